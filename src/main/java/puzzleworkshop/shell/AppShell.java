@@ -1,0 +1,22 @@
+package puzzleworkshop.shell;
+
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.page.AppShellConfigurator;
+import com.vaadin.flow.component.page.Push;
+import com.vaadin.flow.component.page.Viewport;
+import com.vaadin.flow.server.AppShellSettings;
+import com.vaadin.flow.theme.aura.Aura;
+
+/** What stands in the head of every page: our look over Aura, and the server's right to speak first. */
+@Push
+@StyleSheet(Aura.STYLESHEET)
+@StyleSheet("context://workshop.css")
+@Viewport("width=device-width, initial-scale=1")
+public class AppShell implements AppShellConfigurator {
+
+    @Override
+    public void configurePage(AppShellSettings settings) {
+        settings.setPageTitle("Puzzle Workshop");
+        settings.addMetaTag("color-scheme", "light dark");
+    }
+}
