@@ -29,8 +29,8 @@ public record CostLine(
         Source source,
         List<CostLine> lines) {
 
-    /** Digits kept of a measured quantity: a ten-thousandth of a second of an hour, a square millimetre of a m². */
-    private static final int QUANTITY_DIGITS = 7;
+    /** Digits kept of a measured quantity, so that the minutes of an hour lose nothing that could reach a minor unit. */
+    private static final int QUANTITY_DIGITS = 12;
 
     public CostLine {
         lines = List.copyOf(lines);

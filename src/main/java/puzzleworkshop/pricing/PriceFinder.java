@@ -1,6 +1,7 @@
 package puzzleworkshop.pricing;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -38,7 +39,8 @@ final class PriceFinder {
         Percent before = sold(unit, Percent.ZERO).margin();
         boolean underFloor = sold.margin().compareTo(rule.floorMargin()) < 0;
         if (underFloor) {
-            remarks.add(Sentence.of("pricing.remark.under-floor", sold.margin(), rule.floorMargin()));
+            remarks.add(Sentence.of(
+                    "pricing.remark.under-floor", tenths(sold.margin()), tenths(rule.floorMargin())));
         }
         return new PriceAnswer(
                 rates.day(), sold.costs(), unit, sold.goods(), sold.discount(), sold.shipping(), sold.vat(),
@@ -132,6 +134,11 @@ final class PriceFinder {
             return missing.amount().compareTo(HAIR) <= 0;
         }
         return sold.margin().compareTo(rule.margin()) >= 0;
+    }
+
+    /** Remarks are kept with an order, so they carry plain numbers. */
+    private static BigDecimal tenths(Percent percent) {
+        return percent.hundredths().setScale(1, RoundingMode.HALF_UP);
     }
 
     /** A net amount as it is said to the customer. */

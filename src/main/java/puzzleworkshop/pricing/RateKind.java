@@ -21,6 +21,10 @@ public enum RateKind {
     FILTER_PRICE(Group.MACHINE, Form.MONEY, "30"),
     FILTER_LIFE_HOURS(Group.MACHINE, Form.POSITIVE, "200"),
 
+    CUT_SPEED(Group.MACHINE, Form.POSITIVE, "300"),
+    CUT_PASSES(Group.MACHINE, Form.POSITIVE, "2"),
+
+    BOARD_M2(Group.MATERIAL, Form.MONEY, "12"),
     STICKER_M2(Group.MATERIAL, Form.MONEY, "9"),
     LAMINATE_M2(Group.MATERIAL, Form.MONEY, "4.50"),
     SHEET_WASTE(Group.MATERIAL, Form.PERCENT, "15"),

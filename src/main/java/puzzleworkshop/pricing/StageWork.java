@@ -3,6 +3,7 @@ package puzzleworkshop.pricing;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
 
 /**
  * What one stage takes of hands, and how often it fails.
@@ -18,6 +19,15 @@ public record StageWork(Stage stage, Minutes setUp, Minutes perPuzzle, Percent r
         if (rejects.isNegative() || rejects.compareTo(Percent.of(100)) >= 0) {
             throw new IllegalArgumentException("Rejects must be from 0 to below 100 %, not " + rejects.hundredths());
         }
+    }
+
+    /** From the workshop's standard, for puzzles of so many pieces. */
+    public static StageWork of(StageStandard standard, int pieces) {
+        return new StageWork(
+                standard.stage(),
+                standard.setUp(),
+                standard.perPuzzle().plus(standard.perPiece().times(pieces)),
+                standard.rejects());
     }
 
     /** Hands for a whole order. */
