@@ -1,6 +1,6 @@
 /**
- * Flat shapes in millimetres: outlines with bad areas, where a rectangle fits in them at which angle, what remains
- * after a cut, packing of rectangles. Pure functions; knows no sheet, no order, no framework but JTS.
+ * Shapes in millimetres and what can be asked of them: cut lines, outlines, where a rectangle fits, what remains. Pure
+ * functions that know no framework.
  */
-@org.springframework.modulith.ApplicationModule(displayName = "Geometry")
+@org.springframework.modulith.ApplicationModule(displayName = "Geometry", allowedDependencies = "measure")
 package puzzleworkshop.geometry;
