@@ -3,6 +3,7 @@ package puzzleworkshop.shell;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.page.AppShellConfigurator;
 import com.vaadin.flow.component.page.Push;
+import com.vaadin.flow.component.page.Inline;
 import com.vaadin.flow.component.page.Viewport;
 import com.vaadin.flow.server.AppShellSettings;
 import com.vaadin.flow.theme.aura.Aura;
@@ -18,5 +19,10 @@ public class AppShell implements AppShellConfigurator {
     public void configurePage(AppShellSettings settings) {
         settings.setPageTitle("Puzzle Workshop");
         settings.addMetaTag("color-scheme", "light dark");
+        settings.addFavIcon("icon", "icon.svg", "any");
+        // before the first paint, so that a chosen scheme does not flash in the other one
+        settings.addInlineWithContents(
+                "const chosen = localStorage.getItem('pw-scheme'); if (chosen) document.documentElement.dataset.scheme = chosen",
+                Inline.Wrapping.JAVASCRIPT);
     }
 }
