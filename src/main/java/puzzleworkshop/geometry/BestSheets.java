@@ -86,6 +86,11 @@ public final class BestSheets {
                         best.rung()));
     }
 
+    /** Whether a board holds the rectangle at some angle. */
+    public static boolean holds(Profile board, Size blank) {
+        return new BestPlace(board, blank, null, null).fits();
+    }
+
     /** The finest place on one board: of equally valued ones the one that leaves the largest rectangle. */
     public static Optional<Ranked> finest(Profile board, Size blank, double[] allowed, UsefulSizes sizes) {
         return new BestPlace(board, blank, allowed, sizes)

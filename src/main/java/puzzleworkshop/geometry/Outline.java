@@ -11,7 +11,6 @@ import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
-import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
@@ -113,12 +112,16 @@ public final class Outline {
         return OverlayNG.overlay(a, b, OverlayNG.DIFFERENCE, GRID);
     }
 
+    static Geometry union(List<Geometry> shapes) {
+        return UnaryUnionNG.union(shapes, SHAPES, GRID);
+    }
+
     private static Geometry freeArea(Geometry whole, List<Geometry> bad) {
         Geometry snapped = UnaryUnionNG.union(whole, GRID);
         if (bad.isEmpty()) {
             return snapped;
         }
-        Geometry allBad = OverlayNGRobust.union(bad, SHAPES);
+        Geometry allBad = union(bad);
         return difference(snapped, allBad);
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.measure.Area;
@@ -74,6 +75,22 @@ public record Remainder(List<Part> parts) {
         return parts.stream()
                 .flatMap(part -> part.useful().stream())
                 .max(Comparator.comparing(rectangle -> rectangle.size().area()));
+    }
+
+    /** Refuses shapes that do not lie side by side in what is left (up to 1 mm² in all). */
+    public void requireHolds(List<Outline> kept, Supplier<? extends RuntimeException> refusal) {
+        List<Geometry> rest = parts.stream().map(part -> part.outline().freeShape()).toList();
+        List<Geometry> shapes = kept.stream().map(Outline::freeShape).toList();
+        double sum = shapes.stream().mapToDouble(Geometry::getArea).sum();
+        if (kept.isEmpty()) {
+            return;
+        }
+        Geometry all = Outline.union(shapes);
+        boolean overlapping = sum - all.getArea() > Outline.SMALLEST_AREA;
+        if (overlapping || rest.isEmpty()
+                || Outline.difference(all, Outline.union(rest)).getArea() > Outline.SMALLEST_AREA) {
+            throw refusal.get();
+        }
     }
 
     private static List<Polygon> parts(Geometry rest) {
