@@ -32,7 +32,7 @@ class FloorsTest {
             List.of("planning"),
             List.of("bench"),
             List.of("delivery", "papers", "insights"),
-            List.of("access", "shell", "database"));
+            List.of("access", "shell", "database", "demo"));
 
     static final JavaClasses HOUSE = new ClassFileImporter().importPath(classesOf(PuzzleWorkshop.class));
 
