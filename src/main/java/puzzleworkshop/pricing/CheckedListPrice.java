@@ -1,0 +1,4 @@
+package puzzleworkshop.pricing;
+
+/** A line of the price list and what a typical puzzle of its size would earn at that price. */
+public record CheckedListPrice(ListPrice line, PriceAnswer answer) {}

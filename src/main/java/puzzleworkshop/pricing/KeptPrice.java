@@ -1,0 +1,17 @@
+package puzzleworkshop.pricing;
+
+/**
+ * A price as it was worked out on a day: what was asked and what was answered. Kept with an order, so that it keeps its
+ * costs when rates change.
+ */
+public record KeptPrice(PriceQuestion question, PriceAnswer answer) {
+
+    /** As JSON text for a jsonb column. */
+    public String toJson() {
+        return PriceJson.write(this);
+    }
+
+    public static KeptPrice fromJson(String json) {
+        return PriceJson.read(json);
+    }
+}

@@ -1,0 +1,23 @@
+package puzzleworkshop.pricing;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import puzzleworkshop.measure.Money;
+
+/**
+ * What materials cost by the heap of receipts: the moving average of what was bought. Asked first; the rate table
+ * answers where nothing was bought yet.
+ */
+@FunctionalInterface
+interface MaterialPrices {
+
+    /** A price for one unit of the rate (a square metre, a millilitre, a piece) with its source. */
+    record Known(Money perUnit, Source source) {}
+
+    /** On a day: what was on the shelf by its end. */
+    Optional<Known> of(RateKind kind, LocalDate day);
+
+    static MaterialPrices none() {
+        return (kind, day) -> Optional.empty();
+    }
+}

@@ -1,0 +1,59 @@
+package puzzleworkshop.pricing;
+
+import java.time.LocalDate;
+import java.util.List;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Sentence;
+
+/**
+ * A price and where it comes from. All amounts but the cost sheet are payable, and add up: goods − discount + shipping
+ * said to the customer give {@code toPay}'s net or gross; net + vat = toPay.
+ *
+ * @param day on which the rates hold
+ * @param costs everything the order costs, fees and postage included
+ * @param unitPrice said for one puzzle (with tax when prices include it), rush in it, discount not
+ * @param goods unit price × quantity
+ * @param discount taken off the goods, not below zero
+ * @param shipping said to the customer beside the goods
+ * @param vat net, tax and gross of the whole
+ * @param earns net − costs, payable
+ * @param margin what remains, by exact costs, as a share of the net price of the goods after discount
+ * @param marginBeforeDiscount what the margin would be without the discount
+ * @param markup earns as a share of the costs
+ * @param underFloor whether the margin is under the rule's floor
+ * @param remarks what the seller should know
+ */
+public record PriceAnswer(
+        LocalDate day,
+        CostSheet costs,
+        Money unitPrice,
+        Money goods,
+        Money discount,
+        Money shipping,
+        VatSum vat,
+        Money earns,
+        Percent margin,
+        Percent marginBeforeDiscount,
+        Percent markup,
+        boolean underFloor,
+        List<Sentence> remarks) {
+
+    public PriceAnswer {
+        remarks = List.copyOf(remarks);
+    }
+
+    public Money net() {
+        return vat.net();
+    }
+
+    /** What the customer pays. */
+    public Money toPay() {
+        return vat.gross();
+    }
+
+    /** What the order costs, payable, the sum of the shown parts. */
+    public Money cost() {
+        return costs.total().rounded();
+    }
+}

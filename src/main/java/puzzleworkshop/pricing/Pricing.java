@@ -1,0 +1,132 @@
+package puzzleworkshop.pricing;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.LocalDate;
+import java.util.Collection;
+import java.util.List;
+import java.util.stream.IntStream;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.workshop.StageStandard;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/** Says what an order costs and must sell for, with every figure's source; tries out what would change it. */
+@Service
+public class Pricing {
+
+    /** A wavy cut is longer than the straight grid line it follows (common practice for knobs of a quarter piece). */
+    private static final double KNOB_LENGTH = 1.4;
+
+    /** Rejects can be raised in a trial up to this share. */
+    private static final Percent MOST_REJECTS = Percent.of(90);
+
+    private final RateBook book;
+    private final MaterialPrices materials;
+    private final Workshop workshop;
+
+    Pricing(RateBook book, MaterialPrices materials, Workshop workshop) {
+        this.book = book;
+        this.materials = materials;
+        this.workshop = workshop;
+    }
+
+    /** The price by today's rates, rule and list. */
+    @Transactional(readOnly = true)
+    public PriceAnswer quote(PriceQuestion question) {
+        return quote(question, book.today());
+    }
+
+    /** The price by what holds on a day. */
+    @Transactional(readOnly = true)
+    public PriceAnswer quote(PriceQuestion question, LocalDate day) {
+        return quote(question, book.on(day), book.rule(day));
+    }
+
+    /** The price by given rates and rule; the price list is that of the rates' day. */
+    @Transactional(readOnly = true)
+    public PriceAnswer quote(PriceQuestion question, RateSet rates, PriceRule rule) {
+        CostSheet making = CostBuilder.build(question, rates, materials);
+        return new PriceFinder(question, making, rates, rule, book.list(rates.day())).answer();
+    }
+
+    /** The price if something were different. */
+    @Transactional(readOnly = true)
+    public PriceAnswer tryOut(PriceQuestion question, WhatIf whatIf) {
+        LocalDate today = book.today();
+        PriceRule rule = book.rule(today);
+        PriceQuestion tried = question.withCutMinutes(question.cutMinutes().times(whatIf.passes()));
+        for (StageWork work : question.work()) {
+            tried = tried.withRejects(work.stage(), scaled(work.rejects(), whatIf.rejectsFactor()));
+        }
+        return quote(tried, book.on(today), whatIf.margin().map(rule::withMargin).orElse(rule));
+    }
+
+    /** The same puzzle in several quantities; set-up is shared among more. */
+    @Transactional(readOnly = true)
+    public List<PriceAnswer> steps(PriceQuestion question, int... quantities) {
+        return IntStream.of(quantities).mapToObj(n -> quote(question.withQuantity(n))).toList();
+    }
+
+    /**
+     * A question about a puzzle of which only size and pieces are known: board by area at the rate of new board, laser
+     * by the length of a grid with knobs at the usual speed and passes. Good for price lists; an order asks with its own
+     * board and its own cut.
+     */
+    @Transactional(readOnly = true)
+    public PriceQuestion typical(Size finished, int pieces) {
+        RateSet rates = book.on(book.today());
+        TradeNumbers numbers = workshop.tradeNumbers();
+        Money board = rates.money(RateKind.BOARD_M2)
+                .times(numbers.blankFor(finished).area().toSquareMetres());
+        Length cut = gridCut(finished, pieces);
+        double minutes = cut.mm()
+                * rates.number(RateKind.CUT_PASSES).doubleValue()
+                / rates.number(RateKind.CUT_SPEED).doubleValue();
+        return new PriceQuestion(
+                1, finished, pieces, board, numbers.stickerFor(finished).area(), Minutes.of(minutes),
+                stageWork(pieces), Money.zero(rates.currency()), Money.zero(rates.currency()), false, Percent.ZERO);
+    }
+
+    /** What the stages take of hands by the workshop's standards, for puzzles of so many pieces. */
+    public List<StageWork> stageWork(int pieces) {
+        Collection<StageStandard> standards = workshop.stageStandards().values();
+        return standards.stream().map(standard -> StageWork.of(standard, pieces)).toList();
+    }
+
+    /** Every line of today's price list with what it would earn. */
+    @Transactional(readOnly = true)
+    public List<CheckedListPrice> checkedList() {
+        LocalDate today = book.today();
+        PriceRule byList = book.rule(today).withMethod(PriceRule.Method.LIST);
+        RateSet rates = book.on(today);
+        return book.list(today).stream()
+                .map(line -> {
+                    PriceQuestion question = typical(line.size(), line.pieces());
+                    CostSheet making = CostBuilder.build(question, rates, materials);
+                    return new CheckedListPrice(
+                            line, new PriceFinder(question, making, rates, byList, List.of(line)).answer());
+                })
+                .toList();
+    }
+
+    /** Grid of pieces nearest to square, its inner lines longer by their knobs, and the outline. */
+    private static Length gridCut(Size finished, int pieces) {
+        double across = Math.max(1, Math.round(Math.sqrt(pieces * finished.aspect())));
+        double down = Math.max(1, Math.round(pieces / across));
+        Length inner = finished.height().times(across - 1).plus(finished.width().times(down - 1));
+        return inner.times(KNOB_LENGTH).plus(finished.perimeter());
+    }
+
+    private static Percent scaled(Percent share, double factor) {
+        Percent scaled = new Percent(
+                share.hundredths().multiply(BigDecimal.valueOf(factor)).setScale(4, RoundingMode.HALF_UP));
+        return scaled.compareTo(MOST_REJECTS) > 0 ? MOST_REJECTS : scaled;
+    }
+}

@@ -1,0 +1,122 @@
+package puzzleworkshop.shell;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Html;
+import com.vaadin.flow.component.applayout.AppLayout;
+import com.vaadin.flow.component.applayout.DrawerToggle;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Nav;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.orderedlayout.Scroller;
+import com.vaadin.flow.component.sidenav.SideNav;
+import com.vaadin.flow.component.sidenav.SideNavItem;
+import com.vaadin.flow.router.AfterNavigationEvent;
+import com.vaadin.flow.router.AfterNavigationObserver;
+import com.vaadin.flow.router.Layout;
+import com.vaadin.flow.server.menu.MenuConfiguration;
+import com.vaadin.flow.server.menu.MenuEntry;
+import com.vaadin.flow.spring.security.AuthenticationContext;
+import jakarta.annotation.security.PermitAll;
+import java.util.List;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * The frame around every screen: the workshop's name, the way to each room, and on a phone the four rooms used with a
+ * thumb at the foot. Screens name themselves with {@code @Menu}; only those the signed-in person may enter are shown.
+ */
+@Layout
+@PermitAll
+@StyleSheet("context://shell.css")
+public class MainLayout extends AppLayout implements AfterNavigationObserver {
+
+    /** The rooms at the foot of a phone's screen, by route. */
+    private static final List<String> AT_HAND = List.of("", "orders", "bench", "sheets");
+
+    private final transient Texts texts;
+    private final transient AuthenticationContext signedIn;
+    private final Nav foot = new Nav();
+
+    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn) {
+        this.texts = texts;
+        this.signedIn = signedIn;
+        addClassName("shell");
+        setPrimarySection(Section.DRAWER);
+        addToDrawer(head(workshop.profile().name()), newOrder(), new Scroller(rooms()), own());
+        addToNavbar(true, foot());
+    }
+
+    @Override
+    public void afterNavigation(AfterNavigationEvent event) {
+        String path = event.getLocation().getFirstSegment();
+        foot.getChildren()
+                .filter(Anchor.class::isInstance)
+                .forEach(link -> link.getElement()
+                        .setAttribute("aria-current", ((Anchor) link).getHref().equals(path) ? "page" : "false"));
+    }
+
+    private Component head(String name) {
+        Span mark = new Span();
+        mark.addClassName("shell-mark");
+        mark.add(new Html("<svg viewBox='0 0 32 32' aria-hidden='true'>" + Marks.PIECE + "</svg>"));
+        Anchor head = new Anchor("", mark, new Span(name));
+        head.addClassName("shell-head");
+        return head;
+    }
+
+    private Component newOrder() {
+        Anchor link = new Anchor("orders/new", texts.getTranslation("shell.new-order", Texts.LOCALE));
+        link.addClassName("shell-new-order");
+        return link;
+    }
+
+    private Component rooms() {
+        SideNav nav = new SideNav();
+        for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
+            nav.addItem(new SideNavItem(name(entry), entry.menuClass()));
+        }
+        return nav;
+    }
+
+    /** Who is signed in, the choice of light or dark, and the way out. */
+    private Component own() {
+        Button scheme = new Button(texts.getTranslation("shell.scheme", Texts.LOCALE), event -> getElement()
+                .executeJs("const root = document.documentElement;"
+                        + "const dark = getComputedStyle(root).colorScheme === 'dark' || (root.dataset.scheme !== 'light'"
+                        + " && matchMedia('(prefers-color-scheme: dark)').matches);"
+                        + "root.dataset.scheme = dark ? 'light' : 'dark';"
+                        + "localStorage.setItem('pw-scheme', root.dataset.scheme)"));
+        scheme.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        Button leave = new Button(texts.getTranslation("shell.sign-out", Texts.LOCALE), event -> signedIn.logout());
+        leave.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        Span who = new Span(signedIn.getPrincipalName().orElse(""));
+        who.addClassName("pw-small");
+        Div own = new Div(who, scheme, leave);
+        own.addClassName("shell-own");
+        return own;
+    }
+
+    private Component foot() {
+        foot.addClassName("shell-foot");
+        foot.setAriaLabel(texts.getTranslation("shell.at-hand", Texts.LOCALE));
+        for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
+            String route = entry.path().replaceFirst("^/", "");
+            if (AT_HAND.contains(route)) {
+                Anchor link = new Anchor(route, new Html(Marks.ofRoute(route)), new Span(name(entry)));
+                foot.add(link);
+            }
+        }
+        DrawerToggle more = new DrawerToggle();
+        more.setAriaLabel(texts.getTranslation("shell.all-rooms", Texts.LOCALE));
+        foot.add(more);
+        return foot;
+    }
+
+    private String name(MenuEntry entry) {
+        return texts.has(entry.title()) ? texts.getTranslation(entry.title(), Texts.LOCALE) : entry.title();
+    }
+}
