@@ -40,7 +40,7 @@ public class Figures {
     public String text(String key, Object... arguments) {
         Object[] shown = new Object[arguments.length];
         for (int i = 0; i < arguments.length; i++) {
-            shown[i] = show(arguments[i]);
+            shown[i] = asShown(arguments[i]);
         }
         return texts.getTranslation(key, Texts.LOCALE, shown);
     }
@@ -127,7 +127,12 @@ public class Figures {
         return house.units() == UnitSystem.INCHES ? house.units().digits() : 1;
     }
 
-    private Object show(Object argument) {
+    /** One argument of a sentence as people read it. */
+    public String shown(Object argument) {
+        return String.valueOf(asShown(argument));
+    }
+
+    private Object asShown(Object argument) {
         return switch (argument) {
             case Length length -> length(length);
             case Size size -> size(size);

@@ -14,8 +14,7 @@ public class OnTestServer implements ApplicationContextInitializer<ConfigurableA
                 "spring.datasource.url=" + server.url(),
                 "spring.datasource.username=" + server.user(),
                 "spring.datasource.password=" + server.password(),
-                "spring.datasource.hikari.maximum-pool-size=12",
-                "vaadin.productionMode=true")
+                "spring.datasource.hikari.maximum-pool-size=12")
                 .applyTo(context);
     }
 }

@@ -1,0 +1,22 @@
+package puzzleworkshop.access;
+
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.workshop.SignedIn;
+
+@Component
+class SignedInPerson implements SignedIn {
+
+    @Override
+    public String name() {
+        Authentication in = SecurityContextHolder.getContext().getAuthentication();
+        return in != null && in.getPrincipal() instanceof Person person ? person.name() : SignedIn.NOBODY;
+    }
+
+    @Override
+    public boolean isOwner() {
+        Authentication in = SecurityContextHolder.getContext().getAuthentication();
+        return in != null && in.getPrincipal() instanceof Person person && person.role() == Role.OWNER;
+    }
+}

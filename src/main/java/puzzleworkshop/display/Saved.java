@@ -1,0 +1,33 @@
+package puzzleworkshop.display;
+
+import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.component.notification.NotificationVariant;
+import puzzleworkshop.measure.Refused;
+
+/** Tells the outcome of a press on a button: done, or refused and why. */
+public final class Saved {
+
+    private static final int SECONDS = 3;
+
+    private Saved() {}
+
+    /** Runs what was asked; a refusal is shown as its sentence and stays longer. True when it was done. */
+    public static boolean unlessRefused(Figures figures, String doneKey, Runnable asked) {
+        try {
+            asked.run();
+        } catch (Refused refused) {
+            tell(figures.say(refused), true);
+            return false;
+        }
+        tell(figures.text(doneKey), false);
+        return true;
+    }
+
+    public static void tell(String sentence, boolean refusal) {
+        Notification card = new Notification(sentence, SECONDS * (refusal ? 4000 : 1000), Notification.Position.BOTTOM_CENTER);
+        if (refusal) {
+            card.addThemeVariants(NotificationVariant.ERROR);
+        }
+        card.open();
+    }
+}
