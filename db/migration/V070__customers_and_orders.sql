@@ -31,7 +31,8 @@ create table customer_order (
     outline_kind        text not null,
     outline_measure_mm  double precision not null constraint customer_order_outline check (outline_measure_mm >= 0),
     kerf_mm             double precision not null constraint customer_order_kerf check (kerf_mm >= 0),
-    age_from            integer not null constraint customer_order_age check (age_from between 0 and 99),
+    intended_age        text not null constraint customer_order_age check
+                        (intended_age in ('UNDER_3', 'FROM_3', 'FROM_6', 'GROWN_UPS')),
     tray                boolean not null,
 
     board_material      text not null,
@@ -60,6 +61,8 @@ create table customer_order (
     price_gross         numeric(19, 4) not null constraint customer_order_price check (price_gross >= 0),
     cost                numeric(19, 4) not null,
     currency            char(3) not null,
+    kept_price          jsonb not null,
+    delivery_way        bigint,
     valid_until         date not null,
     next_stage          text constraint customer_order_next_stage check (next_stage in
                         ('PRINT','LAMINATE','SHEET_PREP','STICK','MASK','CUT','FINISH','PACK','HAND_OVER')),

@@ -2,6 +2,7 @@ package puzzleworkshop.orders;
 
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.PriceAnswer;
 
 /**
  * What was offered for an order, to the minor unit; it stays when rates change.
@@ -11,6 +12,10 @@ import puzzleworkshop.measure.Percent;
  * @param cost what it was reckoned to cost, fees included
  */
 public record AgreedPrice(Money net, Money vat, Money cost) {
+
+    static AgreedPrice of(PriceAnswer answer) {
+        return new AgreedPrice(answer.net(), answer.vat().vat(), answer.cost());
+    }
 
     public Money gross() {
         return net.plus(vat);

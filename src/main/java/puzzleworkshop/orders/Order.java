@@ -16,6 +16,7 @@ import puzzleworkshop.workshop.Stage;
  * @param approval absent until the customer (or the seller for them, at the counter) approved the picture
  * @param wantedBy what the customer hopes for
  * @param promised what was said; absent only on a quote whose date cannot be kept
+ * @param deliveryWay by which it reaches the customer, as the planning room knows it
  * @param laser estimated time of the laser for all its puzzles
  * @param validUntil last day on which the quote holds
  * @param next what the bench does next; present exactly while confirmed
@@ -35,6 +36,7 @@ public record Order(
         Optional<LocalDate> wantedBy,
         Optional<LocalDate> promised,
         boolean rush,
+        Optional<Long> deliveryWay,
         Minutes laser,
         AgreedPrice price,
         LocalDate validUntil,

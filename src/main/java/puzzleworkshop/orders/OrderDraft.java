@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.pricing.KeptPrice;
 
 /** Everything of an order that is agreed with the customer; what the New order page hands over to be kept. */
 public record OrderDraft(
@@ -16,7 +17,8 @@ public record OrderDraft(
         Optional<LocalDate> wantedBy,
         Optional<LocalDate> promised,
         boolean rush,
+        Optional<Long> deliveryWay,
         Minutes laser,
-        AgreedPrice price,
+        KeptPrice price,
         LocalDate validUntil,
         String note) {}

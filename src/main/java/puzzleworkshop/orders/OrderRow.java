@@ -16,6 +16,7 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
@@ -48,6 +49,7 @@ final class OrderRow {
                 day(row, "wanted_by"),
                 day(row, "promised_on"),
                 row.getBoolean("rush"),
+                Optional.ofNullable(row.getObject("delivery_way", Long.class)),
                 Minutes.of(row.getDouble("laser_minutes")),
                 price(row),
                 row.getDate("valid_until").toLocalDate(),
@@ -61,6 +63,7 @@ final class OrderRow {
 
     static StatementSpec bind(StatementSpec sql, OrderDraft draft) {
         PatternSpec pattern = draft.puzzle().pattern();
+        AgreedPrice price = AgreedPrice.of(draft.price().answer());
         Optional<Crop> crop = draft.picture().map(FramedPicture::crop);
         return sql.param("quantity", draft.quantity())
                 .param("width", pattern.size().width().mm())
@@ -72,7 +75,7 @@ final class OrderRow {
                 .param("outline", pattern.outline().kind().name())
                 .param("outlineMeasure", pattern.outline().measure().mm())
                 .param("kerf", pattern.kerf().mm())
-                .param("age", draft.puzzle().ageFrom())
+                .param("age", draft.puzzle().age().name())
                 .param("tray", draft.puzzle().tray())
                 .param("material", draft.board().material())
                 .param("grade", draft.board().grade())
@@ -91,11 +94,13 @@ final class OrderRow {
                 .param("promised", draft.promised().orElse(null))
                 .param("rush", draft.rush())
                 .param("laser", draft.laser().value())
-                .param("net", draft.price().net().amount())
-                .param("vat", draft.price().vat().amount())
-                .param("gross", draft.price().gross().amount())
-                .param("cost", draft.price().cost().amount())
-                .param("currency", draft.price().net().currency().getCurrencyCode())
+                .param("net", price.net().amount())
+                .param("vat", price.vat().amount())
+                .param("gross", price.gross().amount())
+                .param("cost", price.cost().amount())
+                .param("currency", price.net().currency().getCurrencyCode())
+                .param("keptPrice", draft.price().toJson())
+                .param("way", draft.deliveryWay().orElse(null))
                 .param("validUntil", draft.validUntil())
                 .param("note", draft.note());
     }
@@ -111,7 +116,7 @@ final class OrderRow {
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
                 List.of());
-        return new Puzzle(pattern, row.getInt("age_from"), row.getBoolean("tray"));
+        return new Puzzle(pattern, IntendedAge.valueOf(row.getString("intended_age")), row.getBoolean("tray"));
     }
 
     private static Optional<FramedPicture> picture(ResultSet row) throws SQLException {

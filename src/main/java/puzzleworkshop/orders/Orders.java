@@ -51,7 +51,7 @@ public class Orders {
         Instant now = clock.instant();
         String number = store.nextNumber(now.atZone(workshop.zone()).getYear());
         OrderId id = store.insert(number, customer.id(), draft, now, who);
-        write(id, who, Sentence.of("orders.history.quoted", draft.price().gross()));
+        write(id, who, Sentence.of("orders.history.quoted", draft.price().answer().toPay()));
         return get(id);
     }
 

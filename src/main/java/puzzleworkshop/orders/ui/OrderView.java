@@ -26,6 +26,7 @@ import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
@@ -168,7 +169,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
         fact(facts, "orders.fact.style", getTranslation("orders.style." + order.puzzle().pattern().style().name()));
         fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
-        fact(facts, "orders.fact.age", figures.text("orders.age-from", order.puzzle().ageFrom()));
+        fact(facts, "orders.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
         fact(facts, "orders.fact.promised", order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));
         order.wantedBy().ifPresent(day -> fact(facts, "orders.fact.wanted", figures.day(day)));
         fact(facts, "orders.fact.price", figures.money(order.price().gross()));
