@@ -85,6 +85,20 @@ final class CubicMath {
         return sum * half;
     }
 
+    /** Twice the area swept by the ray from a fixed point along one stretch. */
+    static double sweep(Point origin, Point from, Segment segment) {
+        double sum = 0;
+        for (int i = 0; i < NODE.length; i++) {
+            for (int sign = -1; sign <= 1; sign += 2) {
+                double t = (1 + sign * NODE[i]) / 2;
+                Point p = segment.at(from, t);
+                double[] v = segment.velocity(from, t);
+                sum += WEIGHT[i] / 2 * ((p.xMm() - origin.xMm()) * v[1] - (p.yMm() - origin.yMm()) * v[0]);
+            }
+        }
+        return sum;
+    }
+
     private static double speed(Point p, Segment.Cubic c, double t) {
         double x = slope(p.xMm(), c.control1().xMm(), c.control2().xMm(), c.to().xMm(), t);
         double y = slope(p.yMm(), c.control1().yMm(), c.control2().yMm(), c.to().yMm(), t);

@@ -76,7 +76,7 @@ final class CostBuilder {
 
     private void material(Stage stage, CostPart part, RateKind kind, String text, double quantity, CostUnit unit) {
         MaterialPrices.Known price = materials
-                .of(kind)
+                .of(kind, rates.day())
                 .orElseGet(() -> new MaterialPrices.Known(rates.money(kind), rates.source(kind)));
         spend(stage, CostLine.of(part, Sentence.of(text), quantity, unit, price.perUnit(), price.source()));
     }

@@ -1,5 +1,6 @@
 package puzzleworkshop.pricing;
 
+import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
 
@@ -13,9 +14,10 @@ interface MaterialPrices {
     /** A price for one unit of the rate (a square metre, a millilitre, a piece) with its source. */
     record Known(Money perUnit, Source source) {}
 
-    Optional<Known> of(RateKind kind);
+    /** On a day: what was on the shelf by its end. */
+    Optional<Known> of(RateKind kind, LocalDate day);
 
     static MaterialPrices none() {
-        return kind -> Optional.empty();
+        return (kind, day) -> Optional.empty();
     }
 }

@@ -125,6 +125,16 @@ class CurvePathTest {
         assertThat(triangle.reversed().lengthMm()).isEqualTo(120);
     }
 
+    /** Area of a parabola's segment, 1/6 of the unit square between y = x² and its chord: Archimedes. */
+    @Test
+    void area_is_that_of_archimedes() {
+        CurvePath segment = new CurvePath(Point.of(0, 0), List.of(
+                new Segment.Cubic(Point.of(1 / 3.0, 0), Point.of(2 / 3.0, 1 / 3.0), Point.of(1, 1))), true);
+        assertThat(Math.abs(segment.signedAreaMm2())).isCloseTo(1 / 6.0, within(1e-15));
+        assertThat(segment.reversed().signedAreaMm2()).isCloseTo(-segment.signedAreaMm2(), within(1e-15));
+        assertThat(circle(10).signedAreaMm2()).isCloseTo(Math.PI * 100, within(0.1)).isPositive();
+    }
+
     @Test
     void moving_and_turning_keep_the_length() {
         CurvePath circle = circle(10);

@@ -1,0 +1,252 @@
+package puzzleworkshop.pattern;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+import puzzleworkshop.geometry.Point;
+
+/**
+ * Looks whether any two lines of a mesh cross or come closer than the wood allows, an edge to itself included (its
+ * neck). Every curve is taken as a polyline within {@value #FLATTENING_MM} mm of it and the limit raised by twice
+ * that, so a mesh that passes has the distance in truth.
+ *
+ * <p>Near a common point lines must of course come close: there the distance must grow with at least half the distance
+ * from the point (they part by 30° or more); along one edge with at least half the way between two places on it.
+ * Neighbours are found in a square grid of buckets.
+ */
+final class Clearance {
+
+    static final double FLATTENING_MM = 0.02;
+    private static final double PARTING = 0.5;
+    /** Stretches that follow each other are this far apart by rounding alone. */
+    private static final double ROUNDING_MM = 1e-6;
+    private static final int MOST_BUCKETS = 4_000_000;
+
+    /** Two edges that cross (distance zero) or come too close; the same edge twice for a neck. */
+    record Trouble(int edge, int other, Point where, double distanceMm) {}
+
+    private final Mesh mesh;
+    private final double limit;
+    // one entry per straight stretch
+    private int count;
+    private double[] ax = new double[1024];
+    private double[] ay = new double[1024];
+    private double[] bx = new double[1024];
+    private double[] by = new double[1024];
+    private double[] way = new double[1024];
+    private int[] edge = new int[1024];
+    // buckets: start of each bucket's entries in one long list
+    private double left;
+    private double top;
+    private double bucket;
+    private int across;
+    private int down;
+    private int[] starts;
+    private int[] entries;
+    private double smallestGap;
+
+    Clearance(Mesh mesh, double closestLinesMm) {
+        this.mesh = mesh;
+        this.limit = closestLinesMm + 2 * FLATTENING_MM;
+        flatten();
+        fillBuckets();
+    }
+
+    /** Smallest distance seen so far between lines that do not meet, where it is below three times the limit. */
+    double smallestGapMm() {
+        return smallestGap;
+    }
+
+    /** Looks at the edges in the set against all edges; one trouble for each pair of edges, the closest place. */
+    List<Trouble> find(BitSet wanted) {
+        smallestGap = 3 * limit;
+        List<Trouble> found = new ArrayList<>();
+        int[] seenBy = new int[count];
+        Arrays.fill(seenBy, -1);
+        for (int i = 0; i < count; i++) {
+            if (wanted.get(edge[i])) {
+                lookAround(i, wanted, seenBy, found);
+            }
+        }
+        return found;
+    }
+
+    private void lookAround(int i, BitSet wanted, int[] seenBy, List<Trouble> found) {
+        seenBy[i] = i;
+        int fromX = column(Math.min(ax[i], bx[i]) - limit);
+        int toX = column(Math.max(ax[i], bx[i]) + limit);
+        int fromY = row(Math.min(ay[i], by[i]) - limit);
+        int toY = row(Math.max(ay[i], by[i]) + limit);
+        for (int y = fromY; y <= toY; y++) {
+            for (int x = fromX; x <= toX; x++) {
+                int cell = y * across + x;
+                for (int k = starts[cell]; k < starts[cell + 1]; k++) {
+                    int j = entries[k];
+                    if (seenBy[j] == i || (j < i && wanted.get(edge[j]))) {
+                        continue; // done, or done from the other side
+                    }
+                    seenBy[j] = i;
+                    compare(i, j, found);
+                }
+            }
+        }
+    }
+
+    private void compare(int i, int j, List<Trouble> found) {
+        if (Math.max(ax[i], bx[i]) + limit < Math.min(ax[j], bx[j]) || Math.max(ax[j], bx[j]) + limit < Math.min(ax[i], bx[i])
+                || Math.max(ay[i], by[i]) + limit < Math.min(ay[j], by[j])
+                || Math.max(ay[j], by[j]) + limit < Math.min(ay[i], by[i])) {
+            return;
+        }
+        double needed = needed(i, j);
+        if (needed <= ROUNDING_MM) {
+            return;
+        }
+        double distance = StretchDistance.between(ax[i], ay[i], bx[i], by[i], ax[j], ay[j], bx[j], by[j]);
+        if (needed >= limit) {
+            smallestGap = Math.min(smallestGap, distance);
+        }
+        if (distance < needed) {
+            note(new Trouble(edge[i], edge[j], Point.of((ax[i] + bx[i]) / 2, (ay[i] + by[i]) / 2), distance), found);
+        }
+    }
+
+    private static void note(Trouble trouble, List<Trouble> found) {
+        for (int k = found.size() - 1; k >= Math.max(0, found.size() - 40); k--) {
+            Trouble other = found.get(k);
+            if (other.edge() == trouble.edge() && other.other() == trouble.other()) {
+                if (trouble.distanceMm() < other.distanceMm()) {
+                    found.set(k, trouble);
+                }
+                return;
+            }
+        }
+        found.add(trouble);
+    }
+
+    /** How far apart these two stretches must be. */
+    private double needed(int i, int j) {
+        Mesh.Edge one = mesh.edges.get(edge[i]);
+        Mesh.Edge two = mesh.edges.get(edge[j]);
+        double needed = limit;
+        if (one == two) {
+            int first = Math.min(i, j);
+            int second = Math.max(i, j);
+            needed = Math.min(needed, PARTING * (way[second] - way[first] - length(first)));
+            if (one.from == one.to) {
+                // a ring: the other way round counts as well
+                double whole = way[lastOf(second)] + length(lastOf(second));
+                needed = Math.min(needed, PARTING * (whole - way[second] - length(second) + way[first]));
+            }
+            return needed;
+        }
+        if (one.from == two.from || one.from == two.to) {
+            needed = Math.min(needed, parting(one.from, i, j));
+        }
+        if (one.to == two.from || one.to == two.to) {
+            needed = Math.min(needed, parting(one.to, i, j));
+        }
+        return needed;
+    }
+
+    private int lastOf(int stretch) {
+        int last = stretch;
+        while (last + 1 < count && edge[last + 1] == edge[stretch]) {
+            last++;
+        }
+        return last;
+    }
+
+    private double parting(int point, int i, int j) {
+        Point p = mesh.points.get(point);
+        return PARTING * Math.max(
+                StretchDistance.toPoint(ax[i], ay[i], bx[i], by[i], p.xMm(), p.yMm()),
+                StretchDistance.toPoint(ax[j], ay[j], bx[j], by[j], p.xMm(), p.yMm()));
+    }
+
+    private double length(int i) {
+        double dx = bx[i] - ax[i];
+        double dy = by[i] - ay[i];
+        return Math.sqrt(dx * dx + dy * dy);
+    }
+
+    private void flatten() {
+        for (Mesh.Edge each : mesh.edges) {
+            List<Point> points = each.path().flattened(FLATTENING_MM);
+            double gone = 0;
+            for (int k = 1; k < points.size(); k++) {
+                Point a = points.get(k - 1);
+                Point b = points.get(k);
+                if (count == edge.length) {
+                    grow();
+                }
+                ax[count] = a.xMm();
+                ay[count] = a.yMm();
+                bx[count] = b.xMm();
+                by[count] = b.yMm();
+                way[count] = gone;
+                edge[count] = each.id;
+                gone += length(count);
+                count++;
+            }
+        }
+    }
+
+    private void grow() {
+        int more = count * 2;
+        ax = Arrays.copyOf(ax, more);
+        ay = Arrays.copyOf(ay, more);
+        bx = Arrays.copyOf(bx, more);
+        by = Arrays.copyOf(by, more);
+        way = Arrays.copyOf(way, more);
+        edge = Arrays.copyOf(edge, more);
+    }
+
+    private void fillBuckets() {
+        left = Double.POSITIVE_INFINITY;
+        top = Double.POSITIVE_INFINITY;
+        double right = Double.NEGATIVE_INFINITY;
+        double bottom = Double.NEGATIVE_INFINITY;
+        for (int i = 0; i < count; i++) {
+            left = Math.min(left, Math.min(ax[i], bx[i]));
+            right = Math.max(right, Math.max(ax[i], bx[i]));
+            top = Math.min(top, Math.min(ay[i], by[i]));
+            bottom = Math.max(bottom, Math.max(ay[i], by[i]));
+        }
+        bucket = Math.max(limit, Math.sqrt((right - left) * (bottom - top) / MOST_BUCKETS));
+        across = (int) ((right - left) / bucket) + 1;
+        down = (int) ((bottom - top) / bucket) + 1;
+        starts = new int[across * down + 1];
+        for (int i = 0; i < count; i++) {
+            eachBucket(i, cell -> starts[cell + 1]++);
+        }
+        for (int cell = 0; cell < across * down; cell++) {
+            starts[cell + 1] += starts[cell];
+        }
+        entries = new int[starts[across * down]];
+        int[] filled = Arrays.copyOf(starts, starts.length);
+        for (int i = 0; i < count; i++) {
+            int stretch = i;
+            eachBucket(i, cell -> entries[filled[cell]++] = stretch);
+        }
+    }
+
+    private void eachBucket(int i, java.util.function.IntConsumer use) {
+        int toX = column(Math.max(ax[i], bx[i]));
+        int toY = row(Math.max(ay[i], by[i]));
+        for (int y = row(Math.min(ay[i], by[i])); y <= toY; y++) {
+            for (int x = column(Math.min(ax[i], bx[i])); x <= toX; x++) {
+                use.accept(y * across + x);
+            }
+        }
+    }
+
+    private int column(double x) {
+        return Math.clamp((long) ((x - left) / bucket), 0, across - 1);
+    }
+
+    private int row(double y) {
+        return Math.clamp((long) ((y - top) / bucket), 0, down - 1);
+    }
+}

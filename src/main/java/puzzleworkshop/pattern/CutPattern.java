@@ -1,0 +1,55 @@
+package puzzleworkshop.pattern;
+
+import java.util.List;
+import puzzleworkshop.geometry.CurvePath;
+
+/**
+ * The cut lines of one puzzle, made and verified by {@link PatternMaker}; in millimetres from the top left corner of
+ * the finished size, y down.
+ *
+ * @param spec what it was made from
+ * @param inner every inner line once, as long runs from edge to edge (and around personal shapes)
+ * @param outline the outer edge, closed
+ * @param pieces in reading order
+ * @param verified what the geometry check found
+ * @param innerLengthMm length of all inner lines
+ * @param outlineLengthMm length of the outline
+ */
+public record CutPattern(PatternSpec spec, List<CurvePath> inner, CurvePath outline, List<Piece> pieces,
+        Verified verified, double innerLengthMm, double outlineLengthMm) {
+
+    /**
+     * What the check of all lines against each other found; a pattern that fails it is never handed out.
+     *
+     * @param edges how many stretches of line were compared
+     * @param redrawn how many of them had to be drawn again more calmly
+     * @param closestAllowedMm the limit
+     * @param smallestGapMm the smallest distance found between lines that do not meet, necks included; at most three
+     *        times the limit is looked for
+     */
+    public record Verified(int edges, int redrawn, double closestAllowedMm, double smallestGapMm) {}
+
+    public CutPattern {
+        inner = List.copyOf(inner);
+        pieces = List.copyOf(pieces);
+    }
+
+    public double totalLengthMm() {
+        return innerLengthMm + outlineLengthMm;
+    }
+
+    /** All lines as one SVG path in millimetres: inner lines, then the outline. */
+    public String svgPathData() {
+        return innerPathData() + outline.svgPathData();
+    }
+
+    public String innerPathData() {
+        StringBuilder text = new StringBuilder();
+        inner.forEach(line -> text.append(line.svgPathData()));
+        return text.toString();
+    }
+
+    public String outlinePathData() {
+        return outline.svgPathData();
+    }
+}

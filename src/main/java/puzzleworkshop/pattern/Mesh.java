@@ -1,0 +1,86 @@
+package puzzleworkshop.pattern;
+
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.Segment;
+
+/**
+ * Points where lines meet, and the stretches of line between them, each held once. Lines (runs of edges the laser
+ * follows without a stop) and pieces (the faces) are read off it.
+ */
+final class Mesh {
+
+    enum Kind { INNER, OUTLINE, SHAPE }
+
+    /** One stretch between two points of the mesh; its curve may be drawn again while the pattern is being made. */
+    static final class Edge {
+        final int id;
+        final int from;
+        final int to;
+        final Kind kind;
+        private CurvePath path;
+
+        Edge(int id, int from, int to, Kind kind) {
+            this.id = id;
+            this.from = from;
+            this.to = to;
+            this.kind = kind;
+        }
+
+        CurvePath path() {
+            return path;
+        }
+
+        void draw(CurvePath drawn) {
+            path = drawn;
+        }
+
+        boolean meets(Edge other) {
+            return from == other.from || from == other.to || to == other.from || to == other.to;
+        }
+    }
+
+    /** An edge in the direction it is followed. */
+    record Step(Edge edge, boolean backwards) {
+
+        int start() {
+            return backwards ? edge.to : edge.from;
+        }
+
+        int end() {
+            return backwards ? edge.from : edge.to;
+        }
+
+        CurvePath path() {
+            return backwards ? edge.path().reversed() : edge.path();
+        }
+    }
+
+    final List<Point> points = new ArrayList<>();
+    final List<Edge> edges = new ArrayList<>();
+    /** Inner lines, each a run of steps. */
+    final List<List<Step>> lines = new ArrayList<>();
+    /** The outline, clockwise as seen. */
+    final List<Step> outline = new ArrayList<>();
+
+    int addPoint(Point point) {
+        points.add(point);
+        return points.size() - 1;
+    }
+
+    Edge addEdge(int from, int to, Kind kind) {
+        Edge edge = new Edge(edges.size(), from, to, kind);
+        edges.add(edge);
+        return edge;
+    }
+
+    static CurvePath join(List<Step> run, boolean closed) {
+        List<Segment> segments = new ArrayList<>();
+        for (Step step : run) {
+            segments.addAll(step.path().segments());
+        }
+        return new CurvePath(run.getFirst().path().start(), segments, closed);
+    }
+}

@@ -1,0 +1,34 @@
+package puzzleworkshop.pattern;
+
+import puzzleworkshop.measure.Length;
+
+/**
+ * The outer edge of a puzzle. It never leaves the finished size: rounding and waves only take wood away.
+ *
+ * @param kind which edge
+ * @param measure radius of rounded corners, depth of the waves; zero for square corners
+ */
+public record Outline(Kind kind, Length measure) {
+
+    /** The edges that can be had. */
+    public enum Kind { SQUARE, ROUNDED, WAVY }
+
+    public Outline {
+        boolean square = kind == Kind.SQUARE;
+        if (square ? measure.mm() != 0 : !measure.isPositive()) {
+            throw new IllegalArgumentException("Measure " + measure.mm() + " mm does not go with " + kind);
+        }
+    }
+
+    public static Outline square() {
+        return new Outline(Kind.SQUARE, Length.ZERO);
+    }
+
+    public static Outline rounded(Length radius) {
+        return radius.isPositive() ? new Outline(Kind.ROUNDED, radius) : square();
+    }
+
+    public static Outline wavy(Length depth) {
+        return new Outline(Kind.WAVY, depth);
+    }
+}

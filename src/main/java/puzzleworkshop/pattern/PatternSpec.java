@@ -1,0 +1,72 @@
+package puzzleworkshop.pattern;
+
+import java.util.List;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+
+/**
+ * Everything a pattern is made from. The same spec gives the same pattern, to the last digit, on any machine and in
+ * any later version (the design number would change otherwise).
+ *
+ * @param size finished size of the puzzle
+ * @param grid pieces across and down
+ * @param seed chooses the variation; printed on the job ticket
+ * @param style how pieces meet
+ * @param outline outer edge
+ * @param thickness of the board with its sticker; limits how thin a neck may be
+ * @param kerf width of wood the beam takes away
+ * @param shapes personal pieces placed whole among the others; usually none
+ */
+public record PatternSpec(Size size, PieceGrid grid, long seed, CutStyle style, Outline outline, Length thickness,
+        Length kerf, List<PersonalShape> shapes) {
+
+    /** Raised only when the same spec would draw something else than before. */
+    public static final int DESIGN = 1;
+
+    public static final Length USUAL_THICKNESS = Length.mm(3);
+
+    /** Common practice for a 20 W diode on 3 mm plywood. */
+    public static final Length USUAL_KERF = Length.mm(0.15);
+
+    public PatternSpec {
+        if (!thickness.isPositive() || kerf.mm() < 0) {
+            throw new IllegalArgumentException("Thickness " + thickness.mm() + " and kerf " + kerf.mm()
+                    + " mm: the first must be above zero, the second not below");
+        }
+        shapes = List.copyOf(shapes);
+    }
+
+    /** Knobs, square corners, 3 mm board. */
+    public static PatternSpec of(Size size, PieceGrid grid, long seed) {
+        return new PatternSpec(size, grid, seed, CutStyle.KNOBS, Outline.square(), USUAL_THICKNESS, USUAL_KERF,
+                List.of());
+    }
+
+    public PatternSpec withSeed(long other) {
+        return new PatternSpec(size, grid, other, style, outline, thickness, kerf, shapes);
+    }
+
+    public PatternSpec withStyle(CutStyle other) {
+        return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes);
+    }
+
+    public PatternSpec withOutline(Outline other) {
+        return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes);
+    }
+
+    public PatternSpec withThickness(Length other) {
+        return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes);
+    }
+
+    public PatternSpec withKerf(Length other) {
+        return new PatternSpec(size, grid, seed, style, outline, thickness, other, shapes);
+    }
+
+    public PatternSpec withShapes(List<PersonalShape> others) {
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others);
+    }
+
+    public WoodLimits limits() {
+        return WoodLimits.of(thickness, kerf);
+    }
+}

@@ -1,0 +1,89 @@
+package puzzleworkshop.planning;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.IntStream;
+import puzzleworkshop.planning.Shop.Operation;
+import puzzleworkshop.workshop.Stage;
+
+/** Counts what a laid plan puts on each day, and what each day must hold at the latest. */
+final class Loads {
+
+    private static final int DAYS = 28;
+
+    private Loads() {}
+
+    static List<Load> of(Shop shop, Dispatch dispatch) {
+        int resources = Stage.Resource.values().length;
+        int[][] needed = new int[DAYS][resources];
+        for (int j = 0; j < shop.jobs.size(); j++) {
+            int latestEnd = shop.due[j];
+            for (int k = shop.route[j].length - 1; k >= 0; k--) {
+                Operation operation = shop.operations.get(shop.route[j][k]);
+                latestEnd -= shop.rest[j][k];
+                for (Stage.Resource resource : Stage.Resource.values()) {
+                    int minutes = Bottleneck.on(operation, resource) / operation.members.size();
+                    int day = dayOf(shop, resource, latestEnd);
+                    if (minutes > 0 && day < DAYS) {
+                        needed[day][resource.ordinal()] += minutes;
+                    }
+                }
+                latestEnd -= (operation.setUp + operation.work) / operation.members.size();
+            }
+        }
+        List<Load> loads = new ArrayList<>();
+        LocalDate first = shop.origin.toLocalDate();
+        for (int d = 0; d < DAYS; d++) {
+            for (Stage.Resource resource : Stage.Resource.values()) {
+                int from = d * 1440;
+                int capacity = open(shop, resource, from, from + 1440);
+                int planned = planned(shop, dispatch, resource, from, from + 1440);
+                loads.add(new Load(
+                        first.plusDays(d), resource, planned, needed[d][resource.ordinal()], capacity));
+            }
+        }
+        return loads;
+    }
+
+    /** The last day, today at the earliest, on which the resource is open before the moment. */
+    private static int dayOf(Shop shop, Stage.Resource resource, int moment) {
+        int day = Math.max(0, Math.floorDiv(moment - 1, 1440));
+        while (day > 0 && day < DAYS && open(shop, resource, day * 1440, Math.min(moment, day * 1440 + 1440)) == 0) {
+            day--;
+        }
+        return day;
+    }
+
+    private static int planned(Shop shop, Dispatch dispatch, Stage.Resource resource, int from, int to) {
+        int sum = 0;
+        for (int o = 0; o < shop.operations.size(); o++) {
+            Operation operation = shop.operations.get(o);
+            int minutes = Bottleneck.on(operation, resource);
+            if (minutes == 0 || dispatch.start[o] >= to || dispatch.end[o] <= from || dispatch.end[o] >= FreeTime.NEVER) {
+                continue;
+            }
+            boolean handsBesideMachine = resource == Stage.Resource.HANDS && operation.machine() >= 0;
+            int end = handsBesideMachine
+                    ? Math.min(dispatch.end[o], dispatch.start[o] + minutes - (dispatch.setUpSaved[o] ? operation.setUp : 0))
+                    : dispatch.end[o];
+            int start = Math.max(from, dispatch.start[o]);
+            end = Math.min(to, end);
+            int index = resource == Stage.Resource.LASER
+                    ? Shop.LASER
+                    : resource == Stage.Resource.PRINTER ? Shop.PRINTER : Shop.FIRST_PERSON + Math.max(0, dispatch.person[o]);
+            sum += start < end ? shop.open[index].between(start, end) : 0;
+        }
+        return sum;
+    }
+
+    private static int open(Shop shop, Stage.Resource resource, int from, int to) {
+        return switch (resource) {
+            case LASER -> shop.open[Shop.LASER].between(from, to);
+            case PRINTER -> shop.open[Shop.PRINTER].between(from, to);
+            case HANDS -> IntStream.range(Shop.FIRST_PERSON, shop.open.length)
+                    .map(p -> shop.open[p].between(from, to))
+                    .sum();
+        };
+    }
+}

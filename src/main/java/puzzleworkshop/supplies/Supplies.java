@@ -1,0 +1,300 @@
+package puzzleworkshop.supplies;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+
+/**
+ * The shelf of supplies. Every change is a line in the ledger; the item's row is locked while it is written, so that
+ * two people never use the same last sheet. Stock does not go below zero unless someone says why.
+ */
+@Service
+public class Supplies {
+
+    private static final int USE_DAYS = 60;
+    private static final int COST_DIGITS = 6;
+
+    private final SupplyStore store;
+    private final HouseUnits house;
+    private final Clock clock;
+
+    Supplies(SupplyStore store, HouseUnits house, Clock clock) {
+        this.store = store;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    /** All supplies in use, by kind and name. */
+    @Transactional(readOnly = true)
+    public List<SupplyItem> items() {
+        return store.items();
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<SupplyItem> find(SupplyId id) {
+        return store.find(id);
+    }
+
+    /** The one of a kind that prices are worked out with and the bench takes first. */
+    @Transactional(readOnly = true)
+    public Optional<SupplyItem> usual(SupplyKind kind) {
+        return store.usual(kind, house.currency());
+    }
+
+    /**
+     * Keeps a new supply or changes the facts of a known one; stock and cost change only by movements. Making one the
+     * usual of its kind unmakes the one before.
+     */
+    @Transactional
+    public SupplyItem keep(SupplyItem item) {
+        if (item.name().isBlank() || item.purchaseUnit().isBlank()) {
+            throw new Refused("supplies.name-missing");
+        }
+        if (item.usePerPurchase().signum() <= 0) {
+            throw new Refused("supplies.use-per-purchase");
+        }
+        if (item.useUnit() == UseUnit.SHEET && (item.width().isEmpty() || item.height().isEmpty())) {
+            throw new Refused("supplies.sheet-without-size");
+        }
+        if (item.usual()) {
+            store.noLongerUsual(item.kind());
+        }
+        try {
+            SupplyId id = item.id().orElseGet(() -> store.add(item));
+            if (item.id().isPresent()) {
+                store.change(id, item);
+            }
+            return store.find(id).orElseThrow();
+        } catch (DuplicateKeyException twice) {
+            throw new Refused("supplies.name-twice", item.name());
+        }
+    }
+
+    /**
+     * Books a purchase.
+     *
+     * @param purchaseUnits how many rolls, packs or pieces, above zero
+     * @param paid for all of them, without recoverable tax
+     * @param supplier by name; a new name is kept; empty when not known
+     */
+    @Transactional
+    public Movement buy(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
+        SupplyItem item = locked(id);
+        requirePositive(purchaseUnits);
+        if (paid.isNegative()) {
+            throw new Refused("supplies.paid-negative");
+        }
+        BigDecimal quantity = purchaseUnits.multiply(item.usePerPurchase());
+        BigDecimal unitCost = paid.amount().divide(quantity, COST_DIGITS, RoundingMode.HALF_UP);
+        Optional<Supplier> from = supplier.isBlank() ? Optional.empty() : Optional.of(store.supplier(supplier));
+        Balance after = balance(item).plus(quantity, unitCost);
+        return book(item, Movement.Kind.BOUGHT, quantity, unitCost, after, Optional.empty(), from, Optional.of(paid), "",
+                who, false);
+    }
+
+    /**
+     * Uses some for an order.
+     *
+     * @param quantity in use units, above zero
+     * @throws Refused when there is not enough; {@link #useKnowingly} books it all the same
+     */
+    @Transactional
+    public Movement use(SupplyId id, BigDecimal quantity, long orderId, String who) {
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), "", who, false);
+    }
+
+    /** Uses some although the ledger says there is not enough; the reason stands in the ledger. */
+    @Transactional
+    public Movement useKnowingly(SupplyId id, BigDecimal quantity, long orderId, String reason, String who) {
+        requireReason(reason);
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), reason, who, true);
+    }
+
+    /** Books something spoiled, for an order or for none. */
+    @Transactional
+    public Movement spoil(SupplyId id, BigDecimal quantity, Optional<Long> orderId, String reason, String who) {
+        requireReason(reason);
+        return out(locked(id), Movement.Kind.SPOILED, quantity, orderId, reason, who, false);
+    }
+
+    /** Sends some back to the supplier, at the average cost. */
+    @Transactional
+    public Movement sendBack(SupplyId id, BigDecimal quantity, String reason, String who) {
+        requireReason(reason);
+        return out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false);
+    }
+
+    /** Puts back on the shelf what an order did not need, at the average cost. */
+    @Transactional
+    public Movement putBack(SupplyId id, BigDecimal quantity, long orderId, String who) {
+        SupplyItem item = locked(id);
+        requirePositive(quantity);
+        Balance after = new Balance(item.stock().add(quantity), item.unitCost().amount());
+        return book(item, Movement.Kind.RETURNED, quantity, item.unitCost().amount(), after, Optional.of(orderId),
+                Optional.empty(), Optional.empty(), "", who, false);
+    }
+
+    /** Takes stock: books the difference between what was counted and what the ledger says; nothing when they agree. */
+    @Transactional
+    public Optional<Movement> count(SupplyId id, BigDecimal counted, String who) {
+        SupplyItem item = locked(id);
+        if (counted.signum() < 0) {
+            throw new Refused("supplies.counted-negative");
+        }
+        BigDecimal difference = counted.subtract(item.stock());
+        if (difference.signum() == 0) {
+            return Optional.empty();
+        }
+        Balance after = new Balance(counted, item.unitCost().amount());
+        return Optional.of(book(item, Movement.Kind.COUNTED, difference, item.unitCost().amount(), after, Optional.empty(),
+                Optional.empty(), Optional.empty(), "", who, false));
+    }
+
+    /** Takes stock of many at once; all or none are booked. */
+    @Transactional
+    public List<Movement> takeStock(Map<SupplyId, BigDecimal> counted, String who) {
+        return counted.entrySet().stream()
+                .sorted(Comparator.comparing(entry -> entry.getKey().value()))
+                .flatMap(entry -> count(entry.getKey(), entry.getValue(), who).stream())
+                .toList();
+    }
+
+    /** What one use unit cost on average at a moment; empty before anything was bought. */
+    @Transactional(readOnly = true)
+    public Optional<Money> unitCost(SupplyId id, Instant at) {
+        return store.lastBefore(id, at).map(Movement::averageAfter);
+    }
+
+    /** The ledger of one supply, newest first. */
+    @Transactional(readOnly = true)
+    public List<Movement> movements(SupplyId id, int offset, int limit) {
+        return store.movements(id, offset, limit);
+    }
+
+    @Transactional(readOnly = true)
+    public int countMovements(SupplyId id) {
+        return store.lastNumber(id);
+    }
+
+    /** What was paid when and to whom, oldest first. */
+    @Transactional(readOnly = true)
+    public List<Movement> purchases(SupplyId id) {
+        return store.purchases(id);
+    }
+
+    /** Everything an order took, spoiled or gave back. */
+    @Transactional(readOnly = true)
+    public List<Movement> usedFor(long orderId) {
+        return store.ofOrder(orderId);
+    }
+
+    @Transactional(readOnly = true)
+    public List<Supplier> suppliers() {
+        return store.suppliers();
+    }
+
+    /** How every supply stands against its use; those to buy first. */
+    @Transactional(readOnly = true)
+    public List<Restock> restocks() {
+        return store.items().stream()
+                .map(this::restock)
+                .sorted(Comparator.comparing(Restock::isDue).reversed())
+                .toList();
+    }
+
+    /** What to buy now. */
+    @Transactional(readOnly = true)
+    public List<Restock> shoppingList() {
+        return restocks().stream().filter(Restock::isDue).toList();
+    }
+
+    /** Why any of these must not be cut by laser; empty when all may. */
+    @Transactional(readOnly = true)
+    public List<Sentence> forbiddenAtLaser(Collection<SupplyId> ids) {
+        return ids.stream()
+                .flatMap(id -> store.find(id).stream())
+                .flatMap(item -> item.forbiddenAtLaser().stream())
+                .toList();
+    }
+
+    private Restock restock(SupplyItem item) {
+        SupplyId id = item.id().orElseThrow();
+        Instant now = clock.instant();
+        Duration known = store.firstMovement(id).map(first -> Duration.between(first, now)).orElse(Duration.ZERO);
+        int days = (int) Math.clamp(known.toDays(), 1, USE_DAYS);
+        BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
+        BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
+        // Something never bought and never used is not missing; something run out is.
+        boolean due = used.signum() > 0 ? item.stock().compareTo(point) <= 0 : known.toDays() > 0 && item.stock().signum() <= 0;
+        int toBuy = due ? ReorderPoint.toBuy(item.stock(), used, days, item) : 0;
+        List<Movement> bought = store.purchases(id);
+        Optional<Movement> last = bought.isEmpty() ? Optional.empty() : Optional.of(bought.getLast());
+        return new Restock(
+                item,
+                used.divide(BigDecimal.valueOf(days), COST_DIGITS, RoundingMode.HALF_UP),
+                point,
+                toBuy,
+                last.flatMap(Movement::supplier),
+                last.map(movement -> movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
+    }
+
+    private Movement out(
+            SupplyItem item, Movement.Kind kind, BigDecimal quantity, Optional<Long> order, String note, String who,
+            boolean belowZeroAccepted) {
+        requirePositive(quantity);
+        Balance after = balance(item).minus(quantity);
+        if (after.stock().signum() < 0 && !belowZeroAccepted) {
+            throw new Refused("supplies.not-enough", item.name(), item.stock().doubleValue(), quantity.doubleValue(),
+                    Sentence.of(item.useUnit().textKey()));
+        }
+        return book(item, kind, quantity.negate(), item.unitCost().amount(), after, order, Optional.empty(),
+                Optional.empty(), note, who, belowZeroAccepted);
+    }
+
+    private Movement book(
+            SupplyItem item, Movement.Kind kind, BigDecimal quantity, BigDecimal unitCost, Balance after,
+            Optional<Long> order, Optional<Supplier> supplier, Optional<Money> paid, String note, String who,
+            boolean belowZeroAccepted) {
+        SupplyId id = item.id().orElseThrow();
+        Money cost = Money.of(unitCost, item.unitCost().currency());
+        Movement movement = new Movement(
+                id, item.name(), store.lastNumber(id) + 1, kind, quantity, cost, after.stock(),
+                Money.of(after.average(), cost.currency()), order, supplier, paid, note.strip(), who, clock.instant());
+        store.add(movement, belowZeroAccepted);
+        return movement;
+    }
+
+    private SupplyItem locked(SupplyId id) {
+        return store.lock(id).orElseThrow(() -> new Refused("supplies.unknown"));
+    }
+
+    private static Balance balance(SupplyItem item) {
+        return new Balance(item.stock(), item.unitCost().amount());
+    }
+
+    private static void requirePositive(BigDecimal quantity) {
+        if (quantity.signum() <= 0) {
+            throw new Refused("supplies.quantity-not-positive");
+        }
+    }
+
+    private static void requireReason(String reason) {
+        if (reason.isBlank()) {
+            throw new Refused("supplies.reason-missing");
+        }
+    }
+}

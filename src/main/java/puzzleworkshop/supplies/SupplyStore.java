@@ -1,0 +1,242 @@
+package puzzleworkshop.supplies;
+
+import java.math.BigDecimal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+
+@Repository
+class SupplyStore {
+
+    private static final String MOVEMENTS = """
+            select m.*, i.name as item_name, i.currency as item_currency, s.name as supplier_name, s.contact as supplier_contact
+            from supply_movement m join supply_item i on i.id = m.item_id left join supplier s on s.id = m.supplier_id
+            """;
+
+    private final JdbcClient jdbc;
+
+    SupplyStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    List<SupplyItem> items() {
+        return jdbc.sql("select * from supply_item where not retired order by kind, name").query(SupplyStore::item).list();
+    }
+
+    Optional<SupplyItem> find(SupplyId id) {
+        return jdbc.sql("select * from supply_item where id = :id").param("id", id.value()).query(SupplyStore::item).optional();
+    }
+
+    /** The item, with its row locked until the transaction ends. */
+    Optional<SupplyItem> lock(SupplyId id) {
+        return jdbc.sql("select * from supply_item where id = :id for update")
+                .param("id", id.value())
+                .query(SupplyStore::item)
+                .optional();
+    }
+
+    Optional<SupplyItem> usual(SupplyKind kind, Currency currency) {
+        return jdbc.sql("select * from supply_item where kind = :kind and usual and not retired and currency = :currency")
+                .param("kind", kind.name())
+                .param("currency", currency.getCurrencyCode())
+                .query(SupplyStore::item)
+                .optional();
+    }
+
+    void noLongerUsual(SupplyKind kind) {
+        jdbc.sql("update supply_item set usual = false where kind = :kind and usual").param("kind", kind.name()).update();
+    }
+
+    SupplyId add(SupplyItem item) {
+        return new SupplyId(facts(item, jdbc.sql("""
+                insert into supply_item (name, kind, use_unit, width_mm, height_mm, purchase_unit, use_per_purchase, pvc,
+                    adhesive, lead_days, spare_days, usual, retired, currency)
+                values (:name, :kind, :useUnit, :width, :height, :purchaseUnit, :usePerPurchase, :pvc,
+                    :adhesive, :leadDays, :spareDays, :usual, :retired, :currency)
+                returning id
+                """)).param("currency", item.unitCost().currency().getCurrencyCode()).query(Long.class).single());
+    }
+
+    void change(SupplyId id, SupplyItem item) {
+        facts(item, jdbc.sql("""
+                update supply_item set name = :name, kind = :kind, use_unit = :useUnit, width_mm = :width,
+                    height_mm = :height, purchase_unit = :purchaseUnit, use_per_purchase = :usePerPurchase, pvc = :pvc,
+                    adhesive = :adhesive, lead_days = :leadDays, spare_days = :spareDays, usual = :usual,
+                    retired = :retired
+                where id = :id
+                """)).param("id", id.value()).update();
+    }
+
+    private static JdbcClient.StatementSpec facts(SupplyItem item, JdbcClient.StatementSpec sql) {
+        return sql.param("name", item.name().strip())
+                .param("kind", item.kind().name())
+                .param("useUnit", item.useUnit().name())
+                .param("width", item.width().map(Length::mm).orElse(null))
+                .param("height", item.height().map(Length::mm).orElse(null))
+                .param("purchaseUnit", item.purchaseUnit().strip())
+                .param("usePerPurchase", item.usePerPurchase())
+                .param("pvc", item.facts().pvc().name())
+                .param("adhesive", item.facts().adhesive().name())
+                .param("leadDays", item.leadDays())
+                .param("spareDays", item.spareDays())
+                .param("usual", item.usual())
+                .param("retired", item.retired());
+    }
+
+    int lastNumber(SupplyId id) {
+        return jdbc.sql("select last_movement from supply_item where id = :id")
+                .param("id", id.value())
+                .query(Integer.class)
+                .single();
+    }
+
+    void add(Movement movement, boolean belowZeroAccepted) {
+        jdbc.sql("""
+                insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after,
+                    order_id, supplier_id, total_paid, below_zero_ok, note, who, at)
+                values (:item, :number, :kind, :quantity, :unitCost, :stockAfter, :averageAfter,
+                    :order, :supplier, :paid, :belowZero, :note, :who, :at)
+                """)
+                .param("item", movement.item().value())
+                .param("number", movement.number())
+                .param("kind", movement.kind().name())
+                .param("quantity", movement.quantity())
+                .param("unitCost", movement.unitCost().amount())
+                .param("stockAfter", movement.stockAfter())
+                .param("averageAfter", movement.averageAfter().amount())
+                .param("order", movement.orderId().orElse(null))
+                .param("supplier", movement.supplier().map(Supplier::id).orElse(null))
+                .param("paid", movement.paid().map(Money::amount).orElse(null))
+                .param("belowZero", belowZeroAccepted)
+                .param("note", movement.note())
+                .param("who", movement.who())
+                .param("at", movement.at().atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    List<Movement> movements(SupplyId item, int offset, int limit) {
+        return jdbc.sql(MOVEMENTS + " where m.item_id = :item order by m.number desc offset :offset limit :limit")
+                .param("item", item.value())
+                .param("offset", offset)
+                .param("limit", limit)
+                .query(SupplyStore::movement)
+                .list();
+    }
+
+    List<Movement> purchases(SupplyId item) {
+        return jdbc.sql(MOVEMENTS + " where m.item_id = :item and m.kind = 'BOUGHT' order by m.number")
+                .param("item", item.value())
+                .query(SupplyStore::movement)
+                .list();
+    }
+
+    List<Movement> ofOrder(long orderId) {
+        return jdbc.sql(MOVEMENTS + " where m.order_id = :order order by m.id")
+                .param("order", orderId)
+                .query(SupplyStore::movement)
+                .list();
+    }
+
+    Optional<Movement> lastBefore(SupplyId item, Instant at) {
+        return jdbc.sql(MOVEMENTS + " where m.item_id = :item and m.at <= :at order by m.number desc limit 1")
+                .param("item", item.value())
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .query(SupplyStore::movement)
+                .optional();
+    }
+
+    /** Used or spoiled since a moment, what came back from orders taken off. */
+    BigDecimal usedSince(SupplyId item, Instant since) {
+        return jdbc.sql("""
+                select coalesce(-sum(quantity), 0) from supply_movement
+                where item_id = :item and at >= :since and kind in ('USED', 'SPOILED', 'RETURNED')
+                """)
+                .param("item", item.value())
+                .param("since", since.atOffset(ZoneOffset.UTC))
+                .query(BigDecimal.class)
+                .single();
+    }
+
+    Optional<Instant> firstMovement(SupplyId item) {
+        return jdbc.sql("select min(at) from supply_movement where item_id = :item having min(at) is not null")
+                .param("item", item.value())
+                .query((row, n) -> row.getTimestamp(1).toInstant())
+                .optional();
+    }
+
+    List<Supplier> suppliers() {
+        return jdbc.sql("select id, name, contact from supplier order by name")
+                .query((row, n) -> new Supplier(row.getLong("id"), row.getString("name"), row.getString("contact")))
+                .list();
+    }
+
+    /** The supplier of that name, added when it is new. */
+    Supplier supplier(String name) {
+        return jdbc.sql("""
+                insert into supplier (name) values (:name)
+                on conflict (name) do update set name = excluded.name returning id, name, contact
+                """)
+                .param("name", name.strip())
+                .query((row, n) -> new Supplier(row.getLong("id"), row.getString("name"), row.getString("contact")))
+                .single();
+    }
+
+    private static SupplyItem item(ResultSet row, int n) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        return new SupplyItem(
+                Optional.of(new SupplyId(row.getLong("id"))),
+                row.getString("name"),
+                SupplyKind.valueOf(row.getString("kind")),
+                UseUnit.valueOf(row.getString("use_unit")),
+                length(row.getBigDecimal("width_mm")),
+                length(row.getBigDecimal("height_mm")),
+                row.getString("purchase_unit"),
+                row.getBigDecimal("use_per_purchase").stripTrailingZeros(),
+                new LaserFacts(
+                        LaserFacts.Pvc.valueOf(row.getString("pvc")),
+                        LaserFacts.Adhesive.valueOf(row.getString("adhesive"))),
+                row.getInt("lead_days"),
+                row.getInt("spare_days"),
+                row.getBoolean("usual"),
+                row.getBoolean("retired"),
+                row.getBigDecimal("stock"),
+                Money.of(row.getBigDecimal("average_cost"), currency));
+    }
+
+    private static Movement movement(ResultSet row, int n) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("item_currency"));
+        long order = row.getLong("order_id");
+        Optional<Long> orderId = row.wasNull() ? Optional.empty() : Optional.of(order);
+        String supplierName = row.getString("supplier_name");
+        Optional<Supplier> supplier = supplierName == null
+                ? Optional.empty()
+                : Optional.of(new Supplier(row.getLong("supplier_id"), supplierName, row.getString("supplier_contact")));
+        return new Movement(
+                new SupplyId(row.getLong("item_id")),
+                row.getString("item_name"),
+                row.getInt("number"),
+                Movement.Kind.valueOf(row.getString("kind")),
+                row.getBigDecimal("quantity"),
+                Money.of(row.getBigDecimal("unit_cost"), currency),
+                row.getBigDecimal("stock_after"),
+                Money.of(row.getBigDecimal("average_after"), currency),
+                orderId,
+                supplier,
+                Optional.ofNullable(row.getBigDecimal("total_paid")).map(paid -> Money.of(paid, currency)),
+                row.getString("note"),
+                row.getString("who"),
+                row.getTimestamp("at").toInstant());
+    }
+
+    private static Optional<Length> length(BigDecimal mm) {
+        return Optional.ofNullable(mm).map(value -> Length.mm(value.doubleValue()));
+    }
+}
