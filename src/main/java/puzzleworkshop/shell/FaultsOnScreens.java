@@ -1,0 +1,52 @@
+package puzzleworkshop.shell;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.component.notification.NotificationVariant;
+import com.vaadin.flow.server.ErrorEvent;
+import com.vaadin.flow.server.ServiceInitEvent;
+import com.vaadin.flow.server.VaadinServiceInitListener;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Refused;
+
+/** What happens when a click ends in an exception: a refusal is said, a fault is logged once and said with its mark. */
+@Component
+class FaultsOnScreens implements VaadinServiceInitListener {
+
+    private static final int READ_MILLISECONDS = 12_000;
+    private final transient Figures figures;
+
+    FaultsOnScreens(Figures figures) {
+        this.figures = figures;
+    }
+
+    @Override
+    public void serviceInit(ServiceInitEvent event) {
+        event.getSource().addSessionInitListener(session -> session.getSession().setErrorHandler(this::happened));
+    }
+
+    private void happened(ErrorEvent event) {
+        Throwable cause = event.getThrowable();
+        Refused refused = refusalIn(cause);
+        String words = refused != null
+                ? figures.say(refused)
+                : figures.text("fault.on-screen", Fault.log("a screen", cause).mark());
+        UI ui = UI.getCurrent();
+        if (ui != null) {
+            Notification said = new Notification(words, READ_MILLISECONDS, Notification.Position.BOTTOM_CENTER);
+            said.addThemeVariants(refused != null ? NotificationVariant.WARNING : NotificationVariant.ERROR);
+            said.setAssertive(true);
+            ui.access(said::open);
+        }
+    }
+
+    private static Refused refusalIn(Throwable thrown) {
+        for (Throwable t = thrown; t != null; t = t.getCause()) {
+            if (t instanceof Refused refused) {
+                return refused;
+            }
+        }
+        return null;
+    }
+}

@@ -1,0 +1,28 @@
+package puzzleworkshop;
+
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.modulith.core.ApplicationModules;
+import org.springframework.modulith.docs.Documenter;
+import org.springframework.modulith.docs.Documenter.DiagramOptions;
+import org.springframework.modulith.docs.Documenter.Options;
+
+/** Rooms speak to each other through their faces only, and never in a circle. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class RoomsTest {
+
+    static final ApplicationModules ROOMS = ApplicationModules.of(PuzzleWorkshop.class);
+
+    @Test
+    void rooms_use_each_others_faces_only_and_never_in_a_circle() {
+        ROOMS.verify();
+    }
+
+    /** The map of rooms as it is in the code, for whoever works on it: target/rooms. */
+    @Test
+    void the_map_of_rooms_can_be_drawn() {
+        new Documenter(ROOMS, Options.defaults().withOutputFolder("target/rooms"))
+                .writeModulesAsPlantUml(DiagramOptions.defaults());
+    }
+}
