@@ -13,16 +13,16 @@ import java.util.OptionalLong;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.cutting.CutJob.Signature;
-import puzzleworkshop.cutting.Workpiece.BoardPast;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.sheets.Past;
 
 @Repository
 class CutJobStore {
 
     /** A job as its row says, before its setting and answers are joined. */
-    record Row(long id, OptionalLong orderId, String label, long settingId, BoardPast past, Film film, String filmName,
+    record Row(long id, OptionalLong orderId, String label, long settingId, Past past, Film film, String filmName,
             CutParameters parameters, Optional<Minutes> estimate, Optional<Signature> started,
             Optional<Signature> ended, boolean brokenOff, OptionalLong trialId, String note) {}
 
@@ -183,7 +183,7 @@ class CutJobStore {
                 order == null ? OptionalLong.empty() : OptionalLong.of(order),
                 row.getString("label"),
                 row.getLong("setting_id"),
-                BoardPast.valueOf(row.getString("board_past")),
+                Past.valueOf(row.getString("board_past")),
                 Film.valueOf(row.getString("film")),
                 row.getString("film_name"),
                 SettingStore.parameters(row),

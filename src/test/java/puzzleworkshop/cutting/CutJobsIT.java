@@ -18,10 +18,10 @@ import puzzleworkshop.cutting.CutJob.State;
 import puzzleworkshop.cutting.Trial.Finding;
 import puzzleworkshop.cutting.Trial.Result;
 import puzzleworkshop.cutting.Trial.Source;
-import puzzleworkshop.cutting.Workpiece.BoardPast;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.Past;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest
@@ -96,11 +96,11 @@ class CutJobsIT {
     @Test
     void what_must_not_be_cut_stops_the_job_with_the_reason() {
         CutJob vinyl = jobs.prepare(
-                wish(9, new Workpiece(CRAFT, BoardPast.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
+                wish(9, new Workpiece(CRAFT, Past.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
         answerAll(vinyl);
         assertThat(jobs.find(vinyl.id()).orElseThrow().state()).isEqualTo(State.FORBIDDEN);
         assertThat(refusal(() -> jobs.start(vinyl.id(), "Ines"))).isEqualTo("cutting.forbidden.film.PVC");
-        CutJob unknown = jobs.prepare(wish(10, new Workpiece(CRAFT, BoardPast.UNKNOWN, Film.SAFE, "")), "Ines");
+        CutJob unknown = jobs.prepare(wish(10, new Workpiece(CRAFT, Past.UNKNOWN, Film.SAFE, "")), "Ines");
         answerAll(unknown);
         assertThat(refusal(() -> jobs.start(unknown.id(), "Ines"))).isEqualTo("cutting.forbidden.board.UNKNOWN");
         assertThat(jobs.prepare(wish(10, Workpiece.clean(CRAFT)), "Ines").state()).isEqualTo(State.READY);
@@ -108,7 +108,7 @@ class CutJobsIT {
 
     @Test
     void the_database_refuses_a_forbidden_start_too() {
-        CutJob glued = jobs.prepare(wish(11, new Workpiece(CRAFT, BoardPast.WET_GLUE, Film.SAFE, "")), "Ines");
+        CutJob glued = jobs.prepare(wish(11, new Workpiece(CRAFT, Past.WET_GLUE, Film.SAFE, "")), "Ines");
         answerAll(glued);
         assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()").update())
                 .hasMessageContaining("cutting_job_forbidden_material");
