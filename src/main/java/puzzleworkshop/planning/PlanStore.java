@@ -43,24 +43,6 @@ class PlanStore {
         return jdbc.sql("delete from pinned_day where order_id = :order").param("order", order.value()).update() == 1;
     }
 
-    Map<OrderId, Long> ways() {
-        Map<OrderId, Long> ways = new HashMap<>();
-        jdbc.sql("select order_id, way_id from order_way")
-                .query((row, n) -> ways.put(new OrderId(row.getLong("order_id")), row.getLong("way_id")))
-                .list();
-        return ways;
-    }
-
-    void choose(OrderId order, long way) {
-        jdbc.sql("""
-                insert into order_way (order_id, way_id) values (:order, :way)
-                on conflict (order_id) do update set way_id = excluded.way_id
-                """)
-                .param("order", order.value())
-                .param("way", way)
-                .update();
-    }
-
     void addFeed(byte[] hash, String who, Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null").param("at", Timestamp.from(at)).update();
         jdbc.sql("insert into week_feed (token_hash, made_by, made_at) values (:hash, :who, :at)")

@@ -11,8 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.Function;
-import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
@@ -106,7 +104,7 @@ public class WeekPlan implements ReadyDates {
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
             this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
             Map<OrderId, LocalDate> pins = store.pins();
-            Map<OrderId, DeliveryWay> ways = ways(open);
+            Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
             this.jobs = open.stream()
                     .map(order -> work.job(
@@ -181,36 +179,22 @@ public class WeekPlan implements ReadyDates {
         }
     }
 
-    /** By which way the order leaves; the usual one unless another was chosen. */
-    public DeliveryWay wayOf(OrderId id) {
-        Map<OrderId, Long> chosen = store.ways();
-        return times.ways().stream()
-                .filter(way -> Long.valueOf(way.id()).equals(chosen.get(id)))
-                .findFirst()
-                .orElseGet(times::usualWay);
-    }
-
-    @Transactional
-    public void chooseWay(OrderId id, DeliveryWay way, String who) {
-        orders.lock(id);
-        store.choose(id, way.id());
-        orders.note(id, Sentence.of("planning.history.way", way.name()), who);
-    }
-
-    /** The day on which new work reaches its customer by the usual way, and the same with rush. */
+    /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
     @Override
-    public Forecast forecast(NewWork work) {
-        return forecast(work, times.usualWay());
+    public Optional<Forecast> forecast(NewWork work) {
+        Made standing = made();
+        return standing.promise()
+                .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
+                .map(found -> new Forecast(found.promised(), found.rush(), found.cause()));
     }
 
-    /** The same by a way of delivery. */
-    public Forecast forecast(NewWork work, DeliveryWay way) {
-        Made standing = made();
-        LocalDateTime from = work.approvalOpen() ? standing.work.nextMorning() : standing.at;
-        PromiseDate.Forecast forecast = standing.promise()
-                .forecast(standing.work.tasks(work), from, way)
-                .orElseThrow(() -> new Refused("planning.forecast.nobody"));
-        return new Forecast(forecast.promised(), forecast.rush(), forecast.cause());
+    @Override
+    public List<Way> ways() {
+        return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
+    }
+
+    private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
+        return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst()).orElseGet(ways::getFirst);
     }
 
     public LocalDate today() {
@@ -249,13 +233,10 @@ public class WeekPlan implements ReadyDates {
         return perDay * workshop.tradeNumbers().bufferDays();
     }
 
-    private Map<OrderId, DeliveryWay> ways(List<Order> open) {
-        Map<Long, DeliveryWay> known =
-                times.ways().stream().collect(Collectors.toMap(DeliveryWay::id, Function.identity()));
-        DeliveryWay usual = times.usualWay();
-        Map<OrderId, Long> chosen = store.ways();
+    private Map<OrderId, DeliveryWay> waysOf(List<Order> open) {
+        List<DeliveryWay> known = times.ways();
         Map<OrderId, DeliveryWay> ways = new HashMap<>();
-        open.forEach(order -> ways.put(order.id(), known.getOrDefault(chosen.get(order.id()), usual)));
+        open.forEach(order -> ways.put(order.id(), way(order.deliveryWay(), known)));
         return ways;
     }
 

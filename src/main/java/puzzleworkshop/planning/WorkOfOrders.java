@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.planning.Job.Hold;
@@ -44,7 +43,6 @@ final class WorkOfOrders {
         List<Task> tasks = new ArrayList<>(tasks(
                 next,
                 stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
-                0,
                 order.laser().value(),
                 board));
         Optional<Integer> begun = readyForWork.flatMap(SoFar::begun);
@@ -79,8 +77,7 @@ final class WorkOfOrders {
     List<Task> tasks(NewWork work) {
         return tasks(
                 Stage.PRINT,
-                stage -> work.hands().getOrDefault(stage, Minutes.ZERO).value(),
-                work.printer().value(),
+                stage -> standards.get(stage).hands(work.quantity(), work.piecesEach()).value(),
                 work.laser().value(),
                 work.sameSettings());
     }
@@ -94,7 +91,7 @@ final class WorkOfOrders {
         return day.atStartOfDay();
     }
 
-    private List<Task> tasks(Stage from, ToDoubleFunction<Stage> hands, double printer, double laser, String settings) {
+    private List<Task> tasks(Stage from, ToDoubleFunction<Stage> hands, double laser, String settings) {
         List<Task> tasks = new ArrayList<>();
         for (Stage stage : Stage.values()) {
             if (stage.compareTo(from) < 0) {
@@ -103,7 +100,7 @@ final class WorkOfOrders {
             StageStandard standard = standards.get(stage);
             int byHand = (int) Math.ceil(hands.applyAsDouble(stage));
             int setUp = (int) Math.min(byHand, Math.round(standard.setUp().value()));
-            double machine = stage == Stage.PRINT ? printer : stage == Stage.CUT ? laser : 0;
+            double machine = stage == Stage.CUT ? laser : 0;
             // Loading and unloading go on while nothing else can run on the machine, so they count for both.
             int work = (int) Math.ceil(Math.max(byHand - setUp, 0) + machine);
             int rest = Math.toIntExact(standard.rest().toMinutes());

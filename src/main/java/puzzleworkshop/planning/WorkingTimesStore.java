@@ -225,7 +225,7 @@ class WorkingTimesStore {
     boolean deleteWay(long id) {
         return jdbc.sql("""
                 delete from delivery_way where id = :id and not usual
-                    and not exists (select 1 from order_way where way_id = :id)
+                    and not exists (select 1 from customer_order where delivery_way = :id)
                 """).param("id", id).update() == 1;
     }
 

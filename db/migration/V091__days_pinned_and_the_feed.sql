@@ -6,12 +6,10 @@ create table pinned_day (
 );
 comment on table pinned_day is 'Orders whose main work somebody has put on a day; the plan keeps it there.';
 
-create table order_way (
-    order_id bigint primary key constraint order_way_order references customer_order,
-    way_id   bigint not null constraint order_way_way references delivery_way
-);
-comment on table order_way is 'The way of delivery chosen for an order; without a row it is the usual one.';
-create index order_way_by_way on order_way (way_id);
+-- Orders name their way of delivery by its number; from here on it must be one that is kept.
+alter table customer_order add constraint customer_order_delivery_way
+    foreign key (delivery_way) references delivery_way;
+create index customer_order_by_way on customer_order (delivery_way);
 
 create table week_feed (
     id         bigint generated always as identity primary key,
