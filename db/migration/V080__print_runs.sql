@@ -5,7 +5,7 @@ create table print_medium (
     width_mm         numeric(10, 3) not null constraint print_medium_width check (width_mm between 50 and 3000),
     height_mm        numeric(10, 3) not null constraint print_medium_height check (height_mm between 50 and 100000),
     margin_mm        numeric(10, 3) not null constraint print_medium_margin check (margin_mm between 0 and 50),
-    gap_mm           numeric(10, 3) not null constraint print_medium_gap check (gap_mm between 2 and 100),
+    gap_mm           numeric(10, 3) not null constraint print_medium_gap check (gap_mm between 3 and 100),
     sticker_item_id  bigint constraint print_medium_sticker references supply_item,
     laminate_item_id bigint constraint print_medium_laminate references supply_item,
     usual            boolean not null default false,

@@ -11,7 +11,7 @@ import puzzleworkshop.supplies.SupplyId;
  * @param id empty while not yet kept
  * @param size of a sheet as it is fed; of a roll its width and the longest run
  * @param margin the printer cannot print, on every side
- * @param gap between two stickers with their labels, at least 2 mm: marks stand in it
+ * @param gap between two stickers with their labels, at least 3 mm: marks stand in it
  * @param sticker supply that is used up; empty for the usual sticker paper
  * @param laminate supply that is used up; empty for the usual laminate
  * @param usual offered first; one of all
