@@ -13,6 +13,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.PictureLook;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.display.Figures;
@@ -123,7 +124,8 @@ class PicturePane extends Div {
         softAccepted.setVisible(soft);
         offer.resolution().ifPresent(this::showResolution);
         picture.ifPresent(p -> {
-            p.look().ifPresent(look -> look.hints().forEach(hint -> verdicts.add(small(figures.say(hint)))));
+            p.look().filter(PictureLook::isDark).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.dark"))));
+            p.look().filter(PictureLook::isFlat).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.flat"))));
             p.notices().forEach(notice -> verdicts.add(small(figures.say(notice))));
         });
         if (picture.isEmpty()) {

@@ -14,6 +14,7 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
@@ -28,6 +29,7 @@ import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.SmallPartsVerdict;
 import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
@@ -155,9 +157,12 @@ class PuzzleForm extends Div {
     }
 
     private void boards(RackSettings rack, Workshop workshop) {
-        List<BoardKind> kinds = rack.offers().stream()
-                .filter(BoardOffer::offered)
-                .map(offer -> new BoardKind(offer.material(), offer.grade().name(), offer.thickness()))
+        Length usual = workshop.tradeNumbers().boardThickness();
+        List<BoardKind> kinds = Stream.concat(
+                        rack.offers().stream()
+                                .filter(BoardOffer::offered)
+                                .map(o -> new BoardKind(o.material(), o.grade().name(), o.thickness())),
+                        rack.materials().stream().map(m -> new BoardKind(m.id(), Grade.CRAFT.name(), usual)))
                 .distinct()
                 .toList();
         board.setItems(kinds);
@@ -169,7 +174,6 @@ class PuzzleForm extends Div {
                         .orElse(kind.material()),
                 kind.thickness(),
                 getTranslation("sheets.grade." + kind.grade())));
-        Length usual = workshop.tradeNumbers().boardThickness();
         kinds.stream()
                 .filter(kind -> kind.thickness().equals(usual))
                 .findFirst()
