@@ -1,0 +1,98 @@
+package puzzleworkshop.artwork.reading;
+
+import java.awt.Rectangle;
+import java.awt.Transparency;
+import java.awt.color.ColorSpace;
+import java.awt.image.BufferedImage;
+import java.awt.image.ColorModel;
+import java.awt.image.ComponentColorModel;
+import java.awt.image.DataBuffer;
+import java.awt.image.DataBufferByte;
+import java.awt.image.Raster;
+import java.io.IOException;
+import java.nio.file.Path;
+import javax.imageio.ImageReadParam;
+import javax.imageio.ImageReader;
+import javax.imageio.stream.FileImageInputStream;
+import javax.imageio.stream.ImageInputStream;
+
+/** A JPEG's rows: grey and RGB in one pass, CMYK and YCCK by strips with our own arithmetic. */
+final class JpegRows {
+
+    private static final int STRIP_BYTES = 32 << 20;
+
+    private JpegRows() {}
+
+    static void read(Path file, Facts facts, Spout spout) throws IOException {
+        int components = facts.scan().orElseThrow().components();
+        ImageReader reader = Readers.ofJava("jpeg");
+        try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
+            reader.setInput(in, components < 4, true);
+            spout.open(components);
+            if (components == 4) {
+                readInked(reader, facts, spout);
+            } else {
+                readOnePass(reader, components, facts, spout);
+            }
+        } finally {
+            reader.dispose();
+        }
+    }
+
+    private static void readOnePass(ImageReader reader, int components, Facts facts, Spout spout) throws IOException {
+        int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
+        ColorModel colours = new ComponentColorModel(
+                ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
+        RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), components, spout::row);
+        ImageReadParam param = reader.getDefaultReadParam();
+        param.setDestination(new BufferedImage(colours, rows, false, null));
+        // Naming the bands keeps the reader from converting colours row by row; we do that on the smaller result.
+        param.setSourceBands(components == 1 ? new int[] {0} : new int[] {0, 1, 2});
+        reader.read(0, param);
+    }
+
+    private static void readInked(ImageReader reader, Facts facts, Spout spout) throws IOException {
+        int width = facts.storedWidth();
+        int strip = Math.max(16, STRIP_BYTES / (width * 4));
+        int transform = facts.scan().orElseThrow().adobeTransform();
+        byte[] row = new byte[width * 4];
+        for (int top = 0; top < facts.storedHeight(); top += strip) {
+            int height = Math.min(strip, facts.storedHeight() - top);
+            ImageReadParam param = reader.getDefaultReadParam();
+            param.setSourceRegion(new Rectangle(0, top, width, height));
+            Raster raster = reader.readRaster(0, param);
+            byte[] samples = ((DataBufferByte) raster.getDataBuffer()).getData();
+            for (int y = 0; y < height; y++) {
+                System.arraycopy(samples, y * row.length, row, 0, row.length);
+                ink(row, transform);
+                spout.row(top + y, row);
+            }
+        }
+    }
+
+    /**
+     * To 0 = no ink. Files with an Adobe segment hold inverted inks; transform 2 holds YCCK, whose first three channels
+     * are the YCbCr of the complement of the (inverted) inks (Adobe Technical Note 5116; ITU-T T.871 for YCbCr).
+     */
+    private static void ink(byte[] row, int transform) {
+        if (transform == 2) {
+            for (int i = 0; i < row.length; i += 4) {
+                double y = row[i] & 0xFF;
+                double cb = (row[i + 1] & 0xFF) - 128;
+                double cr = (row[i + 2] & 0xFF) - 128;
+                row[i] = clamp(y + 1.402 * cr);
+                row[i + 1] = clamp(y - 0.344136 * cb - 0.714136 * cr);
+                row[i + 2] = clamp(y + 1.772 * cb);
+                row[i + 3] = (byte) (255 - (row[i + 3] & 0xFF));
+            }
+        } else if (transform >= 0) {
+            for (int i = 0; i < row.length; i++) {
+                row[i] = (byte) (255 - (row[i] & 0xFF));
+            }
+        }
+    }
+
+    private static byte clamp(double value) {
+        return (byte) Math.clamp(Math.round(value), 0, 255);
+    }
+}

@@ -1,0 +1,32 @@
+package puzzleworkshop.artwork.reading;
+
+import java.util.Iterator;
+import javax.imageio.ImageIO;
+import javax.imageio.ImageReader;
+
+/** Which decoder reads what: named by us, never left to the order in which libraries happen to register. */
+final class Readers {
+
+    private Readers() {}
+
+    /** Java's own reader. */
+    static ImageReader ofJava(String format) {
+        return find(format, true);
+    }
+
+    /** The library's reader (TwelveMonkeys). */
+    static ImageReader ofLibrary(String format) {
+        return find(format, false);
+    }
+
+    private static ImageReader find(String format, boolean java) {
+        Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format);
+        while (readers.hasNext()) {
+            ImageReader reader = readers.next();
+            if (reader.getClass().getName().startsWith("com.sun.") == java) {
+                return reader;
+            }
+        }
+        throw new IllegalStateException("No reader for " + format);
+    }
+}

@@ -1,0 +1,245 @@
+package puzzleworkshop.geometry;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Size;
+
+/**
+ * The place for one rectangle on one board that leaves the most valuable remainder by {@link UsefulSizes}.
+ *
+ * <p>At one angle only the corners of the convex hull of the set of places need be looked at: if some other rectangle
+ * still fits beside the blank, a line parts the two; slide the blank away from that line as far as the set of places
+ * goes, it then stands on such a corner and the other still fits. Angles tried: the board's edge directions, upright,
+ * and every whole degree (ranges of degrees are skipped by the argument of {@link RectangleFit} applied to blank and
+ * rung together); if it fits at none of these, an angle found by {@link RectangleFit}. With grain only the allowed
+ * angles. Rungs in the remainder are tried at the board's main edge directions and the blank's.
+ */
+final class BestPlace {
+
+    /** A place with the rung that the remainder still stands on. */
+    record Found(Placement placement, int rung, Area remainderValue) {}
+
+    private final Profile board;
+    private final double w;
+    private final double h;
+    private final UsefulSizes sizes;
+    private final double[] allowed;
+    private final PlaceSearch search = new PlaceSearch();
+    private final List<Placement> ties = new ArrayList<>();
+    private Placement best;
+    private int bestRung;
+    private int cap;
+
+    /** @param allowed the only angles allowed; null for any */
+    BestPlace(Profile board, Size blank, double[] allowed, UsefulSizes sizes) {
+        this.board = board;
+        this.w = blank.width().mm();
+        this.h = blank.height().mm();
+        this.sizes = sizes;
+        this.allowed = allowed;
+    }
+
+    /** Whether it fits at all. */
+    boolean fits() {
+        if (!board.mayHold(w, h)) {
+            return false;
+        }
+        if (allowed == null) {
+            return board.surelyHolds(w, h)
+                    || new RectangleFit().angle(board.border, w, h, board.directions).isPresent();
+        }
+        for (double degrees : allowed) {
+            if (search.any(board.border.seenFrom(degrees), w, h)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The value of the remainder can at most be this; may be called without a search. */
+    double mostRemainderValue() {
+        double left = Math.max(0, board.area - w * h);
+        return sizes.value(left, Math.min(board.rung, sizes.highestFor(left)));
+    }
+
+    /** Empty when it does not fit. Of equal places the one that leaves the largest rectangle. */
+    Optional<Found> best() {
+        return search(true);
+    }
+
+    /** As {@link #best()}, but any of the equally valued places. */
+    Optional<Found> anyBest() {
+        return search(false);
+    }
+
+    private Optional<Found> search(boolean finest) {
+        if (!board.mayHold(w, h)) {
+            return Optional.empty();
+        }
+        cap = Math.min(board.rung, sizes.highestFor(board.area - w * h));
+        bestRung = UsefulSizes.SCRAP - 1;
+        for (double degrees : firstAngles()) {
+            lookAt(degrees);
+            if (!finest && bestRung == cap) {
+                break;
+            }
+        }
+        if (best == null && allowed == null) {
+            OptionalDouble angle = new RectangleFit().angle(board.border, w, h, new double[0]);
+            angle.ifPresent(this::lookAt);
+        }
+        if (best == null) {
+            return Optional.empty();
+        }
+        if (allowed == null) {
+            for (int goal = cap; goal > bestRung; goal--) {
+                for (int i = 0; i < 8 && goal > bestRung; i++) {
+                    sweep(i * 180 / 8, (i + 1) * 180 / 8 - 1, goal);
+                }
+            }
+        }
+        Placement chosen = finest ? leavingTheLargestRectangle() : best;
+        double left = Math.max(0, board.area - w * h);
+        return Optional.of(new Found(chosen, bestRung, Area.mm2(sizes.value(left, bestRung))));
+    }
+
+    private double[] firstAngles() {
+        if (allowed != null) {
+            return allowed;
+        }
+        double[] both = new double[board.directions.length * (w == h ? 1 : 2)];
+        for (int i = 0; i < both.length; i++) {
+            double degrees = board.directions[i % board.directions.length];
+            both[i] = i < board.directions.length ? degrees : degrees + 90;
+        }
+        return both;
+    }
+
+    private void lookAt(double degrees) {
+        for (Placement place : hullPlaces(degrees, w, h)) {
+            judge(place);
+        }
+    }
+
+    private void judge(Placement place) {
+        int rung = bestRung >= cap && ties.size() >= 24 ? bestRung - 1 : rungBeside(place, bestRung - 1);
+        if (rung > bestRung) {
+            bestRung = rung;
+            best = place;
+            ties.clear();
+        }
+        if (rung == bestRung) {
+            ties.add(place);
+        }
+    }
+
+    /** The highest rung above the floor that fits beside the blank; the floor when none does. */
+    private int rungBeside(Placement place, int floor) {
+        int found = Math.max(floor, UsefulSizes.SCRAP);
+        if (found >= cap) {
+            return found;
+        }
+        Segments rest = board.border.without(place, w, h);
+        for (int d = -1; d < board.mainDirections.length && found < cap; d++) {
+            Segments seen = rest.seenFrom(d < 0 ? place.degrees() : board.mainDirections[d]);
+            for (int k = cap; k > found; k--) {
+                if (rungFits(seen, sizes.rung(k), 0)) {
+                    found = k;
+                }
+            }
+        }
+        return found;
+    }
+
+    private boolean rungFits(Segments seen, Size rung, double rangeDegrees) {
+        double a = rung.width().mm();
+        double b = rung.height().mm();
+        if (rangeDegrees > 0) {
+            double lessA = RectangleFit.shrunk(a, b, rangeDegrees);
+            b = RectangleFit.shrunk(b, a, rangeDegrees);
+            a = lessA;
+            if (a < 1 || b < 1) {
+                return true;
+            }
+        }
+        return search.any(seen, a, b) || a != b && search.any(seen, b, a);
+    }
+
+    /** Looks at whole degrees low…high for a place beside which the goal fits. */
+    private void sweep(int low, int high, int goal) {
+        if (low > high || bestRung >= goal) {
+            return;
+        }
+        if (low == high) {
+            for (Placement place : hullPlaces(low, w, h)) {
+                if (bestRung < goal) {
+                    judge(place);
+                }
+            }
+        } else if (mayReach(low, high, goal)) {
+            int middle = (low + high) / 2;
+            sweep(low, middle, goal);
+            sweep(middle + 1, high, goal);
+        }
+    }
+
+    private boolean mayReach(int low, int high, int goal) {
+        double middle = (low + high) / 2.0;
+        double range = (high - low) / 2.0;
+        double lessW = RectangleFit.shrunk(w, h, range);
+        double lessH = RectangleFit.shrunk(h, w, range);
+        if (lessW < 1 || lessH < 1) {
+            return true;
+        }
+        for (Placement place : hullPlaces(middle, lessW, lessH)) {
+            Segments rest = board.border.without(place, lessW, lessH);
+            if (rungFits(rest.seenFrom(middle), sizes.rung(goal), range)) {
+                return true;
+            }
+            for (double degrees : board.mainDirections) {
+                if (rungFits(rest.seenFrom(degrees), sizes.rung(goal), 0)) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private List<Placement> hullPlaces(double degrees, double width, double height) {
+        int corners = search.corners(board.border.seenFrom(degrees), width, height);
+        if (corners == 0) {
+            return List.of();
+        }
+        List<Spot> spots = new ArrayList<>();
+        for (int i = 0; i < corners; i++) {
+            spots.add(new Spot(search.x(i), search.y(i)));
+        }
+        double cos = Turn.cos(degrees);
+        double sin = Turn.sin(degrees);
+        double kept = Turn.within(degrees, 180);
+        double flip = Math.abs(Turn.within(degrees, 360) - kept) > 1 ? 1 : 0;
+        return ConvexHull.of(spots).stream()
+                .map(s -> new Placement(
+                        s.x() * cos - s.y() * sin + flip * (width * cos - height * sin),
+                        s.x() * sin + s.y() * cos + flip * (width * sin + height * cos),
+                        kept))
+                .toList();
+    }
+
+    private Placement leavingTheLargestRectangle() {
+        Placement chosen = best;
+        double most = -1;
+        for (Placement place : ties.subList(0, Math.min(12, ties.size()))) {
+            double area = LargestRectangle.area(
+                    board.border.without(place, w, h), new double[] {place.degrees(), board.mainDirections[0]});
+            if (area > most * (1 + 1e-9)) {
+                most = area;
+                chosen = place;
+            }
+        }
+        return chosen;
+    }
+}

@@ -1,0 +1,112 @@
+package puzzleworkshop.geometry;
+
+import org.locationtech.jts.algorithm.MinimumDiameter;
+import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Size;
+
+/**
+ * What is worth knowing about an outline before a rectangle is tried in it: computed once when the outline enters the
+ * stock, so that most outlines are refused by a few comparisons.
+ *
+ * <p>Necessary for w × h (w ≥ h): area of the largest part ≥ w·h; narrowest width of the convex hull ≥ h; its
+ * diameter ≥ √(w²+h²); largest inscribed circle ≥ h/2 in radius. Sufficient: it is no larger than the highest rung
+ * that fits.
+ */
+public final class Profile {
+
+    private static final double CIRCLE_SHARPNESS = 0.5;
+    private static final int DIRECTIONS = 12;
+    private static final int MAIN_DIRECTIONS = 4;
+
+    final Outline outline;
+    final Segments border;
+    final double area;
+    final int rung;
+    final double value;
+    final double[] directions;
+    final double[] mainDirections;
+    private final double largestPart;
+    private final double narrowest;
+    private final double diameter;
+    private final double inscribed;
+    private final Size rungSize;
+
+    private Profile(Outline outline, UsefulSizes sizes) {
+        this.outline = outline;
+        Geometry free = outline.freeShape();
+        border = outline.segments();
+        area = free.getArea();
+        double largest = 0;
+        for (int i = 0; i < free.getNumGeometries(); i++) {
+            largest = Math.max(largest, free.getGeometryN(i).getArea());
+        }
+        largestPart = largest;
+        Geometry hull = free.convexHull();
+        narrowest = new MinimumDiameter(hull, true).getLength();
+        diameter = diameter(hull.getCoordinates());
+        inscribed = new MaximumInscribedCircle(free, CIRCLE_SHARPNESS).getRadiusLine().getLength() + CIRCLE_SHARPNESS;
+        directions = Directions.of(border, DIRECTIONS);
+        mainDirections = Directions.of(border, MAIN_DIRECTIONS);
+        rung = highestRung(sizes);
+        rungSize = rung == UsefulSizes.SCRAP ? null : sizes.rung(rung);
+        value = sizes.value(area, rung);
+    }
+
+    public static Profile of(Outline outline, UsefulSizes sizes) {
+        return new Profile(outline, sizes);
+    }
+
+    public Outline outline() {
+        return outline;
+    }
+
+    /** The highest rung of the ladder whose rectangle fits at any angle. */
+    public int rung() {
+        return rung;
+    }
+
+    public Area value() {
+        return Area.mm2(value);
+    }
+
+    private int highestRung(UsefulSizes sizes) {
+        RectangleFit fit = new RectangleFit();
+        for (int k = sizes.highestFor(largestPart); k > UsefulSizes.SCRAP; k--) {
+            double w = sizes.rung(k).longerSide().mm();
+            double h = sizes.rung(k).shorterSide().mm();
+            if (mayHold(w, h) && fit.angle(border, w, h, directions).isPresent()) {
+                return k;
+            }
+        }
+        return UsefulSizes.SCRAP;
+    }
+
+    /** False: it certainly does not fit, at no angle. */
+    boolean mayHold(double w, double h) {
+        double shorter = Math.min(w, h) - 2 * Outline.TOLERANCE;
+        return w * h <= largestPart + Outline.TOLERANCE * 4 * (w + h)
+                && shorter <= narrowest
+                && shorter / 2 <= inscribed
+                && Math.sqrt(w * w + h * h) - 4 * Outline.TOLERANCE <= diameter;
+    }
+
+    /** True: it certainly fits at some angle. */
+    boolean surelyHolds(double w, double h) {
+        return rungSize != null
+                && Math.max(w, h) <= rungSize.longerSide().mm()
+                && Math.min(w, h) <= rungSize.shorterSide().mm();
+    }
+
+    private static double diameter(Coordinate[] hull) {
+        double most = 0;
+        for (int i = 0; i < hull.length; i++) {
+            for (int j = i + 1; j < hull.length; j++) {
+                most = Math.max(most, hull[i].distance(hull[j]));
+            }
+        }
+        return most;
+    }
+}

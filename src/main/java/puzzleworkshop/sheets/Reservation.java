@@ -1,0 +1,13 @@
+package puzzleworkshop.sheets;
+
+import java.time.Instant;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.Size;
+
+/**
+ * A sheet held for an order.
+ *
+ * @param blank size that will be cut from it, its width along the placement's angle
+ */
+public record Reservation(
+        long id, SheetId sheet, long orderId, Placement placement, Size blank, String who, Instant reservedAt) {}

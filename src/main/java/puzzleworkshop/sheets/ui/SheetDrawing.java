@@ -1,0 +1,153 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.dependency.StyleSheet;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Collectors;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Svg;
+import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.geometry.LargestRectangle;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.NewSheet;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.Suggestion;
+
+/**
+ * A sheet drawn to scale: birch for wood, bad areas hatched, the blank in accent, the useful remainder dashed with its
+ * size written in it. Says in words what it shows for those who do not see it.
+ */
+@StyleSheet("context://sheets.css")
+public class SheetDrawing extends SvgBox {
+
+    private static final AtomicLong NEXT = new AtomicLong();
+
+    private final transient Figures figures;
+
+    public SheetDrawing(Figures figures) {
+        super("sheets-drawing");
+        this.figures = figures;
+    }
+
+    public SheetDrawing show(Suggestion suggestion) {
+        String title = figures.text("sheets.drawing.title", suggestion.sheet().id().value());
+        draw(svg(suggestion.sheet().outline(), title, suggestion.blank(), suggestion.placement(), suggestion.remainder()));
+        return this;
+    }
+
+    public SheetDrawing show(NewSheet offer, Size blank) {
+        draw(svg(Outline.rectangle(offer.offer().size()), offer.offer().name(), blank, offer.placement(), offer.remainder()));
+        return this;
+    }
+
+    /** The sheet with the blank it is held for, if it is. */
+    public SheetDrawing show(Sheet sheet) {
+        String title = figures.text("sheets.drawing.title", sheet.id().value());
+        draw(sheet.reservation()
+                .map(held -> svg(sheet.outline(), title, held.blank(), held.placement(), null))
+                .orElseGet(() -> svg(sheet.outline(), title, null, null, null)));
+        return this;
+    }
+
+    /** A bare shape with the rectangles of use in it. */
+    public SheetDrawing show(Outline outline, String title, Remainder rest) {
+        draw(svg(outline, title, null, null, rest));
+        return this;
+    }
+
+    /** Blank, placement and remainder may be null. */
+    public SheetDrawing show(Outline outline, String title, Size blank, Placement placement, Remainder rest) {
+        draw(svg(outline, title, blank, placement, rest));
+        return this;
+    }
+
+    /** Makes drawings side by side comparable: so many screen pixels for a millimetre, but never wider than its place. */
+    public SheetDrawing toScale(Outline outline, double pixelsPerMm) {
+        getStyle().setWidth(Math.max(24, Math.round(outline.bounds().width().mm() * pixelsPerMm)) + "px");
+        return this;
+    }
+
+    private Svg svg(Outline outline, String title, Size blank, Placement placement, Remainder rest) {
+        Size bounds = outline.bounds();
+        Spot origin = outline.origin();
+        double w = bounds.width().mm();
+        double h = bounds.height().mm();
+        double rim = Math.max(w, h) * 0.012;
+        Svg svg = Svg.of(
+                origin.x() - rim, origin.y() - rim, w + 2 * rim, h + 2 * rim, title, words(outline, blank, rest));
+        String hatch = "sheets-hatch-" + NEXT.incrementAndGet();
+        double step = Math.max(w, h) / 40;
+        svg.raw("<defs><pattern id='" + hatch + "' width='" + Svg.n(step) + "' height='" + Svg.n(step)
+                + "' patternUnits='userSpaceOnUse' patternTransform='rotate(45)'><line x1='0' y1='0' x2='0' y2='"
+                + Svg.n(step) + "' class='sheets-hatch-line' style='stroke-width:" + Svg.n(step / 3)
+                + "'/></pattern><clipPath id='" + hatch + "-edge'><path d='" + path(outline.outer())
+                + "'/></clipPath></defs>");
+        svg.path(path(outline.outer()), "sheets-wood");
+        svg.raw("<g clip-path='url(#" + hatch + "-edge)'>");
+        for (List<Spot> bad : outline.badAreas()) {
+            svg.path(path(bad), "sheets-bad");
+            svg.raw("<path d='" + path(bad) + "' fill='url(#" + hatch + ")'/>");
+        }
+        svg.raw("</g>");
+        if (rest != null) {
+            rest.parts().forEach(part -> part.useful().forEach(useful -> rectangle(svg, useful)));
+        }
+        if (blank != null) {
+            svg.path(path(placement.corners(blank)), "sheets-blank");
+            label(svg, placement, blank, "sheets-blank-size");
+        }
+        return svg;
+    }
+
+    private void rectangle(Svg svg, LargestRectangle useful) {
+        svg.path(path(useful.placement().corners(useful.size())), "sheets-useful");
+        label(svg, useful.placement(), useful.size(), "sheets-useful-size");
+    }
+
+    /** The size, written along the longer side and never upside down. */
+    private void label(Svg svg, Placement placement, Size size, String cssClass) {
+        Spot centre = placement.centre(size);
+        boolean tall = size.height().mm() > size.width().mm();
+        double turn = placement.degrees() + (tall ? 90 : 0);
+        turn = turn > 90 && turn <= 270 ? turn - 180 : turn;
+        double longer = size.longerSide().mm();
+        double shorter = size.shorterSide().mm();
+        String text = figures.size(size);
+        double letter = Math.min(shorter * 0.3, longer * 1.5 / text.length());
+        svg.group("", "translate(" + Svg.n(centre.x()) + " " + Svg.n(centre.y()) + ") rotate(" + Svg.n(turn) + ")")
+                .text(0, letter * 0.35, letter, "middle", text, cssClass)
+                .end();
+    }
+
+    private String words(Outline outline, Size blank, Remainder rest) {
+        List<String> words = new ArrayList<>();
+        words.add(figures.text("sheets.drawing.board", outline.bounds(), outline.outer().size()));
+        if (!outline.badAreas().isEmpty()) {
+            words.add(figures.text("sheets.drawing.bad", outline.badAreas().size()));
+        }
+        if (blank != null) {
+            words.add(figures.text("sheets.drawing.blank", blank));
+        }
+        if (rest != null) {
+            String useful = rest.parts().stream()
+                    .flatMap(part -> part.useful().stream())
+                    .map(rectangle -> figures.size(rectangle.size()))
+                    .collect(Collectors.joining(", "));
+            words.add(useful.isEmpty() ? figures.text("sheets.drawing.nouse") : figures.text("sheets.drawing.useful", useful));
+        }
+        return String.join(" ", words);
+    }
+
+    static String path(List<Spot> ring) {
+        StringBuilder path = new StringBuilder();
+        for (Spot spot : ring) {
+            path.append(path.isEmpty() ? "M" : "L").append(Svg.n(spot.x())).append(' ').append(Svg.n(spot.y()));
+        }
+        return path.append('Z').toString();
+    }
+}
