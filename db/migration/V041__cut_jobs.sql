@@ -9,8 +9,9 @@ create table cutting_job (
     air_assist       boolean not null,
     gap_mm           double precision not null constraint cutting_job_gap check (gap_mm >= 0),
     machine_id       bigint not null constraint cutting_job_machine references cutting_machine,
-    board_past       text not null constraint cutting_job_board_past check (board_past in ('DRY', 'WET_GLUED', 'UNKNOWN')),
-    film             text not null constraint cutting_job_film check (film in ('PVC_FREE', 'PVC', 'UNKNOWN')),
+    board_past       text not null constraint cutting_job_board_past check (board_past in ('CLEAN', 'PAINTED', 'WET_GLUE', 'UNKNOWN')),
+    film_name        text not null default '',
+    film             text not null constraint cutting_job_film check (film in ('SAFE', 'PVC', 'WET_GLUE', 'UNKNOWN')),
     estimated_seconds double precision constraint cutting_job_estimate check (estimated_seconds > 0),
     prepared_by      text not null,
     prepared_at      timestamptz not null,
@@ -26,7 +27,7 @@ create table cutting_job (
     constraint cutting_job_end_told check ((ended_at is null) = (ended_by is null)),
     constraint cutting_job_end_after_start check (ended_at is null or started_at is null or ended_at >= started_at),
     constraint cutting_job_unstarted_is_broken_off check (ended_at is null or started_at is not null or broken_off),
-    constraint cutting_job_forbidden_material check (started_at is null or (board_past = 'DRY' and film = 'PVC_FREE'))
+    constraint cutting_job_forbidden_material check (started_at is null or (board_past = 'CLEAN' and film = 'SAFE'))
 );
 comment on table cutting_job is 'A cut from its checklist to its outcome. What must never be cut cannot be started.';
 create unique index cutting_job_one_runs_on_a_machine on cutting_job (machine_id)

@@ -47,6 +47,7 @@ class SecurityConfiguration {
         http.authorizeHttpRequests(requests -> requests
                 .dispatcherTypeMatchers(DispatcherType.ERROR).permitAll()
                 .requestMatchers(HttpMethod.GET, OPEN_FILES).permitAll());
+        // Without the last line what is no view (pictures, papers) would be refused even to people who are signed in.
         http.with(VaadinSecurityConfigurer.vaadin(), screens -> screens.loginView(SignInView.class)
                 .enableCsrfConfiguration(false)
                 .anyRequest(request -> request.authenticated()));

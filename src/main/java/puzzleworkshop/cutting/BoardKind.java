@@ -1,12 +1,13 @@
 package puzzleworkshop.cutting;
 
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.sheets.BoardFacts;
 
 /**
  * What a setting depends on in the wood: two boards of one kind are cut alike.
  *
- * @param material code of the material, as the sheets room names it (BIRCH…)
- * @param grade code of the grade: construction ply needs more than craft ply
+ * @param material id of a {@link puzzleworkshop.sheets.Material}
+ * @param grade name of a {@link puzzleworkshop.sheets.Grade}: construction ply needs more than craft ply
  * @param thickness nominal
  */
 public record BoardKind(String material, String grade, Length thickness) {
@@ -18,5 +19,10 @@ public record BoardKind(String material, String grade, Length thickness) {
         if (!thickness.isPositive() || thickness.mm() > 100) {
             throw new IllegalArgumentException("A board is above 0 and at most 100 mm thick, not " + thickness.mm());
         }
+    }
+
+    /** The kind that a board of the rack is of, by its nominal thickness. */
+    public static BoardKind of(BoardFacts facts) {
+        return new BoardKind(facts.material(), facts.grade().name(), facts.nominal());
     }
 }

@@ -8,12 +8,13 @@ import puzzleworkshop.measure.Speed;
 /**
  * Where to begin with a board that nobody has cut here yet, and how a line energy is dialled in. All numbers are common
  * practice: 4 J/mm for 3 mm craft ply (20 W, 100 %, 300 mm/min, one pass), in proportion to the thickness; construction
- * ply takes 1.4 times as much for its glue lines.
+ * ply takes 1.4 times as much for its glue lines, general ply 1.15 times.
  */
 final class CommonPractice {
 
     static final double CRAFT_JOULES_PER_MM2 = 4.0 / 3.0;
     static final double CONSTRUCTION_FACTOR = 1.4;
+    static final double GENERAL_FACTOR = 1.15;
     /** More than this in one pass chars: the next pass takes the rest. */
     static final double MOST_JOULES_IN_A_PASS = 6;
     /** Below this the wood burns beside the cut rather than in it: rather one more pass. */
@@ -24,7 +25,11 @@ final class CommonPractice {
     /** Line energy in J/mm that should go through a board of this kind. */
     static double energyFor(BoardKind board) {
         double craft = CRAFT_JOULES_PER_MM2 * board.thickness().mm();
-        return board.grade().toUpperCase(Locale.ROOT).contains("CONSTRUCTION") ? craft * CONSTRUCTION_FACTOR : craft;
+        return switch (board.grade().toUpperCase(Locale.ROOT)) {
+            case "CONSTRUCTION" -> craft * CONSTRUCTION_FACTOR;
+            case "GENERAL" -> craft * GENERAL_FACTOR;
+            default -> craft;
+        };
     }
 
     static int passesFor(double energy) {

@@ -9,7 +9,7 @@ import puzzleworkshop.measure.Length;
  * nothing about speed and power).
  *
  * <p>Rules (common practice): proven after {@value #GOOD_IN_A_ROW} good ones in a row; once proven, doubtful while
- * {@value #BAD_OF_RECENT} or more of the last {@value #RECENT} like it were not good.
+ * {@value #BAD_OF_RECENT} or more of the last {@value #RECENT} since then were not good.
  */
 public final class Evidence {
 
@@ -45,20 +45,21 @@ public final class Evidence {
             return SettingState.UNTRIED;
         }
         List<Trial> like = like(parameters);
-        boolean wasProven = false;
+        int provenUpTo = 0;
         int row = 0;
-        for (Trial trial : like) {
-            row = trial.finding().isGood() ? row + 1 : 0;
-            wasProven |= row >= GOOD_IN_A_ROW;
+        for (int i = 0; i < like.size(); i++) {
+            row = like.get(i).finding().isGood() ? row + 1 : 0;
+            if (row >= GOOD_IN_A_ROW) {
+                provenUpTo = i + 1;
+            }
         }
-        if (!wasProven) {
+        if (provenUpTo == 0) {
             return SettingState.TRYING;
         }
-        long bad = like.subList(Math.max(0, like.size() - RECENT), like.size()).stream()
+        long badSince = like.subList(Math.max(provenUpTo, like.size() - RECENT), like.size()).stream()
                 .filter(trial -> !trial.finding().isGood())
                 .count();
-        // a row of good ones after the failures proves it again
-        return bad >= BAD_OF_RECENT && row < GOOD_IN_A_ROW ? SettingState.DOUBTFUL : SettingState.PROVEN;
+        return badSince >= BAD_OF_RECENT ? SettingState.DOUBTFUL : SettingState.PROVEN;
     }
 
     /** How many good ones there are in a row up to now with these parameters. */

@@ -102,13 +102,14 @@ class MachineStore {
                 .update();
     }
 
-    /** Actual over estimated running time of the machine's latest whole cuts. */
+    /** Actual over estimated running time of the machine's latest whole cuts that took the passes they were planned with. */
     List<Double> ratios(long machineId) {
         return jdbc.sql("""
-                select extract(epoch from ended_at - started_at) / estimated_seconds
-                from cutting_job
-                where machine_id = :id and ended_at > started_at and not broken_off and estimated_seconds is not null
-                order by ended_at desc limit :most
+                select extract(epoch from j.ended_at - j.started_at) / j.estimated_seconds
+                from cutting_job j join cutting_trial t on t.id = j.trial_id
+                where j.machine_id = :id and j.ended_at > j.started_at and j.estimated_seconds is not null
+                    and t.passes = j.passes
+                order by j.ended_at desc limit :most
                 """)
                 .param("id", machineId)
                 .param("most", RECENT_CUTS)

@@ -10,9 +10,9 @@ import puzzleworkshop.measure.Sentence;
 /**
  * The try that is worth making next, and why.
  *
- * <p>Method: of all line energies inside the {@link Bracket}, in the usual number of passes and up to two more, the one
- * with the best chance of {@value Evidence#GOOD_IN_A_ROW} good cuts in a row by what may be believed about the board
- * ({@link BoardBelief}); good ones already made with the same parameters count towards the row. A gap that was off comes
+ * <p>Method: of all line energies inside the {@link Bracket} the one with the best chance of {@value Evidence#GOOD_IN_A_ROW} good cuts in a row by what may be believed about the board
+ * ({@link BoardBelief}); good ones already made with the same parameters count towards the row. It stays with the usual number of passes; one or two more come into
+ * question only once an edge charred, since faster passes burn less. A gap that was off comes
  * before everything else: a head too high loses power, and more energy would hide it.
  *
  * @param parameters to dial in, always within the machine's limits
@@ -49,7 +49,8 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         }
         CutParameters best = null;
         double bestScore = -1;
-        for (int extra = 0; extra <= MORE_PASSES && usualPasses + extra <= CutParameters.MOST_PASSES; extra++) {
+        int morePasses = Math.min(morePasses(evidence, usualPasses), CutParameters.MOST_PASSES - usualPasses);
+        for (int extra = 0; extra <= morePasses; extra++) {
             int passes = usualPasses + extra;
             Bracket bracket = Bracket.of(evidence.trials(), beam, passes);
             for (double energy = usual / SPAN; energy <= usual * SPAN; energy *= STEP) {
@@ -73,6 +74,18 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         }
         CutParameters chosen = best == null ? strongest(machine, usualPasses) : best;
         return explained(chosen, machine, board, evidence);
+    }
+
+    /** One more than the most passes, from the usual ones on, in which an edge charred. */
+    private static int morePasses(Evidence evidence, int usualPasses) {
+        int more = 0;
+        for (Trial trial : evidence.trials()) {
+            int extra = trial.parameters().passes() - usualPasses;
+            if (extra >= 0 && trial.gapWasRight() && trial.finding().charring() > Finding.ACCEPTABLE_CHARRING) {
+                more = Math.max(more, extra + 1);
+            }
+        }
+        return Math.min(more, MORE_PASSES);
     }
 
     private static double score(BoardBelief belief, Evidence evidence, Beam beam, Bracket bracket, CutParameters dialled,

@@ -5,7 +5,9 @@ import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
+import java.util.OptionalLong;
 import java.util.stream.IntStream;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Length;
@@ -30,11 +32,13 @@ public class Pricing {
     private final RateBook book;
     private final MaterialPrices materials;
     private final Workshop workshop;
+    private final ObjectProvider<OpenQuotes> quotes;
 
-    Pricing(RateBook book, MaterialPrices materials, Workshop workshop) {
+    Pricing(RateBook book, MaterialPrices materials, Workshop workshop, ObjectProvider<OpenQuotes> quotes) {
         this.book = book;
         this.materials = materials;
         this.workshop = workshop;
+        this.quotes = quotes;
     }
 
     /** The price by today's rates, rule and list. */
@@ -114,6 +118,38 @@ public class Pricing {
                             line, new PriceFinder(question, making, rates, byList, List.of(line)).answer());
                 })
                 .toList();
+    }
+
+    /** The open quotes that would be offered at another price if these rates held. */
+    @Transactional(readOnly = true)
+    public List<MovedQuote> movedBy(RateSet rates) {
+        PriceRule rule = book.rule(rates.day());
+        return quotes.stream()
+                .flatMap(room -> room.open().stream())
+                .map(quote -> moved(quote, rates, rule))
+                .filter(moved -> !moved.toPayNow().sameAs(moved.toPayThen()))
+                .toList();
+    }
+
+    private MovedQuote moved(OpenQuotes.OpenQuote quote, RateSet rates, PriceRule rule) {
+        PriceAnswer offered = quote.price().answer();
+        PriceAnswer then = quote(quote.price().question(), rates, rule);
+        Money feesNow = offered.costs().of(CostPart.FEES);
+        Money making = then.costs().total().minus(then.costs().of(CostPart.FEES)).plus(feesNow);
+        return new MovedQuote(
+                quote.number(), offered.toPay(), then.toPay(),
+                Percent.share(offered.net().minus(making), offered.net()));
+    }
+
+    /** How many puzzles like this one a month must sell to pay its fixed costs; empty when none would do. */
+    @Transactional(readOnly = true)
+    public OptionalLong breakEven(PriceAnswer answer) {
+        Money fixed = book.on(book.today()).money(RateKind.FIXED_MONTH);
+        int quantity = answer.costs().quantity();
+        return BreakEven.count(
+                fixed,
+                answer.net().dividedBy(quantity),
+                answer.costs().total().minus(answer.costs().of(CostPart.OVERHEAD)).dividedBy(quantity));
     }
 
     /** Grid of pieces nearest to square, its inner lines longer by their knobs, and the outline. */

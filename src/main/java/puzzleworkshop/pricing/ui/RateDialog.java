@@ -1,0 +1,115 @@
+package puzzleworkshop.pricing.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.datepicker.DatePicker;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.util.List;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pricing.HeldRate;
+import puzzleworkshop.pricing.MovedQuote;
+import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.RateSet;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Changes one figure from a day on, shows which open quotes would move, and what held before. */
+class RateDialog extends Dialog {
+
+    private static final int QUOTES_SHOWN = 6;
+
+    private final transient HeldRate rate;
+    private final transient Pricing pricing;
+    private final transient RateBook book;
+    private final transient Figures figures;
+    private final BigDecimalField value;
+    private final DatePicker from;
+    private final Div moved = new Div();
+
+    RateDialog(
+            HeldRate rate, Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.rate = rate;
+        this.pricing = pricing;
+        this.book = book;
+        this.figures = figures;
+        setHeaderTitle(getTranslation(rate.kind().textKey()));
+        setWidth("min(28rem, 94vw)");
+        value = new BigDecimalField(getTranslation("pricing.rate.value"));
+        value.setLocale(Texts.LOCALE);
+        value.setValue(rate.value().scale() < 0 ? rate.value().setScale(0) : rate.value());
+        value.setAutofocus(true);
+        value.setErrorMessage(getTranslation("pricing.number-missing"));
+        value.setValueChangeMode(ValueChangeMode.LAZY);
+        value.addValueChangeListener(event -> showMoved());
+        from = new DatePicker(getTranslation("pricing.holds-from"), book.today());
+        from.setLocale(Texts.LOCALE);
+        TextField note = new TextField(getTranslation("pricing.rate.note"));
+        note.setPlaceholder(getTranslation("pricing.rate.note-example"));
+        Div fields = new Div(value, from, note, moved, history());
+        fields.addClassName("pw-stack");
+        moved.addClassName("pw-stack");
+        add(fields);
+        Button save = new Button(getTranslation("pricing.rate.save"), event -> {
+            value.setInvalid(value.getValue() == null);
+            from.setInvalid(from.getValue() == null);
+            if (value.getValue() != null && from.getValue() != null
+                    && Saved.unlessRefused(figures, "pricing.saved", () -> book.set(
+                            rate.kind(), value.getValue(), from.getValue(), note.getValue(), signedIn.name()))) {
+                close();
+                changed.run();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        getFooter().add(new Button(getTranslation("pricing.cancel"), event -> close()), save);
+    }
+
+    private void showMoved() {
+        moved.removeAll();
+        if (value.getValue() == null || !rate.kind().allows(value.getValue())) {
+            return;
+        }
+        try {
+            RateSet then = book.on(book.today()).with(rate.kind(), value.getValue());
+            List<MovedQuote> quotes = pricing.movedBy(then);
+            if (quotes.isEmpty()) {
+                return;
+            }
+            moved.add(new H3(getTranslation("pricing.moved", quotes.size())));
+            UnorderedList list = new UnorderedList();
+            quotes.stream().limit(QUOTES_SHOWN).forEach(quote -> list.add(new ListItem(figures.text("pricing.moved.one",
+                    quote.number(), quote.toPayNow(), quote.toPayThen(), quote.marginThen()))));
+            moved.add(list);
+        } catch (IllegalArgumentException | Refused notYetPossible) {
+            // Half-typed figures may contradict each other (a machine worth more than its price); saving says why.
+            moved.removeAll();
+        }
+    }
+
+    private Div history() {
+        Div box = new Div();
+        List<HeldRate> held = book.history(rate.kind());
+        if (!held.isEmpty()) {
+            box.add(new H3(getTranslation("pricing.rate.history")));
+            UnorderedList list = new UnorderedList();
+            held.forEach(entry -> list.add(new ListItem(figures.text("pricing.rate.history-line",
+                    entry.from(), figures.number(entry.value().doubleValue(), 4), entry.note()))));
+            box.add(list);
+        } else {
+            Paragraph none = new Paragraph(getTranslation("pricing.rate.starting"));
+            none.addClassName("pw-small");
+            box.add(none);
+        }
+        return box;
+    }
+}

@@ -1,0 +1,88 @@
+package puzzleworkshop.pricing.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.HeldRate;
+import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.RateKind;
+import puzzleworkshop.pricing.RateSet;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Every figure with the day it holds from and where it was taken from; a press opens it to change it from a day on. */
+class RateTable extends Div {
+
+    private final transient Pricing pricing;
+    private final transient RateBook book;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient Runnable changed;
+    private final Div groups = new Div();
+
+    RateTable(Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.pricing = pricing;
+        this.book = book;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.changed = changed;
+        addClassName("pw-section");
+        groups.addClassName("pricing-groups");
+        add(new H2(getTranslation("pricing.rates")), new Paragraph(getTranslation("pricing.rates.lead")), groups);
+        refresh();
+    }
+
+    private void refresh() {
+        groups.removeAll();
+        RateSet rates = book.on(book.today());
+        for (RateKind.Group group : RateKind.Group.values()) {
+            Div box = new Div(new H3(getTranslation(group.textKey())));
+            box.addClassName("pricing-group");
+            for (RateKind kind : RateKind.values()) {
+                if (kind.group() == group) {
+                    box.add(row(rates.held(kind), rates));
+                }
+            }
+            if (group == RateKind.Group.MACHINE) {
+                Paragraph hour = new Paragraph(figures.text("pricing.rates.machine-hour",
+                        CostWords.rate(rates.machine().rate().perHour())));
+                hour.addClassName("pricing-machine-hour");
+                box.add(hour);
+            }
+            groups.add(box);
+        }
+    }
+
+    private Div row(HeldRate rate, RateSet rates) {
+        Button change = new Button(value(rate, rates), event -> new RateDialog(rate, pricing, book, figures, signedIn, () -> {
+                    refresh();
+                    changed.run();
+                })
+                .open());
+        change.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        change.setAriaLabel(getTranslation("pricing.rates.change", getTranslation(rate.kind().textKey())));
+        Span source = new Span(rate.starting()
+                ? getTranslation("pricing.source.starting")
+                : figures.text("pricing.rates.since", rate.from(), rate.note()));
+        source.addClassName("pw-small");
+        Div name = new Div(new Span(getTranslation(rate.kind().textKey())), source);
+        name.addClassName("pricing-rate-name");
+        Div row = new Div(name, change);
+        row.addClassName("pricing-rate");
+        return row;
+    }
+
+    private String value(HeldRate rate, RateSet rates) {
+        return switch (rate.kind().form()) {
+            case MONEY -> CostWords.rate(Money.of(rate.value(), rates.currency()));
+            case PERCENT -> figures.number(rate.value().doubleValue(), 2) + " %";
+            case NUMBER, POSITIVE -> figures.number(rate.value().doubleValue(), 3);
+        };
+    }
+}

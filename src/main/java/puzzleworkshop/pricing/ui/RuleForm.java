@@ -1,0 +1,122 @@
+package puzzleworkshop.pricing.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.datepicker.DatePicker;
+import com.vaadin.flow.component.formlayout.FormLayout;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.Stream;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pricing.PricePoints;
+import puzzleworkshop.pricing.PriceRule;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.workshop.SignedIn;
+
+/** How a price is made from a cost. */
+class RuleForm extends Div {
+
+    private final Select<PriceRule.Method> method = new Select<>();
+    private final Select<VatMode> vat = new Select<>();
+    private final Select<VatRounding> rounding = new Select<>();
+    private final BigDecimalField margin = new BigDecimalField();
+    private final BigDecimalField markup = new BigDecimalField();
+    private final BigDecimalField floor = new BigDecimalField();
+    private final BigDecimalField rush = new BigDecimalField();
+    private final BigDecimalField step = new BigDecimalField();
+    private final BigDecimalField ending = new BigDecimalField();
+    private final DatePicker from = new DatePicker();
+
+    RuleForm(RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+        addClassName("pw-section");
+        PriceRule now = book.rule(book.today());
+        FormLayout form = new FormLayout();
+        form.setAutoResponsive(true);
+        choice(form, method, "pricing.rule.method", now.method(), PriceRule.Method.values(), PriceRule.Method::textKey);
+        number(form, margin, "pricing.rule.margin", now.margin().hundredths(), "%");
+        number(form, markup, "pricing.rule.markup", now.markup().hundredths(), "%");
+        number(form, floor, "pricing.rule.floor", now.floorMargin().hundredths(), "%");
+        number(form, rush, "pricing.rule.rush", now.rush().hundredths(), "%");
+        choice(form, vat, "pricing.rule.vat", now.vatMode(), VatMode.values(), VatMode::textKey);
+        choice(form, rounding, "pricing.rule.rounding", now.vatRounding(), VatRounding.values(), VatRounding::textKey);
+        number(form, step, "pricing.rule.step", now.points().step(), "");
+        number(form, ending, "pricing.rule.ending", now.points().ending(), "");
+        from.setLabel(getTranslation("pricing.holds-from"));
+        from.setLocale(Texts.LOCALE);
+        from.setValue(book.today());
+        form.add(from);
+        method.addValueChangeListener(event -> showWhatCounts());
+        vat.addValueChangeListener(event -> showWhatCounts());
+        showWhatCounts();
+        Button save = new Button(getTranslation("pricing.rule.save"), event -> {
+            if (complete() && Saved.unlessRefused(figures, "pricing.saved", () -> book.set(typed(), signedIn.name()))) {
+                changed.run();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        add(new H2(getTranslation("pricing.rule")), new Paragraph(getTranslation("pricing.rule.lead")), form, save);
+    }
+
+    private void showWhatCounts() {
+        margin.setVisible(method.getValue() != PriceRule.Method.MARKUP);
+        markup.setVisible(method.getValue() == PriceRule.Method.MARKUP);
+        rounding.setVisible(vat.getValue() != VatMode.NONE);
+    }
+
+    private boolean complete() {
+        boolean complete = true;
+        for (BigDecimalField field : List.of(margin, markup, floor, rush, step, ending)) {
+            field.setInvalid(field.getValue() == null);
+            complete &= field.getValue() != null;
+        }
+        from.setInvalid(from.getValue() == null);
+        return complete && from.getValue() != null;
+    }
+
+    private PriceRule typed() {
+        if (step.getValue().signum() <= 0 || ending.getValue().signum() < 0
+                || ending.getValue().compareTo(step.getValue()) >= 0) {
+            throw new Refused("pricing.rule.points");
+        }
+        return new PriceRule(
+                from.getValue(), method.getValue(), new Percent(margin.getValue()), new Percent(markup.getValue()),
+                new Percent(floor.getValue()), new Percent(rush.getValue()), vat.getValue(), rounding.getValue(),
+                new PricePoints(step.getValue(), ending.getValue()));
+    }
+
+    private void number(FormLayout form, BigDecimalField field, String key, BigDecimal value, String unit) {
+        field.setLabel(getTranslation(key));
+        field.setLocale(Texts.LOCALE);
+        BigDecimal shown = value.stripTrailingZeros();
+        field.setValue(shown.scale() < 0 ? shown.setScale(0) : shown);
+        field.setErrorMessage(getTranslation("pricing.number-missing"));
+        if (!unit.isEmpty()) {
+            Span suffix = new Span(unit);
+            suffix.addClassName("pw-unit");
+            field.setSuffixComponent(suffix);
+        }
+        form.add(field);
+    }
+
+    private <T> void choice(
+            FormLayout form, Select<T> select, String key, T value, T[] values, Function<T, String> textKey) {
+        select.setLabel(getTranslation(key));
+        select.setItems(Stream.of(values).toList());
+        select.setItemLabelGenerator(item -> getTranslation(textKey.apply(item)));
+        select.setValue(value);
+        form.add(select);
+    }
+}
