@@ -35,7 +35,9 @@ class SecurityConfiguration {
         http.authorizeHttpRequests(requests -> requests
                 .requestMatchers(HttpMethod.GET, "/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2")
                 .permitAll());
-        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView(SignInView.class));
+        // Without it what is no view (pictures, papers) would be refused even to people who are signed in.
+        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView(SignInView.class)
+                .anyRequest(any -> any.authenticated()));
         http.formLogin(form -> form.failureHandler(refused()));
         http.sessionManagement(session -> session.maximumSessions(-1)
                 .sessionRegistry(sessions).expiredUrl(SIGN_IN + "?ended"));

@@ -2,6 +2,7 @@ package puzzleworkshop.artwork;
 
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -12,8 +13,6 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import puzzleworkshop.artwork.reading.Facts;
 import puzzleworkshop.artwork.reading.FirstLook;
@@ -21,7 +20,6 @@ import puzzleworkshop.artwork.reading.Frame;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.Shrink;
 import puzzleworkshop.artwork.reading.Survey;
-import puzzleworkshop.measure.Refused;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */
 final class Intake {
@@ -30,15 +28,14 @@ final class Intake {
     private static final int LONGEST_NAME = 200;
 
     private final IntakeLimits limits;
-    private final Semaphore places;
+    private final ReadingPlaces places;
 
     /** A picture and its smaller copies. */
     record Taken(Picture picture, List<Rendition> renditions) {}
 
-    /** @param atOnce so many files are decoded at a time, so that memory stays bounded however many people send */
-    Intake(IntakeLimits limits, int atOnce) {
+    Intake(IntakeLimits limits, ReadingPlaces places) {
         this.limits = limits;
-        this.places = new Semaphore(atOnce, true);
+        this.places = places;
     }
 
     IntakeLimits limits() {
@@ -55,20 +52,14 @@ final class Intake {
         return new Taken(picture, renditions(id, survey.copy()));
     }
 
-    private Survey survey(Path file, Facts facts, Consumer<Double> progress) throws IOException {
-        try {
-            if (!places.tryAcquire(60, TimeUnit.SECONDS)) {
-                throw new Refused("artwork.refused.busy");
+    private Survey survey(Path file, Facts facts, Consumer<Double> progress) {
+        return places.with(() -> {
+            try {
+                return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);
+            } catch (IOException e) {
+                throw new UncheckedIOException(e);
             }
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            throw new Refused("artwork.refused.busy");
-        }
-        try {
-            return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);
-        } finally {
-            places.release();
-        }
+        });
     }
 
     private static List<Rendition> renditions(PictureId id, Frame largest) {

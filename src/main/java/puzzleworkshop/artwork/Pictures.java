@@ -17,11 +17,12 @@ public class Pictures {
 
     private final PictureStore store;
     private final Clock clock;
-    private final Intake intake = new Intake(IntakeLimits.USUAL, 2);
+    private final Intake intake;
 
-    Pictures(PictureStore store, Clock clock) {
+    Pictures(PictureStore store, ReadingPlaces places, Clock clock) {
         this.store = store;
         this.clock = clock;
+        this.intake = new Intake(IntakeLimits.USUAL, places);
     }
 
     /**

@@ -14,11 +14,11 @@ final class EdgeArtist {
     /** After so many calmer drawings nothing of the variation is left and the knob is at its smallest. */
     static final int CALMEST = 8;
 
-    private static final double TILT = Math.toRadians(11);
-    private static final double SHIFT = 0.075;
-    private static final double NECK = 0.175;
-    private static final double HEAD = 0.29;
-    private static final double HEIGHT = 0.262;
+    private static final double TILT = Math.toRadians(13);
+    private static final double SHIFT = 0.085;
+    private static final double NECK = 0.168;
+    private static final double HEAD = 0.295;
+    private static final double HEIGHT = 0.272;
     private static final double SIZE_SPREAD = 0.09;
     /** A knob larger than this looks clumsy on large pieces with few of them. */
     private static final double LARGEST_UNIT_MM = 90;

@@ -13,7 +13,7 @@ final class GridMesh {
 
     private static final int POINTS = 2;
     private static final double POINT_SHIFT = 0.035;
-    private static final double KNOB_TURN = Math.toRadians(10);
+    private static final double KNOB_TURN = Math.toRadians(17);
     private static final double WAVE_TURN_LEAST = Math.toRadians(14);
     private static final double WAVE_TURN_MOST = Math.toRadians(36);
 

@@ -20,14 +20,14 @@ import puzzleworkshop.geometry.Segment;
 record Knob(int side, double centre, double tilt, double neckMm, double headMm, double heightMm) {
 
     /** Where the neck is narrowest and the head widest, as shares of the height. */
-    private static final double NECK_AT = 0.24;
-    private static final double HEAD_AT = 0.62;
+    private static final double NECK_AT = 0.25;
+    private static final double HEAD_AT = 0.63;
     /** How far below the straight line the shoulder's handle reaches, as a share of the height. */
-    private static final double DIP = 0.15;
-    private static final double SHOULDER_REACH = 0.46;
+    private static final double DIP = 0.24;
+    private static final double SHOULDER_REACH = 0.5;
     /** Handle of a quarter oval; a little above the circle's 0.5523 makes the head fuller. */
     private static final double FULLNESS = 0.57;
-    private static final double WAIST_HANDLE = 0.5;
+    private static final double WAIST_HANDLE = 0.56;
 
     /**
      * Draws the edge.

@@ -91,6 +91,34 @@ class PatternMakerTest {
         }
     }
 
+    /**
+     * A reprint years later must match the pieces already cut. If this fails, the drawing has changed: raise
+     * {@link PatternSpec#DESIGN} and keep the old design as well, or undo the change.
+     */
+    @Test
+    void the_same_seed_gives_the_same_pattern_forever() throws Exception {
+        CutPattern pattern = PatternMaker.make(A_SIZE.withOutline(Outline.rounded(Length.mm(8))));
+        CutPattern waves = PatternMaker.make(A_SIZE.withStyle(CutStyle.WAVY).withOutline(Outline.wavy(Length.mm(3))));
+        assertThat(fingerprint(pattern)).isEqualTo("7a854126acc6c090");
+        assertThat(fingerprint(waves)).isEqualTo("12147617d4f87597");
+        assertThat(fingerprint(PatternMaker.make(A_SIZE.withSeed(43)))).isNotEqualTo(fingerprint(PatternMaker.make(A_SIZE)));
+    }
+
+    private static String fingerprint(CutPattern pattern) throws Exception {
+        byte[] hash = java.security.MessageDigest.getInstance("SHA-256")
+                .digest(pattern.svgPathData().getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        return java.util.HexFormat.of().formatHex(hash, 0, 8);
+    }
+
+    /** SplitMix64 seeded with 1234567: first values of the published reference implementation (from memory). */
+    @Test
+    void random_numbers_are_those_of_splitmix64() {
+        SplitMix random = new SplitMix(1234567);
+        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("6457827717110365317");
+        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("3203168211198807973");
+        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("9817491932198370423");
+    }
+
     @Test
     void pieces_too_small_for_the_thickness_are_refused() {
         PatternSpec thick = PatternSpec.of(Size.mm(200, 200), new PieceGrid(18, 18), 1).withThickness(Length.mm(6));

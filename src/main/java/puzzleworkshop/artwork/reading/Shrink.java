@@ -1,5 +1,7 @@
 package puzzleworkshop.artwork.reading;
 
+import java.util.Arrays;
+
 /**
  * Makes a picture smaller while its rows pass by: every new pixel is the mean of the area it covers, parts of pixels
  * counted by their share. Exact up to rounding to a byte; needs a few rows of memory whatever the picture's height.
@@ -37,10 +39,10 @@ public final class Shrink implements RowTaker {
     public void row(int y, byte[] samples) {
         across(samples);
         double scale = (double) newHeight / height;
-        double from = y * scale;
+        // Never above the row that is being summed: rounding may put a row's upper edge a hair into the last one.
+        double from = Math.max(row, y * scale);
         double to = (y + 1) * scale;
-        int first = (int) from;
-        double edge = first + 1.0;
+        double edge = row + 1.0;
         if (to < edge - 1e-9) {
             add(sum, (float) (to - from));
             return;
@@ -91,7 +93,7 @@ public final class Shrink implements RowTaker {
             out[at + i] = (byte) Math.clamp(Math.round(sum[i]), 0, 255);
         }
         System.arraycopy(next, 0, sum, 0, sum.length);
-        java.util.Arrays.fill(next, 0);
+        Arrays.fill(next, 0);
         row++;
     }
 

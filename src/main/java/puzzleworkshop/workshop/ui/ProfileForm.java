@@ -3,7 +3,6 @@ package puzzleworkshop.workshop.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
-import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.select.Select;
@@ -53,8 +52,8 @@ class ProfileForm extends Div {
         zone.setValue(profile.zone().getId());
         publicUrl.setValue(profile.publicUrl());
 
-        FormLayout form = new FormLayout(name, address, email, phone, currency, units, zone, publicUrl);
-        form.setAutoResponsive(true);
+        Div form = new Div(name, address, email, phone, currency, units, zone, publicUrl);
+        form.addClassName("pw-form");
         Button save = new Button(getTranslation("workshop.save"), event -> {
             boolean blank = name.getValue().isBlank();
             name.setInvalid(blank);

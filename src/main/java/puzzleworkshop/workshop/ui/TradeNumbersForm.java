@@ -3,7 +3,6 @@ package puzzleworkshop.workshop.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
-import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -23,7 +22,7 @@ import puzzleworkshop.workshop.Workshop;
 class TradeNumbersForm extends Div {
 
     private final Figures figures;
-    private final FormLayout form = new FormLayout();
+    private final Div form = new Div();
     private final List<Runnable> checks = new ArrayList<>();
     private boolean complete;
 
@@ -31,7 +30,7 @@ class TradeNumbersForm extends Div {
         this.figures = figures;
         addClassName("pw-section");
         TradeNumbers now = workshop.tradeNumbers();
-        form.setAutoResponsive(true);
+        form.addClassName("pw-form");
         LengthField overhang = length("overhang", now.overhang(), 0, 20);
         LengthField margin = length("margin", now.holdDownMargin(), 0, 100);
         LengthField shift = length("shift", now.stickShift(), 0, 20);

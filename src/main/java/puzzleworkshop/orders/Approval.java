@@ -1,0 +1,6 @@
+package puzzleworkshop.orders;
+
+import java.time.Instant;
+
+/** The customer has seen the picture with its cut lines and wants it so. */
+public record Approval(Instant at, String by) {}

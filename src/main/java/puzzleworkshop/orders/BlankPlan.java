@@ -1,0 +1,60 @@
+package puzzleworkshop.orders;
+
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.NewSheet;
+import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.workshop.TradeNumbers;
+
+/**
+ * Which boards the puzzles of one order are cut from. Several puzzles may lie side by side on one board as one block.
+ *
+ * @param blocks together they hold as many puzzles as were ordered, or fewer where no board can be had
+ * @param missing puzzles for which there is neither a sheet nor a board to buy
+ */
+public record BlankPlan(List<Block> blocks, int missing) {
+
+    /**
+     * Puzzles side by side on one board.
+     *
+     * @param across how many puzzles side by side
+     * @param down how many below each other
+     * @param size of the whole block, margins included
+     * @param sheet where it lies, when a sheet of the rack gives it
+     * @param board what to buy, when none does
+     */
+    public record Block(int across, int down, Size size, Optional<Suggestion> sheet, Optional<NewSheet> board) {
+
+        public int puzzles() {
+            return across * down;
+        }
+
+        /** What the wood under the block carries in cost. */
+        public Money cost() {
+            return sheet.map(Suggestion::blankCost).orElseGet(() -> board.orElseThrow().blankCost());
+        }
+    }
+
+    public BlankPlan {
+        blocks = List.copyOf(blocks);
+    }
+
+    public boolean isComplete() {
+        return missing == 0;
+    }
+
+    /** How many boards must be bought. */
+    public long boardsToBuy() {
+        return blocks.stream().filter(block -> block.board().isPresent()).count();
+    }
+
+    /** Size of a block: the stickers keep their overhang apart, and the hold-down margin goes once around them all. */
+    static Size blockSize(TradeNumbers numbers, Size finished, int across, int down) {
+        Size sticker = numbers.stickerFor(finished);
+        Length margin = numbers.holdDownMargin();
+        return new Size(sticker.width().times(across), sticker.height().times(down)).grownBy(margin);
+    }
+}

@@ -1,0 +1,59 @@
+package puzzleworkshop.orders;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.workshop.Workshop;
+
+/** Turns a quote into an order: its sheets are held and its day is promised, all or nothing. */
+@Service
+public class Confirmations {
+
+    private final Orders orders;
+    private final OrderBlanks blanks;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    Confirmations(Orders orders, OrderBlanks blanks, Workshop workshop, Clock clock) {
+        this.orders = orders;
+        this.blanks = blanks;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    /** Keeps a quote together with the boards chosen for it. */
+    @Transactional
+    public Order quote(OrderDraft draft, BlankPlan plan, String who) {
+        Order order = orders.quote(draft, who);
+        blanks.keep(order.id(), plan);
+        return order;
+    }
+
+    /** Changes a quote and its boards. */
+    @Transactional
+    public Order change(OrderId id, long version, OrderDraft draft, BlankPlan plan, String who) {
+        Order order = orders.change(id, version, draft, who);
+        if (order.state() == OrderState.QUOTE) {
+            blanks.keep(id, plan);
+        }
+        return order;
+    }
+
+    /**
+     * @throws Refused when the quote has run out, has no day, or one of its sheets was taken meanwhile; nothing is
+     *     changed then
+     */
+    @Transactional
+    public Order confirm(OrderId id, String who) {
+        Order order = orders.lock(id);
+        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        if (order.validUntil().isBefore(today)) {
+            throw new Refused("orders.confirm.run-out", order.number(), order.validUntil());
+        }
+        LocalDate promised = order.promised().orElseThrow(() -> new Refused("orders.confirm.no-day", order.number()));
+        blanks.reserve(id, who);
+        return orders.confirm(id, promised, who);
+    }
+}

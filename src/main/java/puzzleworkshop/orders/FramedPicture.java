@@ -1,0 +1,7 @@
+package puzzleworkshop.orders;
+
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.PictureId;
+
+/** A customer's picture and the part of it that becomes the puzzle. */
+public record FramedPicture(PictureId picture, Crop crop) {}

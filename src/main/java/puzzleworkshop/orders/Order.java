@@ -1,0 +1,63 @@
+package puzzleworkshop.orders;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Optional;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.workshop.Stage;
+
+/**
+ * One puzzle wish of one customer, made a number of times.
+ *
+ * @param number for people, such as 2026-0147
+ * @param board what it is cut from
+ * @param softAccepted the customer's written word that a soft picture will do; empty when not needed
+ * @param approval absent until the customer (or the seller for them, at the counter) approved the picture
+ * @param wantedBy what the customer hopes for
+ * @param promised what was said; absent only on a quote whose date cannot be kept
+ * @param deliveryWay by which it reaches the customer, as the planning room knows it
+ * @param laser estimated time of the laser for all its puzzles
+ * @param validUntil last day on which the quote holds
+ * @param next what the bench does next; present exactly while confirmed
+ * @param version rises with every change, to refuse a change made on an old view
+ */
+public record Order(
+        OrderId id,
+        String number,
+        Customer customer,
+        OrderState state,
+        int quantity,
+        Puzzle puzzle,
+        BoardKind board,
+        Optional<FramedPicture> picture,
+        String softAccepted,
+        Optional<Approval> approval,
+        Optional<LocalDate> wantedBy,
+        Optional<LocalDate> promised,
+        boolean rush,
+        Optional<Long> deliveryWay,
+        Minutes laser,
+        AgreedPrice price,
+        LocalDate validUntil,
+        Optional<Stage> next,
+        String note,
+        Instant createdAt,
+        Optional<Instant> confirmedAt,
+        Optional<Instant> handedOverAt,
+        long version) {
+
+    /** Pieces of all its puzzles together. */
+    public int allPieces() {
+        return quantity * puzzle.pieces();
+    }
+
+    /** What still keeps it from being printed, when it is its turn. */
+    public boolean waitsForApproval() {
+        return state == OrderState.CONFIRMED && approval.isEmpty();
+    }
+
+    public boolean waitsForPicture() {
+        return picture.isEmpty() && (state == OrderState.CONFIRMED || state == OrderState.QUOTE);
+    }
+}

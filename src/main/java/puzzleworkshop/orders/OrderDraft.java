@@ -1,0 +1,24 @@
+package puzzleworkshop.orders;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.pricing.KeptPrice;
+
+/** Everything of an order that is agreed with the customer; what the New order page hands over to be kept. */
+public record OrderDraft(
+        Customer customer,
+        int quantity,
+        Puzzle puzzle,
+        BoardKind board,
+        Optional<FramedPicture> picture,
+        String softAccepted,
+        Optional<LocalDate> wantedBy,
+        Optional<LocalDate> promised,
+        boolean rush,
+        Optional<Long> deliveryWay,
+        Minutes laser,
+        KeptPrice price,
+        LocalDate validUntil,
+        String note) {}

@@ -1,0 +1,54 @@
+package puzzleworkshop.orders;
+
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.util.Arrays;
+import java.util.List;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Sentence;
+
+/** What happened to an order: lines are added by every room that does something with it, and never changed. */
+@Service
+public class OrderHistory {
+
+    private final JdbcClient jdbc;
+    private final Figures figures;
+    private final Clock clock;
+
+    OrderHistory(JdbcClient jdbc, Figures figures, Clock clock) {
+        this.jdbc = jdbc;
+        this.figures = figures;
+        this.clock = clock;
+    }
+
+    /** Within the caller's transaction. Amounts and days are kept as they are shown now. */
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void write(OrderId order, String who, Sentence what) {
+        jdbc.sql("""
+                insert into order_history (order_id, at, who, text_key, arguments)
+                values (:order, :at, :who, :key, :arguments)
+                """)
+                .param("order", order.value())
+                .param("at", Timestamp.from(clock.instant()))
+                .param("who", who)
+                .param("key", what.key())
+                .param("arguments", what.arguments().stream().map(figures::shown).toArray(String[]::new))
+                .update();
+    }
+
+    /** Newest first. */
+    public List<HistoryLine> of(OrderId order) {
+        return jdbc.sql("select * from order_history where order_id = :order order by id desc")
+                .param("order", order.value())
+                .query((row, n) -> new HistoryLine(
+                        row.getTimestamp("at").toInstant(),
+                        row.getString("who"),
+                        new Sentence(row.getString("text_key"), Arrays.asList((Object[])
+                                row.getArray("arguments").getArray()))))
+                .list();
+    }
+}

@@ -1,0 +1,192 @@
+package puzzleworkshop.orders;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.jdbc.core.RowMapper;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import puzzleworkshop.workshop.Stage;
+
+@Repository
+class OrderStore {
+
+    private static final String SELECT = """
+            select o.*, c.name as customer_name, c.contact as customer_contact, c.address as customer_address
+            from customer_order o join customer c on c.id = o.customer_id
+            """;
+    private static final RowMapper<Order> ORDER = (row, n) -> OrderRow.order(row);
+
+    private final JdbcClient jdbc;
+
+    OrderStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    /** Takes the next number of a year; two at a time wait for each other on the counter's row. */
+    String nextNumber(int year) {
+        int next = jdbc.sql("""
+                insert into order_number_counter (year, last) values (:year, 1)
+                on conflict (year) do update set last = order_number_counter.last + 1
+                returning last
+                """)
+                .param("year", year)
+                .query(Integer.class)
+                .single();
+        return "%d-%04d".formatted(year, next);
+    }
+
+    OrderId insert(String number, long customer, OrderDraft draft, Instant now, String who) {
+        long id = OrderRow.bind(jdbc.sql("""
+                insert into customer_order (number, customer_id, state, quantity, width_mm, height_mm, piece_columns,
+                    piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm, intended_age, tray, board_material, board_grade,
+                    board_thickness_mm, picture_id, crop_left, crop_top, crop_width, crop_height, crop_turns, crop_fit,
+                    crop_border, crop_edge, soft_accepted, wanted_by, promised_on, rush, laser_minutes, price_net,
+                    price_vat, price_gross, cost, currency, valid_until, kept_price,
+                    delivery_way, note, created_at, created_by)
+                values (:number, :customer, 'QUOTE', :quantity, :width, :height, :columns, :rows, :seed, :style, :outline,
+                    :outlineMeasure, :kerf, :age, :tray, :material, :grade, :thickness, :picture, :cropLeft, :cropTop, :cropWidth, :cropHeight,
+                    :cropTurns, :cropFit, :cropBorder, :cropEdge, :softAccepted, :wantedBy, :promised, :rush, :laser,
+                    :net, :vat, :gross, :cost, :currency, :validUntil, cast(:keptPrice as jsonb),
+                    :way, :note, :now, :who)
+                returning id
+                """), draft)
+                .param("number", number)
+                .param("customer", customer)
+                .param("now", Timestamp.from(now))
+                .param("who", who)
+                .query(Long.class)
+                .single();
+        return new OrderId(id);
+    }
+
+    /** True when the order was still at the given version. */
+    boolean update(OrderId id, long version, long customer, OrderDraft draft) {
+        return OrderRow.bind(jdbc.sql("""
+                update customer_order set customer_id = :customer, quantity = :quantity, width_mm = :width,
+                    height_mm = :height, piece_columns = :columns, piece_rows = :rows, pattern_seed = :seed,
+                    cut_style = :style, outline_kind = :outline,
+                    outline_measure_mm = :outlineMeasure, kerf_mm = :kerf, intended_age = :age, tray = :tray,
+                    board_material = :material, board_grade = :grade, board_thickness_mm = :thickness,
+                    picture_id = :picture, crop_left = :cropLeft, crop_top = :cropTop, crop_width = :cropWidth,
+                    crop_height = :cropHeight, crop_turns = :cropTurns, crop_fit = :cropFit, crop_border = :cropBorder,
+                    crop_edge = :cropEdge, soft_accepted = :softAccepted, wanted_by = :wantedBy,
+                    promised_on = :promised, rush = :rush, laser_minutes = :laser, price_net = :net, price_vat = :vat,
+                    price_gross = :gross, cost = :cost, currency = :currency, valid_until = :validUntil,
+                    kept_price = cast(:keptPrice as jsonb), delivery_way = :way, note = :note,
+                    version = version + 1
+                where id = :id and version = :version
+                """), draft)
+                .param("customer", customer)
+                .param("id", id.value())
+                .param("version", version)
+                .update() == 1;
+    }
+
+    Optional<Order> find(OrderId id) {
+        return jdbc.sql(SELECT + "where o.id = :id").param("id", id.value()).query(ORDER).optional();
+    }
+
+    /** The same, holding the row until the transaction ends, so that nobody else changes it meanwhile. */
+    Optional<Order> lock(OrderId id) {
+        return jdbc.sql(SELECT + "where o.id = :id for update of o").param("id", id.value()).query(ORDER).optional();
+    }
+
+    Optional<Order> findByNumber(String number) {
+        return jdbc.sql(SELECT + "where o.number = :number").param("number", number).query(ORDER).optional();
+    }
+
+    List<Order> open() {
+        return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id").query(ORDER).list();
+    }
+
+    List<Order> list(OrderFilter filter, int offset, int limit) {
+        return where(SELECT, filter, " order by o.created_at desc, o.id desc offset :offset limit :limit")
+                .param("offset", offset)
+                .param("limit", limit)
+                .query(ORDER)
+                .list();
+    }
+
+    int count(OrderFilter filter) {
+        return where("select count(*) from customer_order o join customer c on c.id = o.customer_id ", filter, "")
+                .query(Integer.class)
+                .single();
+    }
+
+    private JdbcClient.StatementSpec where(String select, OrderFilter filter, String tail) {
+        return jdbc.sql(select + """
+                where (:text = '' or o.number ilike :part or c.name ilike :part)
+                  and (cardinality(:states) = 0 or o.state = any (:states))
+                  and (cast(:customer as bigint) is null or o.customer_id = :customer)
+                """ + tail)
+                .param("text", filter.text().strip())
+                .param("part", "%" + filter.text().strip().replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_") + "%")
+                .param("states", filter.states().stream().map(Enum::name).toArray(String[]::new))
+                .param("customer", filter.customer().orElse(null));
+    }
+
+    void confirm(OrderId id, Stage first, LocalDate promised, Instant now) {
+        jdbc.sql("""
+                update customer_order set state = 'CONFIRMED', next_stage = :first, confirmed_at = :now,
+                    promised_on = :promised, version = version + 1
+                where id = :id
+                """)
+                .param("first", first.name())
+                .param("now", Timestamp.from(now))
+                .param("promised", promised)
+                .param("id", id.value())
+                .update();
+    }
+
+    /** Puts the order at a stage; absent: all stages are done and the customer has it. */
+    void moveTo(OrderId id, Optional<Stage> next, Instant now) {
+        jdbc.sql("""
+                update customer_order set next_stage = :next,
+                    state = case when cast(:next as text) is null then 'HANDED_OVER' else 'CONFIRMED' end,
+                    handed_over_at = case when cast(:next as text) is null then cast(:now as timestamptz) end,
+                    version = version + 1
+                where id = :id
+                """)
+                .param("next", next.map(Enum::name).orElse(null))
+                .param("now", Timestamp.from(now))
+                .param("id", id.value())
+                .update();
+    }
+
+    void end(OrderId id, OrderState state, Instant now) {
+        jdbc.sql("""
+                update customer_order set state = :state, next_stage = null,
+                    closed_at = case when :state = 'HANDED_OVER' then null else cast(:now as timestamptz) end,
+                    version = version + 1
+                where id = :id
+                """)
+                .param("state", state.name())
+                .param("now", Timestamp.from(now))
+                .param("id", id.value())
+                .update();
+    }
+
+    void approve(OrderId id, Optional<Approval> approval) {
+        jdbc.sql("update customer_order set approved_at = :at, approved_by = :by, version = version + 1 where id = :id")
+                .param("at", approval.map(a -> Timestamp.from(a.at())).orElse(null))
+                .param("by", approval.map(Approval::by).orElse(null))
+                .param("id", id.value())
+                .update();
+    }
+
+    void promise(OrderId id, LocalDate day) {
+        jdbc.sql("update customer_order set promised_on = :day, version = version + 1 where id = :id")
+                .param("day", day)
+                .param("id", id.value())
+                .update();
+    }
+
+    static Optional<Instant> instant(ResultSet row, String column) throws SQLException {
+        return Optional.ofNullable(row.getTimestamp(column)).map(Timestamp::toInstant);
+    }
+}

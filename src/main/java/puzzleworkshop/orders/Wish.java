@@ -1,0 +1,41 @@
+package puzzleworkshop.orders;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.sheets.SheetId;
+
+/**
+ * What a customer asks for, as far as it is known; the offer desk works out the rest.
+ *
+ * @param pieces how many are wanted; the nearest number with well-shaped pieces is made
+ * @param seed chooses the variation of the cut lines
+ * @param sheet the sheet the seller wants to use; absent: the one that loses least
+ * @param way by which it is delivered; absent: the usual one
+ * @param shipping charged to the customer, net
+ * @param softAccepted the customer's word that a soft picture will do
+ */
+public record Wish(
+        Optional<FramedPicture> picture,
+        Size finished,
+        int pieces,
+        CutStyle style,
+        Outline outline,
+        long seed,
+        IntendedAge age,
+        boolean tray,
+        int quantity,
+        BoardKind board,
+        Optional<SheetId> sheet,
+        Optional<LocalDate> wantedBy,
+        boolean rush,
+        Optional<Long> way,
+        Percent discount,
+        Money shipping,
+        String softAccepted) {}

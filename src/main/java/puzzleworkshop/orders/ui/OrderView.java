@@ -1,0 +1,211 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.DescriptionList;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.component.textfield.TextArea;
+import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.NotFoundException;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.Comparator;
+import java.util.List;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.orders.Confirmations;
+import puzzleworkshop.orders.HistoryLine;
+import puzzleworkshop.orders.LiveOrders;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.SignedIn;
+
+/** One order on one page: its picture with the cut lines, what is made, and every room's part in it. */
+@Route("orders")
+@PermitAll
+@StyleSheet("context://orders.css")
+public class OrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
+
+    private final transient Orders orders;
+    private final transient Confirmations confirmations;
+    private final transient LiveOrders live;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient List<OrderPanel> panels;
+    private transient Order order;
+
+    public OrderView(
+            Orders orders,
+            Confirmations confirmations,
+            LiveOrders live,
+            Figures figures,
+            SignedIn signedIn,
+            List<OrderPanel> panels) {
+        this.orders = orders;
+        this.confirmations = confirmations;
+        this.live = live;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.panels = panels.stream().sorted(Comparator.comparingInt(OrderPanel::place)).toList();
+        addClassNames("pw-page", "orders-page");
+    }
+
+    @Override
+    public void setParameter(BeforeEvent event, String number) {
+        order = orders.findByNumber(number).orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
+        show();
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        UI ui = event.getUI();
+        Runnable stop = live.listen(changed -> {
+            if (order != null && changed.equals(order.id())) {
+                ui.access(this::reload);
+            }
+        });
+        addDetachListener(detach -> stop.run());
+    }
+
+    private void reload() {
+        order = orders.get(order.id());
+        show();
+    }
+
+    private void show() {
+        removeAll();
+        Div side = new Div();
+        side.addClassName("orders-page-panels");
+        for (OrderPanel panel : panels) {
+            panel.show(order, this::reload).ifPresent(side::add);
+        }
+        Div picture = new Div(face(), facts(), history());
+        picture.addClassName("orders-page-picture");
+        Div columns = new Div(picture, side);
+        columns.addClassName("orders-page-columns");
+        add(head(), columns);
+    }
+
+    private Component head() {
+        H1 title = new H1(order.number());
+        Paragraph who = new Paragraph(order.customer().name());
+        Div actions = new Div();
+        actions.addClassNames("pw-push", "pw-row");
+        if (order.state() == OrderState.QUOTE) {
+            actions.add(button("orders.action.confirm", ButtonVariant.PRIMARY, this::confirm));
+        }
+        if (order.approval().isEmpty() && order.picture().isPresent() && isLive()) {
+            actions.add(button("orders.action.approve", null, () -> Saved.unlessRefused(
+                    figures, "orders.action.approved", () -> orders.approve(
+                            order.id(), getTranslation("orders.at-the-counter", signedIn.name()), signedIn.name()))));
+        }
+        if (isLive()) {
+            actions.add(button("orders.action.cancel", ButtonVariant.TERTIARY, this::askForReason));
+        }
+        Div head = new Div(title, who, new StateVerdict(order, figures), actions);
+        head.addClassName("pw-page-head");
+        return head;
+    }
+
+    private boolean isLive() {
+        return order.state() == OrderState.QUOTE || order.state() == OrderState.CONFIRMED;
+    }
+
+    private Button button(String key, ButtonVariant variant, Runnable action) {
+        Button button = new Button(getTranslation(key), event -> action.run());
+        if (variant != null) {
+            button.addThemeVariants(variant);
+        }
+        return button;
+    }
+
+    private void confirm() {
+        Saved.unlessRefused(figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
+        reload();
+    }
+
+    private void askForReason() {
+        TextArea reason = new TextArea(getTranslation("orders.cancel.reason"));
+        reason.setWidthFull();
+        ConfirmDialog dialog = new ConfirmDialog();
+        dialog.setHeader(getTranslation("orders.cancel.title", order.number()));
+        dialog.setText(reason);
+        dialog.setCancelable(true);
+        dialog.setCancelText(getTranslation("orders.cancel.keep"));
+        dialog.setConfirmText(getTranslation("orders.action.cancel"));
+        dialog.setConfirmButtonTheme("error primary");
+        dialog.addConfirmListener(event -> {
+            Saved.unlessRefused(figures, "orders.action.cancelled", () -> orders.cancel(
+                    order.id(), reason.getValue().strip(), signedIn.name()));
+            reload();
+        });
+        dialog.open();
+    }
+
+    private Component face() {
+        return new OrderFace(order, OrderFace.Width.LARGE);
+    }
+
+    private Component facts() {
+        DescriptionList facts = new DescriptionList();
+        facts.addClassName("pw-facts");
+        fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
+        fact(facts, "orders.fact.pieces", figures.text("orders.pieces",
+                order.puzzle().pieces(), order.puzzle().pattern().grid().columns(), order.puzzle().pattern().grid().rows()));
+        fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
+        fact(facts, "orders.fact.style", getTranslation("orders.style." + order.puzzle().pattern().style().name()));
+        fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
+        fact(facts, "orders.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
+        fact(facts, "orders.fact.promised", order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));
+        order.wantedBy().ifPresent(day -> fact(facts, "orders.fact.wanted", figures.day(day)));
+        fact(facts, "orders.fact.price", figures.money(order.price().gross()));
+        if (!order.customer().contact().isBlank()) {
+            fact(facts, "orders.fact.contact", order.customer().contact());
+        }
+        if (!order.softAccepted().isBlank()) {
+            fact(facts, "orders.fact.soft", order.softAccepted());
+        }
+        if (!order.note().isBlank()) {
+            fact(facts, "orders.fact.note", order.note());
+        }
+        Div section = new Div(new H2(getTranslation("orders.facts")), facts);
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    private void fact(DescriptionList facts, String key, String value) {
+        facts.add(new DescriptionList.Term(getTranslation(key)), new DescriptionList.Description(value));
+    }
+
+    private Component history() {
+        UnorderedList lines = new UnorderedList();
+        lines.addClassName("orders-history");
+        for (HistoryLine line : orders.history(order.id())) {
+            Span when = new Span(figures.moment(line.at()) + " · " + line.who());
+            when.addClassName("pw-small");
+            lines.add(new ListItem(new Span(figures.say(line.what())), when));
+        }
+        Div section = new Div(new H2(getTranslation("orders.history")), lines);
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    @Override
+    public String getPageTitle() {
+        return order == null ? getTranslation("orders.title") : order.number() + " · " + order.customer().name();
+    }
+}
