@@ -114,7 +114,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     }
 
     private Machine usual() {
-        return Machine.usual("", house.currency());
+        return Machine.usual(figures.text("cutting.machine.usual"), house.currency());
     }
 
     private void choose(Machine machine) {
