@@ -1,11 +1,14 @@
 package puzzleworkshop.papers;
 
+import java.time.LocalDate;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.FacePainter;
@@ -25,6 +28,7 @@ import puzzleworkshop.workshop.WorkshopProfile;
 @Service
 public class MoneyPapers {
 
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Texts.LOCALE);
     private static final int FACE_PIXELS = 720;
 
     private final Orders orders;
@@ -48,11 +52,11 @@ public class MoneyPapers {
         PriceAnswer price = orders.keptPrice(id).answer();
         PaperSettings settings = invoices.settings();
         List<Pair> facts = new ArrayList<>();
-        facts.add(pair("papers.fact.date", figures.day(price.day())));
-        facts.add(pair("papers.fact.valid-until", figures.day(order.validUntil())));
-        order.promised().ifPresent(day -> facts.add(pair("papers.fact.ready", figures.day(day))));
+        facts.add(pair("papers.fact.date", day(price.day())));
+        facts.add(pair("papers.fact.valid-until", day(order.validUntil())));
+        order.promised().ifPresent(day -> facts.add(pair("papers.fact.ready", day(day))));
         List<Pair> notes = new ArrayList<>(taxNotes(price.vat().mode()));
-        notes.add(new Pair(figures.text("papers.quote.valid.title"), figures.text("papers.quote.valid", order.validUntil())));
+        notes.add(new Pair(figures.text("papers.quote.valid.title"), figures.text("papers.quote.valid", day(order.validUntil()))));
         if (!settings.quoteTerms().isEmpty()) {
             notes.add(new Pair(figures.text("papers.terms"), settings.quoteTerms()));
         }
@@ -77,14 +81,14 @@ public class MoneyPapers {
         PaperSettings settings = invoices.settings();
         boolean credit = invoice.series() == Invoice.Series.CREDIT_NOTE;
         List<Pair> facts = new ArrayList<>();
-        facts.add(pair("papers.fact.date", figures.day(invoice.issuedOn())));
+        facts.add(pair("papers.fact.date", day(invoice.issuedOn())));
         facts.add(pair("papers.fact.order", invoice.orderNumber()));
         if (credit) {
             invoice.corrects().flatMap(invoices::find).ifPresent(to -> facts.add(pair("papers.fact.corrects", to.number())));
         } else {
             order.handedOverAt().ifPresent(at -> facts.add(
-                    pair("papers.fact.delivered", figures.day(at.atZone(workshop.zone()).toLocalDate()))));
-            facts.add(pair("papers.fact.due", figures.day(invoice.dueOn())));
+                    pair("papers.fact.delivered", day(at.atZone(workshop.zone()).toLocalDate()))));
+            facts.add(pair("papers.fact.due", day(invoice.dueOn())));
         }
         if (!invoice.taxNumber().isEmpty()) {
             facts.add(pair("papers.fact.tax-number", invoice.taxNumber()));
@@ -177,6 +181,11 @@ public class MoneyPapers {
 
     private static List<String> lines(String text) {
         return text.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
+    }
+
+    /** With its year, since papers are kept. */
+    private static String day(LocalDate day) {
+        return day.format(DAY);
     }
 
     private Pair pair(String key, String value) {

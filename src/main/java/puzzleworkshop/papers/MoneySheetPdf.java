@@ -164,7 +164,7 @@ final class MoneySheetPdf {
 
     private Paragraph note(MoneySheet.Pair note) {
         Paragraph paragraph = new Paragraph();
-        paragraph.setSpacingBefore(14);
+        paragraph.setSpacingBefore(6);
         paragraph.setLeading(13);
         paragraph.setKeepTogether(true);
         if (!note.name().isEmpty()) {
