@@ -64,7 +64,8 @@ public final class BoardAssignment {
         this.cut = new CutBoards(all, blanks, sizes, angles);
         this.leastLoss = new double[blanks.size()][all.size()];
         this.candidates = new int[blanks.size()][];
-        IntStream.range(0, blanks.size()).parallel().forEach(blank -> {
+        int[] distinct = IntStream.range(0, blanks.size()).filter(b -> cut.sameAs(b) == b).toArray();
+        Arrays.stream(distinct).parallel().forEach(blank -> {
             for (int board = 0; board < all.size(); board++) {
                 leastLoss[blank][board] = cut.leastLoss(blank, board);
             }
@@ -75,6 +76,10 @@ public final class BoardAssignment {
                     .mapToInt(Integer::intValue)
                     .toArray();
         });
+        for (int blank = 0; blank < blanks.size(); blank++) {
+            leastLoss[blank] = leastLoss[cut.sameAs(blank)];
+            candidates[blank] = candidates[cut.sameAs(blank)];
+        }
     }
 
     /** First come, first served, each the board that loses least then. */

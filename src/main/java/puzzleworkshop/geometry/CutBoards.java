@@ -1,6 +1,7 @@
 package puzzleworkshop.geometry;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,7 +17,8 @@ final class CutBoards {
     /** Places in the order of the blanks, the parts left and what they are worth together. */
     record Cut(List<Placement> places, List<Profile> parts, double value) {}
 
-    private record Question(int board, List<Integer> blanks) {}
+    /** Blanks alike are the same blank here, told by the first of them. */
+    private record Question(int board, List<Integer> sizes) {}
 
     private static final Cut NOT_POSSIBLE = new Cut(List.of(), List.of(), 0);
 
@@ -25,6 +27,7 @@ final class CutBoards {
     private final UsefulSizes sizes;
     private final BiFunction<Integer, Integer, double[]> angles;
     private final double smallest;
+    private final int[] sameAs;
     private final Map<Question, Cut> known = new HashMap<>();
 
     CutBoards(
@@ -33,8 +36,35 @@ final class CutBoards {
         this.blanks = blanks;
         this.sizes = sizes;
         this.angles = angles;
+        this.sameAs = new int[blanks.size()];
+        for (int i = 0; i < sameAs.length; i++) {
+            sameAs[i] = firstLike(i);
+        }
         this.smallest = Math.min(
                 sizes.rungArea(0), blanks.stream().mapToDouble(b -> b.area().mm2()).min().orElse(0));
+    }
+
+    private int firstLike(int blank) {
+        for (int other = 0; other < blank; other++) {
+            if (blanks.get(other).equals(blanks.get(blank)) && sameRules(other, blank)) {
+                return other;
+            }
+        }
+        return blank;
+    }
+
+    private boolean sameRules(int one, int other) {
+        for (int board = 0; board < boards.size(); board++) {
+            if (!Arrays.equals(angles.apply(one, board), angles.apply(other, board))) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** The first blank that is answered like this one: same size, allowed at the same angles on every board. */
+    int sameAs(int blank) {
+        return sameAs[blank];
     }
 
     double area(int board) {
@@ -56,7 +86,7 @@ final class CutBoards {
 
     /** Null when they do not all fit this way. */
     Cut of(int board, List<Integer> wanted) {
-        Question question = new Question(board, wanted);
+        Question question = new Question(board, wanted.stream().map(blank -> sameAs[blank]).toList());
         Cut cut = known.get(question);
         if (cut == null) {
             cut = work(board, wanted);
