@@ -69,6 +69,11 @@ public class SheetLabels {
             document.newPage();
             label(writer.getDirectContent(), sheet, address(sheet.id(), reachedAt));
         }
+        if (sheets.isEmpty()) {
+            // a paper without a page cannot be made
+            line(writer.getDirectContent(), figures.text("sheets.empty.title"), FontFactory.getFont(FontFactory.HELVETICA, 8), 6, 40);
+            writer.setPageEmpty(false);
+        }
         document.close();
         return out.toByteArray();
     }
