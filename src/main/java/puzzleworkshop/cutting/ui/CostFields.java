@@ -49,6 +49,7 @@ class CostFields extends Div {
         yearly = Fields.number(figures, "cutting.costs.yearly", costs.yearlyHours(), 1, 8784, "h");
         FormLayout form = new FormLayout(price, residual, life, kw, upkeep, yearly);
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
         form.setExpandFields(true);
         rows.addClassName("cutting-wear");
         costs.wearParts().forEach(part -> addRow(part.name(), amount(part.price()), part.lifeHours()));

@@ -116,6 +116,7 @@ class MachineForm extends Dialog {
     private Div part(String key, com.vaadin.flow.component.Component... fields) {
         FormLayout form = new FormLayout(fields);
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
         form.setExpandFields(true);
         Div part = new Div(new H3(figures.text(key)), form);
         part.addClassName("cutting-form-part");

@@ -40,6 +40,7 @@ class ParameterFields extends Div {
         energy.addClassName("pw-number");
         FormLayout form = new FormLayout(speed, power, passes, gap, air, energy);
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
         form.setExpandFields(true);
         add(form);
         show(start);

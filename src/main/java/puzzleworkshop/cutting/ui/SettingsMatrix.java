@@ -120,6 +120,7 @@ class SettingsMatrix extends Div {
         Dialog dialog = new Dialog(figures.text("cutting.settings.add"));
         FormLayout form = new FormLayout(material, grade, thickness);
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
         Button add = new Button(figures.text("cutting.settings.add.do"), event -> {
             Length typed = thickness.getValue();
             boolean fits = typed != null && typed.isPositive() && typed.mm() <= 50;
