@@ -87,6 +87,13 @@ class OrderStore {
                 .update() == 1;
     }
 
+    String keptPrice(OrderId id) {
+        return jdbc.sql("select kept_price::text from customer_order where id = :id")
+                .param("id", id.value())
+                .query(String.class)
+                .single();
+    }
+
     Optional<Order> find(OrderId id) {
         return jdbc.sql(SELECT + "where o.id = :id").param("id", id.value()).query(ORDER).optional();
     }

@@ -12,6 +12,7 @@ import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -204,6 +205,11 @@ public class Orders {
 
     public Order get(OrderId id) {
         return store.find(id).orElseThrow(() -> new Refused("orders.unknown"));
+    }
+
+    /** The price as it was worked out, with every line of its cost. */
+    public KeptPrice keptPrice(OrderId id) {
+        return KeptPrice.fromJson(store.keptPrice(id));
     }
 
     public Optional<Order> findByNumber(String number) {

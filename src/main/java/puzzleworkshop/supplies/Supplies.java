@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +37,11 @@ public class Supplies {
         this.store = store;
         this.house = house;
         this.clock = clock;
+    }
+
+    /** In which new supplies are paid. */
+    public Currency currency() {
+        return house.currency();
     }
 
     /** All supplies in use, by kind and name. */
@@ -235,7 +241,7 @@ public class Supplies {
         SupplyId id = item.id().orElseThrow();
         Instant now = clock.instant();
         Duration known = store.firstMovement(id).map(first -> Duration.between(first, now)).orElse(Duration.ZERO);
-        int days = (int) Math.clamp(known.toDays(), 1, USE_DAYS);
+        int days = Math.clamp(known.toDays(), 1, USE_DAYS);
         BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
         BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
         // Something never bought and never used is not missing; something run out is.
