@@ -32,12 +32,12 @@ class LoadBars extends Div {
         Div head = new Div(title, total);
         if (sum.isOver()) {
             head.add(new Verdict(Verdict.Kind.BAD, getTranslation(
-                    "planning.load.short", figures.minutes(Minutes.of(sum.needed() - sum.capacity())))));
+                    "planning.load.short", figures.minutes(Minutes.of(sum.missing())))));
         }
         head.addClassName("planning-load-head");
         Div bars = new Div();
         bars.addClassName("planning-load-bars");
-        int most = loads.stream().mapToInt(load -> Math.max(load.capacity(), load.needed())).max().orElse(1);
+        int most = loads.stream().mapToInt(load -> load.capacity() + load.missing()).max().orElse(1);
         for (Load load : loads) {
             bars.add(bar(load, Math.max(1, most), resource, figures));
         }
@@ -58,7 +58,7 @@ class LoadBars extends Div {
         if (load.isOver()) {
             Div over = new Div();
             over.addClassName("planning-load-over");
-            over.getStyle().set("bottom", percent(load.capacity(), most)).set("height", percent(load.needed() - load.capacity(), most));
+            over.getStyle().set("bottom", percent(load.capacity(), most)).set("height", percent(load.missing(), most));
             column.add(over);
         }
         String words = getTranslation(
@@ -67,7 +67,7 @@ class LoadBars extends Div {
                 figures.day(load.day()),
                 figures.minutes(Minutes.of(load.planned())),
                 figures.minutes(Minutes.of(load.capacity())),
-                figures.minutes(Minutes.of(load.needed())));
+                figures.minutes(Minutes.of(load.missing())));
         column.getElement().setAttribute("role", "img");
         column.getElement().setAttribute("aria-label", words);
         column.getElement().setAttribute("title", words);
