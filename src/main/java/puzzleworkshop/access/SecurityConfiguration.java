@@ -1,12 +1,15 @@
 package puzzleworkshop.access;
 
+import com.vaadin.flow.spring.security.RequestUtil;
 import com.vaadin.flow.spring.security.VaadinSecurityConfigurer;
+import jakarta.servlet.DispatcherType;
 import java.time.Clock;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.http.HttpMethod;
 import org.springframework.security.authentication.AuthenticationManager;
 import org.springframework.security.authentication.ProviderManager;
+import org.springframework.security.config.ObjectPostProcessor;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configuration.EnableWebSecurity;
 import org.springframework.security.core.session.SessionRegistry;
@@ -15,7 +18,14 @@ import org.springframework.security.crypto.factory.PasswordEncoderFactories;
 import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.AuthenticationFailureHandler;
+import org.springframework.security.web.header.HeaderWriter;
+import org.springframework.security.web.header.HeaderWriterFilter;
+import org.springframework.security.web.header.writers.CacheControlHeadersWriter;
+import org.springframework.security.web.header.writers.DelegatingRequestMatcherHeaderWriter;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
+import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.util.matcher.NegatedRequestMatcher;
+import org.springframework.security.web.util.matcher.OrRequestMatcher;
 import org.springframework.security.web.session.HttpSessionEventPublisher;
 import puzzleworkshop.access.ui.SignInView;
 
@@ -28,16 +38,21 @@ import puzzleworkshop.access.ui.SignInView;
 @EnableWebSecurity
 class SecurityConfiguration {
 
+    private static final String[] OPEN_FILES =
+            {"/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2"};
     private static final String SIGN_IN = "/" + SignInView.ROUTE;
 
     @Bean
-    SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions) throws Exception {
+    SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin) throws Exception {
         http.authorizeHttpRequests(requests -> requests
-                .requestMatchers(HttpMethod.GET, "/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2")
-                .permitAll());
-        // Without it what is no view (pictures, papers) would be refused even to people who are signed in.
-        http.with(VaadinSecurityConfigurer.vaadin(), vaadin -> vaadin.loginView(SignInView.class)
-                .anyRequest(any -> any.authenticated()));
+                .dispatcherTypeMatchers(DispatcherType.ERROR).permitAll()
+                .requestMatchers(HttpMethod.GET, OPEN_FILES).permitAll());
+        // Without the last line what is no view (pictures, papers) would be refused even to people who are signed in.
+        http.with(VaadinSecurityConfigurer.vaadin(), screens -> screens.loginView(SignInView.class)
+                .enableCsrfConfiguration(false)
+                .anyRequest(request -> request.authenticated()));
+        // Vaadin's own would leave the sign-in form without a token; its inner requests carry one that Vaadin checks.
+        http.csrf(csrf -> csrf.ignoringRequestMatchers(vaadin::isFrameworkInternalRequest));
         http.formLogin(form -> form.failureHandler(refused()));
         http.sessionManagement(session -> session.maximumSessions(-1)
                 .sessionRegistry(sessions).expiredUrl(SIGN_IN + "?ended"));
@@ -45,7 +60,10 @@ class SecurityConfiguration {
                 .frameOptions(frame -> frame.sameOrigin())
                 .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
                 .contentSecurityPolicy(policy -> policy.policyDirectives(
-                        "frame-ancestors 'self'; object-src 'self'; base-uri 'self'; form-action 'self'")));
+                        "frame-ancestors 'self'; object-src 'self'; base-uri 'self'; form-action 'self'"))
+                .cacheControl(cache -> cache.disable())
+                .addHeaderWriter(keptByNobody())
+                .addObjectPostProcessor(early()));
         return http.build();
     }
 
@@ -68,6 +86,25 @@ class SecurityConfiguration {
     @Bean
     HttpSessionEventPublisher sessionEvents() {
         return new HttpSessionEventPublisher();
+    }
+
+    /** Pages are kept by no browser and no proxy; the bundle and the pictures say themselves how long they hold. */
+    private static HeaderWriter keptByNobody() {
+        PathPatternRequestMatcher.Builder path = PathPatternRequestMatcher.withDefaults();
+        return new DelegatingRequestMatcherHeaderWriter(
+                new NegatedRequestMatcher(new OrRequestMatcher(path.matcher("/VAADIN/**"), path.matcher("/*.css"))),
+                new CacheControlHeadersWriter());
+    }
+
+    /** Screens are reached by a forward, which closes the answer before headers could be added at its end. */
+    private static ObjectPostProcessor<HeaderWriterFilter> early() {
+        return new ObjectPostProcessor<>() {
+            @Override
+            public <F extends HeaderWriterFilter> F postProcess(F filter) {
+                filter.setShouldWriteHeadersEagerly(true);
+                return filter;
+            }
+        };
     }
 
     private static AuthenticationFailureHandler refused() {

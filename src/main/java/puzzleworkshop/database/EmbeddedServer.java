@@ -11,6 +11,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.util.Optional;
 
 /**
  * A real PostgreSQL server of our own, started with the program and stopped with it. Durability is on (the library's
@@ -76,10 +77,13 @@ public final class EmbeddedServer implements AutoCloseable {
         return postgres.getPostgresDatabase().getConnection();
     }
 
+    /** Ends the server and waits for it; the library alone gives up after five seconds, which a busy disk can exceed. */
     @Override
     public void close() {
+        Optional<ProcessHandle> server = LeftOverServer.running(folder);
         try {
             postgres.close();
+            server.ifPresent(process -> LeftOverServer.awaitEnd(process, folder));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } finally {

@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 
@@ -15,30 +16,35 @@ import java.util.concurrent.TimeoutException;
  */
 final class LeftOverServer {
 
-    private static final long PATIENCE_SECONDS = 20;
+    private static final long PATIENCE_SECONDS = 60;
 
     private LeftOverServer() {
     }
 
     static void end(DataFolder folder) {
-        Path pidFile = folder.cluster().resolve("postmaster.pid");
-        Optional<ProcessHandle> server = pidIn(pidFile).flatMap(ProcessHandle::of).filter(ProcessHandle::isAlive)
-                .filter(process -> isOurs(process, folder));
-        if (server.isEmpty()) {
-            return;
-        }
         // SIGTERM waits for clients; the program that was its only client is gone.
-        server.get().destroy();
+        running(folder).ifPresent(server -> {
+            server.destroy();
+            awaitEnd(server, folder);
+        });
+    }
+
+    /** The server at work on the folder, if it is one of ours. */
+    static Optional<ProcessHandle> running(DataFolder folder) {
+        return pidIn(folder.cluster().resolve("postmaster.pid")).flatMap(ProcessHandle::of)
+                .filter(ProcessHandle::isAlive).filter(process -> isOurs(process, folder));
+    }
+
+    static void awaitEnd(ProcessHandle server, DataFolder folder) {
         try {
-            server.get().onExit().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
+            server.onExit().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (TimeoutException e) {
-            throw new CannotStart("A database server left over from an earlier run (process " + server.get().pid()
-                    + ") still holds " + folder.cluster() + " and does not end.",
-                    "End that process and start again.", e);
+            throw new CannotStart("The database server (process " + server.pid() + ") still holds " + folder.cluster()
+                    + " and does not end.", "End that process and start again.", e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(e);
-        } catch (java.util.concurrent.ExecutionException e) {
+        } catch (ExecutionException e) {
             throw new IllegalStateException(e);
         }
     }

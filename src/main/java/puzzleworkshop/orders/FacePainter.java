@@ -25,6 +25,7 @@ import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Segment;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternShelf;
 
 /**
  * Paints the face of a puzzle: the customer's picture as it is framed, with the cut lines on it, at the size of a screen or
@@ -65,7 +66,7 @@ public class FacePainter {
         g.setColor(framed.map(f -> new Color(f.crop().borderRgb())).orElse(WOOD));
         g.fillRect(0, 0, width, height);
         framed.ifPresent(f -> drawPicture(g, f, width, height, longerSide));
-        drawLines(g, shelf.pattern(puzzle.pattern()), scale, longerSide);
+        drawLines(g, shelf.of(puzzle.pattern()), scale, longerSide);
         g.dispose();
         return face;
     }

@@ -28,6 +28,7 @@ import puzzleworkshop.orders.Offer.Question;
 import puzzleworkshop.orders.ReadyDates.Forecast;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternShelf;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.SmallParts;
@@ -118,7 +119,7 @@ public class OfferDesk {
             if (!sizeIsPossible()) {
                 return nothing(resolution);
             }
-            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.pattern(spec(wish, machine)));
+            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine)));
             Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
             Optional<BlankPlan> boards = machine.map(this::boards);
             List<Suggestion> others = machine.map(m -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit()))

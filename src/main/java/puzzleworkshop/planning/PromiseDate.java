@@ -76,9 +76,18 @@ public final class PromiseDate {
         }
     }
 
-    /** Empty when nobody works, so that no date can be given. */
+    /** The forecast for work that can begin at once. */
     public Optional<Forecast> forecast(List<Task> tasks, DeliveryWay way) {
-        Job fresh = Job.of(NEW, NO_DATE, tasks);
+        return forecast(tasks, now, way);
+    }
+
+    /**
+     * Empty when nobody works, so that no date can be given.
+     *
+     * @param from the work cannot begin before
+     */
+    public Optional<Forecast> forecast(List<Task> tasks, LocalDateTime from, DeliveryWay way) {
+        Job fresh = new Job(NEW, NO_DATE, tasks, Optional.of(from), Optional.empty(), Optional.empty());
         Job alone = fresh.withTasks(tasks.stream()
                 .map(t -> t.batch().isPresent() ? t : t.inBatch("new"))
                 .toList());

@@ -1,0 +1,58 @@
+package puzzleworkshop.artwork.ui;
+
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.Hints;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.PrintLimits;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+
+/** Whether a picture is good enough for a size: the verdict, the numbers behind it, and what to look at closely. */
+@StyleSheet("context://artwork.css")
+public class PictureJudgement extends Div {
+
+    private final Figures figures;
+
+    public PictureJudgement(Figures figures) {
+        this.figures = figures;
+        addClassName("artwork-judgement");
+        getElement().setAttribute("aria-live", "polite");
+    }
+
+    public void show(Picture picture, Crop crop, Size finished, Length overhang, PrintLimits limits) {
+        Resolution resolution = Resolution.judge(picture, crop, finished, overhang, limits);
+        removeAll();
+        Verdict verdict = new Verdict(kind(resolution.verdict()), getTranslation(resolution.verdict().textKey()));
+        Span numbers = new Span(figures.text("artwork.judged", Math.round(resolution.ppi()), resolution.sharpUpTo()));
+        Div line = new Div(verdict, numbers);
+        line.addClassName("pw-verdict-line");
+        add(line);
+        List<Sentence> hints = new ArrayList<>(picture.notices());
+        hints.addAll(Hints.of(picture, crop, resolution, limits));
+        if (!hints.isEmpty()) {
+            UnorderedList list = new UnorderedList();
+            list.addClassName("artwork-hints");
+            hints.forEach(hint -> list.add(new ListItem(figures.say(hint))));
+            add(list);
+        }
+    }
+
+    private static Verdict.Kind kind(Resolution.Verdict verdict) {
+        return switch (verdict) {
+            case SHARP, GOOD -> Verdict.Kind.GOOD;
+            case SOFT -> Verdict.Kind.WARN;
+            case REFUSE -> Verdict.Kind.BAD;
+        };
+    }
+}

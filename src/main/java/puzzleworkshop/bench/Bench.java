@@ -1,0 +1,279 @@
+package puzzleworkshop.bench;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.Schedule;
+import puzzleworkshop.planning.StagesSoFar;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * The bench: what is next at each stage, and everything that is told there. The order's row is locked for each change,
+ * and the database refuses a stage that is done twice or skipped, whatever a screen believes.
+ */
+@Service
+public class Bench implements StagesSoFar {
+
+    private static final List<String> PHOTOS = List.of("image/jpeg", "image/png", "image/webp");
+    private static final int MOST_BYTES = 20_000_000;
+
+    private final BenchStore store;
+    private final StageWorkshop work;
+    private final Orders orders;
+    private final WeekPlan plan;
+    private final SheetRack rack;
+    private final Workshop workshop;
+    private final BenchNews news;
+    private final Clock clock;
+
+    Bench(
+            BenchStore store,
+            StageWorkshop work,
+            Orders orders,
+            WeekPlan plan,
+            SheetRack rack,
+            Workshop workshop,
+            BenchNews news,
+            Clock clock) {
+        this.store = store;
+        this.work = work;
+        this.orders = orders;
+        this.plan = plan;
+        this.rack = rack;
+        this.workshop = workshop;
+        this.news = news;
+        this.clock = clock;
+    }
+
+    /**
+     * One order waiting at a stage.
+     *
+     * @param entry with its verdict
+     * @param planned when the plan does this stage
+     * @param running its clock, if one runs
+     * @param boards held for it
+     * @param restsUntil what was done before must lie until then
+     */
+    public record Waiting(
+            WeekPlan.Entry entry,
+            Optional<Schedule.Work> planned,
+            Optional<Running> running,
+            List<Sheet> boards,
+            Optional<Instant> restsUntil) {
+
+        public Order order() {
+            return entry.order();
+        }
+    }
+
+    /** What came of ticking several at a time: some may be refused while others are done. */
+    public record Outcome(List<OrderId> done, Map<OrderId, Sentence> refused) {}
+
+    /** A photo without its content. */
+    public record PhotoNote(long id, Stage stage, Instant at, String who) {}
+
+    /** A photo's content. */
+    public record Photo(String mediaType, byte[] content) {}
+
+    /** Orders at a stage, in the order in which the plan does them. */
+    public List<Waiting> queue(Stage stage) {
+        WeekPlan.Standing standing = plan.now();
+        List<WeekPlan.Entry> here = standing.entries().stream()
+                .filter(entry -> entry.order().next().equals(Optional.of(stage)))
+                .toList();
+        Map<OrderId, Running> running =
+                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
+        Map<OrderId, Instant> last = store.lastDone(here.stream().map(e -> e.order().id()).toList());
+        Duration rest = stage == Stage.PRINT
+                ? Duration.ZERO
+                : workshop.stageStandards().get(Stage.values()[stage.ordinal() - 1]).rest();
+        Instant now = clock.instant();
+        return here.stream()
+                .map(entry -> new Waiting(
+                        entry,
+                        standing.plan().workOf(entry.order().id().value()).stream()
+                                .filter(w -> w.stage() == stage)
+                                .findFirst(),
+                        Optional.ofNullable(running.get(entry.order().id())),
+                        rack.reservedFor(entry.order().id().value()),
+                        Optional.ofNullable(last.get(entry.order().id())).map(at -> at.plus(rest)).filter(now::isBefore)))
+                .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
+                        .thenComparing(w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
+                        .thenComparing(w -> w.order().id().value()))
+                .toList();
+    }
+
+    /** How many orders wait at each stage. */
+    public Map<Stage, Long> counts() {
+        return plan.now().entries().stream()
+                .flatMap(entry -> entry.order().next().stream())
+                .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
+    }
+
+    /**
+     * Ticks a stage for one or more orders. Each stands for itself: one that is refused (somebody was faster, no board)
+     * does not hold up the others.
+     *
+     * @param device as the browser names itself
+     */
+    public Outcome tick(Collection<OrderId> together, Stage stage, String who, String device) {
+        List<OrderId> done = new ArrayList<>();
+        Map<OrderId, Sentence> refused = new HashMap<>();
+        for (OrderId id : together.stream().distinct().sorted(Comparator.comparingLong(OrderId::value)).toList()) {
+            try {
+                work.tick(id, stage, who, device);
+                done.add(id);
+            } catch (Refused why) {
+                refused.put(id, why.sentence());
+            }
+        }
+        return new Outcome(List.copyOf(done), Map.copyOf(refused));
+    }
+
+    /**
+     * Takes back the last tick of an order, if it was a mistake and is not long ago.
+     *
+     * @throws Refused when the order has gone on, or it is too long ago: then tell what went wrong instead
+     */
+    public void undo(OrderId id, String who) {
+        work.undo(id, who);
+    }
+
+    /** The newest tick of an order that can still be taken back. */
+    public Optional<Tick> undoable(OrderId id) {
+        return work.undoable(id);
+    }
+
+    /** Ticks of the last minutes that can still be taken back, newest first. */
+    public List<Tick> undoable() {
+        return store.since(clock.instant().minus(StageWorkshop.UNDO_WITHIN)).stream()
+                .filter(tick -> !tick.undone())
+                .filter(tick -> work.undoable(tick.order()).map(t -> t.id() == tick.id()).orElse(false))
+                .toList();
+    }
+
+    /** Something went wrong: books the loss and sends the order back to where it is made again. */
+    public Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
+        return work.wentWrong(id, report, who);
+    }
+
+    /** What would be booked as lost; the maker may correct the material. */
+    public Mishap reckoned(OrderId id, Mishap.Report report) {
+        return work.reckon(orders.get(id), report, "");
+    }
+
+    /** Starts the clock of an order at its next stage. It runs in the database, whatever happens to the browser. */
+    @Transactional
+    public Running start(OrderId id, Stage stage, String who) {
+        Order order = orders.lock(id);
+        if (!order.next().equals(Optional.of(stage))) {
+            throw new Refused("bench.clock.not-here", order.number(), Sentence.of(stage.textKey()));
+        }
+        Optional<Running> other = running(id);
+        if (other.isPresent()) {
+            throw new Refused("bench.clock.runs", order.number(), other.get().who(), other.get().since());
+        }
+        try {
+            store.start(id, stage, who, clock.instant());
+        } catch (DuplicateKeyException meanwhile) {
+            throw new Refused("bench.clock.runs", order.number(), who, clock.instant());
+        }
+        news.afterCommit(new Ticked(id, stage, Ticked.Kind.CLOCK, clock.instant(), who));
+        return running(id).orElseThrow();
+    }
+
+    /** Stops the clock; what it showed counts when the stage is ticked. */
+    @Transactional
+    public void stop(OrderId id, String who) {
+        Order order = orders.lock(id);
+        if (!store.stop(id, who, clock.instant())) {
+            throw new Refused("bench.clock.stopped", order.number());
+        }
+        news.afterCommit(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
+    }
+
+    public Optional<Running> running(OrderId id) {
+        return store.running().stream().filter(r -> r.order().equals(id)).findFirst();
+    }
+
+    public List<Running> running() {
+        return store.running();
+    }
+
+    /** All ticks of an order in the order in which they were made, those taken back included. */
+    public List<Tick> ticks(OrderId id) {
+        return store.ticks(id);
+    }
+
+    public List<Mishap> mishaps(OrderId id) {
+        return store.mishaps(id);
+    }
+
+    /** What went wrong since a moment, for all orders. */
+    public List<Mishap> mishapsSince(Instant from) {
+        return store.mishapsSince(from);
+    }
+
+    /**
+     * Keeps a photo.
+     *
+     * @param mishap which it shows, if any
+     * @throws Refused when it is no photo, or too large
+     */
+    @Transactional
+    public long photo(OrderId id, Stage stage, Optional<Long> mishap, String mediaType, byte[] content, String who) {
+        Order order = orders.get(id);
+        if (!PHOTOS.contains(mediaType)) {
+            throw new Refused("bench.photo.kind", order.number());
+        }
+        if (content.length == 0 || content.length > MOST_BYTES) {
+            throw new Refused("bench.photo.size", order.number(), MOST_BYTES / 1_000_000);
+        }
+        return store.addPhoto(id, stage, mishap, mediaType, content, who, clock.instant());
+    }
+
+    public List<PhotoNote> photos(OrderId id) {
+        return store.photos(id);
+    }
+
+    public Optional<Photo> photo(long id) {
+        return store.photo(id);
+    }
+
+    @Override
+    public Map<OrderId, SoFar> of(Collection<OrderId> asked) {
+        Map<OrderId, Instant> last = store.lastDone(asked);
+        Map<OrderId, Double> waiting = store.waitingMinutes();
+        Map<OrderId, Running> running =
+                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
+        Map<OrderId, SoFar> answers = new HashMap<>();
+        Instant now = clock.instant();
+        for (OrderId id : asked) {
+            Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int) Math.round(
+                    Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
+            answers.put(id, new SoFar(Optional.ofNullable(last.get(id)), begun.map(minutes -> Math.max(0, minutes))));
+        }
+        return answers;
+    }
+}

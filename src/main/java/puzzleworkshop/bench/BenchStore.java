@@ -1,0 +1,247 @@
+package puzzleworkshop.bench;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import puzzleworkshop.bench.Mishap.What;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.workshop.Stage;
+
+@Repository
+class BenchStore {
+
+    private static final String TICKS = """
+            select d.*, exists (select 1 from stage_undone u where u.done_id = d.id) as undone from stage_done d
+            """;
+
+    private final JdbcClient jdbc;
+
+    BenchStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    void insertTick(OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
+        jdbc.sql("""
+                insert into stage_done (order_id, stage, attempt, done_at, done_by, device, minutes)
+                select :order, :stage, count(*) + 1, :at, :who, :device, :minutes
+                from stage_done where order_id = :order and stage = :stage
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .param("at", Timestamp.from(at))
+                .param("who", who)
+                .param("device", device.length() > 120 ? device.substring(0, 120) : device)
+                .param("minutes", minutes.map(Minutes::value).orElse(null))
+                .update();
+    }
+
+    /** In the order in which they were made. */
+    List<Tick> ticks(OrderId order) {
+        return jdbc.sql(TICKS + "where d.order_id = :order order by d.id")
+                .param("order", order.value())
+                .query((row, n) -> tick(row))
+                .list();
+    }
+
+    /** Newest first. */
+    List<Tick> since(Instant from) {
+        return jdbc.sql(TICKS + "where d.done_at >= :from order by d.id desc")
+                .param("from", Timestamp.from(from))
+                .query((row, n) -> tick(row))
+                .list();
+    }
+
+    private static Tick tick(ResultSet row) throws SQLException {
+        return new Tick(
+                row.getLong("id"),
+                new OrderId(row.getLong("order_id")),
+                Stage.valueOf(row.getString("stage")),
+                row.getInt("attempt"),
+                row.getTimestamp("done_at").toInstant(),
+                row.getString("done_by"),
+                row.getString("device"),
+                Optional.ofNullable(row.getBigDecimal("minutes")).map(m -> Minutes.of(m.doubleValue())),
+                row.getBoolean("undone"));
+    }
+
+    Map<OrderId, Instant> lastDone(Collection<OrderId> orders) {
+        Map<OrderId, Instant> last = new HashMap<>();
+        jdbc.sql("""
+                select d.order_id, max(d.done_at) as at from stage_done d
+                where d.order_id = any (:orders) and not exists (select 1 from stage_undone u where u.done_id = d.id)
+                group by d.order_id
+                """)
+                .param("orders", ids(orders))
+                .query((row, n) -> last.put(new OrderId(row.getLong("order_id")), row.getTimestamp("at").toInstant()))
+                .list();
+        return last;
+    }
+
+    private static Long[] ids(Collection<OrderId> orders) {
+        return orders.stream().map(OrderId::value).toArray(Long[]::new);
+    }
+
+    void undo(Tick tick, String who, Instant at) {
+        jdbc.sql("insert into stage_undone (done_id, undone_at, undone_by) values (:id, :at, :who)")
+                .param("id", tick.id())
+                .param("at", Timestamp.from(at))
+                .param("who", who)
+                .update();
+    }
+
+    void start(OrderId order, Stage stage, String who, Instant at) {
+        jdbc.sql("insert into stage_timer (order_id, stage, started_at, started_by) values (:order, :stage, :at, :who)")
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .param("at", Timestamp.from(at))
+                .param("who", who)
+                .update();
+    }
+
+    boolean stop(OrderId order, String who, Instant at) {
+        return jdbc.sql("""
+                update stage_timer set stopped_at = greatest(:at, started_at), stopped_by = :who
+                where order_id = :order and stopped_at is null
+                """)
+                .param("order", order.value())
+                .param("at", Timestamp.from(at))
+                .param("who", who)
+                .update() > 0;
+    }
+
+    /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
+    Optional<Minutes> book(OrderId order, Stage stage) {
+        return jdbc.sql("""
+                with counted as (
+                    update stage_timer set booked = true
+                    where order_id = :order and stage = :stage and stopped_at is not null and not booked
+                    returning extract(epoch from stopped_at - started_at) / 60 as minutes)
+                select sum(minutes) from counted
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .query((row, n) -> Optional.ofNullable(row.getBigDecimal(1)).map(m -> Minutes.of(m.doubleValue())))
+                .single();
+    }
+
+    List<Running> running() {
+        return jdbc.sql("select * from stage_timer where stopped_at is null order by started_at")
+                .query((row, n) -> new Running(
+                        new OrderId(row.getLong("order_id")),
+                        Stage.valueOf(row.getString("stage")),
+                        row.getTimestamp("started_at").toInstant(),
+                        row.getString("started_by")))
+                .list();
+    }
+
+    /** Minutes on stopped, not yet counted clocks, by order. */
+    Map<OrderId, Double> waitingMinutes() {
+        Map<OrderId, Double> minutes = new HashMap<>();
+        jdbc.sql("""
+                select t.order_id, sum(extract(epoch from t.stopped_at - t.started_at)) / 60 as minutes
+                from stage_timer t join customer_order o on o.id = t.order_id and o.next_stage = t.stage
+                where t.stopped_at is not null and not t.booked group by t.order_id
+                """)
+                .query((row, n) -> minutes.put(new OrderId(row.getLong("order_id")), row.getDouble("minutes")))
+                .list();
+        return minutes;
+    }
+
+    long insert(Mishap mishap) {
+        return jdbc.sql("""
+                insert into went_wrong (order_id, noticed_at, again_from, what, note, board_spoiled, minutes_lost,
+                    laser_minutes_lost, material_lost, currency, happened_at, told_by)
+                values (:order, :noticed, :again, :what, :note, :board, :hands, :laser, :material, :currency, :at, :who)
+                returning id
+                """)
+                .param("order", mishap.order().value())
+                .param("noticed", mishap.noticedAt().name())
+                .param("again", mishap.againFrom().name())
+                .param("what", mishap.what().name())
+                .param("note", mishap.note())
+                .param("board", mishap.boardSpoiled())
+                .param("hands", mishap.handsLost().value())
+                .param("laser", mishap.laserLost().value())
+                .param("material", mishap.materialLost().amount())
+                .param("currency", mishap.materialLost().currency().getCurrencyCode())
+                .param("at", Timestamp.from(mishap.at()))
+                .param("who", mishap.who())
+                .query(Long.class)
+                .single();
+    }
+
+    List<Mishap> mishaps(OrderId order) {
+        return jdbc.sql("select * from went_wrong where order_id = :order order by id")
+                .param("order", order.value())
+                .query((row, n) -> mishap(row))
+                .list();
+    }
+
+    List<Mishap> mishapsSince(Instant from) {
+        return jdbc.sql("select * from went_wrong where happened_at >= :from order by id")
+                .param("from", Timestamp.from(from))
+                .query((row, n) -> mishap(row))
+                .list();
+    }
+
+    private static Mishap mishap(ResultSet row) throws SQLException {
+        return new Mishap(
+                row.getLong("id"),
+                new OrderId(row.getLong("order_id")),
+                Stage.valueOf(row.getString("noticed_at")),
+                Stage.valueOf(row.getString("again_from")),
+                What.valueOf(row.getString("what")),
+                row.getString("note"),
+                row.getBoolean("board_spoiled"),
+                Minutes.of(row.getDouble("minutes_lost")),
+                Minutes.of(row.getDouble("laser_minutes_lost")),
+                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency"))),
+                row.getTimestamp("happened_at").toInstant(),
+                row.getString("told_by"));
+    }
+
+    long addPhoto(OrderId order, Stage stage, Optional<Long> mishap, String mediaType, byte[] content, String who, Instant at) {
+        return jdbc.sql("""
+                insert into bench_photo (order_id, stage, wrong_id, media_type, content, taken_at, taken_by)
+                values (:order, :stage, :wrong, :media, :content, :at, :who) returning id
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .param("wrong", mishap.orElse(null))
+                .param("media", mediaType)
+                .param("content", content)
+                .param("at", Timestamp.from(at))
+                .param("who", who)
+                .query(Long.class)
+                .single();
+    }
+
+    List<Bench.PhotoNote> photos(OrderId order) {
+        return jdbc.sql("select id, stage, taken_at, taken_by from bench_photo where order_id = :order order by id")
+                .param("order", order.value())
+                .query((row, n) -> new Bench.PhotoNote(
+                        row.getLong("id"),
+                        Stage.valueOf(row.getString("stage")),
+                        row.getTimestamp("taken_at").toInstant(),
+                        row.getString("taken_by")))
+                .list();
+    }
+
+    Optional<Bench.Photo> photo(long id) {
+        return jdbc.sql("select media_type, content from bench_photo where id = :id")
+                .param("id", id)
+                .query((row, n) -> new Bench.Photo(row.getString("media_type"), row.getBytes("content")))
+                .optional();
+    }
+}

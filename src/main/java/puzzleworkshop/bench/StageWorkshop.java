@@ -1,0 +1,219 @@
+package puzzleworkshop.bench;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.context.event.EventListener;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderCancelled;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.sheets.Cut;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
+import puzzleworkshop.workshop.Workshop;
+
+/** One order at a time, one transaction at a time: ticks, ticks taken back, work that has to be made again. */
+@Component
+class StageWorkshop {
+
+    static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
+
+    private final BenchStore store;
+    private final Orders orders;
+    private final SheetRack rack;
+    private final UsedUp usedUp;
+    private final Workshop workshop;
+    private final BenchNews news;
+    private final Clock clock;
+
+    StageWorkshop(
+            BenchStore store,
+            Orders orders,
+            SheetRack rack,
+            UsedUp usedUp,
+            Workshop workshop,
+            BenchNews news,
+            Clock clock) {
+        this.store = store;
+        this.orders = orders;
+        this.rack = rack;
+        this.usedUp = usedUp;
+        this.workshop = workshop;
+        this.news = news;
+        this.clock = clock;
+    }
+
+    @Transactional
+    public void tick(OrderId id, Stage stage, String who, String device) {
+        Order order = orders.lock(id);
+        if (order.next().equals(Optional.of(stage))) {
+            Instant now = clock.instant();
+            store.stop(id, who, now);
+            if (stage == Stage.CUT) {
+                cutBoards(order, who);
+            }
+            usedUp.at(stage, order, who);
+            try {
+                store.insertTick(id, stage, who, device, store.book(id, stage), now);
+            } catch (DataIntegrityViolationException refused) {
+                throw new Refused("bench.tick.meanwhile", order.number(), Sentence.of(stage.textKey()));
+            }
+            news.afterCommit(new Ticked(id, stage, Ticked.Kind.DONE, now, who));
+        }
+        // Where it is not this stage's turn, the order says who did it and when, or what comes first.
+        orders.completeStage(id, stage, who);
+    }
+
+    private void cutBoards(Order order, String who) {
+        long id = order.id().value();
+        if (!rack.reservedFor(id).isEmpty()) {
+            rack.cut(id, who);
+        } else if (!cutOnTheSameBoardAgain(order)) {
+            throw new Refused("bench.cut.no-board", order.number());
+        }
+    }
+
+    /** A cut that did not go through is finished on the board that was cut already. */
+    private boolean cutOnTheSameBoardAgain(Order order) {
+        List<Mishap> mishaps = store.mishaps(order.id());
+        return !mishaps.isEmpty()
+                && mishaps.getLast().againFrom().compareTo(Stage.MASK) >= 0
+                && !rack.cutsOf(order.id().value()).isEmpty();
+    }
+
+    Optional<Tick> undoable(OrderId id) {
+        Optional<Order> order = orders.find(id);
+        return store.ticks(id).stream()
+                .filter(tick -> !tick.undone())
+                .reduce((one, other) -> other)
+                .filter(tick -> tick.at().plus(UNDO_WITHIN).isAfter(clock.instant()))
+                .filter(tick -> order.map(o -> follows(o, tick.stage())).orElse(false));
+    }
+
+    /** Whether the order stands right behind the stage. */
+    private static boolean follows(Order order, Stage stage) {
+        return order.next().map(next -> next.ordinal() == stage.ordinal() + 1).orElse(stage == Stage.HAND_OVER);
+    }
+
+    @Transactional
+    public void undo(OrderId id, String who) {
+        Order order = orders.lock(id);
+        Tick tick = undoable(id).orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
+        if (tick.stage() == Stage.CUT) {
+            rack.cutsOf(id.value()).stream()
+                    .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
+                    .map(Cut::id)
+                    .forEach(cut -> rack.undo(cut, who));
+        }
+        usedUp.backFrom(tick.stage(), order, who);
+        store.undo(tick, who, clock.instant());
+        store.stop(id, who, clock.instant());
+        orders.sendBack(id, tick.stage(), Sentence.of("bench.history.undone", Sentence.of(tick.stage().textKey())), who);
+        news.afterCommit(new Ticked(id, tick.stage(), Ticked.Kind.UNDONE, clock.instant(), who));
+    }
+
+    @Transactional
+    public Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
+        Order order = orders.lock(id);
+        Mishap mishap = reckon(order, report, who);
+        store.stop(id, who, clock.instant());
+        // What the clock showed belongs to the work that is lost, not to the next attempt.
+        store.book(id, mishap.noticedAt());
+        if (report.boardSpoiled()) {
+            List<Sheet> boards = rack.reservedFor(id.value());
+            rack.release(id.value(), who);
+            boards.forEach(board -> rack.scrap(board.id(), report.note().isBlank() ? "spoiled" : report.note(), who));
+        }
+        long number = store.insert(mishap);
+        Sentence why = Sentence.of(
+                "bench.history.wrong",
+                Sentence.of(mishap.what().textKey()),
+                Sentence.of(mishap.noticedAt().textKey()),
+                Sentence.of(mishap.againFrom().textKey()),
+                mishap.handsLost(),
+                mishap.materialLost());
+        if (order.next().equals(Optional.of(mishap.againFrom()))) {
+            orders.note(id, why, who);
+        } else {
+            orders.sendBack(id, mishap.againFrom(), why, who);
+        }
+        news.afterCommit(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
+        return new Mishap(
+                number, id, mishap.noticedAt(), mishap.againFrom(), mishap.what(), mishap.note(), mishap.boardSpoiled(),
+                mishap.handsLost(), mishap.laserLost(), mishap.materialLost(), mishap.at(), who);
+    }
+
+    /**
+     * What is lost: the work of the stages that are made again, by the clock where one ran and by the standards where
+     * none did; the laser's time if it has cut; what was used up since the last new beginning, when the print is lost.
+     */
+    Mishap reckon(Order order, Mishap.Report report, String who) {
+        Stage noticed = order.next().orElse(Stage.HAND_OVER);
+        if (report.againFrom().compareTo(noticed) > 0) {
+            throw new Refused("bench.wrong.forwards", order.number(), Sentence.of(noticed.textKey()));
+        }
+        OrderId id = order.id();
+        Instant lastBeginning = store.mishaps(id).stream().map(Mishap::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        List<Tick> ticks = store.ticks(id).stream()
+                .filter(tick -> !tick.undone() && !tick.stage().equals(noticed) && tick.at().isAfter(lastBeginning))
+                .filter(tick -> tick.stage().compareTo(report.againFrom()) >= 0)
+                .toList();
+        Minutes hands = Minutes.ZERO;
+        Minutes laser = Minutes.ZERO;
+        for (Tick tick : ticks) {
+            StageStandard standard = workshop.stageStandards().get(tick.stage());
+            hands = hands.plus(tick.minutes().orElseGet(() -> standard.hands(order.quantity(), order.puzzle().pieces())));
+            laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
+        }
+        Minutes onTheClock = store.running().stream()
+                .filter(running -> running.order().equals(id))
+                .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
+                .reduce(Minutes.ZERO, Minutes::plus);
+        hands = hands.plus(onTheClock);
+        if (noticed == Stage.CUT) {
+            laser = laser.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
+        }
+        Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
+        if (material.isNegative()) {
+            throw new Refused("bench.wrong.negative");
+        }
+        return new Mishap(
+                0, id, noticed, report.againFrom(), report.what(), report.note().strip(), report.boardSpoiled(), hands,
+                laser, material, clock.instant(), who);
+    }
+
+    private Money material(Order order, Mishap.Report report, Instant since) {
+        Money lost = Money.zero(workshop.currency());
+        long id = order.id().value();
+        if (report.againFrom().compareTo(Stage.STICK) <= 0) {
+            lost = lost.plus(usedUp.costSince(order, since));
+            for (Cut cut : rack.cutsOf(id)) {
+                lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
+            }
+        }
+        if (report.boardSpoiled()) {
+            for (Sheet board : rack.reservedFor(id)) {
+                lost = lost.plus(board.cost());
+            }
+        }
+        return lost.rounded();
+    }
+
+    @EventListener
+    @Transactional
+    public void givenUp(OrderCancelled event) {
+        store.stop(event.order(), event.who(), clock.instant());
+    }
+}

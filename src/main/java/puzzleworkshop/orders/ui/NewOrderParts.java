@@ -1,0 +1,61 @@
+package puzzleworkshop.orders.ui;
+
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.Customers;
+import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.workshop.Workshop;
+
+/** Makes the parts of the New order page, each with the rooms it asks. */
+@Component
+class NewOrderParts {
+
+    private final Pictures pictures;
+    private final Customers customers;
+    private final RackSettings rack;
+    private final Workshop workshop;
+    private final Figures figures;
+    private final ObjectProvider<ReadyDates> readyDates;
+
+    NewOrderParts(
+            Pictures pictures,
+            Customers customers,
+            RackSettings rack,
+            Workshop workshop,
+            Figures figures,
+            ObjectProvider<ReadyDates> readyDates) {
+        this.pictures = pictures;
+        this.customers = customers;
+        this.rack = rack;
+        this.workshop = workshop;
+        this.figures = figures;
+        this.readyDates = readyDates;
+    }
+
+    PicturePane picture(Runnable changed) {
+        return new PicturePane(pictures, figures, changed);
+    }
+
+    WhoAndWhen whoAndWhen(Runnable changed) {
+        return new WhoAndWhen(customers, figures, readyDates.getIfAvailable(), changed);
+    }
+
+    PuzzleForm puzzle(Runnable changed) {
+        return new PuzzleForm(rack, workshop, figures, changed);
+    }
+
+    BoardPane board(Runnable changed) {
+        return new BoardPane(figures, changed);
+    }
+
+    PricePane price(Runnable changed) {
+        return new PricePane(workshop, figures, changed);
+    }
+
+    ReadyPane ready(Runnable changed) {
+        return new ReadyPane(figures, changed);
+    }
+}

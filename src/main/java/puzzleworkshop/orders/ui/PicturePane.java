@@ -1,0 +1,156 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.server.streams.UploadEvent;
+import java.io.IOException;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.PictureLook;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Offer;
+import puzzleworkshop.orders.Order;
+
+/** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
+class PicturePane extends Div {
+
+    private static final Logger LOG = LoggerFactory.getLogger(PicturePane.class);
+    private static final int LARGEST_MEGABYTES = 50;
+
+    private final transient Pictures pictures;
+    private final transient Figures figures;
+    private final transient Runnable changed;
+    private final PuzzlePreview preview = new PuzzlePreview();
+    private final Upload upload = new Upload(this::receive);
+    private final Complaint refusal;
+    private final Complaint tooSoft;
+    private final TextField softAccepted = new TextField(getTranslation("orders.new.soft-accepted"));
+    private final Div verdicts = new Div();
+    private transient Optional<Picture> picture = Optional.empty();
+    private transient Optional<Crop> crop = Optional.empty();
+
+    PicturePane(Pictures pictures, Figures figures, Runnable changed) {
+        this.pictures = pictures;
+        this.figures = figures;
+        this.changed = changed;
+        addClassNames("pw-section", "neworder-picture");
+        refusal = new Complaint(Offer.Question.PICTURE, figures);
+        tooSoft = new Complaint(Offer.Question.PICTURE, figures);
+        upload.setId("picture-upload");
+        upload.setMaxFiles(1);
+        upload.setMaxFileSize(LARGEST_MEGABYTES * 1024 * 1024);
+        upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("orders.new.drop")));
+        upload.addFileRejectedListener(event -> refusal.say(
+                getTranslation("orders.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
+        preview.onCrop(newCrop -> {
+            crop = Optional.of(newCrop);
+            changed.run();
+        });
+        softAccepted.setHelperText(getTranslation("orders.new.soft-accepted.help"));
+        softAccepted.setWidthFull();
+        softAccepted.setVisible(false);
+        softAccepted.setValueChangeMode(ValueChangeMode.ON_CHANGE);
+        softAccepted.addValueChangeListener(event -> changed.run());
+        verdicts.addClassName("pw-stack");
+        add(preview, upload, refusal, verdicts, tooSoft, softAccepted);
+    }
+
+    /** In a request's own thread: reading a picture takes seconds and must not stop the screen. */
+    private void receive(UploadEvent event) throws IOException {
+        UI ui = event.getUI();
+        try {
+            Picture taken = pictures.take(event.getFileName(), event.getInputStream());
+            ui.access(() -> use(taken));
+        } catch (Refused refused) {
+            ui.access(() -> {
+                refusal.say(figures.say(refused));
+                upload.clearFileList();
+            });
+        } catch (RuntimeException fault) {
+            LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
+            ui.access(() -> refusal.say(getTranslation("orders.new.picture-fault", event.getFileName())));
+        }
+    }
+
+    private void use(Picture taken) {
+        refusal.say("");
+        upload.clearFileList();
+        picture = Optional.of(taken);
+        crop = Optional.empty();
+        softAccepted.clear();
+        changed.run();
+    }
+
+    void take(Order order) {
+        order.picture().ifPresent(framed -> {
+            picture = pictures.find(framed.picture());
+            crop = Optional.of(framed.crop());
+        });
+        softAccepted.setValue(order.softAccepted());
+    }
+
+    /** The picture with its crop; a crop that was never touched, or no longer has the shape, is set to fill the size. */
+    Optional<FramedPicture> framed(Size finished) {
+        return picture.map(p -> {
+            Crop fitting = crop.map(c -> c.hasAspect(p, finished.aspect()) ? c : c.matched(p, finished.aspect()))
+                    .orElseGet(() -> Crop.filling(p, finished.aspect()));
+            crop = Optional.of(fitting);
+            return new FramedPicture(p.id(), fitting);
+        });
+    }
+
+    String softAccepted() {
+        return softAccepted.getValue().strip();
+    }
+
+    void show(Offer offer) {
+        preview.show(picture, offer);
+        tooSoft.show(offer);
+        verdicts.removeAll();
+        boolean soft = offer.resolution().map(r -> r.verdict() == Resolution.Verdict.REFUSE).orElse(false);
+        softAccepted.setVisible(soft);
+        offer.resolution().ifPresent(this::showResolution);
+        picture.ifPresent(p -> {
+            p.look().filter(PictureLook::isDark).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.dark"))));
+            p.look().filter(PictureLook::isFlat).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.flat"))));
+            p.notices().forEach(notice -> verdicts.add(small(figures.say(notice))));
+        });
+        if (picture.isEmpty()) {
+            verdicts.add(small(getTranslation("orders.new.no-picture")));
+        }
+    }
+
+    private void showResolution(Resolution resolution) {
+        Verdict.Kind kind =
+                switch (resolution.verdict()) {
+                    case SHARP, GOOD -> Verdict.Kind.GOOD;
+                    case SOFT -> Verdict.Kind.WARN;
+                    case REFUSE -> Verdict.Kind.BAD;
+                };
+        Div line = new Div(
+                new Verdict(kind, getTranslation(resolution.verdict().textKey())),
+                new Paragraph(figures.text(
+                        "orders.new.resolution", Math.round(resolution.ppi()), resolution.sharpUpToSentence())));
+        line.addClassName("pw-verdict-line");
+        verdicts.add(line);
+    }
+
+    private Paragraph small(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        paragraph.addClassName("pw-small");
+        return paragraph;
+    }
+}

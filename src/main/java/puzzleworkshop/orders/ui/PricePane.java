@@ -1,0 +1,109 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.math.BigDecimal;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.orders.Offer;
+import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.ui.PriceBar;
+import puzzleworkshop.workshop.Workshop;
+
+/** The price, built up from its parts, and what it earns. */
+class PricePane extends Div {
+
+    private static final BigDecimal MOST_DISCOUNT = BigDecimal.valueOf(90);
+
+    private final transient Workshop workshop;
+    private final transient Figures figures;
+    private final Complaint none;
+    private final PriceBar bar;
+    private final Div remarks = new Div();
+    private final Paragraph earns = new Paragraph();
+    private final BigDecimalField discount = new BigDecimalField(getTranslation("orders.new.discount"));
+    private final BigDecimalField shipping = new BigDecimalField(getTranslation("orders.new.shipping"));
+    private final Div total = new Div();
+
+    PricePane(Workshop workshop, Figures figures, Runnable changed) {
+        this.workshop = workshop;
+        this.figures = figures;
+        addClassName("pw-section");
+        none = new Complaint(Offer.Question.PRICE, figures);
+        bar = new PriceBar(figures);
+        discount.setSuffixComponent(unit("%"));
+        shipping.setSuffixComponent(unit(workshop.currency().getCurrencyCode()));
+        for (BigDecimalField field : new BigDecimalField[] {discount, shipping}) {
+            field.setValueChangeMode(ValueChangeMode.LAZY);
+            field.addValueChangeListener(event -> changed.run());
+        }
+        remarks.addClassName("pw-stack");
+        total.addClassName("neworder-total");
+        Div fields = new Div(discount, shipping);
+        fields.addClassName("pw-form");
+        add(new H2(getTranslation("orders.new.price")), none, bar, earns, remarks, fields);
+    }
+
+    private static Span unit(String text) {
+        Span unit = new Span(text);
+        unit.addClassName("pw-unit");
+        return unit;
+    }
+
+    /** The amount to pay, for the foot of the page. */
+    Div total() {
+        return total;
+    }
+
+    Percent discount() {
+        BigDecimal typed = discount.getValue();
+        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(MOST_DISCOUNT) <= 0;
+        discount.setInvalid(!fits);
+        discount.setErrorMessage(fits ? "" : getTranslation("orders.new.discount.range", MOST_DISCOUNT));
+        return typed == null || !fits ? Percent.ZERO : new Percent(typed);
+    }
+
+    Money shipping() {
+        BigDecimal typed = shipping.getValue();
+        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(BigDecimal.valueOf(100_000)) < 0;
+        shipping.setInvalid(!fits);
+        shipping.setErrorMessage(fits ? "" : getTranslation("orders.new.shipping.range"));
+        return Money.of(typed == null || !fits ? BigDecimal.ZERO : typed, workshop.currency()).rounded();
+    }
+
+    void show(Offer offer) {
+        none.show(offer);
+        total.removeAll();
+        remarks.removeAll();
+        bar.setVisible(offer.price().isPresent());
+        earns.setVisible(offer.price().isPresent());
+        offer.price().ifPresent(kept -> show(kept.answer(), offer.wish().quantity()));
+        if (offer.price().isEmpty()) {
+            total.add(new Span("–"));
+        }
+    }
+
+    private void show(PriceAnswer answer, int quantity) {
+        bar.show(answer);
+        earns.setText(figures.text("orders.new.earns", answer.cost(), answer.net(), answer.earns(), answer.margin()));
+        Span amount = new Span(figures.money(answer.toPay()));
+        amount.addClassName("pw-big-number");
+        amount.setId("price");
+        total.add(amount);
+        if (quantity > 1) {
+            Span each = new Span(figures.text("orders.new.each", quantity, answer.unitPrice()));
+            each.addClassName("pw-small");
+            total.add(each);
+        }
+        answer.remarks().forEach(remark -> {
+            Paragraph line = new Paragraph(figures.say(remark));
+            line.addClassName("pw-small");
+            remarks.add(line);
+        });
+    }
+}

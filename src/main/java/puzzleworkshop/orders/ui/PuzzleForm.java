@@ -1,0 +1,287 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.Offer;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.workshop.Workshop;
+
+/** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
+class PuzzleForm extends Div {
+
+    private static final int USUAL_PIECES = 48;
+    private static final Length ROUNDING = Length.mm(8);
+
+    /** What the form says, when all of it can be read. */
+    record Form(
+            Size finished, int pieces, CutStyle style, Outline outline, long seed, IntendedAge age, boolean tray,
+            int quantity, BoardKind board) {}
+
+    /** A size that is often asked for; A sizes are those of ISO 216. */
+    private record Preset(String name, Size size) {}
+
+    private static final List<Preset> PRESETS = List.of(
+            new Preset("A5", Size.mm(210, 148)),
+            new Preset("A4", Size.mm(297, 210)),
+            new Preset("A3", Size.mm(420, 297)),
+            new Preset("15 × 10", Size.mm(150, 100)),
+            new Preset("20 × 20", Size.mm(200, 200)),
+            new Preset("30 × 20", Size.mm(300, 200)),
+            new Preset("50 × 35", Size.mm(500, 350)));
+
+    private final transient Figures figures;
+    private final LengthField width;
+    private final LengthField height;
+    private final Select<Preset> preset = new Select<>();
+    private final ComboBox<Integer> pieces = new ComboBox<>();
+    private final Span grid = new Span();
+    private final Select<CutStyle> style = new Select<>();
+    private final Checkbox rounded = new Checkbox(getTranslation("orders.new.rounded"));
+    private final Checkbox tray = new Checkbox(getTranslation("orders.new.tray"));
+    private final Select<IntendedAge> age = new Select<>();
+    private final IntegerField quantity = new IntegerField(getTranslation("orders.new.quantity"));
+    private final ComboBox<BoardKind> board = new ComboBox<>(getTranslation("orders.new.board"));
+    private final Div smallParts = new Div();
+    private final Complaint sizeComplaint;
+    private final Complaint piecesComplaint;
+    private final Complaint ageComplaint;
+    private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
+    private boolean filling;
+
+    PuzzleForm(RackSettings rack, Workshop workshop, Figures figures, Runnable changed) {
+        this.figures = figures;
+        addClassName("pw-section");
+        sizeComplaint = new Complaint(Offer.Question.SIZE, figures);
+        piecesComplaint = new Complaint(Offer.Question.PIECES, figures);
+        ageComplaint = new Complaint(Offer.Question.AGE, figures);
+        Runnable unlessFilling = () -> {
+            if (!filling) {
+                changed.run();
+            }
+        };
+        width = new LengthField(getTranslation("orders.new.width"), figures.units());
+        height = new LengthField(getTranslation("orders.new.height"), figures.units());
+        width.setId("width");
+        height.setId("height");
+        width.addValueChangeListener(event -> unlessFilling.run());
+        height.addValueChangeListener(event -> unlessFilling.run());
+        preset.setLabel(getTranslation("orders.new.preset"));
+        preset.setItems(PRESETS);
+        preset.setItemLabelGenerator(Preset::name);
+        preset.addValueChangeListener(event -> {
+            if (event.getValue() != null && event.isFromClient()) {
+                size(event.getValue().size());
+                unlessFilling.run();
+            }
+        });
+        Button turn = new Button("⇄", event -> {
+            read().ifPresent(form -> size(form.finished().turned()));
+            unlessFilling.run();
+        });
+        turn.setAriaLabel(getTranslation("orders.new.turn"));
+        turn.setTooltipText(getTranslation("orders.new.turn"));
+        Div sizeRow = new Div(preset, width, turn, height);
+        sizeRow.addClassName("neworder-size");
+
+        pieces.setId("pieces");
+        pieces.setLabel(getTranslation("orders.fact.pieces"));
+        pieces.setAllowCustomValue(true);
+        pieces.addCustomValueSetListener(event -> typed(event.getDetail()));
+        pieces.addValueChangeListener(event -> unlessFilling.run());
+        style.setLabel(getTranslation("orders.fact.style"));
+        style.setItems(CutStyle.values());
+        style.setItemLabelGenerator(s -> getTranslation("orders.style." + s.name()));
+        style.setValue(CutStyle.KNOBS);
+        style.addValueChangeListener(event -> unlessFilling.run());
+        Button again = new Button(getTranslation("orders.new.other-lines"), event -> {
+            seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
+            unlessFilling.run();
+        });
+        again.addThemeVariants(ButtonVariant.TERTIARY);
+        rounded.addValueChangeListener(event -> unlessFilling.run());
+        tray.addValueChangeListener(event -> unlessFilling.run());
+        age.setLabel(getTranslation("orders.fact.age"));
+        age.setItems(IntendedAge.values());
+        age.setItemLabelGenerator(a -> getTranslation("orders.age." + a.name()));
+        age.setValue(IntendedAge.FROM_6);
+        age.addValueChangeListener(event -> unlessFilling.run());
+        quantity.setMin(1);
+        quantity.setMax(500);
+        quantity.setStepButtonsVisible(true);
+        quantity.setValue(1);
+        quantity.setValueChangeMode(ValueChangeMode.LAZY);
+        quantity.addValueChangeListener(event -> unlessFilling.run());
+        boards(rack, workshop);
+        board.addValueChangeListener(event -> unlessFilling.run());
+
+        grid.addClassName("pw-small");
+        smallParts.addClassName("pw-stack");
+        Div form = new Div(pieces, style, quantity, age, board);
+        form.addClassName("pw-form");
+        Div choices = new Div(rounded, tray, again, grid);
+        choices.addClassName("pw-row");
+        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, form, choices, piecesComplaint, ageComplaint, smallParts);
+        filling = true;
+        preset.setValue(PRESETS.get(5));
+        size(PRESETS.get(5).size());
+        pieces.setItems(PieceGrid.offeredCounts(PRESETS.get(5).size()));
+        pieces.setValue(USUAL_PIECES);
+        filling = false;
+    }
+
+    private void boards(RackSettings rack, Workshop workshop) {
+        Length usual = workshop.tradeNumbers().boardThickness();
+        List<BoardKind> kinds = Stream.concat(
+                        rack.offers().stream()
+                                .filter(BoardOffer::offered)
+                                .map(o -> new BoardKind(o.material(), o.grade().name(), o.thickness())),
+                        rack.materials().stream().map(m -> new BoardKind(m.id(), Grade.CRAFT.name(), usual)))
+                .distinct()
+                .toList();
+        board.setItems(kinds);
+        board.setItemLabelGenerator(kind -> figures.text("orders.board-kind",
+                rack.materials().stream()
+                        .filter(m -> m.id().equals(kind.material()))
+                        .findFirst()
+                        .map(m -> m.name())
+                        .orElse(kind.material()),
+                kind.thickness(),
+                getTranslation("sheets.grade." + kind.grade())));
+        kinds.stream()
+                .filter(kind -> kind.thickness().equals(usual))
+                .findFirst()
+                .or(() -> kinds.stream().findFirst())
+                .ifPresent(board::setValue);
+    }
+
+    private void typed(String text) {
+        try {
+            pieces.setValue(Integer.valueOf(text.strip()));
+        } catch (NumberFormatException notANumber) {
+            piecesComplaint.say(getTranslation("orders.new.pieces.not-a-number", text));
+        }
+    }
+
+    private void size(Size size) {
+        boolean before = filling;
+        filling = true;
+        width.setValue(size.width());
+        height.setValue(size.height());
+        filling = before;
+    }
+
+    void take(Order order) {
+        filling = true;
+        size(order.puzzle().finished());
+        preset.clear();
+        pieces.setValue(order.puzzle().pieces());
+        style.setValue(order.puzzle().pattern().style());
+        rounded.setValue(order.puzzle().pattern().outline().kind() == Outline.Kind.ROUNDED);
+        tray.setValue(order.puzzle().tray());
+        age.setValue(order.puzzle().age());
+        quantity.setValue(order.quantity());
+        board.setValue(order.board());
+        seed = order.puzzle().pattern().seed();
+        filling = false;
+    }
+
+    /** Empty, with the field marked, while a number cannot be read. */
+    Optional<Form> read() {
+        boolean wide = mark(width);
+        boolean high = mark(height);
+        boolean counted = quantity.getValue() != null;
+        quantity.setInvalid(!counted);
+        quantity.setErrorMessage(counted ? "" : getTranslation("orders.new.quantity.missing"));
+        if (pieces.getValue() == null) {
+            piecesComplaint.say(getTranslation("orders.new.pieces.missing"));
+        }
+        if (board.getValue() == null) {
+            piecesComplaint.say(getTranslation("orders.new.board.missing"));
+        }
+        if (!wide || !high || !counted || pieces.getValue() == null || board.getValue() == null) {
+            return Optional.empty();
+        }
+        return Optional.of(new Form(
+                new Size(width.getValue(), height.getValue()),
+                pieces.getValue(),
+                style.getValue(),
+                rounded.getValue() ? Outline.rounded(ROUNDING) : Outline.square(),
+                seed,
+                age.getValue(),
+                tray.getValue(),
+                quantity.getValue(),
+                board.getValue()));
+    }
+
+    private boolean mark(LengthField field) {
+        boolean readable = field.getValue() != null && field.getValue().isPositive();
+        field.setInvalid(!readable);
+        field.setErrorMessage(readable ? "" : getTranslation("orders.new.length.unreadable"));
+        return readable;
+    }
+
+    void show(Offer offer) {
+        sizeComplaint.show(offer);
+        piecesComplaint.show(offer);
+        ageComplaint.show(offer);
+        grid.setText(offer.pattern()
+                .map(pattern -> figures.text(
+                        "orders.new.grid",
+                        pattern.spec().grid().pieces(),
+                        pattern.spec().grid().columns(),
+                        pattern.spec().grid().rows(),
+                        pattern.spec().grid().pieceSize(offer.wish().finished())))
+                .orElse(""));
+        smallParts.removeAll();
+        offer.smallParts().ifPresent(this::showSmallParts);
+    }
+
+    private void showSmallParts(SmallPartsVerdict verdict) {
+        Verdict.Kind kind = !verdict.saleable()
+                ? Verdict.Kind.BAD
+                : verdict.boxText().isPresent() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
+        Div line = new Div(
+                new Verdict(kind, getTranslation(
+                        verdict.hasSmallParts() ? "orders.new.small-parts.yes" : "orders.new.small-parts.no")),
+                new Paragraph(figures.say(verdict.headline())));
+        line.addClassName("pw-verdict-line");
+        smallParts.add(line);
+        verdict.boxText().ifPresent(text -> {
+            Paragraph box = new Paragraph(getTranslation("orders.new.on-the-box", figures.say(text)));
+            box.addClassName("pw-small");
+            smallParts.add(box);
+        });
+        verdict.notes().forEach(note -> {
+            Paragraph small = new Paragraph(figures.say(note));
+            small.addClassName("pw-small");
+            smallParts.add(small);
+        });
+    }
+}

@@ -1,0 +1,110 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.datepicker.DatePicker;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.time.LocalDate;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.orders.Offer;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ReadyDates.Forecast;
+
+/** The earliest day that keeps everybody's promise, the day with rush, and the day that is promised. */
+class ReadyPane extends Div {
+
+    private final transient Figures figures;
+    private final Complaint none;
+    private final Paragraph earliest = new Paragraph();
+    private final Checkbox rush = new Checkbox(getTranslation("orders.new.rush"));
+    private final DatePicker promised = new DatePicker(getTranslation("orders.fact.promised"));
+    private final Div verdict = new Div();
+    private final Div day = new Div();
+    private boolean ownChoice;
+
+    ReadyPane(Figures figures, Runnable changed) {
+        this.figures = figures;
+        addClassName("pw-section");
+        none = new Complaint(Offer.Question.READY, figures);
+        rush.addValueChangeListener(event -> {
+            if (event.isFromClient()) {
+                ownChoice = false;
+                changed.run();
+            }
+        });
+        promised.setId("promised");
+        promised.setLocale(Texts.LOCALE);
+        promised.addValueChangeListener(event -> {
+            if (event.isFromClient()) {
+                ownChoice = true;
+                changed.run();
+            }
+        });
+        day.addClassName("neworder-day");
+        Div row = new Div(promised, rush);
+        row.addClassName("pw-row");
+        add(new H2(getTranslation("orders.new.ready")), none, earliest, row, verdict);
+    }
+
+    /** The promised day, for the foot of the page. */
+    Div day() {
+        return day;
+    }
+
+    void take(Order order) {
+        rush.setValue(order.rush());
+        promised.setValue(order.promised().orElse(null));
+        ownChoice = order.promised().isPresent();
+    }
+
+    boolean rush() {
+        return rush.getValue();
+    }
+
+    Optional<LocalDate> promised() {
+        return Optional.ofNullable(promised.getValue());
+    }
+
+    void show(Offer offer) {
+        none.show(offer);
+        earliest.setVisible(offer.ready().isPresent());
+        verdict.removeAll();
+        day.removeAll();
+        offer.ready().ifPresent(forecast -> show(forecast, offer));
+        Span shown = new Span(promised().map(figures::day).orElse("–"));
+        shown.addClassName("pw-big-number");
+        shown.setId("ready");
+        day.add(shown);
+    }
+
+    private void show(Forecast forecast, Offer offer) {
+        earliest.setText(figures.text("orders.new.earliest", forecast.ready(), forecast.cause()));
+        rush.setEnabled(forecast.rush().isPresent() || rush.getValue());
+        rush.setLabel(forecast.rush()
+                .map(hurried -> figures.text("orders.new.rush-day", hurried))
+                .orElse(getTranslation("orders.new.rush-no-gain")));
+        LocalDate possible = offer.wish().rush() ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
+        if (!ownChoice) {
+            LocalDate wanted = offer.wish().wantedBy().orElse(possible);
+            promised.setValue(wanted.isAfter(possible) ? wanted : possible);
+        }
+        if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
+            verdict.add(line(Verdict.Kind.BAD, "orders.new.too-early", possible));
+        } else if (offer.wish().wantedBy().filter(w -> w.isBefore(possible)).isPresent()) {
+            verdict.add(line(Verdict.Kind.WARN, "orders.new.later-than-wanted", offer.wish().wantedBy().get()));
+        } else {
+            verdict.add(line(Verdict.Kind.GOOD, "orders.new.can-be-kept", possible));
+        }
+    }
+
+    private Div line(Verdict.Kind kind, String key, LocalDate day) {
+        Div line = new Div(new Verdict(kind, getTranslation(key)), new Paragraph(figures.text(key + ".why", day)));
+        line.addClassName("pw-verdict-line");
+        return line;
+    }
+}

@@ -1,0 +1,255 @@
+package puzzleworkshop.planning;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.planning.Schedule.Outlook;
+import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * The plan of all open orders as it stands. It is made when somebody looks and kept for a few minutes, until an order or
+ * the hours change; the same orders give the same plan.
+ */
+@Service
+public class WeekPlan implements ReadyDates {
+
+    private static final Duration KEPT = Duration.ofMinutes(5);
+    private static final int SEARCH = 400;
+    /** More orders than this get fewer tries each, so that a screen never waits much longer. */
+    private static final int USUAL_ORDERS = 60;
+
+    private final Orders orders;
+    private final WorkingTimes times;
+    private final Workshop workshop;
+    private final SheetRack rack;
+    private final PlanStore store;
+    private final ObjectProvider<StagesSoFar> bench;
+    private final Clock clock;
+    private final AtomicReference<Made> made = new AtomicReference<>();
+
+    WeekPlan(
+            Orders orders,
+            WorkingTimes times,
+            Workshop workshop,
+            SheetRack rack,
+            PlanStore store,
+            ObjectProvider<StagesSoFar> bench,
+            Clock clock) {
+        this.orders = orders;
+        this.times = times;
+        this.workshop = workshop;
+        this.rack = rack;
+        this.store = store;
+        this.bench = bench;
+        this.clock = clock;
+    }
+
+    /**
+     * One order in the week.
+     *
+     * @param outlook what the plan means for it
+     * @param way by which it leaves
+     * @param pinned the day it was put on, if it was
+     */
+    public record Entry(Order order, Outlook outlook, DeliveryWay way, Optional<LocalDate> pinned) {}
+
+    /**
+     * The plan with its orders.
+     *
+     * @param today in the workshop's zone
+     * @param entries by the day promised
+     */
+    public record Standing(LocalDate today, List<Entry> entries, Schedule plan, WorkingCalendar calendar) {
+
+        public Optional<Entry> of(OrderId order) {
+            return entries.stream().filter(entry -> entry.order().id().equals(order)).findFirst();
+        }
+    }
+
+    private final class Made {
+        final LocalDateTime at;
+        final WorkingCalendar calendar;
+        final List<Job> jobs;
+        final Scheduler scheduler;
+        final WorkOfOrders work;
+        final Standing standing;
+        private Optional<Relief> relief;
+        private PromiseDate promise;
+
+        Made(LocalDateTime at) {
+            this.at = at;
+            this.calendar = times.calendar();
+            List<Order> open = orders.open();
+            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
+            this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
+            Map<OrderId, LocalDate> pins = store.pins();
+            Map<OrderId, DeliveryWay> ways = waysOf(open);
+            Map<OrderId, SoFar> soFar = soFar(open);
+            this.jobs = open.stream()
+                    .map(order -> work.job(
+                            order,
+                            ways.get(order.id()),
+                            Optional.ofNullable(pins.get(order.id())),
+                            hasBoard(order),
+                            Optional.ofNullable(soFar.get(order.id()))))
+                    .toList();
+            Schedule plan = scheduler.plan(calendar, jobs, at);
+            this.standing = new Standing(
+                    at.toLocalDate(),
+                    open.stream()
+                            .map(order -> new Entry(
+                                    order,
+                                    plan.of(order.id().value()),
+                                    ways.get(order.id()),
+                                    Optional.ofNullable(pins.get(order.id()))))
+                            .toList(),
+                    plan,
+                    calendar);
+        }
+
+        synchronized Optional<Relief> relief() {
+            if (relief == null) {
+                relief = Relief.of(scheduler, calendar, jobs, at, standing.plan());
+            }
+            return relief;
+        }
+
+        synchronized PromiseDate promise() {
+            if (promise == null) {
+                promise = new PromiseDate(calendar, jobs, at, scheduler);
+            }
+            return promise;
+        }
+    }
+
+    /** The plan as it stands now. */
+    public Standing now() {
+        return made().standing;
+    }
+
+    /** What gives, if something must; takes up to about a second, so ask for it off the screen's thread. */
+    public Optional<Relief> relief() {
+        return made().relief();
+    }
+
+    /** Puts the main work of an order on a day; the plan keeps it there and moves the others around it. */
+    @Transactional
+    public void pin(OrderId id, LocalDate day, String who) {
+        Order order = orders.lock(id);
+        if (day.isBefore(today())) {
+            throw new Refused("planning.pin.past", day);
+        }
+        if (!times.calendar().isWorkingDay(day)) {
+            throw new Refused("planning.pin.free-day", day);
+        }
+        if (order.next().isEmpty()) {
+            throw new Refused("planning.pin.not-open", order.number());
+        }
+        store.pin(id, day, who, clock.instant());
+        orders.note(id, Sentence.of("planning.history.pinned", day), who);
+    }
+
+    /** Lets the plan choose the day again. */
+    @Transactional
+    public void unpin(OrderId id, String who) {
+        orders.lock(id);
+        if (store.unpin(id)) {
+            orders.note(id, Sentence.of("planning.history.unpinned"), who);
+        }
+    }
+
+    /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
+    @Override
+    public Optional<Forecast> forecast(NewWork work) {
+        Made standing = made();
+        return standing.promise()
+                .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
+                .map(found -> new Forecast(found.promised(), found.rush(), found.cause()));
+    }
+
+    @Override
+    public List<Way> ways() {
+        return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
+    }
+
+    private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
+        return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst()).orElseGet(ways::getFirst);
+    }
+
+    public LocalDate today() {
+        return LocalDate.now(clock.withZone(workshop.zone()));
+    }
+
+    @EventListener
+    void orderChanged(OrderChanged event) {
+        made.set(null);
+    }
+
+    @EventListener
+    void hoursChanged(WorkingTimes.HoursChanged event) {
+        made.set(null);
+    }
+
+    private Made made() {
+        LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
+        Made known = made.get();
+        if (known == null || at.isBefore(known.at) || Duration.between(known.at, at).compareTo(KEPT) > 0) {
+            known = new Made(at);
+            made.set(known);
+        }
+        return known;
+    }
+
+    private static int tries(int open) {
+        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, SEARCH);
+    }
+
+    private int bufferMinutes(WorkingCalendar calendar) {
+        int perDay = calendar.people().stream()
+                .mapToInt(person -> person.hours().minutesAWeek() / Math.max(1, person.hours().byDay().size()))
+                .max()
+                .orElse(0);
+        return perDay * workshop.tradeNumbers().bufferDays();
+    }
+
+    private Map<OrderId, DeliveryWay> waysOf(List<Order> open) {
+        List<DeliveryWay> known = times.ways();
+        Map<OrderId, DeliveryWay> ways = new HashMap<>();
+        open.forEach(order -> ways.put(order.id(), way(order.deliveryWay(), known)));
+        return ways;
+    }
+
+    private Map<OrderId, SoFar> soFar(List<Order> open) {
+        Map<OrderId, SoFar> all = new HashMap<>();
+        List<OrderId> ids = new ArrayList<>();
+        open.forEach(order -> ids.add(order.id()));
+        bench.ifAvailable(answers -> all.putAll(answers.of(ids)));
+        return all;
+    }
+
+    private boolean hasBoard(Order order) {
+        long id = order.id().value();
+        return !rack.reservedFor(id).isEmpty() || !rack.cutsOf(id).isEmpty();
+    }
+}

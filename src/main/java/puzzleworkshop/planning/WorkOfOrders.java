@@ -1,0 +1,117 @@
+package puzzleworkshop.planning;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ReadyDates.NewWork;
+import puzzleworkshop.planning.Job.Hold;
+import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
+
+/** Turns orders into jobs of the plan: what each stage still takes by the workshop's standards, and by when. */
+final class WorkOfOrders {
+
+    private static final String STICKER = "sticker";
+    private static final String FILM = "film";
+
+    private final Map<Stage, StageStandard> standards;
+    private final WorkingCalendar calendar;
+    private final LocalDateTime now;
+    private final ZoneId zone;
+
+    WorkOfOrders(Map<Stage, StageStandard> standards, WorkingCalendar calendar, LocalDateTime now, ZoneId zone) {
+        this.standards = standards;
+        this.calendar = calendar;
+        this.now = now;
+        this.zone = zone;
+    }
+
+    /**
+     * @param hasBoard whether a board is held for the order or cut already
+     * @param readyForWork the last thing the bench said, if anything
+     */
+    Job job(Order order, DeliveryWay way, Optional<LocalDate> pinned, boolean hasBoard, Optional<SoFar> readyForWork) {
+        Stage next = order.next().orElseThrow();
+        String board = order.board().material() + " " + order.board().grade() + " " + order.board().thickness().mm();
+        List<Task> tasks = new ArrayList<>(tasks(
+                next,
+                stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
+                order.laser().value(),
+                board));
+        Optional<Integer> begun = readyForWork.flatMap(SoFar::begun);
+        if (begun.isPresent()) {
+            tasks.set(0, tasks.getFirst().startedBefore(begun.get()));
+        }
+        LocalDateTime due = order.promised()
+                .map(day -> way.latestHandOver(day, calendar.holidays()))
+                .orElse(now.plusYears(1));
+        Optional<LocalDateTime> rested = next == Stage.PRINT
+                ? Optional.empty()
+                : readyForWork.flatMap(SoFar::lastDone).map(at -> LocalDateTime.ofInstant(at, zone)
+                        .plus(standards.get(Stage.values()[next.ordinal() - 1]).rest()));
+        Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
+        Job job = new Job(order.id().value(), due, tasks, rested, Optional.empty(), stillAhead);
+        return hold(order, next, hasBoard)
+                .map(hold -> job.waiting(hold, nextMorning()))
+                .orElse(job);
+    }
+
+    private Optional<Hold> hold(Order order, Stage next, boolean hasBoard) {
+        LocalDate since = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
+        if (next == Stage.PRINT && (order.waitsForApproval() || order.waitsForPicture())) {
+            return Optional.of(new Hold(Hold.For.CUSTOMER, since));
+        }
+        return next.compareTo(Stage.CUT) <= 0 && !hasBoard
+                ? Optional.of(new Hold(Hold.For.MATERIAL, since))
+                : Optional.empty();
+    }
+
+    /** Work that is only asked about. */
+    List<Task> tasks(NewWork work) {
+        return tasks(
+                Stage.PRINT,
+                stage -> standards.get(stage).hands(work.quantity(), work.piecesEach()).value(),
+                work.laser().value(),
+                work.sameSettings());
+    }
+
+    /** An order that waits for somebody is reckoned to go on with the next working day. */
+    LocalDateTime nextMorning() {
+        LocalDate day = now.toLocalDate().plusDays(1);
+        for (int i = 0; i < 60 && !calendar.isWorkingDay(day); i++) {
+            day = day.plusDays(1);
+        }
+        return day.atStartOfDay();
+    }
+
+    private List<Task> tasks(Stage from, ToDoubleFunction<Stage> hands, double laser, String settings) {
+        List<Task> tasks = new ArrayList<>();
+        for (Stage stage : Stage.values()) {
+            if (stage.compareTo(from) < 0) {
+                continue;
+            }
+            StageStandard standard = standards.get(stage);
+            int byHand = (int) Math.ceil(hands.applyAsDouble(stage));
+            int setUp = (int) Math.min(byHand, Math.round(standard.setUp().value()));
+            double machine = stage == Stage.CUT ? laser : 0;
+            // Loading and unloading go on while nothing else can run on the machine, so they count for both.
+            int work = (int) Math.ceil(Math.max(byHand - setUp, 0) + machine);
+            int rest = Math.toIntExact(standard.rest().toMinutes());
+            String setting = switch (stage) {
+                case PRINT -> STICKER;
+                case LAMINATE -> FILM;
+                case CUT -> settings;
+                default -> "";
+            };
+            tasks.add(new Task(stage, setUp, work, byHand, rest, setting, Optional.empty(), Optional.empty()));
+        }
+        return tasks;
+    }
+}

@@ -1,0 +1,107 @@
+package puzzleworkshop.planning.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.datepicker.DatePicker;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.TextField;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.planning.WorkingCalendar.Evening;
+import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.WorkingTimes.FreeDay;
+import puzzleworkshop.planning.WorkingTimes.KeptPerson;
+
+/** Holidays, days off, and the evenings that were agreed on. */
+class FreeDaysForm extends Div {
+
+    private final transient WorkingTimes times;
+    private final transient Figures figures;
+    private final Div days = new Div();
+
+    FreeDaysForm(WorkingTimes times, Figures figures) {
+        this.times = times;
+        this.figures = figures;
+        addClassName("pw-section");
+        days.addClassName("pw-stack");
+        DatePicker from = new DatePicker(getTranslation("planning.free.from"));
+        DatePicker to = new DatePicker(getTranslation("planning.free.to"));
+        from.setLocale(Texts.LOCALE);
+        to.setLocale(Texts.LOCALE);
+        to.setHelperText(getTranslation("planning.free.to.help"));
+        Select<Optional<KeptPerson>> who = new Select<>();
+        who.setLabel(getTranslation("planning.free.who"));
+        List<Optional<KeptPerson>> choices = new ArrayList<>();
+        choices.add(Optional.empty());
+        times.people().forEach(person -> choices.add(Optional.of(person)));
+        who.setItems(choices);
+        who.setItemLabelGenerator(choice -> choice.map(k -> k.person().name()).orElse(getTranslation("planning.free.all")));
+        who.setValue(Optional.empty());
+        TextField note = new TextField(getTranslation("planning.free.note"));
+        Button add = new Button(getTranslation("planning.free.add"), e -> {
+            LocalDate first = from.getValue();
+            if (first == null) {
+                from.setInvalid(true);
+                from.setErrorMessage(getTranslation("planning.free.from.missing"));
+                return;
+            }
+            LocalDate last = to.getValue() == null || to.getValue().isBefore(first) ? first : to.getValue();
+            Saved.unlessRefused(figures, "workshop.saved", () -> {
+                first.datesUntil(last.plusDays(1))
+                        .limit(366)
+                        .forEach(day -> times.free(who.getValue().map(KeptPerson::id), day, note.getValue()));
+                read();
+            });
+        });
+        Div form = new Div(from, to, who, note, add);
+        form.addClassName("pw-row");
+        add(new H2(getTranslation("planning.free")), form, days);
+        read();
+    }
+
+    private void read() {
+        days.removeAll();
+        List<KeptPerson> people = times.people();
+        for (FreeDay day : times.freeDays()) {
+            String who = day.person()
+                    .flatMap(id -> people.stream().filter(p -> p.id() == id).findFirst())
+                    .map(p -> p.person().name())
+                    .orElse(getTranslation("planning.free.all"));
+            row(figures.day(day.day()), who + (day.note().isEmpty() ? "" : " · " + day.note()), () -> times.workAgain(day.id()));
+        }
+        for (Evening evening : times.calendar().evenings()) {
+            row(
+                    figures.day(evening.day()),
+                    getTranslation("planning.free.evening", evening.person(), evening.span().toString()),
+                    () -> times.callOff(evening.person(), evening.day()));
+        }
+        if (days.getComponentCount() == 0) {
+            Paragraph none = new Paragraph(getTranslation("planning.free.none"));
+            none.addClassName("pw-soft");
+            days.add(none);
+        }
+    }
+
+    private void row(String day, String what, Runnable takeAway) {
+        Span date = new Span(day);
+        date.addClassName("planning-free-day");
+        Button remove = new Button(getTranslation("planning.free.remove"), e -> Saved.unlessRefused(figures, "planning.removed", () -> {
+            takeAway.run();
+            read();
+        }));
+        remove.setAriaLabel(getTranslation("planning.free.remove") + ", " + day + ", " + what);
+        remove.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        Div row = new Div(date, new Span(what), remove);
+        row.addClassName("planning-free-row");
+        days.add(row);
+    }
+}

@@ -1,0 +1,32 @@
+package puzzleworkshop.planning.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Div;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.workshop.ui.SetUpSection;
+
+/** The part of Set-up about time: people's and machines' hours, free days, ways of delivery. */
+@org.springframework.stereotype.Component
+class WorkingHoursSection implements SetUpSection {
+
+    private final WorkingTimes times;
+    private final Figures figures;
+
+    WorkingHoursSection(WorkingTimes times, Figures figures) {
+        this.times = times;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return 20;
+    }
+
+    @Override
+    public Component show() {
+        Div all = new Div(new HoursForm(times, figures), new FreeDaysForm(times, figures), new WaysForm(times, figures));
+        all.addClassName("planning-setup");
+        return all;
+    }
+}

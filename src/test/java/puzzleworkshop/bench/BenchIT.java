@@ -1,0 +1,256 @@
+package puzzleworkshop.bench;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.DataAccessException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.sheets.Cut;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
+
+@DatabaseTest
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class BenchIT {
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    Orders orders;
+
+    @Autowired
+    SheetRack rack;
+
+    @Autowired
+    WeekPlan plan;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    BeanFactory beans;
+
+    private BenchOrders make;
+
+    @BeforeEach
+    void orders_can_be_made() {
+        make = new BenchOrders(beans);
+    }
+
+    private Order order() {
+        return make.confirmed("Ida Lund", plan.today().plusDays(20), 25);
+    }
+
+    @Test
+    void of_60_people_who_tick_the_same_stage_at_once_one_wins_and_the_others_see_who_it_was() throws Exception {
+        Order order = order();
+        CountDownLatch start = new CountDownLatch(1);
+        List<Future<Bench.Outcome>> answers = new ArrayList<>();
+        try (ExecutorService people = Executors.newFixedThreadPool(60)) {
+            for (int i = 0; i < 60; i++) {
+                String who = "Maker " + i;
+                answers.add(people.submit(() -> {
+                    start.await();
+                    return bench.tick(List.of(order.id()), Stage.PRINT, who, "phone");
+                }));
+            }
+            start.countDown();
+        }
+        List<Tick> ticks = bench.ticks(order.id());
+        assertThat(ticks).hasSize(1);
+        int won = 0;
+        for (Future<Bench.Outcome> answer : answers) {
+            if (answer.get().refused().isEmpty()) {
+                won++;
+            } else {
+                assertThat(answer.get().refused().get(order.id()).key()).isEqualTo("orders.stage.done-already");
+                assertThat(answer.get().refused().get(order.id()).arguments()).contains(ticks.getFirst().who());
+            }
+        }
+        assertThat(won).isEqualTo(1);
+        assertThat(orders.get(order.id()).next()).contains(Stage.LAMINATE);
+    }
+
+    @Test
+    void no_stage_is_skipped_not_even_past_the_program() {
+        Order order = order();
+        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        assertThat(outcome.done()).isEmpty();
+        assertThat(outcome.refused().get(order.id()).key()).isEqualTo("orders.stage.not-yet");
+        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        assertThatThrownBy(() -> insert(order, Stage.CUT, 1)).isInstanceOf(DataAccessException.class);
+        assertThatThrownBy(() -> insert(order, Stage.PRINT, 2)).isInstanceOf(DataAccessException.class);
+        bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "");
+        assertThatThrownBy(() -> insert(order, Stage.PRINT, 1)).isInstanceOf(DataAccessException.class);
+        assertThatThrownBy(() -> jdbc.sql("delete from stage_done").update()).isInstanceOf(DataAccessException.class);
+    }
+
+    private void insert(Order order, Stage stage, int attempt) {
+        jdbc.sql("insert into stage_done (order_id, stage, attempt, done_at, done_by) values (:o, :s, :a, now(), 'nobody')")
+                .param("o", order.id().value())
+                .param("s", stage.name())
+                .param("a", attempt)
+                .update();
+    }
+
+    @Test
+    void an_order_goes_all_the_way_and_its_board_is_used_up_at_the_cut() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.CUT);
+        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
+            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+        }
+        assertThat(rack.reservedFor(order.id().value())).isEmpty();
+        assertThat(rack.cutsOf(order.id().value())).hasSize(1);
+        assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
+        assertThat(bench.ticks(order.id())).hasSize(9).allMatch(tick -> tick.attempt() == 1);
+    }
+
+    @Test
+    void several_are_ticked_together_and_one_that_is_refused_does_not_hold_up_the_others() {
+        Order one = order();
+        Order waiting = make.waitingForApproval("Tom Reed", plan.today().plusDays(20), 10);
+        Order other = order();
+        Bench.Outcome outcome =
+                bench.tick(List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
+        assertThat(outcome.done()).containsExactlyInAnyOrder(one.id(), other.id());
+        assertThat(outcome.refused()).containsOnlyKeys(waiting.id());
+    }
+
+    @Test
+    void without_a_board_nothing_is_cut() {
+        Order order = make.confirmedWithoutBoard("Ida Lund", plan.today().plusDays(20), 10);
+        make.bringTo(order.id(), Stage.CUT);
+        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        assertThat(outcome.refused().get(order.id()).key()).isEqualTo("bench.cut.no-board");
+        assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
+    }
+
+    @Test
+    void a_mistaken_tick_is_taken_back_the_board_is_held_again_and_both_stay_on_record() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.FINISH);
+        assertThat(bench.undoable(order.id())).map(Tick::stage).contains(Stage.CUT);
+        bench.undo(order.id(), "Robin");
+        assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
+        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
+        assertThat(bench.ticks(order.id()).getLast().attempt()).isEqualTo(2);
+        assertThat(orders.history(order.id())).anyMatch(line -> line.what().key().equals("bench.history.undone"));
+    }
+
+    @Test
+    void a_clock_runs_in_the_database_and_is_counted_with_the_tick() {
+        Order order = order();
+        bench.start(order.id(), Stage.PRINT, "Mila");
+        Refused twice = catchThrowableOfType(Refused.class, () -> bench.start(order.id(), Stage.PRINT, "Jo"));
+        assertThat(twice.sentence().key()).isEqualTo("bench.clock.runs");
+        assertThat(twice.sentence().arguments()).contains("Mila");
+        jdbc.sql("update stage_timer set started_at = started_at - interval '12 minutes' where order_id = :o")
+                .param("o", order.id().value())
+                .update();
+        assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
+        assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
+        bench.tick(List.of(order.id()), Stage.PRINT, "Mila", "");
+        assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value()).isBetween(12.0, 12.5);
+        assertThat(bench.running(order.id())).isEmpty();
+    }
+
+    @Test
+    void what_went_wrong_is_booked_as_loss_and_the_order_is_made_again_from_there() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.FINISH);
+        Cut cut = rack.cutsOf(order.id().value()).getFirst();
+        Mishap mishap = bench.wentWrong(
+                order.id(),
+                new Mishap.Report(Mishap.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
+                "Robin");
+        assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
+        assertThat(mishap.laserLost().value()).isEqualTo(25);
+        assertThat(mishap.handsLost().value()).isGreaterThan(20);
+        assertThat(mishap.materialLost().amount()).isGreaterThanOrEqualTo(cut.blankCost().rounded().amount());
+        assertThat(orders.get(order.id()).next()).contains(Stage.PRINT);
+        assertThat(bench.mishaps(order.id())).hasSize(1);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().cause().key()).isIn(
+                "planning.cause.full.LASER", "planning.cause.full.HANDS", "planning.cause.ownWork", "planning.cause.rests",
+                "planning.cause.full.PRINTER");
+        make.bringTo(order.id(), Stage.CUT);
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
+                .isEqualTo("bench.cut.no-board");
+    }
+
+    @Test
+    void a_cut_that_did_not_go_through_is_cut_again_on_the_same_board() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.FINISH);
+        bench.wentWrong(
+                order.id(), new Mishap.Report(Mishap.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()), "Robin");
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
+        assertThat(rack.cutsOf(order.id().value())).hasSize(1);
+    }
+
+    @Test
+    void a_board_found_bad_is_thrown_away_and_the_order_waits_for_another() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.SHEET_PREP);
+        Mishap mishap = bench.wentWrong(
+                order.id(),
+                new Mishap.Report(Mishap.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
+                "Robin");
+        assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
+        assertThat(rack.reservedFor(order.id().value())).isEmpty();
+        assertThat(orders.get(order.id()).next()).contains(Stage.SHEET_PREP);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().cause().key())
+                .isEqualTo("planning.cause.waits.MATERIAL");
+    }
+
+    @Test
+    void a_day_is_pinned_and_the_plan_puts_the_cut_there() {
+        Order order = order();
+        LocalDate day = plan.today().plusDays(8);
+        while (day.getDayOfWeek().getValue() > 5) {
+            day = day.plusDays(1);
+        }
+        plan.pin(order.id(), day, "Robin");
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().mainDay()).contains(day);
+        plan.unpin(order.id(), "Robin");
+        assertThat(plan.now().of(order.id()).orElseThrow().pinned()).isEmpty();
+        LocalDate past = plan.today().minusDays(1);
+        assertThatThrownBy(() -> plan.pin(order.id(), past, "Robin")).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void photos_are_kept_and_nothing_but_photos() {
+        Order order = order();
+        long id = bench.photo(order.id(), Stage.PRINT, Optional.empty(), "image/jpeg", new byte[] {1, 2, 3}, "Robin");
+        assertThat(bench.photo(id).orElseThrow().content()).containsExactly(1, 2, 3);
+        assertThat(bench.photos(order.id())).hasSize(1);
+        assertThatThrownBy(() -> bench.photo(order.id(), Stage.PRINT, Optional.empty(), "text/html", new byte[] {1}, "Robin"))
+                .isInstanceOf(Refused.class);
+    }
+}

@@ -1,0 +1,125 @@
+package puzzleworkshop.bench;
+
+import java.awt.Color;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.springframework.beans.factory.BeanFactory;
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pricing.KeptPrice;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Stage;
+
+/** Makes confirmed orders with a picture and a board, as tests of the bench and of the week need them. */
+public final class BenchOrders {
+
+    private static final Size FINISHED = Size.mm(200, 150);
+
+    private final BeanFactory beans;
+
+    public BenchOrders(BeanFactory beans) {
+        this.beans = beans;
+    }
+
+    /** Approved, with a board held for it, at PRINT. */
+    public Order confirmed(String customer, LocalDate promised, double laserMinutes) {
+        Order order = confirmedWithoutBoard(customer, promised, laserMinutes);
+        SheetRack rack = beans.getBean(SheetRack.class);
+        SheetId board = rack.add(
+                Outline.rectangle(Size.mm(400, 300)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("4.00", "EUR"),
+                "Robin");
+        rack.reserve(board, order.id().value(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
+        return order;
+    }
+
+    public Order confirmedWithoutBoard(String customer, LocalDate promised, double laserMinutes) {
+        Order order = waitingForApproval(customer, promised, laserMinutes);
+        return beans.getBean(Orders.class).approve(order.id(), customer, "Robin");
+    }
+
+    public Order waitingForApproval(String customer, LocalDate promised, double laserMinutes) {
+        Orders orders = beans.getBean(Orders.class);
+        Pricing pricing = beans.getBean(Pricing.class);
+        Picture picture = picture();
+        PriceQuestion question = pricing.typical(FINISHED, 24);
+        Order quote = orders.quote(
+                new OrderDraft(
+                        Customer.newcomer(customer, "", ""),
+                        1,
+                        new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(6, 4), 5), IntendedAge.values()[IntendedAge.values().length - 1], false),
+                        BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
+                        Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, FINISHED.aspect()))),
+                        "",
+                        Optional.empty(),
+                        Optional.of(promised),
+                        false,
+                        Optional.empty(),
+                        Minutes.of(laserMinutes),
+                        new KeptPrice(question, pricing.quote(question)),
+                        promised.plusDays(30),
+                        ""),
+                "Robin");
+        return orders.confirm(quote.id(), promised, "Robin");
+    }
+
+    /** Ticks everything before the stage. */
+    public void bringTo(OrderId order, Stage stage) {
+        Bench bench = beans.getBean(Bench.class);
+        for (Stage before : Stage.values()) {
+            if (before.compareTo(stage) < 0) {
+                Bench.Outcome outcome = bench.tick(List.of(order), before, "Robin", "test");
+                if (!outcome.refused().isEmpty()) {
+                    throw new IllegalStateException(outcome.refused().toString());
+                }
+            }
+        }
+    }
+
+    private Picture picture() {
+        BufferedImage image = new BufferedImage(1600, 1200, BufferedImage.TYPE_INT_RGB);
+        for (int x = 0; x < 1600; x += 8) {
+            for (int y = 0; y < 1200; y += 8) {
+                image.setRGB(x, y, Color.HSBtoRGB(x / 1600f, 0.6f, 0.5f + y / 2400f));
+            }
+        }
+        try {
+            ByteArrayOutputStream png = new ByteArrayOutputStream();
+            ImageIO.write(image, "png", png);
+            return beans.getBean(Pictures.class).take("lake.png", new ByteArrayInputStream(png.toByteArray()));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+}

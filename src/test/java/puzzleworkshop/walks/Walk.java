@@ -1,0 +1,224 @@
+package puzzleworkshop.walks;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.options.ColorScheme;
+import com.microsoft.playwright.options.LoadState;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.TestInstance;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.util.FileSystemUtils;
+import puzzleworkshop.PuzzleWorkshop;
+
+/**
+ * The program on a free port and an empty data folder, and headless Chromium before it. One walk has one program and one
+ * signed-in browser for all its test methods (order them with {@code @TestMethodOrder} where they build on each other).
+ * Pictures go to target/screens.
+ */
+@TestInstance(TestInstance.Lifecycle.PER_CLASS)
+abstract class Walk {
+
+    static final String NAME = "Robin";
+    static final String PASSWORD = "birch paper ink 26";
+
+    /** Where systems keep it; CHROMIUM in the environment comes first. */
+    private static final List<String> BROWSERS = List.of("/usr/bin/chromium", "/usr/bin/chromium-browser",
+            "/usr/bin/google-chrome", "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome");
+
+    private static final List<String> FLAGS = List.of("--no-sandbox", "--disable-gpu", "--disable-quic",
+            "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync");
+
+    private static final Path SCREENS = Path.of("target", "screens");
+
+    /** How a screen is looked at. */
+    enum Look {
+        LIGHT(1280, 900, ColorScheme.LIGHT),
+        DARK(1280, 900, ColorScheme.DARK),
+        PHONE(360, 760, ColorScheme.LIGHT);
+
+        private final int width;
+        private final int height;
+        private final ColorScheme scheme;
+
+        Look(int width, int height, ColorScheme scheme) {
+            this.width = width;
+            this.height = height;
+            this.scheme = scheme;
+        }
+    }
+
+    private ConfigurableApplicationContext program;
+    private Playwright playwright;
+    private Browser browser;
+    private BrowserContext context;
+    private final List<String> complaints = new ArrayList<>();
+    private Path folder;
+
+    /** The one page of this walk. */
+    Page page;
+
+    @BeforeAll
+    void startProgramAndBrowser() throws IOException {
+        Path chromium = chromium().orElse(null);
+        Assumptions.assumeTrue(chromium != null,
+                "there is no Chromium on this machine: install it, or name one in the environment as CHROMIUM");
+        folder = Path.of("target", "walks", getClass().getSimpleName());
+        FileSystemUtils.deleteRecursively(folder);
+        Files.createDirectories(SCREENS);
+        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+        playwright = Playwright.create(new Playwright.CreateOptions()
+                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        browser = playwright.chromium().launch(
+                new BrowserType.LaunchOptions().setExecutablePath(chromium).setArgs(FLAGS));
+        context = browser.newContext(new Browser.NewContextOptions().setViewportSize(Look.LIGHT.width, Look.LIGHT.height)
+                .setColorScheme(ColorScheme.LIGHT).setLocale("en-GB").setTimezoneId("Europe/Berlin"));
+        context.setDefaultTimeout(30_000);
+        page = context.newPage();
+        listen(page);
+    }
+
+    @AfterAll
+    void endBrowserAndProgram() {
+        if (playwright != null) {
+            playwright.close();
+        }
+        if (program != null) {
+            program.close();
+        }
+    }
+
+    /** Ends the program and starts it again on the same data; the browser stays. */
+    void restartProgram() {
+        program.close();
+        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+    }
+
+    String address(String path) {
+        return "http://localhost:" + program.getEnvironment().getProperty("local.server.port") + "/" + path;
+    }
+
+    <T> T bean(Class<T> type) {
+        return program.getBean(type);
+    }
+
+    void go(String path) {
+        page.navigate(address(path));
+        settle(page);
+    }
+
+    /** Fills the first steps with the walk's account and signs in. */
+    void openWorkshop(boolean withDemo) {
+        go("");
+        fillFirstSteps();
+        if (withDemo) {
+            page.getByText("A demo workshop").click();
+        }
+        page.getByText("Open the workshop").click();
+        page.waitForURL("**/sign-in?welcome", new Page.WaitForURLOptions().setTimeout(240_000));
+        signIn();
+    }
+
+    void fillFirstSteps() {
+        page.getByLabel("Name of the workshop").fill("Birch & Beam");
+        page.getByLabel("Your name").fill(NAME);
+        page.getByLabel("Password", new Page.GetByLabelOptions().setExact(true)).fill(PASSWORD);
+        page.getByLabel("Password once more").fill(PASSWORD);
+    }
+
+    /** From the sign-in page. */
+    void signIn() {
+        page.waitForSelector("vaadin-login-form");
+        settle(page);
+        enter(NAME, PASSWORD);
+        page.waitForURL(url -> !url.contains("sign-in"));
+        settle(page);
+    }
+
+    void enter(String name, String password) {
+        page.locator("vaadin-login-form input[name=username]").fill(name);
+        page.locator("vaadin-login-form input[name=password]").fill(password);
+        page.keyboard().press("Enter");
+    }
+
+    /** Waits until the server has answered everything that was asked. */
+    static void settle(Page page) {
+        page.waitForLoadState(LoadState.LOAD);
+        page.waitForTimeout(200);
+        page.waitForFunction("() => Object.values((window.Vaadin && window.Vaadin.Flow && window.Vaadin.Flow.clients) || {})"
+                + ".every(client => !client.isActive || !client.isActive())");
+        page.waitForTimeout(150);
+    }
+
+    void settle() {
+        settle(page);
+    }
+
+    /** The screen as it is now in light, dark and on a phone; on the phone nothing may stick out to the side. */
+    void shoot(String name) {
+        for (Look look : Look.values()) {
+            page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(look.scheme));
+            page.setViewportSize(look.width, look.height);
+            settle(page);
+            page.screenshot(new Page.ScreenshotOptions().setFullPage(true)
+                    .setPath(SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
+            if (look == Look.PHONE) {
+                assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
+                        .as("width of the screen '%s' on a phone", name).isLessThanOrEqualTo(look.width);
+            }
+        }
+        page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
+        page.setViewportSize(Look.LIGHT.width, Look.LIGHT.height);
+        settle(page);
+    }
+
+    Locator button(String words) {
+        return page.locator("vaadin-button").filter(new Locator.FilterOptions().setHasText(words));
+    }
+
+    /** What the browser complained of since the walk began: faults in scripts, files that are missing. */
+    List<String> complaints() {
+        return complaints;
+    }
+
+    private void listen(Page page) {
+        page.onPageError(complaints::add);
+        page.onConsoleMessage(message -> {
+            if (message.type().equals("error")) {
+                complaints.add(message.text() + " (" + message.location() + ")");
+            }
+        });
+    }
+
+    private static Optional<Path> chromium() {
+        return Stream.concat(Stream.ofNullable(System.getenv("CHROMIUM")), BROWSERS.stream())
+                .map(Path::of).filter(Files::isExecutable).findFirst();
+    }
+
+    static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
