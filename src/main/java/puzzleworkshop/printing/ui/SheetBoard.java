@@ -5,6 +5,7 @@ import com.vaadin.flow.component.ClientCallable;
 import com.vaadin.flow.component.Html;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.html.Div;
+import java.util.Locale;
 import java.util.OptionalLong;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Svg;
@@ -96,7 +97,7 @@ class SheetBoard extends Div {
         double band = RunItem.LABEL.mm();
         double o = item.overhang().mm();
         String label = figures.text(item.pinned() ? "printing.item-pinned" : "printing.item-label", item.orderNumber(), item.finished());
-        String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-" + item.outcome().name().toLowerCase(java.util.Locale.ROOT);
+        String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-" + item.outcome().name().toLowerCase(Locale.ROOT);
         svg.raw("<g class='printing-item" + state + "' data-item='" + item.id() + "' data-x='" + Svg.n(item.x().mm()) + "' data-y='"
                 + Svg.n(item.y().mm()) + "'" + (movable ? " tabindex='0' role='button' data-movable='true'" : "")
                 + " aria-label='" + Svg.escape(label) + "'>");
@@ -108,7 +109,7 @@ class SheetBoard extends Div {
         svg.rect(0, 0, w, h, "printing-sticker");
         svg.image(0, 0, w, h, GangRuns.stickerAddress(item.orderId(), item.look()));
         svg.rect(o, o, w - 2 * o, h - 2 * o, "printing-trim");
-        svg.text(o, h + band - 2, Math.min(6, w / 9), "start", item.orderNumber(), "printing-number");
+        svg.text(o + 2, h - o - 3, Math.min(12, w / 7), "start", item.orderNumber(), "printing-number");
         if (item.pinned()) {
             svg.raw("<g class='printing-pin' transform='translate(" + Svg.n(w - 9) + " 9)'><circle r='5.5'/>"
                     + "<path d='M-2.2 -2.6h4.4M0 -2.6v3.4M-2.6 0.8h5.2M0 0.8v2.6'/></g>");
