@@ -111,7 +111,7 @@ public record PieceGrid(int columns, int rows) {
         int columns = Math.clamp(Math.round(size.width().mm() / side.mm()), 1, Math.max(1, mostColumns(size)));
         int rows = Math.clamp(Math.round(size.height().mm() / side.mm()), 1, Math.max(1, mostRows(size)));
         if (columns * rows < FEWEST_PIECES || (long) columns * rows > MOST_PIECES) {
-            return nearest(size, (int) Math.clamp((long) columns * rows, FEWEST_PIECES, MOST_PIECES));
+            return nearest(size, Math.clamp((long) columns * rows, FEWEST_PIECES, MOST_PIECES));
         }
         PieceGrid grid = new PieceGrid(columns, rows);
         grid.requireFits(size);

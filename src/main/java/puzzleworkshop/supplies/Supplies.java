@@ -235,7 +235,7 @@ public class Supplies {
         SupplyId id = item.id().orElseThrow();
         Instant now = clock.instant();
         Duration known = store.firstMovement(id).map(first -> Duration.between(first, now)).orElse(Duration.ZERO);
-        int days = (int) Math.clamp(known.toDays(), 1, USE_DAYS);
+        int days = Math.clamp(known.toDays(), 1, USE_DAYS);
         BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
         BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
         // Something never bought and never used is not missing; something run out is.
