@@ -1,5 +1,6 @@
 package puzzleworkshop;
 
+import com.tngtech.archunit.core.importer.ImportOption;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
@@ -12,7 +13,7 @@ import org.springframework.modulith.docs.Documenter.Options;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class RoomsTest {
 
-    static final ApplicationModules ROOMS = ApplicationModules.of(PuzzleWorkshop.class);
+    static final ApplicationModules ROOMS = ApplicationModules.of(PuzzleWorkshop.class, onlyTheProgram());
 
     @Test
     void rooms_use_each_others_faces_only_and_never_in_a_circle() {
@@ -24,5 +25,11 @@ class RoomsTest {
     void the_map_of_rooms_can_be_drawn() {
         new Documenter(ROOMS, Options.defaults().withOutputFolder("target/rooms"))
                 .writeModulesAsPlantUml(DiagramOptions.defaults());
+    }
+
+    /** Tests stand in the rooms' packages but are no part of them, wherever they are compiled to. */
+    private static ImportOption onlyTheProgram() {
+        String program = PuzzleWorkshop.class.getProtectionDomain().getCodeSource().getLocation().getPath();
+        return location -> !location.contains("/puzzleworkshop/") || location.contains(program);
     }
 }

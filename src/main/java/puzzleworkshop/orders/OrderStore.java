@@ -87,6 +87,13 @@ class OrderStore {
                 .update() == 1;
     }
 
+    String keptPrice(OrderId id) {
+        return jdbc.sql("select kept_price::text from customer_order where id = :id")
+                .param("id", id.value())
+                .query(String.class)
+                .single();
+    }
+
     Optional<Order> find(OrderId id) {
         return jdbc.sql(SELECT + "where o.id = :id").param("id", id.value()).query(ORDER).optional();
     }
@@ -167,6 +174,33 @@ class OrderStore {
                 """)
                 .param("state", state.name())
                 .param("now", Timestamp.from(now))
+                .param("id", id.value())
+                .update();
+    }
+
+    void reframe(OrderId id, FramedPicture framed) {
+        jdbc.sql("""
+                update customer_order set picture_id = :picture, crop_left = :left, crop_top = :top, crop_width = :width,
+                    crop_height = :height, crop_turns = :turns, crop_fit = :fit, crop_border = :border, crop_edge = :edge,
+                    soft_accepted = '', version = version + 1
+                where id = :id
+                """)
+                .param("picture", framed.picture().value())
+                .param("left", framed.crop().left())
+                .param("top", framed.crop().top())
+                .param("width", framed.crop().width())
+                .param("height", framed.crop().height())
+                .param("turns", framed.crop().quarterTurns())
+                .param("fit", framed.crop().fit().name())
+                .param("border", framed.crop().borderColour())
+                .param("edge", framed.crop().edge().name())
+                .param("id", id.value())
+                .update();
+    }
+
+    void acceptSoft(OrderId id, String word) {
+        jdbc.sql("update customer_order set soft_accepted = :word, version = version + 1 where id = :id")
+                .param("word", word)
                 .param("id", id.value())
                 .update();
     }

@@ -57,7 +57,10 @@ final class PriceFinder {
         Money discount = goods.times(off).rounded();
         Money shipping = said(question.shippingCharge()).rounded();
         List<VatSum.Said> lines = new ArrayList<>();
-        lines.add(new VatSum.Said(goods.minus(discount), vatRate()));
+        lines.add(new VatSum.Said(goods, vatRate()));
+        if (!discount.isZero()) {
+            lines.add(new VatSum.Said(discount.negated(), vatRate()));
+        }
         if (!shipping.isZero()) {
             lines.add(new VatSum.Said(shipping, vatRate()));
         }

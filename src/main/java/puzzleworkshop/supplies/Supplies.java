@@ -7,6 +7,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,6 +37,11 @@ public class Supplies {
         this.store = store;
         this.house = house;
         this.clock = clock;
+    }
+
+    /** In which new supplies are paid. */
+    public Currency currency() {
+        return house.currency();
     }
 
     /** All supplies in use, by kind and name. */

@@ -98,13 +98,18 @@ class WhatIfPanel extends Div {
     }
 
     private Div slider(IntegerSlider slider, String key, int step) {
-        slider.setLabel(getTranslation(key));
         slider.setStep(step);
         slider.setValueChangeMode(ValueChangeMode.TIMEOUT);
         slider.setValueChangeTimeout(120);
-        slider.setValueAlwaysVisible(true);
         slider.setWidthFull();
-        Div row = new Div(slider);
+        Span value = new Span();
+        value.addClassName("pricing-slider-value");
+        slider.addValueChangeListener(event -> value.setText(Integer.toString(event.getValue())));
+        value.setText(Integer.toString(slider.getValue()));
+        slider.setAriaLabel(getTranslation(key));
+        Div name = new Div(new Span(getTranslation(key)), value);
+        name.addClassName("pricing-slider-name");
+        Div row = new Div(name, slider);
         row.addClassName("pricing-slider");
         return row;
     }

@@ -1,0 +1,145 @@
+package puzzleworkshop.database;
+
+import java.io.BufferedOutputStream;
+import java.io.FilterOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.zip.Deflater;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import javax.sql.DataSource;
+import org.postgresql.PGConnection;
+import org.springframework.stereotype.Service;
+
+/**
+ * Everything the workshop keeps, pictures included, in one zip file: each table as PostgreSQL's own text copy, all seen
+ * at one moment (one REPEATABLE READ transaction), while work goes on. The file is independent of PostgreSQL's version
+ * and holds the migration it was made at; {@link Restore} reads it.
+ *
+ * <p>Layout: {@code about.txt} (key=value lines), {@code tables/NAME} with the columns in its first line, and
+ * {@code sequences} (name, last value) at the end, so that a file cut short is recognised.
+ */
+@Service
+public class Backup {
+
+    static final String FORMAT = "1";
+    static final String HISTORY = "flyway_schema_history";
+
+    private final DataSource dataSource;
+    private final Clock clock;
+
+    Backup(DataSource dataSource, Clock clock) {
+        this.dataSource = dataSource;
+        this.clock = clock;
+    }
+
+    /** Writes the whole backup; the stream is flushed and left open. */
+    public void write(OutputStream out) throws IOException {
+        try (Connection connection = dataSource.getConnection()) {
+            connection.setAutoCommit(false);
+            try (Statement statement = connection.createStatement()) {
+                statement.execute("set transaction isolation level repeatable read, read only");
+                ZipOutputStream zip = new ZipOutputStream(new BufferedOutputStream(out, 1 << 16), StandardCharsets.UTF_8);
+                zip.setLevel(Deflater.BEST_SPEED);
+                write(connection, zip);
+                zip.finish();
+                zip.flush();
+            } finally {
+                connection.rollback();
+                connection.setAutoCommit(true);
+            }
+        } catch (SQLException e) {
+            throw new IOException("The database could not be read for a backup", e);
+        }
+    }
+
+    private void write(Connection connection, ZipOutputStream zip) throws SQLException, IOException {
+        entry(zip, "about.txt", """
+                format=%s
+                schema=%s
+                made=%s
+                """.formatted(FORMAT, schemaVersion(connection), clock.instant()));
+        for (String table : tables(connection)) {
+            String columns = String.join(",", columns(connection, table));
+            zip.putNextEntry(new ZipEntry("tables/" + table));
+            zip.write((columns + "\n").getBytes(StandardCharsets.UTF_8));
+            connection.unwrap(PGConnection.class).getCopyAPI()
+                    .copyOut("copy " + quoted(table) + " (" + columns + ") to stdout", new Unclosed(zip));
+            zip.closeEntry();
+        }
+        StringBuilder sequences = new StringBuilder();
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery("""
+                        select sequencename, last_value from pg_sequences
+                         where schemaname = 'public' and last_value is not null order by 1
+                        """)) {
+            while (rows.next()) {
+                sequences.append(rows.getString(1)).append('\t').append(rows.getLong(2)).append('\n');
+            }
+        }
+        entry(zip, "sequences", sequences.toString());
+    }
+
+    private static void entry(ZipOutputStream zip, String name, String text) throws IOException {
+        zip.putNextEntry(new ZipEntry(name));
+        zip.write(text.getBytes(StandardCharsets.UTF_8));
+        zip.closeEntry();
+    }
+
+    static String schemaVersion(Connection connection) throws SQLException {
+        return list(connection, "select version from " + HISTORY
+                + " where success and version is not null order by installed_rank desc limit 1").getFirst();
+    }
+
+    /** All tables of ours, by name. */
+    static List<String> tables(Connection connection) throws SQLException {
+        return list(connection, "select tablename from pg_tables where schemaname = 'public' and tablename <> '"
+                + HISTORY + "' order by 1");
+    }
+
+    /** A table's columns, quoted; without those that the database computes itself. */
+    static List<String> columns(Connection connection, String table) throws SQLException {
+        return list(connection, "select quote_ident(attname) from pg_attribute where attrelid = 'public."
+                + quoted(table) + "'::regclass and attnum > 0 and not attisdropped and attgenerated = '' order by attnum");
+    }
+
+    static String quoted(String name) {
+        return '"' + name.replace("\"", "\"\"") + '"';
+    }
+
+    static List<String> list(Connection connection, String query) throws SQLException {
+        List<String> found = new ArrayList<>();
+        try (Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(query)) {
+            while (rows.next()) {
+                found.add(rows.getString(1));
+            }
+        }
+        return found;
+    }
+
+    /** The copy closes what it writes to; the zip goes on. */
+    private static final class Unclosed extends FilterOutputStream {
+
+        Unclosed(OutputStream out) {
+            super(out);
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) throws IOException {
+            out.write(bytes, from, length);
+        }
+
+        @Override
+        public void close() throws IOException {
+            flush();
+        }
+    }
+}

@@ -1,0 +1,60 @@
+package puzzleworkshop.database.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.server.streams.DownloadEvent;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import puzzleworkshop.database.Backup;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.SetUpSection;
+
+/** Makes a backup and says how it is read back. Stands in Set-up, which only an owner may enter. */
+@org.springframework.stereotype.Component
+class BackupSection implements SetUpSection {
+
+    private static final DateTimeFormatter STAMP = DateTimeFormatter.ofPattern("yyyy-MM-dd-HHmm");
+
+    private final Backup backup;
+    private final Workshop workshop;
+    private final Figures figures;
+    private final Clock clock;
+
+    BackupSection(Backup backup, Workshop workshop, Figures figures, Clock clock) {
+        this.backup = backup;
+        this.workshop = workshop;
+        this.figures = figures;
+        this.clock = clock;
+    }
+
+    @Override
+    public int place() {
+        return 95;
+    }
+
+    @Override
+    public Component show() {
+        Anchor download = new Anchor((DownloadHandler) this::send, figures.text("database.backup.make"));
+        download.addClassName("pw-button");
+        download.setRouterIgnore(true);
+        Paragraph back = new Paragraph(figures.text("database.backup.back"));
+        back.addClassName("pw-small");
+        Div section = new Div(new H2(figures.text("database.backup")), new Paragraph(figures.text("database.backup.lead")),
+                download, back);
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    private void send(DownloadEvent event) throws IOException {
+        event.setFileName("puzzle-workshop-" + STAMP.format(LocalDateTime.now(clock.withZone(workshop.zone()))) + ".zip");
+        event.setContentType("application/zip");
+        backup.write(event.getOutputStream());
+    }
+}

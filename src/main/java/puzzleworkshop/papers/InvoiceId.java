@@ -1,0 +1,4 @@
+package puzzleworkshop.papers;
+
+/** Which issued paper. */
+public record InvoiceId(long value) {}

@@ -1,0 +1,205 @@
+package puzzleworkshop.papers;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.WorkshopProfile;
+
+/**
+ * Issues invoices and credit notes and keeps the payments. Every change holds the order's row, so that two people cannot
+ * invoice or refund the same order twice; numbers are taken by the database and have no gaps in a year.
+ */
+@Service
+public class Invoices {
+
+    private final PaperStore store;
+    private final Orders orders;
+    private final Workshop workshop;
+    private final Figures figures;
+    private final Clock clock;
+
+    Invoices(PaperStore store, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+        this.store = store;
+        this.orders = orders;
+        this.workshop = workshop;
+        this.figures = figures;
+        this.clock = clock;
+    }
+
+    @Transactional(readOnly = true)
+    public PaperSettings settings() {
+        return store.settings();
+    }
+
+    @Transactional
+    public void save(PaperSettings settings) {
+        if (settings.dueDays() < 0 || settings.dueDays() > 365) {
+            throw new Refused("papers.settings.due-days");
+        }
+        store.save(settings);
+    }
+
+    /** Papers, payments and what is open for one order. */
+    @Transactional(readOnly = true)
+    public OrderAccount account(OrderId order) {
+        return new OrderAccount(orders.get(order).price().gross(), store.ofOrder(order), store.paymentsOf(order));
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<Invoice> find(InvoiceId id) {
+        return store.find(id);
+    }
+
+    /** Issued from the first to the last day, both included. */
+    @Transactional(readOnly = true)
+    public List<Invoice> issued(LocalDate from, LocalDate to) {
+        return store.issued(from, to);
+    }
+
+    @Transactional(readOnly = true)
+    public List<Payment> payments(LocalDate from, LocalDate to) {
+        return store.payments(from, to);
+    }
+
+    /**
+     * Issues the invoice of an order at the price that was agreed.
+     *
+     * @throws Refused when it is a quote or given up, or an invoice stands already
+     */
+    @Transactional
+    public Invoice issue(OrderId id, String who) {
+        Order order = orders.lock(id);
+        if (order.state() == OrderState.QUOTE || order.state() == OrderState.CANCELLED) {
+            throw new Refused("papers.invoice.not-confirmed", order.number());
+        }
+        Optional<Invoice> standing = account(id).standing();
+        if (standing.isPresent()) {
+            throw new Refused("papers.invoice.stands", standing.get().number());
+        }
+        PriceAnswer price = orders.keptPrice(id).answer();
+        List<Invoice.Line> lines = InvoiceLines.of(PriceLines.of(order, price, figures), price.vat());
+        PaperSettings settings = store.settings();
+        Invoice paper = paper(Invoice.Series.INVOICE, order, Optional.empty(), settings, price.vat(), lines, "");
+        if (!paper.gross().sameAs(order.price().gross())) {
+            throw new IllegalStateException("The invoice of order " + order.number() + " does not add up to its price");
+        }
+        Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
+        orders.note(id, Sentence.of("papers.history.invoiced", issued.number(), issued.gross()), who);
+        return issued;
+    }
+
+    /**
+     * Takes back an invoice or a part of it.
+     *
+     * @param amount of the gross amount, above zero and not more than what was not yet credited
+     */
+    @Transactional
+    public Invoice credit(InvoiceId id, Money amount, String reason, String who) {
+        Invoice invoice = store.find(id).orElseThrow(() -> new Refused("papers.unknown"));
+        Order order = orders.lock(invoice.order());
+        Money rest = account(invoice.order()).rest(invoice);
+        if (invoice.series() != Invoice.Series.INVOICE || reason.isBlank()) {
+            throw new Refused("papers.credit.reason");
+        }
+        if (!amount.isPositive() || amount.compareTo(rest) > 0) {
+            throw new Refused("papers.credit.range", rest);
+        }
+        List<Invoice.Line> lines = amount.sameAs(invoice.gross()) ? invoice.lines() : List.of(part(invoice, amount));
+        Invoice paper = new Invoice(
+                new InvoiceId(0), Invoice.Series.CREDIT_NOTE, "", invoice.order(), invoice.orderNumber(),
+                Optional.of(id), today(), today(), invoice.seller(), invoice.taxNumber(), invoice.customer(),
+                invoice.vatMode(), invoice.vatRounding(), sum(lines, Invoice.Line::net, amount),
+                sum(lines, Invoice.Line::vat, amount), sum(lines, Invoice.Line::gross, amount), reason.strip(), lines);
+        Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
+        orders.note(order.id(), Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()), who);
+        return issued;
+    }
+
+    /** Books money taken for an order. */
+    @Transactional
+    public void receive(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
+        Order order = orders.lock(id);
+        if (!amount.isPositive()) {
+            throw new Refused("papers.payment.positive");
+        }
+        Payment.Kind kind = account(id).papers().isEmpty() ? Payment.Kind.DEPOSIT : Payment.Kind.PAYMENT;
+        store.add(new Payment(id, kind, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
+        orders.note(id, Sentence.of("papers.history.received", amount.rounded()), who);
+        closeWhenPaid(order, who);
+    }
+
+    /** Books money given back; not more than was received. */
+    @Transactional
+    public void refund(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
+        Order order = orders.lock(id);
+        Money received = account(id).received();
+        if (!amount.isPositive() || amount.compareTo(received) > 0) {
+            throw new Refused("papers.refund.range", received);
+        }
+        store.add(new Payment(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
+        orders.note(id, Sentence.of("papers.history.refunded", amount.rounded()), who);
+        if (order.state() == OrderState.CLOSED && account(id).open().isPositive()) {
+            orders.reopen(id, who);
+        }
+    }
+
+    private void closeWhenPaid(Order order, String who) {
+        OrderAccount account = account(order.id());
+        if (order.state() == OrderState.HANDED_OVER && !account.papers().isEmpty() && account.open().isZero()) {
+            orders.close(order.id(), who);
+        }
+    }
+
+    private Invoice paper(
+            Invoice.Series series, Order order, Optional<InvoiceId> corrects, PaperSettings settings, VatSum vat,
+            List<Invoice.Line> lines, String reason) {
+        WorkshopProfile profile = workshop.profile();
+        String seller = String.join("\n", profile.name(), profile.address(), profile.email(), profile.phone())
+                .replaceAll("\n+", "\n")
+                .strip();
+        String customer = (order.customer().name() + "\n" + order.customer().address()).strip();
+        Money zero = Money.zero(vat.currency());
+        return new Invoice(
+                new InvoiceId(0), series, "", order.id(), order.number(), corrects, today(),
+                today().plusDays(settings.dueDays()), seller, settings.taxNumber(), customer, vat.mode(),
+                vat.rounding(), sum(lines, Invoice.Line::net, zero), sum(lines, Invoice.Line::vat, zero),
+                sum(lines, Invoice.Line::gross, zero), reason, lines);
+    }
+
+    /** A part of an invoice in one line; its tax is the same share of the whole as the amount. */
+    private Invoice.Line part(Invoice invoice, Money amount) {
+        BigDecimal share = amount.amount().divide(invoice.gross().amount(), Money.PRECISE);
+        Money tax = invoice.vat().times(share).rounded(RoundingMode.HALF_UP);
+        Percent rate = invoice.lines().getFirst().vatRate();
+        return new Invoice.Line(
+                figures.text("papers.credit.part", invoice.number()), BigDecimal.ONE, amount, rate, amount.minus(tax),
+                tax, amount);
+    }
+
+    private LocalDate today() {
+        return LocalDate.now(clock.withZone(workshop.zone()));
+    }
+
+    private static Money sum(
+            List<Invoice.Line> lines, Function<Invoice.Line, Money> part, Money currency) {
+        return Money.sum(lines.stream().map(part).toList(), currency.currency());
+    }
+}

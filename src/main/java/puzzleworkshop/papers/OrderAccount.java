@@ -1,0 +1,62 @@
+package puzzleworkshop.papers;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.measure.Money;
+
+/**
+ * The money of one order.
+ *
+ * @param agreed what the customer was told to pay
+ * @param papers invoices and credit notes, oldest first
+ * @param payments oldest first
+ */
+public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> payments) {
+
+    public OrderAccount {
+        papers = List.copyOf(papers);
+        payments = List.copyOf(payments);
+    }
+
+    public Money received() {
+        return Money.sum(payments.stream().map(Payment::received).toList(), agreed.currency());
+    }
+
+    /** Invoices less credit notes. */
+    public Money invoiced() {
+        return Money.sum(papers.stream().map(Invoice::owed).toList(), agreed.currency());
+    }
+
+    /** What the customer owes in the end: what was invoiced, or before any invoice what was agreed. */
+    public Money due() {
+        return papers.isEmpty() ? agreed : invoiced();
+    }
+
+    /** Still to be paid; below zero when the workshop owes the customer. */
+    public Money open() {
+        return due().minus(received());
+    }
+
+    /** The invoice that stands: not credited in full. */
+    public Optional<Invoice> standing() {
+        return papers.stream()
+                .filter(paper -> paper.series() == Invoice.Series.INVOICE && rest(paper).isPositive())
+                .findFirst();
+    }
+
+    /** What of an invoice was not credited. */
+    public Money rest(Invoice invoice) {
+        Money credited = Money.sum(
+                papers.stream()
+                        .filter(paper -> paper.corrects().equals(Optional.of(invoice.id())))
+                        .map(Invoice::gross)
+                        .toList(),
+                agreed.currency());
+        return invoice.gross().minus(credited);
+    }
+
+    public boolean isOverdue(LocalDate today) {
+        return open().isPositive() && standing().map(invoice -> invoice.dueOn().isBefore(today)).orElse(false);
+    }
+}

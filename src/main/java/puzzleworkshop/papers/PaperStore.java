@@ -1,0 +1,217 @@
+package puzzleworkshop.papers;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRounding;
+
+@Repository
+class PaperStore {
+
+    private final JdbcClient jdbc;
+
+    PaperStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    PaperSettings settings() {
+        return jdbc.sql("select * from paper_settings")
+                .query((row, n) -> new PaperSettings(
+                        row.getString("tax_number"),
+                        row.getString("bank"),
+                        row.getString("quote_terms"),
+                        row.getString("invoice_terms"),
+                        row.getInt("due_days"),
+                        Optional.ofNullable(row.getBytes("logo")).orElse(new byte[0])))
+                .single();
+    }
+
+    void save(PaperSettings settings) {
+        jdbc.sql("""
+                update paper_settings set tax_number = :tax, bank = :bank, quote_terms = :quote, invoice_terms = :invoice,
+                    due_days = :due, logo = :logo
+                """)
+                .param("tax", settings.taxNumber().strip())
+                .param("bank", settings.bank().strip())
+                .param("quote", settings.quoteTerms().strip())
+                .param("invoice", settings.invoiceTerms().strip())
+                .param("due", settings.dueDays())
+                .param("logo", settings.hasLogo() ? settings.logo() : null)
+                .update();
+    }
+
+    /** Writes a paper; its number is taken by the database within this transaction. */
+    InvoiceId add(Invoice paper, String who, Instant now) {
+        long id = jdbc.sql("""
+                insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on, due_on,
+                    seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, reason, who, issued_at)
+                values (:series, :year, 0, '', :order, :orderNumber, :corrects, :issued, :due,
+                    :seller, :taxNumber, :customer, :mode, :rounding, :currency, :net, :vat, :gross, :reason, :who, :now)
+                returning id
+                """)
+                .param("series", paper.series().name())
+                .param("year", paper.issuedOn().getYear())
+                .param("order", paper.order().value())
+                .param("orderNumber", paper.orderNumber())
+                .param("corrects", paper.corrects().map(InvoiceId::value).orElse(null))
+                .param("issued", paper.issuedOn())
+                .param("due", paper.dueOn())
+                .param("seller", paper.seller())
+                .param("taxNumber", paper.taxNumber())
+                .param("customer", paper.customer())
+                .param("mode", paper.vatMode().name())
+                .param("rounding", paper.vatRounding().name())
+                .param("currency", paper.currency().getCurrencyCode())
+                .param("net", paper.net().amount())
+                .param("vat", paper.vat().amount())
+                .param("gross", paper.gross().amount())
+                .param("reason", paper.reason())
+                .param("who", who)
+                .param("now", now.atOffset(ZoneOffset.UTC))
+                .query(Long.class)
+                .single();
+        int position = 1;
+        for (Invoice.Line line : paper.lines()) {
+            jdbc.sql("""
+                    insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
+                    values (:id, :position, :what, :quantity, :unitPrice, :rate, :net, :vat, :gross)
+                    """)
+                    .param("id", id)
+                    .param("position", position++)
+                    .param("what", line.what())
+                    .param("quantity", line.quantity())
+                    .param("unitPrice", line.unitPrice().amount())
+                    .param("rate", line.vatRate().hundredths())
+                    .param("net", line.net().amount())
+                    .param("vat", line.vat().amount())
+                    .param("gross", line.gross().amount())
+                    .update();
+        }
+        return new InvoiceId(id);
+    }
+
+    Optional<Invoice> find(InvoiceId id) {
+        return papers("i.id = :a", id.value(), 0).stream().findFirst();
+    }
+
+    List<Invoice> ofOrder(OrderId order) {
+        return papers("i.order_id = :a", order.value(), 0);
+    }
+
+    /** Issued from the first to the last day, both included, oldest first. */
+    List<Invoice> issued(LocalDate from, LocalDate to) {
+        return papers("i.issued_on between :a and :b", from, to);
+    }
+
+    private List<Invoice> papers(String which, Object a, Object b) {
+        Map<Long, List<Invoice.Line>> lines = new HashMap<>();
+        jdbc.sql("select l.*, i.currency from invoice_line l join invoice i on i.id = l.invoice_id where " + which
+                        + " order by l.invoice_id, l.position")
+                .param("a", a)
+                .param("b", b)
+                .query((row, n) -> lines.computeIfAbsent(row.getLong("invoice_id"), id -> new ArrayList<>()).add(line(row)))
+                .list();
+        return jdbc.sql("select i.* from invoice i where " + which + " order by i.issued_on, i.id")
+                .param("a", a)
+                .param("b", b)
+                .query((row, n) -> invoice(row, lines.getOrDefault(row.getLong("id"), List.of())))
+                .list();
+    }
+
+    void add(Payment payment, Instant now) {
+        jdbc.sql("""
+                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at)
+                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now)
+                """)
+                .param("order", payment.order().value())
+                .param("kind", payment.kind().name())
+                .param("way", payment.way().name())
+                .param("amount", payment.amount().amount())
+                .param("currency", payment.amount().currency().getCurrencyCode())
+                .param("paidOn", payment.paidOn())
+                .param("note", payment.note())
+                .param("who", payment.who())
+                .param("now", now.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    List<Payment> paymentsOf(OrderId order) {
+        return jdbc.sql("select * from order_payment where order_id = :order order by paid_on, id")
+                .param("order", order.value())
+                .query((row, n) -> payment(row))
+                .list();
+    }
+
+    List<Payment> payments(LocalDate from, LocalDate to) {
+        return jdbc.sql("select * from order_payment where paid_on between :from and :to order by paid_on, id")
+                .param("from", from)
+                .param("to", to)
+                .query((row, n) -> payment(row))
+                .list();
+    }
+
+    private static Payment payment(ResultSet row) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        return new Payment(
+                new OrderId(row.getLong("order_id")),
+                Payment.Kind.valueOf(row.getString("kind")),
+                Payment.Way.valueOf(row.getString("way")),
+                Money.of(row.getBigDecimal("amount"), currency).rounded(),
+                row.getObject("paid_on", LocalDate.class),
+                row.getString("note"),
+                row.getString("who"));
+    }
+
+    private static Invoice invoice(ResultSet row, List<Invoice.Line> lines) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        return new Invoice(
+                new InvoiceId(row.getLong("id")),
+                Invoice.Series.valueOf(row.getString("series")),
+                row.getString("number"),
+                new OrderId(row.getLong("order_id")),
+                row.getString("order_number"),
+                Optional.ofNullable(row.getObject("corrects", Long.class)).map(InvoiceId::new),
+                row.getObject("issued_on", LocalDate.class),
+                row.getObject("due_on", LocalDate.class),
+                row.getString("seller"),
+                row.getString("tax_number"),
+                row.getString("customer"),
+                VatMode.valueOf(row.getString("vat_mode")),
+                VatRounding.valueOf(row.getString("vat_rounding")),
+                money(row, "net", currency),
+                money(row, "vat", currency),
+                money(row, "gross", currency),
+                row.getString("reason"),
+                lines);
+    }
+
+    private static Invoice.Line line(ResultSet row) throws SQLException {
+        Currency currency = Currency.getInstance(row.getString("currency"));
+        return new Invoice.Line(
+                row.getString("what"),
+                row.getBigDecimal("quantity").stripTrailingZeros(),
+                money(row, "unit_price", currency),
+                new Percent(row.getBigDecimal("vat_percent")),
+                money(row, "net", currency),
+                money(row, "vat", currency),
+                money(row, "gross", currency));
+    }
+
+    private static Money money(ResultSet row, String column, Currency currency) throws SQLException {
+        return Money.of(row.getBigDecimal(column), currency).rounded();
+    }
+}

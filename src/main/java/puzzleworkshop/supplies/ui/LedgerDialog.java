@@ -1,0 +1,79 @@
+package puzzleworkshop.supplies.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.grid.ColumnTextAlign;
+import com.vaadin.flow.component.grid.Grid;
+import com.vaadin.flow.component.grid.GridVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.UnorderedList;
+import com.vaadin.flow.component.html.ListItem;
+import java.util.List;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.supplies.Supplier;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+
+/** One supply opened: its facts, what was paid when, and its ledger, newest first. */
+class LedgerDialog extends Dialog {
+
+    private static final int PRICES_SHOWN = 6;
+
+    LedgerDialog(SupplyItem item, Supplies supplies, Figures figures, Runnable changed) {
+        SupplyId id = item.id().orElseThrow();
+        setHeaderTitle(item.name());
+        setWidth("min(52rem, 96vw)");
+        Paragraph facts = new Paragraph(figures.text("supplies.facts",
+                getTranslation(item.facts().pvc().textKey()), getTranslation(item.facts().adhesive().textKey()),
+                item.leadDays(), item.spareDays()));
+        Div content = new Div(facts, prices(supplies.purchases(id), item, figures), ledger(id, item, supplies, figures));
+        content.addClassName("pw-stack");
+        add(content);
+        Button change = new Button(getTranslation("supplies.change"), event -> {
+            close();
+            new SupplyDialog(item, supplies, figures, changed).open();
+        });
+        getFooter().add(change, new Button(getTranslation("supplies.close"), event -> close()));
+    }
+
+    private Div prices(List<Movement> purchases, SupplyItem item, Figures figures) {
+        Div box = new Div();
+        if (purchases.isEmpty()) {
+            return box;
+        }
+        box.add(new H3(getTranslation("supplies.prices")));
+        UnorderedList list = new UnorderedList();
+        purchases.reversed().stream().limit(PRICES_SHOWN).forEach(bought -> list.add(new ListItem(figures.text(
+                "supplies.prices.line", bought.at(), bought.unitCost().times(item.usePerPurchase()), item.purchaseUnit(),
+                bought.supplier().map(Supplier::name).orElse("")))));
+        box.add(list);
+        return box;
+    }
+
+    private Grid<Movement> ledger(SupplyId id, SupplyItem item, Supplies supplies, Figures figures) {
+        Grid<Movement> grid = new Grid<>();
+        grid.addThemeVariants(GridVariant.NO_BORDER);
+        String unit = getTranslation(item.useUnit().textKey());
+        grid.addColumn(m -> figures.moment(m.at())).setHeader(getTranslation("supplies.ledger.when")).setAutoWidth(true);
+        grid.addColumn(m -> getTranslation(m.kind().textKey())).setHeader(getTranslation("supplies.ledger.what")).setAutoWidth(true);
+        grid.addColumn(m -> (m.quantity().signum() > 0 ? "+" : "") + figures.number(m.quantity().doubleValue(), 2) + " " + unit)
+                .setHeader(getTranslation("supplies.ledger.how-much"))
+                .setTextAlign(ColumnTextAlign.END)
+                .setAutoWidth(true);
+        grid.addColumn(m -> figures.number(m.stockAfter().doubleValue(), 2))
+                .setHeader(getTranslation("supplies.ledger.left"))
+                .setTextAlign(ColumnTextAlign.END)
+                .setAutoWidth(true);
+        grid.addColumn(m -> m.note().isEmpty() ? m.who() : m.who() + ": " + m.note())
+                .setHeader(getTranslation("supplies.ledger.who"))
+                .setAutoWidth(true);
+        grid.setItems(query -> supplies.movements(id, query.getOffset(), query.getLimit()).stream(),
+                query -> supplies.countMovements(id));
+        grid.setHeight("18rem");
+        return grid;
+    }
+}

@@ -1,0 +1,135 @@
+package puzzleworkshop.supplies.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextField;
+import java.math.BigDecimal;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.supplies.Supplier;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Books one movement of one supply. Use for an order is booked at the bench and by the print run. */
+class MovementDialog extends Dialog {
+
+    /** What a person books here. */
+    enum What {
+        BOUGHT("supplies.movement.BOUGHT"),
+        SPOILED("supplies.movement.SPOILED"),
+        COUNTED("supplies.movement.COUNTED"),
+        SENT_BACK("supplies.movement.SENT_BACK");
+
+        private final String textKey;
+
+        What(String textKey) {
+            this.textKey = textKey;
+        }
+
+        String textKey() {
+            return textKey;
+        }
+    }
+
+    private final transient SupplyItem item;
+    private final What what;
+    private final transient Supplies supplies;
+    private final transient SignedIn signedIn;
+    private final BigDecimalField quantity = new BigDecimalField();
+    private final BigDecimalField paid = new BigDecimalField();
+    private final ComboBox<String> supplier = new ComboBox<>();
+    private final TextField reason = new TextField();
+
+    MovementDialog(
+            SupplyItem item, What what, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.item = item;
+        this.what = what;
+        this.supplies = supplies;
+        this.signedIn = signedIn;
+        setHeaderTitle(getTranslation(what.textKey()) + ": " + item.name());
+        setWidth("min(24rem, 94vw)");
+        Div fields = new Div(quantity());
+        fields.addClassName("pw-stack");
+        switch (what) {
+            case BOUGHT -> fields.add(paid(), supplier());
+            case SPOILED, SENT_BACK -> fields.add(reason());
+            case COUNTED -> fields.add(new Paragraph(figures.text("supplies.count.ledger-says",
+                    item.stock().doubleValue(), getTranslation(item.useUnit().textKey()))));
+        }
+        add(fields);
+        Button save = new Button(getTranslation("supplies.book"), event -> {
+            if (isComplete() && Saved.unlessRefused(figures, "supplies.booked", this::book)) {
+                close();
+                changed.run();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
+    }
+
+    private BigDecimalField quantity() {
+        quantity.setLabel(getTranslation(what == What.BOUGHT ? "supplies.how-many" : "supplies.how-much"));
+        quantity.setLocale(Texts.LOCALE);
+        quantity.setAutofocus(true);
+        quantity.setErrorMessage(getTranslation("supplies.number-missing"));
+        quantity.setSuffixComponent(unit(what == What.BOUGHT ? item.purchaseUnit() : getTranslation(item.useUnit().textKey())));
+        return quantity;
+    }
+
+    private BigDecimalField paid() {
+        paid.setLabel(getTranslation("supplies.paid"));
+        paid.setHelperText(getTranslation("supplies.paid.help"));
+        paid.setLocale(Texts.LOCALE);
+        paid.setErrorMessage(getTranslation("supplies.number-missing"));
+        paid.setPrefixComponent(unit(item.unitCost().currency().getSymbol(Texts.LOCALE)));
+        return paid;
+    }
+
+    private ComboBox<String> supplier() {
+        supplier.setLabel(getTranslation("supplies.supplier"));
+        supplier.setItems(supplies.suppliers().stream().map(Supplier::name).toList());
+        supplier.setAllowCustomValue(true);
+        supplier.addCustomValueSetListener(event -> supplier.setValue(event.getDetail()));
+        return supplier;
+    }
+
+    private TextField reason() {
+        reason.setLabel(getTranslation("supplies.reason"));
+        return reason;
+    }
+
+    private boolean isComplete() {
+        quantity.setInvalid(quantity.getValue() == null);
+        paid.setInvalid(what == What.BOUGHT && paid.getValue() == null);
+        return !quantity.isInvalid() && !paid.isInvalid();
+    }
+
+    private void book() {
+        SupplyId id = item.id().orElseThrow();
+        BigDecimal many = quantity.getValue();
+        switch (what) {
+            case BOUGHT -> supplies.buy(id, many, Money.of(paid.getValue(), item.unitCost().currency()),
+                    supplier.getValue() == null ? "" : supplier.getValue(), signedIn.name());
+            case SPOILED -> supplies.spoil(id, many, Optional.empty(), reason.getValue(), signedIn.name());
+            case SENT_BACK -> supplies.sendBack(id, many, reason.getValue(), signedIn.name());
+            case COUNTED -> supplies.count(id, many, signedIn.name());
+        }
+    }
+
+    private static Span unit(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-unit");
+        return span;
+    }
+}

@@ -1,0 +1,105 @@
+package puzzleworkshop.supplies.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.List;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.supplies.Restock;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The shelf: what is there, what to buy, and what must never meet the laser. */
+@Route("supplies")
+@Menu(title = "supplies.title", order = 50)
+@PermitAll
+@StyleSheet("context://supplies.css")
+public class SuppliesView extends Div implements HasDynamicTitle {
+
+    private final transient Supplies supplies;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final Div shopping = new Div();
+    private final Div shelf = new Div();
+
+    public SuppliesView(Supplies supplies, Figures figures, SignedIn signedIn) {
+        this.supplies = supplies;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        addClassName("pw-page");
+        Button fresh = new Button(getTranslation("supplies.new"),
+                event -> new SupplyDialog(null, supplies, figures, this::refresh).open());
+        fresh.addThemeVariants(ButtonVariant.PRIMARY);
+        Button count = new Button(getTranslation("supplies.take-stock"),
+                event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
+        Div buttons = new Div(count, fresh);
+        buttons.addClassNames("pw-row", "pw-push");
+        Div head = new Div(new H1(getTranslation("supplies.title")), new Paragraph(getTranslation("supplies.lead")), buttons);
+        head.addClassName("pw-page-head");
+        shopping.addClassName("pw-section");
+        shelf.addClassNames("pw-section", "supplies-shelf");
+        add(head, shopping, shelf);
+        refresh();
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("supplies.title");
+    }
+
+    private void refresh() {
+        List<Restock> all = supplies.restocks();
+        shoppingList(all.stream().filter(Restock::isDue).toList());
+        shelf.removeAll();
+        if (all.isEmpty()) {
+            Div empty = new Div(new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
+            empty.addClassName("pw-empty");
+            shelf.add(empty);
+            return;
+        }
+        H2 title = new H2(getTranslation("supplies.shelf"));
+        if (signedIn.isOwner()) {
+            Money value = Money.sum(
+                    all.stream().map(restock -> restock.item().stockValue()).toList(), all.getFirst().item().unitCost().currency());
+            title.add(small(figures.text("supplies.shelf.value", value)));
+        }
+        shelf.add(title);
+        all.forEach(restock -> shelf.add(new SupplyRow(restock, supplies, figures, signedIn, this::refresh)));
+    }
+
+    private void shoppingList(List<Restock> due) {
+        shopping.removeAll();
+        shopping.setVisible(!due.isEmpty());
+        shopping.add(new H2(getTranslation("supplies.shopping")));
+        for (Restock restock : due) {
+            String expected = restock.expected().map(figures::money).orElse("");
+            String from = restock.lastSupplier().map(s -> getTranslation("supplies.shopping.from", s.name())).orElse("");
+            Span what = new Span(figures.text("supplies.shopping.line",
+                    restock.toBuy(), restock.item().purchaseUnit(), restock.item().name()));
+            Span price = new Span(expected);
+            price.addClassName("pw-number");
+            Button bought = new Button(getTranslation("supplies.movement.BOUGHT"), event -> new MovementDialog(
+                    restock.item(), MovementDialog.What.BOUGHT, supplies, figures, signedIn, this::refresh).open());
+            bought.addThemeVariants(ButtonVariant.SMALL);
+            Div row = new Div(what, small(from), price, bought);
+            row.addClassName("supplies-shopping");
+            shopping.add(row);
+        }
+    }
+
+    private static Span small(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-small");
+        return span;
+    }
+}

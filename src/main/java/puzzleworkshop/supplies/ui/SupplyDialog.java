@@ -1,0 +1,157 @@
+package puzzleworkshop.supplies.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.formlayout.FormLayout;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.component.textfield.TextField;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
+
+/** A new supply, or the facts of a known one. */
+class SupplyDialog extends Dialog {
+
+    private static final int USUAL_LEAD_DAYS = 7;
+    private static final int USUAL_SPARE_DAYS = 5;
+
+    private final Optional<SupplyItem> before;
+    private final TextField name = new TextField();
+    private final Select<SupplyKind> kind = new Select<>();
+    private final Select<UseUnit> useUnit = new Select<>();
+    private final LengthField width;
+    private final LengthField height;
+    private final TextField purchaseUnit = new TextField();
+    private final BigDecimalField usePerPurchase = new BigDecimalField();
+    private final Select<LaserFacts.Pvc> pvc = new Select<>();
+    private final Select<LaserFacts.Adhesive> adhesive = new Select<>();
+    private final IntegerField leadDays = new IntegerField();
+    private final IntegerField spareDays = new IntegerField();
+    private final Checkbox usual = new Checkbox();
+    private final Checkbox retired = new Checkbox();
+
+    SupplyDialog(SupplyItem item, Supplies supplies, Figures figures, Runnable changed) {
+        this.before = Optional.ofNullable(item);
+        this.width = new LengthField(getTranslation("supplies.width"), figures.units());
+        this.height = new LengthField(getTranslation("supplies.height"), figures.units());
+        setHeaderTitle(getTranslation(item == null ? "supplies.new" : "supplies.change"));
+        setWidth("min(40rem, 96vw)");
+        Paragraph caution = new Paragraph(getTranslation("supplies.caution"));
+        caution.addClassName("pw-note");
+        caution.getElement().setAttribute("data-kind", "warn");
+        add(form(), caution);
+        fill();
+        kind.addValueChangeListener(event -> showWhatCounts());
+        useUnit.addValueChangeListener(event -> showWhatCounts());
+        showWhatCounts();
+        Button save = new Button(getTranslation("supplies.save"), event -> {
+            if (isComplete() && Saved.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
+                close();
+                changed.run();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
+    }
+
+    private FormLayout form() {
+        FormLayout form = new FormLayout();
+        form.setAutoResponsive(true);
+        name.setLabel(getTranslation("supplies.name"));
+        purchaseUnit.setLabel(getTranslation("supplies.purchase-unit"));
+        purchaseUnit.setPlaceholder(getTranslation("supplies.purchase-unit.example"));
+        usePerPurchase.setLabel(getTranslation("supplies.use-per-purchase.label"));
+        usePerPurchase.setLocale(Texts.LOCALE);
+        leadDays.setLabel(getTranslation("supplies.lead-days"));
+        spareDays.setLabel(getTranslation("supplies.spare-days"));
+        for (IntegerField days : List.of(leadDays, spareDays)) {
+            days.setMin(0);
+            days.setMax(365);
+        }
+        usual.setLabel(getTranslation("supplies.usual.label"));
+        retired.setLabel(getTranslation("supplies.retired.label"));
+        choice(kind, "supplies.kind", SupplyKind.values(), SupplyKind::textKey);
+        choice(useUnit, "supplies.use-unit", UseUnit.values(), UseUnit::textKey);
+        choice(pvc, "supplies.pvc", LaserFacts.Pvc.values(), LaserFacts.Pvc::textKey);
+        choice(adhesive, "supplies.adhesive", LaserFacts.Adhesive.values(), LaserFacts.Adhesive::textKey);
+        form.add(name, kind, useUnit, width, height, purchaseUnit, usePerPurchase, pvc, adhesive, leadDays, spareDays, usual,
+                retired);
+        return form;
+    }
+
+    private void fill() {
+        name.setValue(before.map(SupplyItem::name).orElse(""));
+        kind.setValue(before.map(SupplyItem::kind).orElse(SupplyKind.STICKER_PAPER));
+        useUnit.setValue(before.map(SupplyItem::useUnit).orElse(UseUnit.SHEET));
+        before.flatMap(SupplyItem::width).ifPresent(width::setValue);
+        before.flatMap(SupplyItem::height).ifPresent(height::setValue);
+        purchaseUnit.setValue(before.map(SupplyItem::purchaseUnit).orElse(""));
+        BigDecimal per = before.map(SupplyItem::usePerPurchase).orElse(BigDecimal.ONE);
+        usePerPurchase.setValue(per.scale() < 0 ? per.setScale(0) : per);
+        pvc.setValue(before.map(item -> item.facts().pvc()).orElse(LaserFacts.Pvc.UNKNOWN));
+        adhesive.setValue(before.map(item -> item.facts().adhesive()).orElse(LaserFacts.Adhesive.DRY));
+        leadDays.setValue(before.map(SupplyItem::leadDays).orElse(USUAL_LEAD_DAYS));
+        spareDays.setValue(before.map(SupplyItem::spareDays).orElse(USUAL_SPARE_DAYS));
+        usual.setValue(before.map(SupplyItem::usual).orElse(true));
+        retired.setValue(before.map(SupplyItem::retired).orElse(false));
+        retired.setVisible(before.isPresent());
+    }
+
+    private void showWhatCounts() {
+        boolean sized = useUnit.getValue() == UseUnit.SHEET || useUnit.getValue() == UseUnit.METRE;
+        width.setVisible(sized);
+        height.setVisible(useUnit.getValue() == UseUnit.SHEET);
+        pvc.setVisible(kind.getValue().isUnderLaser());
+        adhesive.setVisible(kind.getValue().isUnderLaser());
+    }
+
+    private boolean isComplete() {
+        boolean complete = usePerPurchase.getValue() != null;
+        usePerPurchase.setInvalid(!complete);
+        for (IntegerField days : List.of(leadDays, spareDays)) {
+            boolean fits = days.getValue() != null && days.getValue() >= 0 && days.getValue() <= 365;
+            days.setInvalid(!fits);
+            complete &= fits;
+        }
+        return complete;
+    }
+
+    private SupplyItem typed(Supplies supplies) {
+        LaserFacts facts = kind.getValue().isUnderLaser()
+                ? new LaserFacts(pvc.getValue(), adhesive.getValue())
+                : new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.NONE);
+        return new SupplyItem(
+                before.flatMap(SupplyItem::id), name.getValue(), kind.getValue(), useUnit.getValue(), sized(width),
+                sized(height), purchaseUnit.getValue(), usePerPurchase.getValue(), facts, leadDays.getValue(),
+                spareDays.getValue(), usual.getValue(), retired.getValue(),
+                before.map(SupplyItem::stock).orElse(BigDecimal.ZERO),
+                before.map(SupplyItem::unitCost).orElse(Money.zero(supplies.currency())));
+    }
+
+    private static Optional<Length> sized(LengthField field) {
+        return field.isVisible() ? Optional.ofNullable(field.getValue()).filter(Length::isPositive) : Optional.empty();
+    }
+
+    private <T> void choice(Select<T> select, String key, T[] values, Function<T, String> textKey) {
+        select.setLabel(getTranslation(key));
+        select.setItems(List.of(values));
+        select.setItemLabelGenerator(item -> getTranslation(textKey.apply(item)));
+    }
+}

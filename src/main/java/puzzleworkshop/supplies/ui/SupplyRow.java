@@ -1,0 +1,104 @@
+package puzzleworkshop.supplies.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.math.BigDecimal;
+import java.util.stream.Stream;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.supplies.Restock;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.workshop.SignedIn;
+
+/** One supply on the shelf: stock as a bar against the point at which to buy again, and what can be booked. */
+class SupplyRow extends Div {
+
+    private static final int FULL = 100;
+
+    SupplyRow(Restock restock, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+        SupplyItem item = restock.item();
+        addClassName("supplies-row");
+        Span name = new Span(item.name());
+        name.addClassName("supplies-name");
+        Span kind = small(getTranslation(item.kind().textKey())
+                + (item.usual() ? " · " + getTranslation("supplies.usual") : "") + " · " + item.purchaseUnit());
+        Div what = new Div(name, kind);
+        what.addClassName("supplies-what");
+        add(what, stock(restock, figures), verdict(restock, figures), buttons(item, supplies, figures, signedIn, changed));
+        item.forbiddenAtLaser().ifPresent(why -> {
+            Paragraph note = new Paragraph(figures.say(why));
+            note.addClassNames("pw-note", "supplies-forbidden");
+            note.getElement().setAttribute("data-kind", "bad");
+            add(note);
+        });
+    }
+
+    private Div stock(Restock restock, Figures figures) {
+        SupplyItem item = restock.item();
+        Span amount = new Span(figures.number(item.stock().doubleValue(), 2) + " ");
+        Span unit = new Span(getTranslation(item.useUnit().textKey()));
+        unit.addClassName("pw-unit");
+        Div number = new Div(amount, unit);
+        number.addClassName("pw-number");
+        String days = restock.daysLeft().map(left -> getTranslation("supplies.days-left", left)).orElse("");
+        String cost = item.unitCost().isPositive()
+                ? figures.text("supplies.unit-cost", item.unitCost(), getTranslation(item.useUnit().textKey()))
+                : "";
+        Div bar = new Div();
+        bar.addClassName("supplies-bar");
+        // The whole bar is three times the reorder point, so that its mark always stands at a third.
+        BigDecimal whole = restock.reorderPoint().multiply(BigDecimal.valueOf(3));
+        double share = whole.signum() > 0 ? item.stock().doubleValue() / whole.doubleValue() : item.stock().signum();
+        Div filled = new Div();
+        filled.getStyle().set("width", Math.clamp(share * FULL, 0, FULL) + "%");
+        bar.add(filled);
+        bar.getElement().setAttribute("aria-hidden", "true");
+        if (whole.signum() > 0) {
+            bar.getElement().setAttribute("data-marked", true);
+        }
+        Div stock = new Div(number, bar, small(String.join(" · ",
+                Stream.of(days, cost).filter(text -> !text.isEmpty()).toList())));
+        stock.addClassName("supplies-stock");
+        return stock;
+    }
+
+    private Verdict verdict(Restock restock, Figures figures) {
+        if (restock.item().stock().signum() < 0) {
+            return new Verdict(Verdict.Kind.BAD, getTranslation("supplies.verdict.owed"));
+        }
+        if (restock.item().stock().signum() == 0) {
+            return new Verdict(restock.isDue() ? Verdict.Kind.BAD : Verdict.Kind.WAIT,
+                    getTranslation(restock.isDue() ? "supplies.verdict.out" : "supplies.verdict.none-yet"));
+        }
+        return restock.isDue()
+                ? new Verdict(Verdict.Kind.WARN, getTranslation("supplies.verdict.buy"))
+                : new Verdict(Verdict.Kind.GOOD, getTranslation("supplies.verdict.enough"));
+    }
+
+    private Div buttons(SupplyItem item, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+        Div buttons = new Div();
+        buttons.addClassName("supplies-buttons");
+        for (MovementDialog.What what : MovementDialog.What.values()) {
+            Button button = new Button(getTranslation(what.textKey()), event ->
+                    new MovementDialog(item, what, supplies, figures, signedIn, changed).open());
+            button.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
+            button.setAriaLabel(getTranslation(what.textKey()) + ": " + item.name());
+            buttons.add(button);
+        }
+        Button open = new Button(getTranslation("supplies.open"), event -> new LedgerDialog(item, supplies, figures, changed).open());
+        open.addThemeVariants(ButtonVariant.SMALL);
+        open.setAriaLabel(getTranslation("supplies.open") + ": " + item.name());
+        buttons.add(open);
+        return buttons;
+    }
+
+    private static Span small(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-small");
+        return span;
+    }
+}

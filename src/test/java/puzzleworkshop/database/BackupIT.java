@@ -1,0 +1,223 @@
+package puzzleworkshop.database;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.ZoneId;
+import java.util.Arrays;
+import java.util.Currency;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import javax.sql.DataSource;
+import org.flywaydb.core.Flyway;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.springframework.beans.factory.annotation.Autowired;
+import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.WorkshopProfile;
+
+@DatabaseTest
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class BackupIT {
+
+    @TempDir
+    static Path folder;
+
+    /** A second, empty workshop to restore into. */
+    static EmbeddedServer other;
+
+    @Autowired
+    Backup backup;
+
+    @Autowired
+    FirstSteps steps;
+
+    @Autowired
+    DataSource dataSource;
+
+    @BeforeAll
+    static void start() {
+        other = EmbeddedServer.on(folder.resolve("other").toString());
+    }
+
+    @AfterAll
+    static void stop() {
+        other.close();
+    }
+
+    @BeforeEach
+    void a_workshop_with_awkward_texts() {
+        CleanDatabase.now(dataSource);
+        emptyOther().migrate();
+        steps.open(new WorkshopProfile("Birch\t&\\N Beam \"ä 木\"", "1 Mill Lane\nOldtown", "", "",
+                Currency.getInstance("EUR"), UnitSystem.MILLIMETRES, ZoneId.of("Europe/Berlin"), ""),
+                "Robin", "birch paper ink");
+    }
+
+    @Test
+    void every_table_and_every_sequence_comes_back_as_it_was() throws Exception {
+        Path file = backUp("whole.zip");
+        new Restore(emptyOther()).from(file);
+        try (Connection here = dataSource.getConnection(); Connection there = connectOther()) {
+            assertThat(prints(there)).isEqualTo(prints(here));
+            String sequences = "select sequencename || ' ' || coalesce(last_value, 0) from pg_sequences"
+                    + " where schemaname = 'public' order by 1";
+            assertThat(Backup.list(there, sequences)).isEqualTo(Backup.list(here, sequences));
+            String references = "select conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid)"
+                    + " from pg_constraint where connamespace = 'public'::regnamespace order by 1";
+            assertThat(Backup.list(there, references)).isEqualTo(Backup.list(here, references));
+            assertThat(Backup.list(there, "select tgname from pg_trigger where tgenabled = 'D'")).isEmpty();
+        }
+    }
+
+    @Test
+    void a_backup_sees_one_moment_though_work_goes_on() throws Exception {
+        Path file = folder.resolve("moment.zip");
+        int before;
+        try (Connection here = dataSource.getConnection()) {
+            before = prints(here).hashCode();
+        }
+        try (OutputStream out = new WritesMeanwhile(Files.newOutputStream(file))) {
+            backup.write(out);
+        }
+        new Restore(emptyOther()).from(file);
+        try (Connection there = connectOther()) {
+            assertThat(prints(there).hashCode()).isEqualTo(before);
+        }
+    }
+
+    @Test
+    void a_workshop_where_someone_works_is_not_overwritten() throws Exception {
+        Path file = backUp("again.zip");
+        Flyway flyway = emptyOther();
+        new Restore(flyway).from(file);
+        refused("database.restore.not-empty", flyway, file);
+    }
+
+    @Test
+    void what_is_no_backup_is_refused_and_the_workshop_stays_ready_to_open() throws Exception {
+        Flyway flyway = emptyOther();
+        flyway.migrate();
+        Path text = Files.writeString(folder.resolve("text.zip"), "not a zip at all");
+        refused("database.restore.no-backup", flyway, text);
+        Path foreign = folder.resolve("foreign.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(foreign))) {
+            zip.putNextEntry(new ZipEntry("holiday.txt"));
+        }
+        refused("database.restore.no-backup", flyway, foreign);
+        byte[] whole = Files.readAllBytes(backUp("cut.zip"));
+        Path cut = Files.write(folder.resolve("cut.zip"), Arrays.copyOf(whole, whole.length * 2 / 3));
+        refused("database.restore.no-backup", flyway, cut);
+        readyToOpen();
+    }
+
+    @Test
+    void a_damaged_table_is_refused_whole_and_the_workshop_stays_ready_to_open() throws Exception {
+        Flyway flyway = emptyOther();
+        Path damaged = folder.resolve("damaged.zip");
+        copyZip(backUp("sound.zip"), damaged, "tables/account", "id,name\n1\tRobin\n");
+        refused("database.restore.damaged", flyway, damaged);
+        readyToOpen();
+    }
+
+    @Test
+    void a_backup_of_a_newer_program_is_refused() throws Exception {
+        Path newer = folder.resolve("newer.zip");
+        copyZip(backUp("today.zip"), newer, "about.txt", "format=1\nschema=9999\nmade=2030-01-01T00:00:00Z\n");
+        refused("database.restore.newer", emptyOther(), newer);
+    }
+
+    private Path backUp(String name) throws IOException {
+        Path file = folder.resolve(name);
+        try (OutputStream out = Files.newOutputStream(file)) {
+            backup.write(out);
+        }
+        return file;
+    }
+
+    /** Adds an account while the backup is being written. */
+    private final class WritesMeanwhile extends java.io.FilterOutputStream {
+
+        private boolean done;
+
+        WritesMeanwhile(OutputStream out) {
+            super(out);
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) throws IOException {
+            if (!done) {
+                done = true;
+                try (Connection connection = dataSource.getConnection()) {
+                    connection.createStatement().execute("update workshop_profile set name = 'renamed meanwhile'");
+                } catch (SQLException e) {
+                    throw new IOException(e);
+                }
+            }
+            out.write(bytes, from, length);
+        }
+    }
+
+    private static void copyZip(Path from, Path to, String changed, String content) throws IOException {
+        try (java.util.zip.ZipFile zip = new java.util.zip.ZipFile(from.toFile());
+                ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(to))) {
+            for (ZipEntry entry : java.util.Collections.list(zip.entries())) {
+                out.putNextEntry(new ZipEntry(entry.getName()));
+                out.write(entry.getName().equals(changed) ? content.getBytes(StandardCharsets.UTF_8)
+                        : zip.getInputStream(entry).readAllBytes());
+            }
+        }
+    }
+
+    private static Flyway emptyOther() {
+        Flyway flyway = Flyway.configure().dataSource(other.url(), other.user(), other.password())
+                .locations("classpath:db/migration").cleanDisabled(false).load();
+        flyway.clean();
+        return flyway;
+    }
+
+    private static Connection connectOther() throws SQLException {
+        return DriverManager.getConnection(other.url(), other.user(), other.password());
+    }
+
+    private static void refused(String key, Flyway flyway, Path file) {
+        assertThatThrownBy(() -> new Restore(flyway).from(file)).isInstanceOfSatisfying(Refused.class,
+                refused -> assertThat(refused.sentence().key()).isEqualTo(key));
+    }
+
+    private static void readyToOpen() throws SQLException {
+        try (Connection there = connectOther()) {
+            assertThat(Backup.list(there, "select count(*) from account")).containsExactly("0");
+            assertThat(Backup.list(there, "select count(*) from trade_numbers")).containsExactly("1");
+        }
+    }
+
+    /** A print of each table's content, whatever the order of its rows. */
+    private static Map<String, String> prints(Connection connection) throws SQLException {
+        Map<String, String> prints = new TreeMap<>();
+        for (String table : Backup.tables(connection)) {
+            prints.put(table, Backup.list(connection, "select count(*) || ' ' || coalesce(md5(string_agg(t::text, E'\\n'"
+                    + " order by t::text)), '') from " + Backup.quoted(table) + " t").getFirst());
+        }
+        return prints;
+    }
+}

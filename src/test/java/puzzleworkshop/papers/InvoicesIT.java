@@ -1,0 +1,233 @@
+package puzzleworkshop.papers;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.StringReader;
+import java.io.StringWriter;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.IntStream;
+import javax.sql.DataSource;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVRecord;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.support.TransactionTemplate;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+
+@DatabaseTest
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class InvoicesIT {
+
+    @Autowired
+    Invoices invoices;
+
+    @Autowired
+    MoneyPapers papers;
+
+    @Autowired
+    AccountantCsv csv;
+
+    @Autowired
+    Debts debts;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    TransactionTemplate transaction;
+
+    @Autowired
+    DataSource dataSource;
+
+    private final SoldOrders sold;
+    private final LocalDate today = LocalDate.now();
+
+    InvoicesIT(@Autowired BeanFactory beans) {
+        this.sold = new SoldOrders(beans);
+    }
+
+    @BeforeEach
+    void clean() {
+        CleanDatabase.now(dataSource);
+    }
+
+    @Test
+    void numbers_have_no_gap_when_many_invoice_at_once_and_some_give_up() throws Exception {
+        List<Order> orders = IntStream.range(0, 24).mapToObj(i -> sold.confirmed("Customer " + i, 1)).toList();
+        List<Callable<Boolean>> clerks = new ArrayList<>();
+        for (int i = 0; i < orders.size(); i++) {
+            Order order = orders.get(i);
+            boolean givesUp = i % 3 == 0;
+            clerks.add(() -> transaction.execute(status -> {
+                invoices.issue(order.id(), "clerk");
+                if (givesUp) {
+                    status.setRollbackOnly();
+                }
+                return !givesUp;
+            }));
+        }
+        long issued = 0;
+        try (ExecutorService office = Executors.newFixedThreadPool(8)) {
+            for (Future<Boolean> clerk : office.invokeAll(clerks)) {
+                issued += clerk.get() ? 1 : 0;
+            }
+        }
+        List<Integer> running =
+                jdbc.sql("select running from invoice order by running").query(Integer.class).list();
+        assertThat(issued).isEqualTo(16);
+        assertThat(running).containsExactlyElementsOf(IntStream.rangeClosed(1, 16).boxed().toList());
+    }
+
+    @Test
+    void an_order_is_invoiced_once_until_it_is_credited() {
+        Order order = sold.confirmed("Ada Reed", 25);
+        Invoice invoice = invoices.issue(order.id(), "mara");
+        assertThat(invoice.gross().sameAs(order.price().gross())).isTrue();
+        assertThatThrownBy(() -> invoices.issue(order.id(), "mara"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("papers.invoice.stands");
+        Invoice credit = invoices.credit(invoice.id(), invoice.gross(), "wrong address", "mara");
+        assertThat(credit.number()).isEqualTo("C" + today.getYear() + "-0001");
+        assertThat(invoices.issue(order.id(), "mara").number()).isEqualTo(today.getYear() + "-0002");
+        assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross())).isTrue();
+    }
+
+    @Test
+    void an_issued_invoice_cannot_be_changed_or_credited_beyond_its_amount() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        Invoice invoice = invoices.issue(order.id(), "mara");
+        assertThatThrownBy(() -> jdbc.sql("update invoice set customer = 'someone'").update())
+                .hasMessageContaining("stands as it is");
+        assertThatThrownBy(() -> jdbc.sql("delete from invoice_line").update()).hasMessageContaining("stands as it is");
+        Money part = Money.of("5.00", "EUR");
+        invoices.credit(invoice.id(), part, "a corner was charred", "mara");
+        assertThatThrownBy(() -> invoices.credit(invoice.id(), invoice.gross(), "again", "mara"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("papers.credit.range");
+    }
+
+    @Test
+    void the_database_refuses_a_paper_whose_lines_do_not_add_up() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        assertThatThrownBy(() -> transaction.executeWithoutResult(status -> jdbc.sql("""
+                insert into invoice (series, year, running, number, order_id, order_number, issued_on, due_on, seller,
+                    tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who, issued_at)
+                values ('INVOICE', 2026, 0, '', :order, '', now(), now(), '', '', '', 'NONE', 'BY_TOTAL', 'EUR', 5, 0, 5, '', now())
+                """).param("order", order.id().value()).update())).hasMessageContaining("do not add up");
+    }
+
+    @Test
+    void deposit_part_payment_and_refund_leave_what_is_open() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        Money gross = order.price().gross();
+        Money ten = Money.of("10.00", "EUR");
+        invoices.receive(order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
+        invoices.issue(order.id(), "mara");
+        assertThat(invoices.account(order.id()).open().sameAs(gross.minus(ten))).isTrue();
+        assertThat(debts.open()).singleElement().satisfies(
+                debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
+        invoices.receive(order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
+        assertThat(debts.open()).isEmpty();
+        assertThatThrownBy(() -> invoices.refund(order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
+                .isInstanceOf(Refused.class);
+        invoices.refund(order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
+        assertThat(invoices.account(order.id()).open().sameAs(ten)).isTrue();
+        assertThat(invoices.account(order.id()).payments())
+                .extracting(Payment::kind)
+                .containsExactly(Payment.Kind.DEPOSIT, Payment.Kind.PAYMENT, Payment.Kind.REFUND);
+    }
+
+    @Test
+    void a_quote_cannot_be_invoiced() {
+        Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
+        assertThatThrownBy(() -> invoices.issue(quote.id(), "mara"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("not-confirmed");
+    }
+
+    @Test
+    void the_accountants_lines_add_up_to_the_papers_whatever_the_tax_and_its_rounding() throws IOException {
+        BigDecimal expected = BigDecimal.ZERO;
+        BigDecimal expectedVat = BigDecimal.ZERO;
+        for (VatMode mode : VatMode.values()) {
+            for (VatRounding rounding : VatRounding.values()) {
+                sold.vat(mode, rounding);
+                Order order = sold.confirmed("=Ada; \"Reed\"", 7);
+                Invoice invoice = invoices.issue(order.id(), "mara");
+                Invoice credit = invoices.credit(invoice.id(), Money.of("3.33", "EUR"), "goodwill", "mara");
+                expected = expected.add(invoice.gross().amount()).subtract(credit.gross().amount());
+                expectedVat = expectedVat.add(invoice.vat().amount()).subtract(credit.vat().amount());
+            }
+        }
+        StringWriter out = new StringWriter();
+        csv.papers(today.minusDays(1), today.plusDays(1), out);
+        List<CSVRecord> lines = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
+                .parse(new StringReader(out.toString()))
+                .getRecords();
+        assertThat(sum(lines, "gross")).isEqualByComparingTo(expected);
+        assertThat(sum(lines, "vat")).isEqualByComparingTo(expectedVat);
+        assertThat(sum(lines, "net")).isEqualByComparingTo(expected.subtract(expectedVat));
+        assertThat(lines.getFirst().get("customer")).isEqualTo("'=Ada; \"Reed\"");
+    }
+
+    @Test
+    void quote_invoice_and_credit_note_are_readable_pdfs_with_their_amounts() throws IOException {
+        sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
+        invoices.save(new PaperSettings(
+                "NH 402 881 17", "Harbour Savings Bank\nAccount 00 4711 0815", "Half is paid when you say yes.",
+                "Thank you for your order.", 14, new byte[0]));
+        Order quote = sold.quote("Ada Reed", 25, true, Percent.of(5));
+        String quoted = text(keep("quote", papers.quote(quote.id())));
+        assertThat(quoted).contains("Quote " + quote.number(), "Discount 5 %", "Half is paid", "page 1 of 1");
+        Order order = sold.confirmed("Ada Reed", 2);
+        invoices.receive(order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        Invoice invoice = invoices.issue(order.id(), "mara");
+        String invoiced = text(keep("invoice", papers.issued(invoice.id())));
+        assertThat(invoiced).contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
+        Invoice credit = invoices.credit(invoice.id(), Money.of("6.00", "EUR"), "one corner was charred", "mara");
+        assertThat(text(keep("credit", papers.issued(credit.id())))).contains("Credit note C", "one corner was charred");
+    }
+
+    private static BigDecimal sum(List<CSVRecord> lines, String column) {
+        return lines.stream().map(line -> new BigDecimal(line.get(column))).reduce(BigDecimal.ZERO, BigDecimal::add);
+    }
+
+    private static String text(byte[] pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(document);
+        }
+    }
+
+    /** Left in the build folder for a look. */
+    private static byte[] keep(String name, byte[] pdf) throws IOException {
+        Files.createDirectories(Path.of("target", "papers"));
+        Files.write(Path.of("target", "papers", name + ".pdf"), pdf);
+        return pdf;
+    }
+}
