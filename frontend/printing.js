@@ -14,6 +14,7 @@
 
     host.addEventListener('pointerdown', (event) => {
       const item = event.target.closest('[data-movable]');
+      host.printingFocus = null;
       if (!item || event.button !== 0) return;
       const svg = item.ownerSVGElement;
       const from = toMm(svg, event);
@@ -64,6 +65,7 @@
       const item = event.target.closest('[data-movable]');
       if (!item) return;
       const id = Number(item.dataset.item);
+      host.printingFocus = id;
       const step = event.shiftKey ? 1 : 5;
       const by = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] }[event.key];
       if (by) {
@@ -78,5 +80,11 @@
     });
   }
 
-  window.puzzleWorkshopPrinting = { board };
+  // A redrawn sheet has new elements: who moves prints by key stays on the print.
+  function redrawn(host) {
+    const item = host.printingFocus && host.querySelector(`[data-item="${host.printingFocus}"]`);
+    if (item) item.focus({ preventScroll: true });
+  }
+
+  window.puzzleWorkshopPrinting = { board, redrawn };
 })();

@@ -2,7 +2,6 @@ package puzzleworkshop.printing.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.ClientCallable;
-import com.vaadin.flow.component.Html;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.html.Div;
 import java.util.Locale;
@@ -45,7 +44,9 @@ class SheetBoard extends Div {
     void show(PrintRun run, OptionalLong chosen) {
         removeAll();
         for (int sheet = 0; sheet < run.sheets(); sheet++) {
-            Div place = new Div(new Html(sheet(run, sheet, chosen)));
+            Div drawing = new Div();
+            drawing.getElement().setProperty("innerHTML", sheet(run, sheet, chosen));
+            Div place = new Div(drawing);
             place.addClassName("printing-sheet");
             double wide = Math.min(WIDEST, run.sheetSize().width().mm() * PIXELS_PER_MM);
             place.getStyle().setWidth(Math.round(wide) + "px");
@@ -55,6 +56,7 @@ class SheetBoard extends Div {
             place.add(name);
             add(place);
         }
+        getElement().executeJs("window.puzzleWorkshopPrinting && window.puzzleWorkshopPrinting.redrawn(this)");
     }
 
     @Override
