@@ -19,10 +19,11 @@ import puzzleworkshop.workshop.SignedIn;
 class SpoiledPrintDialog extends Dialog {
 
     SpoiledPrintDialog(GangRuns runs, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+        setWidth("30rem");
         setHeaderTitle(getTranslation("printing.spoil-question"));
         RadioButtonGroup<RunItem> which = new RadioButtonGroup<>();
         which.setItems(run.laid().stream().filter(item -> item.outcome() == RunItem.Outcome.PRINTED).toList());
-        which.setItemLabelGenerator(item -> figures.text("printing.item-label", item.orderNumber(), item.finished()));
+        which.setItemLabelGenerator(item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
         which.getThemeNames().add("vertical");
         TextField why = new TextField(getTranslation("printing.why-print"));
         why.setWidthFull();
