@@ -1,6 +1,5 @@
 package puzzleworkshop.display;
 
-import com.vaadin.flow.component.Html;
 import com.vaadin.flow.component.html.Span;
 
 /** A verdict: a word with its icon and colour, never a colour alone. */
@@ -34,6 +33,6 @@ public class Verdict extends Span {
     public Verdict(Kind kind, String word) {
         addClassName("pw-verdict");
         getElement().setAttribute("data-kind", kind.name);
-        add(new Html("<svg viewBox='0 0 16 16' aria-hidden='true'>" + kind.icon + "</svg>"), new Span(word));
+        add(SvgBox.inline("<svg viewBox='0 0 16 16' aria-hidden='true'>" + kind.icon + "</svg>"), new Span(word));
     }
 }

@@ -1,7 +1,6 @@
 package puzzleworkshop.shell;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.Html;
 import com.vaadin.flow.component.applayout.AppLayout;
 import com.vaadin.flow.component.applayout.DrawerToggle;
 import com.vaadin.flow.component.button.Button;
@@ -22,6 +21,7 @@ import com.vaadin.flow.server.menu.MenuEntry;
 import com.vaadin.flow.spring.security.AuthenticationContext;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
+import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.workshop.Workshop;
 
@@ -60,9 +60,8 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     }
 
     private Component head(String name) {
-        Span mark = new Span();
+        Span mark = SvgBox.inline("<svg viewBox='0 0 32 32' aria-hidden='true'>" + Marks.PIECE + "</svg>");
         mark.addClassName("shell-mark");
-        mark.add(new Html("<svg viewBox='0 0 32 32' aria-hidden='true'>" + Marks.PIECE + "</svg>"));
         Anchor head = new Anchor("", mark, new Span(name));
         head.addClassName("shell-head");
         return head;
@@ -106,7 +105,7 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
             String route = entry.path().replaceFirst("^/", "");
             if (AT_HAND.contains(route)) {
-                Anchor link = new Anchor(route, new Html(Marks.ofRoute(route)), new Span(name(entry)));
+                Anchor link = new Anchor(route, SvgBox.inline(Marks.ofRoute(route)), new Span(name(entry)));
                 foot.add(link);
             }
         }

@@ -1,0 +1,42 @@
+package puzzleworkshop.cutting.ui;
+
+import java.util.List;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.sheets.Material;
+import puzzleworkshop.sheets.RackSettings;
+
+/** Kinds of board in people's words: Birch ply, craft, 3 mm. */
+@Component
+class BoardNames {
+
+    private final RackSettings rack;
+    private final Figures figures;
+
+    BoardNames(RackSettings rack, Figures figures) {
+        this.rack = rack;
+        this.figures = figures;
+    }
+
+    String of(BoardKind board) {
+        return figures.text("cutting.board", material(board.material()), grade(board.grade()), board.thickness());
+    }
+
+    /** Without the thickness. */
+    String family(BoardKind board) {
+        return figures.text("cutting.board.family", material(board.material()), grade(board.grade()));
+    }
+
+    List<Material> materials() {
+        return rack.materials();
+    }
+
+    String grade(String code) {
+        return figures.text("sheets.grade." + code);
+    }
+
+    private String material(String id) {
+        return rack.materials().stream().filter(m -> m.id().equals(id)).findFirst().map(Material::name).orElse(id);
+    }
+}

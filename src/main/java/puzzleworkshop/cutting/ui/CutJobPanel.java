@@ -1,0 +1,208 @@
+package puzzleworkshop.cutting.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.component.textfield.TextField;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.springframework.beans.factory.config.ConfigurableBeanFactory;
+import org.springframework.context.annotation.Scope;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.cutting.CheckItem;
+import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.CutParameters;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.MachineRatio;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.workshop.SignedIn;
+
+/**
+ * One cut at the bench, from its checklist to its outcome. Ask for a new one from Spring wherever a cut is shown
+ * ({@code ObjectProvider<CutJobPanel>}), then {@link #show}.
+ */
+@Component
+@Scope(ConfigurableBeanFactory.SCOPE_PROTOTYPE)
+@StyleSheet("context://cutting.css")
+@JavaScript("context://cutting.js")
+public class CutJobPanel extends Div {
+
+    private final transient CutJobs jobs;
+    private final transient Machines machines;
+    private final transient BoardNames boards;
+    private final transient Figures figures;
+    private final transient SignedIn who;
+    private transient Consumer<CutJob> ended = job -> {};
+
+    CutJobPanel(CutJobs jobs, Machines machines, BoardNames boards, Figures figures, SignedIn who) {
+        this.jobs = jobs;
+        this.machines = machines;
+        this.boards = boards;
+        this.figures = figures;
+        this.who = who;
+        addClassName("cutting-job");
+    }
+
+    /** Shows a job in place of the one before. */
+    public CutJobPanel show(CutJob job) {
+        removeAll();
+        add(head(job));
+        switch (job.state()) {
+            case FORBIDDEN -> forbidden(job);
+            case CHECKING, READY -> before(job);
+            case RUNNING -> during(job);
+            case DONE, BROKEN_OFF -> after(job);
+        }
+        return this;
+    }
+
+    /** Told once, when the cut has ended (done or broken off). */
+    public void whenEnded(Consumer<CutJob> listener) {
+        ended = listener;
+    }
+
+    private Div head(CutJob job) {
+        Div head = new Div();
+        head.addClassName("cutting-job-head");
+        Div title = new Div(new H2(figures.text("cutting.job.title", job.label())),
+                new StateMark(job.setting().state(), figures));
+        title.addClassName("pw-verdict-line");
+        Paragraph where = new Paragraph(figures.text("cutting.job.where", job.setting().machine().name(),
+                boards.of(job.setting().board())));
+        where.addClassName("pw-soft");
+        head.add(title, where, new DialledIn(job.parameters(), figures));
+        job.estimate().ifPresent(minutes -> head.add(time(job, minutes)));
+        if (!job.setting().isProven() && job.started().isEmpty()) {
+            head.add(note("warn", figures.text("cutting.job.not.proven")));
+        }
+        return head;
+    }
+
+    private Paragraph time(CutJob job, Minutes running) {
+        MachineRatio ratio = machines.ratio(job.setting().machine().id());
+        double off = 1.2816 * ratio.spread();
+        Paragraph time = new Paragraph(figures.text("cutting.job.time",
+                running.times(Math.max(ratio.median() - off, ratio.median() / 4)), running.times(ratio.median() + off)));
+        time.addClassName("pw-small");
+        return time;
+    }
+
+    private void forbidden(CutJob job) {
+        for (Sentence reason : job.workpiece().forbidden()) {
+            add(note("bad", figures.say(reason)));
+        }
+        add(new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")), breakOffWay(job, "cutting.job.give.up"));
+    }
+
+    private void before(CutJob job) {
+        Div list = new Div();
+        list.addClassName("cutting-checks");
+        for (CheckItem item : CheckItem.values()) {
+            list.add(new CheckRow(job, item, figures,
+                    () -> again(job, () -> jobs.check(job.id(), item, who.name())),
+                    reason -> again(job, () -> jobs.skip(job.id(), item, reason, who.name()))));
+        }
+        Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
+        caution.addClassName("pw-small");
+        Button start = new Button(figures.text("cutting.job.start"),
+                event -> again(job, () -> jobs.start(job.id(), who.name())));
+        start.addThemeVariants(ButtonVariant.PRIMARY);
+        start.addClassName("cutting-big");
+        start.setEnabled(job.state() == CutJob.State.READY);
+        Span missing = new Span(job.unanswered().isEmpty()
+                ? figures.text("cutting.job.ready")
+                : figures.text("cutting.job.missing", job.unanswered().size()));
+        missing.addClassName("pw-small");
+        Div foot = new Div(start, missing);
+        foot.addClassName("cutting-job-foot");
+        add(list, caution, foot, breakOffWay(job, "cutting.job.give.up"));
+    }
+
+    private void during(CutJob job) {
+        Span clock = new Span();
+        clock.addClassName("cutting-clock");
+        clock.getElement().setAttribute("data-since", Long.toString(job.started().orElseThrow().at().toEpochMilli()));
+        clock.getElement().executeJs("window.cuttingClock && window.cuttingClock(this)");
+        Div running = new Div(clock, new Paragraph(figures.text("cutting.job.stay")));
+        running.addClassName("cutting-running");
+        IntegerField passes = new IntegerField(figures.text("cutting.job.passes.made"));
+        passes.setValue(job.parameters().passes());
+        passes.setMin(1);
+        passes.setMax(CutParameters.MOST_PASSES);
+        passes.setStepButtonsVisible(true);
+        FindingForm finding = new FindingForm(figures);
+        Button finish = new Button(figures.text("cutting.job.finish"), event -> {
+            boolean counted = passes.getValue() != null && !passes.isInvalid();
+            finding.read().filter(seen -> counted).ifPresent(seen -> again(job, () -> {
+                CutJob done = jobs.finish(job.id(), passes.getValue(), seen, finding.photo(), who.name());
+                ended.accept(done);
+                return done;
+            }));
+        });
+        finish.addThemeVariants(ButtonVariant.PRIMARY);
+        finish.addClassName("cutting-big");
+        Div foot = new Div(finish);
+        foot.addClassName("cutting-job-foot");
+        add(running, passes, finding, foot, breakOffWay(job, "cutting.job.break"));
+    }
+
+    private void after(CutJob job) {
+        boolean done = job.state() == CutJob.State.DONE;
+        add(new Verdict(done ? Verdict.Kind.GOOD : Verdict.Kind.BAD,
+                figures.text(done ? "cutting.job.done" : "cutting.job.broken")));
+        job.took().ifPresent(took -> add(new Paragraph(figures.text("cutting.job.took", took,
+                job.ended().orElseThrow().by()))));
+        if (!job.note().isBlank()) {
+            add(note("", job.note()));
+        }
+        job.skipped().forEach(skip -> add(note("warn", figures.text("cutting.check.skipped.after",
+                figures.text("cutting.check.short." + skip.item().name()), skip.by(), skip.reason()))));
+    }
+
+    /** Gives the job up before the start or stops it after: both ask why. */
+    private Div breakOffWay(CutJob job, String key) {
+        TextField reason = new TextField(figures.text("cutting.job.break.why"));
+        reason.setMaxLength(1000);
+        reason.setWidthFull();
+        Button really = new Button(figures.text(key), event -> again(job, () -> {
+            CutJob broken = jobs.breakOff(job.id(), reason.getValue(), who.name());
+            ended.accept(broken);
+            return broken;
+        }));
+        really.addThemeVariants(ButtonVariant.ERROR);
+        Div form = new Div(reason, really);
+        form.addClassName("pw-row");
+        form.setVisible(false);
+        Button open = new Button(figures.text(key + ".open"), event -> form.setVisible(!form.isVisible()));
+        open.addThemeVariants(ButtonVariant.TERTIARY);
+        return new Div(open, form);
+    }
+
+    private void again(CutJob job, Supplier<CutJob> deed) {
+        try {
+            show(deed.get());
+        } catch (Refused refused) {
+            Saved.tell(figures.say(refused), true);
+            jobs.find(job.id()).filter(now -> now.state() != job.state()).ifPresent(this::show);
+        }
+    }
+
+    private static Paragraph note(String kind, String words) {
+        Paragraph note = new Paragraph(words);
+        note.addClassName("pw-note");
+        note.getElement().setAttribute("data-kind", kind);
+        return note;
+    }
+}

@@ -1,0 +1,30 @@
+package puzzleworkshop.cutting.ui;
+
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.NumberField;
+import puzzleworkshop.display.Figures;
+
+/** Number fields with a small grey unit and one way to say what is allowed. */
+final class Fields {
+
+    private Fields() {}
+
+    static NumberField number(Figures figures, String key, double value, double least, double most, String unit) {
+        NumberField field = new NumberField(figures.text(key));
+        field.setValue(value);
+        field.setMin(least);
+        field.setMax(most);
+        Span suffix = new Span(unit);
+        suffix.addClassName("pw-unit");
+        field.setSuffixComponent(suffix);
+        return field;
+    }
+
+    static boolean inRange(NumberField field, double least, double most, Figures figures) {
+        Double typed = field.getValue();
+        boolean fits = typed != null && typed >= least && typed <= most;
+        field.setErrorMessage(figures.text("cutting.form.range", figures.number(least, 2), figures.number(most, 2)));
+        field.setInvalid(!fits);
+        return fits;
+    }
+}

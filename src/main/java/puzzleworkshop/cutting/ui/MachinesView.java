@@ -1,0 +1,147 @@
+package puzzleworkshop.cutting.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.BeforeEnterEvent;
+import com.vaadin.flow.router.BeforeEnterObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.List;
+import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The laser cutters, and for the chosen one the boards it has settings for and what it cut lately. */
+@Route("machines")
+@Menu(title = "cutting.title", order = 60)
+@PermitAll
+@StyleSheet("context://cutting.css")
+public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObserver {
+
+    private static final String CHOSEN = "machine";
+
+    private final transient Machines machines;
+    private final transient Settings settings;
+    private final transient CutJobs jobs;
+    private final transient BoardNames boards;
+    private final transient Figures figures;
+    private final transient SignedIn who;
+    private final transient HouseUnits house;
+    private long chosen;
+
+    public MachinesView(Machines machines, Settings settings, CutJobs jobs, BoardNames boards, Figures figures,
+            SignedIn who, HouseUnits house) {
+        this.machines = machines;
+        this.settings = settings;
+        this.jobs = jobs;
+        this.boards = boards;
+        this.figures = figures;
+        this.who = who;
+        this.house = house;
+        addClassName("pw-page");
+    }
+
+    @Override
+    public void beforeEnter(BeforeEnterEvent event) {
+        String asked = event.getLocation().getQueryParameters().getSingleParameter(CHOSEN).orElse("");
+        chosen = asked.matches("\\d{1,18}") ? Long.parseLong(asked) : 0;
+        show();
+    }
+
+    private void show() {
+        removeAll();
+        List<Machine> all = machines.all();
+        add(head());
+        if (all.isEmpty()) {
+            add(empty());
+            return;
+        }
+        Machine shown = all.stream().filter(machine -> machine.id() == chosen).findFirst().orElse(all.getFirst());
+        Div cards = new Div();
+        cards.addClassName("cutting-machines");
+        for (Machine machine : all) {
+            cards.add(new MachineCard(machine, machines.ratio(machine.id()), machine.id() == shown.id(), figures,
+                    new MachineCard.Deeds(() -> choose(machine), () -> edit(machine),
+                            () -> doAndShow(() -> machines.makeStandard(machine.id())),
+                            () -> doAndShow(() -> retireOrBack(machine)))));
+        }
+        add(cards, new SettingsMatrix(shown, settings, boards, figures), latest(shown));
+    }
+
+    private Div head() {
+        Button add = new Button(figures.text("cutting.machine.new"), event -> edit(usual()));
+        add.addClassName("pw-push");
+        Div head = new Div(new H1(figures.text("cutting.title")), new Paragraph(figures.text("cutting.lead")), add);
+        head.addClassName("pw-page-head");
+        return head;
+    }
+
+    private Div empty() {
+        Button first = new Button(figures.text("cutting.machine.first"), event -> edit(usual()));
+        first.addThemeVariants(ButtonVariant.PRIMARY);
+        Div empty = new Div(new H2(figures.text("cutting.empty")), new Paragraph(figures.text("cutting.empty.lead")), first);
+        empty.addClassName("pw-empty");
+        return empty;
+    }
+
+    private Div latest(Machine machine) {
+        Div section = new Div(new H2(figures.text("cutting.latest", machine.name())));
+        section.addClassName("pw-section");
+        var cuts = jobs.latest(machine.id(), 10);
+        if (cuts.isEmpty()) {
+            Paragraph none = new Paragraph(figures.text("cutting.latest.none"));
+            none.addClassName("pw-soft");
+            section.add(none);
+        }
+        cuts.forEach(job -> section.add(new CutLine(job, boards, figures)));
+        Span ratio = new Span(MachineCard.ratioWords(machines.ratio(machine.id()), figures));
+        ratio.addClassName("pw-small");
+        section.add(ratio);
+        return section;
+    }
+
+    private Machine usual() {
+        return Machine.usual(figures.text("cutting.machine.usual"), house.currency());
+    }
+
+    private void choose(Machine machine) {
+        chosen = machine.id();
+        getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, "machines?" + CHOSEN + "=" + machine.id()));
+        show();
+    }
+
+    private void edit(Machine machine) {
+        new MachineForm(machine, machines, figures, who.isOwner(), this::choose).open();
+    }
+
+    private void retireOrBack(Machine machine) {
+        if (machine.retired()) {
+            machines.takeBack(machine.id());
+        } else {
+            machines.retire(machine.id());
+        }
+    }
+
+    private void doAndShow(Runnable deed) {
+        Saved.unlessRefused(figures, "cutting.saved", deed);
+        show();
+    }
+
+    @Override
+    public String getPageTitle() {
+        return figures.text("cutting.title");
+    }
+}

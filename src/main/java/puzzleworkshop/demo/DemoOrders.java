@@ -1,0 +1,179 @@
+package puzzleworkshop.demo;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.Confirmations;
+import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Offer;
+import puzzleworkshop.orders.OfferDesk;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.orders.Wish;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** The demo workshop's customers and their orders, from a first quote to one that is paid for. */
+@Component
+class DemoOrders {
+
+    /** How far an order has come. */
+    private enum Reached {
+        QUOTE,
+        WAITS_FOR_APPROVAL,
+        APPROVED,
+        STAGES,
+        HANDED_OVER,
+        CLOSED
+    }
+
+    /** One line of the script. */
+    private record Line(
+            String customer, String contact, Scene scene, double width, double height, int pieces, BoardKind board,
+            int quantity, IntendedAge age, int dueInDays, Reached reached, Optional<Stage> next) {}
+
+    private static final List<Line> SCRIPT = List.of(
+            line("Ida Norrby", "ida@norrby.example", Scene.LAKE, 300, 200, 48, 1, IntendedAge.FROM_6, 9, Reached.CLOSED, null),
+            line("Old Mill Bookshop", "post@oldmill.example", Scene.HARBOUR, 297, 210, 96, 1, IntendedAge.GROWN_UPS, 2, Reached.HANDED_OVER, null),
+            line("Beatrix Vane", "0155 01 7734", Scene.CAT, 200, 150, 24, 1, IntendedAge.FROM_3, 1, Reached.STAGES, Stage.PACK),
+            line("Oskar Lund", "oskar@lund.example", Scene.BALLOONS, 210, 148, 40, 1, IntendedAge.FROM_6, 1, Reached.STAGES, Stage.CUT),
+            line("Priya Raman", "priya@raman.example", Scene.MEADOW, 300, 200, 60, 1, IntendedAge.GROWN_UPS, 3, Reached.STAGES, Stage.STICK),
+            line("Tomasz Wilk", "tomasz@wilk.example", Scene.NIGHT_TRAIN, 300, 200, 48, 1, IntendedAge.FROM_6, 5, Reached.STAGES, Stage.LAMINATE),
+            line("Noor Haddad", "noor@haddad.example", Scene.HARBOUR, 210, 148, 35, 1, IntendedAge.FROM_6, 6, Reached.APPROVED, null),
+            line("Hazel Lane School", "office@hazellane.example", Scene.BALLOONS, 150, 100, 12, 6, IntendedAge.FROM_3, 8, Reached.APPROVED, null),
+            line("Museum of Small Trains", "shop@smalltrains.example", Scene.NIGHT_TRAIN, 297, 210, 108, 1, IntendedAge.GROWN_UPS, 9, Reached.WAITS_FOR_APPROVAL, null),
+            line("Lindqvist Bakery", "hello@lindqvist.example", Scene.LAKE, 200, 200, 49, 1, IntendedAge.GROWN_UPS, 12, Reached.QUOTE, null),
+            line("Jonah Pell", "0155 01 2290", null, 300, 200, 60, 1, IntendedAge.FROM_6, 14, Reached.QUOTE, null));
+
+    private final Pictures pictures;
+    private final OfferDesk desk;
+    private final Confirmations confirmations;
+    private final Orders orders;
+    private final DemoBench bench;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    DemoOrders(
+            Pictures pictures,
+            OfferDesk desk,
+            Confirmations confirmations,
+            Orders orders,
+            DemoBench bench,
+            Workshop workshop,
+            Clock clock) {
+        this.pictures = pictures;
+        this.desk = desk;
+        this.confirmations = confirmations;
+        this.orders = orders;
+        this.bench = bench;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    int count() {
+        return SCRIPT.size();
+    }
+
+    /** Plays one line of the script. */
+    void play(int index) {
+        Line line = SCRIPT.get(index);
+        Size size = Size.mm(line.width(), line.height());
+        Optional<FramedPicture> picture = Optional.ofNullable(line.scene())
+                .map(scene -> picture(scene, index))
+                .map(taken -> new FramedPicture(taken.id(), Crop.filling(taken, size.aspect())));
+        LocalDate due = workday(LocalDate.now(clock.withZone(workshop.zone())).plusDays(line.dueInDays()));
+        Wish wish = new Wish(
+                picture, size, line.pieces(), index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS, Outline.square(),
+                1000 + 37L * index, line.age(), false, line.quantity(), line.board(), Optional.empty(), Optional.of(due),
+                false, Optional.empty(), Percent.ZERO, Money.zero(workshop.currency()), "");
+        Offer offer = desk.workOut(wish);
+        if (!offer.canBeQuoted()) {
+            throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
+        }
+        Order order = confirmations.quote(draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
+        if (line.reached() == Reached.QUOTE) {
+            return;
+        }
+        confirmations.confirm(order.id(), DemoStock.MAKER);
+        if (line.reached() == Reached.WAITS_FOR_APPROVAL) {
+            return;
+        }
+        orders.approve(order.id(), line.customer(), line.customer());
+        if (line.reached() == Reached.APPROVED) {
+            return;
+        }
+        bench.work(order.id(), line.next());
+        if (line.reached() == Reached.CLOSED) {
+            orders.close(order.id(), DemoStock.MAKER);
+        }
+    }
+
+    private OrderDraft draft(Line line, Wish wish, Offer offer, LocalDate due) {
+        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        return new OrderDraft(
+                Customer.newcomer(line.customer(), line.contact(), ""),
+                line.quantity(),
+                new Puzzle(offer.pattern().orElseThrow().spec(), line.age(), false),
+                line.board(),
+                wish.picture(),
+                "",
+                wish.wantedBy(),
+                Optional.of(due),
+                false,
+                Optional.empty(),
+                offer.laserForAll(),
+                offer.price().orElseThrow(),
+                today.plusDays(workshop.tradeNumbers().quoteValidDays()),
+                "");
+    }
+
+    private Picture picture(Scene scene, int seed) {
+        BufferedImage drawn = scene.picture(3600, 2400, 11L + seed);
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try {
+            ImageIO.write(drawn, "jpeg", bytes);
+            return pictures.take(scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + ".jpg",
+                    new ByteArrayInputStream(bytes.toByteArray()));
+        } catch (IOException unwritable) {
+            throw new UncheckedIOException(unwritable);
+        }
+    }
+
+    private static LocalDate workday(LocalDate day) {
+        LocalDate moved = day;
+        while (moved.getDayOfWeek() == DayOfWeek.SATURDAY || moved.getDayOfWeek() == DayOfWeek.SUNDAY) {
+            moved = moved.plusDays(1);
+        }
+        return moved;
+    }
+
+    private static Line line(
+            String customer, String contact, Scene scene, double width, double height, int pieces, int quantity,
+            IntendedAge age, int dueInDays, Reached reached, Stage next) {
+        return new Line(
+                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInDays, reached,
+                Optional.ofNullable(next));
+    }
+}
