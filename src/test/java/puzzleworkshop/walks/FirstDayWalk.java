@@ -138,11 +138,11 @@ class FirstDayWalk extends Walk {
         go("set-up");
         Locator form = page.locator(".access-new-person");
         form.getByLabel("Your name").fill("Kim");
-        form.getByLabel("Password").fill("short");
+        form.locator("input[type=password]").fill("short");
         button("Add").last().click();
         page.getByText("The password is too short").waitFor();
         assertThat(form.getByLabel("Your name").inputValue()).isEqualTo("Kim");
-        form.getByLabel("Password").fill("plywood and a hammer");
+        form.locator("input[type=password]").fill("plywood and a hammer");
         button("Add").last().click();
         page.locator(".access-people").getByText("Kim").waitFor();
         page.locator(".access-people").scrollIntoViewIfNeeded();
