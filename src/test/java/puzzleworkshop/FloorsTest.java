@@ -29,7 +29,7 @@ class FloorsTest {
             List.of("workshop", "artwork", "pattern", "sheets", "supplies", "cutting"),
             List.of("printing", "pricing"),
             List.of("orders"),
-            List.of("planning"),
+            List.of("planning", "proofs"),
             List.of("bench"),
             List.of("delivery", "papers", "insights"),
             List.of("access", "shell", "database", "demo"));

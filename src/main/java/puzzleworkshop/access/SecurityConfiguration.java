@@ -40,13 +40,16 @@ class SecurityConfiguration {
 
     private static final String[] OPEN_FILES =
             {"/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2"};
+    /** Pictures of the customer's page; it looks at the link's token itself. */
+    private static final String[] CUSTOMERS_PICTURES = {"/p/*/face/*/*.jpg", "/p/*/picture/*/*.jpg"};
     private static final String SIGN_IN = "/" + SignInView.ROUTE;
 
     @Bean
     SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin) throws Exception {
         http.authorizeHttpRequests(requests -> requests
                 .dispatcherTypeMatchers(DispatcherType.ERROR).permitAll()
-                .requestMatchers(HttpMethod.GET, OPEN_FILES).permitAll());
+                .requestMatchers(HttpMethod.GET, OPEN_FILES).permitAll()
+                .requestMatchers(HttpMethod.GET, CUSTOMERS_PICTURES).permitAll());
         // Without the last line what is no view (pictures, papers) would be refused even to people who are signed in.
         http.with(VaadinSecurityConfigurer.vaadin(), screens -> screens.loginView(SignInView.class)
                 .enableCsrfConfiguration(false)

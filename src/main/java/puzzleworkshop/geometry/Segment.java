@@ -28,6 +28,12 @@ public sealed interface Segment {
 
     Bounds bounds(Point from);
 
+    /** Into how many equal steps of t it must be divided so that chords stay within the tolerance; a bound. */
+    int steps(Point from, double toleranceMm);
+
+    /** The part between two parameters, to be started from {@code at(from, t0)}; the same curve, not an approximation. */
+    Segment part(Point from, double t0, double t1);
+
     /** A straight stretch. */
     record Line(Point to) implements Segment {
 
@@ -59,6 +65,16 @@ public sealed interface Segment {
         @Override
         public Bounds bounds(Point from) {
             return Bounds.at(from).and(to);
+        }
+
+        @Override
+        public int steps(Point from, double toleranceMm) {
+            return 1;
+        }
+
+        @Override
+        public Segment part(Point from, double t0, double t1) {
+            return new Line(t1 == 1 ? to : at(from, t1));
         }
     }
 
@@ -102,6 +118,24 @@ public sealed interface Segment {
             double[] x = CubicMath.range(from.xMm(), control1.xMm(), control2.xMm(), to.xMm());
             double[] y = CubicMath.range(from.yMm(), control1.yMm(), control2.yMm(), to.yMm());
             return new Bounds(x[0], y[0], x[1], y[1]);
+        }
+
+        @Override
+        public int steps(Point from, double toleranceMm) {
+            return CubicMath.steps(from, this, toleranceMm);
+        }
+
+        @Override
+        public Segment part(Point from, double t0, double t1) {
+            // by de Casteljau: the first t1 of it, then what follows t0 of that
+            Point a = from.towards(control1, t1);
+            Point middle = control1.towards(control2, t1);
+            Point b = a.towards(middle, t1);
+            Point end = b.towards(middle.towards(control2.towards(to, t1), t1), t1);
+            double share = t1 == 0 ? 0 : t0 / t1;
+            Point c = b.towards(end, share);
+            Point d = a.towards(b, share).towards(c, share);
+            return new Cubic(d, c, t1 == 1 ? to : end);
         }
     }
 }

@@ -52,6 +52,11 @@ public record Order(
         return quantity * puzzle.pieces();
     }
 
+    /** While it is a quote or before its picture is printed, what was agreed can be changed. */
+    public boolean mayStillChange() {
+        return state == OrderState.QUOTE || state == OrderState.CONFIRMED && next.equals(Optional.of(Stage.PRINT));
+    }
+
     /** What still keeps it from being printed, when it is its turn. */
     public boolean waitsForApproval() {
         return state == OrderState.CONFIRMED && approval.isEmpty();

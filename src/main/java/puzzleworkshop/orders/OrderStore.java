@@ -178,6 +178,33 @@ class OrderStore {
                 .update();
     }
 
+    void reframe(OrderId id, FramedPicture framed) {
+        jdbc.sql("""
+                update customer_order set picture_id = :picture, crop_left = :left, crop_top = :top, crop_width = :width,
+                    crop_height = :height, crop_turns = :turns, crop_fit = :fit, crop_border = :border, crop_edge = :edge,
+                    soft_accepted = '', version = version + 1
+                where id = :id
+                """)
+                .param("picture", framed.picture().value())
+                .param("left", framed.crop().left())
+                .param("top", framed.crop().top())
+                .param("width", framed.crop().width())
+                .param("height", framed.crop().height())
+                .param("turns", framed.crop().quarterTurns())
+                .param("fit", framed.crop().fit().name())
+                .param("border", framed.crop().borderColour())
+                .param("edge", framed.crop().edge().name())
+                .param("id", id.value())
+                .update();
+    }
+
+    void acceptSoft(OrderId id, String word) {
+        jdbc.sql("update customer_order set soft_accepted = :word, version = version + 1 where id = :id")
+                .param("word", word)
+                .param("id", id.value())
+                .update();
+    }
+
     void approve(OrderId id, Optional<Approval> approval) {
         jdbc.sql("update customer_order set approved_at = :at, approved_by = :by, version = version + 1 where id = :id")
                 .param("at", approval.map(a -> Timestamp.from(a.at())).orElse(null))

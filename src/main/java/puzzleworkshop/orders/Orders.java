@@ -66,9 +66,7 @@ public class Orders {
     @Transactional
     public Order change(OrderId id, long version, OrderDraft draft, String who) {
         Order order = lock(id);
-        boolean early = order.state() == OrderState.QUOTE
-                || order.state() == OrderState.CONFIRMED && order.next().equals(Optional.of(Stage.PRINT));
-        if (!early) {
+        if (!order.mayStillChange()) {
             throw new Refused("orders.change.too-late", order.number());
         }
         Customer customer = customers.keep(draft.customer());
@@ -126,6 +124,40 @@ public class Orders {
             store.approve(id, Optional.of(new Approval(clock.instant(), by)));
             write(id, who, Sentence.of("orders.history.approved", by));
         }
+        return get(id);
+    }
+
+    /**
+     * Gives the order another picture, or frames its picture otherwise, as long as it is not printed. Takes an approval
+     * and a word about softness back: both were said of what was there before.
+     *
+     * @throws Refused when it is too late
+     */
+    @Transactional
+    public Order reframe(OrderId id, FramedPicture picture, String who) {
+        Order order = lock(id);
+        if (!order.mayStillChange()) {
+            throw new Refused("orders.change.too-late", order.number());
+        }
+        if (order.picture().equals(Optional.of(picture))) {
+            return order;
+        }
+        boolean other = order.picture().map(p -> !p.picture().equals(picture.picture())).orElse(true);
+        store.reframe(id, picture);
+        if (order.approval().isPresent()) {
+            store.approve(id, Optional.empty());
+            write(id, who, Sentence.of("orders.history.approval-void"));
+        }
+        write(id, who, Sentence.of(other ? "orders.history.picture" : "orders.history.reframed"));
+        return get(id);
+    }
+
+    /** Keeps the customer's word that a soft picture will do. */
+    @Transactional
+    public Order acceptSoft(OrderId id, String word, String who) {
+        lock(id);
+        store.acceptSoft(id, word);
+        write(id, who, Sentence.of("orders.history.soft-accepted", word));
         return get(id);
     }
 

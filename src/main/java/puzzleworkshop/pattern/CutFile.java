@@ -11,7 +11,7 @@ import java.nio.charset.StandardCharsets;
 public record CutFile(Format format, byte[] bytes) {
 
     /** Chords of curves in DXF stay within this of the drawn line; stated in the file. */
-    public static final double DXF_TOLERANCE_MM = 0.01;
+    public static final double DXF_TOLERANCE_MM = 0.02;
 
     /** The kinds of file that can be had; all hold two named groups, inner lines and outline, in real millimetres. */
     public enum Format {

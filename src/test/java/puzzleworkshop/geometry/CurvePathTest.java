@@ -136,6 +136,23 @@ class CurvePathTest {
     }
 
     @Test
+    void a_part_of_a_curve_is_the_same_curve() {
+        Random random = new Random(3);
+        for (int i = 0; i < 100; i++) {
+            CurvePath curve = randomCurve(random);
+            Segment whole = curve.segments().getFirst();
+            double t0 = random.nextDouble();
+            double t1 = t0 + (1 - t0) * random.nextDouble();
+            Point start = whole.at(curve.start(), t0);
+            Segment part = whole.part(curve.start(), t0, t1);
+            for (int k = 0; k <= 10; k++) {
+                Point expected = whole.at(curve.start(), t0 + (t1 - t0) * k / 10.0);
+                assertThat(part.at(start, k / 10.0).distanceTo(expected)).as("curve %d of seed 3", i).isLessThan(1e-10);
+            }
+        }
+    }
+
+    @Test
     void moving_and_turning_keep_the_length() {
         CurvePath circle = circle(10);
         CurvePath moved = circle.translated(5, -3).rotated(Math.toRadians(90), Point.of(5, -3));

@@ -69,7 +69,7 @@ class CutFileTest {
         assertThat(lines.getLast().layer()).isEqualTo("OUTLINE");
         assertThat(lines.getLast().closed()).isTrue();
         double length = lines.stream().mapToDouble(DxfLine::length).sum();
-        assertThat(length).isBetween(PATTERN.totalLengthMm() * 0.9995, PATTERN.totalLengthMm() + 0.01);
+        assertThat(length).isBetween(PATTERN.totalLengthMm() * 0.9985, PATTERN.totalLengthMm() + 0.01);
         double right = lines.stream().flatMap(line -> line.points().stream()).mapToDouble(Point2D::getX).max().orElseThrow();
         double top = lines.stream().flatMap(line -> line.points().stream()).mapToDouble(Point2D::getY).max().orElseThrow();
         assertThat(right).isEqualTo(200);

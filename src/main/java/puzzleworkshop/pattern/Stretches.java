@@ -1,0 +1,188 @@
+package puzzleworkshop.pattern;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.IntConsumer;
+import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.Segment;
+
+/**
+ * All lines of a file as short straight stretches in flat arrays, with where each came from, and a square grid of
+ * buckets to find what lies near. Built for hundreds of thousands of stretches: no object for any of them.
+ */
+final class Stretches {
+
+    static final double FLATTENING_MM = 0.01;
+    /** Longer straight lines are divided, so that a bucket's neighbours stay few. */
+    private static final double LONGEST_MM = 5;
+    private static final int MOST = 4_000_000;
+    private static final int MOST_BUCKETS = 2_000_000;
+
+    int count;
+    double[] ax = new double[4096];
+    double[] ay = new double[4096];
+    double[] bx = new double[4096];
+    double[] by = new double[4096];
+    /** Way along its line to the stretch's start, mm. */
+    double[] way = new double[4096];
+    double[] length = new double[4096];
+    int[] line = new int[4096];
+    int[] segment = new int[4096];
+    /** Parameters on the segment. */
+    double[] t0 = new double[4096];
+    double[] t1 = new double[4096];
+    /** First stretch of each line; one more than lines. */
+    final int[] firstOf;
+
+    private final double left;
+    private final double top;
+    private final double bucket;
+    private final int across;
+    private final int down;
+    private final int[] starts;
+    private final int[] entries;
+
+    Stretches(List<CurvePath> lines) {
+        firstOf = new int[lines.size() + 1];
+        for (int i = 0; i < lines.size(); i++) {
+            firstOf[i] = count;
+            add(i, lines.get(i));
+        }
+        firstOf[lines.size()] = count;
+
+        double minX = Double.POSITIVE_INFINITY;
+        double minY = Double.POSITIVE_INFINITY;
+        double maxX = Double.NEGATIVE_INFINITY;
+        double maxY = Double.NEGATIVE_INFINITY;
+        double total = 0;
+        for (int i = 0; i < count; i++) {
+            minX = Math.min(minX, Math.min(ax[i], bx[i]));
+            maxX = Math.max(maxX, Math.max(ax[i], bx[i]));
+            minY = Math.min(minY, Math.min(ay[i], by[i]));
+            maxY = Math.max(maxY, Math.max(ay[i], by[i]));
+            total += length[i];
+        }
+        left = minX;
+        top = minY;
+        double even = 2 * total / Math.max(1, count);
+        bucket = Math.max(Math.max(even, 0.05), Math.max(Math.sqrt((maxX - minX) * (maxY - minY) / MOST_BUCKETS),
+                (maxX - minX + maxY - minY) / MOST_BUCKETS));
+        across = (int) ((maxX - minX) / bucket) + 1;
+        down = (int) ((maxY - minY) / bucket) + 1;
+        starts = new int[across * down + 1];
+        for (int i = 0; i < count; i++) {
+            eachBucket(i, 0, cell -> starts[cell + 1]++);
+        }
+        for (int cell = 0; cell < across * down; cell++) {
+            starts[cell + 1] += starts[cell];
+        }
+        entries = new int[starts[across * down]];
+        int[] filled = Arrays.copyOf(starts, starts.length);
+        for (int i = 0; i < count; i++) {
+            int stretch = i;
+            eachBucket(i, 0, cell -> entries[filled[cell]++] = stretch);
+        }
+    }
+
+    private void add(int number, CurvePath path) {
+        Point from = path.start();
+        double gone = 0;
+        for (int s = 0; s < path.segments().size(); s++) {
+            Segment part = path.segments().get(s);
+            int steps = part.steps(from, FLATTENING_MM);
+            double hull = part instanceof Segment.Line ? part.lengthMm(from) : 0;
+            steps = Math.clamp((long) Math.ceil(hull / LONGEST_MM), steps, 100_000);
+            Point a = from;
+            for (int k = 1; k <= steps; k++) {
+                Point b = k == steps ? part.to() : part.at(from, (double) k / steps);
+                double distance = a.distanceTo(b);
+                if (distance > 0) {
+                    store(number, s, (k - 1.0) / steps, (double) k / steps, a, b, gone, distance);
+                    gone += distance;
+                }
+                a = b;
+            }
+            from = part.to();
+        }
+    }
+
+    private void store(int number, int part, double from, double to, Point a, Point b, double gone, double distance) {
+        if (count == MOST) {
+            throw new puzzleworkshop.measure.Refused("pattern.file.too_many_stretches", MOST);
+        }
+        if (count == line.length) {
+            grow();
+        }
+        ax[count] = a.xMm();
+        ay[count] = a.yMm();
+        bx[count] = b.xMm();
+        by[count] = b.yMm();
+        way[count] = gone;
+        length[count] = distance;
+        line[count] = number;
+        segment[count] = part;
+        t0[count] = from;
+        t1[count] = to;
+        count++;
+    }
+
+    private void grow() {
+        int more = count * 2;
+        ax = Arrays.copyOf(ax, more);
+        ay = Arrays.copyOf(ay, more);
+        bx = Arrays.copyOf(bx, more);
+        by = Arrays.copyOf(by, more);
+        way = Arrays.copyOf(way, more);
+        length = Arrays.copyOf(length, more);
+        line = Arrays.copyOf(line, more);
+        segment = Arrays.copyOf(segment, more);
+        t0 = Arrays.copyOf(t0, more);
+        t1 = Arrays.copyOf(t1, more);
+    }
+
+    double lengthOf(int number) {
+        int last = firstOf[number + 1] - 1;
+        return last < firstOf[number] ? 0 : way[last] + length[last];
+    }
+
+    /** The place at a way along a line. */
+    Point placeAt(int number, double along) {
+        int i = stretchAt(number, along);
+        double share = Math.clamp((along - way[i]) / length[i], 0, 1);
+        return Point.of(ax[i] + share * (bx[i] - ax[i]), ay[i] + share * (by[i] - ay[i]));
+    }
+
+    /** The stretch of a line that holds a way along it. */
+    int stretchAt(int number, double along) {
+        int found = Arrays.binarySearch(way, firstOf[number], firstOf[number + 1], along);
+        return found >= 0 ? found : Math.max(firstOf[number], -found - 2);
+    }
+
+    /** Calls with every stretch whose bucket lies within the border around stretch i; some more than once. */
+    void near(int i, double border, IntConsumer use) {
+        eachBucket(i, border, cell -> {
+            for (int k = starts[cell]; k < starts[cell + 1]; k++) {
+                use.accept(entries[k]);
+            }
+        });
+    }
+
+    private void eachBucket(int i, double border, IntConsumer use) {
+        int toX = column(Math.max(ax[i], bx[i]) + border);
+        int toY = row(Math.max(ay[i], by[i]) + border);
+        for (int y = row(Math.min(ay[i], by[i]) - border); y <= toY; y++) {
+            for (int x = column(Math.min(ax[i], bx[i]) - border); x <= toX; x++) {
+                use.accept(y * across + x);
+            }
+        }
+    }
+
+    private int column(double x) {
+        return Math.clamp((long) Math.floor((x - left) / bucket), 0, across - 1);
+    }
+
+    private int row(double y) {
+        return Math.clamp((long) Math.floor((y - top) / bucket), 0, down - 1);
+    }
+}

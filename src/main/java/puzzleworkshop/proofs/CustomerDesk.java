@@ -1,0 +1,214 @@
+package puzzleworkshop.proofs;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
+import puzzleworkshop.artwork.Rendition;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.FacePainter;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * What a customer can do with a link: everything goes by its token, and reaches that one order only. Wrong tokens are
+ * counted by the address they come from, pictures and wishes by the link.
+ */
+@Service
+public class CustomerDesk {
+
+    private static final int WRONG_TOKENS = 20;
+    private static final int PICTURES_AN_HOUR = 10;
+    private static final int PICTURES_A_DAY = 30;
+    private static final int WISHES_A_DAY = 20;
+    private static final int LONGEST_NAME = 120;
+
+    private final ProofStore store;
+    private final Orders orders;
+    private final Pictures pictures;
+    private final FacePainter painter;
+    private final Workshop workshop;
+    private final Clock clock;
+    private final Turnstile wrongTokens;
+    private final Turnstile picturesAnHour;
+    private final Turnstile picturesADay;
+    private final Turnstile wishes;
+
+    CustomerDesk(
+            ProofStore store, Orders orders, Pictures pictures, FacePainter painter, Workshop workshop, Clock clock) {
+        this.store = store;
+        this.orders = orders;
+        this.pictures = pictures;
+        this.painter = painter;
+        this.workshop = workshop;
+        this.clock = clock;
+        this.wrongTokens = new Turnstile(WRONG_TOKENS, Duration.ofHours(1), clock);
+        this.picturesAnHour = new Turnstile(PICTURES_AN_HOUR, Duration.ofHours(1), clock);
+        this.picturesADay = new Turnstile(PICTURES_A_DAY, Duration.ofDays(1), clock);
+        this.wishes = new Turnstile(WISHES_A_DAY, Duration.ofDays(1), clock);
+    }
+
+    /**
+     * One order as its customer sees it.
+     *
+     * @param fingerprint of picture, crop and pattern; empty while there is no picture
+     * @param resolution of the picture at the finished size
+     */
+    public record Sight(
+            Order order, Optional<Picture> picture, String fingerprint, Optional<Resolution> resolution, PrintLimits limits) {
+
+        /** Whether the picture is so coarse that the customer must say that it will do. */
+        public boolean needsWordOnSoftness() {
+            return resolution.map(r -> r.verdict() == Verdict.REFUSE).orElse(false);
+        }
+    }
+
+    /**
+     * @param from the address the request came from
+     * @throws Refused with the same sentence whether the link is unknown, expired or withdrawn
+     */
+    public Sight look(Token token, String from) {
+        ProofLink link = enter(token, from);
+        store.seen(link.id(), clock.instant());
+        return sight(orders.get(link.order()));
+    }
+
+    /** The picture as framed, with cut lines. */
+    public byte[] face(Token token, String from, int px) {
+        Order order = orders.get(enter(token, from).order());
+        return painter.jpeg(order.puzzle(), order.picture(), px);
+    }
+
+    /** The whole picture, for framing it. */
+    public Optional<Rendition> picture(Token token, String from, int px) {
+        Order order = orders.get(enter(token, from).order());
+        return order.picture().flatMap(framed -> pictures.rendition(framed.picture(), px));
+    }
+
+    /** Takes a picture in and frames it to fill the puzzle; one that was there before is replaced. */
+    public Sight send(Token token, String from, String fileName, InputStream content) throws IOException {
+        ProofLink link = enter(token, from);
+        requireOpen(orders.get(link.order()));
+        String key = Long.toString(link.id());
+        if (!picturesAnHour.pass(key) || !picturesADay.pass(key)) {
+            throw new Refused("proofs.too-many-pictures");
+        }
+        Picture taken = pictures.take(fileName, content);
+        Order order = orders.get(link.order());
+        Crop crop = Crop.filling(taken, order.puzzle().finished().aspect());
+        return sight(orders.reframe(order.id(), new FramedPicture(taken.id(), crop), who(order)));
+    }
+
+    /** Frames the picture that is there otherwise. */
+    @Transactional
+    public Sight frame(Token token, String from, Crop crop) {
+        Order order = orders.lock(enter(token, from).order());
+        requireOpen(order);
+        FramedPicture framed = order.picture().orElseThrow(() -> new Refused("proofs.no-picture"));
+        if (!crop.hasAspect(pictures.get(framed.picture()), order.puzzle().finished().aspect())) {
+            throw new Refused("proofs.changed-meanwhile");
+        }
+        return sight(orders.reframe(order.id(), new FramedPicture(framed.picture(), crop), who(order)));
+    }
+
+    /**
+     * Approves what the customer has seen; it is held fast by its fingerprint.
+     *
+     * @param seen the fingerprint of what was on the page
+     * @param name who approves
+     * @param mayUse the customer may use the picture
+     * @param softWillDo the customer takes a coarse picture as it is
+     * @throws Refused when the order looks otherwise by now, or a tick is missing
+     */
+    @Transactional
+    public Sight approve(Token token, String from, String seen, String name, boolean mayUse, boolean softWillDo) {
+        ProofLink link = enter(token, from);
+        Order order = orders.lock(link.order());
+        requireOpen(order);
+        Sight sight = sight(order);
+        FramedPicture framed = order.picture().orElseThrow(() -> new Refused("proofs.no-picture"));
+        String by = name.strip();
+        if (!sight.fingerprint().equals(seen)) {
+            throw new Refused("proofs.changed-meanwhile");
+        }
+        if (!mayUse) {
+            throw new Refused("proofs.may-use.missing");
+        }
+        if (by.isEmpty() || by.length() > LONGEST_NAME) {
+            throw new Refused("proofs.name.missing");
+        }
+        if (sight.needsWordOnSoftness() && !softWillDo) {
+            throw new Refused("proofs.soft.missing");
+        }
+        if (order.approval().isPresent()) {
+            return sight;
+        }
+        if (sight.needsWordOnSoftness()) {
+            orders.acceptSoft(order.id(), by + ", " + Math.round(sight.resolution().orElseThrow().ppi()) + " ppi", who(order));
+        }
+        Shown shown = Shown.of(sight.picture().orElseThrow(), framed, order.puzzle().pattern());
+        store.addApproval(link, clock.instant(), by, shown, framed.picture());
+        return sight(orders.approve(order.id(), by, who(order)));
+    }
+
+    /** Writes down what is to be changed. */
+    @Transactional
+    public void wish(Token token, String from, String wish) {
+        ProofLink link = enter(token, from);
+        String said = wish.strip();
+        if (said.isEmpty() || said.length() > ProofWish.LONGEST) {
+            throw new Refused("proofs.wish.missing", ProofWish.LONGEST);
+        }
+        if (!wishes.pass(Long.toString(link.id()))) {
+            throw new Refused("proofs.too-many-wishes");
+        }
+        Order order = orders.lock(link.order());
+        store.addWish(link, clock.instant(), said);
+        orders.note(order.id(), Sentence.of("proofs.history.wish", said), who(order));
+    }
+
+    private ProofLink enter(Token token, String from) {
+        if (!wrongTokens.isOpen(from)) {
+            throw new Refused("proofs.wait");
+        }
+        Optional<ProofLink> link = token.isWellFormed() ? store.byToken(token.sha256()) : Optional.empty();
+        if (link.isEmpty()) {
+            wrongTokens.pass(from);
+        }
+        return link.filter(l -> l.isOpen(clock.instant())).orElseThrow(() -> new Refused("proofs.closed"));
+    }
+
+    private static void requireOpen(Order order) {
+        if (!order.mayStillChange()) {
+            throw new Refused("proofs.too-late");
+        }
+    }
+
+    private Sight sight(Order order) {
+        TradeNumbers numbers = workshop.tradeNumbers();
+        PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
+        Optional<Picture> picture = order.picture().flatMap(framed -> pictures.find(framed.picture()));
+        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle().pattern()).fingerprint())
+                .orElse("");
+        Optional<Resolution> resolution = picture.map(p -> Resolution.judge(
+                p, order.picture().orElseThrow().crop(), order.puzzle().finished(), numbers.overhang(), limits));
+        return new Sight(order, picture, fingerprint, resolution, limits);
+    }
+
+    private static String who(Order order) {
+        return order.customer().name();
+    }
+}

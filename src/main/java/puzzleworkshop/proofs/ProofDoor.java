@@ -1,0 +1,58 @@
+package puzzleworkshop.proofs;
+
+import jakarta.servlet.http.HttpServletRequest;
+import java.time.Duration;
+import org.springframework.http.CacheControl;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RestController;
+import puzzleworkshop.artwork.Rendition;
+import puzzleworkshop.measure.Refused;
+
+/**
+ * Pictures of a customer's page, reached by the link's token and never by a picture's or an order's number. The mark in
+ * the address changes with what is shown, so browsers may keep it for a while.
+ */
+@RestController
+class ProofDoor {
+
+    private static final CacheControl A_DAY = CacheControl.maxAge(Duration.ofDays(1)).cachePrivate();
+
+    private final CustomerDesk desk;
+
+    ProofDoor(CustomerDesk desk) {
+        this.desk = desk;
+    }
+
+    @GetMapping("/p/{token}/face/{mark}/{px}.jpg")
+    ResponseEntity<byte[]> face(
+            @PathVariable("token") String token, @PathVariable("px") int px, HttpServletRequest request) {
+        if (!Rendition.SIZES.contains(px)) {
+            return ResponseEntity.notFound().build();
+        }
+        try {
+            return jpeg(desk.face(new Token(token), request.getRemoteAddr(), px));
+        } catch (Refused closed) {
+            return ResponseEntity.notFound().build();
+        }
+    }
+
+    @GetMapping("/p/{token}/picture/{mark}/{px}.jpg")
+    ResponseEntity<byte[]> picture(
+            @PathVariable("token") String token, @PathVariable("px") int px, HttpServletRequest request) {
+        try {
+            return desk.picture(new Token(token), request.getRemoteAddr(), px)
+                    .map(rendition -> jpeg(rendition.jpeg()))
+                    .orElseGet(() -> ResponseEntity.notFound().build());
+        } catch (Refused closed) {
+            return ResponseEntity.notFound().build();
+        }
+    }
+
+    private static ResponseEntity<byte[]> jpeg(byte[] bytes) {
+        return ResponseEntity.ok().cacheControl(A_DAY).contentType(MediaType.IMAGE_JPEG)
+                .header("X-Robots-Tag", "noindex").body(bytes);
+    }
+}

@@ -1,0 +1,20 @@
+package puzzleworkshop.proofs;
+
+import java.time.Instant;
+import java.util.Optional;
+import puzzleworkshop.orders.OrderId;
+
+/**
+ * A customer's private link to one order. Its token is not kept, so it can be handed out only when it is made.
+ *
+ * @param seenAt when the customer last looked
+ * @param withdrawnAt when it was withdrawn, or replaced by a newer one
+ */
+public record ProofLink(
+        long id, OrderId order, Instant madeAt, String madeBy, Instant expiresAt, Optional<Instant> seenAt,
+        Optional<Instant> withdrawnAt) {
+
+    public boolean isOpen(Instant now) {
+        return withdrawnAt.isEmpty() && now.isBefore(expiresAt);
+    }
+}

@@ -1,0 +1,120 @@
+package puzzleworkshop.proofs;
+
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.orders.OrderId;
+
+@Repository
+class ProofStore {
+
+    private final JdbcClient jdbc;
+
+    ProofStore(JdbcClient jdbc) {
+        this.jdbc = jdbc;
+    }
+
+    void add(OrderId order, String tokenHash, Instant now, String who, Instant expires) {
+        jdbc.sql("""
+                insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
+                values (:order, :token, :now, :who, :expires)
+                """)
+                .param("order", order.value())
+                .param("token", tokenHash)
+                .param("now", Timestamp.from(now))
+                .param("who", who)
+                .param("expires", Timestamp.from(expires))
+                .update();
+    }
+
+    boolean withdraw(OrderId order, Instant now) {
+        return jdbc.sql("update proof_link set withdrawn_at = :now where order_id = :order and withdrawn_at is null")
+                .param("now", Timestamp.from(now))
+                .param("order", order.value())
+                .update() > 0;
+    }
+
+    Optional<ProofLink> byToken(String tokenHash) {
+        return jdbc.sql("select * from proof_link where token_sha256 = :token")
+                .param("token", tokenHash).query((row, n) -> link(row)).optional();
+    }
+
+    Optional<ProofLink> latest(OrderId order) {
+        return jdbc.sql("select * from proof_link where order_id = :order order by id desc limit 1")
+                .param("order", order.value()).query((row, n) -> link(row)).optional();
+    }
+
+    void seen(long link, Instant now) {
+        jdbc.sql("update proof_link set seen_at = :now where id = :id")
+                .param("now", Timestamp.from(now)).param("id", link).update();
+    }
+
+    void addApproval(ProofLink link, Instant now, String by, Shown shown, PictureId picture) {
+        jdbc.sql("""
+                insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
+                values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)
+                """)
+                .param("order", link.order().value())
+                .param("link", link.id())
+                .param("now", Timestamp.from(now))
+                .param("by", by)
+                .param("fingerprint", shown.fingerprint())
+                .param("picture", picture.value())
+                .param("shown", shown.text())
+                .update();
+    }
+
+    List<ProofApproval> approvals(OrderId order) {
+        return jdbc.sql("select at, by_name, fingerprint from proof_approval where order_id = :order order by id desc")
+                .param("order", order.value())
+                .query((row, n) -> new ProofApproval(
+                        row.getTimestamp("at").toInstant(), row.getString("by_name"), row.getString("fingerprint")))
+                .list();
+    }
+
+    void addWish(ProofLink link, Instant now, String wish) {
+        jdbc.sql("insert into proof_wish (order_id, link_id, at, wish) values (:order, :link, :now, :wish)")
+                .param("order", link.order().value())
+                .param("link", link.id())
+                .param("now", Timestamp.from(now))
+                .param("wish", wish)
+                .update();
+    }
+
+    List<ProofWish> wishes(OrderId order) {
+        return jdbc.sql("select id, at, wish, settled_by from proof_wish where order_id = :order order by id desc")
+                .param("order", order.value())
+                .query((row, n) -> new ProofWish(row.getLong("id"), row.getTimestamp("at").toInstant(),
+                        row.getString("wish"), Optional.ofNullable(row.getString("settled_by"))))
+                .list();
+    }
+
+    void settle(OrderId order, long wish, String who, Instant now) {
+        jdbc.sql("""
+                update proof_wish set settled_at = :now, settled_by = :who
+                where id = :id and order_id = :order and settled_at is null
+                """)
+                .param("now", Timestamp.from(now))
+                .param("who", who)
+                .param("id", wish)
+                .param("order", order.value())
+                .update();
+    }
+
+    private static ProofLink link(ResultSet row) throws SQLException {
+        return new ProofLink(
+                row.getLong("id"),
+                new OrderId(row.getLong("order_id")),
+                row.getTimestamp("made_at").toInstant(),
+                row.getString("made_by"),
+                row.getTimestamp("expires_at").toInstant(),
+                Optional.ofNullable(row.getTimestamp("seen_at")).map(Timestamp::toInstant),
+                Optional.ofNullable(row.getTimestamp("withdrawn_at")).map(Timestamp::toInstant));
+    }
+}

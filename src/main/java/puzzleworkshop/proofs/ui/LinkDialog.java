@@ -1,0 +1,69 @@
+package puzzleworkshop.proofs.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.TextField;
+import java.net.URL;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.proofs.Proofs;
+import puzzleworkshop.proofs.Token;
+
+/** Shows a link the one time it can be shown: to copy, and as a code to scan. */
+class LinkDialog extends Dialog {
+
+    private final TextField address = new TextField();
+    private final SvgBox code = new SvgBox("proofs-code");
+    private final transient Figures figures;
+
+    /** @param publicUrl where customers reach the program; empty: as this browser does */
+    LinkDialog(Token token, String publicUrl, Figures figures) {
+        this.figures = figures;
+        setHeaderTitle(figures.text("proofs.link.title"));
+        address.setReadOnly(true);
+        address.setWidthFull();
+        address.setAriaLabel(figures.text("proofs.link.title"));
+        address.setAutoselect(true);
+        Button copy = new Button(figures.text("proofs.link.copy"), click -> copy());
+        copy.addThemeVariants(ButtonVariant.PRIMARY);
+        Paragraph once = new Paragraph(figures.text("proofs.link.once", Proofs.LASTS.toDays()));
+        once.addClassName("pw-small");
+        Div body = new Div(address, code, once);
+        body.addClassNames("pw-stack", "proofs-link");
+        add(body);
+        getFooter().add(new Button(figures.text("proofs.link.close"), click -> close()), copy);
+        if (publicUrl.isBlank()) {
+            addAttachListener(event -> event.getUI().getPage().fetchCurrentURL(url -> show(root(url) + "/p/" + token.text())));
+        } else {
+            show(publicUrl + "/p/" + token.text());
+        }
+    }
+
+    private void show(String url) {
+        address.setValue(url);
+        code.draw(QrDrawing.of(url, figures.text("proofs.link.code")));
+    }
+
+    /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
+    private void copy() {
+        address.getElement().executeJs("""
+                const text = this.value;
+                if (navigator.clipboard && window.isSecureContext) {
+                  navigator.clipboard.writeText(text);
+                } else {
+                  this.inputElement.select();
+                  document.execCommand('copy');
+                }
+                """);
+        Saved.tell(figures.text("proofs.link.copied"), false);
+    }
+
+    private static String root(URL url) {
+        int port = url.getPort();
+        return url.getProtocol() + "://" + url.getHost() + (port < 0 ? "" : ":" + port);
+    }
+}

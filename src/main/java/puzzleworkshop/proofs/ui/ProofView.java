@@ -1,0 +1,245 @@
+package puzzleworkshop.proofs.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.DescriptionList;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Header;
+import com.vaadin.flow.component.html.Image;
+import com.vaadin.flow.component.html.Main;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.VaadinRequest;
+import com.vaadin.flow.server.auth.AnonymousAllowed;
+import com.vaadin.flow.server.streams.UploadEvent;
+import java.io.IOException;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.proofs.CustomerDesk;
+import puzzleworkshop.proofs.CustomerDesk.Sight;
+import puzzleworkshop.proofs.Token;
+import puzzleworkshop.workshop.Workshop;
+
+/** The customer's page: one order, reached by its private link, without an account. */
+@Route(value = "p", autoLayout = false)
+@AnonymousAllowed
+@StyleSheet("context://proofs.css")
+public class ProofView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ProofView.class);
+
+    private final transient CustomerDesk desk;
+    private final transient Workshop workshop;
+    private final transient PatternShelf patterns;
+    private final transient Figures figures;
+    private final Main page = new Main();
+    private final Paragraph refusal = new Paragraph();
+    private transient Token token;
+    private transient String from;
+    private transient Sight sight;
+
+    public ProofView(CustomerDesk desk, Workshop workshop, PatternShelf patterns, Figures figures) {
+        this.desk = desk;
+        this.workshop = workshop;
+        this.patterns = patterns;
+        this.figures = figures;
+        addClassName("proofs");
+        refusal.addClassName("pw-note");
+        refusal.getElement().setAttribute("data-kind", "bad");
+        refusal.getElement().setAttribute("role", "alert");
+        refusal.setVisible(false);
+        Header header = new Header(new Paragraph(workshop.profile().name()));
+        header.addClassName("proofs-head");
+        page.addClassName("proofs-page");
+        add(header, page);
+    }
+
+    @Override
+    public void setParameter(BeforeEvent event, String text) {
+        token = new Token(text);
+        from = VaadinRequest.getCurrent().getRemoteAddr();
+        try {
+            show(desk.look(token, from));
+        } catch (Refused closed) {
+            page.removeAll();
+            Div empty = new Div(new H2(getTranslation("proofs.closed.title")), new Paragraph(figures.say(closed)));
+            empty.addClassName("pw-empty");
+            page.add(empty);
+        }
+    }
+
+    /** Does what the customer asked and shows the order as it is then; a refusal is said and loses nothing typed. */
+    void ask(Supplier<Sight> wish) {
+        try {
+            show(wish.get());
+        } catch (Refused refused) {
+            say(figures.say(refused));
+        }
+    }
+
+    Sight sight() {
+        return sight;
+    }
+
+    Token token() {
+        return token;
+    }
+
+    String from() {
+        return from;
+    }
+
+    Figures figures() {
+        return figures;
+    }
+
+    CustomerDesk desk() {
+        return desk;
+    }
+
+    /** The address of a picture of this page: through the token, with a mark that changes with what is shown. */
+    String address(String kind, int px) {
+        String mark = sight.fingerprint().isEmpty() ? "none" : sight.fingerprint().substring(0, 16);
+        return "p/" + token.text() + "/" + kind + "/" + mark + "/" + px + ".jpg";
+    }
+
+    String cutLines() {
+        return patterns.of(sight.order().puzzle().pattern()).svgPathData();
+    }
+
+    Length overhang() {
+        return workshop.tradeNumbers().overhang();
+    }
+
+    void say(String sentence) {
+        refusal.setText(sentence);
+        refusal.setVisible(!sentence.isEmpty());
+        if (!sentence.isEmpty()) {
+            refusal.scrollIntoView();
+        }
+    }
+
+    void show(Sight now) {
+        sight = now;
+        say("");
+        page.removeAll();
+        Order order = now.order();
+        Div left = new Div(new PuzzleOnProof(this));
+        left.addClassName("proofs-picture");
+        Div right = new Div();
+        right.addClassName("proofs-side");
+        right.add(facts(order));
+        if (order.approval().isPresent() || !order.mayStillChange()) {
+            right.add(progress(order));
+        }
+        if (order.mayStillChange() && order.approval().isEmpty() && now.picture().isPresent()) {
+            right.add(new ApprovalForm(this));
+        }
+        if (order.mayStillChange()) {
+            right.add(new WishForm(this));
+        }
+        Div columns = new Div(left, right);
+        columns.addClassName("proofs-columns");
+        page.add(new H1(getTranslation("proofs.title", order.customer().name())), refusal, columns);
+    }
+
+    private Div facts(Order order) {
+        DescriptionList facts = new DescriptionList();
+        facts.addClassName("pw-facts");
+        fact(facts, "proofs.fact.number", order.number());
+        fact(facts, "proofs.fact.size", figures.size(order.puzzle().finished()));
+        fact(facts, "proofs.fact.pieces", String.valueOf(order.puzzle().pieces()));
+        if (order.quantity() > 1) {
+            fact(facts, "proofs.fact.quantity", String.valueOf(order.quantity()));
+        }
+        fact(facts, "proofs.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
+        fact(facts, "proofs.fact.price", figures.money(order.price().gross()));
+        fact(facts, "proofs.fact.date", order.promised().map(figures::day).orElse(getTranslation("proofs.no-date")));
+        Div section = new Div(new H2(getTranslation("proofs.facts")), facts);
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    private Div progress(Order order) {
+        Div section = new Div(new H2(getTranslation("proofs.progress")));
+        section.addClassName("pw-section");
+        order.approval().ifPresent(approval -> {
+            Paragraph line = new Paragraph(figures.text("proofs.approved", approval.by(), approval.at()));
+            line.addClassName("pw-note");
+            line.getElement().setAttribute("data-kind", "good");
+            section.add(line);
+        });
+        if (order.state() == OrderState.CONFIRMED) {
+            section.add(new StageStrip(order));
+            order.next().ifPresent(stage -> section.add(small(getTranslation("proofs.next", getTranslation(stage.textKey())))));
+        } else {
+            section.add(small(getTranslation("proofs.state." + order.state().name())));
+        }
+        return section;
+    }
+
+    private static Paragraph small(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        paragraph.addClassName("pw-small");
+        return paragraph;
+    }
+
+    private void fact(DescriptionList facts, String key, String value) {
+        facts.add(new DescriptionList.Term(getTranslation(key)), new DescriptionList.Description(value));
+    }
+
+    Image face() {
+        Image image = new Image(address("face", 1600), getTranslation("proofs.face", sight.order().puzzle().pieces()));
+        image.getElement().setAttribute("srcset", address("face", 640) + " 640w, " + address("face", 1600) + " 1600w");
+        image.getElement().setAttribute("sizes", "(max-width: 900px) 100vw, 60vw");
+        return image;
+    }
+
+    /** In the request's own thread: reading a picture takes seconds. */
+    void receive(UploadEvent event) throws IOException {
+        UI ui = event.getUI();
+        try {
+            Sight taken = desk.send(token, from, event.getFileName(), event.getInputStream());
+            ui.access(() -> show(taken));
+        } catch (Refused refused) {
+            ui.access(() -> {
+                show(sight);
+                say(figures.say(refused));
+            });
+        } catch (RuntimeException fault) {
+            LOG.error("A customer's picture could not be taken in", fault);
+            ui.access(() -> {
+                show(sight);
+                say(getTranslation("proofs.fault"));
+            });
+        }
+    }
+
+    Button button(String key, boolean primary, Runnable action) {
+        Button button = new Button(getTranslation(key), click -> action.run());
+        if (primary) {
+            button.addThemeVariants(ButtonVariant.PRIMARY);
+        }
+        return button;
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("proofs.page-title", workshop.profile().name());
+    }
+}

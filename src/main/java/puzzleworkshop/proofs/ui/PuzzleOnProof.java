@@ -1,0 +1,99 @@
+package puzzleworkshop.proofs.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.upload.Upload;
+import puzzleworkshop.artwork.IntakeLimits;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.ui.CropEditor;
+import puzzleworkshop.artwork.ui.PictureJudgement;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Order;
+
+/** The puzzle as it will be, and the ways to send another picture or frame it otherwise. */
+class PuzzleOnProof extends Div {
+
+    private final ProofView view;
+
+    PuzzleOnProof(ProofView view) {
+        this.view = view;
+        addClassNames("pw-section", "proofs-puzzle");
+        show();
+    }
+
+    private void show() {
+        removeAll();
+        Order order = view.sight().order();
+        boolean open = order.mayStillChange();
+        if (view.sight().picture().isEmpty()) {
+            Div empty = new Div(new H2(getTranslation("proofs.no-picture.title")),
+                    new Paragraph(getTranslation("proofs.no-picture.next")));
+            empty.addClassName("pw-empty");
+            add(empty);
+        } else {
+            Div face = new Div(view.face());
+            face.addClassName("pw-face");
+            face.getStyle().set("aspect-ratio", String.valueOf(order.puzzle().finished().aspect()));
+            add(face);
+            add(judgement(view.sight().picture().orElseThrow(), order));
+        }
+        if (open) {
+            Div ways = new Div();
+            ways.addClassName("proofs-ways");
+            if (view.sight().picture().isPresent()) {
+                ways.add(view.button("proofs.frame", false, this::edit));
+            }
+            ways.add(upload());
+            add(ways);
+            if (order.approval().isPresent()) {
+                Paragraph note = new Paragraph(getTranslation("proofs.change-asks-again"));
+                note.addClassName("pw-small");
+                add(note);
+            }
+        }
+    }
+
+    private PictureJudgement judgement(Picture picture, Order order) {
+        PictureJudgement judgement = new PictureJudgement(view.figures());
+        judgement.show(picture, order.picture().orElseThrow().crop(), order.puzzle().finished(), view.overhang(),
+                view.sight().limits());
+        return judgement;
+    }
+
+    private Upload upload() {
+        Upload upload = new Upload(view::receive);
+        upload.setMaxFiles(1);
+        upload.setMaxFileSize((int) IntakeLimits.USUAL.bytes());
+        upload.setUploadButton(new Button(getTranslation(
+                view.sight().picture().isPresent() ? "proofs.replace" : "proofs.send")));
+        upload.setDropLabel(new Span(getTranslation("proofs.drop")));
+        upload.addFileRejectedListener(event -> view.say(view.figures().text(
+                "proofs.too-heavy", IntakeLimits.USUAL.bytes() >> 20)));
+        return upload;
+    }
+
+    private void edit() {
+        removeAll();
+        Order order = view.sight().order();
+        Picture picture = view.sight().picture().orElseThrow();
+        FramedPicture framed = order.picture().orElseThrow();
+        CropEditor editor = new CropEditor();
+        editor.setFinishedSize(order.puzzle().finished());
+        editor.setOverhang(view.overhang());
+        editor.setPicture(picture, view.address("picture", 1600));
+        editor.setCrop(framed.crop());
+        editor.setCutLines(view.cutLines());
+        PictureJudgement judgement = judgement(picture, order);
+        editor.addCropListener(crop -> judgement.show(
+                picture, crop, order.puzzle().finished(), view.overhang(), view.sight().limits()));
+        Div ways = new Div(
+                view.button("proofs.frame.keep", true, () -> view.ask(() -> view.desk().frame(
+                        view.token(), view.from(), editor.getCrop().orElseThrow()))),
+                view.button("proofs.frame.leave", false, this::show));
+        ways.addClassName("proofs-ways");
+        add(editor, judgement, ways);
+    }
+}

@@ -1,0 +1,96 @@
+package puzzleworkshop.benchmarks;
+
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutFile;
+import puzzleworkshop.pattern.CutInspector;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutPlan;
+import puzzleworkshop.pattern.DrawnFile;
+import puzzleworkshop.pattern.Inspection;
+import puzzleworkshop.pattern.PatternMaker;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.PieceGrid;
+
+/**
+ * Reads and inspects every SVG and DXF file of a folder, or files made here: puzzles with each line once, and the same
+ * puzzles with every piece drawn on its own, where the length doubled is known (the inner lines) and compared.
+ */
+public final class InspectBenchmark implements Benchmark {
+
+    private int files;
+    private long segments;
+    private double seconds;
+
+    @Override
+    public String run(Optional<Path> folder, PrintStream out) throws Exception {
+        if (folder.isPresent()) {
+            try (Stream<Path> found = Files.walk(folder.get())) {
+                for (Path path : found.filter(InspectBenchmark::isDrawing).sorted().toList()) {
+                    byte[] bytes = Files.readAllBytes(path);
+                    try {
+                        inspect(path.getFileName().toString(), bytes, out);
+                    } catch (Refused refused) {
+                        out.printf("%s: refused, %s%n", path.getFileName(), refused.getMessage());
+                        files++;
+                    }
+                }
+            }
+        } else {
+            for (Map.Entry<String, CutPattern> each : puzzles().entrySet()) {
+                CutPattern pattern = each.getValue();
+                CutPlan once = CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST);
+                CutPlan twice = CutPlan.of(each.getKey(), pattern.pieces().stream().map(Piece::outline).toList(), List.of(),
+                        CutPlan.Sequence.INNER_FIRST);
+                for (CutFile.Format format : List.of(CutFile.Format.SVG, CutFile.Format.DXF)) {
+                    inspect(each.getKey() + ", each line once, " + format, CutFile.write(once, format).bytes(), out);
+                    byte[] doubled = CutFile.write(twice, format).bytes();
+                    if (doubled.length > DrawnFile.MOST_BYTES) {
+                        continue; // larger than a file may be on the screen
+                    }
+                    Inspection found = inspect(each.getKey() + ", piece by piece, " + format, doubled, out);
+                    out.printf(Locale.ROOT, "    doubled %.1f mm of %.1f known%n", found.savedMm(), pattern.innerLengthMm());
+                }
+            }
+        }
+        return String.format(Locale.ROOT, "files=%d segments=%d seconds=%.3f", files, segments, seconds);
+    }
+
+    private static boolean isDrawing(Path path) {
+        String name = path.getFileName().toString().toLowerCase(Locale.ROOT);
+        return Files.isRegularFile(path) && (name.endsWith(".svg") || name.endsWith(".dxf"));
+    }
+
+    private Inspection inspect(String name, byte[] bytes, PrintStream out) {
+        long started = System.nanoTime();
+        Inspection inspection = CutInspector.inspect(DrawnFile.read(name, bytes));
+        double took = (System.nanoTime() - started) / 1e9;
+        files++;
+        segments += inspection.stretches();
+        seconds += took;
+        out.printf(Locale.ROOT, "%s: %.1f kB, %d lines, %d segments, %.1f x %.1f mm, %.0f mm long, %.3f s%n", name,
+                bytes.length / 1e3, inspection.file().lines().size(), inspection.stretches(), inspection.frame().width(),
+                inspection.frame().height(), inspection.totalLengthMm(), took);
+        inspection.findings().forEach(finding -> out.printf(Locale.ROOT, "    %s: %d, %.1f mm%n", finding.trouble(),
+                finding.count(), finding.lengthMm()));
+        return inspection;
+    }
+
+    private static Map<String, CutPattern> puzzles() {
+        Map<String, CutPattern> puzzles = new LinkedHashMap<>();
+        puzzles.put("12 pieces", PatternMaker.make(PatternSpec.of(Size.mm(200, 150), new PieceGrid(4, 3), 1)));
+        puzzles.put("500 pieces", PatternMaker.make(PatternSpec.of(Size.mm(500, 400), new PieceGrid(25, 20), 2)));
+        puzzles.put("2,000 pieces", PatternMaker.make(PatternSpec.of(Size.mm(1000, 700), new PieceGrid(50, 40), 3)));
+        return puzzles;
+    }
+}
