@@ -1,0 +1,30 @@
+package puzzleworkshop.insights;
+
+import java.util.Map;
+import java.util.Optional;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.workshop.Stage;
+
+/**
+ * What an order took, as far as it was clocked and booked.
+ *
+ * @param hands by stage, all puzzles and all attempts together; only stages that were clocked
+ * @param laser from start to end of its cuts; empty when none was recorded
+ * @param materials booked from the ledger of supplies, by part of the price; only parts with a booking
+ * @param lost material thrown away when something went wrong
+ * @param finished whether the order has left the workshop
+ */
+public record Took(
+        Map<Stage, Minutes> hands,
+        Optional<Minutes> laser,
+        Map<CostPart, Money> materials,
+        Money lost,
+        boolean finished) {
+
+    public Took {
+        hands = Map.copyOf(hands);
+        materials = Map.copyOf(materials);
+    }
+}

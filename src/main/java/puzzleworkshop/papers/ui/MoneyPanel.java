@@ -1,0 +1,194 @@
+package puzzleworkshop.papers.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.AnchorTarget;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import java.io.ByteArrayInputStream;
+import java.util.Optional;
+import java.util.function.Supplier;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.papers.Invoice;
+import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.MoneyPapers;
+import puzzleworkshop.papers.OrderAccount;
+import puzzleworkshop.papers.Payment;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.ui.PriceBar;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The money of one order: what it costs and earns, quote and invoice, what was paid and what is open. */
+@org.springframework.stereotype.Component
+class MoneyPanel implements OrderPanel {
+
+    private static final int AFTER_THE_SHEET = 50;
+
+    private final Invoices invoices;
+    private final MoneyPapers papers;
+    private final Orders orders;
+    private final RateBook book;
+    private final Figures figures;
+    private final SignedIn signedIn;
+
+    MoneyPanel(
+            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Figures figures, SignedIn signedIn) {
+        this.invoices = invoices;
+        this.papers = papers;
+        this.orders = orders;
+        this.book = book;
+        this.figures = figures;
+        this.signedIn = signedIn;
+    }
+
+    @Override
+    public int place() {
+        return AFTER_THE_SHEET;
+    }
+
+    /** Only an owner sees money. */
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        if (!signedIn.isOwner()) {
+            return Optional.empty();
+        }
+        OrderAccount account = invoices.account(order.id());
+        Section section = new Section(title(order, account), new PriceBar(figures).show(orders.keptPrice(order.id()).answer()));
+                Div lines = new Div();
+        lines.addClassName("papers-lines");
+        account.papers().forEach(paper -> lines.add(paper(paper, account, changed)));
+        account.payments().forEach(payment -> lines.add(payment(payment)));
+        if (order.state() != OrderState.QUOTE) {
+            lines.add(sum("papers.panel.due", account.due()), sum("papers.panel.received", account.received()),
+                    sum("papers.panel.open", account.open()));
+        }
+        section.add(lines, buttons(order, account, changed));
+        return Optional.of(section);
+    }
+
+    /** Carries its own style sheet to whichever page it is shown on. */
+    @StyleSheet("context://papers.css")
+    private static final class Section extends Div {
+
+        private Section(Component... parts) {
+            super(parts);
+            addClassNames("pw-section", "papers-money");
+        }
+    }
+
+    private H2 title(Order order, OrderAccount account) {
+        H2 title = new H2(figures.text("papers.panel"));
+        if (order.state() == OrderState.QUOTE) {
+            title.add(new Verdict(Verdict.Kind.WAIT, figures.text("papers.panel.quote")));
+        } else if (account.isOverdue(book.today())) {
+            title.add(new Verdict(Verdict.Kind.BAD, figures.text("papers.panel.overdue")));
+        } else if (account.open().isZero()) {
+            title.add(new Verdict(Verdict.Kind.GOOD, figures.text("papers.panel.paid")));
+        } else if (account.open().isNegative()) {
+            title.add(new Verdict(Verdict.Kind.WARN, figures.text("papers.panel.owed-back")));
+        } else {
+            title.add(new Verdict(Verdict.Kind.WAIT, figures.text("papers.panel.open-verdict")));
+        }
+        return title;
+    }
+
+    private Div paper(Invoice paper, OrderAccount account, Runnable changed) {
+        Anchor link = pdf(figures.text(paper.series().textKey()) + " " + paper.number(), paper.number(),
+                () -> papers.issued(paper.id()));
+        Div row = row(link, figures.day(paper.issuedOn()), paper.owed());
+        if (paper.series() == Invoice.Series.INVOICE && account.rest(paper).isPositive()) {
+            Button credit = new Button(figures.text("papers.panel.credit"), event ->
+                    new AmountDialog(figures, book.today(), AmountDialog.What.CREDIT, account.rest(paper), entry -> invoices.credit(
+                            paper.id(), entry.amount(), entry.note(), signedIn.name()), changed).open());
+            credit.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
+            row.add(credit);
+        }
+        return row;
+    }
+
+    private Div payment(Payment payment) {
+        String note = payment.note().isEmpty() ? "" : " · " + payment.note();
+        Div row = row(
+                new Span(figures.text(payment.kind().textKey())),
+                figures.day(payment.paidOn()) + " · " + figures.text(payment.way().textKey()) + note,
+                payment.received().negated());
+        row.addClassName("papers-payment");
+        return row;
+    }
+
+    private Div sum(String key, Money amount) {
+        Div row = row(new Span(figures.text(key)), "", amount);
+        row.addClassName("papers-sum");
+        return row;
+    }
+
+    private Div row(Component what, String how, Money amount) {
+        Span small = new Span(how);
+        small.addClassName("pw-small");
+        Span money = new Span(figures.money(amount));
+        money.addClassName("papers-amount");
+        Div row = new Div(what, small, money);
+        row.addClassName("papers-row");
+        return row;
+    }
+
+    private Div buttons(Order order, OrderAccount account, Runnable changed) {
+        Div buttons = new Div();
+        buttons.addClassName("pw-row");
+        buttons.add(pdf(figures.text("papers.panel.quote-pdf"), "quote-" + order.number(), () -> papers.quote(order.id())));
+        boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
+        if (taken && account.standing().isEmpty()) {
+            Button issue = new Button(figures.text("papers.panel.issue"), event -> {
+                if (Saved.unlessRefused(figures, "papers.panel.issued", () -> invoices.issue(order.id(), signedIn.name()))) {
+                    changed.run();
+                }
+            });
+            issue.addThemeVariants(ButtonVariant.PRIMARY);
+            buttons.add(issue);
+        }
+        if (order.state() != OrderState.QUOTE) {
+            Money open = account.open().isPositive() ? account.open() : Money.zero(account.agreed().currency());
+            buttons.add(new Button(figures.text("papers.panel.receive"), event ->
+                    new AmountDialog(figures, book.today(), AmountDialog.What.RECEIVE, open, entry -> invoices.receive(
+                            order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), signedIn.name()), changed)
+                            .open()));
+        }
+        if (account.received().isPositive()) {
+            Money back = account.open().isNegative() ? account.open().negated() : account.received();
+            Button refund = new Button(figures.text("papers.panel.refund"), event ->
+                    new AmountDialog(figures, book.today(), AmountDialog.What.REFUND, back, entry -> invoices.refund(
+                            order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), signedIn.name()), changed)
+                            .open());
+            refund.addThemeVariants(ButtonVariant.TERTIARY);
+            buttons.add(refund);
+        }
+        return buttons;
+    }
+
+    /** Opens beside the screen; the paper is set when it is asked for. */
+    private Anchor pdf(String text, String name, Supplier<byte[]> content) {
+        Anchor link = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                            byte[] pdf = content.get();
+                            return new DownloadResponse(
+                                    new ByteArrayInputStream(pdf), name + ".pdf", "application/pdf", pdf.length);
+                        })
+                        .inline(),
+                text);
+        link.setTarget(AnchorTarget.BLANK);
+        return link;
+    }
+}
