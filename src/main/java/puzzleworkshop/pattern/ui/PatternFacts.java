@@ -32,7 +32,7 @@ class PatternFacts extends Div {
                 pattern.spec().grid().columns(), pattern.spec().grid().rows()));
         fact(facts, "pattern.draw.fact.piece-size", figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
         fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
-        fact(facts, "pattern.draw.fact.limit", figures.length(Length.mm(pattern.verified().closestAllowedMm())));
+        fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
         add(new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")), facts);
         add(smallParts(verdict), new StickingVerdict(StickingCheck.of(pattern), figures));
