@@ -2,6 +2,9 @@ package puzzleworkshop.walks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Download;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.options.FilePayload;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import jakarta.annotation.security.PermitAll;
@@ -12,6 +15,8 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -129,6 +134,50 @@ class FirstDayWalk extends Walk {
 
     @Test
     @Order(9)
+    void the_owner_adds_a_maker_who_sees_the_bench_but_neither_money_nor_set_up() {
+        go("set-up");
+        Locator form = page.locator(".access-new-person");
+        form.getByLabel("Your name").fill("Kim");
+        form.locator("input[type=password]").fill("short");
+        button("Add").last().click();
+        page.getByText("The password is too short").waitFor();
+        assertThat(form.getByLabel("Your name").inputValue()).isEqualTo("Kim");
+        form.locator("input[type=password]").fill("plywood and a hammer");
+        button("Add").last().click();
+        page.locator(".access-people").getByText("Kim").waitFor();
+        page.locator(".access-people").scrollIntoViewIfNeeded();
+        shoot("set-up");
+    }
+
+    @Test
+    @Order(10)
+    void a_backup_is_one_file_and_is_read_back_on_another_computer() throws Exception {
+        go("set-up");
+        Download download = page.waitForDownload(() -> page.getByText("Make a backup").click());
+        Path file = Path.of("target", "walks", "backup.zip");
+        download.saveAs(file);
+        assertThat(download.suggestedFilename()).matches("puzzle-workshop-\\d{4}-\\d\\d-\\d\\d-\\d{4}\\.zip");
+
+        restartOnEmptyFolder();
+        go("");
+        page.getByText("Restore a backup").click();
+        settle();
+        page.locator("vaadin-upload input[type=file]").setInputFiles(
+                new FilePayload("holiday.zip", "application/zip", "no zip at all".getBytes(StandardCharsets.UTF_8)));
+        page.getByText("This file is no backup").waitFor();
+        shoot("restore-refused");
+        page.locator("vaadin-upload input[type=file]").setInputFiles(file);
+        page.waitForURL("**/sign-in?restored");
+        page.waitForSelector("vaadin-login-form");
+        settle();
+        enter("Kim", "plywood and a hammer");
+        page.waitForURL(url -> !url.contains("sign-in"));
+        go("set-up");
+        page.getByText("There is nothing here").waitFor();
+    }
+
+    @Test
+    @Order(11)
     void guessing_is_slowed_down_and_the_wait_is_said() {
         page.context().clearCookies();
         go("sign-in");
@@ -145,7 +194,7 @@ class FirstDayWalk extends Walk {
     }
 
     @Test
-    @Order(10)
+    @Order(12)
     void everything_is_still_there_after_a_restart() {
         restartProgram();
         page.context().clearCookies();

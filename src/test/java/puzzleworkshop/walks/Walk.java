@@ -11,7 +11,6 @@ import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.LoadState;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -113,6 +112,16 @@ abstract class Walk {
                 .run("--server.port=0", "--puzzleworkshop.data=" + folder);
     }
 
+    /** As if on another computer: the program on an empty folder of its own. */
+    void restartOnEmptyFolder() throws IOException {
+        program.close();
+        folder = folder.resolveSibling(folder.getFileName() + "-2");
+        FileSystemUtils.deleteRecursively(folder);
+        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+        page.context().clearCookies();
+    }
+
     String address(String path) {
         return "http://localhost:" + program.getEnvironment().getProperty("local.server.port") + "/" + path;
     }
@@ -212,13 +221,5 @@ abstract class Walk {
     private static Optional<Path> chromium() {
         return Stream.concat(Stream.ofNullable(System.getenv("CHROMIUM")), BROWSERS.stream())
                 .map(Path::of).filter(Files::isExecutable).findFirst();
-    }
-
-    static String read(Path file) {
-        try {
-            return Files.readString(file);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

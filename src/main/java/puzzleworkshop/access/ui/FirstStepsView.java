@@ -6,6 +6,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -34,6 +35,8 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.database.Restoring;
+import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
@@ -66,7 +69,8 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
 
     private enum Beginning { EMPTY, DEMO }
 
-    FirstStepsView(Accounts accounts, FirstSteps steps, ObjectProvider<DemoWorkshop> demo, Figures figures) {
+    FirstStepsView(Accounts accounts, FirstSteps steps, ObjectProvider<DemoWorkshop> demo, Figures figures,
+            Restoring restoring) {
         this.accounts = accounts;
         this.steps = steps;
         this.demo = demo.getIfAvailable();
@@ -81,7 +85,10 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
         if (this.demo != null) {
             put(new H2(getTranslation("access.first.start")), beginning);
         }
-        put(refusal, open);
+        Details restore = new Details(getTranslation("database.restore"),
+                new RestoreUpload(restoring, figures, () -> toSignIn(UI.getCurrentOrThrow(), "restored")));
+        restore.addClassName("access-restore");
+        put(refusal, open, restore);
     }
 
     @Override
@@ -224,7 +231,7 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
 
     private void begin() {
         if (demo == null || beginning.getValue() == Beginning.EMPTY) {
-            toSignIn(UI.getCurrentOrThrow());
+            toSignIn(UI.getCurrentOrThrow(), "welcome");
             return;
         }
         UI ui = UI.getCurrentOrThrow();
@@ -243,20 +250,20 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
                 bar.setValue(Math.clamp(share, 0, 1));
                 now.setText(figures.say(what));
             }));
-            ui.access(() -> toSignIn(ui));
+            ui.access(() -> toSignIn(ui, "welcome"));
         } catch (RuntimeException fault) {
             String id = UUID.randomUUID().toString().substring(0, 8);
             LOG.error("Fault {}: the demo workshop could not be filled", id, fault);
             ui.access(() -> {
                 now.setText(getTranslation("access.first.filling.failed", id));
-                Button go = new Button(getTranslation("access.sign-in.title"), click -> toSignIn(ui));
+                Button go = new Button(getTranslation("access.sign-in.title"), click -> toSignIn(ui, "welcome"));
                 go.addThemeVariants(ButtonVariant.PRIMARY);
                 put(go);
             });
         }
     }
 
-    private static void toSignIn(UI ui) {
-        ui.getPage().setLocation(SignInView.ROUTE + "?welcome");
+    private static void toSignIn(UI ui, String why) {
+        ui.getPage().setLocation(SignInView.ROUTE + "?" + why);
     }
 }

@@ -61,6 +61,8 @@ public class SignInView extends Threshold implements BeforeEnterObserver, HasDyn
             say("access.sign-in.ended", "warn");
         } else if (asked.containsKey("welcome")) {
             say("access.sign-in.welcome", "good");
+        } else if (asked.containsKey("restored")) {
+            say("database.restore.done", "good");
         }
     }
 

@@ -99,11 +99,11 @@ class TrialPlot extends SvgBox {
         };
         double x = x(trial.parameters().lineEnergy(evidence.beam()));
         // trials with the same energy and outcome stand side by side, not on each other
-        double y = BOTTOM - (lane + 0.5) * LANE + (index % 3 - 1) * 4;
+        double y = BOTTOM - (lane + 0.5) * LANE + (index % 3 - 1) * 7;
         String look = trial.finding().isGood() ? "good" : trial.finding().result() == Result.THROUGH ? "warn" : "bad";
         String wrongGap = trial.gapWasRight() ? "" : " cutting-mark-hollow";
         String shape = switch (trial.finding().result()) {
-            case THROUGH -> circle(x, y, 5);
+            case THROUGH -> circle(x, y, 4.5);
             case PARTLY -> "M" + Svg.n(x - 5.5) + " " + Svg.n(y + 4.5) + "h11l-5.5 -10z";
             case NOT_THROUGH -> "M" + Svg.n(x - 4.5) + " " + Svg.n(y - 4.5) + "l9 9m0 -9l-9 9";
         };

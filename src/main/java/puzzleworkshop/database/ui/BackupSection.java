@@ -1,6 +1,7 @@
 package puzzleworkshop.database.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
@@ -42,15 +43,20 @@ class BackupSection implements SetUpSection {
     @Override
     public Component show() {
         Anchor download = new Anchor((DownloadHandler) this::send, figures.text("database.backup.make"));
-        download.addClassName("pw-button");
+        download.addClassName("database-download");
         download.setRouterIgnore(true);
         Paragraph back = new Paragraph(figures.text("database.backup.back"));
         back.addClassName("pw-small");
-        Div section = new Div(new H2(figures.text("database.backup")), new Paragraph(figures.text("database.backup.lead")),
+        Div section = new Styled();
+        section.add(new H2(figures.text("database.backup")), new Paragraph(figures.text("database.backup.lead")),
                 download, back);
         section.addClassName("pw-section");
         return section;
     }
+
+    /** Carries the style sheet. */
+    @StyleSheet("context://database.css")
+    private static final class Styled extends Div {}
 
     private void send(DownloadEvent event) throws IOException {
         event.setFileName("puzzle-workshop-" + STAMP.format(LocalDateTime.now(clock.withZone(workshop.zone()))) + ".zip");

@@ -1,0 +1,29 @@
+package puzzleworkshop.access.ui;
+
+import com.vaadin.flow.component.Component;
+import puzzleworkshop.access.Accounts;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.workshop.ui.SetUpSection;
+
+/** The people of the workshop, in Set-up, which only an owner may enter. */
+@org.springframework.stereotype.Component
+class PeopleSection implements SetUpSection {
+
+    private final Accounts accounts;
+    private final Figures figures;
+
+    PeopleSection(Accounts accounts, Figures figures) {
+        this.accounts = accounts;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return 90;
+    }
+
+    @Override
+    public Component show() {
+        return new People(accounts, figures);
+    }
+}
