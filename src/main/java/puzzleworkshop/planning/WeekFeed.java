@@ -1,13 +1,17 @@
 package puzzleworkshop.planning;
 
-import biweekly.Biweekly;
+import biweekly.ICalVersion;
 import biweekly.ICalendar;
 import biweekly.component.VEvent;
+import biweekly.io.text.ICalWriter;
 import biweekly.property.DateEnd;
 import biweekly.property.DateStart;
 import biweekly.property.DateTimeStamp;
 import biweekly.util.DateTimeComponents;
 import biweekly.util.ICalDate;
+import java.io.IOException;
+import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -34,6 +38,7 @@ public class WeekFeed {
 
     private static final SecureRandom RANDOM = new SecureRandom();
     private static final int SECRET_BYTES = 24;
+    private static final int MOST_OCTETS = 75;
 
     private final PlanStore store;
     private final WeekPlan plan;
@@ -82,7 +87,39 @@ public class WeekFeed {
         for (WeekPlan.Entry entry : plan.now().entries()) {
             entry.order().promised().ifPresent(day -> calendar.addEvent(event(entry, day)));
         }
-        return Biweekly.write(calendar).go();
+        return folded(unfolded(calendar));
+    }
+
+    private static String unfolded(ICalendar calendar) {
+        StringWriter text = new StringWriter();
+        try (ICalWriter writer = new ICalWriter(text, ICalVersion.V2_0)) {
+            writer.getVObjectWriter().getFoldedLineWriter().setLineLength(null);
+            writer.write(calendar);
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return text.toString();
+    }
+
+    /** Lines of at most 75 octets (RFC 5545, 3.1); the library counts characters, which is too long for '×' or 'é'. */
+    static String folded(String lines) {
+        StringBuilder folded = new StringBuilder();
+        for (String line : lines.split("\r\n")) {
+            int octets = 0;
+            for (int i = 0; i < line.length(); ) {
+                String letter = Character.toString(line.codePointAt(i));
+                int more = letter.getBytes(StandardCharsets.UTF_8).length;
+                if (octets + more > MOST_OCTETS) {
+                    folded.append("\r\n ");
+                    octets = 1;
+                }
+                folded.append(letter);
+                octets += more;
+                i += letter.length();
+            }
+            folded.append("\r\n");
+        }
+        return folded.toString();
     }
 
     private VEvent event(WeekPlan.Entry entry, LocalDate day) {

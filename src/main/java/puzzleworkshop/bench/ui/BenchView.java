@@ -226,7 +226,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private void showUndo() {
         undo.removeAll();
-        List<Tick> ticks = bench.undoable().stream().limit(4).toList();
+        List<Tick> ticks = bench.undoable().stream().limit(2).toList();
         for (Tick tick : ticks) {
             String number = orders.get(tick.order()).number();
             Span words = new Span(getTranslation(
