@@ -63,6 +63,11 @@ public class WeekAssignment {
         return new Week(waiting).assign(millis, seed);
     }
 
+    /** Holds the sheet that the plan gives to a blank. */
+    public void hold(Given given, String who) {
+        orders.getObject().hold(given.blank(), given.sheet().orElseThrow(), given.place(), who);
+    }
+
     private final class Week {
 
         private final List<WaitingBlank> waiting;

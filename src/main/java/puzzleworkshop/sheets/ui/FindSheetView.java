@@ -22,11 +22,11 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.Suggestion;
 import puzzleworkshop.sheets.WaitingBlanks;
 import puzzleworkshop.sheets.WaitingBlanks.WaitingBlank;
@@ -41,7 +41,6 @@ import puzzleworkshop.workshop.Workshop;
 public class FindSheetView extends Div {
 
     private final transient SheetFinder finder;
-    private final transient SheetRack rack;
     private final transient Figures figures;
     private final transient RackWords words;
     private final transient SignedIn who;
@@ -52,10 +51,9 @@ public class FindSheetView extends Div {
     private transient BlankWish wish;
 
     public FindSheetView(
-            SheetFinder finder, SheetRack rack, RackSettings settings, Workshop workshop, SignedIn who, Figures figures,
+            SheetFinder finder, RackSettings settings, Workshop workshop, SignedIn who, Figures figures,
             RackWords words, ObjectProvider<WaitingBlanks> orders) {
         this.finder = finder;
-        this.rack = rack;
         this.figures = figures;
         this.words = words;
         this.who = who;
@@ -166,10 +164,10 @@ public class FindSheetView extends Div {
     private void hold(Div hold, SheetId sheet, Placement place) {
         hold.removeAll();
         WaitingBlank chosen = order.getValue();
-        if (chosen != null) {
+        if (chosen != null && sameBlank(chosen.wish().size(), wish.size())) {
             Button button = new Button(figures.text("sheets.find.hold", chosen.number()), event -> {
                 boolean done = Saved.unlessRefused(figures, "sheets.find.held",
-                        () -> rack.reserve(sheet, chosen.orderId(), place, wish.size(), who.name()));
+                        () -> orders.orElseThrow().hold(chosen, sheet, place, who.name()));
                 if (done) {
                     order.setItems(orders.map(WaitingBlanks::waiting).orElse(List.of()));
                 }
@@ -178,6 +176,12 @@ public class FindSheetView extends Div {
             button.addThemeVariants(ButtonVariant.PRIMARY);
             hold.add(button);
         }
+    }
+
+    /** The size may be changed by hand after an order was chosen; then it is no longer its blank. */
+    private static boolean sameBlank(Size one, Size other) {
+        return Math.abs(one.width().mm() - other.width().mm()) < 0.01
+                && Math.abs(one.height().mm() - other.height().mm()) < 0.01;
     }
 
     private Component runnerUp(Div best, Suggestion other) {

@@ -194,8 +194,7 @@ public class WeekSheetsView extends Div {
         int held = 0;
         for (Given one : given) {
             try {
-                rack.reserve(one.sheet().orElseThrow(), one.blank().orderId(), one.place(), one.blank().wish().size(),
-                        who.name());
+                assignment.hold(one, who.name());
                 held++;
             } catch (Refused taken) {
                 Saved.tell(figures.say(taken), true);
