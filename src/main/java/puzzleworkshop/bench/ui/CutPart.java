@@ -4,8 +4,10 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -13,6 +15,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.cutting.CutTime;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
@@ -28,24 +31,25 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternShelf;
 import puzzleworkshop.sheets.Past;
 import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
-/** At the laser: the settings for this board and the cutting room's own list of what is looked at before a cut. */
+/** At the laser: what is dialled in for this board, the checklist before the cut, the clock and the outcome. */
 @org.springframework.stereotype.Component
 class CutPart implements StagePart {
-
-    private static final List<SupplyKind> ON_THE_BOARD =
-            List.of(SupplyKind.STICKER_PAPER, SupplyKind.LAMINATE, SupplyKind.MASKING_TAPE);
 
     private final CutJobs jobs;
     private final Machines machines;
     private final Settings settings;
-    private final Supplies supplies;
     private final PatternShelf patterns;
+    private final Supplies supplies;
+    private final SheetRack rack;
+    private final Workshop workshop;
     private final ObjectProvider<CutJobPanel> panels;
     private final Figures figures;
     private final SignedIn signedIn;
@@ -54,16 +58,20 @@ class CutPart implements StagePart {
             CutJobs jobs,
             Machines machines,
             Settings settings,
-            Supplies supplies,
             PatternShelf patterns,
+            Supplies supplies,
+            SheetRack rack,
+            Workshop workshop,
             ObjectProvider<CutJobPanel> panels,
             Figures figures,
             SignedIn signedIn) {
         this.jobs = jobs;
         this.machines = machines;
         this.settings = settings;
-        this.supplies = supplies;
         this.patterns = patterns;
+        this.supplies = supplies;
+        this.rack = rack;
+        this.workshop = workshop;
         this.panels = panels;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -76,60 +84,80 @@ class CutPart implements StagePart {
 
     @Override
     public Optional<Component> show(Waiting waiting, Runnable again) {
-        Order order = waiting.order();
-        Optional<CutJob> open = jobs.openFor(order.id().value());
-        if (open.isPresent()) {
-            CutJobPanel panel = panels.getObject().show(open.get());
-            panel.whenEnded(ended -> again.run());
-            return Optional.of(panel);
-        }
+        Div part = new Div(new H3(figures.text("bench.cut")));
+        part.addClassName("pw-stack");
         Optional<Machine> machine = machines.standard();
         if (machine.isEmpty()) {
-            Paragraph none = new Paragraph(figures.text("bench.cut.no-machine"));
-            none.addClassName("pw-note");
-            return Optional.of(none);
+            part.add(new Paragraph(figures.text("bench.cut.no-machine")));
+            return Optional.of(part);
         }
-        Button prepare = new Button(figures.text("bench.cut.prepare"), e -> Saved.unlessRefused(
-                figures, "bench.cut.prepared", () -> {
-                    jobs.prepare(wish(waiting, machine.get()), signedIn.name());
-                    again.run();
-                }));
-        prepare.addThemeVariants(ButtonVariant.PRIMARY);
-        prepare.addClassName("bench-big");
-        return Optional.of(new Div(prepare));
+        Optional<CutJob> last = jobs.lastFor(waiting.order().id().value());
+        last.ifPresent(job -> {
+            CutJobPanel panel = panels.getObject().show(job);
+            panel.whenEnded(ended -> again.run());
+            part.add(panel);
+        });
+        boolean open = last.filter(job -> job.ended().isEmpty()).isPresent();
+        if (!open) {
+            Button prepare = new Button(figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
+                    event -> Saved.unlessRefused(figures, "bench.cut.prepared", () -> {
+                        jobs.prepare(wish(waiting, machine.get()), signedIn.name());
+                        again.run();
+                    }));
+            if (last.isEmpty()) {
+                prepare.addThemeVariants(ButtonVariant.PRIMARY);
+            }
+            prepare.addClassName("bench-big");
+            part.add(prepare);
+        }
+        return Optional.of(part);
     }
 
     private CutJob.Wish wish(Waiting waiting, Machine machine) {
         Order order = waiting.order();
-        SupplyItem film = worstOnTheBoard().orElse(null);
-        Film known = film == null ? Film.UNKNOWN : Film.of(film.facts());
-        String name = film == null ? figures.text("bench.cut.film-unknown") : film.name();
-        Workpiece workpiece = waiting.boards().stream()
-                .map(Sheet::facts)
-                .findFirst()
-                .map(facts -> Workpiece.of(facts, known, name))
-                .orElseGet(() -> new Workpiece(order.board(), Past.CLEAN, known, name));
-        return new CutJob.Wish(
-                OptionalLong.of(order.id().value()),
-                order.number() + " " + order.customer().name(),
-                machine.id(),
-                workpiece,
-                Optional.of(CutTime.estimate(lines(order), settings.forBoard(machine, workpiece.board()))));
+        SupplyItem worst = films(order).stream()
+                .max(Comparator.comparing(item -> Film.of(item.facts()) != Film.SAFE))
+                .orElse(null);
+        Film film = worst == null ? Film.UNKNOWN : Film.of(worst.facts());
+        String filmName = worst == null ? figures.text("bench.cut.film.unknown") : worst.name();
+        Workpiece workpiece = boards(waiting).stream()
+                .min(Comparator.comparing((Sheet sheet) -> sheet.facts().past().isFitForCutting()))
+                .map(sheet -> Workpiece.of(sheet.facts(), film, filmName))
+                .orElseGet(() -> new Workpiece(order.board(), Past.UNKNOWN, film, filmName));
+        CutSetting setting = settings.forBoard(machine, workpiece.board());
+        return new CutJob.Wish(OptionalLong.of(order.id().value()), order.number(), machine.id(), workpiece,
+                Optional.of(CutTime.estimate(paths(order), setting)));
     }
 
-    /** What lies on the board while it is cut; one that may not, or is not known, counts for all. */
-    private Optional<SupplyItem> worstOnTheBoard() {
-        List<SupplyItem> all = ON_THE_BOARD.stream().flatMap(kind -> supplies.usual(kind).stream()).toList();
-        return all.stream()
-                .filter(item -> Film.of(item.facts()) != Film.SAFE)
-                .findFirst()
-                .or(() -> all.stream().findFirst());
+    /** The boards held for it; where it is finished on the board that was cut already, that one. */
+    private List<Sheet> boards(Waiting waiting) {
+        return waiting.boards().isEmpty()
+                ? rack.cutsOf(waiting.order().id().value()).stream()
+                        .filter(cut -> !cut.undone())
+                        .flatMap(cut -> rack.find(cut.sheet()).stream())
+                        .toList()
+                : waiting.boards();
     }
 
-    private List<CurvePath> lines(Order order) {
+    /** What lies on the board under the laser: what was booked for the order, else what is usually used. */
+    private List<SupplyItem> films(Order order) {
+        List<SupplyItem> films = new ArrayList<>();
+        supplies.usedFor(order.id().value()).stream()
+                .flatMap(movement -> supplies.find(movement.item()).stream())
+                .filter(item -> item.kind().isUnderLaser())
+                .forEach(films::add);
+        for (SupplyKind kind : SupplyKind.values()) {
+            if (kind.isUnderLaser() && films.stream().noneMatch(item -> item.kind() == kind)) {
+                supplies.usual(kind).ifPresent(films::add);
+            }
+        }
+        return films;
+    }
+
+    private List<CurvePath> paths(Order order) {
         CutPattern pattern = patterns.of(order.puzzle().pattern());
-        List<CurvePath> lines = new ArrayList<>(pattern.inner());
-        lines.add(pattern.outline());
-        return lines;
+        List<CurvePath> paths = new ArrayList<>(pattern.inner());
+        paths.add(workshop.tradeNumbers().outlineLast() ? paths.size() : 0, pattern.outline());
+        return paths;
     }
 }
