@@ -36,7 +36,7 @@ import org.springframework.util.ClassUtils;
 class FirstDayWalk extends Walk {
 
     /** Open to strangers: the way in, the first steps (only while there is no account) and the customer's own link. */
-    private static final Set<String> OPEN = Set.of("SignInView", "FirstStepsView", "CustomerLinkView");
+    private static final Set<String> OPEN = Set.of("SignInView", "FirstStepsView", "ProofView");
 
     private static final List<Class<?>> ROUTES = routes();
 
