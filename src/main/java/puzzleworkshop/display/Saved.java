@@ -3,6 +3,7 @@ package puzzleworkshop.display;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.notification.NotificationVariant;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 
 /** Tells the outcome of a press on a button: done, or refused and why. */
 public final class Saved {
@@ -13,13 +14,18 @@ public final class Saved {
 
     /** Runs what was asked; a refusal is shown as its sentence and stays longer. True when it was done. */
     public static boolean unlessRefused(Figures figures, String doneKey, Runnable asked) {
+        return unlessRefused(figures, Sentence.of(doneKey), asked);
+    }
+
+    /** The same, when the words of success name what it was about. */
+    public static boolean unlessRefused(Figures figures, Sentence done, Runnable asked) {
         try {
             asked.run();
         } catch (Refused refused) {
             tell(figures.say(refused), true);
             return false;
         }
-        tell(figures.text(doneKey), false);
+        tell(figures.say(done), false);
         return true;
     }
 

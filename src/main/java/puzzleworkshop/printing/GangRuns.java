@@ -1,12 +1,14 @@
 package puzzleworkshop.printing;
 
 import java.time.Clock;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
 import org.springframework.beans.factory.ObjectProvider;
@@ -290,7 +292,17 @@ public class GangRuns {
         return run.laid().stream().map(item -> stillApproved(item).orElseThrow(() -> changed(item))).toList();
     }
 
-    private PrintRun change(long runId, String who, java.util.function.Function<PrintRun, RunPlanner.Plan> how) {
+    /** The approved picture of an order that waits for its print. */
+    public Optional<PrintItem> waitingPicture(long orderId) {
+        return queue().flatMap(waiting -> waiting.find(orderId));
+    }
+
+    /** Where a signed-in browser finds the picture of a sticker that waits or is planned. */
+    public static String stickerAddress(long orderId, String look) {
+        return "stickers/" + orderId + "/" + Integer.toHexString(look.hashCode()) + ".jpg";
+    }
+
+    private PrintRun change(long runId, String who, Function<PrintRun, RunPlanner.Plan> how) {
         PrintRun run = get(runId);
         require(run, RunState.PROPOSED);
         RunPlanner.Plan plan = how.apply(run);
@@ -338,7 +350,7 @@ public class GangRuns {
         return new Refused("printing.changed-since", item.orderNumber());
     }
 
-    private void advance(PrintRun run, RunState from, RunState to, Optional<java.time.Instant> printedAt) {
+    private void advance(PrintRun run, RunState from, RunState to, Optional<Instant> printedAt) {
         if (!runs.move(run.id(), from, to, printedAt)) {
             throw new Refused("printing.not-in-state", run.id(), Sentence.of(run.state().textKey()));
         }

@@ -27,7 +27,7 @@ public record PrintItem(
     }
 
     /** What was approved, as a text that changes when the picture or its crop does. */
-    String look() {
+    public String look() {
         return picture + " " + crop;
     }
 }

@@ -1,0 +1,186 @@
+package puzzleworkshop.printing.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.datepicker.DatePicker;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.progressbar.ProgressBar;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.printing.Copy;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintMedia;
+import puzzleworkshop.printing.PrintMedium;
+import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Workshop;
+
+/** Pictures that wait for the printer, the runs they are put together in, and what was printed. */
+@Route("print-runs")
+@Menu(title = "printing.title", order = 35)
+@PermitAll
+@StyleSheet("context://printing.css")
+public class PrintRunsView extends Div implements HasDynamicTitle {
+
+    private static final Logger LOG = LoggerFactory.getLogger(PrintRunsView.class);
+    private static final int DAYS_AHEAD = 7;
+
+    private final transient GangRuns runs;
+    private final transient RunPrinter printer;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final WaitingList waiting;
+    private final Div open = new Div();
+    private final Map<Long, RunPanel> panels = new HashMap<>();
+    private final PastRuns past;
+    private final Select<PrintMedium> medium = new Select<>();
+    private final DatePicker dueBy = new DatePicker();
+    private final Button propose = new Button();
+    private final ProgressBar busy = new ProgressBar();
+
+    public PrintRunsView(
+            GangRuns runs, PrintMedia media, RunPrinter printer, Figures figures, SignedIn signedIn, Workshop workshop, Clock clock) {
+        this.runs = runs;
+        this.printer = printer;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        waiting = new WaitingList(figures);
+        past = new PastRuns(runs, figures, signedIn, this::refresh);
+        addClassName("pw-page");
+        Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
+        head.addClassName("pw-page-head");
+        open.addClassName("printing-main");
+        Div side = new Div(section("printing.waiting", waiting, proposing(media.all(), LocalDate.now(clock.withZone(workshop.zone())))), caution());
+        side.addClassName("printing-side");
+        Div main = new Div(open, past);
+        main.addClassName("printing-main");
+        Div page = new Div(side, main);
+        page.addClassName("printing-page");
+        add(head, page);
+        refresh();
+    }
+
+    private Component proposing(List<PrintMedium> media, LocalDate today) {
+        medium.setLabel(getTranslation("printing.medium"));
+        medium.setItemLabelGenerator(PrintMedium::name);
+        medium.setItems(media);
+        media.stream().findFirst().ifPresent(medium::setValue);
+        dueBy.setLabel(getTranslation("printing.due-by"));
+        dueBy.setValue(today.plusDays(DAYS_AHEAD));
+        propose.setText(getTranslation("printing.propose"));
+        propose.addThemeVariants(ButtonVariant.PRIMARY);
+        propose.addClickListener(event -> propose());
+        busy.setIndeterminate(true);
+        busy.setVisible(false);
+        busy.getElement().setAttribute("aria-label", getTranslation("printing.proposing"));
+        Div form = new Div(medium, dueBy, propose, busy);
+        form.addClassName("printing-propose");
+        return form;
+    }
+
+    private Component caution() {
+        Paragraph caution = new Paragraph(getTranslation("printing.caution"));
+        caution.addClassName("pw-note");
+        caution.getElement().setAttribute("data-kind", "warn");
+        return caution;
+    }
+
+    private Component section(String titleKey, Component... parts) {
+        Div section = new Div(new H2(getTranslation(titleKey)));
+        section.add(parts);
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    /** Laying out takes seconds: off the screen's thread, with a bar that runs. */
+    private void propose() {
+        if (medium.isEmpty() || dueBy.isEmpty()) {
+            return;
+        }
+        long on = medium.getValue().id().orElseThrow();
+        LocalDate day = dueBy.getValue();
+        String who = signedIn.name();
+        UI ui = UI.getCurrent();
+        working(true);
+        Thread.ofVirtual().name("lay out a print run").start(() -> {
+            try {
+                PrintRun run = runs.propose(on, day, who);
+                ui.access(() -> {
+                    refresh();
+                    Saved.tell(figures.text("printing.proposed", run.id()), false);
+                    working(false);
+                });
+            } catch (RuntimeException wrong) {
+                ui.access(() -> {
+                    tell(wrong);
+                    working(false);
+                    refresh();
+                });
+            }
+        });
+    }
+
+    private void working(boolean now) {
+        propose.setEnabled(!now);
+        busy.setVisible(now);
+    }
+
+    private void tell(RuntimeException wrong) {
+        if (wrong instanceof Refused refused) {
+            Saved.tell(figures.say(refused), true);
+        } else {
+            LOG.error("A print run could not be laid out", wrong);
+            Saved.tell(getTranslation("printing.failed"), true);
+        }
+    }
+
+    private void refresh() {
+        List<Copy> copies = runs.waiting();
+        waiting.show(copies);
+        propose.setEnabled(!copies.isEmpty());
+        List<PrintRun> now = runs.open();
+        List<Component> shown = new ArrayList<>();
+        for (PrintRun run : now) {
+            RunPanel panel = panels.computeIfAbsent(run.id(), id -> new RunPanel(runs, printer, figures, signedIn, this::refresh));
+            panel.show(run);
+            shown.add(panel);
+        }
+        panels.keySet().retainAll(now.stream().map(PrintRun::id).toList());
+        if (shown.isEmpty()) {
+            Div empty = new Div(new H2(getTranslation("printing.open-none")), new Paragraph(getTranslation("printing.open-none-next")));
+            empty.addClassName("pw-empty");
+            shown.add(empty);
+        }
+        if (!open.getChildren().toList().equals(shown)) {
+            open.removeAll();
+            open.add(shown);
+        }
+        past.refresh();
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("printing.title");
+    }
+}

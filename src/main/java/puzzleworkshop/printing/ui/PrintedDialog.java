@@ -1,0 +1,79 @@
+package puzzleworkshop.printing.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.CheckboxGroup;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.TextField;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Books a run as printed: which prints are no good, and why paper is booked when the ledger holds too little. */
+class PrintedDialog extends Dialog {
+
+    private final transient GangRuns runs;
+    private final transient PrintRun run;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient Runnable changed;
+    private final CheckboxGroup<RunItem> bad = new CheckboxGroup<>();
+    private final TextField why = new TextField();
+    private final TextField although = new TextField();
+    private final Paragraph refusal = new Paragraph();
+
+    PrintedDialog(GangRuns runs, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.runs = runs;
+        this.run = run;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.changed = changed;
+        setWidth("30rem");
+        setHeaderTitle(getTranslation("printing.printed-question"));
+        bad.setItems(run.planned());
+        bad.setItemLabelGenerator(item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
+        bad.getThemeNames().add("vertical");
+        bad.setAriaLabel(getTranslation("printing.printed-question"));
+        bad.addValueChangeListener(event -> why.setVisible(!event.getValue().isEmpty()));
+        why.setLabel(getTranslation("printing.why"));
+        why.setVisible(false);
+        why.setWidthFull();
+        although.setLabel(getTranslation("printing.although"));
+        although.setVisible(false);
+        although.setWidthFull();
+        refusal.addClassName("pw-note");
+        refusal.getElement().setAttribute("data-kind", "bad");
+        refusal.setVisible(false);
+        Div body = new Div(new Paragraph(getTranslation("printing.printed-lead")), bad, why, refusal, although);
+        body.addClassName("pw-stack");
+        add(body);
+        Button book = new Button(getTranslation("printing.printed-book"), event -> book());
+        book.addThemeVariants(ButtonVariant.PRIMARY);
+        getFooter().add(new Button(getTranslation("printing.cancel"), event -> close()), book);
+    }
+
+    private void book() {
+        Set<Long> spoiled = bad.getValue().stream().map(RunItem::id).collect(Collectors.toSet());
+        Optional<String> reason = Optional.of(although.getValue()).filter(text -> !text.isBlank());
+        try {
+            runs.printed(run.id(), spoiled, why.getValue(), reason, signedIn.name());
+        } catch (Refused refused) {
+            refusal.setText(figures.say(refused));
+            refusal.setVisible(true);
+            although.setVisible(refused.sentence().key().equals("supplies.not-enough"));
+            return;
+        }
+        close();
+        Saved.tell(figures.text("printing.booked", run.id()), false);
+        changed.run();
+    }
+}

@@ -1,0 +1,165 @@
+package puzzleworkshop.printing.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Span;
+import java.math.BigDecimal;
+import java.util.OptionalLong;
+import java.util.function.Supplier;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.printing.RunState;
+import puzzleworkshop.workshop.SignedIn;
+
+/** One open run: its sheets, how good the layout is, what can be done with it. */
+class RunPanel extends Div {
+
+    private final transient GangRuns runs;
+    private final transient RunPrinter printer;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient Runnable changed;
+    private final SheetBoard board;
+    private final Div words = new Div();
+    private final ChosenPrint chosenPrint;
+    private final Div actions = new Div();
+    private OptionalLong chosen = OptionalLong.empty();
+    private transient PrintRun run;
+
+    RunPanel(GangRuns runs, RunPrinter printer, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.runs = runs;
+        this.printer = printer;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.changed = changed;
+        addClassName("pw-section");
+        board = new SheetBoard(figures, new SheetBoard.Hands() {
+            @Override
+            public void choose(long item) {
+                chosen = OptionalLong.of(item);
+                show(run);
+            }
+
+            @Override
+            public void move(long item, int sheet, Length x, Length y) {
+                chosen = OptionalLong.of(item);
+                boolean turned = of(item) != null && of(item).turned();
+                change(() -> runs.move(run.id(), item, sheet, x, y, turned, signedIn.name()));
+            }
+        });
+        chosenPrint = new ChosenPrint(figures, new ChosenPrint.Wishes() {
+            @Override
+            public void move(RunItem item, int sheet, Length x, Length y, boolean turned) {
+                change(() -> runs.move(run.id(), item.id(), sheet, x, y, turned, signedIn.name()));
+            }
+
+            @Override
+            public void pin(RunItem item, boolean pinned) {
+                change(() -> runs.pin(run.id(), item.id(), pinned, signedIn.name()));
+            }
+
+            @Override
+            public void drop(RunItem item) {
+                chosen = OptionalLong.empty();
+                if (Saved.unlessRefused(figures, Sentence.of("printing.dropped", item.orderNumber()),
+                        () -> run = runs.drop(run.id(), item.id(), signedIn.name()))) {
+                    changed.run();
+                }
+            }
+        });
+        actions.addClassName("printing-actions");
+        words.addClassName("printing-bound");
+        add(words, board, chosenPrint, actions);
+    }
+
+    void show(PrintRun now) {
+        boolean sameState = run != null && run.state() == now.state() && run.version() == now.version();
+        run = now;
+        if (of(chosen.orElse(-1)) == null) {
+            chosen = OptionalLong.empty();
+        }
+        words();
+        board.show(run, chosen);
+        chosenPrint.setVisible(run.state() == RunState.PROPOSED && !run.planned().isEmpty());
+        chosenPrint.show(run, chosen.isPresent() ? of(chosen.getAsLong()) : null);
+        if (!sameState) {
+            actions();
+        }
+    }
+
+    private RunItem of(long item) {
+        return run == null ? null : run.planned().stream().filter(i -> i.id() == item).findFirst().orElse(null);
+    }
+
+    private void words() {
+        words.removeAll();
+        H2 title = new H2(getTranslation("printing.run", run.id()) + " · " + run.medium().name());
+        Verdict state = new Verdict(run.state() == RunState.CONFIRMED ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
+                getTranslation(run.state().textKey()));
+        Span bound = new Span(figures.say(run.bound()));
+        Percent used = Percent.ofFraction(BigDecimal.valueOf(run.used()));
+        Span share = new Span(figures.text("printing.used", used));
+        share.addClassName("pw-small");
+        words.add(title, state, bound, share);
+    }
+
+    private void actions() {
+        actions.removeAll();
+        if (run.state() == RunState.PROPOSED) {
+            Button confirm = button("printing.confirm", () -> change(() -> runs.confirm(run.id(), signedIn.name())));
+            confirm.addThemeVariants(ButtonVariant.PRIMARY);
+            confirm.setEnabled(!run.planned().isEmpty());
+            actions.add(confirm, pdf(), button("printing.anew", () -> change(() -> runs.layOutAnew(run.id(), signedIn.name()))));
+        } else {
+            Button printed = button("printing.printed", this::printed);
+            printed.addThemeVariants(ButtonVariant.PRIMARY);
+            actions.add(printed, pdf(), button("printing.reopen", () -> change(() -> runs.reopen(run.id(), signedIn.name()))));
+        }
+        Button spoiled = button("printing.spoiled-sheets", () -> new SpoiledSheetsDialog(runs, run, figures, signedIn).open());
+        spoiled.addThemeVariants(ButtonVariant.TERTIARY);
+        Button discard = button("printing.discard", this::discard);
+        discard.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.ERROR);
+        actions.add(spoiled, discard);
+    }
+
+    private Component pdf() {
+        return new PdfButton(printer, run.id(), figures);
+    }
+
+    private void printed() {
+        new PrintedDialog(runs, run, figures, signedIn, changed).open();
+    }
+
+    private void discard() {
+        if (Saved.unlessRefused(figures, Sentence.of("printing.discarded", run.id()), () -> runs.discard(run.id(), signedIn.name()))) {
+            changed.run();
+        }
+    }
+
+    private Button button(String key, Runnable work) {
+        return new Button(getTranslation(key), event -> work.run());
+    }
+
+    private void change(Supplier<PrintRun> work) {
+        try {
+            show(work.get());
+        } catch (Refused refused) {
+            Saved.tell(figures.say(refused), true);
+            show(runs.get(run.id()));
+        }
+        changed.run();
+    }
+
+}

@@ -1,0 +1,61 @@
+package puzzleworkshop.printing.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Image;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.printing.Copy;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintItem;
+
+/** Pictures that wait for the printer, one row an order, earliest due first. */
+class WaitingList extends Div {
+
+    private final transient Figures figures;
+
+    WaitingList(Figures figures) {
+        this.figures = figures;
+    }
+
+    void show(List<Copy> copies) {
+        removeAll();
+        if (copies.isEmpty()) {
+            Div empty = new Div(new H3(getTranslation("printing.waiting-none")), new Paragraph(getTranslation("printing.waiting-none-next")));
+            empty.addClassName("pw-empty");
+            add(empty);
+            return;
+        }
+        Map<Long, List<Copy>> byOrder = new LinkedHashMap<>();
+        copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>()).add(copy));
+        UnorderedList list = new UnorderedList();
+        list.addClassName("printing-waiting");
+        byOrder.values().forEach(of -> list.add(new ListItem(row(of))));
+        add(list);
+    }
+
+    private Component row(List<Copy> copies) {
+        PrintItem item = copies.getFirst().item();
+        Image picture = new Image(GangRuns.stickerAddress(item.orderId(), item.look()), "");
+        picture.getElement().setAttribute("loading", "lazy");
+        Span number = new Span(item.orderNumber());
+        number.getElement().getStyle().set("font-weight", "600");
+        Span size = new Span(copies.size() > 1 ? figures.text("printing.times", copies.size(), item.finished()) : figures.size(item.finished()));
+        size.addClassName("pw-small");
+        Div words = new Div(number, size);
+        words.addClassName("printing-waiting-words");
+        Span due = new Span(item.due().map(day -> figures.text("printing.due", day)).orElse(getTranslation("printing.no-date")));
+        due.addClassName("pw-small");
+        Div row = new Div(picture, words, due);
+        row.addClassName("printing-waiting-row");
+        return row;
+    }
+}
