@@ -28,7 +28,7 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     /** Each extra pass takes its time: only for a clearly better chance. */
     private static final double EXTRA_PASS_WORTH = 0.9;
     /** A failed cut with a wrong gap says something about the energy, but not much. */
-    private static final double TRUST_WITH_WRONG_GAP = 0.3;
+    private static final double TRUST_WITH_WRONG_GAP = 0.1;
     private static final double TRUST_WITHOUT_AIR = 0.3;
 
     /** The next try after these trials, or none when the parameters in use are proven. */
@@ -128,7 +128,8 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         CutParameters was = last.parameters();
         double lastEnergy = was.lineEnergy(beam);
         if (!last.gapWasRight() && !last.finding().isGood()) {
-            String key = last.gapErrorMm() > 0 ? "cutting.next.gap.high" : "cutting.next.gap.low";
+            String key = (last.gapErrorMm() > 0 ? "cutting.next.gap.high" : "cutting.next.gap.low")
+                    + (last.finding().result() == Result.THROUGH ? ".charred" : "");
             return new NextTry(next, energy, Sentence.of(key, was.passes(), lastEnergy,
                     Length.mm(Math.abs(last.gapErrorMm())), beam.lensGap(), energy), true);
         }

@@ -3,7 +3,6 @@ package puzzleworkshop.cutting;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.Trial.Finding;
@@ -14,8 +13,6 @@ import puzzleworkshop.measure.Refused;
 /** What is dialled in for which board, and the trials that speak for it. */
 @Service
 public class Settings {
-
-    private static final Set<String> PHOTO_TYPES = Set.of("image/jpeg", "image/png", "image/webp");
 
     private final SettingStore store;
     private final MachineStore machines;
@@ -135,7 +132,7 @@ public class Settings {
     }
 
     private static void requirePicture(Photo photo) {
-        if (!PHOTO_TYPES.contains(photo.mediaType())) {
+        if (!photo.isWhatItSays()) {
             throw new Refused("cutting.photo.type");
         }
         if (photo.bytes().length == 0 || photo.bytes().length > Photo.MOST_BYTES) {

@@ -19,6 +19,8 @@ final class Clearance {
 
     static final double FLATTENING_MM = 0.02;
     private static final double PARTING = 0.5;
+    /** A customer's shape may have corners as sharp as 30°, its own lookout. */
+    private static final double PARTING_IN_SHAPES = 0.25;
     /** Stretches that follow each other are this far apart by rounding alone. */
     private static final double ROUNDING_MM = 1e-6;
     private static final int MOST_BUCKETS = 4_000_000;
@@ -130,22 +132,23 @@ final class Clearance {
         Mesh.Edge one = mesh.edges.get(edge[i]);
         Mesh.Edge two = mesh.edges.get(edge[j]);
         double needed = limit;
+        double parting = one.kind == Mesh.Kind.SHAPE && two.kind == Mesh.Kind.SHAPE ? PARTING_IN_SHAPES : PARTING;
         if (one == two) {
             int first = Math.min(i, j);
             int second = Math.max(i, j);
-            needed = Math.min(needed, PARTING * (way[second] - way[first] - length(first)));
+            needed = Math.min(needed, parting * (way[second] - way[first] - length(first)));
             if (one.from == one.to) {
                 // a ring: the other way round counts as well
                 double whole = way[lastOf(second)] + length(lastOf(second));
-                needed = Math.min(needed, PARTING * (whole - way[second] - length(second) + way[first]));
+                needed = Math.min(needed, parting * (whole - way[second] - length(second) + way[first]));
             }
             return needed;
         }
         if (one.from == two.from || one.from == two.to) {
-            needed = Math.min(needed, parting(one.from, i, j));
+            needed = Math.min(needed, parting * farther(one.from, i, j));
         }
         if (one.to == two.from || one.to == two.to) {
-            needed = Math.min(needed, parting(one.to, i, j));
+            needed = Math.min(needed, parting * farther(one.to, i, j));
         }
         return needed;
     }
@@ -158,9 +161,10 @@ final class Clearance {
         return last;
     }
 
-    private double parting(int point, int i, int j) {
+    /** How far the farther of two stretches is from a point. */
+    private double farther(int point, int i, int j) {
         Point p = mesh.points.get(point);
-        return PARTING * Math.max(
+        return Math.max(
                 StretchDistance.toPoint(ax[i], ay[i], bx[i], by[i], p.xMm(), p.yMm()),
                 StretchDistance.toPoint(ax[j], ay[j], bx[j], by[j], p.xMm(), p.yMm()));
     }

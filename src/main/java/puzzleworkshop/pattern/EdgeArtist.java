@@ -22,6 +22,7 @@ final class EdgeArtist {
     private static final double SIZE_SPREAD = 0.09;
     /** A knob larger than this looks clumsy on large pieces with few of them. */
     private static final double LARGEST_UNIT_MM = 90;
+    private static final double STUB_WITH_KNOB = 0.85;
     private static final double WAVE_REACH = 0.38;
 
     private final PatternSpec spec;
@@ -46,6 +47,36 @@ final class EdgeArtist {
             case WAVY -> wave(a, b, leaving, arriving, 1 - (double) calm / CALMEST);
             case KNOBS -> knob(kind, row, column, a.distanceTo(b), calm).draw(a, b, leaving, arriving);
         };
+    }
+
+    /**
+     * An edge near a personal shape, where the knob may not find room: after the calmest on its own side it is tried on
+     * the other side, then left out.
+     *
+     * @param calm up to {@link #CALMEST} + 2
+     */
+    CurvePath beside(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+        if (spec.style() != CutStyle.KNOBS || calm <= CALMEST) {
+            return draw(kind, row, column, a, b, leaving, arriving, Math.min(calm, CALMEST));
+        }
+        if (calm == CALMEST + 1) {
+            Knob knob = knob(kind, row, column, a.distanceTo(b), CALMEST);
+            return new Knob(-knob.side(), knob.centre(), knob.tilt(), knob.neckMm(), knob.headMm(), knob.heightMm())
+                    .draw(a, b, leaving, arriving);
+        }
+        return wave(a, b, leaving, arriving, 1);
+    }
+
+    /** An edge that ends at a personal shape: with a knob where it is long enough, else a plain curve. */
+    CurvePath stub(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+        if (spec.style() == CutStyle.STRAIGHT) {
+            return CurvePath.through(List.of(a, b), false);
+        }
+        boolean longEnough = a.distanceTo(b) > STUB_WITH_KNOB * unitMm;
+        if (spec.style() == CutStyle.KNOBS && longEnough && calm <= CALMEST) {
+            return knob(kind, row, column, a.distanceTo(b) * 0.9, calm).draw(a, b, leaving, arriving);
+        }
+        return wave(a, b, leaving, arriving, calm <= CALMEST + 1 ? 1 : 0.4);
     }
 
     private Knob knob(int kind, int row, int column, double lengthMm, int calm) {

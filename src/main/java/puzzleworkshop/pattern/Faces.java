@@ -47,10 +47,34 @@ final class Faces {
         return List.copyOf(pieces);
     }
 
+    /** Ordinary pieces below an area, as the edges around them: too small to hold. */
+    static List<List<Mesh.Step>> smallerThan(Mesh mesh, double areaMm2) {
+        Faces faces = new Faces(mesh);
+        List<List<Mesh.Step>> small = new ArrayList<>();
+        for (List<Mesh.Step> around : faces.arounds()) {
+            double area = Mesh.join(around, true).signedAreaMm2();
+            if (area > 0 && area < areaMm2 && around.stream().anyMatch(step -> step.edge().kind != Mesh.Kind.SHAPE)) {
+                small.add(around);
+            }
+        }
+        return small;
+    }
+
     private List<Face> walkAll() {
+        List<Face> faces = new ArrayList<>();
+        for (List<Mesh.Step> around : arounds()) {
+            Face face = face(around);
+            if (face.area() > 0) {
+                faces.add(face);
+            }
+        }
+        return faces;
+    }
+
+    private List<List<Mesh.Step>> arounds() {
         boolean[] walkedForwards = new boolean[mesh.edges.size()];
         boolean[] walkedBackwards = new boolean[mesh.edges.size()];
-        List<Face> faces = new ArrayList<>();
+        List<List<Mesh.Step>> arounds = new ArrayList<>();
         for (Mesh.Edge edge : mesh.edges) {
             for (boolean backwards : new boolean[] {false, true}) {
                 if (!(backwards ? walkedBackwards : walkedForwards)[edge.id]) {
@@ -58,14 +82,11 @@ final class Faces {
                     for (Mesh.Step step : around) {
                         (step.backwards() ? walkedBackwards : walkedForwards)[step.edge().id] = true;
                     }
-                    Face face = face(around);
-                    if (face.area() > 0) {
-                        faces.add(face);
-                    }
+                    arounds.add(around);
                 }
             }
         }
-        return faces;
+        return arounds;
     }
 
     private List<Mesh.Step> walk(Mesh.Step first) {
@@ -99,7 +120,10 @@ final class Faces {
         }
         Point centre = doubled == 0 ? origin : origin.plus(x / (3 * doubled), y / (3 * doubled));
         boolean atEdge = around.stream().anyMatch(step -> step.edge().kind == Mesh.Kind.OUTLINE);
-        return new Face(outline, outline.signedAreaMm2(), centre, atEdge, "");
+        // a face with nothing but edges of one personal shape is that shape
+        boolean personal = around.stream().allMatch(step -> step.edge().kind == Mesh.Kind.SHAPE);
+        String shape = personal ? mesh.shapeNames.getOrDefault(around.getFirst().edge().id, "") : "";
+        return new Face(outline, outline.signedAreaMm2(), centre, atEdge, shape);
     }
 
     /** Angle in which a step leaves its point, clockwise as seen; a handle on top of the point is looked past. */

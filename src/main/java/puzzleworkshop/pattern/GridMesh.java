@@ -17,25 +17,22 @@ final class GridMesh {
     private static final double WAVE_TURN_LEAST = Math.toRadians(14);
     private static final double WAVE_TURN_MOST = Math.toRadians(36);
 
-    /** Where an inner edge stands in the grid, for the artist. */
-    record Place(int kind, int row, int column) {}
-
     final Mesh mesh = new Mesh();
-    /** By edge id; null for the outline. */
-    final List<Place> places = new ArrayList<>();
     private final double[] turn;
     private final PatternSpec spec;
+    private final EdgeArtist artist;
     private final int columns;
     private final int rows;
 
     GridMesh(PatternSpec spec) {
         this.spec = spec;
+        this.artist = new EdgeArtist(spec);
         this.columns = spec.grid().columns();
         this.rows = spec.grid().rows();
         this.turn = new double[(columns + 1) * (rows + 1)];
         layPoints();
-        layLines();
         layOutline();
+        layLines();
     }
 
     int point(int row, int column) {
@@ -83,22 +80,27 @@ final class GridMesh {
         for (int row = 1; row < rows; row++) {
             List<Mesh.Step> line = new ArrayList<>();
             for (int column = 0; column < columns; column++) {
-                line.add(inner(point(row, column), point(row, column + 1), new Place(0, row, column)));
+                line.add(inner(0, row, column, point(row, column + 1)));
             }
             mesh.lines.add(line);
         }
         for (int column = 1; column < columns; column++) {
             List<Mesh.Step> line = new ArrayList<>();
             for (int row = 0; row < rows; row++) {
-                line.add(inner(point(row, column), point(row + 1, column), new Place(1, row, column)));
+                line.add(inner(1, row, column, point(row + 1, column)));
             }
             mesh.lines.add(line);
         }
     }
 
-    private Mesh.Step inner(int from, int to, Place place) {
+    private Mesh.Step inner(int kind, int row, int column, int to) {
+        int from = point(row, column);
         Mesh.Edge edge = mesh.addEdge(from, to, Mesh.Kind.INNER);
-        places.add(place);
+        Point a = mesh.points.get(from);
+        Point b = mesh.points.get(to);
+        double[] leaving = direction(from, kind);
+        double[] arriving = direction(to, kind);
+        edge.draw(calm -> artist.draw(kind, row, column, a, b, leaving, arriving, calm), EdgeArtist.CALMEST);
         return new Mesh.Step(edge, false);
     }
 
@@ -120,6 +122,5 @@ final class GridMesh {
 
     private void outline(int from, int to) {
         mesh.outline.add(new Mesh.Step(mesh.addEdge(from, to, Mesh.Kind.OUTLINE), false));
-        places.add(null);
     }
 }

@@ -1,7 +1,9 @@
 package puzzleworkshop.pattern;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.Segment;
@@ -14,6 +16,13 @@ final class Mesh {
 
     enum Kind { INNER, OUTLINE, SHAPE }
 
+    /** How an edge is drawn; the calmer, the less of its variation and size. */
+    @FunctionalInterface
+    interface Recipe {
+        /** @param calm 0 as the seed wants it, up to the edge's calmest */
+        CurvePath draw(int calm);
+    }
+
     /** One stretch between two points of the mesh; its curve may be drawn again while the pattern is being made. */
     static final class Edge {
         final int id;
@@ -21,6 +30,9 @@ final class Mesh {
         final int to;
         final Kind kind;
         private CurvePath path;
+        private Recipe recipe;
+        private int calmest;
+        private int calm;
 
         Edge(int id, int from, int to, Kind kind) {
             this.id = id;
@@ -37,8 +49,21 @@ final class Mesh {
             path = drawn;
         }
 
-        boolean meets(Edge other) {
-            return from == other.from || from == other.to || to == other.from || to == other.to;
+        /** Draws it by a recipe now, and more calmly when asked. */
+        void draw(Recipe by, int calmestOfAll) {
+            recipe = by;
+            calmest = calmestOfAll;
+            path = by.draw(0);
+        }
+
+        /** Draws it one step calmer; false when it is as calm as can be, or fixed. */
+        boolean calmDown() {
+            if (calm >= calmest) {
+                return false;
+            }
+            calm++;
+            path = recipe.draw(calm);
+            return true;
         }
     }
 
@@ -62,6 +87,8 @@ final class Mesh {
     final List<Edge> edges = new ArrayList<>();
     /** Inner lines, each a run of steps. */
     final List<List<Step>> lines = new ArrayList<>();
+    /** By edge id, for edges around a personal shape: its name. */
+    final Map<Integer, String> shapeNames = new HashMap<>();
     /** The outline, clockwise as seen. */
     final List<Step> outline = new ArrayList<>();
 

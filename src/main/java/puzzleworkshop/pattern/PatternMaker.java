@@ -16,16 +16,13 @@ import puzzleworkshop.measure.Size;
 public final class PatternMaker {
 
     private final PatternSpec spec;
-    private final GridMesh grid;
-    private final EdgeArtist artist;
-    private final int[] calm;
+    private final Mesh mesh;
     private int redrawn;
 
     private PatternMaker(PatternSpec spec) {
         this.spec = spec;
-        this.grid = new GridMesh(spec);
-        this.artist = new EdgeArtist(spec);
-        this.calm = new int[grid.mesh.edges.size()];
+        GridMesh grid = new GridMesh(spec);
+        this.mesh = spec.shapes().isEmpty() ? grid.mesh : ShapedMesh.of(spec, grid);
     }
 
     /**
@@ -42,14 +39,8 @@ public final class PatternMaker {
     }
 
     private CutPattern make() {
-        Mesh mesh = grid.mesh;
         BitSet fresh = new BitSet();
-        for (Mesh.Edge edge : mesh.edges) {
-            if (edge.kind == Mesh.Kind.INNER) {
-                draw(edge);
-            }
-            fresh.set(edge.id);
-        }
+        fresh.set(0, mesh.edges.size());
         Clearance clearance = new Clearance(mesh, spec.limits().closestLinesMm());
         List<Clearance.Trouble> troubles = clearance.find(fresh);
         double smallestGap = clearance.smallestGapMm();
@@ -73,38 +64,25 @@ public final class PatternMaker {
     }
 
     private BitSet redrawAll(List<Clearance.Trouble> troubles) {
-        BitSet changed = new BitSet();
+        BitSet concerned = new BitSet();
         for (Clearance.Trouble trouble : troubles) {
-            for (int id : new int[] {trouble.edge(), trouble.other()}) {
-                if (grid.mesh.edges.get(id).kind == Mesh.Kind.INNER && calm[id] < EdgeArtist.CALMEST) {
-                    changed.set(id);
-                }
-            }
+            concerned.set(trouble.edge());
+            concerned.set(trouble.other());
         }
+        BitSet changed = new BitSet();
+        concerned.stream().filter(id -> mesh.edges.get(id).calmDown()).forEach(changed::set);
         if (changed.isEmpty()) {
             Clearance.Trouble worst = troubles.getFirst();
             throw new Refused("pattern.no_room", Length.mm(worst.where().xMm()), Length.mm(worst.where().yMm()),
                     Length.mm(worst.distanceMm()), Length.mm(spec.limits().closestLinesMm()));
         }
-        changed.stream().forEach(id -> {
-            calm[id]++;
-            draw(grid.mesh.edges.get(id));
-        });
         return changed;
     }
 
-    private void draw(Mesh.Edge edge) {
-        GridMesh.Place place = grid.places.get(edge.id);
-        edge.draw(artist.draw(place.kind(), place.row(), place.column(), grid.mesh.points.get(edge.from),
-                grid.mesh.points.get(edge.to), grid.direction(edge.from, place.kind()),
-                grid.direction(edge.to, place.kind()), calm[edge.id]));
-    }
-
     private CutPattern pattern(double smallestGap) {
-        Mesh mesh = grid.mesh;
         List<CurvePath> inner = new ArrayList<>();
         for (List<Mesh.Step> line : mesh.lines) {
-            inner.add(Mesh.join(line, false));
+            inner.add(Mesh.join(line, line.getFirst().start() == line.getLast().end()));
         }
         CurvePath outline = Mesh.join(mesh.outline, true);
         double rowHeight = spec.size().height().mm() / spec.grid().rows();

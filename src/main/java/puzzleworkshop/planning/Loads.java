@@ -34,13 +34,18 @@ final class Loads {
         }
         List<Load> loads = new ArrayList<>();
         LocalDate first = shop.origin.toLocalDate();
+        int[] sum = new int[resources];
+        int[] worst = new int[resources];
         for (int d = 0; d < DAYS; d++) {
             for (Stage.Resource resource : Stage.Resource.values()) {
                 int from = d * 1440;
                 int capacity = open(shop, resource, from, from + 1440);
                 int planned = planned(shop, dispatch, resource, from, from + 1440);
-                loads.add(new Load(
-                        first.plusDays(d), resource, planned, needed[d][resource.ordinal()], capacity));
+                int r = resource.ordinal();
+                sum[r] += needed[d][r] - capacity;
+                int missing = Math.max(0, sum[r] - worst[r]);
+                worst[r] += missing;
+                loads.add(new Load(first.plusDays(d), resource, planned, needed[d][r], capacity, missing));
             }
         }
         return loads;

@@ -4,8 +4,10 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.IntStream;
 import puzzleworkshop.planning.OpenHours.Span;
 import puzzleworkshop.planning.Schedule.Outlook;
@@ -96,8 +98,12 @@ public record Relief(
         for (int round = 0; round < MOST_EVENINGS && late > 0; round++) {
             List<Longer> options = new ArrayList<>();
             for (int d = 0; d <= DAYS_AHEAD; d++) {
+                LocalDate day = now.toLocalDate().plusDays(d);
+                if (agreed.stream().anyMatch(e -> e.day().equals(day))) {
+                    continue;
+                }
                 for (int length : LENGTHS) {
-                    Optional<Evening> evening = evening(longer, now, now.toLocalDate().plusDays(d), length, narrow);
+                    Optional<Evening> evening = evening(longer, now, day, length, narrow);
                     if (evening.isEmpty()) {
                         continue;
                     }
@@ -116,7 +122,12 @@ public record Relief(
                     .thenComparingInt(Longer::minutes)
                     .thenComparing(Comparator.comparingLong(Longer::savedMinutes).reversed()));
             int before = late;
-            options.stream().filter(o -> o.lateAfter() < before).limit(round == 0 ? 3 : 1).forEach(found::add);
+            Set<LocalDate> named = new HashSet<>();
+            options.stream()
+                    .filter(o -> o.lateAfter() < before)
+                    .filter(o -> named.add(o.evenings().getFirst().day()))
+                    .limit(round == 0 ? 3 : 1)
+                    .forEach(found::add);
             if (options.isEmpty() || options.getFirst().lateAfter() >= late) {
                 break;
             }

@@ -84,7 +84,7 @@ public record Schedule(
         return loads.stream()
                 .filter(load -> load.day().equals(day) && load.resource() == resource)
                 .findFirst()
-                .orElse(new Load(day, resource, 0, 0, 0));
+                .orElse(new Load(day, resource, 0, 0, 0, 0));
     }
 
     public Outlook of(long job) {

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Refused;
@@ -201,12 +202,15 @@ public class WeekPlan implements ReadyDates {
         return LocalDate.now(clock.withZone(workshop.zone()));
     }
 
+    /** Before the screens that listen to the same news look at the plan. */
     @EventListener
+    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
     void orderChanged(OrderChanged event) {
         made.set(null);
     }
 
     @EventListener
+    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
     void hoursChanged(WorkingTimes.HoursChanged event) {
         made.set(null);
     }

@@ -109,9 +109,9 @@ public final class BenchOrders {
 
     private Picture picture() {
         BufferedImage image = new BufferedImage(1600, 1200, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < 1600; x += 8) {
-            for (int y = 0; y < 1200; y += 8) {
-                image.setRGB(x, y, Color.HSBtoRGB(x / 1600f, 0.6f, 0.5f + y / 2400f));
+        for (int x = 0; x < 1600; x++) {
+            for (int y = 0; y < 1200; y++) {
+                image.setRGB(x, y, Color.HSBtoRGB(x / 1600f, 0.6f, 0.5f + 0.4f * (float) Math.sin((x + y) / 90.0)));
             }
         }
         try {

@@ -104,14 +104,14 @@ class SettingsIT {
     @Test
     void a_photo_is_kept_beside_its_trial() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
-        Photo photo = new Photo("image/jpeg", new byte[] {1, 2, 3});
+        Photo photo = Photo.of(new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff, 1}).orElseThrow();
         Trial trial = settings.record(machine, CRAFT, used, SimulatedBoards.finding(Result.PARTLY, 1, 3.4),
                 Source.TRY, "Ines", Optional.of(photo));
         assertThat(trial.hasPhoto()).isTrue();
         assertThat(trial.finding().gapMeasured()).contains(Length.mm(3.4));
-        assertThat(settings.photo(trial.id()).orElseThrow().bytes()).containsExactly(1, 2, 3);
+        assertThat(settings.photo(trial.id()).orElseThrow().bytes()).isEqualTo(photo.bytes());
         assertThatThrownBy(() -> settings.record(machine, CRAFT, used, Finding.of(Result.PARTLY, 1), Source.TRY, "Ines",
-                Optional.of(new Photo("text/html", new byte[] {1})))).isInstanceOf(Refused.class);
+                Optional.of(new Photo("image/png", new byte[] {1})))).isInstanceOf(Refused.class);
     }
 
     @Test

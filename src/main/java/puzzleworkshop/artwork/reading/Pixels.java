@@ -61,7 +61,7 @@ public final class Pixels {
                 | NegativeArraySizeException | NullPointerException | IllegalStateException | ArithmeticException
                 | ClassCastException | UnsupportedOperationException broken) {
             // Readers answer damaged files with whatever they trip over; for the sender it is one and the same.
-            LOG.info("A {} could not be read", facts.format(), broken);
+            LOG.debug("A {} could not be read: {}", facts.format(), broken.toString());
             throw new Refused("artwork.refused.damaged");
         } catch (OutOfMemoryError tooMuch) {
             // Thrown while allocating one large array for this very file; giving it up frees everything at once.

@@ -47,9 +47,7 @@ class CostFields extends Div {
         kw = Fields.number(figures, "cutting.costs.kw", costs.powerKw(), 0, 100, "kW");
         upkeep = Fields.number(figures, "cutting.costs.upkeep", amount(costs.yearlyUpkeep()), 0, MOST_MONEY, code);
         yearly = Fields.number(figures, "cutting.costs.yearly", costs.yearlyHours(), 1, 8784, "h");
-        FormLayout form = new FormLayout(price, residual, life, kw, upkeep, yearly);
-        form.setAutoResponsive(true);
-        form.setExpandFields(true);
+        FormLayout form = Fields.form(price, residual, life, kw, upkeep, yearly);
         rows.addClassName("cutting-wear");
         costs.wearParts().forEach(part -> addRow(part.name(), amount(part.price()), part.lifeHours()));
         Button more = new Button(figures.text("cutting.costs.wear.add"), event -> addRow("", 0, 300));

@@ -1,5 +1,7 @@
 package puzzleworkshop.cutting.ui;
 
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.NumberField;
 import puzzleworkshop.display.Figures;
@@ -8,6 +10,16 @@ import puzzleworkshop.display.Figures;
 final class Fields {
 
     private Fields() {}
+
+    /** Fields in as many columns as there is room for, filling the width. */
+    static FormLayout form(Component... fields) {
+        FormLayout form = new FormLayout(fields);
+        form.setAutoResponsive(true);
+        form.setAutoRows(true);
+        form.setExpandColumns(true);
+        form.setExpandFields(true);
+        return form;
+    }
 
     static NumberField number(Figures figures, String key, double value, double least, double most, String unit) {
         NumberField field = new NumberField(figures.text(key));

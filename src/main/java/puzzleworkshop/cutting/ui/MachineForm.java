@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
@@ -11,6 +12,7 @@ import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import puzzleworkshop.cutting.Beam;
 import puzzleworkshop.cutting.Machine;
@@ -31,7 +33,7 @@ class MachineForm extends Dialog {
     private final transient Machines machines;
     private final transient Figures figures;
     private final transient Consumer<Machine> saved;
-    private final List<java.util.function.BooleanSupplier> checks = new ArrayList<>();
+    private final List<BooleanSupplier> checks = new ArrayList<>();
     private final TextField name;
     private final LengthField bedWidth;
     private final LengthField bedHeight;
@@ -94,7 +96,7 @@ class MachineForm extends Dialog {
 
     private void save() {
         boolean complete = true;
-        for (java.util.function.BooleanSupplier check : checks) {
+        for (BooleanSupplier check : checks) {
             complete &= check.getAsBoolean();
         }
         if (!complete) {
@@ -113,10 +115,8 @@ class MachineForm extends Dialog {
         });
     }
 
-    private Div part(String key, com.vaadin.flow.component.Component... fields) {
-        FormLayout form = new FormLayout(fields);
-        form.setAutoResponsive(true);
-        form.setExpandFields(true);
+    private Div part(String key, Component... fields) {
+        FormLayout form = Fields.form(fields);
         Div part = new Div(new H3(figures.text(key)), form);
         part.addClassName("cutting-form-part");
         return part;

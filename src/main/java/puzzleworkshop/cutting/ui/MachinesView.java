@@ -7,7 +7,6 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -107,9 +106,6 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
             section.add(none);
         }
         cuts.forEach(job -> section.add(new CutLine(job, boards, figures)));
-        Span ratio = new Span(MachineCard.ratioWords(machines.ratio(machine.id()), figures));
-        ratio.addClassName("pw-small");
-        section.add(ratio);
         return section;
     }
 

@@ -38,9 +38,7 @@ class ParameterFields extends Div {
         air = new Checkbox(figures.text("cutting.air"));
         gap = new LengthField(figures.text("cutting.gap"), figures.units());
         energy.addClassName("pw-number");
-        FormLayout form = new FormLayout(speed, power, passes, gap, air, energy);
-        form.setAutoResponsive(true);
-        form.setExpandFields(true);
+        FormLayout form = Fields.form(speed, power, passes, gap, air, energy);
         add(form);
         show(start);
         speed.addValueChangeListener(event -> showEnergy());

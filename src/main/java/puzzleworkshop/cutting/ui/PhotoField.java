@@ -18,7 +18,12 @@ class PhotoField extends Div {
 
     PhotoField(Figures figures) {
         addClassName("cutting-photo-field");
-        upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> photo = new Photo(metadata.contentType(), bytes)));
+        upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> {
+            photo = Photo.of(bytes).orElse(null);
+            if (photo == null) {
+                Saved.tell(figures.text("cutting.photo.type"), true);
+            }
+        }));
         upload.setMaxFiles(1);
         upload.setMaxFileSize(Photo.MOST_BYTES);
         upload.setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");

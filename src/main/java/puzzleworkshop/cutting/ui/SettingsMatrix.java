@@ -118,8 +118,7 @@ class SettingsMatrix extends Div {
         LengthField thickness = new LengthField(figures.text("cutting.settings.thickness"), figures.units());
         thickness.setValue(Length.mm(3));
         Dialog dialog = new Dialog(figures.text("cutting.settings.add"));
-        FormLayout form = new FormLayout(material, grade, thickness);
-        form.setAutoResponsive(true);
+        FormLayout form = Fields.form(material, grade, thickness);
         Button add = new Button(figures.text("cutting.settings.add.do"), event -> {
             Length typed = thickness.getValue();
             boolean fits = typed != null && typed.isPositive() && typed.mm() <= 50;

@@ -36,7 +36,7 @@ class NewOrderParts {
     }
 
     PicturePane picture(Runnable changed) {
-        return new PicturePane(pictures, figures, changed);
+        return new PicturePane(pictures, workshop.tradeNumbers().overhang(), figures, changed);
     }
 
     WhoAndWhen whoAndWhen(Runnable changed) {

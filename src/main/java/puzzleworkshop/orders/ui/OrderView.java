@@ -7,6 +7,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -24,6 +25,7 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.Confirmations;
@@ -33,6 +35,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
 
 /** One order on one page: its picture with the cut lines, what is made, and every room's part in it. */
 @Route("orders")
@@ -112,6 +115,12 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             actions.add(button("orders.action.approve", null, () -> Saved.unlessRefused(
                     figures, "orders.action.approved", () -> orders.approve(
                             order.id(), getTranslation("orders.at-the-counter", signedIn.name()), signedIn.name()))));
+        }
+        boolean printed = order.state() == OrderState.CONFIRMED && !order.next().equals(Optional.of(Stage.PRINT));
+        if (isLive() && !printed) {
+            Anchor change = new Anchor("orders/new/" + order.number(), getTranslation("orders.action.change"));
+            change.addClassName("orders-change");
+            actions.add(change);
         }
         if (isLive()) {
             actions.add(button("orders.action.cancel", ButtonVariant.TERTIARY, this::askForReason));

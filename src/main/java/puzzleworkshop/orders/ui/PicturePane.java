@@ -18,6 +18,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
@@ -33,7 +34,7 @@ class PicturePane extends Div {
     private final transient Pictures pictures;
     private final transient Figures figures;
     private final transient Runnable changed;
-    private final PuzzlePreview preview = new PuzzlePreview();
+    private final PuzzlePreview preview;
     private final Upload upload = new Upload(this::receive);
     private final Complaint refusal;
     private final Complaint tooSoft;
@@ -42,7 +43,7 @@ class PicturePane extends Div {
     private transient Optional<Picture> picture = Optional.empty();
     private transient Optional<Crop> crop = Optional.empty();
 
-    PicturePane(Pictures pictures, Figures figures, Runnable changed) {
+    PicturePane(Pictures pictures, Length overhang, Figures figures, Runnable changed) {
         this.pictures = pictures;
         this.figures = figures;
         this.changed = changed;
@@ -55,8 +56,8 @@ class PicturePane extends Div {
         upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("orders.new.drop")));
         upload.addFileRejectedListener(event -> refusal.say(
                 getTranslation("orders.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
-        preview.onCrop(newCrop -> {
-            crop = Optional.of(newCrop);
+        preview = new PuzzlePreview(overhang, framed -> {
+            crop = Optional.of(framed);
             changed.run();
         });
         softAccepted.setHelperText(getTranslation("orders.new.soft-accepted.help"));

@@ -5,52 +5,52 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.Rendition;
-import puzzleworkshop.display.Svg;
-import puzzleworkshop.display.SvgBox;
-import puzzleworkshop.measure.Size;
+import puzzleworkshop.artwork.ui.CropEditor;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Offer;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.ui.PatternDrawing;
 
-/** The framed picture to scale with the cut lines over it, or the lines on bare wood while there is no picture. */
+/** The picture to be framed with the cut lines over it, or the lines on bare wood while there is no picture. */
 class PuzzlePreview extends Div {
 
-    private final SvgBox drawing = new SvgBox("neworder-drawing");
+    private final CropEditor editor = new CropEditor();
+    private final PatternDrawing wood = new PatternDrawing();
+    private transient Optional<Picture> shown = Optional.empty();
+    private boolean showing;
 
-    PuzzlePreview() {
+    PuzzlePreview(Length overhang, Consumer<Crop> framed) {
         addClassName("neworder-preview");
-        add(drawing);
-    }
-
-    void onCrop(Consumer<Crop> listener) {
-        // the crop editor tells its changes here
+        wood.addClassName("neworder-wood");
+        editor.setOverhang(overhang);
+        editor.setVisible(false);
+        editor.addCropListener(crop -> {
+            if (!showing) {
+                framed.accept(crop);
+            }
+        });
+        add(editor, wood);
     }
 
     void show(Optional<Picture> picture, Offer offer) {
-        Size size = offer.wish().finished();
-        double width = size.width().mm();
-        double height = size.height().mm();
-        Svg svg = Svg.of(-2, -2, width + 4, height + 4, getTranslation("orders.new.preview"), getTranslation("orders.new.preview"));
-        svg.raw("<clipPath id='finished'><rect width='" + Svg.n(width) + "' height='" + Svg.n(height) + "'/></clipPath>");
-        svg.rect(0, 0, width, height, "neworder-wood");
-        if (picture.isPresent() && offer.wish().picture().isPresent()) {
-            Crop crop = offer.wish().picture().get().crop();
-            image(svg, picture.get(), crop, width, height);
+        editor.setVisible(picture.isPresent());
+        wood.setVisible(picture.isEmpty());
+        showing = true;
+        picture.ifPresent(p -> showPicture(p, offer));
+        showing = false;
+        if (picture.isEmpty()) {
+            offer.pattern().ifPresent(pattern -> wood.show(pattern, ""));
         }
-        offer.pattern().ifPresent(pattern -> svg.path(pattern.svgPathData(), "neworder-lines-under")
-                .path(pattern.svgPathData(), "neworder-lines"));
-        drawing.draw(svg);
     }
 
-    private void image(Svg svg, Picture picture, Crop crop, double width, double height) {
-        double turnedWidth = width / crop.width();
-        double turnedHeight = height / crop.height();
-        boolean upright = crop.quarterTurns() % 2 == 0;
-        double ownWidth = upright ? turnedWidth : turnedHeight;
-        double ownHeight = upright ? turnedHeight : turnedWidth;
-        svg.raw("<g clip-path='url(#finished)'><g transform='translate(" + Svg.n(-crop.left() * turnedWidth + turnedWidth / 2)
-                + " " + Svg.n(-crop.top() * turnedHeight + turnedHeight / 2) + ") rotate(" + crop.quarterTurns() * 90
-                + ")'><image x='" + Svg.n(-ownWidth / 2) + "' y='" + Svg.n(-ownHeight / 2) + "' width='" + Svg.n(ownWidth)
-                + "' height='" + Svg.n(ownHeight) + "' preserveAspectRatio='none' href='"
-                + Rendition.address(picture.id(), 1600) + "'/></g></g>");
+    private void showPicture(Picture picture, Offer offer) {
+        if (!shown.map(Picture::id).equals(Optional.of(picture.id()))) {
+            editor.setPicture(picture);
+            shown = Optional.of(picture);
+        }
+        editor.setFinishedSize(offer.wish().finished());
+        offer.wish().picture().map(FramedPicture::crop).filter(crop -> !Optional.of(crop).equals(editor.getCrop())).ifPresent(editor::setCrop);
+        editor.setCutLines(offer.pattern().map(CutPattern::svgPathData).orElse(""));
     }
 }

@@ -2,6 +2,7 @@ package puzzleworkshop.proofs.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -14,6 +15,7 @@ import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.proofs.Token;
 
 /** Shows a link the one time it can be shown: to copy, and as a code to scan. */
+@StyleSheet("context://proofs.css")
 class LinkDialog extends Dialog {
 
     private final TextField address = new TextField();

@@ -1,0 +1,244 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Nav;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.OptionalParameter;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.VaadinRequest;
+import jakarta.annotation.security.PermitAll;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Collectors;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.BenchNews;
+import puzzleworkshop.bench.Tick;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+
+/** What to do next, stage by stage; made for a phone or tablet lying on the bench. */
+@Route("bench")
+@Menu(title = "bench.title", order = 30)
+@PermitAll
+@StyleSheet("context://bench.css")
+@JavaScript("context://bench.js")
+public class BenchView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
+
+    private final transient Bench bench;
+    private final transient Orders orders;
+    private final transient BenchNews news;
+    private final transient LivePlan live;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient JobCardMaker cards;
+    private final Div stages = new Div();
+    private final Div undo = new Div();
+    private final Div queue = new Div();
+    private final Div job = new Div();
+    private final Div foot = new Div();
+    private final Set<OrderId> together = new LinkedHashSet<>();
+    private Stage stage = Stage.PRINT;
+    private transient Optional<OrderId> chosen = Optional.empty();
+
+    public BenchView(
+            Bench bench,
+            Orders orders,
+            BenchNews news,
+            LivePlan live,
+            Figures figures,
+            SignedIn signedIn,
+            JobCardMaker cards) {
+        this.bench = bench;
+        this.orders = orders;
+        this.news = news;
+        this.live = live;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.cards = cards;
+        addClassNames("pw-page", "bench-page");
+        stages.addClassName("bench-stages");
+        undo.addClassName("bench-undo");
+        undo.getElement().setAttribute("aria-live", "polite");
+        queue.addClassName("bench-queue");
+        job.addClassName("bench-job");
+        foot.addClassName("bench-foot");
+        Nav choose = new Nav(stages);
+        choose.setAriaLabel(getTranslation("bench.stages"));
+        Div columns = new Div(queue, job);
+        columns.addClassName("bench-columns");
+        add(new H1(getTranslation("bench.title")), choose, undo, columns, foot);
+    }
+
+    @Override
+    public void setParameter(BeforeEvent event, @OptionalParameter String name) {
+        Stage asked = Arrays.stream(Stage.values())
+                .filter(s -> s.name().equalsIgnoreCase(name))
+                .findFirst()
+                .orElseGet(this::firstWithWork);
+        chosen = Optional.ofNullable(event.getLocation().getQueryParameters().getSingleParameter("order").orElse(null))
+                .flatMap(orders::findByNumber)
+                .map(order -> order.id());
+        if (asked != stage) {
+            together.clear();
+        }
+        stage = asked;
+        show();
+    }
+
+    private Stage firstWithWork() {
+        Map<Stage, Long> counts = bench.counts();
+        return Arrays.stream(Stage.values()).filter(counts::containsKey).findFirst().orElse(Stage.PRINT);
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("bench.title");
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        UI ui = event.getUI();
+        AtomicBoolean waiting = new AtomicBoolean();
+        Runnable refresh = () -> {
+            if (waiting.compareAndSet(false, true)) {
+                ui.access(() -> {
+                    waiting.set(false);
+                    show();
+                });
+            }
+        };
+        Runnable stopNews = news.listen(ticked -> refresh.run());
+        Runnable stopPlan = live.listen(refresh);
+        addDetachListener(detach -> {
+            stopNews.run();
+            stopPlan.run();
+        });
+    }
+
+    private void show() {
+        Map<Stage, Long> counts = bench.counts();
+        stages.removeAll();
+        for (Stage each : Stage.values()) {
+            stages.add(stageLink(each, counts.getOrDefault(each, 0L)));
+        }
+        List<Waiting> waiting = bench.queue(stage);
+        Set<OrderId> here = waiting.stream().map(w -> w.order().id()).collect(Collectors.toSet());
+        together.retainAll(here);
+        showUndo();
+        queue.removeAll();
+        queue.add(new H2(getTranslation(stage.textKey())));
+        if (waiting.isEmpty()) {
+            Div empty = new Div(
+                    new Paragraph(getTranslation("bench.empty", getTranslation(stage.textKey()))),
+                    new Paragraph(getTranslation(counts.isEmpty() ? "bench.empty.all" : "bench.empty.next")));
+            empty.addClassName("pw-empty");
+            queue.add(empty);
+        }
+        Waiting open = waiting.stream()
+                .filter(w -> chosen.equals(Optional.of(w.order().id())))
+                .findFirst()
+                .orElse(waiting.isEmpty() ? null : waiting.getFirst());
+        for (Waiting w : waiting) {
+            queue.add(new QueueCard(w, figures, w == open, together.contains(w.order().id()), this::choose, this::gather));
+        }
+        job.removeAll();
+        if (open != null) {
+            job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
+        }
+        showFoot();
+    }
+
+    private Component stageLink(Stage each, long count) {
+        Anchor link = new Anchor("bench/" + each.name().toLowerCase(Locale.ROOT));
+        Span number = new Span(Long.toString(count));
+        number.addClassName("bench-stage-count");
+        link.add(new Span(getTranslation(each.textKey())), number);
+        link.addClassName("bench-stage");
+        if (each == stage) {
+            link.getElement().setAttribute("aria-current", "page");
+        }
+        return link;
+    }
+
+    private void choose(Waiting w) {
+        chosen = Optional.of(w.order().id());
+        show();
+        job.getElement().executeJs("if (matchMedia('(max-width: 800px)').matches) this.scrollIntoView({block: 'start'})");
+    }
+
+    private void gather(OrderId order, boolean with) {
+        if (with) {
+            together.add(order);
+        } else {
+            together.remove(order);
+        }
+        showFoot();
+    }
+
+    private void showFoot() {
+        foot.removeAll();
+        foot.setVisible(together.size() > 1);
+        Button all = new Button(
+                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())), e -> tick(List.copyOf(together)));
+        all.addThemeVariants(ButtonVariant.PRIMARY);
+        all.addClassName("bench-big");
+        foot.add(all);
+    }
+
+    private void tick(List<OrderId> which) {
+        String device = Optional.ofNullable(VaadinRequest.getCurrent()).map(r -> r.getHeader("User-Agent")).orElse("");
+        Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
+        outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
+        if (!outcome.done().isEmpty()) {
+            Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
+        }
+        together.clear();
+        chosen = Optional.empty();
+        show();
+    }
+
+    private void showUndo() {
+        undo.removeAll();
+        List<Tick> ticks = bench.undoable().stream().limit(2).toList();
+        for (Tick tick : ticks) {
+            String number = orders.get(tick.order()).number();
+            Span words = new Span(getTranslation(
+                    "bench.undo.line", number, getTranslation(tick.stage().textKey()), tick.who(), figures.moment(tick.at())));
+            Button back = new Button(getTranslation("bench.undo"), e -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                bench.undo(tick.order(), signedIn.name());
+                show();
+            }));
+            back.setAriaLabel(getTranslation("bench.undo.label", number, getTranslation(tick.stage().textKey())));
+            back.addThemeVariants(ButtonVariant.TERTIARY);
+            undo.add(new Div(words, back));
+        }
+        undo.setVisible(!ticks.isEmpty());
+    }
+}

@@ -1,0 +1,178 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Image;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.time.Instant;
+import java.util.Optional;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.Checklist;
+import puzzleworkshop.bench.Running;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderFace;
+import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.ui.SheetDrawing;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** The order that is being worked on: its picture, its board and where it lies, what to look at, and large buttons. */
+class JobCard extends Div {
+
+    private final transient Waiting waiting;
+    private final Stage stage;
+    private final transient Bench bench;
+    private final transient Figures figures;
+    private final transient SignedIn signedIn;
+    private final transient Runnable again;
+    private final Div parts = new Div();
+
+    JobCard(
+            Waiting waiting,
+            Stage stage,
+            Bench bench,
+            Figures figures,
+            SignedIn signedIn,
+            Workshop workshop,
+            Runnable tick,
+            Runnable again) {
+        this.waiting = waiting;
+        this.stage = stage;
+        this.bench = bench;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.again = again;
+        addClassNames("pw-section", "bench-work");
+        parts.addClassName("bench-parts");
+        add(head(), new StageStrip(waiting.order()), pictures());
+        waiting.restsUntil().ifPresent(until -> add(note("bench.rests", figures.moment(until))));
+        if (!waiting.order().note().isBlank()) {
+            add(note("bench.note", waiting.order().note()));
+        }
+        add(parts, checklist(), buttons(tick, workshop));
+    }
+
+    void put(Component part) {
+        parts.add(part);
+    }
+
+    private Component head() {
+        Order order = waiting.order();
+        Anchor link = new Anchor("orders/" + order.number(), order.number());
+        Div head = new Div(new H2(order.customer().name()), link);
+        head.add(new Span(getTranslation(
+                "bench.card.size", figures.size(order.puzzle().finished()), order.puzzle().pieces(), order.quantity())));
+        head.addClassName("bench-work-head");
+        return head;
+    }
+
+    private Component pictures() {
+        Div pictures = new Div(new OrderFace(waiting.order(), OrderFace.Width.MIDDLE));
+        pictures.addClassName("bench-pictures");
+        if (stage.compareTo(Stage.SHEET_PREP) >= 0 && stage.compareTo(Stage.CUT) <= 0) {
+            for (Sheet board : waiting.boards()) {
+                Span where = new Span(getTranslation(
+                        "bench.board", board.id().value(),
+                        board.facts().place().isBlank() ? getTranslation("bench.board.no-place") : board.facts().place()));
+                where.addClassName("bench-board-place");
+                Div sheet = new Div(new SheetDrawing(figures).show(board), where);
+                sheet.addClassName("bench-board");
+                pictures.add(sheet);
+            }
+            if (waiting.boards().isEmpty()) {
+                pictures.add(note("bench.no-board", waiting.order().number()));
+            }
+        }
+        return pictures;
+    }
+
+    private Component note(String key, Object... arguments) {
+        Paragraph note = new Paragraph(getTranslation(key, arguments));
+        note.addClassName("pw-note");
+        note.getElement().setAttribute("data-kind", "warn");
+        return note;
+    }
+
+    private Component checklist() {
+        Div list = new Div(new H3(getTranslation("bench.checklist")));
+        list.addClassName("bench-checklist");
+        for (Checklist.Line line : Checklist.of(stage)) {
+            Checkbox box = new Checkbox(getTranslation(line.textKey()));
+            if (line.caution()) {
+                box.addClassName("bench-caution");
+                box.setLabel(getTranslation("bench.caution", getTranslation(line.textKey())));
+            }
+            list.add(box);
+        }
+        Paragraph defer = new Paragraph(getTranslation("bench.defer"));
+        defer.addClassName("pw-small");
+        list.add(defer);
+        return list;
+    }
+
+    private Component buttons(Runnable tick, Workshop workshop) {
+        Order order = waiting.order();
+        Button done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> tick.run());
+        done.addThemeVariants(ButtonVariant.PRIMARY);
+        done.addClassName("bench-big");
+        done.setDisableOnClick(true);
+        Button wrong = new Button(getTranslation("bench.wrong"), e -> new WrongDialog(
+                order, stage, bench, figures, signedIn, workshop, again).open());
+        wrong.addClassName("bench-big");
+        Div buttons = new Div(done, clock(), wrong, new PhotoButton(order, stage, bench, figures, signedIn, again));
+        buttons.addClassName("bench-buttons");
+        Div all = new Div(buttons, photos());
+        all.addClassName("pw-stack");
+        return all;
+    }
+
+    private Component clock() {
+        Order order = waiting.order();
+        Optional<Running> running = waiting.running();
+        Button button = new Button(
+                getTranslation(running.isPresent() ? "bench.clock.stop" : "bench.clock.start"),
+                e -> Saved.unlessRefused(figures, running.isPresent() ? "bench.clock.done" : "bench.clock.begun", () -> {
+                    if (running.isPresent()) {
+                        bench.stop(order.id(), signedIn.name());
+                    } else {
+                        bench.start(order.id(), stage, signedIn.name());
+                    }
+                    again.run();
+                }));
+        button.addClassName("bench-big");
+        running.ifPresent(r -> {
+            Span elapsed = new Span();
+            elapsed.addClassName("bench-elapsed");
+            elapsed.getElement().setAttribute("data-bench-since", Long.toString(r.since().toEpochMilli()));
+            elapsed.getElement().setAttribute("data-bench-now", Long.toString(Instant.now().toEpochMilli()));
+            button.setSuffixComponent(elapsed);
+        });
+        return button;
+    }
+
+    private Component photos() {
+        Div photos = new Div();
+        photos.addClassName("bench-photos");
+        for (Bench.PhotoNote photo : bench.photos(waiting.order().id())) {
+            Image image = new Image(
+                    "bench-photos/" + photo.id(),
+                    getTranslation("bench.photo.of", getTranslation(photo.stage().textKey()), photo.who(), figures.moment(photo.at())));
+            Anchor full = new Anchor("bench-photos/" + photo.id(), image);
+            full.setTarget("_blank");
+            photos.add(full);
+        }
+        return photos;
+    }
+}

@@ -1,0 +1,101 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextArea;
+import java.util.Arrays;
+import java.util.Optional;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Mishap.What;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** Something went wrong: what, from where it is made again, and what is lost by it. */
+class WrongDialog extends Dialog {
+
+    private final transient Order order;
+    private final transient Bench bench;
+    private final transient Figures figures;
+    private final transient Workshop workshop;
+    private final Select<What> what = new Select<>();
+    private final Select<Stage> from = new Select<>();
+    private final TextArea note = new TextArea();
+    private final Checkbox board = new Checkbox();
+    private final BigDecimalField material = new BigDecimalField();
+    private final Paragraph loss = new Paragraph();
+    private boolean corrected;
+
+    WrongDialog(
+            Order order, Stage stage, Bench bench, Figures figures, SignedIn signedIn, Workshop workshop, Runnable again) {
+        this.order = order;
+        this.bench = bench;
+        this.figures = figures;
+        this.workshop = workshop;
+        setHeaderTitle(getTranslation("bench.wrong.title", order.number(), getTranslation(stage.textKey())));
+        what.setLabel(getTranslation("bench.wrong.what"));
+        what.setItems(What.at(stage));
+        what.setItemLabelGenerator(w -> getTranslation(w.textKey()));
+        from.setLabel(getTranslation("bench.wrong.from"));
+        from.setItems(Arrays.stream(Stage.values()).filter(s -> s.compareTo(stage) <= 0).toList());
+        from.setItemLabelGenerator(s -> getTranslation(s.textKey()));
+        what.addValueChangeListener(e -> from.setValue(e.getValue().usuallyAgainFrom(stage)));
+        from.addValueChangeListener(e -> reckon());
+        note.setLabel(getTranslation("bench.wrong.note"));
+        board.setLabel(getTranslation("bench.wrong.board"));
+        board.setVisible(stage.compareTo(Stage.CUT) <= 0);
+        board.addValueChangeListener(e -> reckon());
+        material.setLabel(getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
+        material.addValueChangeListener(e -> corrected |= e.isFromClient());
+        loss.addClassName("pw-small");
+        what.setValue(What.at(stage).getFirst());
+        Button book = new Button(getTranslation("bench.wrong.book"), e -> {
+            if (Saved.unlessRefused(figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
+                close();
+                again.run();
+            }
+        });
+        book.addThemeVariants(ButtonVariant.PRIMARY, ButtonVariant.ERROR);
+        Div form = new Div(what, from, board, note, material, loss);
+        form.addClassName("pw-stack");
+        add(form);
+        getFooter().add(new Button(getTranslation("planning.close"), e -> close()), book);
+        setWidth("min(30rem, 95vw)");
+    }
+
+    private Mishap.Report report() {
+        return new Mishap.Report(
+                what.getValue(),
+                from.getValue(),
+                note.getValue(),
+                board.getValue(),
+                corrected ? Optional.ofNullable(material.getValue()).map(v -> Money.of(v, workshop.currency())) : Optional.empty());
+    }
+
+    private void reckon() {
+        if (what.getValue() == null || from.getValue() == null) {
+            return;
+        }
+        try {
+            Mishap lost = bench.reckoned(order.id(), report());
+            if (!corrected) {
+                material.setValue(lost.materialLost().rounded().amount());
+            }
+            loss.setText(getTranslation("bench.wrong.lost", figures.minutes(lost.handsLost()), figures.minutes(lost.laserLost())));
+        } catch (Refused refused) {
+            loss.setText(figures.say(refused));
+        }
+    }
+}

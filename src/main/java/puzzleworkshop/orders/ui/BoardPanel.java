@@ -1,0 +1,174 @@
+package puzzleworkshop.orders.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.orders.BlankPlanner;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderBlanks;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.ui.SheetDrawing;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The boards of an order on its page: held, chosen, or still to be bought; another can be chosen until it is cut. */
+@org.springframework.stereotype.Component
+class BoardPanel implements OrderPanel {
+
+    private final OrderBlanks blanks;
+    private final SheetRack rack;
+    private final SheetFinder finder;
+    private final RackSettings settings;
+    private final Machines machines;
+    private final Figures figures;
+    private final SignedIn signedIn;
+
+    BoardPanel(
+            OrderBlanks blanks,
+            SheetRack rack,
+            SheetFinder finder,
+            RackSettings settings,
+            Machines machines,
+            Figures figures,
+            SignedIn signedIn) {
+        this.blanks = blanks;
+        this.rack = rack;
+        this.finder = finder;
+        this.settings = settings;
+        this.machines = machines;
+        this.figures = figures;
+        this.signedIn = signedIn;
+    }
+
+    @Override
+    public int place() {
+        return 40;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        List<OrderBlanks.Chosen> chosen = blanks.of(order.id());
+        if (chosen.isEmpty()) {
+            return Optional.empty();
+        }
+        Div section = new Div(new H2(figures.text("orders.new.board")));
+        section.addClassName("pw-section");
+        chosen.forEach(block -> section.add(card(order, block, changed)));
+        return Optional.of(section);
+    }
+
+    private Component card(Order order, OrderBlanks.Chosen block, Runnable changed) {
+        Div words = new Div();
+        words.addClassName("pw-stack");
+        Div card = new Div(drawing(block), words);
+        card.addClassName("neworder-board");
+        words.add(new Span(title(block)), state(block));
+        if (block.across() * block.down() > 1) {
+            Paragraph several = new Paragraph(
+                    figures.text("orders.new.block", block.across() * block.down(), block.across(), block.down()));
+            several.addClassName("pw-small");
+            words.add(several);
+        }
+        boolean live = order.state() == OrderState.QUOTE || order.state() == OrderState.CONFIRMED;
+        boolean cut = block.sheet().flatMap(rack::find).map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty()).orElse(false);
+        if (live && !cut) {
+            words.add(another(order, block, changed));
+            if (block.mustBeBought() && order.state() == OrderState.CONFIRMED) {
+                words.add(arrival(order, block, changed));
+            }
+        }
+        return card;
+    }
+
+    private SheetDrawing drawing(OrderBlanks.Chosen block) {
+        SheetDrawing drawing = new SheetDrawing(figures);
+        Outline outline = block.sheet()
+                .flatMap(rack::find)
+                .map(Sheet::outline)
+                .or(() -> offer(block).map(offer -> Outline.rectangle(offer.size())))
+                .orElseGet(() -> Outline.rectangle(block.size()));
+        return drawing.show(outline, title(block), block.size(), block.placement(), null);
+    }
+
+    private Optional<BoardOffer> offer(OrderBlanks.Chosen block) {
+        return block.offer().flatMap(id ->
+                settings.offers().stream().filter(offer -> offer.id() == id).findFirst());
+    }
+
+    private String title(OrderBlanks.Chosen block) {
+        Optional<Sheet> sheet = block.sheet().flatMap(rack::find);
+        return sheet.map(s -> s.facts().place().isBlank()
+                        ? figures.text("orders.sheet", String.valueOf(s.id().value()))
+                        : figures.text("orders.sheet-at", String.valueOf(s.id().value()), s.facts().place()))
+                .or(() -> offer(block).map(BoardOffer::name))
+                .orElse("");
+    }
+
+    private Component state(OrderBlanks.Chosen block) {
+        if (block.mustBeBought()) {
+            return new Verdict(Verdict.Kind.WARN, figures.text("orders.board.to-buy"));
+        }
+        if (block.reserved()) {
+            return new Verdict(Verdict.Kind.GOOD, figures.text("orders.board.held"));
+        }
+        boolean free = block.sheet().flatMap(rack::find).map(Sheet::isFree).orElse(false);
+        return free
+                ? new Verdict(Verdict.Kind.WAIT, figures.text("orders.board.chosen"))
+                : new Verdict(Verdict.Kind.GOOD, figures.text("orders.board.used"));
+    }
+
+    private Component another(Order order, OrderBlanks.Chosen block, Runnable changed) {
+        ComboBox<Suggestion> choice = new ComboBox<>(figures.text("orders.board.another"));
+        Optional<Machine> machine = machines.standard();
+        List<Suggestion> others = finder.suggest(BlankPlanner.wish(
+                block.size(), order.board(), machine.map(Machine::bowLimit).orElse(Machine.DEFAULT_BOW_LIMIT)));
+        choice.setItems(others);
+        choice.setItemLabelGenerator(s -> figures.text(
+                        "orders.sheet-at", String.valueOf(s.sheet().id().value()), s.sheet().facts().place())
+                + ": " + figures.say(s.reason()));
+        choice.setEnabled(!others.isEmpty());
+        choice.setHelperText(others.isEmpty() ? figures.text("orders.board.no-other") : "");
+        choice.setWidthFull();
+        choice.addValueChangeListener(event -> {
+            if (event.getValue() != null) {
+                Saved.unlessRefused(figures, "orders.board.changed", () -> blanks.choose(
+                        order.id(), block.position(), event.getValue(), order.state() == OrderState.CONFIRMED,
+                        signedIn.name()));
+                changed.run();
+            }
+        });
+        return choice;
+    }
+
+    private Component arrival(Order order, OrderBlanks.Chosen block, Runnable changed) {
+        TextField place = new TextField(figures.text("orders.board.place"));
+        Button arrived = new Button(figures.text("orders.board.arrived"), event -> {
+            Saved.unlessRefused(figures, "orders.board.held", () -> blanks.arrived(
+                    order.id(), block.position(), place.getValue().strip(), signedIn.name()));
+            changed.run();
+        });
+        arrived.addThemeVariants(ButtonVariant.PRIMARY);
+        Div row = new Div(place, arrived);
+        row.addClassName("pw-row");
+        return row;
+    }
+}

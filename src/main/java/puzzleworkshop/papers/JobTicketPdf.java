@@ -1,0 +1,284 @@
+package puzzleworkshop.papers;
+
+import com.google.zxing.BarcodeFormat;
+import com.google.zxing.EncodeHintType;
+import com.google.zxing.WriterException;
+import com.google.zxing.common.BitMatrix;
+import com.google.zxing.qrcode.QRCodeWriter;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.openpdf.text.Chunk;
+import org.openpdf.text.Document;
+import org.openpdf.text.Element;
+import org.openpdf.text.Image;
+import org.openpdf.text.PageSize;
+import org.openpdf.text.Paragraph;
+import org.openpdf.text.Phrase;
+import org.openpdf.text.Rectangle;
+import org.openpdf.text.pdf.PdfContentByte;
+import org.openpdf.text.pdf.PdfPCell;
+import org.openpdf.text.pdf.PdfPTable;
+import org.openpdf.text.pdf.PdfTemplate;
+import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.bench.Checklist;
+import puzzleworkshop.cutting.CutSetting;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.workshop.Stage;
+
+/** Sets the job ticket on the page. */
+final class JobTicketPdf {
+
+    private static final float SIDE = 40;
+    private static final float TEXT = 9;
+    private static final float SMALL = 7.5f;
+    private static final float QR = 74;
+
+    private final Order order;
+    private final byte[] face;
+    private final List<JobTicket.Board> boards;
+    private final Optional<CutSetting> setting;
+    private final String address;
+    private final Figures figures;
+
+    JobTicketPdf(
+            Order order, byte[] face, List<JobTicket.Board> boards, Optional<CutSetting> setting, String address, Figures figures) {
+        this.order = order;
+        this.face = face;
+        this.boards = boards;
+        this.setting = setting;
+        this.address = address;
+        this.figures = figures;
+    }
+
+    byte[] write() {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Rectangle page = figures.units() == UnitSystem.INCHES ? PageSize.LETTER : PageSize.A4;
+        Document document = new Document(page, SIDE, SIDE, 32, 30);
+        PdfWriter writer = PdfWriter.getInstance(document, out);
+        document.addTitle(figures.text("papers.ticket.title", order.number()));
+        document.addCreator("Puzzle Workshop");
+        document.open();
+        document.add(head(writer));
+        document.add(puzzle());
+        boards.forEach(board -> document.add(board(writer, board)));
+        document.add(stages());
+        Paragraph defer = new Paragraph(figures.text("bench.defer"), PaperFonts.soft(SMALL));
+        defer.setSpacingBefore(6);
+        document.add(defer);
+        document.close();
+        return out.toByteArray();
+    }
+
+    private PdfPTable head(PdfWriter writer) {
+        PdfPTable head = table(7, 2);
+        PdfPCell words = bare();
+        words.addElement(new Paragraph(order.number(), PaperFonts.accent(24)));
+        Paragraph who = new Paragraph(order.customer().name(), PaperFonts.bold(13));
+        who.setSpacingBefore(2);
+        words.addElement(who);
+        words.addElement(new Paragraph(
+                order.promised()
+                        .map(day -> figures.text(order.rush() ? "papers.ticket.due-rush" : "papers.ticket.due", day))
+                        .orElse(""),
+                PaperFonts.plain(11)));
+        if (!order.note().isBlank()) {
+            words.addElement(new Paragraph(order.note(), PaperFonts.plain(TEXT)));
+        }
+        head.addCell(words);
+        PdfPCell code = bare();
+        Image qr = qr(writer);
+        qr.setAlignment(Element.ALIGN_RIGHT);
+        code.addElement(qr);
+        head.addCell(code);
+        return head;
+    }
+
+    private PdfPTable puzzle() {
+        PdfPTable row = table(10, 9);
+        row.setSpacingBefore(6);
+        PdfPCell picture = bare();
+        picture.addElement(scaled(image(face), 255, 190));
+        row.addCell(picture);
+        PdfPTable facts = table(4, 7);
+        fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
+        fact(facts, "orders.fact.pieces", figures.text(
+                "orders.pieces",
+                order.puzzle().pieces(),
+                order.puzzle().pattern().grid().columns(),
+                order.puzzle().pattern().grid().rows()));
+        fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
+        fact(facts, "orders.fact.style", figures.text("orders.style." + order.puzzle().pattern().style().name()));
+        fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
+        fact(facts, "orders.fact.age", figures.text("orders.age." + order.puzzle().age().name()));
+        if (order.puzzle().tray()) {
+            fact(facts, "papers.ticket.tray", figures.text("papers.ticket.yes"));
+        }
+        setting.ifPresent(s -> {
+            fact(facts, "papers.ticket.machine", s.machine().name());
+            fact(facts, "papers.ticket.speed", figures.speed(s.speed()));
+            fact(facts, "papers.ticket.power", figures.text(
+                    "papers.ticket.power.value", s.parameters().power(), s.passes(), s.parameters().gap()));
+            fact(facts, "papers.ticket.air", figures.text(s.parameters().airAssist() ? "papers.ticket.yes" : "papers.ticket.no"));
+            fact(facts, "papers.ticket.state", figures.text(s.state().textKey()));
+            fact(facts, "papers.ticket.laser", figures.minutes(order.laser()));
+        });
+        PdfPCell right = bare();
+        right.addElement(facts);
+        row.addCell(right);
+        return row;
+    }
+
+    private PdfPTable board(PdfWriter writer, JobTicket.Board board) {
+        PdfPTable row = table(10, 9);
+        row.setSpacingBefore(8);
+        PdfPCell drawing = bare();
+        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, 104));
+        row.addCell(drawing);
+        PdfPCell words = bare();
+        String where = board.sheet()
+                .map(sheet -> sheet.facts().place().isBlank()
+                        ? figures.text("orders.sheet", String.valueOf(sheet.id().value()))
+                        : figures.text("orders.sheet-at", String.valueOf(sheet.id().value()), sheet.facts().place()))
+                .orElse(figures.text("papers.ticket.to-buy"));
+        words.addElement(new Paragraph(where, PaperFonts.bold(12)));
+        words.addElement(new Paragraph(figures.text("papers.ticket.blank", board.block().size()), PaperFonts.plain(TEXT)));
+        int puzzles = board.block().across() * board.block().down();
+        if (puzzles > 1) {
+            words.addElement(new Paragraph(
+                    figures.text("orders.new.block", puzzles, board.block().across(), board.block().down()),
+                    PaperFonts.plain(TEXT)));
+        }
+        board.sheet().ifPresent(sheet -> {
+            words.addElement(new Paragraph(
+                    figures.text("papers.ticket.thickness", sheet.facts().thickness(), sheet.facts().bow()), PaperFonts.plain(TEXT)));
+            if (!sheet.facts().note().isBlank()) {
+                words.addElement(new Paragraph(sheet.facts().note(), PaperFonts.soft(TEXT)));
+            }
+        });
+        row.addCell(words);
+        return row;
+    }
+
+    private PdfPTable stages() {
+        PdfPTable stages = table(1, 5, 22, 5);
+        stages.setSpacingBefore(10);
+        for (Stage stage : Stage.values()) {
+            PdfPCell box = lined();
+            box.addElement(new Chunk("\u00a0", PaperFonts.plain(TEXT)));
+            box.setCellEvent((cell, place, canvases) -> {
+                PdfContentByte canvas = canvases[PdfPTable.LINECANVAS];
+                canvas.saveState();
+                canvas.setLineWidth(0.8f);
+                canvas.setColorStroke(PaperFonts.INK);
+                canvas.rectangle(place.getLeft() + 1, place.getTop() - 14, 10, 10);
+                canvas.stroke();
+                canvas.restoreState();
+            });
+            stages.addCell(box);
+            PdfPCell name = lined();
+            name.addElement(new Paragraph(figures.text(stage.textKey()), PaperFonts.bold(TEXT)));
+            stages.addCell(name);
+            PdfPCell checks = lined();
+            checks.addElement(checks(stage));
+            stages.addCell(checks);
+            PdfPCell who = lined();
+            who.addElement(new Paragraph(figures.text("papers.ticket.who"), PaperFonts.soft(SMALL)));
+            stages.addCell(who);
+        }
+        return stages;
+    }
+
+    private Paragraph checks(Stage stage) {
+        Phrase phrase = new Phrase();
+        boolean first = true;
+        for (Checklist.Line line : Checklist.of(stage)) {
+            if (!first) {
+                phrase.add(new Chunk("  ·  ", PaperFonts.soft(SMALL)));
+            }
+            first = false;
+            String text = figures.text(line.textKey());
+            phrase.add(line.caution()
+                    ? new Chunk(figures.text("bench.caution", text), PaperFonts.bold(SMALL))
+                    : new Chunk(text, PaperFonts.plain(SMALL)));
+        }
+        Paragraph checks = new Paragraph(phrase);
+        checks.setLeading(9.6f);
+        return checks;
+    }
+
+    private Image qr(PdfWriter writer) {
+        try {
+            BitMatrix bits = new QRCodeWriter()
+                    .encode(address, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, 0));
+            PdfTemplate template = writer.getDirectContent().createTemplate(QR, QR);
+            float module = QR / bits.getWidth();
+            template.setColorFill(PaperFonts.INK);
+            for (int y = 0; y < bits.getHeight(); y++) {
+                for (int x = 0; x < bits.getWidth(); x++) {
+                    if (bits.get(x, y)) {
+                        template.rectangle(x * module, QR - (y + 1) * module, module, module);
+                    }
+                }
+            }
+            template.fill();
+            return Image.getInstance(template);
+        } catch (WriterException impossible) {
+            throw new IllegalStateException("An address of " + address.length() + " letters does not fit a QR code", impossible);
+        }
+    }
+
+    private void fact(PdfPTable facts, String key, String value) {
+        PdfPCell name = bare();
+        name.setPaddingBottom(2.5f);
+        name.setPhrase(new Phrase(figures.text(key), PaperFonts.soft(TEXT - 0.5f)));
+        PdfPCell said = bare();
+        said.setPaddingBottom(2.5f);
+        said.setPhrase(new Phrase(value, PaperFonts.plain(TEXT)));
+        facts.addCell(name);
+        facts.addCell(said);
+    }
+
+    private static PdfPTable table(float... widths) {
+        PdfPTable table = new PdfPTable(widths);
+        table.setWidthPercentage(100);
+        return table;
+    }
+
+    private static PdfPCell bare() {
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(Rectangle.NO_BORDER);
+        cell.setPadding(0);
+        cell.setPaddingRight(8);
+        return cell;
+    }
+
+    private static PdfPCell lined() {
+        PdfPCell cell = new PdfPCell();
+        cell.setBorder(Rectangle.TOP);
+        cell.setBorderColor(PaperFonts.LINE);
+        cell.setPadding(0);
+        cell.setPaddingTop(1);
+        cell.setPaddingBottom(5);
+        cell.setPaddingRight(6);
+        return cell;
+    }
+
+    private static Image image(byte[] jpeg) {
+        try {
+            return Image.getInstance(jpeg);
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+    }
+
+    private static Image scaled(Image image, float width, float height) {
+        image.scaleToFit(width, height);
+        return image;
+    }
+}

@@ -1,0 +1,84 @@
+package puzzleworkshop.papers;
+
+import java.awt.Color;
+import java.util.List;
+import org.openpdf.text.Element;
+import org.openpdf.text.Image;
+import org.openpdf.text.pdf.PdfContentByte;
+import org.openpdf.text.pdf.PdfTemplate;
+import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.OrderBlanks;
+import puzzleworkshop.sheets.Sheet;
+
+/** Draws a board to scale on paper: wood, bad areas, and where the blank lies. */
+final class TicketBoard {
+
+    private static final Color BAD = new Color(0xB8996A);
+
+    private final Outline outline;
+    private final OrderBlanks.Chosen block;
+    private final Figures figures;
+
+    TicketBoard(JobTicket.Board board, Figures figures) {
+        this.block = board.block();
+        this.outline = board.sheet().map(Sheet::outline).orElseGet(() -> around(board.block()));
+        this.figures = figures;
+    }
+
+    /** A board that is still to be bought is not known: the blank alone is drawn. */
+    private static Outline around(OrderBlanks.Chosen block) {
+        List<Spot> corners = block.placement().corners(block.size());
+        return Outline.of(corners);
+    }
+
+    Image draw(PdfWriter writer, float most, float mostHigh) {
+        Size bounds = outline.bounds();
+        float scale = (float) Math.min(most / bounds.width().mm(), mostHigh / bounds.height().mm());
+        float width = (float) bounds.width().mm() * scale + 2;
+        float height = (float) bounds.height().mm() * scale + 2;
+        PdfTemplate canvas = writer.getDirectContent().createTemplate(width, height);
+        // points per millimetre, y up on paper and down on the board
+        Spot origin = outline.origin();
+        canvas.concatCTM(
+                scale, 0, 0, -scale, 1 - (float) origin.x() * scale, height - 1 + (float) origin.y() * scale);
+        canvas.setLineWidth(0.8f / scale);
+        canvas.setColorStroke(BAD);
+        canvas.setColorFill(PaperFonts.BIRCH);
+        ring(canvas, outline.outer());
+        canvas.fillStroke();
+        canvas.setColorFill(BAD);
+        for (List<Spot> bad : outline.badAreas()) {
+            ring(canvas, bad);
+            canvas.fill();
+        }
+        canvas.setColorStroke(PaperFonts.ACCENT);
+        canvas.setLineWidth(1.6f / scale);
+        List<Spot> corners = block.placement().corners(block.size());
+        ring(canvas, corners);
+        canvas.stroke();
+        label(canvas, scale);
+        return Image.getInstance(canvas);
+    }
+
+    private void label(PdfTemplate canvas, float scale) {
+        Spot centre = block.placement().centre(block.size());
+        canvas.saveState();
+        canvas.concatCTM(1 / scale, 0, 0, -1 / scale, (float) centre.x(), (float) centre.y());
+        canvas.beginText();
+        canvas.setColorFill(PaperFonts.ACCENT);
+        canvas.setFontAndSize(PaperFonts.base(), 8);
+        canvas.showTextAligned(Element.ALIGN_CENTER, figures.size(block.size()), 0, -3, 0);
+        canvas.endText();
+        canvas.restoreState();
+    }
+
+    private static void ring(PdfContentByte canvas, List<Spot> ring) {
+        canvas.moveTo((float) ring.getFirst().x(), (float) ring.getFirst().y());
+        ring.stream().skip(1).forEach(spot -> canvas.lineTo((float) spot.x(), (float) spot.y()));
+        canvas.closePath();
+    }
+}

@@ -1,0 +1,132 @@
+package puzzleworkshop.planning;
+
+import java.awt.Color;
+import java.io.ByteArrayOutputStream;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.openpdf.text.Document;
+import org.openpdf.text.Element;
+import org.openpdf.text.Font;
+import org.openpdf.text.FontFactory;
+import org.openpdf.text.PageSize;
+import org.openpdf.text.Paragraph;
+import org.openpdf.text.Phrase;
+import org.openpdf.text.pdf.PdfPCell;
+import org.openpdf.text.pdf.PdfPTable;
+import org.openpdf.text.pdf.PdfWriter;
+import org.springframework.stereotype.Service;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** What is to be done today, in the order of the plan, to hang up at the bench: A4 with boxes to tick. */
+@Service
+public class TodaysList {
+
+    private static final Color SOFT = new Color(0x6B6359);
+    private static final Color LINE = new Color(0xC9BEAE);
+
+    private final WeekPlan plan;
+    private final SheetRack rack;
+    private final Workshop workshop;
+    private final Figures figures;
+
+    TodaysList(WeekPlan plan, SheetRack rack, Workshop workshop, Figures figures) {
+        this.plan = plan;
+        this.rack = rack;
+        this.workshop = workshop;
+        this.figures = figures;
+    }
+
+    /** As a PDF file. */
+    public byte[] pdf() {
+        WeekPlan.Standing standing = plan.now();
+        LocalDate today = standing.today();
+        List<Schedule.Work> work = standing.plan().work().stream()
+                .filter(w -> w.start().toLocalDate().equals(today))
+                .toList();
+        ByteArrayOutputStream file = new ByteArrayOutputStream();
+        Document document = new Document(PageSize.A4, 42, 42, 42, 42);
+        PdfWriter.getInstance(document, file);
+        document.addTitle(figures.text("planning.list.title", today));
+        document.open();
+        document.add(new Paragraph(figures.text("planning.list.title", today), font(18, Font.BOLD, Color.BLACK)));
+        document.add(new Paragraph(
+                workshop.profile().name() + " · " + IsoWeek.of(today) + " · "
+                        + figures.text("planning.list.count", work.size()),
+                font(10, Font.NORMAL, SOFT)));
+        if (work.isEmpty()) {
+            document.add(new Paragraph(figures.text("planning.list.empty"), font(12, Font.NORMAL, Color.BLACK)));
+        } else {
+            document.add(table(standing, work));
+        }
+        Paragraph cautions = new Paragraph(figures.text("planning.list.cautions"), font(9, Font.NORMAL, SOFT));
+        cautions.setSpacingBefore(14);
+        document.add(cautions);
+        document.close();
+        return file.toByteArray();
+    }
+
+    private PdfPTable table(WeekPlan.Standing standing, List<Schedule.Work> work) {
+        PdfPTable table = new PdfPTable(new float[] {4, 8, 17, 34, 25, 12});
+        table.setWidthPercentage(100);
+        table.setSpacingBefore(14);
+        table.setHeaderRows(1);
+        for (String column : List.of("done", "at", "stage", "order", "board", "who")) {
+            table.addCell(cell(figures.text("planning.list." + column), font(9, Font.BOLD, SOFT)));
+        }
+        for (Schedule.Work w : work) {
+            Order order = standing.of(new OrderId(w.job())).orElseThrow().order();
+            PdfPCell box = cell(" ", font(11, Font.NORMAL, Color.BLACK));
+            box.setCellEvent((in, place, canvases) -> {
+                var canvas = canvases[PdfPTable.LINECANVAS];
+                canvas.setLineWidth(0.8f);
+                canvas.rectangle(place.getLeft() + 2, place.getTop() - 18, 11, 11);
+                canvas.stroke();
+            });
+            table.addCell(box);
+            LocalTime at = w.start().toLocalTime();
+            table.addCell(cell("%02d:%02d".formatted(at.getHour(), at.getMinute()), font(10, Font.NORMAL, Color.BLACK)));
+            table.addCell(cell(figures.text(w.stage().textKey()), font(11, Font.BOLD, Color.BLACK)));
+            table.addCell(cell(
+                    figures.text(
+                            "planning.list.line",
+                            order.number(),
+                            order.customer().name(),
+                            order.quantity(),
+                            order.puzzle().finished(),
+                            order.puzzle().pieces()),
+                    font(10, Font.NORMAL, Color.BLACK)));
+            table.addCell(cell(board(w.stage(), order), font(10, Font.NORMAL, Color.BLACK)));
+            table.addCell(cell(w.by().orElse(""), font(10, Font.NORMAL, Color.BLACK)));
+        }
+        return table;
+    }
+
+    private String board(Stage stage, Order order) {
+        if (stage.compareTo(Stage.SHEET_PREP) < 0 || stage.compareTo(Stage.CUT) > 0) {
+            return "";
+        }
+        return rack.reservedFor(order.id().value()).stream()
+                .map(sheet -> figures.text("planning.list.sheet", sheet.id().value(), sheet.facts().place()))
+                .collect(Collectors.joining(", "));
+    }
+
+    private static PdfPCell cell(String text, Font font) {
+        PdfPCell cell = new PdfPCell(new Phrase(text, font));
+        cell.setBorder(PdfPCell.BOTTOM);
+        cell.setBorderColor(LINE);
+        cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
+        cell.setMinimumHeight(24);
+        return cell;
+    }
+
+    private static Font font(float size, int style, Color colour) {
+        return FontFactory.getFont(FontFactory.HELVETICA, "Cp1252", size, style, colour);
+    }
+}

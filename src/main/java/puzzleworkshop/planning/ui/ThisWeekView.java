@@ -1,0 +1,288 @@
+package puzzleworkshop.planning.ui;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.dnd.DropTarget;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import jakarta.annotation.security.PermitAll;
+import java.io.ByteArrayInputStream;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.planning.IsoWeek;
+import puzzleworkshop.planning.Job.Hold;
+import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.planning.TodaysList;
+import puzzleworkshop.planning.Verdict;
+import puzzleworkshop.planning.WeekFeed;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** The home of the workshop: what is due, whether it can be done, what gives when it cannot. */
+@Route("")
+@Menu(title = "planning.week", order = 10)
+@PermitAll
+@StyleSheet("context://planning.css")
+public class ThisWeekView extends Div implements HasDynamicTitle {
+
+    private static final int WORKING_DAYS = 6;
+    private static final int MOST_LATER = 24;
+
+    private enum Arranged {
+        BY_WORK,
+        BY_PROMISE
+    }
+
+    private final transient WeekPlan plan;
+    private final transient WorkingTimes times;
+    private final transient WeekFeed feed;
+    private final transient TodaysList list;
+    private final transient Workshop workshop;
+    private final transient SignedIn signedIn;
+    private final transient LivePlan live;
+    private final transient Figures figures;
+    private final Select<Arranged> arranged = new Select<>();
+    private final Div content = new Div();
+
+    public ThisWeekView(
+            WeekPlan plan,
+            WorkingTimes times,
+            WeekFeed feed,
+            TodaysList list,
+            Workshop workshop,
+            SignedIn signedIn,
+            LivePlan live,
+            Figures figures) {
+        this.plan = plan;
+        this.times = times;
+        this.feed = feed;
+        this.list = list;
+        this.workshop = workshop;
+        this.signedIn = signedIn;
+        this.live = live;
+        this.figures = figures;
+        addClassNames("pw-page", "planning-week");
+        arranged.setItems(Arranged.values());
+        arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
+        arranged.setAriaLabel(getTranslation("planning.arranged"));
+        arranged.setValue(Arranged.BY_WORK);
+        arranged.addValueChangeListener(e -> show(UI.getCurrent()));
+        content.addClassName("planning-content");
+        add(head(), content);
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("planning.week");
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        UI ui = event.getUI();
+        show(ui);
+        // Several orders ticked together are shown once.
+        AtomicBoolean waiting = new AtomicBoolean();
+        Runnable stop = live.listen(() -> {
+            if (waiting.compareAndSet(false, true)) {
+                ui.access(() -> {
+                    waiting.set(false);
+                    show(ui);
+                });
+            }
+        });
+        addDetachListener(detach -> stop.run());
+    }
+
+    private Component head() {
+        IsoWeek week = IsoWeek.of(plan.today());
+        Anchor today = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    byte[] pdf = list.pdf();
+                    return new DownloadResponse(new ByteArrayInputStream(pdf), "today.pdf", "application/pdf", pdf.length);
+                }),
+                getTranslation("planning.list"));
+        today.getElement().setAttribute("download", false);
+        today.setTarget("_blank");
+        today.addClassName("planning-link");
+        Button calendar = new Button(
+                getTranslation("planning.feed"), e -> new FeedDialog(feed, workshop, signedIn.name()).open());
+        calendar.addThemeVariants(ButtonVariant.TERTIARY);
+        Div actions = new Div(arranged, today, calendar);
+        actions.addClassNames("pw-push", "pw-row", "planning-actions");
+        Div head = new Div(new H1(getTranslation("planning.week.title", week.week())), actions);
+        head.addClassName("pw-page-head");
+        return head;
+    }
+
+    private void show(UI ui) {
+        content.removeAll();
+        WeekPlan.Standing standing = plan.now();
+        List<LocalDate> days = workingDays(standing);
+        if (standing.entries().isEmpty()) {
+            Div empty = new Div(
+                    new H2(getTranslation("planning.empty")),
+                    new Paragraph(getTranslation("planning.empty.next")),
+                    new Anchor("orders/new", getTranslation("planning.empty.do")));
+            empty.addClassName("pw-empty");
+            content.add(empty);
+            return;
+        }
+        content.add(waiting(standing), new LoadBars(standing.plan(), days, figures));
+        if (standing.plan().late() > 0) {
+            content.add(new ReliefPanel(plan, standing, times, figures, ui));
+        }
+        content.add(columns(standing, days));
+    }
+
+    private static List<LocalDate> workingDays(WeekPlan.Standing standing) {
+        List<LocalDate> days = new ArrayList<>();
+        for (LocalDate day = standing.today(); days.size() < WORKING_DAYS && day.isBefore(standing.today().plusDays(28)); day = day.plusDays(1)) {
+            if (standing.calendar().isWorkingDay(day)) {
+                days.add(day);
+            }
+        }
+        return days.isEmpty() ? List.of(standing.today()) : days;
+    }
+
+    private Component waiting(WeekPlan.Standing standing) {
+        Map<Hold.For, Integer> holds = new EnumMap<>(Hold.For.class);
+        int toPrint = 0;
+        int late = 0;
+        int tight = 0;
+        for (Entry entry : standing.entries()) {
+            Verdict verdict = entry.outlook().verdict();
+            if (verdict == Verdict.WAITING) {
+                String key = entry.outlook().cause().key();
+                holds.merge(Hold.For.valueOf(key.substring(key.lastIndexOf('.') + 1)), 1, Integer::sum);
+            } else if (entry.order().next().equals(Optional.of(Stage.PRINT))) {
+                toPrint++;
+            }
+            late += verdict == Verdict.LATE ? 1 : 0;
+            tight += verdict == Verdict.TIGHT ? 1 : 0;
+        }
+        Div line = new Div();
+        line.addClassName("planning-counts");
+        line.add(count("planning.count.open", standing.entries().size()));
+        line.add(count("planning.count.late", late), count("planning.count.tight", tight));
+        holds.forEach((hold, number) -> line.add(count("planning.count." + hold.name(), number)));
+        line.add(count("planning.count.print", toPrint));
+        return line;
+    }
+
+    private Component count(String key, int number) {
+        Span figure = new Span(Integer.toString(number));
+        figure.addClassName("planning-count-number");
+        Span all = new Span(figure, new Span(getTranslation(key, number)));
+        all.addClassName("planning-count");
+        all.setVisible(number > 0);
+        return all;
+    }
+
+    private Component columns(WeekPlan.Standing standing, List<LocalDate> days) {
+        List<Entry> overdue = new ArrayList<>();
+        List<Entry> later = new ArrayList<>();
+        List<List<Entry>> byDay = new ArrayList<>();
+        days.forEach(day -> byDay.add(new ArrayList<>()));
+        for (Entry entry : standing.entries()) {
+            Optional<LocalDate> promised = entry.order().promised();
+            if (promised.isPresent() && promised.get().isBefore(standing.today())) {
+                overdue.add(entry);
+                continue;
+            }
+            Optional<LocalDate> day = arranged.getValue() == Arranged.BY_WORK ? entry.outlook().mainDay() : promised;
+            int column = day.map(d -> columnOf(d, days)).orElse(-1);
+            (column < 0 ? later : byDay.get(column)).add(entry);
+        }
+        Div columns = new Div();
+        columns.addClassName("planning-columns");
+        if (!overdue.isEmpty()) {
+            columns.add(column(getTranslation("planning.overdue"), overdue, Optional.empty(), days));
+        }
+        for (int i = 0; i < days.size(); i++) {
+            String title = days.get(i).equals(standing.today())
+                    ? getTranslation("planning.today", figures.day(days.get(i)))
+                    : figures.day(days.get(i));
+            columns.add(column(title, byDay.get(i), Optional.of(days.get(i)), days));
+        }
+        if (!later.isEmpty()) {
+            columns.add(column(getTranslation("planning.later"), later, Optional.empty(), days));
+        }
+        return columns;
+    }
+
+    /** A free day counts to the working day before it; -1 after the last. */
+    private static int columnOf(LocalDate day, List<LocalDate> days) {
+        if (day.isAfter(days.getLast())) {
+            return -1;
+        }
+        int column = 0;
+        for (int i = 0; i < days.size(); i++) {
+            column = days.get(i).isAfter(day) ? column : i;
+        }
+        return column;
+    }
+
+    private Component column(String title, List<Entry> entries, Optional<LocalDate> day, List<LocalDate> days) {
+        Span number = new Span(entries.isEmpty() ? "" : Integer.toString(entries.size()));
+        number.addClassName("pw-soft");
+        Div column = new Div(new H2(title), number);
+        column.addClassName("planning-column");
+        entries.stream()
+                .sorted(Comparator.comparing((Entry e) -> e.order().promised().orElse(LocalDate.MAX))
+                        .thenComparing(e -> e.outlook().finish())
+                        .thenComparing(e -> e.order().id().value()))
+                .limit(MOST_LATER)
+                .forEach(entry -> column.add(new WeekCard(entry, figures, e -> chooseDay(e, days))));
+        if (entries.size() > MOST_LATER) {
+            column.add(new Anchor("orders", getTranslation("planning.more", entries.size() - MOST_LATER)));
+        }
+        if (day.isPresent() && arranged.getValue() == Arranged.BY_WORK) {
+            DropTarget.create(column).addDropListener(drop -> drop.getDragData()
+                    .filter(OrderId.class::isInstance)
+                    .map(OrderId.class::cast)
+                    .ifPresent(order -> pin(order, day)));
+        }
+        return column;
+    }
+
+    private void chooseDay(Entry entry, List<LocalDate> days) {
+        new DayDialog(entry, days, figures, day -> pin(entry.order().id(), day)).open();
+    }
+
+    private void pin(OrderId order, Optional<LocalDate> day) {
+        Saved.unlessRefused(figures, day.isPresent() ? "planning.pinned" : "planning.unpinned", () -> {
+            if (day.isPresent()) {
+                plan.pin(order, day.get(), signedIn.name());
+            } else {
+                plan.unpin(order, signedIn.name());
+            }
+        });
+    }
+}

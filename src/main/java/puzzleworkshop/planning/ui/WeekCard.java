@@ -1,0 +1,50 @@
+package puzzleworkshop.planning.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dnd.DragSource;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Span;
+import java.util.function.Consumer;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderFace;
+import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.planning.WeekPlan.Entry;
+
+/** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
+class WeekCard extends Div {
+
+    WeekCard(Entry entry, Figures figures, Consumer<Entry> chooseDay) {
+        Order order = entry.order();
+        addClassName("planning-card");
+        getElement().setAttribute("data-verdict", entry.outlook().verdict().name());
+        Div picture = new Div(new OrderFace(order, OrderFace.Width.SMALL));
+        picture.addClassName("planning-card-picture");
+        Span who = new Span(order.customer().name());
+        who.addClassName("planning-card-who");
+        Span what = new Span(getTranslation(
+                "planning.card.what", order.number(), figures.size(order.puzzle().finished()), order.puzzle().pieces(), order.quantity()));
+        what.addClassName("pw-small");
+        Anchor words = new Anchor("orders/" + order.number(), who, what);
+        words.addClassName("planning-card-words");
+        Span due = new Span(order.promised()
+                .map(day -> getTranslation("planning.card.promised", figures.day(day)))
+                .orElse(getTranslation("planning.card.no-day")));
+        due.addClassName("planning-card-due");
+        Button day = new Button(
+                entry.pinned().map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
+                        .orElse(getTranslation("planning.card.choose-day")),
+                e -> chooseDay.accept(entry));
+        day.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        day.setAriaLabel(getTranslation("planning.card.choose-day.label", order.number(), order.customer().name()));
+        Div foot = new Div(due, day);
+        foot.addClassName("planning-card-foot");
+        Span next = new Span(order.next().map(stage -> getTranslation("planning.card.next", getTranslation(stage.textKey()))).orElse(""));
+        next.addClassName("pw-small");
+        add(picture, words, new Div(new StageStrip(order), next), new PlanVerdict(entry.outlook(), figures), foot);
+        DragSource<WeekCard> drag = DragSource.create(this);
+        drag.setDragData(order.id());
+    }
+}

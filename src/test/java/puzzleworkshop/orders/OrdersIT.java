@@ -1,0 +1,199 @@
+package puzzleworkshop.orders;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Workshop;
+
+@DatabaseTest
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class OrdersIT {
+
+    private static final Size FINISHED = Size.mm(200, 150);
+    private static final BoardKind BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
+
+    @Autowired
+    private OfferDesk desk;
+
+    @Autowired
+    private Orders orders;
+
+    @Autowired
+    private OrderBlanks blanks;
+
+    @Autowired
+    private Confirmations confirmations;
+
+    @Autowired
+    private Machines machines;
+
+    @Autowired
+    private SheetRack rack;
+
+    @Autowired
+    private Workshop workshop;
+
+    @Autowired
+    private JdbcClient jdbc;
+
+    @Autowired
+    private javax.sql.DataSource dataSource;
+
+    private SheetId sheet;
+
+    @BeforeEach
+    void begin() {
+        CleanDatabase.now(dataSource);
+        machines.save(Machine.usual("Laser", workshop.currency()));
+        sheet = addSheet();
+    }
+
+    @Test
+    void a_quote_comes_back_as_it_was_kept() {
+        Order order = quote("Ida Norrby");
+        Order again = orders.find(order.id()).orElseThrow();
+        assertThat(again).isEqualTo(order);
+        assertThat(again.puzzle().finished()).isEqualTo(FINISHED);
+        assertThat(again.price().gross()).isEqualTo(again.price().net().plus(again.price().vat()));
+        assertThat(orders.keptPrice(order.id()).answer().toPay().sameAs(order.price().gross())).isTrue();
+    }
+
+    @Test
+    void a_confirmed_order_holds_its_sheet_and_a_given_up_one_frees_it() {
+        Order order = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
+        assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
+        assertThat(order.next()).contains(puzzleworkshop.workshop.Stage.PRINT);
+        orders.cancel(order.id(), "changed their mind", "Mara");
+        assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
+    }
+
+    @Test
+    void of_two_quotes_on_one_sheet_only_one_is_confirmed_and_the_other_stays_a_quote() {
+        Order first = quote("Ida Norrby");
+        Order second = quote("Oskar Lund");
+        confirmations.confirm(first.id(), "Mara");
+        assertThatThrownBy(() -> confirmations.confirm(second.id(), "Mara")).isInstanceOf(Refused.class);
+        assertThat(orders.get(second.id()).state()).isEqualTo(OrderState.QUOTE);
+        SheetId other = addSheet();
+        var wish = BlankPlanner.wish(blanks.of(second.id()).getFirst().size(), BIRCH, Length.mm(1));
+        assertThat(wish.size()).isEqualTo(Size.mm(222, 172));
+        assertThat(rack.find(other).orElseThrow().isFree()).isTrue();
+    }
+
+    @Test
+    void twenty_quotes_at_a_time_get_twenty_numbers_in_a_row() throws Exception {
+        List<String> numbers = new ArrayList<>();
+        try (ExecutorService many = Executors.newFixedThreadPool(8)) {
+            List<Future<Order>> made = new ArrayList<>();
+            for (int i = 0; i < 20; i++) {
+                String customer = "Customer " + i;
+                made.add(many.submit(() -> quote(customer)));
+            }
+            for (Future<Order> order : made) {
+                numbers.add(order.get().number());
+            }
+        }
+        int year = LocalDate.now(workshop.zone()).getYear();
+        List<String> expected = new ArrayList<>();
+        for (int i = 1; i <= 20; i++) {
+            expected.add("%d-%04d".formatted(year, i));
+        }
+        assertThat(numbers).containsExactlyInAnyOrderElementsOf(expected);
+    }
+
+    @Test
+    void a_change_on_an_old_view_is_refused() {
+        Order seen = quote("Ida Norrby");
+        confirmations.change(seen.id(), seen.version(), draft("Ida Norrby", offer()), offer().boards().orElseThrow(), "Mara");
+        assertThatThrownBy(() -> confirmations.change(
+                        seen.id(), seen.version(), draft("Ida N.", offer()), offer().boards().orElseThrow(), "Robin"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("changed-meanwhile");
+    }
+
+    @Test
+    void an_unapproved_picture_is_not_printed() {
+        Order order = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
+        assertThatThrownBy(() -> orders.completeStage(order.id(), puzzleworkshop.workshop.Stage.PRINT, "Mara"))
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void the_history_can_only_be_added_to() {
+        Order order = quote("Ida Norrby");
+        assertThat(orders.history(order.id())).hasSize(1);
+        assertThatThrownBy(() -> jdbc.sql("delete from order_history").update()).hasMessageContaining("history");
+        assertThatThrownBy(() -> jdbc.sql("update order_history set who = 'nobody'").update()).hasMessageContaining("history");
+    }
+
+    @Test
+    void orders_are_found_by_number_and_by_part_of_the_customers_name() {
+        Order order = quote("Museum of Small_Trains");
+        quote("Oskar Lund");
+        assertThat(orders.count(new OrderFilter("small_t", java.util.Set.of(), Optional.empty()))).isEqualTo(1);
+        assertThat(orders.list(new OrderFilter(order.number(), java.util.Set.of(), Optional.empty()), 0, 10)).hasSize(1);
+        assertThat(orders.count(OrderFilter.in(OrderState.CONFIRMED))).isZero();
+    }
+
+    private SheetId addSheet() {
+        return rack.add(
+                Outline.rectangle(Size.mm(260, 200)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("2", workshop.currency().getCurrencyCode()),
+                "test");
+    }
+
+    private Order quote(String customer) {
+        Offer offer = offer();
+        return confirmations.quote(draft(customer, offer), offer.boards().orElseThrow(), "Mara");
+    }
+
+    private Offer offer() {
+        Offer offer = desk.workOut(new Wish(
+                Optional.empty(), FINISHED, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
+                IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
+                Percent.ZERO, Money.zero(workshop.currency()), ""));
+        assertThat(offer.complaints()).isEmpty();
+        return offer;
+    }
+
+    private OrderDraft draft(String customer, Offer offer) {
+        LocalDate today = LocalDate.now(workshop.zone());
+        return new OrderDraft(
+                Customer.newcomer(customer, "", ""), 1,
+                new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, false), BIRCH, Optional.empty(), "",
+                Optional.empty(), Optional.of(today.plusDays(9)), false, Optional.empty(), offer.laserForAll(),
+                offer.price().orElseThrow(), today.plusDays(14), "");
+    }
+}
