@@ -9,6 +9,9 @@ import org.springframework.context.event.EventListener;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -36,6 +39,8 @@ class StageWorkshop {
     private final UsedUp usedUp;
     private final Workshop workshop;
     private final BenchNews news;
+    private final Machines machines;
+    private final CutJobs cutJobs;
     private final Clock clock;
 
     StageWorkshop(
@@ -45,6 +50,8 @@ class StageWorkshop {
             UsedUp usedUp,
             Workshop workshop,
             BenchNews news,
+            Machines machines,
+            CutJobs cutJobs,
             Clock clock) {
         this.store = store;
         this.orders = orders;
@@ -52,6 +59,8 @@ class StageWorkshop {
         this.usedUp = usedUp;
         this.workshop = workshop;
         this.news = news;
+        this.machines = machines;
+        this.cutJobs = cutJobs;
         this.clock = clock;
     }
 
@@ -62,6 +71,7 @@ class StageWorkshop {
             Instant now = clock.instant();
             store.stop(id, who, now);
             if (stage == Stage.CUT) {
+                requireRecordedCut(order);
                 cutBoards(order, who);
             }
             usedUp.at(stage, order, who);
@@ -74,6 +84,23 @@ class StageWorkshop {
         }
         // Where it is not this stage's turn, the order says who did it and when, or what comes first.
         orders.completeStage(id, stage, who);
+    }
+
+    /** With a laser on the list, a cut is ticked only after its checklist and outcome stand on record. */
+    private void requireRecordedCut(Order order) {
+        if (machines.standard().isEmpty()) {
+            return;
+        }
+        List<Mishap> mishaps = store.mishaps(order.id());
+        Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
+        boolean recorded = cutJobs.lastFor(order.id().value())
+                .filter(job -> job.state() == CutJob.State.DONE)
+                .flatMap(CutJob::ended)
+                .filter(ended -> !ended.at().isBefore(since))
+                .isPresent();
+        if (!recorded) {
+            throw new Refused("bench.cut.not-recorded", order.number());
+        }
     }
 
     private void cutBoards(Order order, String who) {

@@ -78,6 +78,13 @@ class CutJobStore {
                 .optional();
     }
 
+    Optional<Long> lastFor(long orderId) {
+        return jdbc.sql("select id from cutting_job where order_id = :order order by id desc limit 1")
+                .param("order", orderId)
+                .query(Long.class)
+                .optional();
+    }
+
     Optional<Long> runningOn(long machineId) {
         return jdbc.sql("""
                 select id from cutting_job where machine_id = :machine and started_at is not null and ended_at is null

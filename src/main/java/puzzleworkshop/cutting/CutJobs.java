@@ -69,6 +69,12 @@ public class CutJobs {
         return store.openFor(orderId).flatMap(this::find);
     }
 
+    /** The newest cut of an order, whatever came of it. */
+    @Transactional(readOnly = true)
+    public Optional<CutJob> lastFor(long orderId) {
+        return store.lastFor(orderId).flatMap(this::find);
+    }
+
     /** What a machine cut lately, newest first. */
     @Transactional(readOnly = true)
     public List<CutJob> latest(long machineId, int most) {

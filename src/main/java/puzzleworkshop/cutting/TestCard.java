@@ -49,14 +49,14 @@ public record TestCard(List<Speed> speeds, List<Percent> powers, int passes) {
     }
 
     /**
-     * Around what is dialled in: five speeds from 0.6 to 1.6 times its own, in whole 10 mm/min and never above the
+     * Around what is dialled in: five speeds from 0.6 times its own over itself to its own / 0.6, in whole 10 mm/min and never above the
      * machine's, and three powers from its own down.
      */
     public static TestCard around(CutSetting setting) {
         double middle = setting.speed().toMmPerMinute();
         double most = setting.machine().motion().maxCut().toMmPerMinute();
         List<Speed> speeds = IntStream.range(0, 5)
-                .mapToDouble(i -> Math.min(most, Math.max(10, Math.round(middle * Math.pow(1.6 / 0.6, i / 4.0) * 0.6 / 10) * 10)))
+                .mapToDouble(i -> Math.min(most, Math.max(10, Math.round(middle * Math.pow(1 / 0.36, i / 4.0) * 0.6 / 10) * 10)))
                 .distinct()
                 .mapToObj(Speed::mmPerMinute)
                 .toList();
@@ -135,7 +135,7 @@ public record TestCard(List<Speed> speeds, List<Percent> powers, int passes) {
             long power = Math.round(square.power().hundredths().doubleValue());
             svg.append(String.format(Locale.ROOT,
                     "<g id='speed-%d-power-%d' fill='none' stroke='%s' stroke-width='0.1'>"
-                            + "<title>%d mm/min, %d %%, %d passes</title><path d='%s'/></g>\n",
+                            + "<title>%d mm/min, %d %%, passes: %d</title><path d='%s'/></g>\n",
                     speed, power, colour(i, squares.size()), speed, power, passes, path(square).svgPathData()));
         }
         return svg.append("</svg>\n").toString();

@@ -12,10 +12,12 @@ class DemoFilling implements DemoWorkshop {
 
     private final DemoStock stock;
     private final DemoOrders orders;
+    private final DemoMoney money;
 
-    DemoFilling(DemoStock stock, DemoOrders orders) {
+    DemoFilling(DemoStock stock, DemoOrders orders, DemoMoney money) {
         this.stock = stock;
         this.orders = orders;
+        this.money = money;
     }
 
     @Override
@@ -28,6 +30,7 @@ class DemoFilling implements DemoWorkshop {
             progress.reached(STOCK + (1 - STOCK) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
             orders.play(i);
         }
+        money.settle();
         progress.reached(1, Sentence.of("demo.ready"));
     }
 }

@@ -65,6 +65,12 @@ final class BestPlace {
         return sizes.value(left, Math.min(board.rung, sizes.highestFor(left)));
     }
 
+    /** The highest rung that still fits beside a blank placed there. */
+    int rungLeftBy(Placement place) {
+        cap = Math.min(board.rung, sizes.highestFor(board.area - w * h));
+        return rungBeside(place, UsefulSizes.SCRAP);
+    }
+
     /** Empty when it does not fit. Of equal places the one that leaves the largest rectangle. */
     Optional<Found> best() {
         return search(true);

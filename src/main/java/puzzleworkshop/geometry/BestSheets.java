@@ -86,6 +86,16 @@ public final class BestSheets {
                         best.rung()));
     }
 
+    /** The rung that the remainder stands on when the blank is cut there; the place must be inside. */
+    public static int rungLeft(Profile board, Size blank, Placement place, UsefulSizes sizes) {
+        return new BestPlace(board, blank, null, sizes).rungLeftBy(place);
+    }
+
+    /** The highest rung the remainder could stand on by area alone. */
+    public static int mostRungLeft(Profile board, Size blank, UsefulSizes sizes) {
+        return Math.min(board.rung, sizes.highestFor(board.area - blank.area().mm2()));
+    }
+
     /** Whether a board holds the rectangle at some angle. */
     public static boolean holds(Profile board, Size blank) {
         return new BestPlace(board, blank, null, null).fits();

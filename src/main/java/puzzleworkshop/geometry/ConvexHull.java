@@ -9,7 +9,10 @@ final class ConvexHull {
 
     private ConvexHull() {}
 
-    /** Spots nearly on a hull edge (within 10⁻⁹ mm² of turn) are left out; one or two spots are their own hull. */
+    /**
+     * One or two spots are their own hull. No tolerance here: spots that differ by rounding alone in x would else make the
+     * chain drop a true corner.
+     */
     static List<Spot> of(List<Spot> spots) {
         List<Spot> sorted = spots.stream()
                 .sorted(Comparator.comparingDouble(Spot::x).thenComparingDouble(Spot::y))
@@ -25,7 +28,7 @@ final class ConvexHull {
     private static List<Spot> half(List<Spot> sorted) {
         List<Spot> chain = new ArrayList<>();
         for (Spot spot : sorted) {
-            while (chain.size() > 1 && turn(chain.get(chain.size() - 2), chain.getLast(), spot) <= 1e-9) {
+            while (chain.size() > 1 && turn(chain.get(chain.size() - 2), chain.getLast(), spot) <= 0) {
                 chain.removeLast();
             }
             chain.add(spot);

@@ -230,11 +230,13 @@ final class PlaceSearch {
         double high = Math.max(ay, by);
         double atLow = ay <= by ? ax : bx;
         double atHigh = ay <= by ? bx : ax;
-        side(i, ax - w, ay - h, ax - w, ay, x0, y0, x1, y1);
-        side(i, bx, by - h, bx, by, x0, y0, x1, y1);
-        side(i, atLow - w, low - h, atLow, low - h, x0, y0, x1, y1);
-        side(i, atHigh - w, high, atHigh, high, x0, y0, x1, y1);
-        if (ax != bx && ay != by) {
+        boolean steep = ax == bx;
+        boolean flat = ay == by;
+        side(i, ax - w, (steep ? low : ay) - h, ax - w, steep ? high : ay, x0, y0, x1, y1);
+        side(i, bx, (steep ? low : by) - h, bx, steep ? high : by, x0, y0, x1, y1);
+        side(i, (flat ? ax : atLow) - w, low - h, flat ? bx : atLow, low - h, x0, y0, x1, y1);
+        side(i, (flat ? ax : atHigh) - w, high, flat ? bx : atHigh, high, x0, y0, x1, y1);
+        if (!steep && !flat) {
             if (ay < by) {
                 side(i, ax, ay - h, bx, by - h, x0, y0, x1, y1);
                 side(i, ax - w, ay, bx - w, by, x0, y0, x1, y1);

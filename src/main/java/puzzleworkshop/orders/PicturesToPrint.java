@@ -3,9 +3,7 @@ package puzzleworkshop.orders;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.PrintItem;
 import puzzleworkshop.printing.PrintQueue;
 import puzzleworkshop.workshop.Stage;
@@ -41,26 +39,5 @@ class PicturesToPrint implements PrintQueue {
         return order.picture().map(framed -> new PrintItem(
                 order.id().value(), order.number(), order.quantity(), order.puzzle().finished(), overhang,
                 order.promised().or(order::wantedBy), framed.picture(), framed.crop()));
-    }
-
-    @Override
-    @Transactional
-    public void printed(long orderId, String who) {
-        orders.completeStage(new OrderId(orderId), Stage.PRINT, who);
-    }
-
-    @Override
-    @Transactional
-    public void spoiled(long orderId, int copy, String reason, String who) {
-        OrderId id = new OrderId(orderId);
-        Sentence why = Sentence.of("orders.history.print-spoiled", copy, reason);
-        Order order = orders.lock(id);
-        boolean passed = order.state() == OrderState.HANDED_OVER
-                || order.next().map(next -> next.compareTo(Stage.PRINT) > 0).orElse(false);
-        if (passed) {
-            orders.sendBack(id, Stage.PRINT, why, who);
-        } else {
-            orders.note(id, why, who);
-        }
     }
 }

@@ -110,8 +110,7 @@ public final class SmallParts {
             notes.add(Sentence.of("pattern.small_parts.no_toy", MOST_PIECES_OF_A_TOY));
         }
         notes.add(Sentence.of("pattern.small_parts.computed", thickness,
-                Length.mm(2 * SmallPartsCylinder.RADIUS_MM), Length.mm(SmallPartsCylinder.SHALLOW_MM),
-                Length.mm(SmallPartsCylinder.DEEP_MM)));
+                2 * SmallPartsCylinder.RADIUS_MM, SmallPartsCylinder.SHALLOW_MM, SmallPartsCylinder.DEEP_MM));
         return new SmallPartsVerdict(age, pieces, small, undecided, !(some && age == IntendedAge.UNDER_3), headline,
                 boxText(age, some), notes);
     }

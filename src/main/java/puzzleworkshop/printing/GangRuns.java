@@ -31,16 +31,18 @@ public class GangRuns {
     private final RunStore runs;
     private final MediumStore media;
     private final ObjectProvider<PrintQueue> queue;
+    private final ObjectProvider<PrintTold> told;
     private final PaperUse paper;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
     GangRuns(
-            RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, Supplies supplies,
-            TransactionTemplate transaction, Clock clock) {
+            RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, ObjectProvider<PrintTold> told,
+            Supplies supplies, TransactionTemplate transaction, Clock clock) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;
+        this.told = told;
         this.paper = new PaperUse(supplies);
         this.transaction = transaction;
         this.clock = clock;
@@ -233,7 +235,7 @@ public class GangRuns {
     private void goOn(long order, String who) {
         queue().ifPresent(waiting -> waiting.find(order)
                 .filter(item -> runs.printedCopies(order) >= item.quantity())
-                .ifPresent(item -> waiting.printed(order, who)));
+                .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
     }
 
     /** A print of a printed run turned out to be no good: it alone waits again. */
@@ -249,7 +251,7 @@ public class GangRuns {
         }
         runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
         write(runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
-        queue().ifPresent(waiting -> waiting.spoiled(item.orderId(), item.copy(), why.strip(), who));
+        told.ifAvailable(bench -> bench.spoiled(item.orderId(), item.copy(), why.strip(), who));
         return get(runId);
     }
 

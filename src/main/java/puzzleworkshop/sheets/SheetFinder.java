@@ -124,7 +124,7 @@ public class SheetFinder {
 
     /** Why a sheet was not suggested, or that it could be, in one sentence. */
     public Sentence whyNot(SheetId id, BlankWish wish) {
-        Sheet sheet = sheets.find(id).orElseThrow(() -> new Refused("sheets.unknown", id.value()));
+        Sheet sheet = sheets.find(id).orElseThrow(() -> new Refused("sheets.unknown", id.toString()));
         Optional<Sentence> rule = against(sheet, wish, rack.rules());
         if (rule.isPresent()) {
             return rule.get();
@@ -145,7 +145,7 @@ public class SheetFinder {
         }
         Area more = Area.mm2(Math.max(
                 0, answer.get().valueLost().mm2() - best.getFirst().valueLost().mm2()));
-        return Sentence.of("sheets.whynot.loses", more, best.getFirst().sheet().id().value());
+        return Sentence.of("sheets.whynot.loses", more, best.getFirst().sheet().id().toString());
     }
 
     /** The rule, if any, by which a sheet may not be used for the wish. */

@@ -84,7 +84,7 @@ public class SheetRack {
         Sheet before = get(id);
         requirePossible(before.outline(), facts, cost);
         if (!sheets.change(id, facts, cost.rounded(), version)) {
-            throw new Refused("sheets.changed.meanwhile", id.value());
+            throw new Refused("sheets.changed.meanwhile", id.toString());
         }
         sheets.note(id, "changed", changes(before.facts(), facts), who, now());
     }
@@ -108,7 +108,7 @@ public class SheetRack {
         Sheet before = get(id);
         requirePossible(outline, before.facts(), before.cost());
         if (!sheets.reshape(id, outline.atOrigin(), version)) {
-            throw new Refused("sheets.changed.meanwhile", id.value());
+            throw new Refused("sheets.changed.meanwhile", id.toString());
         }
         sheets.note(id, "reshaped", "", who, now());
     }
@@ -122,7 +122,7 @@ public class SheetRack {
     /** A scrapped sheet was found again. */
     public void bringBack(SheetId id, String who) {
         if (sheets.lock(id).orElseThrow(() -> unknown(id)) != SheetState.SCRAPPED) {
-            throw new Refused("sheets.bringback.notscrapped", id.value());
+            throw new Refused("sheets.bringback.notscrapped", id.toString());
         }
         sheets.turn(id, SheetState.FREE, now());
         sheets.note(id, "broughtback", "", who, now());
@@ -131,7 +131,7 @@ public class SheetRack {
     private void turn(SheetId id, SheetState next) {
         SheetState state = sheets.lock(id).orElseThrow(() -> unknown(id));
         if (!state.next().contains(next)) {
-            throw new Refused("sheets.state.not", id.value());
+            throw new Refused("sheets.state.not", id.toString());
         }
         sheets.turn(id, next, now());
     }
@@ -152,7 +152,7 @@ public class SheetRack {
             throw new Refused("sheets.whynot.past." + sheet.facts().past().name());
         }
         if (!RectanglePlaces.accepts(sheet.outline(), blank, placement)) {
-            throw new Refused("sheets.place.outside", blank, id.value());
+            throw new Refused("sheets.place.outside", blank, id.toString());
         }
         sheets.turn(id, SheetState.RESERVED, now());
         cuts.reserve(id, orderId, placement, blank, who, now());
@@ -176,7 +176,7 @@ public class SheetRack {
     @Transactional(readOnly = true)
     public Remainder proposal(SheetId id) {
         Sheet sheet = get(id);
-        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.value()));
+        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
         return Remainder.after(
                 sheet.outline(), held.blank(), held.placement(), settings.rules().kerf(), finder.sizes());
     }
@@ -203,9 +203,9 @@ public class SheetRack {
     public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
         sheets.lock(id).orElseThrow(() -> unknown(id));
         Sheet sheet = get(id);
-        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.value()));
+        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
         Remainder rest = proposal(id);
-        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.value()));
+        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
         RackRules rules = settings.rules();
         List<Area> areas = kept.stream().map(Outline::area).toList();
         double scrap = sheet.outline().area().mm2() - held.blank().area().mm2()
@@ -232,7 +232,7 @@ public class SheetRack {
         }
         for (SheetId offcut : cut.offcuts()) {
             if (sheets.lock(offcut).orElseThrow() != SheetState.FREE) {
-                throw new Refused("sheets.undo.used", offcut.value());
+                throw new Refused("sheets.undo.used", offcut.toString());
             }
             sheets.turn(offcut, SheetState.WITHDRAWN, now());
             sheets.note(offcut, "withdrawn", cut.sheet().toString(), who, now());
@@ -326,7 +326,7 @@ public class SheetRack {
     }
 
     private static Refused unknown(SheetId id) {
-        return new Refused("sheets.unknown", id.value());
+        return new Refused("sheets.unknown", id.toString());
     }
 
     private Instant now() {

@@ -8,7 +8,7 @@ import puzzleworkshop.measure.Sentence;
 public final class SheetTaken extends Refused {
 
     SheetTaken(SheetId id, Optional<String> order) {
-        super(order.map(number -> Sentence.of("sheets.taken.by", id.value(), number))
-                .orElse(Sentence.of("sheets.taken", id.value())));
+        super(order.map(number -> Sentence.of("sheets.taken.by", id.toString(), number))
+                .orElse(Sentence.of("sheets.taken", id.toString())));
     }
 }

@@ -7,6 +7,11 @@ public enum UseUnit {
     METRE,
     MILLILITRE;
 
+    /** The key of one of it, as in a price by the sheet. */
+    public String oneKey() {
+        return "supplies.one." + name();
+    }
+
     public String textKey() {
         return "supplies.unit." + name();
     }

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.time.LocalDate;
+import java.util.OptionalLong;
+import java.util.Currency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -20,8 +22,16 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.cutting.CheckItem;
+import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.Trial;
+import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
@@ -34,6 +44,12 @@ import puzzleworkshop.workshop.Stage;
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BenchIT {
+
+    @Autowired
+    private Machines machines;
+
+    @Autowired
+    private CutJobs cutJobs;
 
     @Autowired
     Bench bench;
@@ -106,6 +122,24 @@ class BenchIT {
         bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "");
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> jdbc.sql("delete from stage_done").update()).isInstanceOf(DataAccessException.class);
+    }
+
+    @Test
+    @Transactional
+    void with_a_laser_on_the_list_a_cut_is_ticked_only_after_it_was_recorded() {
+        machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
+        Order order = order();
+        make.bringTo(order.id(), Stage.CUT);
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
+                .isEqualTo("bench.cut.not-recorded");
+        CutJob job = cutJobs.prepare(new CutJob.Wish(OptionalLong.of(order.id().value()), order.number(),
+                machines.standard().orElseThrow().id(), Workpiece.clean(order.board()), Optional.empty()), "Robin");
+        for (CheckItem item : CheckItem.values()) {
+            cutJobs.check(job.id(), item, "Robin");
+        }
+        cutJobs.start(job.id(), "Robin");
+        cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
     }
 
     private void insert(Order order, Stage stage, int attempt) {

@@ -63,7 +63,7 @@ class GangRunsIT {
     private long a3;
 
     /** Stands in for the orders: what waits, and what was told. */
-    private static final class Waiting implements PrintQueue {
+    private static final class Waiting implements PrintQueue, PrintTold {
         final Map<Long, PrintItem> items = new LinkedHashMap<>();
         final List<String> told = new ArrayList<>();
 
@@ -95,7 +95,7 @@ class GangRunsIT {
         waiting.told.clear();
         StaticListableBeanFactory beans = new StaticListableBeanFactory(Map.of("orders", waiting));
         ObjectProvider<PrintQueue> queue = beans.getBeanProvider(PrintQueue.class);
-        gang = new GangRuns(runs, media, queue, supplies, transaction, clock);
+        gang = new GangRuns(runs, media, queue, beans.getBeanProvider(PrintTold.class), supplies, transaction, clock);
         a3 = media.media().stream().filter(m -> m.name().equals("A3")).findFirst().orElseThrow().id().orElseThrow();
     }
 

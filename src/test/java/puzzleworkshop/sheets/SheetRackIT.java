@@ -51,11 +51,12 @@ class SheetRackIT {
     @Test
     void of_200_people_who_want_one_offcut_at_once_exactly_one_gets_it() throws Exception {
         SheetId sheet = add(400, 300, BIRCH, "2.00");
+        long firstOrder = OrderRows.add(jdbc, 200);
         CountDownLatch start = new CountDownLatch(1);
         List<Future<String>> answers = new ArrayList<>();
         try (ExecutorService people = Executors.newFixedThreadPool(200)) {
             for (int i = 0; i < 200; i++) {
-                long order = 1000 + i;
+                long order = firstOrder + i;
                 answers.add(people.submit(() -> {
                     start.await();
                     try {
@@ -144,21 +145,22 @@ class SheetRackIT {
     @Test
     @Transactional
     void a_cut_leaves_an_offcut_with_its_cost_and_undoing_it_restores_everything() {
+        long order = OrderRows.add(jdbc, 1);
         SheetId sheet = add(700, 400, BIRCH, "5.60");
         Suggestion place = finder.suggest(A4).getFirst();
-        rack.reserve(sheet, 7, place.placement(), A4.size(), "Robin");
-        Cut cut = rack.cut(7, "Robin").getFirst();
+        rack.reserve(sheet, order, place.placement(), A4.size(), "Robin");
+        Cut cut = rack.cut(order, "Robin").getFirst();
         assertThat(cut.offcuts()).isNotEmpty();
         Sheet offcut = rack.find(cut.offcuts().getFirst()).orElseThrow();
         assertThat(offcut.state()).isEqualTo(SheetState.FREE);
         assertThat(offcut.cost().isPositive()).isTrue();
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.USED);
-        assertThat(rack.cutsOf(7)).hasSize(1);
+        assertThat(rack.cutsOf(order)).hasSize(1);
         rack.undo(cut.id(), "Robin");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
         assertThat(rack.find(offcut.id()).orElseThrow().state()).isEqualTo(SheetState.WITHDRAWN);
-        assertThat(rack.cutsOf(7)).isEmpty();
-        rack.release(7, "Robin");
+        assertThat(rack.cutsOf(order)).isEmpty();
+        rack.release(order, "Robin");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
         assertThat(rack.history(sheet)).extracting(line -> line.what().key())
                 .containsExactly("sheets.history.released", "sheets.history.undone", "sheets.history.cut",
@@ -168,9 +170,10 @@ class SheetRackIT {
     @Test
     @Transactional
     void an_offcut_that_is_in_use_keeps_its_cut_from_being_undone() {
+        long order = OrderRows.add(jdbc, 1);
         SheetId sheet = add(700, 400, BIRCH, "5.60");
-        rack.reserve(sheet, 7, new Placement(0, 0, 0), A4.size(), "Robin");
-        Cut cut = rack.cut(7, "Robin").getFirst();
+        rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
+        Cut cut = rack.cut(order, "Robin").getFirst();
         rack.scrap(cut.offcuts().getFirst(), "split", "Robin");
         assertThatThrownBy(() -> rack.undo(cut.id(), "Robin"))
                 .isInstanceOfSatisfying(Refused.class, refused -> assertThat(refused.sentence().key())
@@ -180,8 +183,9 @@ class SheetRackIT {
     @Test
     @Transactional
     void an_offcut_drawn_outside_the_remainder_is_refused() {
+        long order = OrderRows.add(jdbc, 1);
         SheetId sheet = add(700, 400, BIRCH, "5.60");
-        rack.reserve(sheet, 7, new Placement(0, 0, 0), A4.size(), "Robin");
+        rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
         Outline wrong = Outline.of(List.of(new Spot(300, 0), new Spot(600, 0), new Spot(600, 200), new Spot(300, 200)));
         assertThatThrownBy(() -> rack.cut(sheet, List.of(wrong), "B2", "Robin"))
                 .isInstanceOf(Refused.class);

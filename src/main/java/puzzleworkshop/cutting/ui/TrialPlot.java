@@ -20,7 +20,7 @@ import puzzleworkshop.display.SvgBox;
 class TrialPlot extends SvgBox {
 
     private static final double WIDTH = 420;
-    private static final double LEFT = 92;
+    private static final double LEFT = 106;
     private static final double RIGHT = 12;
     private static final double TOP = 34;
     private static final double LANE = 26;
@@ -51,10 +51,10 @@ class TrialPlot extends SvgBox {
         next.ifPresent(proposal -> {
             double at = x(proposal.lineEnergy());
             svg.line(at, TOP - 4, at, BOTTOM, "cutting-plot-next");
-            svg.text(Math.clamp(at, LEFT + 30, WIDTH - 40), TOP - 22, 12, "middle",
+            svg.text(Math.clamp(at, LEFT + 30, WIDTH - 40), TOP - 22, 13, "middle",
                     figures.text("cutting.plot.next", proposal.lineEnergy()), "cutting-plot-next-text");
         });
-        svg.text(Math.clamp(now, LEFT + 20, WIDTH - 30), TOP - 8, 11, "middle", figures.text("cutting.plot.now"),
+        svg.text(Math.clamp(now, LEFT + 20, WIDTH - 30), TOP - 8, 12, "middle", figures.text("cutting.plot.now"),
                 "cutting-plot-now-text");
         for (int i = 0; i < trials.size(); i++) {
             mark(svg, trials.get(i), evidence, i);
@@ -78,7 +78,7 @@ class TrialPlot extends SvgBox {
                 case 1 -> "cutting.result.PARTLY";
                 default -> "cutting.plot.lane." + (lane - 2);
             };
-            svg.text(LEFT - 8, y + LANE / 2 + 4, 11, "end", figures.text(key), "cutting-plot-label");
+            svg.text(LEFT - 8, y + LANE / 2 + 4, 13, "end", figures.text(key), "cutting-plot-label");
         }
     }
 
@@ -86,9 +86,9 @@ class TrialPlot extends SvgBox {
         double step = (to - from) > 12 ? 4 : (to - from) > 6 ? 2 : (to - from) > 3 ? 1 : 0.5;
         for (double e = Math.ceil(from / step) * step; e <= to + 1e-9; e += step) {
             svg.line(x(e), BOTTOM, x(e), BOTTOM + 4, "cutting-plot-tick");
-            svg.text(x(e), BOTTOM + 17, 11, "middle", figures.number(e, 1), "cutting-plot-label");
+            svg.text(x(e), BOTTOM + 18, 13, "middle", figures.number(e, 1), "cutting-plot-label");
         }
-        svg.text(WIDTH - RIGHT, BOTTOM + 34, 11, "end", figures.text("cutting.plot.axis"), "cutting-plot-label");
+        svg.text(WIDTH - RIGHT, BOTTOM + 36, 13, "end", figures.text("cutting.plot.axis"), "cutting-plot-label");
     }
 
     private void mark(Svg svg, Trial trial, Evidence evidence, int index) {

@@ -57,6 +57,8 @@ class PaperSettingsSection implements SetUpSection {
         TextArea invoice = area("papers.settings.invoice-terms", now.invoiceTerms());
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
+        form.setExpandFields(true);
         form.add(tax, due, bank, quote, invoice);
         Button save = new Button(figures.text("papers.settings.save"), event -> {
             due.setInvalid(due.getValue() == null);

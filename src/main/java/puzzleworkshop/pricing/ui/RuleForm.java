@@ -45,6 +45,8 @@ class RuleForm extends Div {
         PriceRule now = book.rule(book.today());
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
+        form.setExpandFields(true);
         choice(form, method, "pricing.rule.method", now.method(), PriceRule.Method.values(), PriceRule.Method::textKey);
         number(form, margin, "pricing.rule.margin", now.margin().hundredths(), "%");
         number(form, markup, "pricing.rule.markup", now.markup().hundredths(), "%");

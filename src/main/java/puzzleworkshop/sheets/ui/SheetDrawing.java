@@ -35,7 +35,7 @@ public class SheetDrawing extends SvgBox {
     }
 
     public SheetDrawing show(Suggestion suggestion) {
-        String title = figures.text("sheets.drawing.title", suggestion.sheet().id().value());
+        String title = figures.text("sheets.drawing.title", suggestion.sheet().id().toString());
         draw(svg(suggestion.sheet().outline(), title, suggestion.blank(), suggestion.placement(), suggestion.remainder()));
         return this;
     }
@@ -47,7 +47,7 @@ public class SheetDrawing extends SvgBox {
 
     /** The sheet with the blank it is held for, if it is. */
     public SheetDrawing show(Sheet sheet) {
-        String title = figures.text("sheets.drawing.title", sheet.id().value());
+        String title = figures.text("sheets.drawing.title", sheet.id().toString());
         draw(sheet.reservation()
                 .map(held -> svg(sheet.outline(), title, held.blank(), held.placement(), null))
                 .orElseGet(() -> svg(sheet.outline(), title, null, null, null)));
@@ -98,8 +98,10 @@ public class SheetDrawing extends SvgBox {
             rest.parts().forEach(part -> part.useful().forEach(useful -> rectangle(svg, useful)));
         }
         if (blank != null) {
+            svg.group("sheets-held", "");
             svg.path(path(placement.corners(blank)), "sheets-blank");
             label(svg, placement, blank, "sheets-blank-size");
+            svg.end();
         }
         return svg;
     }

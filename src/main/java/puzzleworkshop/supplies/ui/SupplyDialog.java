@@ -74,6 +74,8 @@ class SupplyDialog extends Dialog {
     private FormLayout form() {
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
+        form.setAutoRows(true);
+        form.setExpandFields(true);
         name.setLabel(getTranslation("supplies.name"));
         purchaseUnit.setLabel(getTranslation("supplies.purchase-unit"));
         purchaseUnit.setPlaceholder(getTranslation("supplies.purchase-unit.example"));

@@ -46,20 +46,18 @@ class SupplyRow extends Div {
         number.addClassName("pw-number");
         String days = restock.daysLeft().map(left -> getTranslation("supplies.days-left", left)).orElse("");
         String cost = item.unitCost().isPositive()
-                ? figures.text("supplies.unit-cost", item.unitCost(), getTranslation(item.useUnit().textKey()))
+                ? figures.text("supplies.unit-cost", item.unitCost(), getTranslation(item.useUnit().oneKey()))
                 : "";
         Div bar = new Div();
         bar.addClassName("supplies-bar");
         // The whole bar is three times the reorder point, so that its mark always stands at a third.
         BigDecimal whole = restock.reorderPoint().multiply(BigDecimal.valueOf(3));
-        double share = whole.signum() > 0 ? item.stock().doubleValue() / whole.doubleValue() : item.stock().signum();
+        double share = whole.signum() > 0 ? item.stock().doubleValue() / whole.doubleValue() : 0;
         Div filled = new Div();
         filled.getStyle().set("width", Math.clamp(share * FULL, 0, FULL) + "%");
         bar.add(filled);
         bar.getElement().setAttribute("aria-hidden", "true");
-        if (whole.signum() > 0) {
-            bar.getElement().setAttribute("data-marked", true);
-        }
+        bar.setVisible(whole.signum() > 0);
         Div stock = new Div(number, bar, small(String.join(" · ",
                 Stream.of(days, cost).filter(text -> !text.isEmpty()).toList())));
         stock.addClassName("supplies-stock");

@@ -1,0 +1,46 @@
+/* Drags the blank over its sheet: moves the drawing at once, tells the server where it is, which judges and answers. */
+window.pwSheets = {
+  drag(box) {
+    if (box.pwDrag) return;
+    box.pwDrag = true;
+    let start = null;
+    let told = 0;
+    const millimetres = (event) => {
+      const svg = box.querySelector('svg');
+      const perPixel = svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
+      return { x: (event.clientX - start.x) * perPixel, y: (event.clientY - start.y) * perPixel };
+    };
+    const tell = (name, moved) => box.dispatchEvent(new CustomEvent(name, { detail: moved }));
+    box.addEventListener('pointerdown', (event) => {
+      if (!event.target.closest('.sheets-held')) return;
+      start = { x: event.clientX, y: event.clientY };
+      box.setPointerCapture(event.pointerId);
+      event.preventDefault();
+    });
+    box.addEventListener('pointermove', (event) => {
+      if (!start) return;
+      const moved = millimetres(event);
+      box.querySelector('.sheets-held').setAttribute('transform', `translate(${moved.x} ${moved.y})`);
+      if (Date.now() - told > 120) {
+        told = Date.now();
+        tell('blank-over', moved);
+      }
+    });
+    const end = (event) => {
+      if (!start) return;
+      const moved = millimetres(event);
+      start = null;
+      tell('blank-dropped', moved);
+    };
+    box.addEventListener('pointerup', end);
+    box.addEventListener('pointercancel', end);
+    box.addEventListener('keydown', (event) => {
+      const step = event.shiftKey ? 10 : 1;
+      const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] }[event.key];
+      if (way) {
+        event.preventDefault();
+        tell('blank-dropped', { x: way[0] * step, y: way[1] * step, exact: true });
+      }
+    });
+  },
+};

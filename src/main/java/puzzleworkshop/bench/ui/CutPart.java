@@ -1,0 +1,163 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.springframework.beans.factory.ObjectProvider;
+import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.CutSetting;
+import puzzleworkshop.cutting.CutTime;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.cutting.Workpiece;
+import puzzleworkshop.cutting.Workpiece.Film;
+import puzzleworkshop.cutting.ui.CutJobPanel;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.sheets.Past;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** At the laser: what is dialled in for this board, the checklist before the cut, the clock and the outcome. */
+@org.springframework.stereotype.Component
+class CutPart implements StagePart {
+
+    private final CutJobs jobs;
+    private final Machines machines;
+    private final Settings settings;
+    private final PatternShelf patterns;
+    private final Supplies supplies;
+    private final SheetRack rack;
+    private final Workshop workshop;
+    private final ObjectProvider<CutJobPanel> panels;
+    private final Figures figures;
+    private final SignedIn signedIn;
+
+    CutPart(
+            CutJobs jobs,
+            Machines machines,
+            Settings settings,
+            PatternShelf patterns,
+            Supplies supplies,
+            SheetRack rack,
+            Workshop workshop,
+            ObjectProvider<CutJobPanel> panels,
+            Figures figures,
+            SignedIn signedIn) {
+        this.jobs = jobs;
+        this.machines = machines;
+        this.settings = settings;
+        this.patterns = patterns;
+        this.supplies = supplies;
+        this.rack = rack;
+        this.workshop = workshop;
+        this.panels = panels;
+        this.figures = figures;
+        this.signedIn = signedIn;
+    }
+
+    @Override
+    public Stage stage() {
+        return Stage.CUT;
+    }
+
+    @Override
+    public Optional<Component> show(Waiting waiting, Runnable again) {
+        Div part = new Div(new H3(figures.text("bench.cut")));
+        part.addClassName("pw-stack");
+        Optional<Machine> machine = machines.standard();
+        if (machine.isEmpty()) {
+            part.add(new Paragraph(figures.text("bench.cut.no-machine")));
+            return Optional.of(part);
+        }
+        Optional<CutJob> last = jobs.lastFor(waiting.order().id().value());
+        last.ifPresent(job -> {
+            CutJobPanel panel = panels.getObject().show(job);
+            panel.whenEnded(ended -> again.run());
+            part.add(panel);
+        });
+        boolean open = last.filter(job -> job.ended().isEmpty()).isPresent();
+        if (!open) {
+            Button prepare = new Button(figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
+                    event -> Saved.unlessRefused(figures, "bench.cut.prepared", () -> {
+                        jobs.prepare(wish(waiting, machine.get()), signedIn.name());
+                        again.run();
+                    }));
+            if (last.isEmpty()) {
+                prepare.addThemeVariants(ButtonVariant.PRIMARY);
+            }
+            prepare.addClassName("bench-big");
+            part.add(prepare);
+        }
+        return Optional.of(part);
+    }
+
+    private CutJob.Wish wish(Waiting waiting, Machine machine) {
+        Order order = waiting.order();
+        SupplyItem worst = films(order).stream()
+                .max(Comparator.comparing(item -> Film.of(item.facts()) != Film.SAFE))
+                .orElse(null);
+        Film film = worst == null ? Film.UNKNOWN : Film.of(worst.facts());
+        String filmName = worst == null ? figures.text("bench.cut.film.unknown") : worst.name();
+        Workpiece workpiece = boards(waiting).stream()
+                .min(Comparator.comparing((Sheet sheet) -> sheet.facts().past().isFitForCutting()))
+                .map(sheet -> Workpiece.of(sheet.facts(), film, filmName))
+                .orElseGet(() -> new Workpiece(order.board(), Past.UNKNOWN, film, filmName));
+        CutSetting setting = settings.forBoard(machine, workpiece.board());
+        return new CutJob.Wish(OptionalLong.of(order.id().value()), order.number(), machine.id(), workpiece,
+                Optional.of(CutTime.estimate(paths(order), setting)));
+    }
+
+    /** The boards held for it; where it is finished on the board that was cut already, that one. */
+    private List<Sheet> boards(Waiting waiting) {
+        return waiting.boards().isEmpty()
+                ? rack.cutsOf(waiting.order().id().value()).stream()
+                        .filter(cut -> !cut.undone())
+                        .flatMap(cut -> rack.find(cut.sheet()).stream())
+                        .toList()
+                : waiting.boards();
+    }
+
+    /** What lies on the board under the laser: what was booked for the order, else what is usually used. */
+    private List<SupplyItem> films(Order order) {
+        List<SupplyItem> films = new ArrayList<>();
+        supplies.usedFor(order.id().value()).stream()
+                .flatMap(movement -> supplies.find(movement.item()).stream())
+                .filter(item -> item.kind().isUnderLaser())
+                .forEach(films::add);
+        for (SupplyKind kind : SupplyKind.values()) {
+            if (kind.isUnderLaser() && films.stream().noneMatch(item -> item.kind() == kind)) {
+                supplies.usual(kind).ifPresent(films::add);
+            }
+        }
+        return films;
+    }
+
+    private List<CurvePath> paths(Order order) {
+        CutPattern pattern = patterns.of(order.puzzle().pattern());
+        List<CurvePath> paths = new ArrayList<>(pattern.inner());
+        paths.add(workshop.tradeNumbers().outlineLast() ? paths.size() : 0, pattern.outline());
+        return paths;
+    }
+}

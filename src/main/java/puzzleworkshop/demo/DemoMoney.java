@@ -1,0 +1,59 @@
+package puzzleworkshop.demo;
+
+import java.math.BigDecimal;
+import java.util.List;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderFilter;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.PaperSettings;
+import puzzleworkshop.papers.Payment;
+import puzzleworkshop.pricing.ListPrice;
+import puzzleworkshop.pricing.RateBook;
+
+/** The demo workshop's money: a price list, what stands on papers, an invoice that is paid and one that is open. */
+@Component
+class DemoMoney {
+
+    private static final String WHO = "Mara";
+    private static final int SCHOOL_PUZZLES = 2;
+
+    private final Invoices invoices;
+    private final Orders orders;
+    private final RateBook book;
+
+    DemoMoney(Invoices invoices, Orders orders, RateBook book) {
+        this.invoices = invoices;
+        this.orders = orders;
+        this.book = book;
+    }
+
+    void settle() {
+        PaperSettings papers = invoices.settings();
+        invoices.save(new PaperSettings(
+                "", "Harbour Savings Bank\nAccount 0047 1108 15", "Half is paid when you say yes, the rest when it is ready.",
+                "Thank you for your order.", papers.dueDays(), papers.logo()));
+        book.setList(book.today(), List.of(
+                price(210, 148, 60, 46), price(300, 200, 60, 58), price(300, 210, 120, 64), price(420, 297, 300, 92)), WHO);
+        for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
+            invoices.issue(order.id(), WHO);
+            if (order.state() == OrderState.CLOSED) {
+                invoices.receive(order.id(), order.price().gross(), Payment.Way.TRANSFER, book.today(), "", WHO);
+            }
+        }
+        for (Order order : orders.open()) {
+            if (order.quantity() > SCHOOL_PUZZLES) {
+                invoices.receive(order.id(), order.price().gross().dividedBy(2).rounded(), Payment.Way.CARD, book.today(), "", WHO);
+            }
+        }
+    }
+
+    private ListPrice price(double longer, double shorter, int pieces, long amount) {
+        Money said = Money.of(BigDecimal.valueOf(amount), book.on(book.today()).currency()).rounded();
+        return new ListPrice(Length.mm(longer), Length.mm(shorter), pieces, said);
+    }
+}

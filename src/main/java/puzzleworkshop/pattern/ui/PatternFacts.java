@@ -1,0 +1,82 @@
+package puzzleworkshop.pattern.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutPlan;
+import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.Tray;
+
+/** What a pattern amounts to: pieces, lengths, what was verified, small parts, sticking, and its cut files. */
+class PatternFacts extends Div {
+
+    private final transient Figures figures;
+
+    PatternFacts(Figures figures) {
+        this.figures = figures;
+        addClassNames("pw-section", "pattern-check-list");
+    }
+
+    void show(CutPattern pattern, SmallPartsVerdict verdict) {
+        removeAll();
+        Div facts = new Div();
+        facts.addClassName("pattern-facts");
+        fact(facts, "pattern.draw.fact.pieces", getTranslation("pattern.draw.fact.grid", pattern.pieces().size(),
+                pattern.spec().grid().columns(), pattern.spec().grid().rows()));
+        fact(facts, "pattern.draw.fact.piece-size", figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
+        fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
+        fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
+        add(new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
+                new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")), facts);
+        add(smallParts(verdict), new StickingVerdict(StickingCheck.of(pattern), figures));
+        Tray tray = Tray.of(pattern.spec());
+        String name = pattern.pieces().size() + "-" + pattern.spec().seed();
+        add(files("pattern.draw.files", new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),
+                files("pattern.draw.tray-frame", new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
+                files("pattern.draw.tray-backing", new CutFileLinks(name + "-backing", tray::backing)));
+        Paragraph caution = new Paragraph(getTranslation("pattern.draw.caution"));
+        caution.addClassName("pw-small");
+        add(caution);
+    }
+
+    private Component smallParts(SmallPartsVerdict verdict) {
+        Verdict.Kind kind = !verdict.saleable() ? Verdict.Kind.BAD : verdict.hasSmallParts() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
+        Div part = new Div(new Verdict(kind, getTranslation(verdict.hasSmallParts() ? "pattern.small_parts.word.some"
+                : "pattern.small_parts.word.none")), new Paragraph(figures.say(verdict.headline())));
+        part.addClassName("pw-stack");
+        verdict.boxText().ifPresent(text -> {
+            Paragraph box = new Paragraph(figures.say(text));
+            box.addClassName("pattern-box-text");
+            part.add(box);
+        });
+        verdict.notes().forEach(note -> {
+            Paragraph small = new Paragraph(figures.say(note));
+            small.addClassName("pw-small");
+            part.add(small);
+        });
+        return part;
+    }
+
+    private Component files(String label, CutFileLinks links) {
+        Span name = new Span(getTranslation(label));
+        name.addClassName("pw-soft");
+        Div row = new Div(name, links);
+        row.addClassName("pattern-files");
+        return row;
+    }
+
+    private void fact(Div facts, String key, String value) {
+        Span name = new Span(getTranslation(key));
+        name.addClassName("pw-soft");
+        Span shown = new Span(value);
+        shown.addClassName("pw-number");
+        facts.add(name, shown);
+    }
+}

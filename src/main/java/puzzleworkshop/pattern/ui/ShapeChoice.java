@@ -1,0 +1,113 @@
+package puzzleworkshop.pattern.ui;
+
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.server.streams.UploadHandler;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.DrawnFile;
+import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.Shapes;
+
+/** Which personal shape lies among the pieces, how large, and where (in shares of the puzzle's width and height). */
+class ShapeChoice extends Div {
+
+    private enum Kind { NONE, HEART, LETTER, FILE }
+
+    private static final int MIDDLE = 50;
+    private static final double USUAL_SIZE_MM = 60;
+
+    private final Select<Kind> kind = new Select<>();
+    private final TextField letter = new TextField();
+    private final LengthField size;
+    private final NumberField across = new NumberField();
+    private final NumberField down = new NumberField();
+    private final Upload upload;
+    private transient Optional<DrawnFile> file = Optional.empty();
+
+    /** @param refuse shows why a file was not taken */
+    ShapeChoice(Figures figures, Runnable changed, java.util.function.Consumer<String> refuse) {
+        addClassName("pattern-choices");
+        kind.setLabel(getTranslation("pattern.shape.kind"));
+        kind.setItems(Kind.values());
+        kind.setItemLabelGenerator(k -> getTranslation("pattern.shape.kind." + k.name()));
+        kind.setValue(Kind.NONE);
+        letter.setLabel(getTranslation("pattern.shape.letter"));
+        letter.setMaxLength(2);
+        letter.setValueChangeMode(ValueChangeMode.LAZY);
+        size = new LengthField(getTranslation("pattern.shape.size"), figures.units());
+        size.setValue(Length.mm(USUAL_SIZE_MM));
+        share(across, "pattern.shape.across", changed);
+        share(down, "pattern.shape.down", changed);
+        upload = new Upload(UploadHandler.inMemory((about, bytes) -> {
+            try {
+                file = Optional.of(DrawnFile.read(about.fileName(), bytes));
+                changed.run();
+            } catch (Refused refused) {
+                refuse.accept(figures.say(refused));
+            }
+        }));
+        upload.setMaxFiles(1);
+        upload.setAcceptedFileExtensions(".svg", ".dxf");
+        upload.setMaxFileSize(DrawnFile.MOST_BYTES);
+        upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
+        kind.addValueChangeListener(event -> {
+            reveal();
+            changed.run();
+        });
+        letter.addValueChangeListener(event -> changed.run());
+        size.addValueChangeListener(event -> changed.run());
+        add(kind, letter, size, across, down, upload);
+        reveal();
+    }
+
+    private void share(NumberField field, String label, Runnable changed) {
+        field.setLabel(getTranslation(label));
+        field.setMin(0);
+        field.setMax(2 * MIDDLE);
+        field.setStep(5);
+        field.setStepButtonsVisible(true);
+        field.setValue((double) MIDDLE);
+        field.addValueChangeListener(event -> changed.run());
+    }
+
+    private void reveal() {
+        boolean some = kind.getValue() != Kind.NONE;
+        letter.setVisible(kind.getValue() == Kind.LETTER);
+        upload.setVisible(kind.getValue() == Kind.FILE);
+        size.setVisible(some);
+        across.setVisible(some);
+        down.setVisible(some);
+    }
+
+    /** @throws Refused when the letter or the file has no outline to cut */
+    List<PersonalShape> shapes(Size puzzle) {
+        Length wanted = size.getValue();
+        if (wanted == null || !wanted.isPositive()) {
+            return List.of();
+        }
+        Point middle = Point.of(puzzle.width().mm() * of(across), puzzle.height().mm() * of(down));
+        return switch (kind.getValue()) {
+            case NONE -> List.of();
+            case HEART -> List.of(Shapes.heart(middle, wanted));
+            case LETTER -> letter.getValue().isBlank() ? List.of()
+                    : List.of(Shapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
+            case FILE -> file.map(drawn -> List.of(Shapes.imported(drawn, middle, wanted, wanted))).orElse(List.of());
+        };
+    }
+
+    private static double of(NumberField share) {
+        return share.getValue() == null ? 0.5 : share.getValue() / 100;
+    }
+}

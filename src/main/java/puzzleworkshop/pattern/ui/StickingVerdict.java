@@ -1,0 +1,24 @@
+package puzzleworkshop.pattern.ui;
+
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.pattern.StickingCheck;
+
+/** Whether the outer cut stays inside the print when the sticker lies a little off, with the numbers. */
+@StyleSheet("context://pattern.css")
+public class StickingVerdict extends Div {
+
+    public StickingVerdict(StickingCheck check, Figures figures) {
+        addClassName("pw-stack");
+        add(new Verdict(check.inside() ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+                getTranslation(check.inside() ? "pattern.sticking.word.inside" : "pattern.sticking.word.outside")));
+        String key = check.inside() ? "pattern.sticking.inside" : "pattern.sticking.outside";
+        add(new Paragraph(getTranslation(key, figures.length(check.overhang()), figures.length(check.shift()),
+                figures.number(check.turnDegrees(), 2), figures.length(Length.mm(Math.abs(check.spare().mm()))),
+                figures.length(check.overhangNeeded()), getTranslation("pattern.sticking.side." + check.narrowest().name()))));
+    }
+}

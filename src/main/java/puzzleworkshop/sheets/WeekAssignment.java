@@ -1,0 +1,141 @@
+package puzzleworkshop.sheets;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.support.TransactionTemplate;
+import puzzleworkshop.geometry.BoardAssignment;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.WaitingBlanks.WaitingBlank;
+
+/** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
+@Service
+public class WeekAssignment {
+
+    /**
+     * A blank's sheet in the plan.
+     *
+     * @param sheet in the rack; empty: on a new board
+     * @param newBoard which of the new boards, when on one
+     */
+    public record Given(WaitingBlank blank, Optional<SheetId> sheet, int newBoard, Placement place) {}
+
+    /** One new board to buy. */
+    public record Bought(BoardOffer offer, int number) {}
+
+    /** A plan for the week and what it costs the rack. */
+    public record WeekPlan(
+            List<Given> given, List<WaitingBlank> without, List<Bought> bought, Area newArea, Area valueLost) {}
+
+    /** The plan, and what first come, first served would have done. */
+    public record Compared(WeekPlan together, WeekPlan firstCome, Area leastValueLost) {}
+
+    private final SheetStore sheets;
+    private final RackStore rack;
+    private final SheetFinder finder;
+    private final TransactionTemplate transaction;
+    private final ObjectProvider<WaitingBlanks> orders;
+
+    WeekAssignment(
+            SheetStore sheets, RackStore rack, SheetFinder finder, TransactionTemplate transaction,
+            ObjectProvider<WaitingBlanks> orders) {
+        this.sheets = sheets;
+        this.rack = rack;
+        this.finder = finder;
+        this.transaction = transaction;
+        this.orders = orders;
+    }
+
+    public List<WaitingBlank> waiting() {
+        return Optional.ofNullable(orders.getIfAvailable()).map(WaitingBlanks::waiting).orElse(List.of());
+    }
+
+    /** Works for about so long; call it off the screen's thread. */
+    public Compared assign(List<WaitingBlank> waiting, long millis, long seed) {
+        return new Week(waiting).assign(millis, seed);
+    }
+
+    /** Holds the sheet that the plan gives to a blank. */
+    public void hold(Given given, String who) {
+        orders.getObject().hold(given.blank(), given.sheet().orElseThrow(), given.place(), who);
+    }
+
+    private final class Week {
+
+        private final List<WaitingBlank> waiting;
+        private final List<Sheet> stock;
+        private final List<BoardOffer> offers;
+        private final Length slack;
+        private final UsefulSizes sizes;
+
+        Week(List<WaitingBlank> waiting) {
+            this.waiting = waiting;
+            RackFilter free = new RackFilter(
+                    "", Optional.empty(), Optional.empty(), Optional.empty(), java.util.Set.of(SheetState.FREE));
+            this.stock = transaction.execute(status -> sheets.list(free, Optional.empty(), 0, 5000));
+            this.offers = transaction.execute(status -> rack.offers());
+            this.slack = transaction.execute(status -> rack.rules().thicknessSlack());
+            this.sizes = transaction.execute(status -> finder.sizes());
+        }
+
+        Compared assign(long millis, long seed) {
+            List<Profile> boards = stock.parallelStream()
+                    .map(sheet -> Profile.of(sheet.outline(), sizes))
+                    .toList();
+            List<Profile> kinds = offers.stream()
+                    .map(offer -> Profile.of(Outline.rectangle(offer.size()), sizes))
+                    .toList();
+            List<Size> blanks = waiting.stream().map(w -> w.wish().size()).toList();
+            BoardAssignment assignment = new BoardAssignment(boards, kinds, blanks, sizes, this::angles);
+            BoardAssignment.Plan firstCome = assignment.firstCome();
+            BoardAssignment.Plan together = assignment.together(millis, seed);
+            return new Compared(plan(together), plan(firstCome), assignment.leastValueLost());
+        }
+
+        private double[] angles(int blank, int board) {
+            BlankWish wish = waiting.get(blank).wish();
+            if (board >= stock.size()) {
+                BoardOffer offer = offers.get(board - stock.size());
+                boolean allowed = allowed(wish, offer.material(), offer.grade(), offer.thickness());
+                return allowed ? SheetFinder.angles(wish, offer.grain()) : new double[0];
+            }
+            BoardFacts facts = stock.get(board).facts();
+            boolean allowed = facts.past().isFitForCutting()
+                    && facts.bow().compareTo(wish.mostBow()) <= 0
+                    && allowed(wish, facts.material(), facts.grade(), facts.thickness());
+            return allowed ? SheetFinder.angles(wish, facts.grain()) : new double[0];
+        }
+
+        private boolean allowed(BlankWish wish, String material, Grade grade, Length thickness) {
+            return (wish.materials().isEmpty() || wish.materials().contains(material))
+                    && (wish.grades().isEmpty() || wish.grades().contains(grade))
+                    && Math.abs(thickness.mm() - wish.thickness().mm()) <= slack.mm() + 1e-9;
+        }
+
+        private WeekPlan plan(BoardAssignment.Plan plan) {
+            List<Given> given = new ArrayList<>();
+            for (BoardAssignment.Placed placed : plan.placed()) {
+                boolean inRack = placed.board() < stock.size();
+                given.add(new Given(
+                        waiting.get(placed.blank()),
+                        inRack ? Optional.of(stock.get(placed.board()).id()) : Optional.empty(),
+                        inRack ? -1 : placed.board() - stock.size(),
+                        placed.place()));
+            }
+            List<Bought> bought = new ArrayList<>();
+            for (int i = 0; i < plan.newBoards().size(); i++) {
+                bought.add(new Bought(offers.get(plan.newBoards().get(i)), i));
+            }
+            return new WeekPlan(
+                    given, plan.unplaced().stream().map(waiting::get).toList(), bought, plan.newArea(), plan.valueLost());
+        }
+    }
+}

@@ -1,0 +1,199 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.tabs.Tab;
+import com.vaadin.flow.component.tabs.Tabs;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * Takes boards in, one after the other: two numbers and the enter key for a rectangle, then the next. What is said about
+ * the board stays as it was for the piece before.
+ */
+@Route("sheets/enter")
+@PageTitle("Enter sheets")
+@PermitAll
+@StyleSheet("context://sheets.css")
+public class EnterSheetView extends Div {
+
+    private final transient SheetRack rack;
+    private final transient Figures figures;
+    private final transient RackWords words;
+    private final transient SignedIn who;
+    private final FactsForm facts;
+    private final Div shape = new Div();
+    private final Div taken = new Div();
+    private final Span count = new Span();
+    private int entered;
+    private transient Supplier<Optional<Outline>> outline;
+    private transient Runnable ready;
+
+    public EnterSheetView(
+            SheetRack rack, RackSettings settings, Workshop workshop, SignedIn who, Figures figures, RackWords words) {
+        this.rack = rack;
+        this.figures = figures;
+        this.words = words;
+        this.who = who;
+        this.facts = new FactsForm(figures, settings, rack, workshop);
+        addClassName("pw-page");
+        Div head = new Div(new H1(figures.text("sheets.enter.title")), count);
+        head.addClassName("pw-page-head");
+        count.addClassName("pw-soft");
+        shape.addClassName("sheets-shape");
+        taken.addClassName("sheets-taken");
+        Div shapes = new Div(kinds(), shape, takeIn());
+        shapes.addClassName("pw-section");
+        Div about = new Div(new H2(figures.text("sheets.enter.facts")), facts);
+        about.addClassName("pw-section");
+        Div columns = new Div(shapes, about);
+        columns.addClassName("sheets-enter");
+        add(head, words.doors("/enter"), columns, taken);
+    }
+
+    private Component kinds() {
+        Tabs kinds = new Tabs();
+        for (String kind : List.of("rectangle", "elbow", "bay", "drawn")) {
+            kinds.add(new Tab(figures.text("sheets.enter." + kind)));
+        }
+        kinds.addSelectedChangeListener(event -> choose(kinds.getSelectedIndex()));
+        choose(0);
+        return kinds;
+    }
+
+    private void choose(int kind) {
+        shape.removeAll();
+        switch (kind) {
+            case 0 -> measured("rectangle", lengths -> Outline.rectangle(new Size(lengths.get(0), lengths.get(1))),
+                    "width", "height");
+            case 1 -> measured("elbow",
+                    lengths -> ShapeSteps.elbow(lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3)),
+                    "width", "height", "cutwidth", "cutheight");
+            case 2 -> measured("bay", lengths -> ShapeSteps.bay(
+                            lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3), lengths.get(4)),
+                    "width", "height", "leftarm", "baywidth", "baydepth");
+            default -> {
+                OutlineEditor editor = new OutlineEditor(figures);
+                shape.add(editor);
+                outline = editor::outline;
+                ready = editor::clear;
+            }
+        }
+    }
+
+    private void measured(String kind, java.util.function.Function<List<Length>, Outline> make, String... names) {
+        List<LengthField> fields = java.util.Arrays.stream(names)
+                .map(name -> new LengthField(figures.text("sheets.steps." + name), figures.units()))
+                .toList();
+        Div row = new Div(fields.toArray(Component[]::new));
+        row.addClassNames("pw-row", "sheets-numbers");
+        SheetDrawing preview = new SheetDrawing(figures);
+        preview.addClassName("sheets-preview");
+        for (LengthField field : fields) {
+            field.addValueChangeListener(event -> preview(fields, make, preview));
+        }
+        example(kind, make, fields.size(), preview);
+        shape.add(row, preview);
+        outline = () -> Optional.of(make.apply(read(fields)));
+        ready = () -> {
+            fields.forEach(field -> field.setValue(null));
+            example(kind, make, fields.size(), preview);
+            fields.getFirst().getElement().executeJs("this.querySelector('input').focus()");
+        };
+        fields.getFirst().getElement().executeJs("setTimeout(() => this.querySelector('input')?.focus(), 50)");
+    }
+
+    /** Before anything is typed, a drawing of the kind of shape shows which length is which. */
+    private void example(
+            String kind, java.util.function.Function<List<Length>, Outline> make, int count, SheetDrawing preview) {
+        List<Length> lengths = kind.equals("bay")
+                ? List.of(Length.mm(400), Length.mm(240), Length.mm(110), Length.mm(160), Length.mm(120))
+                : List.of(Length.mm(400), Length.mm(240), Length.mm(180), Length.mm(110)).subList(0, count);
+        preview.addClassName("sheets-example");
+        preview.show(make.apply(lengths), figures.text("sheets.enter." + kind), null);
+    }
+
+    private void preview(
+            List<LengthField> fields, java.util.function.Function<List<Length>, Outline> make, SheetDrawing preview) {
+        if (fields.stream().allMatch(field -> field.getValue() != null && field.getValue().isPositive())) {
+            try {
+                preview.show(make.apply(fields.stream().map(LengthField::getValue).toList()),
+                        figures.text("sheets.enter.preview"), null);
+                preview.removeClassName("sheets-example");
+            } catch (Refused notYet) {
+                preview.addClassName("sheets-example");
+            }
+        }
+    }
+
+    private List<Length> read(List<LengthField> fields) {
+        for (LengthField field : fields) {
+            boolean wrong = field.getValue() == null || !field.getValue().isPositive();
+            field.setInvalid(wrong);
+            field.setErrorMessage(wrong ? figures.text("sheets.editor.nolength") : "");
+            if (wrong) {
+                field.getElement().executeJs("this.querySelector('input').focus()");
+                throw new Refused("sheets.editor.nolength");
+            }
+        }
+        return fields.stream().map(LengthField::getValue).toList();
+    }
+
+    private Component takeIn() {
+        Button take = new Button(figures.text("sheets.enter.take"), event -> take());
+        take.addThemeVariants(ButtonVariant.PRIMARY);
+        take.addClassName("sheets-take");
+        take.addClickShortcut(Key.ENTER).listenOn(shape);
+        return take;
+    }
+
+    private void take() {
+        try {
+            Optional<Outline> made = outline.get();
+            if (made.isPresent()) {
+                SheetId id = rack.add(made.get(), facts.facts(), facts.cost(), who.name());
+                entered++;
+                count.setText(figures.text("sheets.enter.count", entered));
+                rack.find(id).ifPresent(this::show);
+                ready.run();
+            }
+        } catch (Refused refused) {
+            Saved.tell(figures.say(refused), true);
+        }
+    }
+
+    private void show(Sheet sheet) {
+        Anchor link = new Anchor("sheets/number/" + sheet.id(), figures.text("sheets.enter.done", sheet.id().toString()));
+        Span size = new Span(words.shape(sheet));
+        size.addClassName("pw-soft");
+        Div line = new Div(new SheetDrawing(figures).show(sheet), new Div(link, size));
+        line.addClassName("sheets-taken-line");
+        line.getElement().setAttribute("role", "status");
+        taken.addComponentAsFirst(line);
+    }
+}

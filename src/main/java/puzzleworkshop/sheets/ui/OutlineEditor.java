@@ -1,0 +1,287 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.dom.DomEvent;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Svg;
+import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.geometry.ImpossibleOutline;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.Length;
+
+/**
+ * Draws any outline: corners by tapping on a grid, with snapping to the grid and to corners already there, or by a typed
+ * length and direction; bad areas after the outer ring is closed; every step can be taken back. What cannot be a board is
+ * refused with the spot marked.
+ */
+class OutlineEditor extends Div {
+
+    private final transient Figures figures;
+    private final transient DrawnOutline drawn = new DrawnOutline();
+    private final SvgBox box = new SvgBox("sheets-editor-box");
+    private final LengthField width;
+    private final LengthField height;
+    private final Select<Integer> grid = new Select<>();
+    private final LengthField length;
+    private final NumberField angle = new NumberField();
+    private final Span hint = new Span();
+    private transient Spot fault;
+
+    OutlineEditor(Figures figures) {
+        this.figures = figures;
+        this.width = new LengthField(figures.text("sheets.editor.width"), figures.units());
+        this.height = new LengthField(figures.text("sheets.editor.height"), figures.units());
+        this.length = new LengthField(figures.text("sheets.editor.length"), figures.units());
+        addClassName("sheets-editor");
+        width.setValue(Length.mm(600));
+        height.setValue(Length.mm(400));
+        grid.setLabel(figures.text("sheets.editor.grid"));
+        grid.setItems(1, 5, 10, 20, 50);
+        grid.setItemLabelGenerator(mm -> figures.length(Length.mm(mm)));
+        grid.setValue(10);
+        width.addValueChangeListener(event -> redraw());
+        height.addValueChangeListener(event -> redraw());
+        grid.addValueChangeListener(event -> redraw());
+        hint.addClassName("pw-soft");
+        hint.getElement().setAttribute("aria-live", "polite");
+        listen();
+        Div canvas = new Div(width, height, grid);
+        canvas.addClassName("pw-row");
+        add(canvas, box, hint, typed(), steps());
+        redraw();
+    }
+
+    private void listen() {
+        box.getElement()
+                .addEventListener("click", this::tapped)
+                .addEventData("event.clientX - event.currentTarget.querySelector('svg').getBoundingClientRect().left")
+                .addEventData("event.clientY - event.currentTarget.querySelector('svg').getBoundingClientRect().top")
+                .addEventData("event.currentTarget.querySelector('svg').getBoundingClientRect().width");
+    }
+
+    private void tapped(DomEvent event) {
+        double[] numbers = new double[3];
+        int i = 0;
+        for (String what : List.of(
+                "event.clientX - event.currentTarget.querySelector('svg').getBoundingClientRect().left",
+                "event.clientY - event.currentTarget.querySelector('svg').getBoundingClientRect().top",
+                "event.currentTarget.querySelector('svg').getBoundingClientRect().width")) {
+            numbers[i++] = event.getEventData().get(what).asDouble();
+        }
+        if (numbers[2] < 1) {
+            return;
+        }
+        double rim = rim();
+        double mmPerPixel = (canvasWidth() + 2 * rim) / numbers[2];
+        drawn.corner(snapped(numbers[0] * mmPerPixel - rim, numbers[1] * mmPerPixel - rim, 14 * mmPerPixel));
+        changed();
+    }
+
+    /** A corner already there within reach, else the next crossing of the grid inside the canvas. */
+    private Spot snapped(double x, double y, double reach) {
+        Spot at = new Spot(x, y);
+        Optional<Spot> corner = drawn.rings().stream()
+                .flatMap(List::stream)
+                .filter(spot -> spot.distanceTo(at) < reach)
+                .min((a, b) -> Double.compare(a.distanceTo(at), b.distanceTo(at)));
+        if (corner.isPresent()) {
+            return corner.get();
+        }
+        double step = grid.getValue();
+        return new Spot(
+                Math.clamp(Math.round(x / step) * step, 0, canvasWidth()),
+                Math.clamp(Math.round(y / step) * step, 0, canvasHeight()));
+    }
+
+    private Div typed() {
+        angle.setLabel(figures.text("sheets.editor.angle"));
+        angle.setValue(0.0);
+        angle.setStep(0.1);
+        angle.setSuffixComponent(new Span("°"));
+        Div row = new Div(length);
+        row.addClassNames("pw-row", "sheets-typed");
+        String[] arrows = {"→", "↓", "←", "↑"};
+        for (int i = 0; i < 4; i++) {
+            double degrees = 90.0 * i;
+            Button arrow = new Button(arrows[i], event -> step(degrees));
+            arrow.setAriaLabel(figures.text("sheets.editor.go." + i));
+            arrow.addClassName("sheets-arrow");
+            row.add(arrow);
+        }
+        Button aslant = new Button(
+                figures.text("sheets.editor.aslant"), event -> step(angle.getValue() == null ? 0 : angle.getValue()));
+        row.add(angle, aslant);
+        return row;
+    }
+
+    private void step(double degrees) {
+        Length far = length.getValue();
+        if (far == null || !far.isPositive()) {
+            length.setInvalid(true);
+            length.setErrorMessage(figures.text("sheets.editor.nolength"));
+            return;
+        }
+        length.setInvalid(false);
+        if (drawn.last().isEmpty()) {
+            drawn.corner(new Spot(0, 0));
+        }
+        Spot from = drawn.last().orElse(new Spot(0, 0));
+        double turn = Math.toRadians(degrees);
+        drawn.corner(new Spot(
+                Math.round((from.x() + far.mm() * Math.cos(turn)) * 1000) / 1000.0,
+                Math.round((from.y() + far.mm() * Math.sin(turn)) * 1000) / 1000.0));
+        changed();
+    }
+
+    private Div steps() {
+        Button undo = new Button(figures.text("sheets.editor.undo"), event -> {
+            drawn.undo();
+            changed();
+        });
+        undo.addClickShortcut(Key.KEY_Z, com.vaadin.flow.component.KeyModifier.CONTROL).listenOn(this);
+        Button close = new Button(figures.text("sheets.editor.close"), event -> {
+            drawn.close();
+            changed();
+        });
+        Button clear = new Button(figures.text("sheets.editor.clear"), event -> {
+            drawn.clear();
+            changed();
+        });
+        clear.addThemeVariants(ButtonVariant.TERTIARY);
+        Div row = new Div(close, undo, clear);
+        row.addClassName("pw-row");
+        return row;
+    }
+
+    private void changed() {
+        fault = null;
+        if (drawn.isClosed()) {
+            try {
+                drawn.outline();
+            } catch (ImpossibleOutline impossible) {
+                fault = impossible.spot().orElse(null);
+                hint.setText(figures.say(impossible));
+                redrawKeepingHint();
+                return;
+            }
+        }
+        redraw();
+    }
+
+    private void redraw() {
+        hint.setText(figures.text(
+                drawn.isEmpty() ? "sheets.editor.hint.start"
+                        : drawn.isClosed() ? "sheets.editor.hint.closed"
+                        : drawn.rings().size() > 1 ? "sheets.editor.hint.bad" : "sheets.editor.hint.open"));
+        redrawKeepingHint();
+    }
+
+    private void redrawKeepingHint() {
+        double w = canvasWidth();
+        double h = canvasHeight();
+        double rim = rim();
+        Svg svg = Svg.of(-rim, -rim, w + 2 * rim, h + 2 * rim, figures.text("sheets.editor.title"), hint.getText());
+        double step = Math.max(grid.getValue(), Math.ceil(Math.max(w, h) / 80 / grid.getValue()) * grid.getValue());
+        for (double x = 0; x <= w + 1e-9; x += step) {
+            svg.line(x, 0, x, h, Math.round(x / step) % 5 == 0 ? "sheets-grid-strong" : "sheets-grid");
+        }
+        for (double y = 0; y <= h + 1e-9; y += step) {
+            svg.line(0, y, w, y, Math.round(y / step) % 5 == 0 ? "sheets-grid-strong" : "sheets-grid");
+        }
+        for (int r = 0; r < drawn.rings().size(); r++) {
+            ring(svg, r, w);
+        }
+        if (fault != null) {
+            svg.raw("<circle cx='" + Svg.n(fault.x()) + "' cy='" + Svg.n(fault.y()) + "' r='" + Svg.n(w / 40)
+                    + "' class='sheets-fault'/>");
+        }
+        box.draw(svg);
+    }
+
+    private void ring(Svg svg, int r, double w) {
+        List<Spot> ring = drawn.rings().get(r);
+        if (ring.isEmpty()) {
+            return;
+        }
+        String path = SheetDrawing.path(ring);
+        boolean open = drawn.isOpen(r);
+        svg.path(open ? path.substring(0, path.length() - 1) : path,
+                open ? "sheets-drawn-line" : r == 0 ? "sheets-wood" : "sheets-bad");
+        double letter = Math.max(w, canvasHeight()) / 38;
+        for (int i = 0; i < ring.size(); i++) {
+            Spot spot = ring.get(i);
+            boolean aim = open && i == 0 && ring.size() >= 3;
+            svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='"
+                    + Svg.n(aim ? letter * 0.6 : letter * 0.3) + "' class='" + (aim ? "sheets-corner-aim" : "sheets-corner")
+                    + "'/>");
+            if (i > 0 || !open) {
+                Spot before = ring.get((i + ring.size() - 1) % ring.size());
+                svg.text((spot.x() + before.x()) / 2, (spot.y() + before.y()) / 2 - letter * 0.3, letter, "middle",
+                        figures.number(figures.units().valueOf(Length.mm(spot.distanceTo(before))), 1), "sheets-edge-length");
+            }
+        }
+    }
+
+    private double rim() {
+        return Math.max(canvasWidth(), canvasHeight()) * 0.03;
+    }
+
+    private double canvasWidth() {
+        return canvas(width, 600);
+    }
+
+    private double canvasHeight() {
+        return canvas(height, 400);
+    }
+
+    /** As typed, but never smaller than what is drawn. */
+    private double canvas(LengthField field, double fallback) {
+        double typed = field.getValue() == null || !field.getValue().isPositive() ? fallback
+                : Math.clamp(field.getValue().mm(), 20, 5000);
+        double drawnTo = drawn.rings().stream()
+                .flatMap(List::stream)
+                .mapToDouble(field == width ? Spot::x : Spot::y)
+                .max()
+                .orElse(0);
+        return Math.max(typed, drawnTo);
+    }
+
+    /** What was drawn, or a refusal that was already shown. */
+    Optional<Outline> outline() {
+        if (!drawn.isClosed()) {
+            drawn.close();
+        }
+        try {
+            return Optional.of(drawn.outline());
+        } catch (ImpossibleOutline impossible) {
+            fault = impossible.spot().orElse(null);
+            hint.setText(figures.say(impossible));
+            redrawKeepingHint();
+            Saved.tell(figures.say(impossible), true);
+            return Optional.empty();
+        }
+    }
+
+    void start(Outline outline) {
+        drawn.start(outline);
+        width.setValue(outline.bounds().width());
+        height.setValue(outline.bounds().height());
+        changed();
+    }
+
+    void clear() {
+        drawn.clear();
+        changed();
+    }
+}

@@ -1,0 +1,238 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.Grain;
+import puzzleworkshop.sheets.Material;
+import puzzleworkshop.sheets.OffcutCost;
+import puzzleworkshop.sheets.RackRules;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.workshop.Workshop;
+
+/** What is set for the whole rack: boards that can be bought, how cost is carried on, limits, standard blanks, materials. */
+@Route("sheets/rules")
+@PageTitle("Rules of the rack")
+@RolesAllowed("OWNER")
+@StyleSheet("context://sheets.css")
+public class RackRulesView extends Div {
+
+    private final transient RackSettings settings;
+    private final transient Workshop workshop;
+    private final transient Figures figures;
+    private final transient RackWords words;
+    private final Div body = new Div();
+
+    public RackRulesView(RackSettings settings, Workshop workshop, Figures figures, RackWords words) {
+        this.settings = settings;
+        this.workshop = workshop;
+        this.figures = figures;
+        this.words = words;
+        addClassName("pw-page");
+        Div head = new Div(new H1(figures.text("sheets.rules.title")));
+        head.addClassName("pw-page-head");
+        body.addClassName("sheets-one");
+        add(head, words.doors("/rules"), body);
+        fill();
+    }
+
+    private void fill() {
+        body.removeAll();
+        Div left = new Div(offers(), blanks());
+        left.addClassName("sheets-column");
+        Div right = new Div(limits(), materials());
+        right.addClassName("sheets-column");
+        body.add(left, right);
+    }
+
+    private Div offers() {
+        Div section = section("sheets.rules.offers", "sheets.rules.offers.text");
+        for (BoardOffer offer : settings.offers()) {
+            Button gone = new Button(figures.text("sheets.rules.nolonger"), event -> {
+                settings.save(new BoardOffer(offer.id(), offer.name(), offer.material(), offer.grade(), offer.thickness(),
+                        offer.size(), offer.grain(), offer.price(), false));
+                fill();
+            });
+            gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+            Div line = new Div(
+                    new Span(offer.name()),
+                    new Span(words.material(offer.material()) + " " + figures.length(offer.thickness())),
+                    new Span(figures.size(offer.size())), new Span(figures.money(offer.price())), gone);
+            line.addClassName("sheets-line");
+            section.add(line);
+        }
+        section.add(newOffer());
+        return section;
+    }
+
+    private Div newOffer() {
+        TextField name = new TextField(figures.text("sheets.rules.offer.name"));
+        Select<Material> material = new Select<>();
+        material.setLabel(figures.text("sheets.material"));
+        material.setItems(settings.materials());
+        material.setItemLabelGenerator(Material::name);
+        settings.materials().stream().findFirst().ifPresent(material::setValue);
+        Select<Grade> grade = new Select<>();
+        grade.setLabel(figures.text("sheets.grade"));
+        grade.setItems(Grade.values());
+        grade.setItemLabelGenerator(g -> figures.text("sheets.grade." + g.name()));
+        grade.setValue(Grade.CRAFT);
+        LengthField thickness = length("sheets.thickness", workshop.tradeNumbers().boardThickness());
+        LengthField width = length("sheets.steps.width", null);
+        LengthField height = length("sheets.steps.height", null);
+        BigDecimalField price = new BigDecimalField(figures.text("sheets.rules.price", workshop.currency().getSymbol()));
+        Button add = new Button(figures.text("sheets.rules.offer.add"), event -> {
+            boolean done = Saved.unlessRefused(figures, "sheets.one.saved", () -> {
+                Size size = new Size(required(width), required(height));
+                Money money = Money.of(price.getValue() == null ? BigDecimal.ZERO : price.getValue(), workshop.currency());
+                settings.save(new BoardOffer(0, name.getValue(), material.getValue().id(), grade.getValue(),
+                        required(thickness), size, Grain.NONE, money, true));
+            });
+            if (done) {
+                fill();
+            }
+        });
+        add.addThemeVariants(ButtonVariant.PRIMARY);
+        Div row = new Div(name, material, grade, thickness, width, height, price, add);
+        row.addClassNames("pw-row", "sheets-wish");
+        return row;
+    }
+
+    private Div blanks() {
+        Div section = section("sheets.rules.blanks", "sheets.rules.blanks.text");
+        List<Size> blanks = new ArrayList<>(settings.standardBlanks());
+        for (Size blank : blanks) {
+            Button gone = new Button(figures.text("sheets.rules.remove"), event -> {
+                settings.saveStandardBlanks(blanks.stream().filter(other -> !other.equals(blank)).toList());
+                fill();
+            });
+            gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+            gone.setAriaLabel(figures.text("sheets.rules.removeblank", blank));
+            Div line = new Div(new Span(figures.size(blank)), gone);
+            line.addClassName("sheets-line");
+            section.add(line);
+        }
+        LengthField width = length("sheets.steps.width", null);
+        LengthField height = length("sheets.steps.height", null);
+        Button add = new Button(figures.text("sheets.rules.blank.add"), event -> {
+            boolean done = Saved.unlessRefused(figures, "sheets.one.saved", () -> {
+                blanks.add(new Size(required(width), required(height)));
+                settings.saveStandardBlanks(blanks);
+            });
+            if (done) {
+                fill();
+            }
+        });
+        Div row = new Div(width, height, add);
+        row.addClassNames("pw-row", "sheets-wish");
+        section.add(row);
+        return section;
+    }
+
+    private Div limits() {
+        Div section = section("sheets.rules.limits", "sheets.rules.limits.text");
+        RackRules rules = settings.rules();
+        Select<OffcutCost> cost = new Select<>();
+        cost.setLabel(figures.text("sheets.rules.cost"));
+        cost.setItems(OffcutCost.values());
+        cost.setItemLabelGenerator(c -> figures.text("sheets.rules.cost." + c.name()));
+        cost.setValue(rules.offcutCost());
+        BigDecimalField share = new BigDecimalField(figures.text("sheets.rules.share"));
+        share.setValue(rules.share().hundredths());
+        LengthField width = length("sheets.rules.largestwidth", rules.largest().width());
+        LengthField height = length("sheets.rules.largestheight", rules.largest().height());
+        LengthField kerf = length("sheets.rules.kerf", rules.kerf());
+        LengthField bow = length("sheets.rules.bow", rules.mostBow());
+        LengthField slack = length("sheets.rules.slack", rules.thicknessSlack());
+        Button save = new Button(figures.text("sheets.one.save"), event -> Saved.unlessRefused(
+                figures, "sheets.one.saved", () -> {
+                    BigDecimal percent = share.getValue();
+                    if (percent == null || percent.signum() < 0 || percent.compareTo(BigDecimal.valueOf(100)) > 0) {
+                        throw new Refused("sheets.rules.share.range");
+                    }
+                    settings.save(new RackRules(
+                            new Size(within(width, 100, 10_000), within(height, 100, 10_000)), within(kerf, 0, 10),
+                            within(bow, 0, 50), within(slack, 0, 2), cost.getValue(), new Percent(percent)));
+                }));
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        Div fields = new Div(cost, share, width, height, kerf, bow, slack);
+        fields.addClassName("sheets-facts");
+        section.add(fields, save);
+        return section;
+    }
+
+    private Div materials() {
+        Div section = section("sheets.rules.materials", "sheets.rules.materials.text");
+        settings.materials().forEach(material -> {
+            Div line = new Div(new Span(material.name()), new Span(figures.number(material.densityKgM3(), 0) + " kg/m³"));
+            line.addClassName("sheets-line");
+            section.add(line);
+        });
+        TextField name = new TextField(figures.text("sheets.rules.material.name"));
+        NumberField density = new NumberField(figures.text("sheets.rules.density"));
+        Button add = new Button(figures.text("sheets.rules.material.add"), event -> {
+            boolean done = Saved.unlessRefused(figures, "sheets.one.saved",
+                    () -> settings.addMaterial(name.getValue(), density.getValue() == null ? 0 : density.getValue()));
+            if (done) {
+                fill();
+            }
+        });
+        Div row = new Div(name, density, add);
+        row.addClassNames("pw-row", "sheets-wish");
+        section.add(row);
+        return section;
+    }
+
+    private LengthField length(String key, Length value) {
+        LengthField field = new LengthField(figures.text(key), figures.units());
+        field.setValue(value);
+        return field;
+    }
+
+    private Length required(LengthField field) {
+        return within(field, 0.1, 10_000);
+    }
+
+    private Length within(LengthField field, double least, double most) {
+        Length value = field.getValue();
+        boolean wrong = value == null || value.mm() < least || value.mm() > most;
+        field.setInvalid(wrong);
+        if (wrong) {
+            throw new Refused("sheets.rules.range", Length.mm(least), Length.mm(most));
+        }
+        return value;
+    }
+
+    private Div section(String title, String text) {
+        Paragraph about = new Paragraph(figures.text(text));
+        about.addClassName("pw-soft");
+        Div section = new Div(new H2(figures.text(title)), about);
+        section.addClassName("pw-section");
+        return section;
+    }
+}

@@ -1,0 +1,85 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Nav;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.Material;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetState;
+
+/** Says things about sheets the same way on all screens of the rack. */
+@Component
+class RackWords {
+
+    private static final String[] DOORS = {"", "/enter", "/find", "/week", "/stock-take", "/lists", "/rules"};
+
+    private final Figures figures;
+    private final RackSettings settings;
+
+    RackWords(Figures figures, RackSettings settings) {
+        this.figures = figures;
+        this.settings = settings;
+    }
+
+    /** The ways between the screens of the rack; the one we stand on is marked. */
+    Nav doors(String here) {
+        Nav doors = new Nav();
+        doors.addClassName("sheets-doors");
+        doors.setAriaLabel(figures.text("sheets.doors"));
+        for (String door : DOORS) {
+            Anchor link = new Anchor("sheets" + door, figures.text("sheets.door" + door.replace('/', '.')));
+            if (door.equals(here)) {
+                link.getElement().setAttribute("aria-current", "page");
+            }
+            doors.add(link);
+        }
+        return doors;
+    }
+
+    Verdict state(SheetState state) {
+        Verdict.Kind kind =
+                switch (state) {
+                    case FREE -> Verdict.Kind.GOOD;
+                    case RESERVED -> Verdict.Kind.WAIT;
+                    case USED, WITHDRAWN -> Verdict.Kind.WARN;
+                    case SCRAPPED -> Verdict.Kind.BAD;
+                };
+        return new Verdict(kind, figures.text("sheets.state." + state.name()));
+    }
+
+    String material(String id) {
+        Map<String, String> names = settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
+        return names.getOrDefault(id, id);
+    }
+
+    Function<String, String> materialNames() {
+        Map<String, String> names = settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
+        return id -> names.getOrDefault(id, id);
+    }
+
+    /** Birch ply, craft, 3 mm. */
+    String kind(BoardFacts facts) {
+        return material(facts.material()) + ", " + figures.text("sheets.grade." + facts.grade().name()) + ", "
+                + figures.length(facts.thickness());
+    }
+
+    /** 700 × 400 mm, or for other shapes the size around it. */
+    String shape(Sheet sheet) {
+        String size = figures.size(sheet.outline().bounds());
+        return sheet.outline().isPlainRectangle() ? size : figures.text("sheets.shape.around", size);
+    }
+
+    Div page() {
+        Div page = new Div();
+        page.addClassName("pw-page");
+        return page;
+    }
+}

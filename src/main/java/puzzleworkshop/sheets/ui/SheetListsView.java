@@ -1,0 +1,204 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import com.vaadin.flow.server.streams.UploadHandler;
+import jakarta.annotation.security.PermitAll;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetLabels;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.StockList;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The stock as a list: read one in with its columns named here and a look before anything is kept, write one, labels. */
+@Route("sheets/lists")
+@PageTitle("Lists and labels")
+@PermitAll
+@StyleSheet("context://sheets.css")
+public class SheetListsView extends Div {
+
+    private static final int PREVIEWED = 12;
+
+    private final transient StockList lists;
+    private final transient SheetRack rack;
+    private final transient SheetLabels labels;
+    private final transient SignedIn who;
+    private final transient Figures figures;
+    private final transient RackWords words;
+    private final Div read = new Div();
+    private transient StockList.Table table;
+    private transient List<Optional<StockList.Column>> meaning = new ArrayList<>();
+
+    public SheetListsView(
+            StockList lists, SheetRack rack, SheetLabels labels, SignedIn who, Figures figures, RackWords words) {
+        this.lists = lists;
+        this.rack = rack;
+        this.labels = labels;
+        this.who = who;
+        this.figures = figures;
+        this.words = words;
+        addClassName("pw-page");
+        Div head = new Div(new H1(figures.text("sheets.lists.title")));
+        head.addClassName("pw-page-head");
+        read.addClassName("pw-stack");
+        add(head, words.doors("/lists"), in(), out(), printed());
+    }
+
+    private Div in() {
+        Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> open(new String(bytes, StandardCharsets.UTF_8))));
+        upload.setAcceptedFileExtensions(".csv", ".txt");
+        upload.setMaxFileSize(5_000_000);
+        upload.setUploadButton(new Button(figures.text("sheets.list.choose")));
+        Div section = section("sheets.list.in", "sheets.list.in.text");
+        section.add(upload, read);
+        return section;
+    }
+
+    private void open(String text) {
+        try {
+            table = lists.read(text);
+            meaning = new ArrayList<>(table.guessed());
+            columns();
+        } catch (Refused refused) {
+            read.removeAll();
+            Saved.tell(figures.say(refused), true);
+        }
+    }
+
+    private void columns() {
+        read.removeAll();
+        Div heads = new Div();
+        heads.addClassNames("pw-row", "sheets-columns");
+        for (int i = 0; i < table.heads().size(); i++) {
+            int column = i;
+            Select<StockList.Column> choice = new Select<>();
+            choice.setLabel(table.heads().get(i));
+            choice.setHelperText(table.rows().getFirst().size() > i ? table.rows().getFirst().get(i) : "");
+            choice.setItems(StockList.Column.values());
+            choice.setEmptySelectionAllowed(true);
+            choice.setEmptySelectionCaption(figures.text("sheets.list.leaveout"));
+            choice.setItemLabelGenerator(
+                    c -> figures.text(c == null ? "sheets.list.leaveout" : "sheets.column." + c.name()));
+            choice.setValue(meaning.get(i).orElse(null));
+            choice.addValueChangeListener(event -> {
+                meaning.set(column, Optional.ofNullable(event.getValue()));
+                columns();
+            });
+            heads.add(choice);
+        }
+        read.add(heads, preview());
+    }
+
+    private Div preview() {
+        List<StockList.Line> lines = lists.preview(table, meaning);
+        List<StockList.Line> bad = lines.stream().filter(line -> !line.isGood()).toList();
+        Div preview = new Div();
+        preview.addClassName("pw-stack");
+        bad.stream().limit(50).forEach(line -> line.faults().forEach(fault -> {
+            Paragraph note = new Paragraph(figures.text("sheets.list.line", line.number(), fault));
+            note.addClassName("pw-note");
+            note.getElement().setAttribute("data-kind", "bad");
+            preview.add(note);
+        }));
+        Div cards = new Div();
+        cards.addClassName("sheets-taken");
+        lines.stream().filter(StockList.Line::isGood).limit(PREVIEWED).forEach(line -> {
+            Span size = new Span(figures.size(line.outline().orElseThrow().bounds()));
+            Span kind = new Span(words.kind(line.facts().orElseThrow()));
+            kind.addClassName("pw-small");
+            Div card = new Div(
+                    new SheetDrawing(figures).show(line.outline().get(), figures.text("sheets.list.lineof", line.number()), null),
+                    new Div(size, kind));
+            card.addClassName("sheets-taken-line");
+            cards.add(card);
+        });
+        Button take = new Button(figures.text("sheets.list.take", lines.size()), event -> {
+            if (Saved.unlessRefused(figures, "sheets.list.taken", () -> lists.takeIn(lines, who.name()))) {
+                read.removeAll();
+            }
+        });
+        take.addThemeVariants(ButtonVariant.PRIMARY);
+        take.setEnabled(bad.isEmpty());
+        preview.add(cards, new Span(figures.text("sheets.list.counted", lines.size() - bad.size(), bad.size())), take);
+        return preview;
+    }
+
+    private Div out() {
+        Anchor csv = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    byte[] text = lists.write().getBytes(StandardCharsets.UTF_8);
+                    return new DownloadResponse(new ByteArrayInputStream(text), "sheets.csv", "text/csv", text.length);
+                }),
+                figures.text("sheets.list.write"));
+        csv.addClassName("sheets-main-link");
+        Div section = section("sheets.list.out", "sheets.list.out.text");
+        section.add(csv);
+        return section;
+    }
+
+    private Div printed() {
+        TextField numbers = new TextField(figures.text("sheets.label.numbers"));
+        numbers.setHelperText(figures.text("sheets.label.numbers.help"));
+        numbers.setWidthFull();
+        Anchor pdf = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    String base = SheetLabels.base(event.getRequest().getHeader("host"), event.getRequest().isSecure());
+                    byte[] file = labels.pdf(chosen(numbers.getValue()), base);
+                    return new DownloadResponse(
+                            new ByteArrayInputStream(file), "sheet-labels.pdf", "application/pdf", file.length);
+                }),
+                figures.text("sheets.label.printall"));
+        pdf.addClassName("sheets-main-link");
+        Div section = section("sheets.label.title", "sheets.label.text");
+        section.add(numbers, pdf);
+        return section;
+    }
+
+    /** The numbers typed, with ranges such as 3-9; none typed: all in the rack, the newest thousand at most. */
+    private List<Sheet> chosen(String typed) {
+        List<Sheet> chosen = new ArrayList<>();
+        for (String part : typed.strip().split("[,;\\s]+")) {
+            if (part.matches("\\d{1,9}(-\\d{1,9})?")) {
+                String[] ends = part.split("-");
+                long from = Long.parseLong(ends[0]);
+                long to = Math.min(Long.parseLong(ends[ends.length - 1]), from + 999);
+                for (long id = from; id <= to; id++) {
+                    rack.find(new SheetId(id)).ifPresent(chosen::add);
+                }
+            }
+        }
+        return chosen.isEmpty() ? rack.list(RackFilter.inRack(), 0, 1000) : chosen;
+    }
+
+    private Div section(String title, String text) {
+        Paragraph words = new Paragraph(figures.text(text));
+        words.addClassName("pw-soft");
+        Div section = new Div(new H2(figures.text(title)), words);
+        section.addClassName("pw-section");
+        return section;
+    }
+}

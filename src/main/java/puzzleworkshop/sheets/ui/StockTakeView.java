@@ -1,0 +1,163 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.progressbar.ProgressBar;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.StockTaking;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Walking along the rack: type or scan each number, or tick it in the list; what is left over is missing. */
+@Route("sheets/stock-take")
+@PageTitle("Take stock")
+@PermitAll
+@StyleSheet("context://sheets.css")
+public class StockTakeView extends Div {
+
+    private static final int PORTION = 50;
+    private static final Pattern NUMBER = Pattern.compile("(\\d+)\\s*/?$");
+
+    private final transient StockTaking taking;
+    private final transient SheetRack rack;
+    private final transient SignedIn who;
+    private final transient Figures figures;
+    private final transient RackWords words;
+    private final Div body = new Div();
+    private final Div last = new Div();
+
+    public StockTakeView(StockTaking taking, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
+        this.taking = taking;
+        this.rack = rack;
+        this.who = who;
+        this.figures = figures;
+        this.words = words;
+        addClassName("pw-page");
+        Div head = new Div(new H1(figures.text("sheets.stock.title")));
+        head.addClassName("pw-page-head");
+        body.addClassName("pw-stack");
+        last.getElement().setAttribute("role", "status");
+        add(head, words.doors("/stock-take"), body);
+        fill();
+    }
+
+    private void fill() {
+        body.removeAll();
+        taking.current().ifPresentOrElse(this::walk, this::start);
+    }
+
+    private void start() {
+        Button start = new Button(figures.text("sheets.stock.start"), event -> {
+            taking.start(who.name());
+            fill();
+        });
+        start.addThemeVariants(ButtonVariant.PRIMARY);
+        Div empty = new Div(
+                new H2(figures.text("sheets.stock.start.title")), new Paragraph(figures.text("sheets.stock.start.text")), start);
+        empty.addClassName("pw-empty");
+        body.add(empty);
+    }
+
+    private void walk(StockTaking.Walk walk) {
+        ProgressBar bar = new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
+        Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
+        TextField number = new TextField(figures.text("sheets.stock.number"));
+        number.setHelperText(figures.text("sheets.stock.scan"));
+        number.getElement().setAttribute("inputmode", "numeric");
+        Button tick = new Button(figures.text("sheets.stock.tick"), event -> tick(number.getValue()));
+        tick.addThemeVariants(ButtonVariant.PRIMARY);
+        Div row = new Div(number, tick, new Anchor("sheets/enter", figures.text("sheets.stock.new")));
+        row.addClassNames("pw-row", "sheets-tick");
+        tick.addClickShortcut(Key.ENTER).listenOn(row);
+        number.focus();
+        Div section = new Div(count, bar, row, last);
+        section.addClassName("pw-section");
+        body.add(section, missing(walk), finish());
+    }
+
+    /** Takes a bare number or what a scanner types: the address on the label, which ends with it. */
+    private void tick(String typed) {
+        Matcher matcher = NUMBER.matcher(typed.strip());
+        if (!matcher.find()) {
+            Saved.tell(figures.text("sheets.stock.notanumber"), true);
+            return;
+        }
+        seen(new SheetId(Long.parseLong(matcher.group(1))));
+    }
+
+    private void seen(SheetId id) {
+        try {
+            Sheet sheet = taking.seen(id, who.name());
+            last.removeAll();
+            Button back = new Button(figures.text("sheets.stock.untick"), event -> {
+                taking.notSeen(id);
+                last.removeAll();
+                fill();
+            });
+            back.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+            last.add(new Span(figures.text("sheets.stock.ticked", id.toString(), words.shape(sheet))), back);
+            fill();
+        } catch (Refused refused) {
+            Saved.tell(figures.say(refused), true);
+        }
+    }
+
+    private Div missing(StockTaking.Walk walk) {
+        Div section = new Div(new H2(figures.text("sheets.stock.missing", Math.max(0, walk.expected() - walk.seen()))));
+        section.addClassName("pw-section");
+        List<SheetId> some = taking.missing(0, PORTION);
+        String place = null;
+        for (SheetId id : some) {
+            Sheet sheet = rack.find(id).orElseThrow();
+            if (!sheet.facts().place().equals(place)) {
+                place = sheet.facts().place();
+                section.add(new Span(place.isEmpty() ? figures.text("sheets.stock.noplace") : figures.text("sheets.at", place)));
+            }
+            Button there = new Button(figures.text("sheets.stock.there"), event -> seen(id));
+            there.setAriaLabel(figures.text("sheets.stock.tickednumber", id.toString()));
+            there.addClassName("sheets-there");
+            Anchor number = new Anchor("sheets/number/" + id, id.toString());
+            number.addClassName("sheets-number");
+            Div line = new Div(new SheetDrawing(figures).show(sheet), number, new Span(words.shape(sheet)), there);
+            line.addClassName("sheets-missing");
+            section.add(line);
+        }
+        if (walk.expected() - walk.seen() > some.size()) {
+            section.add(new Span(figures.text("sheets.stock.andmore", walk.expected() - walk.seen() - some.size())));
+        }
+        return section;
+    }
+
+    private Div finish() {
+        Checkbox scrap = new Checkbox(figures.text("sheets.stock.scrapmissing"), true);
+        Button finish = new Button(figures.text("sheets.stock.finish"), event -> {
+            int gone = taking.finish(scrap.getValue(), who.name());
+            last.removeAll();
+            Saved.tell(figures.text("sheets.stock.finished", gone), false);
+            fill();
+        });
+        Div row = new Div(scrap, finish);
+        row.addClassName("pw-row");
+        return row;
+    }
+}

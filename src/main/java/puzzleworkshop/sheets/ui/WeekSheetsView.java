@@ -1,0 +1,206 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.progressbar.ProgressBar;
+import com.vaadin.flow.router.PageTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.WaitingBlanks.WaitingBlank;
+import puzzleworkshop.sheets.WeekAssignment;
+import puzzleworkshop.sheets.WeekAssignment.Compared;
+import puzzleworkshop.sheets.WeekAssignment.Given;
+import puzzleworkshop.sheets.WeekAssignment.WeekPlan;
+import puzzleworkshop.workshop.SignedIn;
+
+/** All orders that wait for a sheet, given theirs together, beside what taking them one by one would cost. */
+@Route("sheets/week")
+@PageTitle("Sheets for the waiting week")
+@PermitAll
+@StyleSheet("context://sheets.css")
+public class WeekSheetsView extends Div {
+
+    private static final long THINKING = 2_000;
+
+    private final transient WeekAssignment assignment;
+    private final transient SheetRack rack;
+    private final transient SignedIn who;
+    private final transient Figures figures;
+    private final Div answer = new Div();
+
+    public WeekSheetsView(
+            WeekAssignment assignment, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
+        this.assignment = assignment;
+        this.rack = rack;
+        this.who = who;
+        this.figures = figures;
+        addClassName("pw-page");
+        Div head = new Div(new H1(figures.text("sheets.week.title")));
+        head.addClassName("pw-page-head");
+        answer.addClassName("pw-stack");
+        add(head, words.doors("/week"), answer);
+        ask();
+    }
+
+    private void ask() {
+        answer.removeAll();
+        List<WaitingBlank> waiting = assignment.waiting();
+        if (waiting.isEmpty()) {
+            Div empty = new Div(
+                    new H2(figures.text("sheets.week.none.title")), new Paragraph(figures.text("sheets.week.none.text")));
+            empty.addClassName("pw-empty");
+            answer.add(empty);
+            return;
+        }
+        Button start = new Button(figures.text("sheets.week.start", waiting.size()));
+        start.addThemeVariants(ButtonVariant.PRIMARY);
+        start.addClickListener(event -> think(waiting));
+        Div list = new Div();
+        list.addClassName("sheets-week-list");
+        waiting.forEach(blank -> list.add(new Div(
+                new Span(blank.number()), new Span(blank.title()), new Span(figures.size(blank.wish().size())),
+                new Span(blank.due().map(figures::day).orElse("")))));
+        Div section = new Div(new Paragraph(figures.text("sheets.week.text")), list, start);
+        section.addClassName("pw-section");
+        answer.add(section);
+    }
+
+    private void think(List<WaitingBlank> waiting) {
+        answer.removeAll();
+        ProgressBar bar = new ProgressBar();
+        bar.setIndeterminate(true);
+        answer.add(new Paragraph(figures.text("sheets.week.thinking")), bar);
+        UI ui = UI.getCurrent();
+        Thread.ofVirtual().start(() -> {
+            try {
+                Compared compared = assignment.assign(waiting, THINKING, 1);
+                ui.access(() -> show(compared));
+            } catch (RuntimeException failed) {
+                ui.access(() -> {
+                    ask();
+                    Saved.tell(figures.text("sheets.week.failed"), true);
+                });
+                throw failed;
+            }
+        });
+    }
+
+    private void show(Compared compared) {
+        answer.removeAll();
+        Div comparison = new Div(new H2(figures.text("sheets.week.comparison")), table(compared));
+        comparison.addClassName("pw-section");
+        answer.add(comparison);
+        WeekPlan plan = compared.together();
+        Div cards = new Div();
+        cards.addClassName("sheets-cards");
+        plan.given().forEach(given -> cards.add(card(given, plan)));
+        answer.add(cards);
+        plan.without().forEach(blank -> {
+            Paragraph note = new Paragraph(
+                    figures.text("sheets.week.without", blank.number(), blank.wish().size()));
+            note.addClassName("pw-note");
+            note.getElement().setAttribute("data-kind", "bad");
+            answer.add(note);
+        });
+        List<Given> fromRack = firstOnEachSheet(plan);
+        if (!fromRack.isEmpty()) {
+            Button hold = new Button(figures.text("sheets.week.hold", fromRack.size()), event -> hold(fromRack));
+            hold.addThemeVariants(ButtonVariant.PRIMARY);
+            answer.add(hold);
+            if (fromRack.size() < plan.given().size()) {
+                answer.add(new Paragraph(figures.text("sheets.week.later")));
+            }
+        }
+    }
+
+    /** A sheet is held for one order at a time; the next blank on it waits for the offcut of the first. */
+    private static List<Given> firstOnEachSheet(WeekPlan plan) {
+        List<Given> first = new ArrayList<>();
+        plan.given().stream()
+                .filter(given -> given.sheet().isPresent())
+                .sorted((a, b) -> b.blank().wish().size().area().compareTo(a.blank().wish().size().area()))
+                .forEach(given -> {
+                    if (first.stream().noneMatch(other -> other.sheet().equals(given.sheet()))) {
+                        first.add(given);
+                    }
+                });
+        return first;
+    }
+
+    private Div table(Compared compared) {
+        Div table = new Div();
+        table.addClassName("sheets-compared");
+        WeekPlan ours = compared.together();
+        WeekPlan theirs = compared.firstCome();
+        row(table, "", figures.text("sheets.week.together"), figures.text("sheets.week.firstcome"));
+        row(table, figures.text("sheets.week.bought"), figures.text("sheets.week.boards", ours.bought().size(), ours.newArea()),
+                figures.text("sheets.week.boards", theirs.bought().size(), theirs.newArea()));
+        row(table, figures.text("sheets.week.lost"), figures.area(ours.valueLost()), figures.area(theirs.valueLost()));
+        row(table, figures.text("sheets.week.missing"), String.valueOf(ours.without().size()),
+                String.valueOf(theirs.without().size()));
+        Span bound = new Span(figures.text("sheets.week.bound", compared.leastValueLost()));
+        bound.addClassName("pw-small");
+        table.add(bound);
+        return table;
+    }
+
+    private static void row(Div table, String... cells) {
+        for (String cell : cells) {
+            table.add(new Span(cell));
+        }
+    }
+
+    private Div card(Given given, WeekPlan plan) {
+        Span title = new Span(given.blank().number() + " · " + given.blank().title());
+        Div card = new Div();
+        card.addClassName("sheets-card");
+        Optional<Sheet> sheet = given.sheet().flatMap(rack::find);
+        if (sheet.isPresent()) {
+            String name = figures.text("sheets.drawing.title", sheet.get().id().toString());
+            card.add(
+                    new SheetDrawing(figures).show(
+                            sheet.get().outline(), name, given.blank().wish().size(), given.place(), null),
+                    title, new Anchor("sheets/number/" + sheet.get().id(), name));
+            if (!sheet.get().facts().place().isEmpty()) {
+                card.add(new Span(figures.text("sheets.at", sheet.get().facts().place())));
+            }
+        } else {
+            var offer = plan.bought().get(given.newBoard()).offer();
+            card.add(
+                    new SheetDrawing(figures).show(puzzleworkshop.geometry.Outline.rectangle(offer.size()), offer.name(),
+                            given.blank().wish().size(), given.place(), null),
+                    title, new Span(figures.text("sheets.week.newboard", given.newBoard() + 1, offer.name(), offer.price())));
+        }
+        return card;
+    }
+
+    private void hold(List<Given> given) {
+        int held = 0;
+        for (Given one : given) {
+            try {
+                assignment.hold(one, who.name());
+                held++;
+            } catch (Refused taken) {
+                Saved.tell(figures.say(taken), true);
+            }
+        }
+        Saved.tell(figures.text("sheets.week.held", held), false);
+        ask();
+    }
+}

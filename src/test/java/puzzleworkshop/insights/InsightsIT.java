@@ -1,0 +1,92 @@
+package puzzleworkshop.insights;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.List;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
+
+@DatabaseTest
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class InsightsIT {
+
+    @Autowired
+    Insights insights;
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    DataSource dataSource;
+
+    private final BenchOrders make;
+    private final LocalDate soon = LocalDate.now().plusDays(9);
+
+    InsightsIT(@Autowired BeanFactory beans) {
+        this.make = new BenchOrders(beans);
+    }
+
+    @BeforeEach
+    void clean() {
+        CleanDatabase.now(dataSource);
+    }
+
+    @Test
+    void a_reject_that_was_made_again_costs_what_was_thrown_away() {
+        Order order = make.confirmed("Ada Reed", soon, 12);
+        make.bringTo(order.id(), Stage.FINISH);
+        bench.wentWrong(
+                order.id(),
+                new Mishap.Report(Mishap.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
+                "Robin");
+        for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
+            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+        }
+        Outcome outcome = insights.outcome(order.id()).orElseThrow();
+        Outcome.Compared rejects = outcome.parts().get(CostPart.REJECTS);
+        assertThat(rejects.measured()).isTrue();
+        assertThat(rejects.actual().amount()).isEqualByComparingTo("3.50");
+        Money worse = rejects.actual().minus(rejects.reckoned());
+        assertThat(outcome.reckonedToEarn().minus(outcome.earned()).sameAs(worse)).isTrue();
+        assertThat(outcome.actual().plus(outcome.earned()).sameAs(outcome.net())).isTrue();
+        assertThat(insights.finishedSince(YearMonth.now())).singleElement().satisfies(finished -> {
+            assertThat(finished.mishaps()).isEqualTo(1);
+            assertThat(insights.byMonth(List.of(finished), YearMonth.now()).getLast().orders()).isEqualTo(1);
+            assertThat(insights.bySize(List.of(finished)).getFirst().puzzles()).isEqualTo(1);
+        });
+    }
+
+    @Test
+    void clocked_minutes_cost_their_wage_in_place_of_the_standard() {
+        Order order = make.confirmed("Ada Reed", soon, 12);
+        Outcome before = insights.outcome(order.id()).orElseThrow();
+        assertThat(before.isMeasured()).isFalse();
+        jdbc.sql("insert into stage_done (order_id, stage, attempt, done_at, done_by, minutes) values (:id, 'PRINT', 1, now(), 'Robin', 66)")
+                .param("id", order.id().value())
+                .update();
+        Outcome.Compared hands = insights.outcome(order.id()).orElseThrow().parts().get(CostPart.HANDS);
+        // Standard of printing one puzzle: 4 + 2 minutes; an hour more at a wage of 24 is 24.00 more.
+        assertThat(hands.actual().minus(hands.reckoned()).amount()).isEqualByComparingTo("24.00");
+    }
+}
