@@ -14,6 +14,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import puzzleworkshop.artwork.reading.Facts;
 import puzzleworkshop.artwork.reading.FirstLook;
 import puzzleworkshop.artwork.reading.Frame;
@@ -53,13 +54,14 @@ final class Intake {
     }
 
     private Survey survey(Path file, Facts facts, Consumer<Double> progress) {
-        return places.with(() -> {
+        Supplier<Survey> work = () -> {
             try {
                 return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);
             } catch (IOException e) {
                 throw new UncheckedIOException(e);
             }
-        });
+        };
+        return facts.format() == PictureFormat.PDF ? places.drawing(work) : places.with(work);
     }
 
     private static List<Rendition> renditions(PictureId id, Frame largest) {

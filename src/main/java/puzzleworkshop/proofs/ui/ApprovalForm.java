@@ -10,14 +10,12 @@ import puzzleworkshop.proofs.CustomerDesk.Sight;
 /** The customer says: make it so. */
 class ApprovalForm extends Div {
 
-    ApprovalForm(ProofView view) {
+    ApprovalForm(ProofView view, TextField name) {
         addClassName("pw-section");
         Sight sight = view.sight();
         Checkbox mayUse = new Checkbox(getTranslation("proofs.may-use"));
         Checkbox softWillDo = new Checkbox(getTranslation("proofs.soft"));
         softWillDo.setVisible(sight.needsWordOnSoftness());
-        TextField name = new TextField(getTranslation("proofs.name"));
-        name.setValue(sight.order().customer().name());
         name.setMaxLength(120);
         name.setWidthFull();
         add(new H2(getTranslation("proofs.approve.title")), new Paragraph(getTranslation("proofs.approve.lead")),

@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.Header;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Main;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
@@ -49,6 +50,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Figures figures;
     private final Main page = new Main();
     private final Paragraph refusal = new Paragraph();
+    // Kept while the page is shown anew, so that nothing typed is lost.
+    private final TextField name = new TextField(getTranslation("proofs.name"));
+    private final WishForm wish = new WishForm(this);
+    private PuzzleOnProof puzzle;
     private transient Token token;
     private transient String from;
     private transient Sight sight;
@@ -74,7 +79,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         token = new Token(text);
         from = VaadinRequest.getCurrent().getRemoteAddr();
         try {
-            show(desk.look(token, from));
+            Sight first = desk.look(token, from);
+            name.setValue(first.order().customer().name());
+            show(first);
         } catch (Refused closed) {
             page.removeAll();
             Div empty = new Div(new H2(getTranslation("proofs.closed.title")), new Paragraph(figures.say(closed)));
@@ -84,10 +91,13 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     /** Does what the customer asked and shows the order as it is then; a refusal is said and loses nothing typed. */
-    void ask(Supplier<Sight> wish) {
+    void ask(Supplier<Sight> asked) {
         try {
-            show(wish.get());
+            show(asked.get());
         } catch (Refused refused) {
+            if (refused.sentence().key().equals("proofs.changed-meanwhile")) {
+                show(desk.look(token, from));
+            }
             say(figures.say(refused));
         }
     }
@@ -139,7 +149,8 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         say("");
         page.removeAll();
         Order order = now.order();
-        Div left = new Div(new PuzzleOnProof(this));
+        puzzle = new PuzzleOnProof(this);
+        Div left = new Div(puzzle);
         left.addClassName("proofs-picture");
         Div right = new Div();
         right.addClassName("proofs-side");
@@ -148,10 +159,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             right.add(progress(order));
         }
         if (order.mayStillChange() && order.approval().isEmpty() && now.picture().isPresent()) {
-            right.add(new ApprovalForm(this));
+            right.add(new ApprovalForm(this, name));
         }
         if (order.mayStillChange()) {
-            right.add(new WishForm(this));
+            right.add(wish);
         }
         Div columns = new Div(left, right);
         columns.addClassName("proofs-columns");
@@ -217,17 +228,16 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             Sight taken = desk.send(token, from, event.getFileName(), event.getInputStream());
             ui.access(() -> show(taken));
         } catch (Refused refused) {
-            ui.access(() -> {
-                show(sight);
-                say(figures.say(refused));
-            });
+            ui.access(() -> refuse(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("A customer's picture could not be taken in", fault);
-            ui.access(() -> {
-                show(sight);
-                say(getTranslation("proofs.fault"));
-            });
+            ui.access(() -> refuse(getTranslation("proofs.fault")));
         }
+    }
+
+    private void refuse(String sentence) {
+        puzzle.forgetUpload();
+        say(sentence);
     }
 
     Button button(String key, boolean primary, Runnable action) {

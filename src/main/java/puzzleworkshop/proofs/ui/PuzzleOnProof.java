@@ -17,6 +17,7 @@ import puzzleworkshop.orders.Order;
 class PuzzleOnProof extends Div {
 
     private final ProofView view;
+    private Upload upload = new Upload();
 
     PuzzleOnProof(ProofView view) {
         this.view = view;
@@ -63,8 +64,13 @@ class PuzzleOnProof extends Div {
         return judgement;
     }
 
+    /** Takes a refused file from the list, so that another can be chosen. */
+    void forgetUpload() {
+        upload.clearFileList();
+    }
+
     private Upload upload() {
-        Upload upload = new Upload(view::receive);
+        upload = new Upload(view::receive);
         upload.setMaxFiles(1);
         upload.setMaxFileSize((int) IntakeLimits.USUAL.bytes());
         upload.setUploadButton(new Button(getTranslation(
