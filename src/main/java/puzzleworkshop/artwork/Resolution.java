@@ -42,7 +42,7 @@ public record Resolution(Verdict verdict, double ppi, Size sharpUpTo, boolean ov
 
     /** 'Sharp up to 420 × 280 mm', for the screen. */
     public Sentence sharpUpToSentence() {
-        return Sentence.of("artwork.sharp-up-to", sharpUpTo.width(), sharpUpTo.height());
+        return Sentence.of("artwork.sharp-up-to", sharpUpTo);
     }
 
     private static Verdict verdict(long ppi, PrintLimits limits) {

@@ -72,6 +72,9 @@ class DemoStock {
 
         rectangle(600, 300, "birch-ply", "A1", "5.40");
         rectangle(420, 297, "birch-ply", "A1", "3.70");
+        rectangle(480, 250, "birch-ply", "A1", "3.60");
+        rectangle(345, 245, "birch-ply", "A3", "2.40");
+        rectangle(610, 380, "birch-ply", "A3", "6.30");
         rectangle(380, 240, "birch-ply", "A2", "2.70");
         rectangle(250, 180, "birch-ply", "A2", "1.30");
         rectangle(600, 400, "poplar-ply", "B1", "4.10");

@@ -37,7 +37,7 @@ final class JobTicketPdf {
     private static final float SIDE = 40;
     private static final float TEXT = 9;
     private static final float SMALL = 7.5f;
-    private static final float QR = 74;
+    private static final float QR = 66;
 
     private final Order order;
     private final byte[] face;
@@ -59,7 +59,7 @@ final class JobTicketPdf {
     byte[] write() {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Rectangle page = figures.units() == UnitSystem.INCHES ? PageSize.LETTER : PageSize.A4;
-        Document document = new Document(page, SIDE, SIDE, 32, 30);
+        Document document = new Document(page, SIDE, SIDE, 26, 22);
         PdfWriter writer = PdfWriter.getInstance(document, out);
         document.addTitle(figures.text("papers.ticket.title", order.number()));
         document.addCreator("Puzzle Workshop");
@@ -69,7 +69,7 @@ final class JobTicketPdf {
         boards.forEach(board -> document.add(board(writer, board)));
         document.add(stages());
         Paragraph defer = new Paragraph(figures.text("bench.defer"), PaperFonts.soft(SMALL));
-        defer.setSpacingBefore(6);
+        defer.setSpacingBefore(3);
         document.add(defer);
         document.close();
         return out.toByteArray();
@@ -103,7 +103,7 @@ final class JobTicketPdf {
         PdfPTable row = table(10, 9);
         row.setSpacingBefore(6);
         PdfPCell picture = bare();
-        picture.addElement(scaled(image(face), 255, 190));
+        picture.addElement(scaled(image(face), 255, 170));
         row.addCell(picture);
         PdfPTable facts = table(4, 7);
         fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
@@ -138,7 +138,7 @@ final class JobTicketPdf {
         PdfPTable row = table(10, 9);
         row.setSpacingBefore(8);
         PdfPCell drawing = bare();
-        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, 104));
+        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, 92));
         row.addCell(drawing);
         PdfPCell words = bare();
         String where = board.sheet()
@@ -167,7 +167,7 @@ final class JobTicketPdf {
 
     private PdfPTable stages() {
         PdfPTable stages = table(1, 5, 22, 5);
-        stages.setSpacingBefore(10);
+        stages.setSpacingBefore(8);
         for (Stage stage : Stage.values()) {
             PdfPCell box = lined();
             box.addElement(new Chunk("\u00a0", PaperFonts.plain(TEXT)));
@@ -264,7 +264,7 @@ final class JobTicketPdf {
         cell.setBorderColor(PaperFonts.LINE);
         cell.setPadding(0);
         cell.setPaddingTop(1);
-        cell.setPaddingBottom(5);
+        cell.setPaddingBottom(3.5f);
         cell.setPaddingRight(6);
         return cell;
     }

@@ -22,6 +22,9 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.TestInstance;
+import org.junit.jupiter.api.extension.ExtensionContext;
+import org.junit.jupiter.api.extension.RegisterExtension;
+import org.junit.jupiter.api.extension.TestWatcher;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.util.FileSystemUtils;
@@ -70,6 +73,18 @@ abstract class Walk {
     private BrowserContext context;
     private final List<String> complaints = new ArrayList<>();
     private Path folder;
+
+    /** What the screen looked like when a step failed, beside the other pictures. */
+    @RegisterExtension
+    final TestWatcher failures = new TestWatcher() {
+        @Override
+        public void testFailed(ExtensionContext step, Throwable cause) {
+            if (page != null) {
+                page.screenshot(new Page.ScreenshotOptions().setFullPage(true)
+                        .setPath(SCREENS.resolve("failed-" + step.getRequiredTestMethod().getName() + ".png")));
+            }
+        }
+    };
 
     /** The one page of this walk. */
     Page page;

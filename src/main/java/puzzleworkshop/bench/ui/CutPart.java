@@ -83,6 +83,11 @@ class CutPart implements StagePart {
     }
 
     @Override
+    public boolean replacesChecklist() {
+        return machines.standard().isPresent();
+    }
+
+    @Override
     public Optional<Component> show(Waiting waiting, Runnable again) {
         Div part = new Div(new H3(figures.text("bench.cut")));
         part.addClassName("pw-stack");

@@ -38,6 +38,7 @@ class JobCard extends Div {
     private final transient SignedIn signedIn;
     private final transient Runnable again;
     private final Div parts = new Div();
+    private final Component checklist;
 
     JobCard(
             Waiting waiting,
@@ -61,11 +62,16 @@ class JobCard extends Div {
         if (!waiting.order().note().isBlank()) {
             add(note("bench.note", waiting.order().note()));
         }
-        add(parts, checklist(), buttons(tick, workshop));
+        checklist = checklist();
+        add(parts, checklist, buttons(tick, workshop));
     }
 
     void put(Component part) {
         parts.add(part);
+    }
+
+    void withoutChecklist() {
+        checklist.setVisible(false);
     }
 
     private Component head() {

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.Component;
 import java.util.List;
-import java.util.Optional;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
@@ -31,11 +30,12 @@ class JobCardMaker {
 
     Component card(Waiting waiting, Stage stage, Runnable tick, Runnable again) {
         JobCard card = new JobCard(waiting, stage, bench, figures, signedIn, workshop, tick, again);
-        parts.stream()
-                .filter(part -> part.stage() == stage)
-                .map(part -> part.show(waiting, again))
-                .flatMap(Optional::stream)
-                .forEach(card::put);
+        parts.stream().filter(part -> part.stage() == stage).forEach(part -> {
+            part.show(waiting, again).ifPresent(card::put);
+            if (part.replacesChecklist()) {
+                card.withoutChecklist();
+            }
+        });
         return card;
     }
 }

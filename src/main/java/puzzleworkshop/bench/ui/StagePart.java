@@ -12,4 +12,9 @@ interface StagePart {
 
     /** @param again to be run after it has changed something */
     Optional<Component> show(Waiting waiting, Runnable again);
+
+    /** Whether it brings a checklist of its own in place of the stage's general one. */
+    default boolean replacesChecklist() {
+        return false;
+    }
 }

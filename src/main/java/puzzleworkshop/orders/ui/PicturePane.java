@@ -103,14 +103,15 @@ class PicturePane extends Div {
         softAccepted.setValue(order.softAccepted());
     }
 
-    /** The picture with its crop; a crop that was never touched, or no longer has the shape, is set to fill the size. */
+    /**
+     * The picture with its crop. One that was framed by hand is brought to the finished shape from what was framed, not
+     * from what an earlier size made of it, so that trying sizes loses nothing; an untouched one fills the size.
+     */
     Optional<FramedPicture> framed(Size finished) {
-        return picture.map(p -> {
-            Crop fitting = crop.map(c -> c.hasAspect(p, finished.aspect()) ? c : c.matched(p, finished.aspect()))
-                    .orElseGet(() -> Crop.filling(p, finished.aspect()));
-            crop = Optional.of(fitting);
-            return new FramedPicture(p.id(), fitting);
-        });
+        return picture.map(p -> new FramedPicture(
+                p.id(),
+                crop.map(c -> c.hasAspect(p, finished.aspect()) ? c : c.matched(p, finished.aspect()))
+                        .orElseGet(() -> Crop.filling(p, finished.aspect()))));
     }
 
     String softAccepted() {

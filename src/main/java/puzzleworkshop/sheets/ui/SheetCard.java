@@ -9,10 +9,10 @@ import puzzleworkshop.sheets.Sheet;
 /** One sheet in the rack: its drawing to scale, number, place and state; leads to its page. */
 class SheetCard extends Anchor {
 
-    SheetCard(Sheet sheet, Figures figures, RackWords words, double pixelsPerMm) {
+    SheetCard(Sheet sheet, Figures figures, RackWords words, double widestMm) {
         super("sheets/number/" + sheet.id());
         addClassName("sheets-card");
-        Div picture = new Div(new SheetDrawing(figures).show(sheet).toScale(sheet.outline(), pixelsPerMm));
+        Div picture = new Div(new SheetDrawing(figures).show(sheet).toScale(sheet.outline(), widestMm));
         picture.addClassName("sheets-card-picture");
         Span number = new Span(sheet.id().toString());
         number.addClassName("sheets-number");

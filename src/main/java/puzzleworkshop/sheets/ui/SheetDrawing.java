@@ -66,9 +66,10 @@ public class SheetDrawing extends SvgBox {
         return this;
     }
 
-    /** Makes drawings side by side comparable: so many screen pixels for a millimetre, but never wider than its place. */
-    public SheetDrawing toScale(Outline outline, double pixelsPerMm) {
-        getStyle().setWidth(Math.max(24, Math.round(outline.bounds().width().mm() * pixelsPerMm)) + "px");
+    /** Makes drawings side by side comparable: a board of the widest size fills its place, others in proportion. */
+    public SheetDrawing toScale(Outline outline, double widestMm) {
+        double share = 100 * outline.bounds().width().mm() / widestMm;
+        getStyle().setWidth(Svg.n(Math.clamp(share, 6, 100)) + "%");
         return this;
     }
 

@@ -40,7 +40,7 @@ import puzzleworkshop.sheets.SheetState;
 public class SheetRackView extends Div {
 
     private static final int PORTION = 36;
-    private static final double WIDEST_PIXELS = 208;
+    private static final double LEAST_WIDEST = 400;
 
     private final transient SheetRack rack;
     private final transient Figures figures;
@@ -150,7 +150,7 @@ public class SheetRackView extends Div {
                     .mapToDouble(sheet -> sheet.outline().bounds().width().mm())
                     .max()
                     .orElse(1);
-            scale = Math.min(0.5, WIDEST_PIXELS / widest);
+            scale = Math.max(LEAST_WIDEST, widest);
         }
         next.forEach(sheet -> cards.add(new SheetCard(sheet, figures, words, scale)));
         shown += next.size();

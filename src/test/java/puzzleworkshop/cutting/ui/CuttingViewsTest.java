@@ -48,40 +48,40 @@ class CuttingViewsTest extends SpringBrowserlessTest {
     @Test
     void without_a_machine_the_screen_says_what_to_do_next() {
         navigate(MachinesView.class);
-        assertThat($(Button.class).withText("Write down the laser").exists()).isTrue();
+        assertThat(find(Button.class).withText("Write down the laser").exists()).isTrue();
     }
 
     @Test
     void a_setting_shows_its_state_and_leads_to_its_evidence() {
         CutSetting setting = settings.add(laser(), CRAFT);
         navigate(MachinesView.class);
-        assertThat($(Anchor.class).all()).anyMatch(link -> link.getHref().equals("machines/settings/" + setting.id()));
+        assertThat(find(Anchor.class).all()).anyMatch(link -> link.getHref().equals("machines/settings/" + setting.id()));
         navigate(SettingView.class, setting.id());
-        assertThat($(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("No trial yet. 3 mm wood"));
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("No trial yet. 3 mm wood"));
     }
 
     @Test
     void a_cut_can_only_be_started_when_every_item_is_ticked() {
         CutJob job = jobs.prepare(wish(Workpiece.clean(CRAFT)), "Robin");
         navigate(CutJobView.class, job.id());
-        assertThat($(Button.class).withText("Start the cut").single().isEnabled()).isFalse();
+        assertThat(find(Button.class).withText("Start the cut").single().isEnabled()).isFalse();
         for (int i = 0; i < 9; i++) {
-            Checkbox open = $(Checkbox.class).all().stream().filter(box -> !box.getValue()).findFirst().orElseThrow();
+            Checkbox open = find(Checkbox.class).all().stream().filter(box -> !box.getValue()).findFirst().orElseThrow();
             test(open).click();
         }
-        Button start = $(Button.class).withText("Start the cut").single();
+        Button start = find(Button.class).withText("Start the cut").single();
         assertThat(start.isEnabled()).isTrue();
         test(start).click();
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(CutJob.State.RUNNING);
-        assertThat($(Button.class).withText("Record the cut").exists()).isTrue();
+        assertThat(find(Button.class).withText("Record the cut").exists()).isTrue();
     }
 
     @Test
     void a_forbidden_board_shows_its_reason_and_no_start() {
         CutJob job = jobs.prepare(wish(new Workpiece(CRAFT, Past.WET_GLUE, Workpiece.Film.SAFE, "")), "Robin");
         navigate(CutJobView.class, job.id());
-        assertThat($(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This board was wet-glued"));
-        assertThat($(Button.class).withText("Start the cut").exists()).isFalse();
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This board was wet-glued"));
+        assertThat(find(Button.class).withText("Start the cut").exists()).isFalse();
     }
 
     private CutJob.Wish wish(Workpiece workpiece) {
