@@ -180,7 +180,10 @@ class DrawnFileTest {
         CutPlan plan = CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST);
         for (CutFile.Format format : new CutFile.Format[] {CutFile.Format.SVG, CutFile.Format.DXF}) {
             DrawnFile file = DrawnFile.read("ours", CutFile.write(plan, format).bytes());
-            assertThat(length(file)).isCloseTo(pattern.totalLengthMm(), within(pattern.totalLengthMm() * 5e-4));
+            // a chord that leaves a circle of radius r by s is shorter than its arc by the share s / 3r: with the 0.02 mm
+            // of the DXF on knobs of 4 mm and more that is under 1.7 in a thousand
+            double share = format == CutFile.Format.DXF ? CutFile.DXF_TOLERANCE_MM / (3 * 4) : 5e-4;
+            assertThat(length(file)).isCloseTo(pattern.totalLengthMm(), within(pattern.totalLengthMm() * share));
             assertThat(file.bounds().width()).isCloseTo(200, within(0.01));
             assertThat(file.remarks()).isEmpty();
         }

@@ -11,6 +11,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.WaitForSelectorState;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -18,6 +19,8 @@ import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
 import java.util.zip.CRC32;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -30,7 +33,9 @@ import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Stage;
@@ -66,7 +71,7 @@ class MainJobWalk extends Walk {
         page.getByLabel("E-mail or telephone").fill("grete@holm.example");
         refused("letter.jpg", "Dear workshop, here is my picture.".getBytes(StandardCharsets.UTF_8));
         refused("nothing.jpg", new byte[0]);
-        byte[] whole = camera(800, 600, 1);
+        byte[] whole = SamplePictures.encode(SamplePictures.leaves(800, 600, 7), "jpeg");
         refused("torn.jpg", Arrays.copyOf(whole, whole.length / 3));
         refused("bomb.png", pngHeader(30_000, 30_000));
         refused("heavy.jpg", new byte[60 * 1024 * 1024]);
@@ -77,13 +82,12 @@ class MainJobWalk extends Walk {
     @Test
     @Order(3)
     void a_picture_from_a_camera_is_shown_with_cut_lines_verdicts_sheet_price_and_day() throws IOException {
-        // held upright: the sensor's pixels lie on their side, EXIF orientation 6 says so (CIPA DC-008)
-        Path photo = file("from-the-camera.jpg", camera(4000, 3000, 6));
+        Path photo = file("from-the-camera.jpg", onItsSide("Oskar Lund"));
         page.setInputFiles("vaadin-upload input[type=file]", photo);
         page.getByText("pixels per inch").first().waitFor();
         settle();
-        // 3000 pixels of the upright picture's width on 300 mm: 3000 / (300 / 25.4) = 254 pixels per inch
-        page.getByText("254 pixels per inch").waitFor();
+        // 3600 pixels of the upright picture's width on 300 mm: 3600 / (300 / 25.4) = 304.8 pixels per inch
+        page.getByText("305 pixels per inch").waitFor();
         page.getByText("small-parts cylinder").first().waitFor();
         assertThat(page.locator(".neworder-board svg").count()).isPositive();
         assertThat(page.locator("#price").textContent()).matches("\\D*\\d+\\.\\d\\d");
@@ -201,10 +205,25 @@ class MainJobWalk extends Walk {
         return Files.write(FILES.resolve(name), content);
     }
 
-    /** A JPEG as a camera writes it, with an EXIF block that gives the orientation. */
-    private static byte[] camera(int width, int height, int orientation) {
-        byte[] plain = SamplePictures.encode(SamplePictures.leaves(width, height, 7), "jpeg");
-        return SamplePictures.withOrientation(plain, orientation);
+    /**
+     * A demo customer's picture as a camera held upright writes it: the pixels lie on their side, and EXIF orientation 6
+     * says that they are to be turned clockwise (CIPA DC-008).
+     */
+    private byte[] onItsSide(String customer) throws IOException {
+        puzzleworkshop.orders.Order order = bean(Orders.class)
+                .list(new OrderFilter(customer, Set.of(), Optional.empty()), 0, 1)
+                .getFirst();
+        BufferedImage upright;
+        try (InputStream original = bean(Pictures.class).original(order.picture().orElseThrow().picture())) {
+            upright = ImageIO.read(original);
+        }
+        BufferedImage side = new BufferedImage(upright.getHeight(), upright.getWidth(), BufferedImage.TYPE_INT_RGB);
+        for (int y = 0; y < side.getHeight(); y++) {
+            for (int x = 0; x < side.getWidth(); x++) {
+                side.setRGB(x, y, upright.getRGB(upright.getWidth() - 1 - y, x));
+            }
+        }
+        return SamplePictures.withOrientation(SamplePictures.encode(side, "jpeg"), 6);
     }
 
     /** A PNG that says it is huge and holds nothing. */

@@ -1,6 +1,7 @@
 package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
@@ -51,6 +52,7 @@ class PicturePane extends Div {
         refusal = new Complaint(Offer.Question.PICTURE, figures);
         tooSoft = new Complaint(Offer.Question.PICTURE, figures);
         upload.setId("picture-upload");
+        upload.setUploadButton(new Button(getTranslation("orders.new.choose-picture")));
         upload.setMaxFiles(1);
         upload.setMaxFileSize(LARGEST_MEGABYTES * 1024 * 1024);
         upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("orders.new.drop")));
