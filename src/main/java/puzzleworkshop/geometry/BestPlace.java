@@ -73,15 +73,20 @@ final class BestPlace {
 
     /** Empty when it does not fit. Of equal places the one that leaves the largest rectangle. */
     Optional<Found> best() {
-        return search(true);
+        return search(true, true);
     }
 
     /** As {@link #best()}, but any of the equally valued places. */
     Optional<Found> anyBest() {
-        return search(false);
+        return search(false, true);
     }
 
-    private Optional<Found> search(boolean finest) {
+    /** As {@link #anyBest()}, but without the sweep over whole degrees: for when thousands of places are weighed up. */
+    Optional<Found> atEdges() {
+        return search(false, false);
+    }
+
+    private Optional<Found> search(boolean finest, boolean sweeping) {
         if (!board.mayHold(w, h)) {
             return Optional.empty();
         }
@@ -100,7 +105,7 @@ final class BestPlace {
         if (best == null) {
             return Optional.empty();
         }
-        if (allowed == null) {
+        if (allowed == null && sweeping) {
             for (int goal = cap; goal > bestRung; goal--) {
                 for (int i = 0; i < 8 && goal > bestRung; i++) {
                     sweep(i * 180 / 8, (i + 1) * 180 / 8 - 1, goal);

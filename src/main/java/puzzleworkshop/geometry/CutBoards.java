@@ -112,7 +112,7 @@ final class CutBoards {
         Placement place = null;
         for (int i = 0; i < before.parts().size(); i++) {
             Profile part = before.parts().get(i);
-            Optional<BestPlace.Found> found = new BestPlace(part, blank, allowed, sizes).anyBest();
+            Optional<BestPlace.Found> found = new BestPlace(part, blank, allowed, sizes).atEdges();
             if (found.isPresent() && part.value - found.get().remainderValue().mm2() < leastLost) {
                 leastLost = part.value - found.get().remainderValue().mm2();
                 from = i;
@@ -127,7 +127,7 @@ final class CutBoards {
         double value = before.value() - old.value;
         Geometry rest = Outline.difference(old.outline.freeShape(), place.polygon(blank, 0));
         for (Geometry piece : BoardAssignment.parts(rest)) {
-            Profile profile = Profile.of(Outline.ofPart((Polygon) piece), sizes);
+            Profile profile = Profile.passing(Outline.ofPart((Polygon) piece), sizes);
             parts.add(profile);
             value += profile.value;
         }

@@ -34,7 +34,7 @@ public final class Profile {
     private final double inscribed;
     private final Size rungSize;
 
-    private Profile(Outline outline, UsefulSizes sizes) {
+    private Profile(Outline outline, UsefulSizes sizes, boolean stays) {
         this.outline = outline;
         Geometry free = outline.freeShape();
         border = outline.segments();
@@ -47,7 +47,9 @@ public final class Profile {
         Geometry hull = free.convexHull();
         narrowest = new MinimumDiameter(hull, true).getLength();
         diameter = diameter(hull.getCoordinates());
-        inscribed = new MaximumInscribedCircle(free, CIRCLE_SHARPNESS).getRadiusLine().getLength() + CIRCLE_SHARPNESS;
+        inscribed = stays
+                ? new MaximumInscribedCircle(free, CIRCLE_SHARPNESS).getRadiusLine().getLength() + CIRCLE_SHARPNESS
+                : narrowest / 2;
         directions = Directions.of(border, DIRECTIONS);
         mainDirections = Directions.of(border, MAIN_DIRECTIONS);
         rung = highestRung(sizes);
@@ -56,7 +58,12 @@ public final class Profile {
     }
 
     public static Profile of(Outline outline, UsefulSizes sizes) {
-        return new Profile(outline, sizes);
+        return new Profile(outline, sizes, true);
+    }
+
+    /** For an outline that is looked at a few times only: without the inscribed circle, which takes longest to find. */
+    static Profile passing(Outline outline, UsefulSizes sizes) {
+        return new Profile(outline, sizes, false);
     }
 
     public Outline outline() {

@@ -105,7 +105,7 @@ public record Remainder(List<Part> parts) {
     }
 
     private static Part part(Outline outline, UsefulSizes sizes) {
-        Profile profile = Profile.of(outline, sizes);
+        Profile profile = Profile.passing(outline, sizes);
         List<LargestRectangle> useful = profile.rung() == UsefulSizes.SCRAP ? List.of() : useful(outline, sizes);
         return new Part(outline, useful, profile.rung(), profile.value());
     }

@@ -84,6 +84,9 @@ public class CropEditor extends Div {
     }
 
     public void setOverhang(Length overhang) {
+        if (overhang.equals(this.overhang)) {
+            return;
+        }
         this.overhang = overhang;
         show();
     }
@@ -92,6 +95,9 @@ public class CropEditor extends Div {
     public void setCrop(Crop crop) {
         if (picture == null) {
             throw new IllegalStateException("There is no picture to frame");
+        }
+        if (crop.equals(this.crop)) {
+            return;
         }
         this.crop = crop.hasAspect(picture, finished.aspect()) ? crop : matched(crop);
         show();
@@ -111,6 +117,10 @@ public class CropEditor extends Div {
     public void setCutLines(String svgPathData) {
         if (!PATH_DATA.matcher(svgPathData).matches()) {
             throw new IllegalArgumentException("Not the data of an SVG path");
+        }
+        // Screens set the same lines again with every answer; drawing anew would end a drag that is under way.
+        if (svgPathData.equals(cutLines)) {
+            return;
         }
         cutLines = svgPathData;
         show();

@@ -64,10 +64,9 @@ class PackingPart implements StagePart {
     }
 
     private Component count(Order order, CutPattern pattern, Material material) {
-        double inner = Math.max(0, pattern.totalLengthMm() - order.puzzle().finished().perimeter().mm());
         CountByWeight count = CountByWeight.of(
                 order.puzzle().finished().area(),
-                Length.mm(inner),
+                Length.mm(pattern.innerLengthMm()),
                 order.puzzle().pattern().kerf(),
                 order.board().thickness(),
                 material.densityKgM3(),

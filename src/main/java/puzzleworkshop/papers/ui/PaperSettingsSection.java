@@ -58,6 +58,7 @@ class PaperSettingsSection implements SetUpSection {
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
         form.setAutoRows(true);
+        form.setExpandColumns(true);
         form.setExpandFields(true);
         form.add(tax, due, bank, quote, invoice);
         Button save = new Button(figures.text("papers.settings.save"), event -> {

@@ -1,5 +1,6 @@
 package puzzleworkshop.planning.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.display.Figures;
@@ -7,6 +8,7 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.planning.Schedule.Outlook;
 
 /** What the plan says about an order: the verdict, and beside it why. */
+@StyleSheet("context://planning.css")
 public class PlanVerdict extends Div {
 
     public PlanVerdict(Outlook outlook, Figures figures) {

@@ -27,7 +27,8 @@ final class CostWords {
         if (!line.lines().isEmpty() || line.unit() == CostUnit.ORDER) {
             return "";
         }
-        return quantity(line) + " × " + rate(line.rate());
+        String perHour = line.unit() == CostUnit.HOUR ? "/h" : "";
+        return quantity(line) + " × " + rate(line.rate()) + perHour;
     }
 
     String source(CostLine line) {

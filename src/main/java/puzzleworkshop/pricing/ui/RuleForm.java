@@ -46,6 +46,7 @@ class RuleForm extends Div {
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
         form.setAutoRows(true);
+        form.setExpandColumns(true);
         form.setExpandFields(true);
         choice(form, method, "pricing.rule.method", now.method(), PriceRule.Method.values(), PriceRule.Method::textKey);
         number(form, margin, "pricing.rule.margin", now.margin().hundredths(), "%");

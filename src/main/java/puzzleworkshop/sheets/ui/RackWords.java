@@ -1,7 +1,6 @@
 package puzzleworkshop.sheets.ui;
 
 import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Nav;
 import java.util.Map;
 import java.util.function.Function;
@@ -14,6 +13,7 @@ import puzzleworkshop.sheets.Material;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.workshop.SignedIn;
 
 /** Says things about sheets the same way on all screens of the rack. */
 @Component
@@ -23,10 +23,12 @@ class RackWords {
 
     private final Figures figures;
     private final RackSettings settings;
+    private final SignedIn who;
 
-    RackWords(Figures figures, RackSettings settings) {
+    RackWords(Figures figures, RackSettings settings, SignedIn who) {
         this.figures = figures;
         this.settings = settings;
+        this.who = who;
     }
 
     /** The ways between the screens of the rack; the one we stand on is marked. */
@@ -35,6 +37,9 @@ class RackWords {
         doors.addClassName("sheets-doors");
         doors.setAriaLabel(figures.text("sheets.doors"));
         for (String door : DOORS) {
+            if (door.equals("/rules") && !who.isOwner()) {
+                continue;
+            }
             Anchor link = new Anchor("sheets" + door, figures.text("sheets.door" + door.replace('/', '.')));
             if (door.equals(here)) {
                 link.getElement().setAttribute("aria-current", "page");
@@ -75,11 +80,5 @@ class RackWords {
     String shape(Sheet sheet) {
         String size = figures.size(sheet.outline().bounds());
         return sheet.outline().isPlainRectangle() ? size : figures.text("sheets.shape.around", size);
-    }
-
-    Div page() {
-        Div page = new Div();
-        page.addClassName("pw-page");
-        return page;
     }
 }

@@ -78,6 +78,7 @@ public class SheetDrawing extends SvgBox {
         double w = bounds.width().mm();
         double h = bounds.height().mm();
         double rim = Math.max(w, h) * 0.012;
+        double largest = Math.max(w, h) / 14;
         Svg svg = Svg.of(
                 origin.x() - rim, origin.y() - rim, w + 2 * rim, h + 2 * rim, title, words(outline, blank, rest));
         String hatch = "sheets-hatch-" + NEXT.incrementAndGet();
@@ -95,24 +96,24 @@ public class SheetDrawing extends SvgBox {
         }
         svg.raw("</g>");
         if (rest != null) {
-            rest.parts().forEach(part -> part.useful().forEach(useful -> rectangle(svg, useful)));
+            rest.parts().forEach(part -> part.useful().forEach(useful -> rectangle(svg, useful, largest)));
         }
         if (blank != null) {
             svg.group("sheets-held", "");
             svg.path(path(placement.corners(blank)), "sheets-blank");
-            label(svg, placement, blank, "sheets-blank-size");
+            label(svg, placement, blank, "sheets-blank-size", largest);
             svg.end();
         }
         return svg;
     }
 
-    private void rectangle(Svg svg, LargestRectangle useful) {
+    private void rectangle(Svg svg, LargestRectangle useful, double largest) {
         svg.path(path(useful.placement().corners(useful.size())), "sheets-useful");
-        label(svg, useful.placement(), useful.size(), "sheets-useful-size");
+        label(svg, useful.placement(), useful.size(), "sheets-useful-size", largest);
     }
 
     /** The size, written along the longer side and never upside down. */
-    private void label(Svg svg, Placement placement, Size size, String cssClass) {
+    private void label(Svg svg, Placement placement, Size size, String cssClass, double largest) {
         Spot centre = placement.centre(size);
         boolean tall = size.height().mm() > size.width().mm();
         double turn = placement.degrees() + (tall ? 90 : 0);
@@ -120,7 +121,7 @@ public class SheetDrawing extends SvgBox {
         double longer = size.longerSide().mm();
         double shorter = size.shorterSide().mm();
         String text = figures.size(size);
-        double letter = Math.min(shorter * 0.3, longer * 1.5 / text.length());
+        double letter = Math.min(largest, Math.min(shorter * 0.3, longer * 1.5 / text.length()));
         svg.group("", "translate(" + Svg.n(centre.x()) + " " + Svg.n(centre.y()) + ") rotate(" + Svg.n(turn) + ")")
                 .text(0, letter * 0.35, letter, "middle", text, cssClass)
                 .end();

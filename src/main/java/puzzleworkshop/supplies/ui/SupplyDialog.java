@@ -75,6 +75,7 @@ class SupplyDialog extends Dialog {
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
         form.setAutoRows(true);
+        form.setExpandColumns(true);
         form.setExpandFields(true);
         name.setLabel(getTranslation("supplies.name"));
         purchaseUnit.setLabel(getTranslation("supplies.purchase-unit"));

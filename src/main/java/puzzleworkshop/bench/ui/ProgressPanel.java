@@ -1,0 +1,105 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Image;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.OrderedList;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.util.Locale;
+import java.util.Optional;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Tick;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.planning.ui.PlanVerdict;
+
+/** On the order's page: how far it is, who did what, what went wrong, and what the plan says. */
+@org.springframework.stereotype.Component
+class ProgressPanel implements OrderPanel {
+
+    private final Bench bench;
+    private final WeekPlan plan;
+    private final Figures figures;
+
+    ProgressPanel(Bench bench, WeekPlan plan, Figures figures) {
+        this.bench = bench;
+        this.plan = plan;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return 10;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        if (order.state() == OrderState.QUOTE) {
+            return Optional.empty();
+        }
+        Div panel = new Box();
+        panel.add(new H2(figures.text("bench.progress")));
+        order.next().ifPresent(next -> {
+            plan.now().of(order.id()).ifPresent(entry -> panel.add(new PlanVerdict(entry.outlook(), figures)));
+            Anchor link = new Anchor(
+                    "bench/" + next.name().toLowerCase(Locale.ROOT) + "?order=" + order.number(),
+                    figures.text("bench.progress.next", figures.text(next.textKey())));
+            panel.add(link);
+        });
+        OrderedList done = new OrderedList();
+        for (Tick tick : bench.ticks(order.id())) {
+            String words = figures.text(
+                    tick.undone() ? "bench.progress.undone" : "bench.progress.done",
+                    figures.text(tick.stage().textKey()), tick.who(), figures.moment(tick.at()));
+            ListItem item = new ListItem(new Span(words));
+            tick.minutes().ifPresent(minutes -> item.add(new Span(" · " + figures.minutes(minutes))));
+            if (tick.undone()) {
+                item.addClassName("pw-soft");
+            }
+            done.add(item);
+        }
+        if (done.getComponentCount() > 0) {
+            panel.add(done);
+        }
+        for (Mishap mishap : bench.mishaps(order.id())) {
+            Paragraph wrong = new Paragraph(figures.text(
+                    "bench.progress.wrong",
+                    figures.text(mishap.what().textKey()),
+                    mishap.who(),
+                    figures.moment(mishap.at()),
+                    figures.text(mishap.againFrom().textKey()),
+                    figures.minutes(mishap.handsLost()),
+                    figures.money(mishap.materialLost())));
+            wrong.addClassName("pw-note");
+            wrong.getElement().setAttribute("data-kind", "warn");
+            panel.add(wrong);
+        }
+        Div photos = new Div();
+        photos.addClassName("bench-photos");
+        bench.photos(order.id()).forEach(photo -> {
+            Anchor full = new Anchor("bench-photos/" + photo.id(), new Image("bench-photos/" + photo.id(), figures.text(
+                    "bench.photo.of", figures.text(photo.stage().textKey()), photo.who(), figures.moment(photo.at()))));
+            full.setTarget("_blank");
+            photos.add(full);
+        });
+        panel.add(photos);
+        return Optional.of(panel);
+    }
+
+    /** Brings its own look along, wherever it is shown. */
+    @StyleSheet("context://bench.css")
+    private static final class Box extends Div {
+        Box() {
+            addClassNames("pw-section", "bench-progress");
+        }
+    }
+}

@@ -1,0 +1,79 @@
+package puzzleworkshop.geometry;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Geometry;
+import puzzleworkshop.geometry.BoardAssignment.Placed;
+import puzzleworkshop.geometry.BoardAssignment.Plan;
+import puzzleworkshop.measure.Size;
+
+/** JTS judges every plan: blanks inside their boards, none over another; never worse than first come, first served. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class BoardAssignmentTest {
+
+    private static final UsefulSizes SIZES = UsefulSizes.common();
+
+    @Test
+    void plans_are_possible_and_never_worse_than_first_come_first_served_nor_better_than_the_bound() {
+        for (int seed = 0; seed < 4; seed++) {
+            Random random = new Random(seed);
+            RandomOutlines outlines = new RandomOutlines(seed);
+            List<Outline> stock = IntStream.range(0, 12).mapToObj(i -> outlines.next(true)).toList();
+            List<Size> blanks = IntStream.range(0, 9)
+                    .mapToObj(i -> Size.mm(120 + random.nextInt(200), 90 + random.nextInt(120)))
+                    .toList();
+            Outline fresh = Outline.rectangle(Size.mm(600, 400));
+            BoardAssignment assignment = new BoardAssignment(
+                    stock.stream().map(o -> Profile.of(o, SIZES)).toList(), List.of(Profile.of(fresh, SIZES)), blanks, SIZES,
+                    (blank, board) -> null);
+            Plan firstCome = assignment.firstCome();
+            Plan together = assignment.together(300, seed);
+            assertThat(firstCome.isBetterThan(together)).as("seed %d", seed).isFalse();
+            assertThat(together.placed()).hasSize(9);
+            if (together.newBoards().isEmpty()) {
+                assertThat(together.valueLost().mm2()).isGreaterThanOrEqualTo(assignment.leastValueLost().mm2() - 1);
+            }
+            judge(together, stock, fresh, blanks, seed);
+        }
+    }
+
+    private static void judge(Plan plan, List<Outline> stock, Outline fresh, List<Size> blanks, int seed) {
+        for (Placed placed : plan.placed()) {
+            Outline board = placed.board() < stock.size() ? stock.get(placed.board()) : fresh;
+            Geometry blank = placed.place().polygon(blanks.get(placed.blank()), 2 * Outline.TOLERANCE);
+            assertThat(board.free().covers(blank)).as("seed %d: %s", seed, placed).isTrue();
+            for (Placed other : plan.placed()) {
+                if (other.blank() != placed.blank() && other.board() == placed.board()) {
+                    assertThat(blank.intersects(
+                                    other.place().polygon(blanks.get(other.blank()), 2 * Outline.TOLERANCE)))
+                            .as("seed %d: %s over %s", seed, placed, other)
+                            .isFalse();
+                }
+            }
+        }
+    }
+
+    @Test
+    void two_blanks_share_a_board_when_that_saves_a_new_one() {
+        List<Profile> stock = List.of(Profile.of(Outline.rectangle(Size.mm(400, 200)), SIZES));
+        List<Size> blanks = List.of(Size.mm(200, 200), Size.mm(200, 200));
+        List<Profile> fresh = List.of(Profile.of(Outline.rectangle(Size.mm(600, 400)), SIZES));
+        Plan plan = new BoardAssignment(stock, fresh, blanks, SIZES, (blank, board) -> null).together(100, 1);
+        assertThat(plan.newArea().mm2()).isZero();
+        assertThat(plan.placed()).extracting(Placed::board).containsOnly(0);
+    }
+
+    @Test
+    void a_board_that_may_not_be_used_is_left_alone() {
+        List<Profile> stock = List.of(Profile.of(Outline.rectangle(Size.mm(400, 200)), SIZES));
+        Plan plan = new BoardAssignment(stock, List.of(), List.of(Size.mm(200, 200)), SIZES, (blank, board) -> new double[0])
+                .together(50, 1);
+        assertThat(plan.unplaced()).containsExactly(0);
+    }
+}
