@@ -58,10 +58,6 @@ public record PatternSpec(Size size, PieceGrid grid, long seed, CutStyle style, 
         return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes);
     }
 
-    public PatternSpec withKerf(Length other) {
-        return new PatternSpec(size, grid, seed, style, outline, thickness, other, shapes);
-    }
-
     public PatternSpec withShapes(List<PersonalShape> others) {
         return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others);
     }

@@ -3,7 +3,6 @@ package puzzleworkshop.pattern.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
-import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 
@@ -38,11 +37,6 @@ public class PatternDrawing extends SvgBox {
         return getTranslation("pattern.drawing.description", pattern.pieces().size(), pattern.spec().grid().columns(),
                 pattern.spec().grid().rows(), Math.round(size.width().mm()), Math.round(size.height().mm()),
                 pattern.spec().seed());
-    }
-
-    /** What the drawing says in one sentence. */
-    public static Sentence alternative(CutPattern pattern) {
-        return Sentence.of("pattern.drawing.short", pattern.pieces().size(), pattern.spec().size());
     }
 
     /** The drawing alone, for tickets and pages without Vaadin; one unit is one millimetre. */
