@@ -180,6 +180,9 @@ public class Orders {
                 : Optional.of(Stage.values()[stage.ordinal() + 1]);
         store.moveTo(id, following, clock.instant());
         write(id, who, Sentence.of("orders.history.stage." + stage.name()));
+        if (following.isEmpty()) {
+            events.publishEvent(new OrderHandedOver(id, who));
+        }
         return get(id);
     }
 
@@ -187,6 +190,9 @@ public class Orders {
     @Transactional
     public Order sendBack(OrderId id, Stage to, Sentence why, String who) {
         Order order = lock(id);
+        if (order.state() == OrderState.CLOSED) {
+            order = reopen(id, who);
+        }
         boolean workable = order.state() == OrderState.CONFIRMED || order.state() == OrderState.HANDED_OVER;
         boolean backwards = order.next().map(next -> to.compareTo(next) < 0).orElse(true);
         if (!workable || !backwards) {

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Figures;
@@ -15,6 +16,7 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
@@ -103,6 +105,7 @@ public class Invoices {
         }
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         orders.note(id, Sentence.of("papers.history.invoiced", issued.number(), issued.gross()), who);
+        closeWhenPaid(order, who);
         return issued;
     }
 
@@ -130,6 +133,7 @@ public class Invoices {
                 sum(lines, Invoice.Line::vat, amount), sum(lines, Invoice.Line::gross, amount), reason.strip(), lines);
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         orders.note(order.id(), Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()), who);
+        closeWhenPaid(order, who);
         return issued;
     }
 
@@ -159,11 +163,19 @@ public class Invoices {
         if (order.state() == OrderState.CLOSED && account(id).open().isPositive()) {
             orders.reopen(id, who);
         }
+        closeWhenPaid(order, who);
     }
 
+    /** Paid before it left: nothing is open any more, and nobody has to come back to close it. */
+    @EventListener
+    @Transactional
+    public void handedOver(OrderHandedOver event) {
+        closeWhenPaid(orders.lock(event.order()), event.who());
+    }
+
+    /** Money over the counter without an invoice closes an order just as well; too much of it does not. */
     private void closeWhenPaid(Order order, String who) {
-        OrderAccount account = account(order.id());
-        if (order.state() == OrderState.HANDED_OVER && !account.papers().isEmpty() && account.open().isZero()) {
+        if (order.state() == OrderState.HANDED_OVER && account(order.id()).open().isZero()) {
             orders.close(order.id(), who);
         }
     }

@@ -34,11 +34,15 @@ import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.pricing.VatRounding;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -64,6 +68,9 @@ class InvoicesIT {
 
     @Autowired
     DataSource dataSource;
+
+    @Autowired
+    private Orders orders;
 
     private final SoldOrders sold;
     private final LocalDate today = LocalDate.now();
@@ -161,6 +168,59 @@ class InvoicesIT {
         assertThat(invoices.account(order.id()).payments())
                 .extracting(Payment::kind)
                 .containsExactly(Payment.Kind.DEPOSIT, Payment.Kind.PAYMENT, Payment.Kind.REFUND);
+    }
+
+    @Test
+    void an_order_that_is_handed_over_and_paid_in_full_is_closed_whichever_comes_last() {
+        Order paidFirst = sold.confirmed("Ada Reed", 1);
+        receiveAll(paidFirst);
+        assertThat(stateOf(paidFirst)).isEqualTo(OrderState.CONFIRMED);
+        handOver(paidFirst);
+        assertThat(stateOf(paidFirst)).isEqualTo(OrderState.CLOSED);
+
+        Order paidLast = sold.confirmed("Ben Ashby", 1);
+        handOver(paidLast);
+        assertThat(stateOf(paidLast)).isEqualTo(OrderState.HANDED_OVER);
+        receiveAll(paidLast);
+        assertThat(stateOf(paidLast)).isEqualTo(OrderState.CLOSED);
+
+        Order paidTooMuch = sold.confirmed("Cleo Dunn", 1);
+        handOver(paidTooMuch);
+        Money ten = Money.of("10.00", "EUR");
+        invoices.receive(paidTooMuch.id(), paidTooMuch.price().gross().plus(ten), Payment.Way.CASH, today, "", "mara");
+        assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.HANDED_OVER);
+        invoices.refund(paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
+        assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.CLOSED);
+    }
+
+    @Test
+    void a_hand_over_that_closed_its_order_can_be_taken_back() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        receiveAll(order);
+        handOver(order);
+        orders.sendBack(order.id(), Stage.HAND_OVER, Sentence.of("orders.history.reopened"), "mara");
+        assertThat(stateOf(order)).isEqualTo(OrderState.CONFIRMED);
+        orders.completeStage(order.id(), Stage.HAND_OVER, "mara");
+        assertThat(stateOf(order)).isEqualTo(OrderState.CLOSED);
+    }
+
+    private void receiveAll(Order order) {
+        invoices.receive(order.id(), order.price().gross(), Payment.Way.CARD, today, "", "mara");
+    }
+
+    private void handOver(Order order) {
+        // these orders have no picture to approve; money is what is looked at here
+        JdbcClient.create(dataSource)
+                .sql("update customer_order set approved_at = now(), approved_by = 'mara' where id = :id")
+                .param("id", order.id().value())
+                .update();
+        for (Stage stage : Stage.values()) {
+            orders.completeStage(order.id(), stage, "mara");
+        }
+    }
+
+    private OrderState stateOf(Order order) {
+        return orders.get(order.id()).state();
     }
 
     @Test
