@@ -186,7 +186,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                 who.way(),
                 price.discount(),
                 price.shipping(),
-                picture.softAccepted()));
+                picture.softAccepted(),
+                form.shapes()));
     }
 
     private void show(Offer answer) {
