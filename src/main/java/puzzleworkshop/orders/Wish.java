@@ -9,6 +9,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
 /**
@@ -19,6 +20,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param sheet the sheet the seller wants to use; absent: the one that loses least
  * @param way by which it is delivered; absent: the usual one
  * @param shipping charged to the customer, net
+ * @param vat which tax rates its lines carry
  * @param softAccepted the customer's word that a soft picture will do
  */
 public record Wish(
@@ -38,4 +40,5 @@ public record Wish(
         Optional<Long> way,
         Percent discount,
         Money shipping,
+        VatRates vat,
         String softAccepted) {}

@@ -27,6 +27,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetId;
@@ -183,7 +184,7 @@ class OrdersIT {
         Offer offer = desk.workOut(new Wish(
                 Optional.empty(), FINISHED, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
                 IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), ""));
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, ""));
         assertThat(offer.complaints()).isEmpty();
         return offer;
     }

@@ -6,6 +6,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
@@ -17,6 +18,7 @@ class NewOrderParts {
     private final Customers customers;
     private final RackSettings rack;
     private final Workshop workshop;
+    private final RateBook book;
     private final Figures figures;
     private final ObjectProvider<ReadyDates> readyDates;
 
@@ -25,12 +27,14 @@ class NewOrderParts {
             Customers customers,
             RackSettings rack,
             Workshop workshop,
+            RateBook book,
             Figures figures,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
         this.workshop = workshop;
+        this.book = book;
         this.figures = figures;
         this.readyDates = readyDates;
     }
@@ -52,7 +56,7 @@ class NewOrderParts {
     }
 
     PricePane price(Runnable changed) {
-        return new PricePane(workshop, figures, changed);
+        return new PricePane(workshop, book, figures, changed);
     }
 
     ReadyPane ready(Runnable changed) {
