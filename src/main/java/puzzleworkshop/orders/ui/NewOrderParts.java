@@ -4,6 +4,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.sheets.RackSettings;
@@ -16,6 +17,7 @@ class NewOrderParts {
     private final Pictures pictures;
     private final Customers customers;
     private final RackSettings rack;
+    private final BoardChoice choice;
     private final Workshop workshop;
     private final Figures figures;
     private final ObjectProvider<ReadyDates> readyDates;
@@ -24,12 +26,14 @@ class NewOrderParts {
             Pictures pictures,
             Customers customers,
             RackSettings rack,
+            BoardChoice choice,
             Workshop workshop,
             Figures figures,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
+        this.choice = choice;
         this.workshop = workshop;
         this.figures = figures;
         this.readyDates = readyDates;
@@ -44,7 +48,7 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(rack, workshop, figures, changed);
+        return new PuzzleForm(rack, choice, figures, changed);
     }
 
     BoardPane board(Runnable changed) {
