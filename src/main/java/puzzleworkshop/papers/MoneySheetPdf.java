@@ -20,6 +20,7 @@ import org.openpdf.text.pdf.PdfPageEventHelper;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.pricing.VatMode;
 
@@ -170,7 +171,7 @@ final class MoneySheetPdf {
     }
 
     private Paragraph note(MoneySheet.Pair note) {
-        Paragraph paragraph = new Paragraph();
+        Paragraph paragraph = new Paragraph("", PaperFonts.soft(SMALL + 0.5f));
         paragraph.setSpacingBefore(6);
         paragraph.setLeading(13);
         paragraph.setKeepTogether(true);

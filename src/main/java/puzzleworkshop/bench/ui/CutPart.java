@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.springframework.beans.factory.ObjectProvider;
+import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
@@ -20,6 +21,7 @@ import puzzleworkshop.cutting.CutTime;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.cutting.Trial.Result;
 import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.cutting.ui.CutJobPanel;
@@ -43,6 +45,7 @@ import puzzleworkshop.workshop.Workshop;
 @org.springframework.stereotype.Component
 class CutPart implements StagePart {
 
+    private final Bench bench;
     private final CutJobs jobs;
     private final Machines machines;
     private final Settings settings;
@@ -55,6 +58,7 @@ class CutPart implements StagePart {
     private final SignedIn signedIn;
 
     CutPart(
+            Bench bench,
             CutJobs jobs,
             Machines machines,
             Settings settings,
@@ -65,6 +69,7 @@ class CutPart implements StagePart {
             ObjectProvider<CutJobPanel> panels,
             Figures figures,
             SignedIn signedIn) {
+        this.bench = bench;
         this.jobs = jobs;
         this.machines = machines;
         this.settings = settings;
@@ -85,6 +90,21 @@ class CutPart implements StagePart {
     @Override
     public boolean replacesChecklist() {
         return machines.standard().isPresent();
+    }
+
+    @Override
+    public boolean keepsTheClock() {
+        return machines.standard().isPresent();
+    }
+
+    @Override
+    public Tick tick(Waiting waiting) {
+        if (machines.standard().isEmpty()) {
+            return Tick.NEXT;
+        }
+        return bench.recordedCut(waiting.order().id())
+                .map(cut -> cut.result().equals(Optional.of(Result.THROUGH)) ? Tick.NEXT : Tick.ASIDE)
+                .orElse(Tick.NOT_YET);
     }
 
     @Override
@@ -109,9 +129,7 @@ class CutPart implements StagePart {
                         jobs.prepare(wish(waiting, machine.get()), signedIn.name());
                         again.run();
                     }));
-            if (last.isEmpty()) {
-                prepare.addThemeVariants(ButtonVariant.PRIMARY);
-            }
+            prepare.setThemeVariant(ButtonVariant.PRIMARY, tick(waiting) != Tick.NEXT);
             prepare.addClassName("bench-big");
             part.add(prepare);
         }

@@ -4,6 +4,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.pricing.RateBook;
@@ -17,6 +18,7 @@ class NewOrderParts {
     private final Pictures pictures;
     private final Customers customers;
     private final RackSettings rack;
+    private final BoardChoice choice;
     private final Workshop workshop;
     private final RateBook book;
     private final Figures figures;
@@ -26,6 +28,7 @@ class NewOrderParts {
             Pictures pictures,
             Customers customers,
             RackSettings rack,
+            BoardChoice choice,
             Workshop workshop,
             RateBook book,
             Figures figures,
@@ -33,6 +36,7 @@ class NewOrderParts {
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
+        this.choice = choice;
         this.workshop = workshop;
         this.book = book;
         this.figures = figures;
@@ -48,7 +52,7 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(rack, workshop, figures, changed);
+        return new PuzzleForm(rack, choice, figures, changed);
     }
 
     BoardPane board(Runnable changed) {
