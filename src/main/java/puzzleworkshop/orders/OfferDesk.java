@@ -230,7 +230,8 @@ public class OfferDesk {
                     wish.shipping(),
                     wish.shipping(),
                     wish.rush(),
-                    wish.discount());
+                    wish.discount(),
+                    wish.vat());
             return new KeptPrice(question, pricing.quote(question));
         }
 

@@ -11,6 +11,7 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
 /**
@@ -21,6 +22,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param sheet the sheet the seller wants to use; absent: the one that loses least
  * @param way by which it is delivered; absent: the usual one
  * @param shipping charged to the customer, net
+ * @param vat which tax rates its lines carry
  * @param softAccepted the customer's word that a soft picture will do
  * @param shapes personal pieces among the others; usually none
  */
@@ -41,6 +43,7 @@ public record Wish(
         Optional<Long> way,
         Percent discount,
         Money shipping,
+        VatRates vat,
         String softAccepted,
         List<PersonalShape> shapes) {
 
@@ -53,8 +56,9 @@ public record Wish(
             Optional<FramedPicture> picture, Size finished, int pieces, CutStyle style, Outline outline, long seed,
             IntendedAge age, boolean tray, int quantity, BoardKind board, Optional<SheetId> sheet,
             Optional<LocalDate> wantedBy, boolean rush, Optional<Long> way, Percent discount, Money shipping,
-            String softAccepted) {
+            VatRates vat, String softAccepted) {
         this(picture, finished, pieces, style, outline, seed, age, tray, quantity, board, sheet, wantedBy, rush, way,
-                discount, shipping, softAccepted, List.of());
+                discount, shipping, vat, softAccepted, List.of());
     }
 }
+

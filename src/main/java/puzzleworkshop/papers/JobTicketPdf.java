@@ -27,6 +27,7 @@ import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;

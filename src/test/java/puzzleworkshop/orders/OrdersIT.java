@@ -30,6 +30,7 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.Shapes;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetId;
@@ -104,7 +105,7 @@ class OrdersIT {
                 Optional.empty(), FINISHED, 24, CutStyle.KNOBS,
                 puzzleworkshop.pattern.Outline.usual(puzzleworkshop.pattern.Outline.Kind.WAVY), 7,
                 IntendedAge.GROWN_UPS, true, 1, BIRCH, Optional.of(sheet), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), "", List.of(heart)));
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, "", List.of(heart)));
         assertThat(offer.complaints()).isEmpty();
         assertThat(offer.price().orElseThrow().answer().toPay())
                 .isGreaterThan(plain.price().orElseThrow().answer().toPay());
@@ -221,7 +222,7 @@ class OrdersIT {
         Offer offer = desk.workOut(new Wish(
                 Optional.empty(), FINISHED, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
                 IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), ""));
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, ""));
         assertThat(offer.complaints()).isEmpty();
         return offer;
     }

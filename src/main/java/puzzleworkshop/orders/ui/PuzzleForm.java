@@ -14,13 +14,13 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import java.util.stream.Stream;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
@@ -30,10 +30,7 @@ import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.ui.ShapeChoice;
 import puzzleworkshop.pattern.ui.SmallPartsNote;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.RackSettings;
-import puzzleworkshop.workshop.Workshop;
 
 /** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
 class PuzzleForm extends Div {
@@ -78,7 +75,7 @@ class PuzzleForm extends Div {
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
 
-    PuzzleForm(RackSettings rack, Workshop workshop, Figures figures, Runnable changed) {
+    PuzzleForm(RackSettings rack, BoardChoice choice, Figures figures, Runnable changed) {
         this.figures = figures;
         addClassName("pw-section");
         sizeComplaint = new Complaint(Offer.Question.SIZE, figures);
@@ -149,7 +146,7 @@ class PuzzleForm extends Div {
         quantity.setValue(1);
         quantity.setValueChangeMode(ValueChangeMode.LAZY);
         quantity.addValueChangeListener(event -> unlessFilling.run());
-        boards(rack, workshop);
+        boards(rack, choice);
         board.addValueChangeListener(event -> unlessFilling.run());
 
         grid.addClassName("pw-small");
@@ -167,15 +164,8 @@ class PuzzleForm extends Div {
         filling = false;
     }
 
-    private void boards(RackSettings rack, Workshop workshop) {
-        Length usual = workshop.tradeNumbers().boardThickness();
-        List<BoardKind> kinds = Stream.concat(
-                        rack.offers().stream()
-                                .filter(BoardOffer::offered)
-                                .map(o -> new BoardKind(o.material(), o.grade().name(), o.thickness())),
-                        rack.materials().stream().map(m -> new BoardKind(m.id(), Grade.CRAFT.name(), usual)))
-                .distinct()
-                .toList();
+    private void boards(RackSettings rack, BoardChoice choice) {
+        List<BoardKind> kinds = choice.kinds();
         board.setItems(kinds);
         board.setItemLabelGenerator(kind -> figures.text("orders.board-kind",
                 rack.materials().stream()
@@ -185,11 +175,7 @@ class PuzzleForm extends Div {
                         .orElse(kind.material()),
                 kind.thickness(),
                 getTranslation("sheets.grade." + kind.grade())));
-        kinds.stream()
-                .filter(kind -> kind.thickness().equals(usual))
-                .findFirst()
-                .or(() -> kinds.stream().findFirst())
-                .ifPresent(board::setValue);
+        board.setValue(kinds.isEmpty() ? null : kinds.getFirst());
     }
 
     private void typed(String text) {
