@@ -139,7 +139,11 @@ class BenchIT {
             cutJobs.check(job.id(), item, "Robin");
         }
         cutJobs.start(job.id(), "Robin");
+        assertThat(bench.running(order.id())).map(Running::stage).contains(Stage.CUT);
+        assertThat(bench.recordedCut(order.id())).isEmpty();
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
+        assertThat(bench.running(order.id())).isEmpty();
+        assertThat(bench.recordedCut(order.id())).isPresent();
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
     }
 

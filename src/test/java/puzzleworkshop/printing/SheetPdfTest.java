@@ -37,7 +37,6 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.rendering.PDFRenderer;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.util.Matrix;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -47,6 +46,7 @@ import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.ReadPaper;
 
 /** The PDF is read back with PDFBox and drawn with PDFBox and, where it is installed, with Poppler's pdftoppm. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -101,7 +101,7 @@ class SheetPdfTest {
             assertThat(image.getColorSpace().getName()).isEqualTo("ICCBased");
             assertThat(pdf.getDocumentCatalog().getOutputIntents()).hasSize(1);
             assertThat(pdf.getDocumentCatalog().getOutputIntents().getFirst().getOutputConditionIdentifier()).isEqualTo("sRGB IEC61966-2.1");
-            assertThat(new PDFTextStripper().getText(pdf)).contains("2026-0147");
+            assertThat(ReadPaper.text(write(twoOnA3()))).contains("2026-0147", ReadPaper.MANY_LETTERS);
         }
     }
 
@@ -208,7 +208,7 @@ class SheetPdfTest {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Map<Long, PrintItem> items = new HashMap<>(Map.of(7L, waiting));
         List<Double> told = new ArrayList<>();
-        new SheetPdf(run, source, new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), "120 × 90 mm, run 12")))
+        new SheetPdf(run, source, new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), ReadPaper.MANY_LETTERS)))
                 .write(items, out, told::add);
         assertThat(told.getLast()).isEqualTo(1.0);
         return out.toByteArray();

@@ -30,6 +30,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
@@ -46,6 +47,7 @@ import puzzleworkshop.planning.WorkingTimes;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.FirstThings;
 
 /** The home of the workshop: what is due, whether it can be done, what gives when it cannot. */
 @Route("")
@@ -71,6 +73,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient SignedIn signedIn;
     private final transient LivePlan live;
     private final transient Figures figures;
+    private final transient ObjectProvider<FirstThings> firstThings;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -83,7 +86,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Workshop workshop,
             SignedIn signedIn,
             LivePlan live,
-            Figures figures) {
+            Figures figures,
+            ObjectProvider<FirstThings> firstThings) {
         this.plan = plan;
         this.times = times;
         this.notices = notices;
@@ -93,6 +97,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.signedIn = signedIn;
         this.live = live;
         this.figures = figures;
+        this.firstThings = firstThings;
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
         arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
@@ -151,6 +156,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
+            FirstThings first = firstThings.getObject();
+            if (first.open()) {
+                content.add(first);
+                return;
+            }
             Div empty = new Div(
                     new H2(getTranslation("planning.empty")),
                     new Paragraph(getTranslation("planning.empty.next")),
