@@ -32,6 +32,7 @@ import puzzleworkshop.orders.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -107,7 +108,8 @@ class DemoOrders {
         Wish wish = new Wish(
                 picture, size, line.pieces(), index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS, Outline.square(),
                 1000 + 37L * index, line.age(), false, line.quantity(), line.board(), Optional.empty(), Optional.of(due),
-                false, Optional.empty(), Percent.ZERO, Money.zero(workshop.currency()), "");
+                false, Optional.empty(), Percent.ZERO, Money.zero(workshop.currency()),
+                VatRates.STANDARD, "");
         Offer offer = desk.workOut(wish);
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());

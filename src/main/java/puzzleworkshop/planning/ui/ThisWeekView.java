@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
@@ -44,6 +45,7 @@ import puzzleworkshop.planning.WorkingTimes;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.FirstThings;
 
 /** The home of the workshop: what is due, whether it can be done, what gives when it cannot. */
 @Route("")
@@ -68,6 +70,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient SignedIn signedIn;
     private final transient LivePlan live;
     private final transient Figures figures;
+    private final transient ObjectProvider<FirstThings> firstThings;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -79,7 +82,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Workshop workshop,
             SignedIn signedIn,
             LivePlan live,
-            Figures figures) {
+            Figures figures,
+            ObjectProvider<FirstThings> firstThings) {
         this.plan = plan;
         this.times = times;
         this.feed = feed;
@@ -88,6 +92,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.signedIn = signedIn;
         this.live = live;
         this.figures = figures;
+        this.firstThings = firstThings;
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
         arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
@@ -146,6 +151,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
+            FirstThings first = firstThings.getObject();
+            if (first.open()) {
+                content.add(first);
+                return;
+            }
             Div empty = new Div(
                     new H2(getTranslation("planning.empty")),
                     new Paragraph(getTranslation("planning.empty.next")),
