@@ -16,6 +16,9 @@ import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.PlannedTrials;
+import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -44,6 +47,7 @@ public class WeekPlan implements ReadyDates {
     private final WorkingTimes times;
     private final Workshop workshop;
     private final SheetRack rack;
+    private final PlannedTrials trials;
     private final PlanStore store;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
@@ -54,6 +58,7 @@ public class WeekPlan implements ReadyDates {
             WorkingTimes times,
             Workshop workshop,
             SheetRack rack,
+            PlannedTrials trials,
             PlanStore store,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
@@ -61,6 +66,7 @@ public class WeekPlan implements ReadyDates {
         this.times = times;
         this.workshop = workshop;
         this.rack = rack;
+        this.trials = trials;
         this.store = store;
         this.bench = bench;
         this.clock = clock;
@@ -107,13 +113,15 @@ public class WeekPlan implements ReadyDates {
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
+            Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
                     .map(order -> work.job(
                             order,
                             ways.get(order.id()),
                             Optional.ofNullable(pins.get(order.id())),
                             hasBoard(order),
-                            Optional.ofNullable(soFar.get(order.id()))))
+                            Optional.ofNullable(soFar.get(order.id())),
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -206,6 +214,12 @@ public class WeekPlan implements ReadyDates {
     @EventListener
     @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
     void orderChanged(OrderChanged event) {
+        made.set(null);
+    }
+
+    @EventListener
+    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
+    void trialsPlanned(TrialsPlanned event) {
         made.set(null);
     }
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.planning.Job.Hold;
@@ -36,14 +37,17 @@ final class WorkOfOrders {
     /**
      * @param hasBoard whether a board is held for the order or cut already
      * @param readyForWork the last thing the bench said, if anything
+     * @param trial what a trial before its cut takes
      */
-    Job job(Order order, DeliveryWay way, Optional<LocalDate> pinned, boolean hasBoard, Optional<SoFar> readyForWork) {
+    Job job(
+            Order order, DeliveryWay way, Optional<LocalDate> pinned, boolean hasBoard, Optional<SoFar> readyForWork,
+            Minutes trial) {
         Stage next = order.next().orElseThrow();
         String board = order.board().material() + " " + order.board().grade() + " " + order.board().thickness().mm();
         List<Task> tasks = new ArrayList<>(tasks(
                 next,
                 stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
-                order.laser().value(),
+                order.laser().plus(trial).value(),
                 board));
         Optional<Integer> begun = readyForWork.flatMap(SoFar::begun);
         if (begun.isPresent()) {
