@@ -154,7 +154,7 @@ public class WeekSheetsView extends Div {
         row(table, figures.text("sheets.week.lost"), figures.area(ours.valueLost()), figures.area(theirs.valueLost()));
         row(table, figures.text("sheets.week.missing"), String.valueOf(ours.without().size()),
                 String.valueOf(theirs.without().size()));
-        Span bound = new Span(figures.text("sheets.week.bound", compared.leastValueLost()));
+        Span bound = new Span(figures.text("sheets.week.bound", compared.leastNewArea(), compared.leastValueLost()));
         bound.addClassName("pw-small");
         table.add(bound);
         return table;
