@@ -7,6 +7,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
@@ -19,6 +20,7 @@ class NewOrderParts {
     private final RackSettings rack;
     private final BoardChoice choice;
     private final Workshop workshop;
+    private final RateBook book;
     private final Figures figures;
     private final ObjectProvider<ReadyDates> readyDates;
 
@@ -28,6 +30,7 @@ class NewOrderParts {
             RackSettings rack,
             BoardChoice choice,
             Workshop workshop,
+            RateBook book,
             Figures figures,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
@@ -35,6 +38,7 @@ class NewOrderParts {
         this.rack = rack;
         this.choice = choice;
         this.workshop = workshop;
+        this.book = book;
         this.figures = figures;
         this.readyDates = readyDates;
     }
@@ -56,7 +60,7 @@ class NewOrderParts {
     }
 
     PricePane price(Runnable changed) {
-        return new PricePane(workshop, figures, changed);
+        return new PricePane(workshop, book, figures, changed);
     }
 
     ReadyPane ready(Runnable changed) {
