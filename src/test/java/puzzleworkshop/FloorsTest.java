@@ -88,6 +88,14 @@ class FloorsTest {
     }
 
     @Test
+    void what_is_printed_has_its_letters_from_one_place() {
+        noClasses().that().doNotHaveFullyQualifiedName("puzzleworkshop.display.PaperFonts")
+                .should().callMethodWhere(describe("makes a font", call -> call.getName().equals("createFont")
+                        && call.getTargetOwner().getPackageName().startsWith("org.openpdf")))
+                .orShould().dependOnClassesThat().haveFullyQualifiedName("org.openpdf.text.FontFactory").check(HOUSE);
+    }
+
+    @Test
     void time_comes_from_a_clock_and_from_no_old_calendar() {
         noClasses().should().dependOnClassesThat().haveFullyQualifiedName("java.util.Date")
                 .orShould().dependOnClassesThat().haveFullyQualifiedName("java.util.Calendar").check(HOUSE);

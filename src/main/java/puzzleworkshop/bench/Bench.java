@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -211,6 +212,12 @@ public class Bench implements StagesSoFar {
             throw new Refused("bench.clock.stopped", order.number());
         }
         news.afterCommit(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
+    }
+
+    /** The order's cut, once it stands on record: only then is the stage ticked. */
+    @Transactional(readOnly = true)
+    public Optional<CutJob> recordedCut(OrderId id) {
+        return work.recordedCut(orders.get(id));
     }
 
     public Optional<Running> running(OrderId id) {

@@ -11,6 +11,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
+import puzzleworkshop.cutting.CutMoved;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -88,19 +89,18 @@ class StageWorkshop {
 
     /** With a laser on the list, a cut is ticked only after its checklist and outcome stand on record. */
     private void requireRecordedCut(Order order) {
-        if (machines.standard().isEmpty()) {
-            return;
-        }
-        List<Mishap> mishaps = store.mishaps(order.id());
-        Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
-        boolean recorded = cutJobs.lastFor(order.id().value())
-                .filter(job -> job.state() == CutJob.State.DONE)
-                .flatMap(CutJob::ended)
-                .filter(ended -> !ended.at().isBefore(since))
-                .isPresent();
-        if (!recorded) {
+        if (machines.standard().isPresent() && recordedCut(order).isEmpty()) {
             throw new Refused("bench.cut.not-recorded", order.number());
         }
+    }
+
+    /** The newest cut of the order, if it was cut to the end since it last began anew. */
+    Optional<CutJob> recordedCut(Order order) {
+        List<Mishap> mishaps = store.mishaps(order.id());
+        Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
+        return cutJobs.lastFor(order.id().value())
+                .filter(job -> job.state() == CutJob.State.DONE)
+                .filter(job -> job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
     }
 
     private void cutBoards(Order order, String who) {
@@ -236,6 +236,24 @@ class StageWorkshop {
             }
         }
         return lost.rounded();
+    }
+
+    /** Nobody leaves a cut alone, so the clock of the hands runs with the beam, and is started and stopped by it. */
+    @EventListener
+    @Transactional
+    public void cutMoved(CutMoved event) {
+        if (event.job().orderId().isEmpty()) {
+            return;
+        }
+        OrderId id = new OrderId(event.job().orderId().getAsLong());
+        Instant now = clock.instant();
+        boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
+        if (event.job().state() != CutJob.State.RUNNING) {
+            store.stop(id, event.by(), now);
+        } else if (atTheLaser && store.running().stream().noneMatch(running -> running.order().equals(id))) {
+            store.start(id, Stage.CUT, event.by(), now);
+        }
+        news.afterCommit(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
     }
 
     @EventListener

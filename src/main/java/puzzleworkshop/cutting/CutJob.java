@@ -26,6 +26,7 @@ import puzzleworkshop.measure.Sentence;
  * @param ended who and when; none before
  * @param brokenOff whether it was stopped or given up
  * @param trialId the trial it became
+ * @param result of that trial
  * @param note what was said at the end
  */
 public record CutJob(
@@ -41,6 +42,7 @@ public record CutJob(
         Optional<Signature> ended,
         boolean brokenOff,
         OptionalLong trialId,
+        Optional<Trial.Result> result,
         String note) {
 
     /** Who did something, and when. */

@@ -24,7 +24,12 @@ class CutJobStore {
     /** A job as its row says, before its setting and answers are joined. */
     record Row(long id, OptionalLong orderId, String label, long settingId, Past past, Film film, String filmName,
             CutParameters parameters, Optional<Minutes> estimate, Optional<Signature> started,
-            Optional<Signature> ended, boolean brokenOff, OptionalLong trialId, String note) {}
+            Optional<Signature> ended, boolean brokenOff, OptionalLong trialId, Optional<Trial.Result> result,
+            String note) {}
+
+    private static final String ROWS = """
+            select j.*, t.result from cutting_job j left join cutting_trial t on t.id = j.trial_id where j.id = :id
+            """;
 
     private final JdbcClient jdbc;
 
@@ -60,12 +65,12 @@ class CutJobStore {
     }
 
     Optional<Row> find(long id) {
-        return jdbc.sql("select * from cutting_job where id = :id").param("id", id).query((r, n) -> row(r)).optional();
+        return jdbc.sql(ROWS).param("id", id).query((r, n) -> row(r)).optional();
     }
 
     /** Held until the transaction ends, so that two people cannot start or end it at once. */
     Optional<Row> lock(long id) {
-        return jdbc.sql("select * from cutting_job where id = :id for update")
+        return jdbc.sql(ROWS + "for update of j")
                 .param("id", id)
                 .query((r, n) -> row(r))
                 .optional();
@@ -199,6 +204,7 @@ class CutJobStore {
                 signature(row, "ended"),
                 row.getBoolean("broken_off"),
                 trial == null ? OptionalLong.empty() : OptionalLong.of(trial),
+                Optional.ofNullable(row.getString("result")).map(Trial.Result::valueOf),
                 row.getString("note"));
     }
 

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -23,12 +24,14 @@ public class CutJobs {
     private final CutJobStore store;
     private final Settings settings;
     private final Machines machines;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    CutJobs(CutJobStore store, Settings settings, Machines machines, Clock clock) {
+    CutJobs(CutJobStore store, Settings settings, Machines machines, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.settings = settings;
         this.machines = machines;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -135,7 +138,7 @@ public class CutJobs {
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("cutting.job.busy", machine.name(), job.label());
         }
-        return find(jobId).orElseThrow();
+        return told(jobId, by);
     }
 
     /**
@@ -155,7 +158,7 @@ public class CutJobs {
                 job.parameters().withPasses(passes), finding, Source.CUT, by, photo);
         // other passes than planned took another time than the estimate was for: no measure of the machine
         store.end(jobId, false, finding.gapMeasured(), OptionalLong.of(trial.id()), finding.note(), by, now);
-        return find(jobId).orElseThrow();
+        return told(jobId, by);
     }
 
     /** Stopped or given up, before or after the start, with the reason. It says nothing about time or setting. */
@@ -169,7 +172,14 @@ public class CutJobs {
             throw new Refused("cutting.job.break.reason");
         }
         store.end(jobId, true, Optional.empty(), OptionalLong.empty(), reason.strip(), by, clock.instant());
-        return find(jobId).orElseThrow();
+        return told(jobId, by);
+    }
+
+    /** Whoever keeps clocks or plans hears of it in the same transaction. */
+    private CutJob told(long jobId, String by) {
+        CutJob job = find(jobId).orElseThrow();
+        events.publishEvent(new CutMoved(job, by));
+        return job;
     }
 
     private CutJob answer(long jobId, CheckAnswer answer) {
@@ -201,6 +211,7 @@ public class CutJobs {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
         return new CutJob(row.id(), row.orderId(), row.label(), setting,
                 new Workpiece(setting.board(), row.past(), row.film(), row.filmName()), row.parameters(), row.estimate(),
-                store.answers(row.id()), row.started(), row.ended(), row.brokenOff(), row.trialId(), row.note());
+                store.answers(row.id()), row.started(), row.ended(), row.brokenOff(), row.trialId(), row.result(),
+                row.note());
     }
 }

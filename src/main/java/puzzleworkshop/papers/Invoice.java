@@ -4,12 +4,15 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.VatSum;
 
 /**
  * An issued invoice or credit note. It stands as it was issued: seller and customer in the words of that day.
@@ -64,6 +67,17 @@ public record Invoice(
 
     public Currency currency() {
         return gross.currency();
+    }
+
+    /** Net, tax and gross of each tax rate on it, lowest rate first. */
+    public VatSum byRate() {
+        Map<Percent, VatSum.OfRate> sums = new TreeMap<>();
+        for (Line line : lines) {
+            sums.merge(
+                    line.vatRate(), new VatSum.OfRate(line.vatRate(), line.net(), line.vat(), line.gross()),
+                    VatSum.OfRate::plus);
+        }
+        return new VatSum(List.copyOf(sums.values()), vatMode, vatRounding, currency());
     }
 
     /** What it adds to what the customer owes: a credit note takes away. */

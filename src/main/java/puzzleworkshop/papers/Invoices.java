@@ -1,10 +1,9 @@
 package puzzleworkshop.papers;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import org.springframework.context.event.EventListener;
@@ -112,25 +111,24 @@ public class Invoices {
     /**
      * Takes back an invoice or a part of it.
      *
-     * @param amount of the gross amount, above zero and not more than what was not yet credited
+     * @param amounts gross, for each tax rate on the invoice that is credited; above zero and not more than what of that
+     *     rate was not yet credited
      */
     @Transactional
-    public Invoice credit(InvoiceId id, Money amount, String reason, String who) {
+    public Invoice credit(InvoiceId id, Map<Percent, Money> amounts, String reason, String who) {
         Invoice invoice = store.find(id).orElseThrow(() -> new Refused("papers.unknown"));
         Order order = orders.lock(invoice.order());
-        Money rest = account(invoice.order()).rest(invoice);
         if (invoice.series() != Invoice.Series.INVOICE || reason.isBlank()) {
             throw new Refused("papers.credit.reason");
         }
-        if (!amount.isPositive() || amount.compareTo(rest) > 0) {
-            throw new Refused("papers.credit.range", rest);
-        }
-        List<Invoice.Line> lines = amount.sameAs(invoice.gross()) ? invoice.lines() : List.of(part(invoice, amount));
+        String part = figures.text("papers.credit.part", invoice.number());
+        List<Invoice.Line> lines = CreditLines.of(invoice, account(invoice.order()).restByRate(invoice), amounts, part);
+        Money zero = Money.zero(invoice.currency());
         Invoice paper = new Invoice(
                 new InvoiceId(0), Invoice.Series.CREDIT_NOTE, "", invoice.order(), invoice.orderNumber(),
                 Optional.of(id), today(), today(), invoice.seller(), invoice.taxNumber(), invoice.customer(),
-                invoice.vatMode(), invoice.vatRounding(), sum(lines, Invoice.Line::net, amount),
-                sum(lines, Invoice.Line::vat, amount), sum(lines, Invoice.Line::gross, amount), reason.strip(), lines);
+                invoice.vatMode(), invoice.vatRounding(), sum(lines, Invoice.Line::net, zero),
+                sum(lines, Invoice.Line::vat, zero), sum(lines, Invoice.Line::gross, zero), reason.strip(), lines);
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         orders.note(order.id(), Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()), who);
         closeWhenPaid(order, who);
@@ -194,16 +192,6 @@ public class Invoices {
                 today().plusDays(settings.dueDays()), seller, settings.taxNumber(), customer, vat.mode(),
                 vat.rounding(), sum(lines, Invoice.Line::net, zero), sum(lines, Invoice.Line::vat, zero),
                 sum(lines, Invoice.Line::gross, zero), reason, lines);
-    }
-
-    /** A part of an invoice in one line; its tax is the same share of the whole as the amount. */
-    private Invoice.Line part(Invoice invoice, Money amount) {
-        BigDecimal share = amount.amount().divide(invoice.gross().amount(), Money.PRECISE);
-        Money tax = invoice.vat().times(share).rounded(RoundingMode.HALF_UP);
-        Percent rate = invoice.lines().getFirst().vatRate();
-        return new Invoice.Line(
-                figures.text("papers.credit.part", invoice.number()), BigDecimal.ONE, amount, rate, amount.minus(tax),
-                tax, amount);
     }
 
     private LocalDate today() {

@@ -61,7 +61,7 @@ public class MoneyPapers {
             notes.add(new Pair(figures.text("papers.terms"), settings.quoteTerms()));
         }
         List<Row> rows = PriceLines.of(order, price, figures).stream()
-                .map(line -> new Row(line.what(), figures.number(line.quantity().doubleValue(), 2), line.unitPrice(), line.amount()))
+                .map(line -> new Row(line.what(), figures.number(line.quantity().doubleValue(), 2), line.unitPrice(), line.amount(), line.rate()))
                 .toList();
         List<Sum> sums = new ArrayList<>(taxSums(price.vat()));
         sums.add(new Sum(figures.text("papers.sum.total"), price.toPay(), true));
@@ -96,7 +96,7 @@ public class MoneyPapers {
         List<Row> rows = invoice.lines().stream()
                 .map(line -> new Row(
                         line.what(), figures.number(line.quantity().doubleValue(), 2), line.unitPrice(),
-                        invoice.vatMode() == VatMode.ON_TOP ? line.net() : line.gross()))
+                        invoice.vatMode() == VatMode.ON_TOP ? line.net() : line.gross(), line.vatRate()))
                 .toList();
         return MoneySheetPdf.write(
                 new MoneySheet(
@@ -108,20 +108,7 @@ public class MoneyPapers {
     }
 
     private List<Sum> sums(Invoice invoice, OrderAccount account) {
-        List<VatSum.OfRate> perRate = invoice.lines().stream()
-                .map(Invoice.Line::vatRate)
-                .distinct()
-                .sorted()
-                .map(rate -> {
-                    List<Invoice.Line> of = invoice.lines().stream().filter(line -> line.vatRate().equals(rate)).toList();
-                    return new VatSum.OfRate(
-                            rate, Money.sum(of.stream().map(Invoice.Line::net).toList(), invoice.currency()),
-                            Money.sum(of.stream().map(Invoice.Line::vat).toList(), invoice.currency()),
-                            Money.sum(of.stream().map(Invoice.Line::gross).toList(), invoice.currency()));
-                })
-                .toList();
-        List<Sum> sums =
-                new ArrayList<>(taxSums(new VatSum(perRate, invoice.vatMode(), invoice.vatRounding(), invoice.currency())));
+        List<Sum> sums = new ArrayList<>(taxSums(invoice.byRate()));
         boolean credit = invoice.series() == Invoice.Series.CREDIT_NOTE;
         sums.add(new Sum(figures.text(credit ? "papers.sum.credited" : "papers.sum.total"), invoice.gross(), true));
         if (!credit && !account.received().isZero()) {

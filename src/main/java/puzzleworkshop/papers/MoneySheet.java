@@ -3,6 +3,7 @@ package puzzleworkshop.papers;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.VatMode;
 
 /**
@@ -34,7 +35,8 @@ record MoneySheet(
 
     record Pair(String name, String value) {}
 
-    record Row(String what, String quantity, Money unit, Money amount) {}
+    /** @param vat the tax rate of the line; printed when tax is charged */
+    record Row(String what, String quantity, Money unit, Money amount, Percent vat) {}
 
     /** @param strong the amount that counts */
     record Sum(String name, Money amount, boolean strong) {}

@@ -20,6 +20,7 @@ import org.openpdf.text.pdf.PdfPageEventHelper;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.pricing.VatMode;
 
@@ -122,17 +123,24 @@ final class MoneySheetPdf {
     }
 
     private PdfPTable lines() {
-        PdfPTable table = table(10, 2, 3, 3);
+        boolean taxed = sheet.vatMode() != VatMode.NONE;
+        PdfPTable table = taxed ? table(9, 2, 3, 2, 3) : table(10, 2, 3, 3);
         table.setHeaderRows(1);
-        String suffix = sheet.vatMode() == VatMode.NONE ? "" : "." + sheet.vatMode().name();
+        String suffix = taxed ? "." + sheet.vatMode().name() : "";
         head(table, "papers.column.what", Element.ALIGN_LEFT);
         head(table, "papers.column.quantity", Element.ALIGN_RIGHT);
         head(table, "papers.column.each" + suffix, Element.ALIGN_RIGHT);
+        if (taxed) {
+            head(table, "papers.column.vat", Element.ALIGN_RIGHT);
+        }
         head(table, "papers.column.amount" + suffix, Element.ALIGN_RIGHT);
         for (MoneySheet.Row row : sheet.lines()) {
             table.addCell(lined(row.what(), PaperFonts.plain(TEXT), Element.ALIGN_LEFT));
             table.addCell(lined(row.quantity(), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
             table.addCell(lined(figures.money(row.unit()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
+            if (taxed) {
+                table.addCell(lined(figures.percent(row.vat()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
+            }
             table.addCell(lined(figures.money(row.amount()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
         }
         return table;
@@ -163,7 +171,7 @@ final class MoneySheetPdf {
     }
 
     private Paragraph note(MoneySheet.Pair note) {
-        Paragraph paragraph = new Paragraph();
+        Paragraph paragraph = new Paragraph("", PaperFonts.soft(SMALL + 0.5f));
         paragraph.setSpacingBefore(6);
         paragraph.setLeading(13);
         paragraph.setKeepTogether(true);

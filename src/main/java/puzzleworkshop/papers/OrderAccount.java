@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.VatSum;
 
 /**
  * The money of one order.
@@ -54,6 +55,19 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
                         .toList(),
                 agreed.currency());
         return invoice.gross().minus(credited);
+    }
+
+    /** What of an invoice was not credited, for each of its tax rates, lowest rate first; rates with nothing left too. */
+    public List<VatSum.OfRate> restByRate(Invoice invoice) {
+        List<VatSum.OfRate> credited = papers.stream()
+                .filter(paper -> paper.corrects().equals(Optional.of(invoice.id())))
+                .flatMap(note -> note.byRate().perRate().stream())
+                .toList();
+        return invoice.byRate().perRate().stream()
+                .map(rate -> credited.stream()
+                        .filter(of -> of.rate().equals(rate.rate()))
+                        .reduce(rate, VatSum.OfRate::minus))
+                .toList();
     }
 
     public boolean isOverdue(LocalDate today) {

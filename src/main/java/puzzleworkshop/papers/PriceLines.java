@@ -8,7 +8,6 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.InvoiceLines.Said;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatMode;
 
 /** The lines in which a price is said on paper: the puzzles, the discount, the shipping. */
 final class PriceLines {
@@ -16,9 +15,6 @@ final class PriceLines {
     private PriceLines() {}
 
     static List<Said> of(Order order, PriceAnswer price, Figures figures) {
-        Percent rate = price.vat().mode() == VatMode.NONE || price.vat().perRate().isEmpty()
-                ? Percent.ZERO
-                : price.vat().perRate().getLast().rate();
         List<Said> lines = new ArrayList<>();
         String what = figures.text("papers.line.puzzle", order.puzzle().finished(), order.puzzle().pieces());
         if (order.puzzle().tray()) {
@@ -27,13 +23,16 @@ final class PriceLines {
         if (order.rush()) {
             what = figures.text("papers.line.rush", what);
         }
-        lines.add(new Said(what, BigDecimal.valueOf(order.quantity()), price.unitPrice(), rate));
+        lines.add(new Said(what, BigDecimal.valueOf(order.quantity()), price.unitPrice(), price.puzzlesVat()));
         if (price.discount().isPositive()) {
             Percent share = Percent.share(price.discount(), price.goods());
-            lines.add(new Said(figures.text("papers.line.discount", share), BigDecimal.ONE, price.discount().negated(), rate));
+            lines.add(new Said(
+                    figures.text("papers.line.discount", share), BigDecimal.ONE, price.discount().negated(),
+                    price.puzzlesVat()));
         }
         if (!price.shipping().isZero()) {
-            lines.add(new Said(figures.text("papers.line.shipping"), BigDecimal.ONE, price.shipping(), rate));
+            lines.add(new Said(
+                    figures.text("papers.line.shipping"), BigDecimal.ONE, price.shipping(), price.shippingVat()));
         }
         return lines;
     }

@@ -8,6 +8,7 @@ import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;

@@ -9,7 +9,6 @@ import java.util.stream.Collectors;
 import org.openpdf.text.Document;
 import org.openpdf.text.Element;
 import org.openpdf.text.Font;
-import org.openpdf.text.FontFactory;
 import org.openpdf.text.PageSize;
 import org.openpdf.text.Paragraph;
 import org.openpdf.text.Phrase;
@@ -18,6 +17,7 @@ import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.sheets.SheetRack;
@@ -28,7 +28,6 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class TodaysList {
 
-    private static final Color SOFT = new Color(0x6B6359);
     private static final Color LINE = new Color(0xC9BEAE);
 
     private final WeekPlan plan;
@@ -55,17 +54,17 @@ public class TodaysList {
         PdfWriter.getInstance(document, file);
         document.addTitle(figures.text("planning.list.title", today));
         document.open();
-        document.add(new Paragraph(figures.text("planning.list.title", today), font(18, Font.BOLD, Color.BLACK)));
+        document.add(new Paragraph(figures.text("planning.list.title", today), PaperFonts.bold(18)));
         document.add(new Paragraph(
                 workshop.profile().name() + " · " + IsoWeek.of(today) + " · "
                         + figures.text("planning.list.count", work.size()),
-                font(10, Font.NORMAL, SOFT)));
+                PaperFonts.soft(10)));
         if (work.isEmpty()) {
-            document.add(new Paragraph(figures.text("planning.list.empty"), font(12, Font.NORMAL, Color.BLACK)));
+            document.add(new Paragraph(figures.text("planning.list.empty"), PaperFonts.plain(12)));
         } else {
             document.add(table(standing, work));
         }
-        Paragraph cautions = new Paragraph(figures.text("planning.list.cautions"), font(9, Font.NORMAL, SOFT));
+        Paragraph cautions = new Paragraph(figures.text("planning.list.cautions"), PaperFonts.soft(9));
         cautions.setSpacingBefore(14);
         document.add(cautions);
         document.close();
@@ -78,11 +77,11 @@ public class TodaysList {
         table.setSpacingBefore(14);
         table.setHeaderRows(1);
         for (String column : List.of("done", "at", "stage", "order", "board", "who")) {
-            table.addCell(cell(figures.text("planning.list." + column), font(9, Font.BOLD, SOFT)));
+            table.addCell(cell(figures.text("planning.list." + column), PaperFonts.softBold(9)));
         }
         for (Schedule.Work w : work) {
             Order order = standing.of(new OrderId(w.job())).orElseThrow().order();
-            PdfPCell box = cell(" ", font(11, Font.NORMAL, Color.BLACK));
+            PdfPCell box = cell(" ", PaperFonts.plain(11));
             box.setCellEvent((in, place, canvases) -> {
                 var canvas = canvases[PdfPTable.LINECANVAS];
                 canvas.setLineWidth(0.8f);
@@ -91,8 +90,8 @@ public class TodaysList {
             });
             table.addCell(box);
             LocalTime at = w.start().toLocalTime();
-            table.addCell(cell("%02d:%02d".formatted(at.getHour(), at.getMinute()), font(10, Font.NORMAL, Color.BLACK)));
-            table.addCell(cell(figures.text(w.stage().textKey()), font(11, Font.BOLD, Color.BLACK)));
+            table.addCell(cell("%02d:%02d".formatted(at.getHour(), at.getMinute()), PaperFonts.plain(10)));
+            table.addCell(cell(figures.text(w.stage().textKey()), PaperFonts.bold(11)));
             table.addCell(cell(
                     figures.text(
                             "planning.list.line",
@@ -101,9 +100,9 @@ public class TodaysList {
                             order.quantity(),
                             order.puzzle().finished(),
                             order.puzzle().pieces()),
-                    font(10, Font.NORMAL, Color.BLACK)));
-            table.addCell(cell(board(w.stage(), order), font(10, Font.NORMAL, Color.BLACK)));
-            table.addCell(cell(w.by().orElse(""), font(10, Font.NORMAL, Color.BLACK)));
+                    PaperFonts.plain(10)));
+            table.addCell(cell(board(w.stage(), order), PaperFonts.plain(10)));
+            table.addCell(cell(w.by().orElse(""), PaperFonts.plain(10)));
         }
         return table;
     }
@@ -124,9 +123,5 @@ public class TodaysList {
         cell.setVerticalAlignment(Element.ALIGN_MIDDLE);
         cell.setMinimumHeight(24);
         return cell;
-    }
-
-    private static Font font(float size, int style, Color colour) {
-        return FontFactory.getFont(FontFactory.HELVETICA, "Cp1252", size, style, colour);
     }
 }

@@ -16,6 +16,8 @@ import puzzleworkshop.measure.Sentence;
  * @param goods unit price × quantity
  * @param discount taken off the goods, not below zero
  * @param shipping said to the customer beside the goods
+ * @param puzzlesVat tax rate of goods and discount, zero when no tax is charged
+ * @param shippingVat tax rate of the shipping, zero when no tax is charged
  * @param vat net, tax and gross of the whole
  * @param earns net − costs, payable
  * @param margin what remains, by exact costs, as a share of the net price of the goods after discount
@@ -31,6 +33,8 @@ public record PriceAnswer(
         Money goods,
         Money discount,
         Money shipping,
+        Percent puzzlesVat,
+        Percent shippingVat,
         VatSum vat,
         Money earns,
         Percent margin,
@@ -41,6 +45,13 @@ public record PriceAnswer(
 
     public PriceAnswer {
         remarks = List.copyOf(remarks);
+        // Prices kept before lines had rates of their own had one rate for all.
+        puzzlesVat = puzzlesVat == null ? onlyRate(vat) : puzzlesVat;
+        shippingVat = shippingVat == null ? onlyRate(vat) : shippingVat;
+    }
+
+    private static Percent onlyRate(VatSum vat) {
+        return vat.perRate().isEmpty() ? Percent.ZERO : vat.perRate().getLast().rate();
     }
 
     public Money net() {

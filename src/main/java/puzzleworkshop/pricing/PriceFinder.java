@@ -43,9 +43,9 @@ final class PriceFinder {
                     "pricing.remark.under-floor", tenths(sold.margin()), tenths(rule.floorMargin())));
         }
         return new PriceAnswer(
-                rates.day(), sold.costs(), unit, sold.goods(), sold.discount(), sold.shipping(), sold.vat(),
-                sold.earns(), sold.margin(), before, Percent.share(sold.earns(), sold.costs().total()), underFloor,
-                remarks);
+                rates.day(), sold.costs(), unit, sold.goods(), sold.discount(), sold.shipping(), puzzlesVat(),
+                shippingVat(), sold.vat(), sold.earns(), sold.margin(), before,
+                Percent.share(sold.earns(), sold.costs().total()), underFloor, remarks);
     }
 
     /** What comes of a unit price: everything after it follows by arithmetic. */
@@ -55,19 +55,19 @@ final class PriceFinder {
     private Sold sold(Money unit, Percent off) {
         Money goods = unit.times(question.quantity());
         Money discount = goods.times(off).rounded();
-        Money shipping = said(question.shippingCharge()).rounded();
+        Money shipping = said(question.shippingCharge(), shippingVat()).rounded();
         List<VatSum.Said> lines = new ArrayList<>();
-        lines.add(new VatSum.Said(goods, vatRate()));
+        lines.add(new VatSum.Said(goods, puzzlesVat()));
         if (!discount.isZero()) {
-            lines.add(new VatSum.Said(discount.negated(), vatRate()));
+            lines.add(new VatSum.Said(discount.negated(), puzzlesVat()));
         }
         if (!shipping.isZero()) {
-            lines.add(new VatSum.Said(shipping, vatRate()));
+            lines.add(new VatSum.Said(shipping, shippingVat()));
         }
         VatSum vat = VatSum.of(lines, rule.vatMode(), rule.vatRounding(), rates.currency());
         CostSheet costs = making.with(feesAndPostage(vat.gross()));
         Money earns = vat.net().minus(costs.total().rounded());
-        Money goodsNet = vat.net().minus(netOf(shipping));
+        Money goodsNet = vat.net().minus(shippingNet(shipping));
         Percent margin = Percent.share(vat.net().minus(costs.total()), goodsNet);
         return new Sold(costs, goods, discount, shipping, vat, earns, margin);
     }
@@ -100,7 +100,7 @@ final class PriceFinder {
         if (rule.method() == PriceRule.Method.LIST && listed.isEmpty()) {
             remarks.add(Sentence.of("pricing.remark.not-listed"));
         }
-        Money exact = listed.orElseGet(() -> said(netOfRule()).dividedBy(question.quantity()));
+        Money exact = listed.orElseGet(() -> said(netOfRule(), puzzlesVat()).dividedBy(question.quantity()));
         Money withRush = question.rush() ? exact.plus(exact.times(rule.rush())) : exact;
         if (listed.isPresent()) {
             return withRush.rounded();
@@ -116,8 +116,8 @@ final class PriceFinder {
     /** The net price of the whole order by margin or markup; postage beyond the shipping charge counts as cost. */
     private Money netOfRule() {
         PriceFormula formula = new PriceFormula(
-                rates.money(RateKind.FEE_FIXED), rates.percent(RateKind.FEE_SHARE), vatRate(),
-                question.shippingCharge());
+                rates.money(RateKind.FEE_FIXED), rates.percent(RateKind.FEE_SHARE), puzzlesVat(),
+                shippingVat(), question.shippingCharge());
         Money cost = costBeforeFees();
         return rule.method() == PriceRule.Method.MARKUP
                 ? formula.netForMarkup(cost, rule.markup())
@@ -145,17 +145,25 @@ final class PriceFinder {
     }
 
     /** A net amount as it is said to the customer. */
-    private Money said(Money net) {
-        return rule.vatMode() == VatMode.INCLUDED ? net.times(BigDecimal.ONE.add(vatRate().fraction())) : net;
+    private Money said(Money net, Percent rate) {
+        return rule.vatMode() == VatMode.INCLUDED ? net.times(BigDecimal.ONE.add(rate.fraction())) : net;
     }
 
-    private Money netOf(Money said) {
+    private Money shippingNet(Money said) {
         return rule.vatMode() == VatMode.INCLUDED
-                ? said.minus(VatSum.taxOf(said, vatRate(), VatMode.INCLUDED))
+                ? said.minus(VatSum.taxOf(said, shippingVat(), VatMode.INCLUDED))
                 : said;
     }
 
-    private Percent vatRate() {
-        return rule.vatMode() == VatMode.NONE ? Percent.ZERO : rates.percent(RateKind.VAT);
+    private Percent puzzlesVat() {
+        return rate(question.vat().puzzles());
+    }
+
+    private Percent shippingVat() {
+        return rate(question.vat().shipping());
+    }
+
+    private Percent rate(VatRate chosen) {
+        return rule.vatMode() == VatMode.NONE ? Percent.ZERO : chosen.in(rates);
     }
 }

@@ -22,6 +22,7 @@ import puzzleworkshop.workshop.Stage;
  * @param postage what sending really costs the workshop
  * @param rush whether it is done out of turn
  * @param discount on the price, 0 to below 100 %
+ * @param vat which tax rates its lines carry
  */
 public record PriceQuestion(
         int quantity,
@@ -34,7 +35,8 @@ public record PriceQuestion(
         Money shippingCharge,
         Money postage,
         boolean rush,
-        Percent discount) {
+        Percent discount,
+        VatRates vat) {
 
     public PriceQuestion {
         if (quantity < 1 || pieces < 1) {
@@ -44,30 +46,38 @@ public record PriceQuestion(
             throw new IllegalArgumentException("A discount is from 0 to below 100 %, not " + discount.hundredths());
         }
         work = List.copyOf(work);
+        // Prices kept before lines had rates of their own.
+        vat = vat == null ? VatRates.STANDARD : vat;
     }
 
     public PriceQuestion withQuantity(int other) {
         return new PriceQuestion(
                 other, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
-                discount);
+                discount, vat);
     }
 
     public PriceQuestion withDiscount(Percent other) {
         return new PriceQuestion(
                 quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
-                other);
+                other, vat);
     }
 
     public PriceQuestion withRush(boolean other) {
         return new PriceQuestion(
                 quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, other,
-                discount);
+                discount, vat);
     }
 
     public PriceQuestion withCutMinutes(Minutes other) {
         return new PriceQuestion(
                 quantity, finished, pieces, boardCost, stickerArea, other, work, shippingCharge, postage, rush,
-                discount);
+                discount, vat);
+    }
+
+    public PriceQuestion withVat(VatRates other) {
+        return new PriceQuestion(
+                quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
+                discount, other);
     }
 
     /** The same with another share of rejects in one stage. */
@@ -77,6 +87,6 @@ public record PriceQuestion(
                 .toList();
         return new PriceQuestion(
                 quantity, finished, pieces, boardCost, stickerArea, cutMinutes, changed, shippingCharge, postage, rush,
-                discount);
+                discount, vat);
     }
 }

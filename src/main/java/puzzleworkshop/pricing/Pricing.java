@@ -95,7 +95,8 @@ public class Pricing {
                 / rates.number(RateKind.CUT_SPEED).doubleValue();
         return new PriceQuestion(
                 1, finished, pieces, board, numbers.stickerFor(finished).area(), Minutes.of(minutes),
-                stageWork(pieces), Money.zero(rates.currency()), Money.zero(rates.currency()), false, Percent.ZERO);
+                stageWork(pieces), Money.zero(rates.currency()), Money.zero(rates.currency()), false, Percent.ZERO,
+                VatRates.STANDARD);
     }
 
     /** What the stages take of hands by the workshop's standards, for puzzles of so many pieces. */

@@ -23,7 +23,17 @@ public record VatSum(List<OfRate> perRate, VatMode mode, VatRounding rounding, C
     public record Said(Money amount, Percent rate) {}
 
     /** What one rate comes to. */
-    public record OfRate(Percent rate, Money net, Money vat, Money gross) {}
+    public record OfRate(Percent rate, Money net, Money vat, Money gross) {
+
+        /** Both together, of the same rate. */
+        public OfRate plus(OfRate other) {
+            return new OfRate(rate, net.plus(other.net), vat.plus(other.vat), gross.plus(other.gross));
+        }
+
+        public OfRate minus(OfRate other) {
+            return new OfRate(rate, net.minus(other.net), vat.minus(other.vat), gross.minus(other.gross));
+        }
+    }
 
     public VatSum {
         perRate = List.copyOf(perRate);

@@ -4,11 +4,10 @@ import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
 import com.google.zxing.qrcode.encoder.Encoder;
-import java.io.IOException;
 import java.util.List;
 import java.util.function.Function;
-import org.openpdf.text.pdf.BaseFont;
 import org.openpdf.text.pdf.PdfContentByte;
+import puzzleworkshop.display.PaperFonts;
 
 /**
  * What is printed around a sticker: marks in line with the finished edges, outside the picture, and below it the order's
@@ -26,13 +25,11 @@ final class SheetMarks {
 
     private final String title;
     private final Function<RunItem, List<String>> lines;
-    private final BaseFont font;
 
     /** @param lines what stands beside the code of a sticker, two short lines */
-    SheetMarks(String title, Function<RunItem, List<String>> lines) throws IOException {
+    SheetMarks(String title, Function<RunItem, List<String>> lines) {
         this.title = title;
         this.lines = lines;
-        this.font = BaseFont.createFont(BaseFont.HELVETICA, BaseFont.CP1252, BaseFont.NOT_EMBEDDED);
     }
 
     String title() {
@@ -95,13 +92,13 @@ final class SheetMarks {
     /** Smaller when there is little room; left out when it could not be read. */
     private void write(PdfContentByte content, LaidSticker laid, String line, double u, double v, double room) {
         double size = LETTER * LaidSticker.POINTS_PER_MM / 0.72;
-        double wide = font.getWidthPoint(line, (float) size) / LaidSticker.POINTS_PER_MM;
+        double wide = PaperFonts.base().getWidthPoint(line, (float) size) / LaidSticker.POINTS_PER_MM;
         double fitting = wide > room ? size * room / wide : size;
         if (fitting < 4) {
             return;
         }
         content.beginText();
-        content.setFontAndSize(font, (float) fitting);
+        content.setFontAndSize(PaperFonts.base(), (float) fitting);
         content.showTextAligned(PdfContentByte.ALIGN_LEFT, line, (float) laid.x(u, v), (float) laid.y(u, v), laid.writing());
         content.endText();
     }

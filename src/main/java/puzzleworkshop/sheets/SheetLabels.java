@@ -13,15 +13,14 @@ import java.util.Map;
 import org.openpdf.text.Document;
 import org.openpdf.text.Element;
 import org.openpdf.text.Font;
-import org.openpdf.text.FontFactory;
 import org.openpdf.text.Phrase;
 import org.openpdf.text.Rectangle;
-import org.openpdf.text.pdf.BaseFont;
 import org.openpdf.text.pdf.ColumnText;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.workshop.Workshop;
@@ -71,7 +70,7 @@ public class SheetLabels {
         }
         if (sheets.isEmpty()) {
             // a paper without a page cannot be made
-            line(writer.getDirectContent(), figures.text("sheets.empty.title"), FontFactory.getFont(FontFactory.HELVETICA, 8), 6, 40);
+            line(writer.getDirectContent(), figures.text("sheets.empty.title"), PaperFonts.plain(8), 6, 40);
             writer.setPageEmpty(false);
         }
         document.close();
@@ -80,8 +79,8 @@ public class SheetLabels {
 
     private void label(PdfContentByte page, Sheet sheet, String address) {
         code(page, address, WIDTH - 25 * MM, 4.5f * MM, 20 * MM);
-        Font large = FontFactory.getFont(FontFactory.HELVETICA_BOLD, BaseFont.WINANSI, 20);
-        Font small = FontFactory.getFont(FontFactory.HELVETICA, BaseFont.WINANSI, 7.5f);
+        Font large = PaperFonts.bold(20);
+        Font small = PaperFonts.plain(7.5f);
         line(page, sheet.id().toString(), large, 2.5f * MM, HEIGHT - 8 * MM);
         line(page, figures.size(sheet.outline().bounds()), small, 2.5f * MM, HEIGHT - 12 * MM);
         String material = rack.materials().stream()

@@ -237,6 +237,12 @@ public class SheetRack {
         return sheets.places();
     }
 
+    /** What kinds of board lie in the rack, the kind with most free sheets first. */
+    @Transactional(readOnly = true)
+    public List<StockedKind> kinds() {
+        return sheets.kinds();
+    }
+
     /** Nominal thicknesses in the rack, in mm, for choosing. */
     @Transactional(readOnly = true)
     public List<Double> thicknesses() {

@@ -270,6 +270,22 @@ class SheetStore {
                 .list());
     }
 
+    List<StockedKind> kinds() {
+        return jdbc.sql("""
+                        select material, grade, nominal_mm, count(*) as sheets
+                        from sheet
+                        where state in ('FREE', 'RESERVED')
+                        group by material, grade, nominal_mm
+                        order by count(*) filter (where state = 'FREE') desc, count(*) desc, material, grade, nominal_mm
+                        """)
+                .query((row, n) -> new StockedKind(
+                        row.getString("material"),
+                        Grade.valueOf(row.getString("grade")),
+                        Length.mm(row.getDouble("nominal_mm")),
+                        row.getInt("sheets")))
+                .list();
+    }
+
     static OffsetDateTime at(Instant instant) {
         return instant.atOffset(ZoneOffset.UTC);
     }

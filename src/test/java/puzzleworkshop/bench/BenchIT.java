@@ -35,6 +35,7 @@ import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.Job;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
@@ -138,7 +139,11 @@ class BenchIT {
             cutJobs.check(job.id(), item, "Robin");
         }
         cutJobs.start(job.id(), "Robin");
+        assertThat(bench.running(order.id())).map(Running::stage).contains(Stage.CUT);
+        assertThat(bench.recordedCut(order.id())).isEmpty();
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
+        assertThat(bench.running(order.id())).isEmpty();
+        assertThat(bench.recordedCut(order.id())).isPresent();
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
     }
 
@@ -259,8 +264,8 @@ class BenchIT {
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.reservedFor(order.id().value())).isEmpty();
         assertThat(orders.get(order.id()).next()).contains(Stage.SHEET_PREP);
-        assertThat(plan.now().of(order.id()).orElseThrow().outlook().cause().key())
-                .isEqualTo("planning.cause.waits.MATERIAL");
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
+                .contains(Job.Hold.For.BOARD);
     }
 
     @Test

@@ -9,6 +9,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import org.joda.money.BigMoney;
 import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -40,6 +41,44 @@ class MoneyTest {
             assertThat(Money.of(amount, Currency.getInstance(code)).rounded().amount())
                     .as("seed %d, case %d: %s %s", seed, i, code, amount)
                     .isEqualByComparingTo(judge);
+        }
+    }
+
+    /**
+     * Largest remainders reckoned once more in Joda-Money: each part is its share cut down to whole units, and those with the
+     * largest rest got one more. Joda-Money has no allocation of its own, so its exact arithmetic judges the parts.
+     */
+    @Test
+    void allocates_as_largest_remainders_in_joda_money_do_in_5_000_random_cases() {
+        long seed = 1792;
+        Random random = new Random(seed);
+        List<String> codes = List.of("JPY", "EUR", "KWD");
+        for (int i = 0; i < 5_000; i++) {
+            CurrencyUnit unit = CurrencyUnit.of(codes.get(i % 3));
+            Money whole = Money.ofMinor(random.nextLong(0, 1_000_000), Currency.getInstance(unit.getCode()));
+            List<BigDecimal> weights = IntStream.range(0, random.nextInt(1, 12))
+                    .mapToObj(n -> BigDecimal.valueOf(random.nextInt(0, 1_000)).add(n == 0 ? BigDecimal.ONE : BigDecimal.ZERO))
+                    .toList();
+            BigDecimal total = weights.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+            List<Money> parts = whole.allocate(weights);
+            String which = "seed " + seed + ", case " + i;
+            org.joda.money.Money sum = org.joda.money.Money.zero(unit);
+            BigDecimal leastRaised = BigDecimal.ONE;
+            BigDecimal mostLeft = BigDecimal.ZERO;
+            for (int p = 0; p < parts.size(); p++) {
+                BigMoney share = BigMoney.of(unit, whole.amount()).withScale(24).multipliedBy(weights.get(p))
+                        .dividedBy(total, RoundingMode.HALF_EVEN);
+                org.joda.money.Money floor = share.toMoney(RoundingMode.FLOOR);
+                org.joda.money.Money part = org.joda.money.Money.of(unit, parts.get(p).amount());
+                BigDecimal rest = share.minus(floor).getAmount().movePointRight(unit.getDecimalPlaces());
+                boolean raised = part.equals(floor.plusMinor(1));
+                assertThat(raised || part.equals(floor)).as(which).isTrue();
+                leastRaised = raised ? leastRaised.min(rest) : leastRaised;
+                mostLeft = raised ? mostLeft : mostLeft.max(rest);
+                sum = sum.plus(part);
+            }
+            assertThat(sum.getAmount()).as(which).isEqualByComparingTo(whole.amount());
+            assertThat(leastRaised).as(which).isGreaterThanOrEqualTo(mostLeft.subtract(new BigDecimal("1e-12")));
         }
     }
 

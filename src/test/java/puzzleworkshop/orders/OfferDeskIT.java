@@ -28,6 +28,7 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Grade;
@@ -103,7 +104,7 @@ class OfferDeskIT {
         Wish accepted = new Wish(
                 wish.picture(), wish.finished(), wish.pieces(), wish.style(), wish.outline(), wish.seed(), wish.age(),
                 wish.tray(), wish.quantity(), wish.board(), wish.sheet(), wish.wantedBy(), wish.rush(), wish.way(),
-                wish.discount(), wish.shipping(), "fine for us, mail of 3 May");
+                wish.discount(), wish.shipping(), wish.vat(), "fine for us, mail of 3 May");
         assertThat(desk.workOut(accepted).complaints()).isEmpty();
     }
 
@@ -129,7 +130,7 @@ class OfferDeskIT {
         Offer offer = desk.workOut(wish(Size.mm(100, 100), 9, 25));
         BlankPlan plan = offer.boards().orElseThrow();
         assertThat(plan.missing()).isZero();
-        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::puzzles).sum()).isEqualTo(25);
+        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::count).sum()).isEqualTo(25);
         assertThat(plan.blocks().size()).isLessThan(25);
         assertThat(offer.complaints()).isEmpty();
     }
@@ -146,7 +147,7 @@ class OfferDeskIT {
         Wish past = new Wish(
                 late.picture(), late.finished(), late.pieces(), late.style(), late.outline(), late.seed(), late.age(),
                 late.tray(), late.quantity(), late.board(), late.sheet(), Optional.of(LocalDate.of(2020, 1, 1)), late.rush(),
-                late.way(), late.discount(), late.shipping(), late.softAccepted());
+                late.way(), late.discount(), late.shipping(), late.vat(), late.softAccepted());
         assertThat(desk.workOut(past).complaints()).containsKey(Offer.Question.WANTED_BY);
     }
 
@@ -156,7 +157,7 @@ class OfferDeskIT {
         Wish other = new Wish(
                 thick.picture(), thick.finished(), thick.pieces(), thick.style(), thick.outline(), thick.seed(), thick.age(),
                 thick.tray(), thick.quantity(), new BoardKind("birch-ply", "CRAFT", Length.mm(9)), thick.sheet(),
-                thick.wantedBy(), thick.rush(), thick.way(), thick.discount(), thick.shipping(), thick.softAccepted());
+                thick.wantedBy(), thick.rush(), thick.way(), thick.discount(), thick.shipping(), thick.vat(), thick.softAccepted());
         Offer offer = desk.workOut(other);
         assertThat(offer.complaints()).containsKey(Offer.Question.BOARD);
         assertThat(offer.canBeQuoted()).isFalse();
@@ -166,14 +167,14 @@ class OfferDeskIT {
         return new Wish(
                 Optional.empty(), size, pieces, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
                 IntendedAge.GROWN_UPS, false, quantity, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), "");
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, "");
     }
 
     private static Wish with(Wish wish, Picture picture, Size size) {
         return new Wish(
                 Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))), size, wish.pieces(),
                 wish.style(), wish.outline(), wish.seed(), wish.age(), wish.tray(), wish.quantity(), wish.board(),
-                wish.sheet(), wish.wantedBy(), wish.rush(), wish.way(), wish.discount(), wish.shipping(), "");
+                wish.sheet(), wish.wantedBy(), wish.rush(), wish.way(), wish.discount(), wish.shipping(), wish.vat(), "");
     }
 
     private Picture picture(int width, int height) throws IOException {

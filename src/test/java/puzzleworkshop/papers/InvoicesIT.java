@@ -12,17 +12,17 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import javax.sql.DataSource;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -39,9 +39,13 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRate;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.VatSum;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.ReadPaper;
 import puzzleworkshop.workshop.Stage;
 
 @DatabaseTest
@@ -119,7 +123,7 @@ class InvoicesIT {
         assertThatThrownBy(() -> invoices.issue(order.id(), "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("papers.invoice.stands");
-        Invoice credit = invoices.credit(invoice.id(), invoice.gross(), "wrong address", "mara");
+        Invoice credit = invoices.credit(invoice.id(), all(invoice), "wrong address", "mara");
         assertThat(credit.number()).isEqualTo("C" + today.getYear() + "-0001");
         assertThat(invoices.issue(order.id(), "mara").number()).isEqualTo(today.getYear() + "-0002");
         assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross())).isTrue();
@@ -133,8 +137,8 @@ class InvoicesIT {
                 .hasMessageContaining("stands as it is");
         assertThatThrownBy(() -> jdbc.sql("delete from invoice_line").update()).hasMessageContaining("stands as it is");
         Money part = Money.of("5.00", "EUR");
-        invoices.credit(invoice.id(), part, "a corner was charred", "mara");
-        assertThatThrownBy(() -> invoices.credit(invoice.id(), invoice.gross(), "again", "mara"))
+        invoices.credit(invoice.id(), Map.of(Percent.ZERO, part), "a corner was charred", "mara");
+        assertThatThrownBy(() -> invoices.credit(invoice.id(), all(invoice), "again", "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("papers.credit.range");
     }
@@ -240,7 +244,7 @@ class InvoicesIT {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("=Ada; \"Reed\"", 7);
                 Invoice invoice = invoices.issue(order.id(), "mara");
-                Invoice credit = invoices.credit(invoice.id(), Money.of("3.33", "EUR"), "goodwill", "mara");
+                Invoice credit = invoices.credit(invoice.id(), Map.of(rate(invoice), Money.of("3.33", "EUR")), "goodwill", "mara");
                 expected = expected.add(invoice.gross().amount()).subtract(credit.gross().amount());
                 expectedVat = expectedVat.add(invoice.vat().amount()).subtract(credit.vat().amount());
             }
@@ -257,6 +261,70 @@ class InvoicesIT {
     }
 
     @Test
+    void an_order_with_two_tax_rates_is_invoiced_credited_and_exported_rate_by_rate() throws IOException {
+        sold.rates(new VatRates(VatRate.REDUCED, VatRate.STANDARD));
+        Map<String, BigDecimal> expected = new TreeMap<>();
+        for (VatMode mode : List.of(VatMode.INCLUDED, VatMode.ON_TOP)) {
+            for (VatRounding rounding : VatRounding.values()) {
+                sold.vat(mode, rounding);
+                Order order = sold.confirmed("Ada Reed", 3);
+                Invoice invoice = invoices.issue(order.id(), "mara");
+                assertThat(invoice.byRate().perRate()).extracting(VatSum.OfRate::rate)
+                        .containsExactly(Percent.of(10), Percent.of(20));
+                Invoice credit = invoices.credit(
+                        invoice.id(), Map.of(Percent.of(20), Money.of("2.40", "EUR")), "came late", "mara");
+                assertThat(credit.lines()).singleElement().satisfies(line -> {
+                    assertThat(line.vatRate()).isEqualTo(Percent.of(20));
+                    assertThat(line.vat().amount()).isEqualByComparingTo("0.40");
+                });
+                invoice.byRate().perRate().forEach(rate -> expected.merge(
+                        rate.rate().hundredths().toPlainString(), rate.vat().amount(), BigDecimal::add));
+                expected.merge("20", credit.vat().amount().negate(), BigDecimal::add);
+                assertThatThrownBy(() -> invoices.credit(
+                                invoice.id(), Map.of(Percent.of(20), invoice.byRate().perRate().getLast().gross()), "again", "mara"))
+                        .isInstanceOf(Refused.class)
+                        .hasMessageContaining("papers.credit.range");
+            }
+        }
+        StringWriter out = new StringWriter();
+        csv.papers(today.minusDays(1), today.plusDays(1), out);
+        List<CSVRecord> lines = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
+                .parse(new StringReader(out.toString()))
+                .getRecords();
+        for (String rate : List.of("10", "20")) {
+            List<CSVRecord> ofRate = lines.stream().filter(line -> line.get("vat_percent").equals(rate)).toList();
+            assertThat(sum(ofRate, "vat")).isEqualByComparingTo(expected.get(rate));
+        }
+    }
+
+    @Test
+    void the_database_refuses_a_credit_beyond_what_was_invoiced_at_a_rate() {
+        sold.rates(new VatRates(VatRate.REDUCED, VatRate.STANDARD));
+        sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
+        Invoice invoice = invoices.issue(sold.confirmed("Ada Reed", 3).id(), "mara");
+        assertThatThrownBy(() -> transaction.executeWithoutResult(status -> {
+                    long id = jdbc.sql("""
+                            insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on,
+                                due_on, seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who,
+                                issued_at)
+                            values ('CREDIT_NOTE', 2026, 0, '', :order, '', :corrects, now(), now(), '', '', '', 'INCLUDED',
+                                'BY_TOTAL', 'EUR', 10, 2, 12, '', now()) returning id
+                            """)
+                            .param("order", invoice.order().value())
+                            .param("corrects", invoice.id().value())
+                            .query(Long.class)
+                            .single();
+                    jdbc.sql("""
+                            insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
+                            values (:id, 1, '', 1, 12, 20, 10, 2, 12)
+                            """)
+                            .param("id", id)
+                            .update();
+                }))
+                .hasMessageContaining("credited beyond what was invoiced at 20");
+    }
+
+    @Test
     void quote_invoice_and_credit_note_are_readable_pdfs_with_their_amounts() throws IOException {
         sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
         invoices.save(new PaperSettings(
@@ -265,23 +333,31 @@ class InvoicesIT {
         Order quote = sold.quote("Ada Reed", 25, true, Percent.of(5));
         String quoted = text(keep("quote", papers.quote(quote.id())));
         assertThat(quoted).contains("Quote " + quote.number(), "Discount 5 %", "Half is paid", "page 1 of 1");
-        Order order = sold.confirmed("Ada Reed", 2);
+        Order order = sold.confirmed(ReadPaper.MANY_LETTERS, 2);
         invoices.receive(order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         Invoice invoice = invoices.issue(order.id(), "mara");
         String invoiced = text(keep("invoice", papers.issued(invoice.id())));
         assertThat(invoiced).contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
-        Invoice credit = invoices.credit(invoice.id(), Money.of("6.00", "EUR"), "one corner was charred", "mara");
+        assertThat(invoiced.replaceAll("\\s+", " ")).contains(ReadPaper.MANY_LETTERS);
+        Invoice credit = invoices.credit(
+                invoice.id(), Map.of(rate(invoice), Money.of("6.00", "EUR")), "one corner was charred", "mara");
         assertThat(text(keep("credit", papers.issued(credit.id())))).contains("Credit note C", "one corner was charred");
+    }
+
+    private static Map<Percent, Money> all(Invoice invoice) {
+        return invoice.byRate().perRate().stream().collect(Collectors.toMap(VatSum.OfRate::rate, VatSum.OfRate::gross));
+    }
+
+    private static Percent rate(Invoice invoice) {
+        return invoice.lines().getFirst().vatRate();
     }
 
     private static BigDecimal sum(List<CSVRecord> lines, String column) {
         return lines.stream().map(line -> new BigDecimal(line.get(column))).reduce(BigDecimal.ZERO, BigDecimal::add);
     }
 
-    private static String text(byte[] pdf) throws IOException {
-        try (PDDocument document = Loader.loadPDF(pdf)) {
-            return new PDFTextStripper().getText(document);
-        }
+    private static String text(byte[] pdf) {
+        return ReadPaper.text(pdf);
     }
 
     /** Left in the build folder for a look. */

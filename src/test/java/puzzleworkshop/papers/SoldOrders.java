@@ -22,6 +22,7 @@ import puzzleworkshop.pricing.PriceRule;
 import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.pricing.VatRounding;
 
 /** Makes orders with a price, as tests of papers need them. */
@@ -31,8 +32,15 @@ final class SoldOrders {
 
     private final BeanFactory beans;
 
+    /** Rates that the next orders' lines carry. */
+    private VatRates vat = VatRates.STANDARD;
+
     SoldOrders(BeanFactory beans) {
         this.beans = beans;
+    }
+
+    void rates(VatRates rates) {
+        vat = rates;
     }
 
     void vat(VatMode mode, VatRounding rounding) {
@@ -48,7 +56,7 @@ final class SoldOrders {
         PriceQuestion typical = pricing.typical(FINISHED, 48);
         PriceQuestion question = new PriceQuestion(
                 quantity, FINISHED, 48, typical.boardCost(), typical.stickerArea(), typical.cutMinutes(), typical.work(),
-                Money.of("4.50", "EUR"), Money.of("4.10", "EUR"), rush, discount);
+                Money.of("4.50", "EUR"), Money.of("4.10", "EUR"), rush, discount, vat);
         LocalDate today = beans.getBean(RateBook.class).today();
         return beans.getBean(Orders.class)
                 .quote(

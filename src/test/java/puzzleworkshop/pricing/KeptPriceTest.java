@@ -20,4 +20,18 @@ class KeptPriceTest {
         assertThat(read.question()).isEqualTo(question);
         assertThat(read.answer().toPay()).isEqualTo(kept.answer().toPay());
     }
+
+    @Test
+    void a_price_kept_before_lines_had_rates_of_their_own_carries_its_one_rate() {
+        PriceQuestion question = Questions.harbour(2);
+        PriceRule rule = PriceRule.starting(Questions.EUR).withVat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
+        String json = new KeptPrice(question, Questions.answer(question, Questions.rates(), rule)).toJson();
+        String older = json.replaceAll(",\"vat\":\\{\"puzzles\":\"STANDARD\",\"shipping\":\"STANDARD\"}", "")
+                .replaceAll("\"(puzzles|shipping)Vat\":\\{[^}]*},", "");
+        assertThat(older).hasSizeLessThan(json.length() - 100);
+        KeptPrice read = KeptPrice.fromJson(older);
+        assertThat(read.question().vat()).isEqualTo(VatRates.STANDARD);
+        assertThat(read.answer().puzzlesVat()).isEqualTo(Percent.of(20));
+        assertThat(read.answer().shippingVat()).isEqualTo(Percent.of(20));
+    }
 }

@@ -31,7 +31,8 @@ class PriceFinderTest {
                     .withPoints(points.get(random.nextInt(4)));
             PriceQuestion question = Questions.harbour(random.nextInt(1, 40))
                     .withCutMinutes(Minutes.of(random.nextDouble(1, 90)))
-                    .withRush(random.nextBoolean());
+                    .withRush(random.nextBoolean())
+                    .withVat(new VatRates(VatRate.values()[random.nextInt(3)], VatRate.values()[random.nextInt(3)]));
             PriceAnswer answer = Questions.answer(question, Questions.rates(), tried);
             String which = "seed " + seed + ", case " + i;
             assertThat(answer.marginBeforeDiscount()).as(which).isGreaterThanOrEqualTo(tried.margin());
@@ -110,7 +111,8 @@ class PriceFinderTest {
         PriceQuestion question = Questions.harbour(3);
         PriceQuestion inYen = new PriceQuestion(
                 3, question.finished(), 48, Money.of("180", "JPY"), question.stickerArea(), question.cutMinutes(),
-                question.work(), Money.of("700", "JPY"), Money.of("700", "JPY"), false, Percent.of("7.5"));
+                question.work(), Money.of("700", "JPY"), Money.of("700", "JPY"), false, Percent.of("7.5"),
+                VatRates.STANDARD);
         PriceAnswer answer = Questions.answer(
                 inYen, RateSet.starting(Questions.TODAY, yen), PriceRule.starting(yen).withVat(VatMode.ON_TOP, VatRounding.BY_LINE));
         assertThat(answer.toPay().amount().stripTrailingZeros().scale()).isLessThanOrEqualTo(0);

@@ -39,7 +39,8 @@ final class Questions {
                 Money.of("4.50", "EUR"),
                 Money.of("4.10", "EUR"),
                 false,
-                Percent.ZERO);
+                Percent.ZERO,
+                VatRates.STANDARD);
     }
 
     static StageWork work(Stage stage, double setUp, double each, int rejects) {

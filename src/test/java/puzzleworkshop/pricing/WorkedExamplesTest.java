@@ -51,7 +51,7 @@ class WorkedExamplesTest {
         assertMoney(profit, "5");
         assertThat(Percent.share(profit, eur("20"))).isEqualTo(Percent.of(25));
         assertThat(Percent.share(profit, cost).hundredths()).isCloseTo(number("33.33"), within("0.005"));
-        PriceFormula noFees = new PriceFormula(eur("0"), Percent.ZERO, Percent.ZERO, eur("0"));
+        PriceFormula noFees = new PriceFormula(eur("0"), Percent.ZERO, Percent.ZERO, Percent.ZERO, eur("0"));
         assertMoney(noFees.netForMargin(cost, Percent.of(25)).rounded(), "20");
         assertMoney(noFees.netForMarkup(cost, new Percent(number("33.3333333333"))).rounded(), "20");
     }
@@ -59,7 +59,7 @@ class WorkedExamplesTest {
     /** Definition of markup and margin: cost 80, price 100 is a markup of 25 % and a margin of 20 %. */
     @Test
     void cost_80_sells_at_100_by_a_margin_of_20_and_by_a_markup_of_25_percent() {
-        PriceFormula noFees = new PriceFormula(eur("0"), Percent.ZERO, Percent.ZERO, eur("0"));
+        PriceFormula noFees = new PriceFormula(eur("0"), Percent.ZERO, Percent.ZERO, Percent.ZERO, eur("0"));
         assertMoney(noFees.netForMargin(eur("80"), Percent.of(20)), "100");
         assertMoney(noFees.netForMarkup(eur("80"), Percent.of(25)), "100");
     }

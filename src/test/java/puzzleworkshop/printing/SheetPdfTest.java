@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
@@ -19,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
@@ -37,7 +37,6 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.rendering.PDFRenderer;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.util.Matrix;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -45,8 +44,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.ReadPaper;
 
 /** The PDF is read back with PDFBox and drawn with PDFBox and, where it is installed, with Poppler's pdftoppm. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -101,7 +102,7 @@ class SheetPdfTest {
             assertThat(image.getColorSpace().getName()).isEqualTo("ICCBased");
             assertThat(pdf.getDocumentCatalog().getOutputIntents()).hasSize(1);
             assertThat(pdf.getDocumentCatalog().getOutputIntents().getFirst().getOutputConditionIdentifier()).isEqualTo("sRGB IEC61966-2.1");
-            assertThat(new PDFTextStripper().getText(pdf)).contains("2026-0147");
+            assertThat(ReadPaper.text(write(twoOnA3()))).contains("2026-0147", ReadPaper.MANY_LETTERS);
         }
     }
 
@@ -203,12 +204,15 @@ class SheetPdfTest {
         PrintItem waiting = new PrintItem(7, "2026-0147", 2, Size.mm(120, 90), Length.mm(3), Optional.empty(),
                 new PictureId(new UUID(1, 2)), new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED));
         byte[] jpeg = picture(pixels(126), pixels(96));
-        StickerPicture.Source source = item -> new StickerPicture(pixels(126), pixels(96),
-                Size.mm(pixels(126) / PPI * 25.4, pixels(96) / PPI * 25.4), new ByteArrayInputStream(jpeg));
+        double w = pixels(126) / PPI * 25.4;
+        double h = pixels(96) / PPI * 25.4;
+        PrintPicture.Lay middle = new PrintPicture.Lay(63 - w / 2, 48 - h / 2, w, 0, 0, h, new PrintPicture.Box(0, 0, 126, 96));
+        PrintPictures source = item -> new PrintPicture(Files.write(Files.createTempFile("sticker-", ".jpg"), jpeg), pixels(126),
+                pixels(96), 3, Optional.empty(), List.of(middle), OptionalInt.empty(), PPI, false);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Map<Long, PrintItem> items = new HashMap<>(Map.of(7L, waiting));
         List<Double> told = new ArrayList<>();
-        new SheetPdf(run, source, new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), "120 × 90 mm, run 12")))
+        new SheetPdf(run, source, new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), ReadPaper.MANY_LETTERS)))
                 .write(items, out, told::add);
         assertThat(told.getLast()).isEqualTo(1.0);
         return out.toByteArray();

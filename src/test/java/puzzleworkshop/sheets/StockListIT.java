@@ -23,6 +23,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.ReadPaper;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -96,8 +97,9 @@ class StockListIT {
     @Test
     void the_code_on_a_label_opens_the_sheet() throws Exception {
         SheetId id = rack.add(Outline.rectangle(Size.mm(330, 245)),
-                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("B2"), Money.of("1.00", "EUR"), "Robin");
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("Ł2 Щ Ψ"), Money.of("1.00", "EUR"), "Robin");
         byte[] pdf = labels.pdf(List.of(rack.find(id).orElseThrow()), "http://rack.example");
+        assertThat(ReadPaper.text(pdf)).contains("Ł2 Щ Ψ");
         try (PDDocument document = Loader.loadPDF(pdf)) {
             assertThat(document.getNumberOfPages()).isEqualTo(1);
             var picture = new PDFRenderer(document).renderImageWithDPI(0, 300);

@@ -103,8 +103,8 @@ abstract class Walk {
                 .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         browser = playwright.chromium().launch(
                 new BrowserType.LaunchOptions().setExecutablePath(chromium).setArgs(FLAGS));
-        context = browser.newContext(new Browser.NewContextOptions().setViewportSize(Look.LIGHT.width, Look.LIGHT.height)
-                .setColorScheme(ColorScheme.LIGHT).setLocale("en-GB").setTimezoneId("Europe/Berlin"));
+        context = browser.newContext(new Browser.NewContextOptions().setViewportSize(usual().width, usual().height)
+                .setHasTouch(usual() == Look.PHONE).setColorScheme(ColorScheme.LIGHT).setLocale("en-GB").setTimezoneId("Europe/Berlin"));
         context.setDefaultTimeout(30_000);
         page = context.newPage();
         listen(page);
@@ -118,6 +118,11 @@ abstract class Walk {
         if (program != null) {
             program.close();
         }
+    }
+
+    /** How this walk goes; most are walked on a laptop. */
+    Look usual() {
+        return Look.LIGHT;
     }
 
     /** Ends the program and starts it again on the same data; the browser stays. */
@@ -211,7 +216,7 @@ abstract class Walk {
             }
         }
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
-        page.setViewportSize(Look.LIGHT.width, Look.LIGHT.height);
+        page.setViewportSize(usual().width, usual().height);
         settle(page);
     }
 

@@ -66,6 +66,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final Set<OrderId> together = new LinkedHashSet<>();
     private Stage stage = Stage.PRINT;
     private transient Optional<OrderId> chosen = Optional.empty();
+    private transient List<Object> onCard = List.of();
 
     public BenchView(
             Bench bench,
@@ -130,7 +131,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             if (waiting.compareAndSet(false, true)) {
                 ui.access(() -> {
                     waiting.set(false);
-                    show();
+                    show(false);
                 });
             }
         };
@@ -143,6 +144,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void show() {
+        show(true);
+    }
+
+    /** @param anew whether the open card is made again although nothing about its order has changed: what is half typed on it goes */
+    private void show(boolean anew) {
         Map<Stage, Long> counts = bench.counts();
         stages.removeAll();
         for (Stage each : Stage.values()) {
@@ -168,9 +174,15 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         for (Waiting w : waiting) {
             queue.add(new QueueCard(w, figures, w == open, together.contains(w.order().id()), this::choose, this::gather));
         }
-        job.removeAll();
-        if (open != null) {
-            job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
+        List<Object> now = open == null
+                ? List.of(stage)
+                : List.of(stage, open.order(), open.boards(), open.running(), open.restsUntil());
+        if (anew || !now.equals(onCard)) {
+            onCard = now;
+            job.removeAll();
+            if (open != null) {
+                job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
+            }
         }
         showFoot();
     }

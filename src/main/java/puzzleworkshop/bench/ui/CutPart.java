@@ -7,11 +7,13 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.springframework.beans.factory.ObjectProvider;
+import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
@@ -20,6 +22,7 @@ import puzzleworkshop.cutting.CutTime;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.cutting.Trial.Result;
 import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.cutting.ui.CutJobPanel;
@@ -43,6 +46,7 @@ import puzzleworkshop.workshop.Workshop;
 @org.springframework.stereotype.Component
 class CutPart implements StagePart {
 
+    private final Bench bench;
     private final CutJobs jobs;
     private final Machines machines;
     private final Settings settings;
@@ -55,6 +59,7 @@ class CutPart implements StagePart {
     private final SignedIn signedIn;
 
     CutPart(
+            Bench bench,
             CutJobs jobs,
             Machines machines,
             Settings settings,
@@ -65,6 +70,7 @@ class CutPart implements StagePart {
             ObjectProvider<CutJobPanel> panels,
             Figures figures,
             SignedIn signedIn) {
+        this.bench = bench;
         this.jobs = jobs;
         this.machines = machines;
         this.settings = settings;
@@ -85,6 +91,21 @@ class CutPart implements StagePart {
     @Override
     public boolean replacesChecklist() {
         return machines.standard().isPresent();
+    }
+
+    @Override
+    public boolean keepsTheClock() {
+        return machines.standard().isPresent();
+    }
+
+    @Override
+    public Tick tick(Waiting waiting) {
+        if (machines.standard().isEmpty()) {
+            return Tick.NEXT;
+        }
+        return bench.recordedCut(waiting.order().id())
+                .map(cut -> cut.result().equals(Optional.of(Result.THROUGH)) ? Tick.NEXT : Tick.ASIDE)
+                .orElse(Tick.NOT_YET);
     }
 
     @Override
@@ -109,9 +130,7 @@ class CutPart implements StagePart {
                         jobs.prepare(wish(waiting, machine.get()), signedIn.name());
                         again.run();
                     }));
-            if (last.isEmpty()) {
-                prepare.addThemeVariants(ButtonVariant.PRIMARY);
-            }
+            prepare.setThemeVariant(ButtonVariant.PRIMARY, tick(waiting) != Tick.NEXT);
             prepare.addClassName("bench-big");
             part.add(prepare);
         }
@@ -159,10 +178,10 @@ class CutPart implements StagePart {
         return films;
     }
 
+    /** All puzzles of the order: one record is kept for the whole cut, and the machine's ratio is learned from it. */
     private List<CurvePath> paths(Order order) {
         CutPattern pattern = patterns.of(order.puzzle().pattern());
-        List<CurvePath> paths = new ArrayList<>(pattern.inner());
-        paths.add(workshop.tradeNumbers().outlineLast() ? paths.size() : 0, pattern.outline());
-        return paths;
+        List<CurvePath> one = order.puzzle().cutPaths(pattern, workshop.tradeNumbers().outlineLast());
+        return Collections.nCopies(order.quantity(), one).stream().flatMap(List::stream).toList();
     }
 }

@@ -39,6 +39,8 @@ class JobCard extends Div {
     private final transient Runnable again;
     private final Div parts = new Div();
     private final Component checklist;
+    private final Button done;
+    private final Component clock;
 
     JobCard(
             Waiting waiting,
@@ -63,7 +65,9 @@ class JobCard extends Div {
             add(note("bench.note", waiting.order().note()));
         }
         checklist = checklist();
-        add(parts, checklist, buttons(tick, workshop));
+        done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> tick.run());
+        clock = clock();
+        add(parts, checklist, buttons(workshop));
     }
 
     void put(Component part) {
@@ -72,6 +76,15 @@ class JobCard extends Div {
 
     void withoutChecklist() {
         checklist.setVisible(false);
+    }
+
+    void withoutClock() {
+        clock.setVisible(false);
+    }
+
+    void ticking(StagePart.Tick tick) {
+        done.setVisible(tick != StagePart.Tick.NOT_YET);
+        done.setThemeVariant(ButtonVariant.PRIMARY, tick == StagePart.Tick.NEXT);
     }
 
     private Component head() {
@@ -128,16 +141,15 @@ class JobCard extends Div {
         return list;
     }
 
-    private Component buttons(Runnable tick, Workshop workshop) {
+    private Component buttons(Workshop workshop) {
         Order order = waiting.order();
-        Button done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> tick.run());
         done.addThemeVariants(ButtonVariant.PRIMARY);
         done.addClassName("bench-big");
         done.setDisableOnClick(true);
         Button wrong = new Button(getTranslation("bench.wrong"), e -> new WrongDialog(
                 order, stage, bench, figures, signedIn, workshop, again).open());
         wrong.addClassName("bench-big");
-        Div buttons = new Div(done, clock(), wrong, new PhotoButton(order, stage, bench, figures, signedIn, again));
+        Div buttons = new Div(done, clock, wrong, new PhotoButton(order, stage, bench, figures, signedIn, again));
         buttons.addClassName("bench-buttons");
         Div all = new Div(buttons, photos());
         all.addClassName("pw-stack");

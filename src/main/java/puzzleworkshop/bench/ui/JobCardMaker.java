@@ -35,6 +35,10 @@ class JobCardMaker {
             if (part.replacesChecklist()) {
                 card.withoutChecklist();
             }
+            if (part.keepsTheClock()) {
+                card.withoutClock();
+            }
+            card.ticking(part.tick(waiting));
         });
         return card;
     }

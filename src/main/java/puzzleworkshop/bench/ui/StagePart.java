@@ -17,4 +17,24 @@ interface StagePart {
     default boolean replacesChecklist() {
         return false;
     }
+
+    /** Whether it starts and stops the clock itself, so that no second one stands beside it. */
+    default boolean keepsTheClock() {
+        return false;
+    }
+
+    /** How ticking the stage off stands beside it: one thing at a time is the next one. */
+    default Tick tick(Waiting waiting) {
+        return Tick.NEXT;
+    }
+
+    /** Ticking the stage off. */
+    enum Tick {
+        /** It is what comes next. */
+        NEXT,
+        /** Possible, but something else is more likely. */
+        ASIDE,
+        /** Not before this part is through. */
+        NOT_YET
+    }
 }

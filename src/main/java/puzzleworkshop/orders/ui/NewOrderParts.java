@@ -4,8 +4,10 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
@@ -16,7 +18,9 @@ class NewOrderParts {
     private final Pictures pictures;
     private final Customers customers;
     private final RackSettings rack;
+    private final BoardChoice choice;
     private final Workshop workshop;
+    private final RateBook book;
     private final Figures figures;
     private final ObjectProvider<ReadyDates> readyDates;
 
@@ -24,13 +28,17 @@ class NewOrderParts {
             Pictures pictures,
             Customers customers,
             RackSettings rack,
+            BoardChoice choice,
             Workshop workshop,
+            RateBook book,
             Figures figures,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
+        this.choice = choice;
         this.workshop = workshop;
+        this.book = book;
         this.figures = figures;
         this.readyDates = readyDates;
     }
@@ -44,7 +52,7 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(rack, workshop, figures, changed);
+        return new PuzzleForm(rack, choice, figures, changed);
     }
 
     BoardPane board(Runnable changed) {
@@ -52,7 +60,7 @@ class NewOrderParts {
     }
 
     PricePane price(Runnable changed) {
-        return new PricePane(workshop, figures, changed);
+        return new PricePane(workshop, book, figures, changed);
     }
 
     ReadyPane ready(Runnable changed) {

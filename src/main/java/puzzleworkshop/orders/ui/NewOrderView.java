@@ -127,6 +127,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             who.take(changed);
             puzzle.take(changed);
             board.take(changed);
+            price.take(orders.keptPrice(changed.id()).question());
             ready.take(changed);
         }
     }
@@ -186,7 +187,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                 who.way(),
                 price.discount(),
                 price.shipping(),
-                picture.softAccepted()));
+                price.vat(),
+                picture.softAccepted(),
+                form.shapes()));
     }
 
     private void show(Offer answer) {

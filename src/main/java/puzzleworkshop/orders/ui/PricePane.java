@@ -4,6 +4,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.math.BigDecimal;
@@ -12,6 +13,12 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Offer;
 import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.RateSet;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatRate;
+import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.Workshop;
 
@@ -28,9 +35,11 @@ class PricePane extends Div {
     private final Paragraph earns = new Paragraph();
     private final BigDecimalField discount = new BigDecimalField(getTranslation("orders.new.discount"));
     private final BigDecimalField shipping = new BigDecimalField(getTranslation("orders.new.shipping"));
+    private final Select<VatRate> puzzlesVat = new Select<>();
+    private final Select<VatRate> shippingVat = new Select<>();
     private final Div total = new Div();
 
-    PricePane(Workshop workshop, Figures figures, Runnable changed) {
+    PricePane(Workshop workshop, RateBook book, Figures figures, Runnable changed) {
         this.workshop = workshop;
         this.figures = figures;
         addClassName("pw-section");
@@ -44,9 +53,35 @@ class PricePane extends Div {
         }
         remarks.addClassName("pw-stack");
         total.addClassName("neworder-total");
-        Div fields = new Div(discount, shipping);
+        RateSet rates = book.on(book.today());
+        boolean taxed = book.rule(book.today()).vatMode() != VatMode.NONE;
+        vat(puzzlesVat, "orders.new.vat.puzzles", rates, taxed, changed);
+        vat(shippingVat, "orders.new.vat.shipping", rates, taxed, changed);
+        Div fields = new Div(discount, shipping, puzzlesVat, shippingVat);
         fields.addClassName("pw-form");
         add(new H2(getTranslation("orders.new.price")), none, bar, earns, remarks, fields);
+    }
+
+    private void vat(Select<VatRate> select, String key, RateSet rates, boolean taxed, Runnable changed) {
+        select.setLabel(getTranslation(key));
+        select.setItems(VatRate.values());
+        select.setItemLabelGenerator(
+                rate -> figures.percent(rate.in(rates)) + " · " + getTranslation(rate.textKey()));
+        select.setValue(VatRate.STANDARD);
+        select.setVisible(taxed);
+        select.addValueChangeListener(event -> changed.run());
+    }
+
+    /** What was agreed in an order that is changed. */
+    void take(PriceQuestion agreed) {
+        discount.setValue(agreed.discount().hundredths().signum() == 0 ? null : agreed.discount().hundredths());
+        shipping.setValue(agreed.shippingCharge().isZero() ? null : agreed.shippingCharge().amount());
+        puzzlesVat.setValue(agreed.vat().puzzles());
+        shippingVat.setValue(agreed.vat().shipping());
+    }
+
+    VatRates vat() {
+        return new VatRates(puzzlesVat.getValue(), shippingVat.getValue());
     }
 
     private static Span unit(String text) {

@@ -23,8 +23,7 @@ class AmountDialog extends Dialog {
     /** What the amount is for. */
     enum What {
         RECEIVE,
-        REFUND,
-        CREDIT
+        REFUND
     }
 
     /** What was typed. */
@@ -50,12 +49,8 @@ class AmountDialog extends Dialog {
         way.setValue(Payment.Way.TRANSFER);
         DatePicker day = new DatePicker(getTranslation("papers.dialog.day"), today);
         day.setLocale(Texts.LOCALE);
-        TextField note = new TextField(getTranslation(what == What.CREDIT ? "papers.dialog.reason" : "papers.dialog.note"));
-        Div fields = new Div(amount);
-        if (what != What.CREDIT) {
-            fields.add(way, day);
-        }
-        fields.add(note);
+        TextField note = new TextField(getTranslation("papers.dialog.note"));
+        Div fields = new Div(amount, way, day, note);
         fields.addClassName("pw-stack");
         add(fields);
         Button save = new Button(getTranslation("papers.dialog.book"), event -> {

@@ -67,7 +67,7 @@ class MoneyPanel implements OrderPanel {
         }
         OrderAccount account = invoices.account(order.id());
         Section section = new Section(title(order, account), new PriceBar(figures).show(orders.keptPrice(order.id()).answer()));
-                Div lines = new Div();
+        Div lines = new Div();
         lines.addClassName("papers-lines");
         account.papers().forEach(paper -> lines.add(paper(paper, account, changed)));
         account.payments().forEach(payment -> lines.add(payment(payment)));
@@ -111,8 +111,8 @@ class MoneyPanel implements OrderPanel {
         Div row = row(link, figures.day(paper.issuedOn()), paper.owed());
         if (paper.series() == Invoice.Series.INVOICE && account.rest(paper).isPositive()) {
             Button credit = new Button(figures.text("papers.panel.credit"), event ->
-                    new AmountDialog(figures, book.today(), AmountDialog.What.CREDIT, account.rest(paper), entry -> invoices.credit(
-                            paper.id(), entry.amount(), entry.note(), signedIn.name()), changed).open());
+                    new CreditDialog(figures, paper, account.restByRate(paper), (amounts, reason) -> invoices.credit(
+                            paper.id(), amounts, reason, signedIn.name()), changed).open());
             credit.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
             row.add(credit);
         }

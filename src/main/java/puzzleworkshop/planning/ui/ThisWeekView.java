@@ -29,12 +29,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Collectors;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.IsoWeek;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
 import puzzleworkshop.planning.Verdict;
 import puzzleworkshop.planning.WeekFeed;
@@ -44,6 +47,7 @@ import puzzleworkshop.planning.WorkingTimes;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.FirstThings;
 
 /** The home of the workshop: what is due, whether it can be done, what gives when it cannot. */
 @Route("")
@@ -62,32 +66,38 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
 
     private final transient WeekPlan plan;
     private final transient WorkingTimes times;
+    private final transient Notices notices;
     private final transient WeekFeed feed;
     private final transient TodaysList list;
     private final transient Workshop workshop;
     private final transient SignedIn signedIn;
     private final transient LivePlan live;
     private final transient Figures figures;
+    private final transient ObjectProvider<FirstThings> firstThings;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
     public ThisWeekView(
             WeekPlan plan,
             WorkingTimes times,
+            Notices notices,
             WeekFeed feed,
             TodaysList list,
             Workshop workshop,
             SignedIn signedIn,
             LivePlan live,
-            Figures figures) {
+            Figures figures,
+            ObjectProvider<FirstThings> firstThings) {
         this.plan = plan;
         this.times = times;
+        this.notices = notices;
         this.feed = feed;
         this.list = list;
         this.workshop = workshop;
         this.signedIn = signedIn;
         this.live = live;
         this.figures = figures;
+        this.firstThings = firstThings;
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
         arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
@@ -146,6 +156,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
+            FirstThings first = firstThings.getObject();
+            if (first.open()) {
+                content.add(first);
+                return;
+            }
             Div empty = new Div(
                     new H2(getTranslation("planning.empty")),
                     new Paragraph(getTranslation("planning.empty.next")),
@@ -156,7 +171,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         }
         content.add(waiting(standing), new LoadBars(standing.plan(), days, figures));
         if (standing.plan().late() > 0) {
-            content.add(new ReliefPanel(plan, standing, times, figures, ui));
+            content.add(new ReliefPanel(plan, standing, times, notices, signedIn, figures, ui));
         }
         content.add(columns(standing, days));
     }
@@ -178,10 +193,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         int tight = 0;
         for (Entry entry : standing.entries()) {
             Verdict verdict = entry.outlook().verdict();
-            if (verdict == Verdict.WAITING) {
-                String key = entry.outlook().cause().key();
-                holds.merge(Hold.For.valueOf(key.substring(key.lastIndexOf('.') + 1)), 1, Integer::sum);
-            } else if (entry.order().next().equals(Optional.of(Stage.PRINT))) {
+            entry.outlook().hold().ifPresent(hold -> holds.merge(hold.forWhat(), 1, Integer::sum));
+            if (verdict != Verdict.WAITING && entry.order().next().equals(Optional.of(Stage.PRINT))) {
                 toPrint++;
             }
             late += verdict == Verdict.LATE ? 1 : 0;
@@ -191,8 +204,15 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         line.addClassName("planning-counts");
         line.add(count("planning.count.open", standing.entries().size()));
         line.add(count("planning.count.late", late), count("planning.count.tight", tight));
-        holds.forEach((hold, number) -> line.add(count("planning.count." + hold.name(), number)));
         line.add(count("planning.count.print", toPrint));
+        if (!holds.isEmpty()) {
+            String words = holds.entrySet().stream()
+                    .map(e -> getTranslation("planning.count." + e.getKey().name(), e.getValue()))
+                    .collect(Collectors.joining(", "));
+            Div waits = new Div(new puzzleworkshop.display.Verdict(
+                    puzzleworkshop.display.Verdict.Kind.WAIT, getTranslation("planning.count.waiting", words)));
+            line.add(waits);
+        }
         return line;
     }
 

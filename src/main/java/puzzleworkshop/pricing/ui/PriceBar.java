@@ -14,10 +14,13 @@ import java.util.Set;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pricing.CostLine;
 import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.pricing.CostSheet;
 import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatSum;
 
 /**
  * A net price as a bar of what it pays for, with a legend whose parts open to their lines: quantity × rate, source and
@@ -46,6 +49,8 @@ public class PriceBar extends Div {
         parts.forEach((part, shown) -> legend.add(part(part, shown, answer)));
         legend.add(earns(answer));
         add(legend);
+        tax(answer);
+        discount(answer);
         answer.remarks().forEach(remark -> {
             Paragraph note = new Paragraph(figures.say(remark));
             note.addClassName("pw-note");
@@ -53,6 +58,34 @@ public class PriceBar extends Div {
             add(note);
         });
         return this;
+    }
+
+    /** From the net price to what the customer pays, rate by rate; nothing when no tax is charged. */
+    private void tax(PriceAnswer answer) {
+        VatSum vat = answer.vat();
+        if (vat.mode() == VatMode.NONE) {
+            return;
+        }
+        Div rows = new Div();
+        rows.addClassName("pricing-tax");
+        vat.perRate().forEach(rate -> rows.add(taxRow(figures.text("pricing.bar.vat", rate.rate(), rate.net()), rate.vat())));
+        rows.add(taxRow(
+                figures.text("pricing.bar.to-pay", Sentence.of(vat.mode().textKey()), Sentence.of(vat.rounding().textKey())),
+                vat.gross()));
+        add(rows);
+    }
+
+    private Div taxRow(String text, Money money) {
+        Div row = new Div(text(text, "pricing-part-name"), amount(money));
+        row.addClassName("pricing-tax-row");
+        return row;
+    }
+
+    private void discount(PriceAnswer answer) {
+        if (answer.discount().isPositive()) {
+            add(new Paragraph(figures.text(
+                    "pricing.bar.discount", answer.discount(), answer.marginBeforeDiscount(), answer.margin())));
+        }
     }
 
     private Div summary(PriceAnswer answer) {

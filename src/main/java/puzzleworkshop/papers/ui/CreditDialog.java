@@ -1,0 +1,71 @@
+package puzzleworkshop.papers.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextField;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.papers.Invoice;
+import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.VatSum;
+
+/** Asks what of an invoice is taken back, for each tax rate on it, and why. */
+class CreditDialog extends Dialog {
+
+    /** Issues the credit note. */
+    interface Issue {
+        void credit(Map<Percent, Money> amounts, String reason);
+    }
+
+    private final Map<Percent, BigDecimalField> amounts = new LinkedHashMap<>();
+
+    /** @param rest what of the invoice was not yet credited, by rate */
+    CreditDialog(Figures figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
+        setHeaderTitle(figures.text("papers.dialog.CREDIT"));
+        setWidth("min(24rem, 94vw)");
+        Div fields = new Div(new Paragraph(figures.text("papers.dialog.credit.lead", invoice.number())));
+        fields.addClassName("pw-stack");
+        for (VatSum.OfRate left : rest) {
+            if (left.gross().isPositive()) {
+                String label = invoice.vatMode() == VatMode.NONE
+                        ? figures.text("papers.dialog.amount")
+                        : figures.text("papers.dialog.amount-at-rate", left.rate());
+                BigDecimalField amount = new BigDecimalField(label);
+                amount.setLocale(Texts.LOCALE);
+                amount.setValue(left.gross().rounded().amount());
+                amount.setHelperText(figures.text("papers.dialog.up-to", left.gross()));
+                Span currency = new Span(invoice.currency().getSymbol(Texts.LOCALE));
+                currency.addClassName("pw-unit");
+                amount.setPrefixComponent(currency);
+                amounts.put(left.rate(), amount);
+                fields.add(amount);
+            }
+        }
+        TextField reason = new TextField(figures.text("papers.dialog.reason"));
+        fields.add(reason);
+        add(fields);
+        Button save = new Button(figures.text("papers.dialog.book"), event -> {
+            Map<Percent, Money> typed = new LinkedHashMap<>();
+            amounts.forEach((rate, field) -> typed.put(
+                    rate, Money.of(field.getValue() == null ? BigDecimal.ZERO : field.getValue(), invoice.currency())));
+            if (Saved.unlessRefused(figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
+                close();
+                changed.run();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        getFooter().add(new Button(figures.text("papers.dialog.cancel"), event -> close()), save);
+    }
+}

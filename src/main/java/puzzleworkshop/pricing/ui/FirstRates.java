@@ -1,0 +1,37 @@
+package puzzleworkshop.pricing.ui;
+
+import java.util.Arrays;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.RateKind;
+import puzzleworkshop.workshop.ui.FirstThing;
+
+@Component
+class FirstRates implements FirstThing {
+
+    private final RateBook rates;
+
+    FirstRates(RateBook rates) {
+        this.rates = rates;
+    }
+
+    @Override
+    public int place() {
+        return 40;
+    }
+
+    @Override
+    public String key() {
+        return "pricing.first";
+    }
+
+    @Override
+    public String path() {
+        return "rates";
+    }
+
+    @Override
+    public boolean done() {
+        return Arrays.stream(RateKind.values()).anyMatch(kind -> !rates.history(kind).isEmpty());
+    }
+}

@@ -1,0 +1,131 @@
+package puzzleworkshop.bench.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
+import java.math.BigDecimal;
+import java.util.Currency;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.cutting.Machine;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.Trial.Result;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.LaserFacts.Adhesive;
+import puzzleworkshop.supplies.LaserFacts.Pvc;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
+
+/** At the laser there is one next step at a time: prepare, start, record, done. */
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class CutAtTheBenchTest extends SpringBrowserlessTest {
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    Machines machines;
+
+    @Autowired
+    Supplies supplies;
+
+    @Autowired
+    Orders orders;
+
+    @Autowired
+    WeekPlan plan;
+
+    private Order order;
+
+    @BeforeEach
+    void an_order_waits_at_the_laser() {
+        machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
+        BenchOrders make = new BenchOrders(beans);
+        order = make.confirmed("Ida Lund", plan.today().plusDays(20), 10);
+        make.bringTo(order.id(), Stage.CUT);
+        supplies.keep(new SupplyItem(Optional.empty(), "Paper film", SupplyKind.STICKER_PAPER, UseUnit.SHEET,
+                Optional.of(Length.mm(297)), Optional.of(Length.mm(420)), "pack", BigDecimal.valueOf(100),
+                new LaserFacts(Pvc.FREE, Adhesive.DRY), 3, 3, true, false, BigDecimal.ZERO, Money.of("0", "EUR")));
+        navigate(BenchView.class, "cut");
+    }
+
+    @Test
+    void one_next_step_at_a_time_leads_through_the_cut() {
+        assertThat(primary()).containsExactly("Prepare the cut");
+        assertThat(shown("Start the clock")).isFalse();
+        press("Prepare the cut");
+        assertThat(primary()).containsExactly("Start the cut");
+        tickAll();
+        press("Start the cut");
+        assertThat(primary()).containsExactly("Record the cut");
+        assertThat(shown("Stop the clock")).isFalse();
+        record(Result.PARTLY);
+        // by hand it can be freed, but another cut is what comes next
+        assertThat(primary()).containsExactly("Prepare another cut");
+        assertThat(shown("Cut: done")).isTrue();
+        press("Prepare another cut");
+        tickAll();
+        press("Start the cut");
+        record(Result.THROUGH);
+        assertThat(primary()).containsExactly("Cut: done");
+        press("Cut: done");
+        assertThat(orders.get(order.id()).next()).contains(Stage.FINISH);
+    }
+
+    private void tickAll() {
+        for (int i = 0; i < 9; i++) {
+            Checkbox open = find(Checkbox.class).all().stream()
+                    .filter(box -> box.getElement().getParent().getClassList().contains("cutting-check"))
+                    .filter(box -> !box.getValue()).findFirst().orElseThrow();
+            test(open).click();
+        }
+    }
+
+    @SuppressWarnings("unchecked")
+    private void record(Result result) {
+        Map<String, RadioButtonGroup<?>> groups = new HashMap<>();
+        find(RadioButtonGroup.class).all().forEach(group -> groups.put(group.getLabel(), group));
+        ((RadioButtonGroup<Result>) groups.get("How did it come out?")).setValue(result);
+        ((RadioButtonGroup<Integer>) groups.get("Charring of the edge")).setValue(1);
+        press("Record the cut");
+    }
+
+    private void press(String words) {
+        test(find(Button.class).withText(words).single()).click();
+    }
+
+    private boolean shown(String words) {
+        return find(Button.class).all().stream().anyMatch(button -> button.getText().equals(words));
+    }
+
+    private List<String> primary() {
+        return find(Button.class).all().stream()
+                .filter(button -> button.hasThemeName(ButtonVariant.PRIMARY.getVariantName()))
+                .map(Button::getText).toList();
+    }
+}
