@@ -10,6 +10,7 @@ import org.springframework.stereotype.Service;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.BlankPlan.Part;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.NewSheet;
@@ -41,20 +42,41 @@ public class BlankPlanner {
      */
     public BlankPlan plan(
             TradeNumbers numbers, Size finished, int quantity, BoardKind board, Optional<SheetId> chosen, Length mostBow, Size bed) {
-        List<BlankPlan.Block> blocks = new ArrayList<>();
+        Sizing sizing = (across, down) -> BlankPlan.blockSize(numbers, finished, across, down);
+        return filled(List.of(), 0, Part.PUZZLE, sizing, quantity, board, chosen, mostBow, bed);
+    }
+
+    /** The same with a frame and a backing for each puzzle, on boards of the same kind. */
+    public BlankPlan withTrays(
+            BlankPlan puzzles, TradeNumbers numbers, Size outer, int quantity, BoardKind board, Length mostBow, Size bed) {
+        Sizing sizing = (across, down) -> BlankPlan.trayBlockSize(numbers, outer, across, down);
+        return filled(
+                puzzles.blocks(), puzzles.missing(), Part.TRAY, sizing, 2 * quantity, board, Optional.empty(), mostBow, bed);
+    }
+
+    /** How large a block of so many by so many is. */
+    private interface Sizing {
+        Size of(int across, int down);
+    }
+
+    private BlankPlan filled(
+            List<BlankPlan.Block> before, int missingBefore, Part part, Sizing sizing, int quantity, BoardKind board,
+            Optional<SheetId> chosen, Length mostBow, Size bed) {
+        List<BlankPlan.Block> blocks = new ArrayList<>(before);
         Set<SheetId> taken = new HashSet<>();
+        before.forEach(block -> block.sheet().ifPresent(suggestion -> taken.add(suggestion.sheet().id())));
         int left = quantity;
         while (left > 0) {
             Optional<SheetId> wanted = blocks.isEmpty() ? chosen : Optional.empty();
-            Optional<BlankPlan.Block> next = next(numbers, finished, left, board, wanted, taken, mostBow, bed);
+            Optional<BlankPlan.Block> next = next(part, sizing, left, board, wanted, taken, mostBow, bed);
             if (next.isEmpty()) {
                 break;
             }
             next.get().sheet().ifPresent(suggestion -> taken.add(suggestion.sheet().id()));
             blocks.add(next.get());
-            left -= next.get().puzzles();
+            left -= next.get().count();
         }
-        return new BlankPlan(blocks, left);
+        return new BlankPlan(blocks, missingBefore + left);
     }
 
     /** The sheets that would do for one puzzle, best first. */
@@ -72,8 +94,8 @@ public class BlankPlanner {
     }
 
     private Optional<BlankPlan.Block> next(
-            TradeNumbers numbers,
-            Size finished,
+            Part part,
+            Sizing sizing,
             int left,
             BoardKind board,
             Optional<SheetId> wanted,
@@ -82,7 +104,7 @@ public class BlankPlanner {
             Size bed) {
         Optional<BlankPlan.Block> toBuy = Optional.empty();
         for (int[] grid : grids(left)) {
-            Size size = BlankPlan.blockSize(numbers, finished, grid[0], grid[1]);
+            Size size = sizing.of(grid[0], grid[1]);
             if (!size.fitsUpright(bed)) {
                 continue;
             }
@@ -93,11 +115,11 @@ public class BlankPlanner {
                             .filter(suggestion -> !taken.contains(suggestion.sheet().id()))
                             .findFirst());
             if (found.isPresent()) {
-                return Optional.of(new BlankPlan.Block(grid[0], grid[1], size, found, Optional.empty()));
+                return Optional.of(new BlankPlan.Block(part, grid[0], grid[1], size, found, Optional.empty()));
             }
             if (toBuy.isEmpty()) {
                 Optional<NewSheet> offer = finder.newSheetFor(wish);
-                toBuy = offer.map(o -> new BlankPlan.Block(grid[0], grid[1], size, Optional.empty(), Optional.of(o)));
+                toBuy = offer.map(o -> new BlankPlan.Block(part, grid[0], grid[1], size, Optional.empty(), Optional.of(o)));
             }
         }
         return toBuy;

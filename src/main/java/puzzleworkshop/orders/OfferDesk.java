@@ -2,7 +2,6 @@ package puzzleworkshop.orders;
 
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -33,6 +32,7 @@ import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.SmallParts;
 import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
@@ -98,7 +98,7 @@ public class OfferDesk {
                 wish.outline(),
                 wish.board().thickness(),
                 machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
-                List.of());
+                wish.shapes());
     }
 
     /** One wish being worked out. */
@@ -194,14 +194,26 @@ public class OfferDesk {
             if (!plan.isComplete()) {
                 complaints.put(Question.BOARD, Sentence.of("orders.offer.no-board", numbers.blankFor(wish.finished())));
             }
+            return wish.tray() ? withTrays(plan, machine) : plan;
+        }
+
+        private BlankPlan withTrays(BlankPlan puzzles, Machine machine) {
+            Size outer = Tray.of(spec(wish, Optional.of(machine))).outerSize();
+            Size blank = BlankPlan.trayBlockSize(numbers, outer, 1, 1);
+            if (!blank.fitsUpright(machine.bed())) {
+                complaints.put(Question.SIZE, Sentence.of("orders.offer.tray-bed", blank, machine.name(), machine.bed()));
+                return puzzles;
+            }
+            BlankPlan plan = planner.withTrays(
+                    puzzles, numbers, outer, wish.quantity(), wish.board(), machine.bowLimit(), machine.bed());
+            if (puzzles.isComplete() && !plan.isComplete()) {
+                complaints.put(Question.BOARD, Sentence.of("orders.offer.no-tray-board", blank));
+            }
             return plan;
         }
 
-        /** In the order in which they are cut. */
         private List<CurvePath> paths(CutPattern pattern) {
-            List<CurvePath> paths = new ArrayList<>(pattern.inner());
-            paths.add(numbers.outlineLast() ? paths.size() : 0, pattern.outline());
-            return paths;
+            return new Puzzle(pattern.spec(), wish.age(), wish.tray()).cutPaths(pattern, numbers.outlineLast());
         }
 
         private KeptPrice price(CutPattern pattern, BlankPlan boards, TimeRange laser) {

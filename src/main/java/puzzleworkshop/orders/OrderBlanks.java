@@ -12,6 +12,7 @@ import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.BlankPlan.Part;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.RackSettings;
@@ -27,13 +28,19 @@ public class OrderBlanks {
      * One block of an order and where it is to be cut from.
      *
      * @param position from 1 on within the order
+     * @param part what lies on it
      * @param sheet the sheet chosen; absent while a board is still to be bought
      * @param offer the board to buy; absent when a sheet gives the block
      * @param reserved whether the sheet is held for the order
      */
     public record Chosen(
-            int position, int across, int down, Size size, Placement placement, Optional<SheetId> sheet,
+            int position, Part part, int across, int down, Size size, Placement placement, Optional<SheetId> sheet,
             Optional<Long> offer, boolean reserved) {
+
+        /** How many parts lie on it. */
+        public int count() {
+            return across * down;
+        }
 
         public boolean mustBeBought() {
             return sheet.isEmpty();
@@ -42,6 +49,7 @@ public class OrderBlanks {
 
     private static final RowMapper<Chosen> CHOSEN = (row, n) -> new Chosen(
             row.getInt("position"),
+            Part.valueOf(row.getString("part")),
             row.getInt("across"),
             row.getInt("down"),
             Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
@@ -82,12 +90,13 @@ public class OrderBlanks {
         for (BlankPlan.Block block : plan.blocks()) {
             Placement placement = block.sheet().map(Suggestion::placement).orElseGet(() -> block.board().orElseThrow().placement());
             jdbc.sql("""
-                    insert into order_blank (order_id, position, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
+                    insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
                         sheet_id, offer_id)
-                    values (:order, :position, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
+                    values (:order, :position, :part, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
                     """)
                     .param("order", order.value())
                     .param("position", position++)
+                    .param("part", block.part().name())
                     .param("across", block.across())
                     .param("down", block.down())
                     .param("width", block.size().width().mm())

@@ -7,6 +7,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
@@ -19,6 +20,7 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.workshop.Stage;
 
@@ -77,6 +79,8 @@ final class OrderRow {
                 .param("kerf", pattern.kerf().mm())
                 .param("age", draft.puzzle().age().name())
                 .param("tray", draft.puzzle().tray())
+                .param("shapeNames", pattern.shapes().stream().map(PersonalShape::name).toArray(String[]::new))
+                .param("shapeOutlines", pattern.shapes().stream().map(PersonalShape::outlineText).toArray(String[]::new))
                 .param("material", draft.board().material())
                 .param("grade", draft.board().grade())
                 .param("thickness", draft.board().thickness().mm())
@@ -115,8 +119,14 @@ final class OrderRow {
                         Outline.Kind.valueOf(row.getString("outline_kind")), Length.mm(row.getDouble("outline_measure_mm"))),
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
-                List.of());
+                shapes(row));
         return new Puzzle(pattern, IntendedAge.valueOf(row.getString("intended_age")), row.getBoolean("tray"));
+    }
+
+    private static List<PersonalShape> shapes(ResultSet row) throws SQLException {
+        String[] names = (String[]) row.getArray("shape_names").getArray();
+        String[] outlines = (String[]) row.getArray("shape_outlines").getArray();
+        return IntStream.range(0, names.length).mapToObj(i -> PersonalShape.kept(names[i], outlines[i])).toList();
     }
 
     private static Optional<FramedPicture> picture(ResultSet row) throws SQLException {

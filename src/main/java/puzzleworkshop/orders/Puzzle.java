@@ -1,8 +1,14 @@
 package puzzleworkshop.orders;
 
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutPlan;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.Tray;
 
 /**
  * What is made: the pattern (size, grid, seed, style) and for whom it is meant.
@@ -14,6 +20,18 @@ public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray) {
 
     public Size finished() {
         return pattern.size();
+    }
+
+    /** All that the beam follows for one puzzle, in the order in which it is cut, its tray included. */
+    public List<CurvePath> cutPaths(CutPattern drawn, boolean outlineLast) {
+        List<CurvePath> paths = new ArrayList<>(drawn.inner());
+        paths.add(outlineLast ? paths.size() : 0, drawn.outline());
+        if (tray) {
+            Tray made = Tray.of(pattern);
+            paths.addAll(made.frame(CutPlan.Sequence.INNER_FIRST).inOrder());
+            paths.addAll(made.backing().inOrder());
+        }
+        return paths;
     }
 
     public int pieces() {

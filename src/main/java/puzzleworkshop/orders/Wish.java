@@ -1,6 +1,7 @@
 package puzzleworkshop.orders;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.measure.Money;
@@ -9,6 +10,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
@@ -22,6 +24,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param shipping charged to the customer, net
  * @param vat which tax rates its lines carry
  * @param softAccepted the customer's word that a soft picture will do
+ * @param shapes personal pieces among the others; usually none
  */
 public record Wish(
         Optional<FramedPicture> picture,
@@ -41,4 +44,21 @@ public record Wish(
         Percent discount,
         Money shipping,
         VatRates vat,
-        String softAccepted) {}
+        String softAccepted,
+        List<PersonalShape> shapes) {
+
+    public Wish {
+        shapes = List.copyOf(shapes);
+    }
+
+    /** Without personal pieces. */
+    public Wish(
+            Optional<FramedPicture> picture, Size finished, int pieces, CutStyle style, Outline outline, long seed,
+            IntendedAge age, boolean tray, int quantity, BoardKind board, Optional<SheetId> sheet,
+            Optional<LocalDate> wantedBy, boolean rush, Optional<Long> way, Percent discount, Money shipping,
+            VatRates vat, String softAccepted) {
+        this(picture, finished, pieces, style, outline, seed, age, tray, quantity, board, sheet, wantedBy, rush, way,
+                discount, shipping, vat, softAccepted, List.of());
+    }
+}
+

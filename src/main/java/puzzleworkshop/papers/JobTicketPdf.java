@@ -29,7 +29,10 @@ import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.Stage;
 
 /** Sets the job ticket on the page. */
@@ -115,10 +118,14 @@ final class JobTicketPdf {
                 order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
         fact(facts, "orders.fact.style", figures.text("orders.style." + order.puzzle().pattern().style().name()));
+        fact(facts, "orders.fact.edge", figures.text("orders.edge." + order.puzzle().pattern().outline().kind().name()));
+        for (PersonalShape shape : order.puzzle().pattern().shapes()) {
+            fact(facts, "orders.fact.shape", shape.name());
+        }
         fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
         fact(facts, "orders.fact.age", figures.text("orders.age." + order.puzzle().age().name()));
         if (order.puzzle().tray()) {
-            fact(facts, "papers.ticket.tray", figures.text("papers.ticket.yes"));
+            fact(facts, "papers.ticket.tray", figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
         }
         setting.ifPresent(s -> {
             fact(facts, "papers.ticket.machine", s.machine().name());
@@ -149,10 +156,9 @@ final class JobTicketPdf {
                 .orElse(figures.text("papers.ticket.to-buy"));
         words.addElement(new Paragraph(where, PaperFonts.bold(12)));
         words.addElement(new Paragraph(figures.text("papers.ticket.blank", board.block().size()), PaperFonts.plain(TEXT)));
-        int puzzles = board.block().across() * board.block().down();
-        if (puzzles > 1) {
+        if (board.block().count() > 1 || board.block().part() == BlankPlan.Part.TRAY) {
             words.addElement(new Paragraph(
-                    figures.text("orders.new.block", puzzles, board.block().across(), board.block().down()),
+                    figures.text(board.block().part().textKey(), board.block().count(), board.block().across(), board.block().down()),
                     PaperFonts.plain(TEXT)));
         }
         board.sheet().ifPresent(sheet -> {

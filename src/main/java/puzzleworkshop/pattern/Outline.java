@@ -28,6 +28,15 @@ public record Outline(Kind kind, Length measure) {
         return radius.isPositive() ? new Outline(Kind.ROUNDED, radius) : square();
     }
 
+    /** As deep as it is usually made (common practice): corners of 8 mm, waves of 2.5 mm. */
+    public static Outline usual(Kind kind) {
+        return switch (kind) {
+            case SQUARE -> square();
+            case ROUNDED -> rounded(Length.mm(8));
+            case WAVY -> wavy(Length.mm(2.5));
+        };
+    }
+
     public static Outline wavy(Length depth) {
         return new Outline(Kind.WAVY, depth);
     }

@@ -16,4 +16,14 @@ public record PersonalShape(String name, CurvePath outline) {
             throw new IllegalArgumentException("The outline of a shape must be closed: " + name);
         }
     }
+
+    /** A shape as it was kept, to the last bit. */
+    public static PersonalShape kept(String name, String outline) {
+        return new PersonalShape(name, ShapeText.read(outline));
+    }
+
+    /** Its outline as text, to be kept; {@link #kept} gives exactly this shape again. */
+    public String outlineText() {
+        return ShapeText.of(outline);
+    }
 }

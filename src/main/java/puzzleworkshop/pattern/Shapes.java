@@ -17,6 +17,7 @@ import puzzleworkshop.measure.Refused;
 public final class Shapes {
 
     private static final float LETTER_SIZE = 100;
+    private static final double SAME_PLACE_MM = 0.005;
 
     private Shapes() {}
 
@@ -55,6 +56,14 @@ public final class Shapes {
     /** The largest closed line of a file, as large as it will go within the given width and height. */
     public static PersonalShape imported(DrawnFile file, Point middle, Length width, Length height) {
         return fitted(file.name(), largest(file.name(), file.lines()), middle, width.mm(), height.mm());
+    }
+
+    /** The same shape elsewhere or in another size; the very same one where nothing changes. */
+    public static PersonalShape placed(PersonalShape shape, Point middle, Length longerSide) {
+        Bounds bounds = shape.outline().bounds();
+        boolean there = bounds.centre().distanceTo(middle) < SAME_PLACE_MM
+                && Math.abs(Math.max(bounds.width(), bounds.height()) - longerSide.mm()) < SAME_PLACE_MM;
+        return there ? shape : fitted(shape.name(), shape.outline(), middle, longerSide.mm(), longerSide.mm());
     }
 
     private static CurvePath largest(String name, List<CurvePath> lines) {

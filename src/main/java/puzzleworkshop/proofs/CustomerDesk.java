@@ -159,7 +159,7 @@ public class CustomerDesk {
         if (sight.needsWordOnSoftness()) {
             orders.acceptSoft(order.id(), by + ", " + Math.round(sight.resolution().orElseThrow().ppi()) + " ppi", who(order));
         }
-        Shown shown = Shown.of(sight.picture().orElseThrow(), framed, order.puzzle().pattern());
+        Shown shown = Shown.of(sight.picture().orElseThrow(), framed, order.puzzle());
         store.addApproval(link, clock.instant(), by, shown, framed.picture());
         return sight(orders.approve(order.id(), by, who(order)));
     }
@@ -201,7 +201,7 @@ public class CustomerDesk {
         TradeNumbers numbers = workshop.tradeNumbers();
         PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
         Optional<Picture> picture = order.picture().flatMap(framed -> pictures.find(framed.picture()));
-        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle().pattern()).fingerprint())
+        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle()).fingerprint())
                 .orElse("");
         Optional<Resolution> resolution = picture.map(p -> Resolution.judge(
                 p, order.picture().orElseThrow().crop(), order.puzzle().finished(), numbers.overhang(), limits));

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -20,8 +21,9 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /**
- * The shelf of supplies. Every change is a line in the ledger; the item's row is locked while it is written, so that
- * two people never use the same last sheet. Stock does not go below zero unless someone says why.
+ * The shelf of supplies. Every change is a line in the ledger, also published as a {@link Movement}; the item's row is
+ * locked while it is written, so that two people never use the same last sheet. Stock does not go below zero unless
+ * someone says why.
  */
 @Service
 public class Supplies {
@@ -32,12 +34,19 @@ public class Supplies {
     private final HouseUnits house;
     private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
+    private final ApplicationEventPublisher events;
 
-    Supplies(SupplyStore store, HouseUnits house, ObjectProvider<OrderNumbers> orderNumbers, Clock clock) {
+    Supplies(
+            SupplyStore store,
+            HouseUnits house,
+            ObjectProvider<OrderNumbers> orderNumbers,
+            Clock clock,
+            ApplicationEventPublisher events) {
         this.store = store;
         this.house = house;
         this.orderNumbers = orderNumbers;
         this.clock = clock;
+        this.events = events;
     }
 
     /** In which new supplies are paid. */
@@ -253,6 +262,7 @@ public class Supplies {
                 id, item.name(), store.lastNumber(id) + 1, kind, quantity, cost, after.stock(),
                 Money.of(after.average(), cost.currency()), order, supplier, paid, note.strip(), who, clock.instant());
         store.add(movement, belowZeroAccepted);
+        events.publishEvent(movement);
         return movement;
     }
 

@@ -130,7 +130,7 @@ class OfferDeskIT {
         Offer offer = desk.workOut(wish(Size.mm(100, 100), 9, 25));
         BlankPlan plan = offer.boards().orElseThrow();
         assertThat(plan.missing()).isZero();
-        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::puzzles).sum()).isEqualTo(25);
+        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::count).sum()).isEqualTo(25);
         assertThat(plan.blocks().size()).isLessThan(25);
         assertThat(offer.complaints()).isEmpty();
     }

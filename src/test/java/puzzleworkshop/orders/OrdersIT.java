@@ -20,6 +20,7 @@ import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -27,6 +28,8 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.Shapes;
 import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
@@ -88,6 +91,41 @@ class OrdersIT {
         assertThat(again.puzzle().finished()).isEqualTo(FINISHED);
         assertThat(again.price().gross()).isEqualTo(again.price().net().plus(again.price().vat()));
         assertThat(orders.keptPrice(order.id()).answer().toPay().sameAs(order.price().gross())).isTrue();
+    }
+
+    /** A heart of three digits that no binary fraction gives, so that a rounded text would be found out. */
+    @Test
+    void a_heart_a_wavy_edge_and_a_tray_are_priced_kept_to_the_last_bit_and_have_boards() {
+        SheetId forTray = rack.add(
+                Outline.rectangle(Size.mm(390, 260)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("3", workshop.currency().getCurrencyCode()), "test");
+        PersonalShape heart = Shapes.heart(Point.of(100.1, 75.3), Length.mm(52.7));
+        Offer plain = offer();
+        Offer offer = desk.workOut(new Wish(
+                Optional.empty(), FINISHED, 24, CutStyle.KNOBS,
+                puzzleworkshop.pattern.Outline.usual(puzzleworkshop.pattern.Outline.Kind.WAVY), 7,
+                IntendedAge.GROWN_UPS, true, 1, BIRCH, Optional.of(sheet), Optional.empty(), false, Optional.empty(),
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, "", List.of(heart)));
+        assertThat(offer.complaints()).isEmpty();
+        assertThat(offer.price().orElseThrow().answer().toPay())
+                .isGreaterThan(plain.price().orElseThrow().answer().toPay());
+        assertThat(offer.laserForAll().value()).isGreaterThan(plain.laserForAll().value());
+        BlankPlan.Block tray = offer.boards().orElseThrow().blocks().getLast();
+        assertThat(tray.part()).isEqualTo(BlankPlan.Part.TRAY);
+        // two of 231 × 181 (15 mm of frame and 0.5 of play a side), 3 between them, 8 around
+        assertThat(tray.size()).isEqualTo(Size.mm(231 + 16, 2 * 181 + 3 + 16));
+        OrderDraft draft = draft("Ida Norrby", offer);
+        Order order = confirmations.quote(new OrderDraft(
+                draft.customer(), 1, new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, true), BIRCH,
+                Optional.empty(), "", Optional.empty(), draft.promised(), false, Optional.empty(), draft.laser(),
+                draft.price(), draft.validUntil(), ""), offer.boards().orElseThrow(), "Mara");
+        Order again = orders.get(order.id());
+        assertThat(again.puzzle().pattern()).isEqualTo(offer.pattern().orElseThrow().spec());
+        assertThat(again.puzzle().pattern().shapes()).containsExactly(heart);
+        confirmations.confirm(order.id(), "Mara");
+        assertThat(blanks.of(order.id())).extracting(OrderBlanks.Chosen::part)
+                .containsExactly(BlankPlan.Part.PUZZLE, BlankPlan.Part.TRAY);
+        assertThat(rack.find(forTray).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
     }
 
     @Test

@@ -36,6 +36,14 @@ class PersonalShapeTest {
         assertThat(pattern.pieces()).as(about).allMatch(piece -> piece.areaMm2() > smallest);
     }
 
+    /** Letters come from a machine's own face, so their outlines are kept, not their names. */
+    @Test
+    void a_shape_written_down_and_read_again_is_the_same_to_the_last_bit() {
+        PersonalShape letter = Shapes.letter('R', Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3));
+        assertThat(PersonalShape.kept(letter.name(), letter.outlineText())).isEqualTo(letter);
+        assertThat(Shapes.placed(letter, Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3))).isSameAs(letter);
+    }
+
     @Test
     void a_heart_lies_whole_among_the_pieces_wherever_it_is_put() {
         Random random = new Random(99);

@@ -7,6 +7,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -177,10 +178,10 @@ class CutPart implements StagePart {
         return films;
     }
 
+    /** All puzzles of the order: one record is kept for the whole cut, and the machine's ratio is learned from it. */
     private List<CurvePath> paths(Order order) {
         CutPattern pattern = patterns.of(order.puzzle().pattern());
-        List<CurvePath> paths = new ArrayList<>(pattern.inner());
-        paths.add(workshop.tradeNumbers().outlineLast() ? paths.size() : 0, pattern.outline());
-        return paths;
+        List<CurvePath> one = order.puzzle().cutPaths(pattern, workshop.tradeNumbers().outlineLast());
+        return Collections.nCopies(order.quantity(), one).stream().flatMap(List::stream).toList();
     }
 }

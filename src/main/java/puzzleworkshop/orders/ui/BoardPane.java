@@ -83,8 +83,9 @@ class BoardPane extends Div {
         head.addClassName("neworder-board-title");
         Div words = new Div(head, new Paragraph(reason));
         words.addClassName("pw-stack");
-        if (block.puzzles() > 1) {
-            Paragraph several = new Paragraph(getTranslation("orders.new.block", block.puzzles(), block.across(), block.down()));
+        if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
+            Paragraph several = new Paragraph(
+                    getTranslation(block.part().textKey(), block.count(), block.across(), block.down()));
             several.addClassName("pw-small");
             words.add(several);
         }

@@ -17,6 +17,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.BlankPlanner;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
@@ -82,9 +83,9 @@ class BoardPanel implements OrderPanel {
         Div card = new Div(drawing(block), words);
         card.addClassName("neworder-board");
         words.add(new Span(title(block)), state(block));
-        if (block.across() * block.down() > 1) {
+        if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
             Paragraph several = new Paragraph(
-                    figures.text("orders.new.block", block.across() * block.down(), block.across(), block.down()));
+                    figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
             several.addClassName("pw-small");
             words.add(several);
         }

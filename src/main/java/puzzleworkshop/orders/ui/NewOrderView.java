@@ -188,7 +188,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                 price.discount(),
                 price.shipping(),
                 price.vat(),
-                picture.softAccepted()));
+                picture.softAccepted(),
+                form.shapes()));
     }
 
     private void show(Offer answer) {

@@ -17,8 +17,8 @@ import java.util.random.RandomGenerator;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Offer;
@@ -26,20 +26,21 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.ui.ShapeChoice;
+import puzzleworkshop.pattern.ui.SmallPartsNote;
 import puzzleworkshop.sheets.RackSettings;
 
 /** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
 class PuzzleForm extends Div {
 
     private static final int USUAL_PIECES = 48;
-    private static final Length ROUNDING = Length.mm(8);
 
     /** What the form says, when all of it can be read. */
     record Form(
             Size finished, int pieces, CutStyle style, Outline outline, long seed, IntendedAge age, boolean tray,
-            int quantity, BoardKind board) {}
+            int quantity, BoardKind board, List<PersonalShape> shapes) {}
 
     /** A size that is often asked for; A sizes are those of ISO 216. */
     private record Preset(String name, Size size) {}
@@ -60,7 +61,9 @@ class PuzzleForm extends Div {
     private final ComboBox<Integer> pieces = new ComboBox<>();
     private final Span grid = new Span();
     private final Select<CutStyle> style = new Select<>();
-    private final Checkbox rounded = new Checkbox(getTranslation("orders.new.rounded"));
+    private final Select<Outline.Kind> edge = new Select<>();
+    private final ShapeChoice shape;
+    private final Paragraph shapeRefused = new Paragraph();
     private final Checkbox tray = new Checkbox(getTranslation("orders.new.tray"));
     private final Select<IntendedAge> age = new Select<>();
     private final IntegerField quantity = new IntegerField(getTranslation("orders.new.quantity"));
@@ -122,7 +125,15 @@ class PuzzleForm extends Div {
             unlessFilling.run();
         });
         again.addThemeVariants(ButtonVariant.TERTIARY);
-        rounded.addValueChangeListener(event -> unlessFilling.run());
+        edge.setLabel(getTranslation("orders.fact.edge"));
+        edge.setItems(Outline.Kind.values());
+        edge.setItemLabelGenerator(kind -> getTranslation("orders.edge." + kind.name()));
+        edge.setValue(Outline.Kind.SQUARE);
+        edge.addValueChangeListener(event -> unlessFilling.run());
+        shapeRefused.addClassName("pw-note");
+        shapeRefused.getElement().setAttribute("data-kind", "bad");
+        shapeRefused.setVisible(false);
+        shape = new ShapeChoice(figures, unlessFilling, this::refuseShape);
         tray.addValueChangeListener(event -> unlessFilling.run());
         age.setLabel(getTranslation("orders.fact.age"));
         age.setItems(IntendedAge.values());
@@ -140,11 +151,11 @@ class PuzzleForm extends Div {
 
         grid.addClassName("pw-small");
         smallParts.addClassName("pw-stack");
-        Div form = new Div(pieces, style, quantity, age, board);
+        Div form = new Div(pieces, style, edge, quantity, age, board);
         form.addClassName("pw-form");
-        Div choices = new Div(rounded, tray, again, grid);
+        Div choices = new Div(tray, again, grid);
         choices.addClassName("pw-row");
-        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, form, choices, piecesComplaint, ageComplaint, smallParts);
+        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, form, shape, shapeRefused, choices, piecesComplaint, ageComplaint, smallParts);
         filling = true;
         preset.setValue(PRESETS.get(5));
         size(PRESETS.get(5).size());
@@ -189,7 +200,8 @@ class PuzzleForm extends Div {
         preset.clear();
         pieces.setValue(order.puzzle().pieces());
         style.setValue(order.puzzle().pattern().style());
-        rounded.setValue(order.puzzle().pattern().outline().kind() == Outline.Kind.ROUNDED);
+        edge.setValue(order.puzzle().pattern().outline().kind());
+        shape.take(order.puzzle().pattern().shapes(), order.puzzle().finished());
         tray.setValue(order.puzzle().tray());
         age.setValue(order.puzzle().age());
         quantity.setValue(order.quantity());
@@ -214,16 +226,31 @@ class PuzzleForm extends Div {
         if (!wide || !high || !counted || pieces.getValue() == null || board.getValue() == null) {
             return Optional.empty();
         }
+        Size size = new Size(width.getValue(), height.getValue());
+        List<PersonalShape> shapes;
+        try {
+            shapes = shape.shapes(size);
+        } catch (Refused refused) {
+            refuseShape(figures.say(refused));
+            return Optional.empty();
+        }
+        refuseShape("");
         return Optional.of(new Form(
-                new Size(width.getValue(), height.getValue()),
+                size,
                 pieces.getValue(),
                 style.getValue(),
-                rounded.getValue() ? Outline.rounded(ROUNDING) : Outline.square(),
+                Outline.usual(edge.getValue()),
                 seed,
                 age.getValue(),
                 tray.getValue(),
                 quantity.getValue(),
-                board.getValue()));
+                board.getValue(),
+                shapes));
+    }
+
+    private void refuseShape(String sentence) {
+        shapeRefused.setText(sentence);
+        shapeRefused.setVisible(!sentence.isEmpty());
     }
 
     private boolean mark(LengthField field) {
@@ -246,28 +273,6 @@ class PuzzleForm extends Div {
                         pattern.spec().grid().pieceSize(offer.wish().finished())))
                 .orElse(""));
         smallParts.removeAll();
-        offer.smallParts().ifPresent(this::showSmallParts);
-    }
-
-    private void showSmallParts(SmallPartsVerdict verdict) {
-        Verdict.Kind kind = !verdict.saleable()
-                ? Verdict.Kind.BAD
-                : verdict.boxText().isPresent() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
-        Div line = new Div(
-                new Verdict(kind, getTranslation(
-                        verdict.hasSmallParts() ? "orders.new.small-parts.yes" : "orders.new.small-parts.no")),
-                new Paragraph(figures.say(verdict.headline())));
-        line.addClassName("pw-verdict-line");
-        smallParts.add(line);
-        verdict.boxText().ifPresent(text -> {
-            Paragraph box = new Paragraph(getTranslation("orders.new.on-the-box", figures.say(text)));
-            box.addClassName("pw-small");
-            smallParts.add(box);
-        });
-        verdict.notes().forEach(note -> {
-            Paragraph small = new Paragraph(figures.say(note));
-            small.addClassName("pw-small");
-            smallParts.add(small);
-        });
+        offer.smallParts().ifPresent(verdict -> smallParts.add(new SmallPartsNote(verdict, figures)));
     }
 }

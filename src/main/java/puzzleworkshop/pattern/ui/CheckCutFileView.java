@@ -1,6 +1,7 @@
 package puzzleworkshop.pattern.ui;
 
 import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -56,6 +57,7 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         upload.setMaxFiles(1);
         upload.setMaxFileSize(DrawnFile.MOST_BYTES);
         upload.setAcceptedFileExtensions(".svg", ".dxf");
+        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
         upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
         upload.setWidthFull();
         upload.addFileRejectedListener(event -> refuse(getTranslation("pattern.check.rejected", event.getFileName(),

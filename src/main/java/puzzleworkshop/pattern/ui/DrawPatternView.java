@@ -41,8 +41,6 @@ import puzzleworkshop.pattern.SmallPartsVerdict;
 public class DrawPatternView extends Div implements HasDynamicTitle {
 
     private static final Logger LOG = LoggerFactory.getLogger(DrawPatternView.class);
-    private static final Length ROUNDING = Length.mm(8);
-    private static final Length WAVE_DEPTH = Length.mm(2.5);
 
     private final transient PatternShelf shelf;
     private final transient Figures figures;
@@ -174,13 +172,8 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             return null;
         }
         Size size = new Size(width.getValue(), height.getValue());
-        Outline edge = switch (outline.getValue()) {
-            case SQUARE -> Outline.square();
-            case ROUNDED -> Outline.rounded(ROUNDING);
-            case WAVY -> Outline.wavy(WAVE_DEPTH);
-        };
         return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue()).withStyle(style.getValue())
-                .withOutline(edge).withThickness(thickness.getValue()).withShapes(shape.shapes(size));
+                .withOutline(Outline.usual(outline.getValue())).withThickness(thickness.getValue()).withShapes(shape.shapes(size));
     }
 
     private static boolean isLength(LengthField field) {

@@ -35,7 +35,7 @@ class PatternFacts extends Div {
         fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
         add(new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")), facts);
-        add(smallParts(verdict), new StickingVerdict(StickingCheck.of(pattern), figures));
+        add(new SmallPartsNote(verdict, figures), new StickingVerdict(StickingCheck.of(pattern), figures));
         Tray tray = Tray.of(pattern.spec());
         String name = pattern.pieces().size() + "-" + pattern.spec().seed();
         add(files("pattern.draw.files", new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),
@@ -44,24 +44,6 @@ class PatternFacts extends Div {
         Paragraph caution = new Paragraph(getTranslation("pattern.draw.caution"));
         caution.addClassName("pw-small");
         add(caution);
-    }
-
-    private Component smallParts(SmallPartsVerdict verdict) {
-        Verdict.Kind kind = !verdict.saleable() ? Verdict.Kind.BAD : verdict.hasSmallParts() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
-        Div part = new Div(new Verdict(kind, getTranslation(verdict.hasSmallParts() ? "pattern.small_parts.word.some"
-                : "pattern.small_parts.word.none")), new Paragraph(figures.say(verdict.headline())));
-        part.addClassName("pw-stack");
-        verdict.boxText().ifPresent(text -> {
-            Paragraph box = new Paragraph(figures.say(text));
-            box.addClassName("pattern-box-text");
-            part.add(box);
-        });
-        verdict.notes().forEach(note -> {
-            Paragraph small = new Paragraph(figures.say(note));
-            small.addClassName("pw-small");
-            part.add(small);
-        });
-        return part;
     }
 
     private Component files(String label, CutFileLinks links) {

@@ -1,5 +1,7 @@
 package puzzleworkshop.pattern.ui;
 
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
@@ -21,9 +23,12 @@ import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.Shapes;
 
 /** Which personal shape lies among the pieces, how large, and where (in shares of the puzzle's width and height). */
-class ShapeChoice extends Div {
+@StyleSheet("context://pattern.css")
+public class ShapeChoice extends Div {
 
-    private enum Kind { NONE, HEART, LETTER, FILE }
+    private enum Kind { NONE, HEART, LETTER, FILE, KEPT }
+
+    private static final List<Kind> FRESH = List.of(Kind.NONE, Kind.HEART, Kind.LETTER, Kind.FILE);
 
     private static final int MIDDLE = 50;
     private static final double USUAL_SIZE_MM = 60;
@@ -35,13 +40,16 @@ class ShapeChoice extends Div {
     private final NumberField down = new NumberField();
     private final Upload upload;
     private transient Optional<DrawnFile> file = Optional.empty();
+    private transient Optional<PersonalShape> kept = Optional.empty();
 
     /** @param refuse shows why a file was not taken */
-    ShapeChoice(Figures figures, Runnable changed, java.util.function.Consumer<String> refuse) {
+    public ShapeChoice(Figures figures, Runnable changed, java.util.function.Consumer<String> refuse) {
         addClassName("pattern-choices");
         kind.setLabel(getTranslation("pattern.shape.kind"));
-        kind.setItems(Kind.values());
-        kind.setItemLabelGenerator(k -> getTranslation("pattern.shape.kind." + k.name()));
+        kind.setItems(FRESH);
+        kind.setItemLabelGenerator(k -> k == Kind.KEPT
+                ? getTranslation("pattern.shape.kind.KEPT", kept.map(PersonalShape::name).orElse(""))
+                : getTranslation("pattern.shape.kind." + k.name()));
         kind.setValue(Kind.NONE);
         letter.setLabel(getTranslation("pattern.shape.letter"));
         letter.setMaxLength(2);
@@ -61,6 +69,7 @@ class ShapeChoice extends Div {
         upload.setMaxFiles(1);
         upload.setAcceptedFileExtensions(".svg", ".dxf");
         upload.setMaxFileSize(DrawnFile.MOST_BYTES);
+        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
         upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
         kind.addValueChangeListener(event -> {
             reveal();
@@ -69,6 +78,19 @@ class ShapeChoice extends Div {
         letter.addValueChangeListener(event -> changed.run());
         size.addValueChangeListener(event -> changed.run());
         add(kind, letter, size, across, down, upload);
+        reveal();
+    }
+
+    /** Shows the shape of a pattern made before; it stays as it is until something is changed. */
+    public void take(List<PersonalShape> shapes, Size puzzle) {
+        kept = shapes.stream().findFirst();
+        kind.setItems(kept.isPresent() ? List.of(Kind.values()) : FRESH);
+        kind.setValue(kept.isPresent() ? Kind.KEPT : Kind.NONE);
+        kept.map(shape -> shape.outline().bounds()).ifPresent(bounds -> {
+            size.setValue(Length.mm(Math.max(bounds.width(), bounds.height())));
+            across.setValue(100 * bounds.centre().xMm() / puzzle.width().mm());
+            down.setValue(100 * bounds.centre().yMm() / puzzle.height().mm());
+        });
         reveal();
     }
 
@@ -92,7 +114,7 @@ class ShapeChoice extends Div {
     }
 
     /** @throws Refused when the letter or the file has no outline to cut */
-    List<PersonalShape> shapes(Size puzzle) {
+    public List<PersonalShape> shapes(Size puzzle) {
         Length wanted = size.getValue();
         if (wanted == null || !wanted.isPositive()) {
             return List.of();
@@ -103,6 +125,7 @@ class ShapeChoice extends Div {
             case HEART -> List.of(Shapes.heart(middle, wanted));
             case LETTER -> letter.getValue().isBlank() ? List.of()
                     : List.of(Shapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
+            case KEPT -> kept.map(shape -> List.of(Shapes.placed(shape, middle, wanted))).orElse(List.of());
             case FILE -> file.map(drawn -> List.of(Shapes.imported(drawn, middle, wanted, wanted))).orElse(List.of());
         };
     }

@@ -1,0 +1,34 @@
+package puzzleworkshop.pattern.ui;
+
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.pattern.SmallPartsVerdict;
+
+/** Whether a puzzle has small parts for whom it is meant, the text its box needs, and what was computed. */
+@StyleSheet("context://pattern.css")
+public class SmallPartsNote extends Div {
+
+    public SmallPartsNote(SmallPartsVerdict verdict, Figures figures) {
+        addClassName("pw-stack");
+        Verdict.Kind kind = !verdict.saleable()
+                ? Verdict.Kind.BAD
+                : verdict.boxText().isPresent() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
+        String word = verdict.hasSmallParts() ? "pattern.small_parts.word.some" : "pattern.small_parts.word.none";
+        Div line = new Div(new Verdict(kind, figures.text(word)), new Paragraph(figures.say(verdict.headline())));
+        line.addClassName("pw-verdict-line");
+        add(line);
+        verdict.boxText().ifPresent(text -> {
+            Paragraph box = new Paragraph(figures.text("pattern.small_parts.on-the-box", figures.say(text)));
+            box.addClassName("pattern-box-text");
+            add(box);
+        });
+        verdict.notes().forEach(note -> {
+            Paragraph small = new Paragraph(figures.say(note));
+            small.addClassName("pw-small");
+            add(small);
+        });
+    }
+}
