@@ -4,7 +4,11 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalInt;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.artwork.reading.BareJpeg;
 import puzzleworkshop.artwork.reading.Facts;
 import puzzleworkshop.artwork.reading.FirstLook;
 import puzzleworkshop.artwork.reading.Frame;
@@ -31,26 +35,71 @@ public class CroppedPictures {
     }
 
     /**
-     * The print of a crop at full resolution. Never enlarged: its resolution is the picture's own, at most {@code mostPpi}.
-     * Works in strips: the heap holds the finished JPEG and some rows, however large the picture is.
+     * The print of a crop at full resolution, never enlarged. A JPEG goes as it is, bit for bit without its metadata,
+     * wherever no pixel has to be drawn anew; all else is drawn in strips. The heap holds some rows, however large the
+     * picture is; what is made is a file.
      *
      * @param finished the puzzle without overhang
      * @param overhang print beyond the outer cut on every side
-     * @param mostPpi pixels per inch, 300 as a rule
+     * @param mostPpi pixels per inch of what is drawn anew
      */
     public PrintPicture print(PictureId id, Crop crop, Size finished, Length overhang, double mostPpi) {
-        Picture picture = pictures.get(id);
-        double own = Resolution.judge(picture, crop, finished, overhang, PrintLimits.USUAL).ppi();
-        double ppi = Math.min(own, mostPpi);
+        try (InputStream original = pictures.original(id);
+                TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE)) {
+            double own = Resolution.judge(pictures.get(id), crop, finished, overhang, PrintLimits.USUAL).ppi();
+            return places.with(() -> print(file.path(), crop, finished, overhang, own, mostPpi));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The same of a file that was taken in already. */
+    static PrintPicture print(Path original, Crop crop, Size finished, Length overhang, double ownPpi, double mostPpi) {
+        try {
+            Facts facts = FirstLook.at(original, IntakeLimits.USUAL);
+            Optional<PrintPicture> untouched = untouched(original, facts, crop, finished, overhang, ownPpi);
+            return untouched.isPresent() ? untouched.get() : drawn(original, facts, crop, finished, overhang, Math.min(ownPpi, mostPpi));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Optional<PrintPicture> untouched(Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi)
+            throws IOException {
+        if (facts.scan().filter(Facts.JpegScan::plain).isEmpty() || !PrintLayout.canShow(crop, finished, overhang)) {
+            return Optional.empty();
+        }
+        int channels = facts.scan().get().components();
+        TemporaryFile bare = TemporaryFile.empty();
+        if (!BareJpeg.copy(file, bare.path())) {
+            bare.close();
+            return Optional.empty();
+        }
+        return Optional.of(new PrintPicture(bare.path(), facts.storedWidth(), facts.storedHeight(), channels, facts.usableProfile(channels),
+                PrintLayout.of(facts.orientation(), crop, finished, overhang),
+                crop.fit() == Crop.Fit.FIT ? OptionalInt.of(crop.borderRgb()) : OptionalInt.empty(), ppi, true));
+    }
+
+    private static PrintPicture drawn(Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi) {
         int width = pixels(finished.width(), ppi);
         int height = pixels(finished.height(), ppi);
         int beyond = (int) Math.ceil(overhang.toInches() * ppi - 1e-9);
-        return places.with(() -> unpacked(id, pixels -> {
+        try (UnpackedPixels pixels = UnpackedPixels.of(file, facts)) {
             Framing framing = Framing.of(pixels, crop, width, height, beyond);
             double drawn = width / finished.width().toInches();
             Size printed = finished.grownBy(Length.inches(beyond / drawn));
-            return new PrintPicture(framing.width(), framing.height(), printed, drawn, framing.jpeg(drawn, PRINT_QUALITY));
-        }));
+            TemporaryFile jpeg = TemporaryFile.empty();
+            try {
+                framing.jpeg(drawn, PRINT_QUALITY, jpeg.path());
+            } catch (IOException | RuntimeException failed) {
+                jpeg.close();
+                throw failed;
+            }
+            return new PrintPicture(jpeg.path(), framing.width(), framing.height(), 3, Optional.empty(),
+                    PrintLayout.middle(printed, finished.grownBy(overhang)), OptionalInt.empty(), drawn, false);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     /**

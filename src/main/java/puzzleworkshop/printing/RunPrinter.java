@@ -1,6 +1,5 @@
 package puzzleworkshop.printing;
 
-import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.HashMap;
@@ -52,9 +51,8 @@ public class RunPrinter {
         new SheetPdf(run, this::open, marks).write(waiting, out, progress);
     }
 
-    private StickerPicture open(PrintItem item) {
-        PrintPicture print = pictures.print(item.picture(), item.crop(), item.finished(), item.overhang(), MOST_PPI);
-        return new StickerPicture(print.width(), print.height(), print.printed(), new ByteArrayInputStream(print.jpeg()));
+    private PrintPicture open(PrintItem item) {
+        return pictures.print(item.picture(), item.crop(), item.finished(), item.overhang(), MOST_PPI);
     }
 
     private List<String> lines(PrintRun run, RunItem item, Map<Long, PrintItem> waiting) {

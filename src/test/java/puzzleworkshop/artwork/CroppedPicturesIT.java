@@ -7,6 +7,8 @@ import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.exif.ExifIFD0Directory;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -29,28 +31,57 @@ class CroppedPicturesIT {
     CroppedPictures cropped;
 
     @Test
-    void a_print_has_the_picture_s_own_resolution_up_to_the_one_asked_for() throws Exception {
-        byte[] jpeg = SamplePictures.withOrientation(SamplePictures.encode(SamplePictures.quarters(1600, 1200), "jpg"), 6);
-        Picture picture = pictures.take("q.jpg", new ByteArrayInputStream(jpeg));
+    void what_has_to_be_drawn_anew_has_the_picture_s_own_resolution_up_to_the_one_asked_for() throws Exception {
+        byte[] png = SamplePictures.encode(SamplePictures.quarters(1200, 1600), "png");
+        Picture picture = pictures.take("q.png", new ByteArrayInputStream(png));
         Size finished = Size.mm(90, 120);
         Crop crop = Crop.filling(picture, finished.aspect());
 
         // 1200 pixels on 90 mm are 338.67 per inch by definition; asked for at most 300.
-        PrintPicture print = cropped.print(picture.id(), crop, finished, OVERHANG, 300);
-        assertThat(print.ppi()).isEqualTo(300, within(0.2));
-        assertThat(print.printed().width().mm()).isEqualTo(96, within(0.2));
-        assertThat(print.printed().height().mm()).isEqualTo(126, within(0.2));
-        BufferedImage read = ImageIO.read(new ByteArrayInputStream(print.jpeg()));
-        assertThat(read.getWidth()).isEqualTo(print.width());
-        assertThat(read.getHeight()).isEqualTo(print.height());
-        // Orientation 6: what is stored at the lower left (blue) is seen at the upper left.
-        assertThat(read.getRGB(100, 100) & 0xFFFFFF).isEqualTo(near(read.getRGB(100, 100), 0x0000FF));
-        assertThat(read.getRGB(print.width() - 100, 100) & 0xFFFFFF).isEqualTo(near(read.getRGB(print.width() - 100, 100), 0xFF0000));
-        assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(print.jpeg()))
-                .getFirstDirectoryOfType(ExifIFD0Directory.class)).isNull();
+        try (PrintPicture print = cropped.print(picture.id(), crop, finished, OVERHANG, 300)) {
+            assertThat(print.untouched()).isFalse();
+            assertThat(print.ppi()).isEqualTo(300, within(0.2));
+            PrintPicture.Lay laid = print.laid().getFirst();
+            assertThat(laid.acrossX()).isEqualTo(96, within(0.2));
+            assertThat(laid.downY()).isEqualTo(126, within(0.2));
+            BufferedImage read = ImageIO.read(print.jpeg().toFile());
+            assertThat(read.getWidth()).isEqualTo(print.width());
+            assertThat(read.getHeight()).isEqualTo(print.height());
+            assertThat(read.getRGB(100, 100) & 0xFFFFFF).isEqualTo(near(read.getRGB(100, 100), 0xFF0000));
+        }
+        try (PrintPicture finest = cropped.print(picture.id(), crop, finished, OVERHANG, 1200)) {
+            assertThat(finest.ppi()).isEqualTo(1200 / (90 / 25.4), within(0.5));
+        }
+    }
 
-        PrintPicture finest = cropped.print(picture.id(), crop, finished, OVERHANG, 1200);
-        assertThat(finest.ppi()).isEqualTo(1200 / (90 / 25.4), within(0.5));
+    @Test
+    void a_jpeg_goes_to_print_bit_for_bit_with_its_colours_and_without_its_place() throws Exception {
+        byte[] plain = SamplePictures.encode(SamplePictures.leaves(1600, 1200, 4), "jpg");
+        byte[] profile = java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_sRGB).getData();
+        byte[] secret = "Exif\0\0 secret place 54.32 N 10.13 E".getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
+        byte[] sent = SamplePictures.withOrientation(SamplePictures.withProfile(
+                SamplePictures.withSegment(SamplePictures.withSegment(plain, 0xE1, secret), 0xFE, secret), profile), 6);
+        byte[] trailed = java.util.Arrays.copyOf(sent, sent.length + secret.length);
+        System.arraycopy(secret, 0, trailed, sent.length, secret.length);
+        Picture picture = pictures.take("camera.jpg", new ByteArrayInputStream(trailed));
+        Size finished = Size.mm(90, 120);
+        Path file;
+        try (PrintPicture print = cropped.print(picture.id(), Crop.filling(picture, finished.aspect()), finished, OVERHANG, 300)) {
+            file = print.jpeg();
+            assertThat(print.untouched()).isTrue();
+            assertThat(print.ppi()).isEqualTo(1200 / (90 / 25.4), within(0.01));
+            assertThat(print.profile()).hasValueSatisfying(kept -> assertThat(kept).isEqualTo(profile));
+            byte[] written = Files.readAllBytes(file);
+            assertThat(new String(written, java.nio.charset.StandardCharsets.ISO_8859_1)).doesNotContain("secret", "Exif", "JFIF");
+            assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(written)).containsDirectoryOfType(ExifIFD0Directory.class)).isFalse();
+            assertThat(pixels(written)).as("pixels as Java decodes them").isEqualTo(pixels(plain));
+        }
+        assertThat(file).doesNotExist();
+    }
+
+    private static int[] pixels(byte[] jpeg) throws Exception {
+        BufferedImage image = ImageIO.read(new ByteArrayInputStream(jpeg));
+        return image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
     }
 
     @Test

@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
@@ -19,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
 import javax.imageio.ImageIO;
@@ -44,6 +44,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.ReadPaper;
@@ -203,8 +204,11 @@ class SheetPdfTest {
         PrintItem waiting = new PrintItem(7, "2026-0147", 2, Size.mm(120, 90), Length.mm(3), Optional.empty(),
                 new PictureId(new UUID(1, 2)), new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED));
         byte[] jpeg = picture(pixels(126), pixels(96));
-        StickerPicture.Source source = item -> new StickerPicture(pixels(126), pixels(96),
-                Size.mm(pixels(126) / PPI * 25.4, pixels(96) / PPI * 25.4), new ByteArrayInputStream(jpeg));
+        double w = pixels(126) / PPI * 25.4;
+        double h = pixels(96) / PPI * 25.4;
+        PrintPicture.Lay middle = new PrintPicture.Lay(63 - w / 2, 48 - h / 2, w, 0, 0, h, new PrintPicture.Box(0, 0, 126, 96));
+        PrintPictures source = item -> new PrintPicture(Files.write(Files.createTempFile("sticker-", ".jpg"), jpeg), pixels(126),
+                pixels(96), 3, Optional.empty(), List.of(middle), OptionalInt.empty(), PPI, false);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Map<Long, PrintItem> items = new HashMap<>(Map.of(7L, waiting));
         List<Double> told = new ArrayList<>();

@@ -29,8 +29,14 @@ public record Facts(
     /**
      * @param components 1, 3 or 4
      * @param adobeTransform 0 none, 1 YCbCr, 2 YCCK; -1 where the file has no Adobe segment
+     * @param plain grey, or three channels that every reader takes as YCbCr
      */
-    public record JpegScan(int components, int adobeTransform) {}
+    public record JpegScan(int components, int adobeTransform, boolean plain) {}
+
+    /** The embedded profile where the colour engine can read it and it is made for so many channels. */
+    public Optional<byte[]> usableProfile(int channels) {
+        return icc.filter(bytes -> Profiles.parse(bytes).filter(p -> p.getNumComponents() == channels).isPresent());
+    }
 
     /** Orientations 5 to 8 lie on their side. */
     public int uprightWidth() {

@@ -1,5 +1,7 @@
 package puzzleworkshop.artwork.reading;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -89,6 +91,11 @@ public final class Framing {
 
     public byte[] jpeg(double ppi, float quality) {
         return Jpeg.write(width(), height(), ppi, quality, this::row);
+    }
+
+    /** Into a file, row by row. */
+    public void jpeg(double ppi, float quality, Path file) throws IOException {
+        Jpeg.write(width(), height(), ppi, quality, this::row, file);
     }
 
     private void layOnBorder(byte[] screen, int y) {

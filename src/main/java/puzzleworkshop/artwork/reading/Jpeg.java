@@ -14,6 +14,7 @@ import java.awt.image.WritableRaster;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.nio.file.Path;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageTypeSpecifier;
@@ -21,6 +22,8 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.metadata.IIOInvalidTreeException;
 import javax.imageio.metadata.IIOMetadata;
+import javax.imageio.stream.FileImageOutputStream;
+import javax.imageio.stream.ImageOutputStream;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
@@ -48,9 +51,25 @@ public final class Jpeg {
      * @param ppi written into the file as its density
      */
     public static byte[] write(int width, int height, double ppi, float quality, Rows rows) {
-        ImageWriter writer = writer();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream(Math.max(4096, width * height / 8));
         try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+            write(width, height, ppi, quality, rows, out);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return bytes.toByteArray();
+    }
+
+    /** The same into a file: the heap holds some rows only. */
+    public static void write(int width, int height, double ppi, float quality, Rows rows, Path file) throws IOException {
+        try (FileImageOutputStream out = new FileImageOutputStream(file.toFile())) {
+            write(width, height, ppi, quality, rows, out);
+        }
+    }
+
+    private static void write(int width, int height, double ppi, float quality, Rows rows, ImageOutputStream out) throws IOException {
+        ImageWriter writer = writer();
+        try {
             BufferedImage image = new BufferedImage(SCREEN, new RowsOnDemand(width, height, rows), false, null);
             ImageWriteParam param = writer.getDefaultWriteParam();
             param.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
@@ -59,12 +78,9 @@ public final class Jpeg {
             describe(metadata, ppi);
             writer.setOutput(out);
             writer.write(null, new IIOImage(image, null, metadata), param);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         } finally {
             writer.dispose();
         }
-        return bytes.toByteArray();
     }
 
     public static byte[] write(Frame rgb, float quality) {

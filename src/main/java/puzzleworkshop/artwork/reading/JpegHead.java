@@ -84,7 +84,8 @@ final class JpegHead {
             frame = body(length);
         } else if (marker == 0xE1) {
             byte[] body = body(length);
-            if (startsWith(body, EXIF)) {
+            // The first that says something counts: programs that add a second one leave the camera's in front.
+            if (startsWith(body, EXIF) && orientation == 1) {
                 orientation = Exif.orientation(Arrays.copyOfRange(body, EXIF.length, body.length));
             }
         } else if (marker == 0xE2) {
@@ -128,7 +129,16 @@ final class JpegHead {
         }
         ColourFacts colours = new ColourFacts(model, bits, false, icc.flatMap(Profiles::name));
         return new Facts(PictureFormat.JPEG, width, height, orientation, colours, icc,
-                Optional.of(new Facts.JpegScan(components, adobeTransform)), notices);
+                Optional.of(new Facts.JpegScan(components, adobeTransform, isPlain(components))), notices);
+    }
+
+    /** Grey without more ado; colour when Adobe's segment says YCbCr, or nothing does and the channels are numbered as JFIF has it. */
+    private boolean isPlain(int components) {
+        if (components != 3) {
+            return components == 1;
+        }
+        boolean numbered = frame.length >= 15 && frame[6] == 1 && frame[9] == 2 && frame[12] == 3;
+        return adobeTransform == 1 || adobeTransform < 0 && numbered;
     }
 
     private Optional<byte[]> profile() {

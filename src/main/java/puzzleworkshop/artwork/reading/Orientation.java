@@ -36,4 +36,32 @@ public record Orientation(int value, int storedWidth, int storedHeight) {
             default -> y;
         };
     }
+
+    /**
+     * Where a point of the stored picture is seen in the upright one, both in shares of the picture, right and down.
+     *
+     * @param value 1 to 8
+     */
+    public static double[] upright(int value, double u, double v) {
+        return switch (value) {
+            case 2 -> new double[] {1 - u, v};
+            case 3 -> new double[] {1 - u, 1 - v};
+            case 4 -> new double[] {u, 1 - v};
+            case 5 -> new double[] {v, u};
+            case 6 -> new double[] {1 - v, u};
+            case 7 -> new double[] {1 - v, 1 - u};
+            case 8 -> new double[] {v, 1 - u};
+            default -> new double[] {u, v};
+        };
+    }
+
+    /** The same after turning clockwise. */
+    public static double[] turned(double[] at, int quarterTurns) {
+        return switch (quarterTurns) {
+            case 1 -> new double[] {1 - at[1], at[0]};
+            case 2 -> new double[] {1 - at[0], 1 - at[1]};
+            case 3 -> new double[] {at[1], 1 - at[0]};
+            default -> at;
+        };
+    }
 }
