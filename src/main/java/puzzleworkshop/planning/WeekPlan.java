@@ -240,9 +240,14 @@ public class WeekPlan implements ReadyDates {
         made.set(null);
     }
 
-    /** What was bought, used or planned to be tried may change who waits and for how long. */
-    @TransactionalEventListener(classes = {Movement.class, TrialsPlanned.class}, fallbackExecution = true)
-    void moved() {
+    /** What comes off the shelf or onto it may let an order wait, or go on. */
+    @TransactionalEventListener(fallbackExecution = true)
+    void suppliesMoved(Movement movement) {
+        made.set(null);
+    }
+
+    @TransactionalEventListener(fallbackExecution = true)
+    void trialsPlanned(TrialsPlanned event) {
         made.set(null);
     }
 
