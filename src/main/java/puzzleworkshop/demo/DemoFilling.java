@@ -11,11 +11,13 @@ class DemoFilling implements DemoWorkshop {
     private static final double STOCK = 0.15;
 
     private final DemoStock stock;
+    private final DemoWeek week;
     private final DemoOrders orders;
     private final DemoMoney money;
 
-    DemoFilling(DemoStock stock, DemoOrders orders, DemoMoney money) {
+    DemoFilling(DemoStock stock, DemoWeek week, DemoOrders orders, DemoMoney money) {
         this.stock = stock;
+        this.week = week;
         this.orders = orders;
         this.money = money;
     }
@@ -26,6 +28,7 @@ class DemoFilling implements DemoWorkshop {
         stock.boards();
         stock.supplies();
         stock.machine();
+        week.prepare();
         for (int i = 0; i < orders.count(); i++) {
             progress.reached(STOCK + (1 - STOCK) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
             orders.play(i);

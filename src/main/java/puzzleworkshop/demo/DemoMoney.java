@@ -12,6 +12,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.PaperSettings;
 import puzzleworkshop.papers.Payment;
+import puzzleworkshop.planning.PaymentsAwaited;
 import puzzleworkshop.pricing.ListPrice;
 import puzzleworkshop.pricing.RateBook;
 
@@ -20,14 +21,17 @@ import puzzleworkshop.pricing.RateBook;
 class DemoMoney {
 
     private static final String WHO = "Mara";
+    private static final String PAYS_FIRST = "Noor Haddad";
     private static final int SCHOOL_PUZZLES = 2;
 
     private final Invoices invoices;
     private final Orders orders;
+    private final PaymentsAwaited payments;
     private final RateBook book;
 
-    DemoMoney(Invoices invoices, Orders orders, RateBook book) {
+    DemoMoney(Invoices invoices, Orders orders, PaymentsAwaited payments, RateBook book) {
         this.invoices = invoices;
+        this.payments = payments;
         this.orders = orders;
         this.book = book;
     }
@@ -46,6 +50,9 @@ class DemoMoney {
             }
         }
         for (Order order : orders.open()) {
+            if (order.customer().name().equals(PAYS_FIRST)) {
+                payments.ask(order.id(), order.price().gross(), WHO);
+            }
             if (order.quantity() > SCHOOL_PUZZLES) {
                 invoices.receive(order.id(), order.price().gross().dividedBy(2).rounded(), Payment.Way.CARD, book.today(), "", WHO);
             }

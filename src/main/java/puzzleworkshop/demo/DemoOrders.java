@@ -53,7 +53,7 @@ class DemoOrders {
     /** One line of the script. */
     private record Line(
             String customer, String contact, Scene scene, double width, double height, int pieces, BoardKind board,
-            int quantity, IntendedAge age, int dueInDays, Reached reached, Optional<Stage> next) {}
+            int quantity, IntendedAge age, int dueInDays, boolean workingDays, Reached reached, Optional<Stage> next) {}
 
     private static final List<Line> SCRIPT = List.of(
             line("Ida Norrby", "ida@norrby.example", Scene.LAKE, 300, 200, 48, 1, IntendedAge.FROM_6, 9, Reached.CLOSED, null),
@@ -65,6 +65,12 @@ class DemoOrders {
             line("Noor Haddad", "noor@haddad.example", Scene.HARBOUR, 210, 148, 35, 1, IntendedAge.FROM_6, 6, Reached.APPROVED, null),
             line("Hazel Lane School", "office@hazellane.example", Scene.BALLOONS, 150, 100, 12, 6, IntendedAge.FROM_3, 8, Reached.APPROVED, null),
             line("Museum of Small Trains", "shop@smalltrains.example", Scene.NIGHT_TRAIN, 297, 210, 108, 1, IntendedAge.GROWN_UPS, 9, Reached.WAITS_FOR_APPROVAL, null),
+            busy("Elin Fairweather", "elin@fairweather.example", Scene.LAKE, 300, 200, 60, 1, IntendedAge.FROM_6, 1, Stage.CUT),
+            busy("Wren Street Library", "desk@wrenstreet.example", Scene.MEADOW, 297, 210, 96, 2, IntendedAge.GROWN_UPS, 1, Stage.CUT),
+            busy("Ferry House Hotel", "front@ferryhouse.example", Scene.HARBOUR, 210, 148, 40, 6, IntendedAge.FROM_6, 2, Stage.CUT),
+            busy("Marlow String Quartet", "marlow@quartet.example", Scene.NIGHT_TRAIN, 300, 200, 60, 4, IntendedAge.GROWN_UPS, 2, Stage.MASK),
+            busy("Dora Quill", "0155 01 4410", Scene.CAT, 200, 150, 35, 1, IntendedAge.FROM_6, 2, Stage.MASK),
+            busy("Saltmarsh Nursery", "hello@saltmarsh.example", Scene.BALLOONS, 150, 100, 12, 6, IntendedAge.FROM_3, 3, Stage.STICK),
             line("Lindqvist Bakery", "hello@lindqvist.example", Scene.LAKE, 200, 200, 49, 1, IntendedAge.GROWN_UPS, 12, Reached.QUOTE, null),
             line("Jonah Pell", "0155 01 2290", null, 300, 200, 60, 1, IntendedAge.FROM_6, 14, Reached.QUOTE, null));
 
@@ -73,6 +79,7 @@ class DemoOrders {
     private final Confirmations confirmations;
     private final Orders orders;
     private final DemoBench bench;
+    private final DemoWeek week;
     private final Workshop workshop;
     private final Clock clock;
 
@@ -82,6 +89,7 @@ class DemoOrders {
             Confirmations confirmations,
             Orders orders,
             DemoBench bench,
+            DemoWeek week,
             Workshop workshop,
             Clock clock) {
         this.pictures = pictures;
@@ -89,6 +97,7 @@ class DemoOrders {
         this.confirmations = confirmations;
         this.orders = orders;
         this.bench = bench;
+        this.week = week;
         this.workshop = workshop;
         this.clock = clock;
     }
@@ -104,7 +113,9 @@ class DemoOrders {
         Optional<FramedPicture> picture = Optional.ofNullable(line.scene())
                 .map(scene -> picture(scene, index))
                 .map(taken -> new FramedPicture(taken.id(), Crop.filling(taken, size.aspect())));
-        LocalDate due = workday(LocalDate.now(clock.withZone(workshop.zone())).plusDays(line.dueInDays()));
+        LocalDate due = line.workingDays()
+                ? week.workingDay(line.dueInDays())
+                : workday(LocalDate.now(clock.withZone(workshop.zone())).plusDays(line.dueInDays()));
         Wish wish = new Wish(
                 picture, size, line.pieces(), index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS, Outline.square(),
                 1000 + 37L * index, line.age(), false, line.quantity(), line.board(), Optional.empty(), Optional.of(due),
@@ -175,7 +186,16 @@ class DemoOrders {
             String customer, String contact, Scene scene, double width, double height, int pieces, int quantity,
             IntendedAge age, int dueInDays, Reached reached, Stage next) {
         return new Line(
-                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInDays, reached,
+                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInDays, false, reached,
                 Optional.ofNullable(next));
+    }
+
+    /** One of the orders that make the laser the narrow place of the week. */
+    private static Line busy(
+            String customer, String contact, Scene scene, double width, double height, int pieces, int quantity,
+            IntendedAge age, int dueInWorkingDays, Stage next) {
+        return new Line(
+                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInWorkingDays, true,
+                Reached.STAGES, Optional.of(next));
     }
 }

@@ -33,6 +33,7 @@ public record Batching(int most, int daysApart) {
             Map<String, List<Job>> open = new HashMap<>();
             jobs.stream()
                     .filter(job -> job.pinned().isEmpty() && job.readyFrom().map(r -> !r.isAfter(now)).orElse(true))
+                    .filter(job -> job.hold().map(hold -> hold.before().compareTo(stage) > 0).orElse(true))
                     .sorted(Comparator.comparing(Job::due).thenComparing(Job::id))
                     .forEach(job -> job.tasks().stream()
                             .filter(task -> task.stage() == stage && task.batch().isEmpty() && task.begun().isEmpty())

@@ -3,12 +3,16 @@ package puzzleworkshop.planning;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
+import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.planning.Shop.Operation;
 
 /**
  * Lays the jobs of a {@link Shop} into its free time one after the other, each operation at the earliest moment at which
  * its people and machines are free and what comes before it is done. Work in progress goes first, then pinned jobs, then
  * the rest in the order asked for; a later job may fill a gap that an earlier one has left, but never moves it.
+ *
+ * <p>What comes after the cut can be laid with each job, or behind the cuts of all jobs ({@link #cutsFirst}): then the
+ * laser is served first, and hands finish and pack beside it.
  *
  * <p>Work longer than the longest free span goes on after the break; all other work is done in one piece.
  */
@@ -30,6 +34,8 @@ final class Dispatch {
     private int onLaser;
     private final int people;
     private final int[] fixedFirst;
+    private boolean cutsFirst;
+    private int behindAll = -1;
 
     Dispatch(Shop shop) {
         this.shop = shop;
@@ -74,6 +80,10 @@ final class Dispatch {
                 place(o);
             }
         }
+        if (cutsFirst) {
+            placeUpToCut(fixedFirst);
+            placeUpToCut(order);
+        }
         for (int j : fixedFirst) {
             placeJob(j);
         }
@@ -83,9 +93,38 @@ final class Dispatch {
         return score();
     }
 
+    void cutsFirst(boolean first) {
+        cutsFirst = first;
+    }
+
+    boolean cutsFirst() {
+        return cutsFirst;
+    }
+
+    /** A job that gives way to everything, what comes after the others' cuts included; -1 for none. */
+    void behindAll(int job) {
+        behindAll = job;
+    }
+
+    /** Jobs that have no cut before them are laid whole: they are nearly done, and nothing waits for them. */
+    private void placeUpToCut(int[] order) {
+        for (int j : order) {
+            int cut = Shop.mainTask(shop.jobs.get(j));
+            boolean ahead = shop.route[j].length > 0 && shop.operations.get(shop.route[j][cut]).stage == Stage.CUT;
+            for (int k = 0; j != behindAll && k < shop.route[j].length && (!ahead || k <= cut); k++) {
+                place(shop.route[j][k]);
+            }
+        }
+    }
+
     int finish(int job) {
         int[] route = shop.route[job];
         return route.length == 0 ? shop.now : end[route[route.length - 1]];
+    }
+
+    /** Minutes that the plan laid last has taken of a resource between two moments. */
+    int taken(int resource, int from, int to) {
+        return shop.open[resource].between(from, to) - free[resource].between(from, to);
     }
 
     private Score score() {
@@ -125,6 +164,9 @@ final class Dispatch {
             int k = 0;
             while (route[k] != o) {
                 k++;
+            }
+            if (k == shop.held[member] && !operation.begun) {
+                ready = Math.max(ready, shop.heldUntil[member]);
             }
             if (k == 0) {
                 ready = Math.max(ready, operation.begun ? shop.now : shop.ready[member]);
@@ -221,7 +263,9 @@ final class Dispatch {
             put(o, FreeTime.NEVER, FreeTime.NEVER, -1);
             return;
         }
-        waitedForMachine[o] = shop.open[m].between(ready, alone);
+        // Work that is spread over days gives way to what was laid before it: that is waiting as well.
+        int between = spread ? shop.open[m].between(from, to) - length : 0;
+        waitedForMachine[o] = shop.open[m].between(ready, alone) + between;
         waitedForHands[o] = shop.open[m].between(alone, from);
         machine.take(from, to);
         if (who >= 0 && operation.hands() > 0) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.workshop.Stage;
 
 /**
  * An order as the plan sees it: what is still to be done, and by when.
@@ -11,7 +12,7 @@ import java.util.Optional;
  * @param id tells jobs apart
  * @param due the last moment at which it must be handed over so that the promise is kept
  * @param tasks remaining stages in their order; none when all is done
- * @param readyFrom nothing can begin before; for an order that waits, the moment at which the wait is expected to end
+ * @param readyFrom nothing can begin before, such as while laminate rests
  * @param hold what it waits for, if it waits
  * @param pinned the day on which its main work is to be done, when somebody has pinned it
  */
@@ -40,8 +41,8 @@ public record Job(
         return new Job(id, due, tasks, readyFrom, hold, Optional.of(day));
     }
 
-    public Job waiting(Hold why, LocalDateTime until) {
-        return new Job(id, due, tasks, Optional.of(until), Optional.of(why), pinned);
+    public Job waiting(Hold why) {
+        return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned);
     }
 
     public Job dueBy(LocalDateTime other) {
@@ -57,17 +58,28 @@ public record Job(
      *
      * @param forWhat whom or what it waits for
      * @param since the day on which the wait began
+     * @param before the first stage that cannot begin; what comes before it can be done meanwhile
+     * @param until the moment at which the wait is reckoned to end, so that a finish can be predicted at all
      */
-    public record Hold(For forWhat, LocalDate since) {
+    public record Hold(For forWhat, LocalDate since, Stage before, LocalDateTime until) {
 
         /** Whom or what an order waits for. */
         public enum For {
-            /** The picture, or approval of the proof. */
-            CUSTOMER,
+            PICTURE,
+            /** The customer's yes to the proof. */
+            APPROVAL,
             /** Money agreed to come before the work. */
             PAYMENT,
-            /** A board, film or other thing out of stock. */
-            MATERIAL
+            /** Sticker paper: the shelf does not hold enough for all prints. */
+            PAPER,
+            /** Laminate: the same. */
+            FILM,
+            /** None is held for it. */
+            BOARD;
+
+            public String textKey() {
+                return "planning.cause.waits." + name();
+            }
         }
     }
 }

@@ -60,26 +60,15 @@ final class Loads {
         return day;
     }
 
+    /** What the plan has taken of the open time; work that goes on after a break leaves room for others between. */
     private static int planned(Shop shop, Dispatch dispatch, Stage.Resource resource, int from, int to) {
-        int sum = 0;
-        for (int o = 0; o < shop.operations.size(); o++) {
-            Operation operation = shop.operations.get(o);
-            int minutes = Bottleneck.on(operation, resource);
-            if (minutes == 0 || dispatch.start[o] >= to || dispatch.end[o] <= from || dispatch.end[o] >= FreeTime.NEVER) {
-                continue;
-            }
-            boolean handsBesideMachine = resource == Stage.Resource.HANDS && operation.machine() >= 0;
-            int end = handsBesideMachine
-                    ? Math.min(dispatch.end[o], dispatch.start[o] + minutes - (dispatch.setUpSaved[o] ? operation.setUp : 0))
-                    : dispatch.end[o];
-            int start = Math.max(from, dispatch.start[o]);
-            end = Math.min(to, end);
-            int index = resource == Stage.Resource.LASER
-                    ? Shop.LASER
-                    : resource == Stage.Resource.PRINTER ? Shop.PRINTER : Shop.FIRST_PERSON + Math.max(0, dispatch.person[o]);
-            sum += start < end ? shop.open[index].between(start, end) : 0;
-        }
-        return sum;
+        return switch (resource) {
+            case LASER -> dispatch.taken(Shop.LASER, from, to);
+            case PRINTER -> dispatch.taken(Shop.PRINTER, from, to);
+            case HANDS -> IntStream.range(Shop.FIRST_PERSON, shop.open.length)
+                    .map(p -> dispatch.taken(p, from, to))
+                    .sum();
+        };
     }
 
     private static int open(Shop shop, Stage.Resource resource, int from, int to) {

@@ -37,6 +37,7 @@ public final class PromiseDate {
     private final Scheduler scheduler;
     private final Shop base;
     private final long[] order;
+    private final boolean cutsFirst;
     private final int[] finishBefore;
     private final int[] spareUntil;
 
@@ -67,6 +68,7 @@ public final class PromiseDate {
         Dispatch dispatch = new Dispatch(base);
         int[] best = scheduler.search(base, dispatch);
         dispatch.lay(best);
+        cutsFirst = dispatch.cutsFirst();
         order = Arrays.stream(best).mapToLong(j -> base.jobs.get(j).id()).toArray();
         finishBefore = new int[jobs.size()];
         spareUntil = new int[jobs.size()];
@@ -118,24 +120,29 @@ public final class PromiseDate {
         all.add(fresh);
         Shop shop = scheduler.shop(calendar, all, now);
         Dispatch dispatch = new Dispatch(shop);
+        dispatch.cutsFirst(cutsFirst);
         int[] others = Arrays.stream(order)
                 .mapToInt(id -> indexOf(shop, id))
                 .toArray();
         int mine = all.size() - 1;
         int best = FreeTime.NEVER;
         int[] bestOrder = null;
+        boolean bestBehindAll = false;
         for (int place = 0; place <= others.length; place++) {
+            boolean behindAll = lastIsHarmless && place == others.length;
             int[] tried = with(others, mine, place);
+            dispatch.behindAll(behindAll ? mine : -1);
             dispatch.lay(tried);
-            if (dispatch.finish(mine) < best
-                    && (lastIsHarmless && place == others.length || harmless(shop, dispatch, rush))) {
+            if (dispatch.finish(mine) < best && (behindAll || harmless(shop, dispatch, rush))) {
                 best = dispatch.finish(mine);
                 bestOrder = tried;
+                bestBehindAll = behindAll;
             }
         }
         if (bestOrder == null) {
             return Optional.empty();
         }
+        dispatch.behindAll(bestBehindAll ? mine : -1);
         dispatch.lay(bestOrder);
         Schedule schedule = new Reading(shop, dispatch, scheduler.bufferMinutes()).schedule();
         return Optional.of(new Tried(best, schedule.of(NEW)));

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.Shop.Operation;
@@ -85,7 +86,8 @@ final class Reading {
                 ? Optional.empty()
                 : Optional.of(shop.moment(dispatch.start[shop.route[j][Shop.mainTask(job)]]).toLocalDate());
         return new Outlook(
-                job.id(), end, job.due(), slack, lateDays, verdict, mainDay, wait.narrow(), cause(j, finish, wait));
+                job.id(), end, job.due(), slack, lateDays, verdict, mainDay, job.hold(), wait.narrow(),
+                cause(j, finish, wait, verdict, lateDays));
     }
 
     /** Working minutes from one moment to the other, of whoever is there longest; negative backwards. */
@@ -112,7 +114,8 @@ final class Reading {
             lost[machine] += dispatch.waitedForMachine[o];
             lost[hands] += dispatch.waitedForHands[o];
             if (dispatch.waitedForMachine[o] > 0) {
-                until[machine] = dispatch.start[o];
+                boolean interrupted = operation.setUp + operation.work > shop.longest[operation.machine()];
+                until[machine] = interrupted ? dispatch.end[o] : dispatch.start[o];
             }
             if (dispatch.waitedForHands[o] > 0) {
                 until[hands] = dispatch.start[o];
@@ -129,11 +132,10 @@ final class Reading {
                 : new Wait(Optional.of(Stage.Resource.values()[most]), lost[most], until[most], resting);
     }
 
-    private Sentence cause(int j, int finish, Wait wait) {
+    private Sentence cause(int j, int finish, Wait wait, Verdict verdict, long lateDays) {
         Job job = shop.jobs.get(j);
         if (job.hold().isPresent()) {
-            Job.Hold hold = job.hold().get();
-            return Sentence.of("planning.cause.waits." + hold.forWhat().name(), hold.since());
+            return waits(job.hold().get(), finish, finish > shop.due[j], lateDays);
         }
         if (shop.route[j].length == 0) {
             return Sentence.of("planning.cause.done");
@@ -148,7 +150,8 @@ final class Reading {
         if (finish > shop.due[j] && job.pinned().isPresent() && !job.pinned().get().isBefore(mainDay)) {
             return Sentence.of("planning.cause.pinned", job.pinned().get());
         }
-        if (wait.narrow().isPresent()) {
+        boolean laterToday = wait.until() < 1440;
+        if (wait.narrow().isPresent() && !(laterToday && verdict == Verdict.ON_TIME)) {
             return Sentence.of(
                     "planning.cause.full." + wait.narrow().get().name(),
                     shop.moment(wait.until()).toLocalDate());
@@ -156,7 +159,19 @@ final class Reading {
         if (wait.resting() >= 120 && (finish > shop.due[j] || openBetween(finish, shop.due[j]) < bufferMinutes)) {
             return Sentence.of("planning.cause.rests", Math.round(wait.resting() / 60.0));
         }
-        return Sentence.of("planning.cause.ownWork", minutes(j));
+        return Sentence.of("planning.cause.ownWork", Minutes.of(minutes(j)));
+    }
+
+    /** For what and since when, and what is promised on the assumption that the wait ends with the next working day. */
+    private Sentence waits(Job.Hold hold, int finish, boolean late, long lateDays) {
+        Sentence waits = Sentence.of(hold.forWhat().textKey(), hold.since());
+        if (finish >= FreeTime.NEVER) {
+            return waits;
+        }
+        LocalDate ready = shop.moment(finish).toLocalDate();
+        return late
+                ? Sentence.of("planning.cause.resumes.late", waits, hold.until().toLocalDate(), ready, lateDays)
+                : Sentence.of("planning.cause.resumes", waits, hold.until().toLocalDate(), ready);
     }
 
     private int minutes(int j) {

@@ -22,6 +22,7 @@ import puzzleworkshop.workshop.Stage;
  * @param until by when the work on it is due
  * @param neededMinutes of it asked for until then
  * @param availableMinutes of it open until then
+ * @param lateByDate orders that would be late if all were done simply in the order of their dates
  * @param fewestLate late orders that the narrow place alone forces (Moore and Hodgson), whatever the sequence
  * @param warn the orders that the plan makes late, first due first
  * @param evenings ways to work longer that make fewer late, the best first
@@ -31,6 +32,7 @@ public record Relief(
         LocalDateTime until,
         int neededMinutes,
         int availableMinutes,
+        int lateByDate,
         int fewestLate,
         List<Outlook> warn,
         List<Longer> evenings) {
@@ -67,6 +69,11 @@ public record Relief(
             return Optional.empty();
         }
         Shop shop = scheduler.shop(calendar, jobs, now);
+        Dispatch byDate = new Dispatch(shop);
+        int[] dates = Scheduler.seeds(shop, byDate).getFirst();
+        int lateByDate = byDate.lay(dates).late();
+        byDate.cutsFirst(true);
+        lateByDate = Math.min(lateByDate, byDate.lay(dates).late());
         Bottleneck narrow = Bottleneck.of(shop);
         int[] all = IntStream.range(0, jobs.size()).toArray();
         int fewest = OneMachine.fewestLate(Bottleneck.works(shop, narrow.resource(), all)).late().size();
@@ -79,6 +86,7 @@ public record Relief(
                 shop.moment(narrow.until()),
                 narrow.needed(),
                 narrow.available(),
+                lateByDate,
                 fewest,
                 warn,
                 longer(scheduler.withTries(60), calendar, jobs, now, plan, narrow.resource())));

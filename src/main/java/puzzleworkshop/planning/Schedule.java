@@ -60,7 +60,8 @@ public record Schedule(
      * @param slackMinutes working minutes of the workshop between finish and due; negative when late
      * @param lateDays calendar days by which the due day is missed; 0 when it is kept
      * @param mainDay the day of its cut, or of its next stage when it is cut already
-     * @param narrow what it waits for most, if it has to wait for anything
+     * @param hold whom or what it waits for, if it does
+     * @param narrow which of the workshop's means it waits for most, if any
      * @param cause why, in words
      */
     public record Outlook(
@@ -71,6 +72,7 @@ public record Schedule(
             long lateDays,
             Verdict verdict,
             Optional<LocalDate> mainDay,
+            Optional<Job.Hold> hold,
             Optional<Stage.Resource> narrow,
             Sentence cause) {
 

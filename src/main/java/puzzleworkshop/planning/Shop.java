@@ -63,6 +63,9 @@ final class Shop {
     final int[][] rest;
     final int[] due;
     final int[] ready;
+    /** Per job: the first of its operations that waits for somebody or something, -1 for none, and until when. */
+    final int[] held;
+    final int[] heldUntil;
     final FreeTime[] open;
     final int[] longest;
     final boolean[][] may;
@@ -87,6 +90,8 @@ final class Shop {
         rest = new int[jobs.size()][];
         due = new int[jobs.size()];
         ready = new int[jobs.size()];
+        held = new int[jobs.size()];
+        heldUntil = new int[jobs.size()];
         Map<String, Integer> batches = new HashMap<>();
         Map<String, Integer> settings = new HashMap<>();
         settings.put("", -1);
@@ -111,6 +116,8 @@ final class Shop {
         ready[j] = Math.max(now, job.readyFrom().map(this::minute).orElse(now));
         route[j] = new int[job.tasks().size()];
         rest[j] = new int[job.tasks().size()];
+        held[j] = -1;
+        job.hold().ifPresent(hold -> hold(j, job, hold));
         int main = mainTask(job);
         for (int k = 0; k < job.tasks().size(); k++) {
             Task task = job.tasks().get(k);
@@ -138,6 +145,13 @@ final class Shop {
             }
             route[j][k] = index;
             rest[j][k] = task.rest();
+        }
+    }
+
+    private void hold(int j, Job job, Job.Hold hold) {
+        heldUntil[j] = minute(hold.until());
+        for (int k = job.tasks().size() - 1; k >= 0 && job.tasks().get(k).stage().compareTo(hold.before()) >= 0; k--) {
+            held[j] = k;
         }
     }
 

@@ -6,16 +6,22 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.event.TransactionalEventListener;
+import puzzleworkshop.cutting.PlannedTrials;
+import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -25,7 +31,9 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
-import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /**
@@ -36,14 +44,16 @@ import puzzleworkshop.workshop.Workshop;
 public class WeekPlan implements ReadyDates {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
+    /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
     private static final int SEARCH = 400;
-    /** More orders than this get fewer tries each, so that a screen never waits much longer. */
     private static final int USUAL_ORDERS = 60;
 
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final SheetRack rack;
+    private final Holds holds;
+    private final PlannedPrints prints;
+    private final PlannedTrials trials;
     private final PlanStore store;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
@@ -53,14 +63,18 @@ public class WeekPlan implements ReadyDates {
             Orders orders,
             WorkingTimes times,
             Workshop workshop,
-            SheetRack rack,
+            Holds holds,
+            PlannedPrints prints,
+            PlannedTrials trials,
             PlanStore store,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
         this.times = times;
         this.workshop = workshop;
-        this.rack = rack;
+        this.holds = holds;
+        this.prints = prints;
+        this.trials = trials;
         this.store = store;
         this.bench = bench;
         this.clock = clock;
@@ -90,6 +104,7 @@ public class WeekPlan implements ReadyDates {
 
     private final class Made {
         final LocalDateTime at;
+        final String printsAsOf;
         final WorkingCalendar calendar;
         final List<Job> jobs;
         final Scheduler scheduler;
@@ -100,6 +115,7 @@ public class WeekPlan implements ReadyDates {
 
         Made(LocalDateTime at) {
             this.at = at;
+            this.printsAsOf = prints.stamp();
             this.calendar = times.calendar();
             List<Order> open = orders.open();
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
@@ -107,13 +123,18 @@ public class WeekPlan implements ReadyDates {
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
+            Map<OrderId, Job.Hold> held = holds.of(open, work.nextMorning());
+            Map<OrderId, Map<Stage, String>> together = together();
+            Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
                     .map(order -> work.job(
                             order,
                             ways.get(order.id()),
                             Optional.ofNullable(pins.get(order.id())),
-                            hasBoard(order),
-                            Optional.ofNullable(soFar.get(order.id()))))
+                            Optional.ofNullable(held.get(order.id())),
+                            together.getOrDefault(order.id(), Map.of()),
+                            Optional.ofNullable(soFar.get(order.id())),
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -194,6 +215,16 @@ public class WeekPlan implements ReadyDates {
         return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
     }
 
+    /** The day on which an order reaches its customer by the plan; empty when it finds no place in the calendar. */
+    public Optional<LocalDate> reaches(Entry entry) {
+        if (entry.outlook().finish().equals(Schedule.NEVER)) {
+            return Optional.empty();
+        }
+        Set<LocalDate> holidays = now().calendar().holidays();
+        LocalDate leaves = entry.way().leaves(entry.outlook().finish(), holidays).toLocalDate();
+        return Optional.of(entry.way().arrives(leaves, holidays));
+    }
+
     private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
         return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst()).orElseGet(ways::getFirst);
     }
@@ -203,22 +234,27 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** Before the screens that listen to the same news look at the plan. */
-    @EventListener
+    @EventListener({OrderChanged.class, WorkingTimes.HoursChanged.class})
     @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
-    void orderChanged(OrderChanged event) {
+    void changed() {
         made.set(null);
     }
 
-    @EventListener
-    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
-    void hoursChanged(WorkingTimes.HoursChanged event) {
+    /** What comes off the shelf or onto it may let an order wait, or go on. */
+    @TransactionalEventListener(fallbackExecution = true)
+    void suppliesMoved(Movement movement) {
+        made.set(null);
+    }
+
+    @TransactionalEventListener(fallbackExecution = true)
+    void trialsPlanned(TrialsPlanned event) {
         made.set(null);
     }
 
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
         Made known = made.get();
-        if (known == null || at.isBefore(known.at) || Duration.between(known.at, at).compareTo(KEPT) > 0) {
+        if (known == null || !known.printsAsOf.equals(prints.stamp()) || at.isBefore(known.at) || Duration.between(known.at, at).compareTo(KEPT) > 0) {
             known = new Made(at);
             made.set(known);
         }
@@ -226,7 +262,7 @@ public class WeekPlan implements ReadyDates {
     }
 
     private static int tries(int open) {
-        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, SEARCH);
+        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, 3 * SEARCH);
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {
@@ -252,8 +288,19 @@ public class WeekPlan implements ReadyDates {
         return all;
     }
 
-    private boolean hasBoard(Order order) {
-        long id = order.id().value();
-        return !rack.reservedFor(id).isEmpty() || !rack.cutsOf(id).isEmpty();
+    /** Prints of a run are made in one go, and laminated in one go after it. */
+    private Map<OrderId, Map<Stage, String>> together() {
+        Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
+        for (PlannedPrints.InRun in : prints.inRuns()) {
+            Map<Stage, String> mine = batches.computeIfAbsent(new OrderId(in.order()), order -> new EnumMap<>(Stage.class));
+            String run = "run-" + in.run();
+            if (in.printed()) {
+                mine.putIfAbsent(Stage.LAMINATE, run);
+            } else {
+                mine.put(Stage.PRINT, run);
+                mine.put(Stage.LAMINATE, run);
+            }
+        }
+        return batches;
     }
 }

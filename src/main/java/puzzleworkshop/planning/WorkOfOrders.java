@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.planning.Job.Hold;
@@ -34,17 +35,27 @@ final class WorkOfOrders {
     }
 
     /**
-     * @param hasBoard whether a board is held for the order or cut already
+     * @param hold what it waits for, if it does
+     * @param together names of the batches that it belongs to, by stage
      * @param readyForWork the last thing the bench said, if anything
+     * @param trial what a trial before its cut takes
      */
-    Job job(Order order, DeliveryWay way, Optional<LocalDate> pinned, boolean hasBoard, Optional<SoFar> readyForWork) {
+    Job job(
+            Order order,
+            DeliveryWay way,
+            Optional<LocalDate> pinned,
+            Optional<Hold> hold,
+            Map<Stage, String> together,
+            Optional<SoFar> readyForWork,
+            Minutes trial) {
         Stage next = order.next().orElseThrow();
         String board = order.board().material() + " " + order.board().grade() + " " + order.board().thickness().mm();
         List<Task> tasks = new ArrayList<>(tasks(
                 next,
                 stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
-                order.laser().value(),
+                order.laser().plus(trial).value(),
                 board));
+        tasks.replaceAll(task -> together.containsKey(task.stage()) ? task.inBatch(together.get(task.stage())) : task);
         Optional<Integer> begun = readyForWork.flatMap(SoFar::begun);
         if (begun.isPresent()) {
             tasks.set(0, tasks.getFirst().startedBefore(begun.get()));
@@ -57,20 +68,7 @@ final class WorkOfOrders {
                 : readyForWork.flatMap(SoFar::lastDone).map(at -> LocalDateTime.ofInstant(at, zone)
                         .plus(standards.get(Stage.values()[next.ordinal() - 1]).rest()));
         Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
-        Job job = new Job(order.id().value(), due, tasks, rested, Optional.empty(), stillAhead);
-        return hold(order, next, hasBoard)
-                .map(hold -> job.waiting(hold, nextMorning()))
-                .orElse(job);
-    }
-
-    private Optional<Hold> hold(Order order, Stage next, boolean hasBoard) {
-        LocalDate since = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
-        if (next == Stage.PRINT && (order.waitsForApproval() || order.waitsForPicture())) {
-            return Optional.of(new Hold(Hold.For.CUSTOMER, since));
-        }
-        return next.compareTo(Stage.CUT) <= 0 && !hasBoard
-                ? Optional.of(new Hold(Hold.For.MATERIAL, since))
-                : Optional.empty();
+        return new Job(order.id().value(), due, tasks, rested, hold, stillAhead);
     }
 
     /** Work that is only asked about. */

@@ -164,6 +164,23 @@ class RunStore {
         return jdbc.sql("select run_id from print_run_item where id = :id").param("id", item).query(Long.class).optional();
     }
 
+    List<PlannedPrints.InRun> inRuns() {
+        return jdbc.sql("""
+                select distinct on (order_id, outcome) order_id, run_id, outcome from print_run_item
+                where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
+                """)
+                .query((row, number) -> new PlannedPrints.InRun(
+                        row.getLong("order_id"), row.getLong("run_id"), row.getString("outcome").equals("PRINTED")))
+                .list();
+    }
+
+    String stamp() {
+        return jdbc.sql("""
+                select (select count(*) || '/' || coalesce(sum(version), 0) from print_run) || '/'
+                    || (select count(*) from print_run_item where outcome = 'PLANNED')
+                """).query(String.class).single();
+    }
+
     void write(long run, Sentence what, Instant at, String who) {
         jdbc.sql("""
                 insert into print_run_history (run_id, at, who, text_key, arguments)

@@ -35,6 +35,7 @@ import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.Job;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
@@ -263,8 +264,8 @@ class BenchIT {
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.reservedFor(order.id().value())).isEmpty();
         assertThat(orders.get(order.id()).next()).contains(Stage.SHEET_PREP);
-        assertThat(plan.now().of(order.id()).orElseThrow().outlook().cause().key())
-                .isEqualTo("planning.cause.waits.MATERIAL");
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
+                .contains(Job.Hold.For.BOARD);
     }
 
     @Test

@@ -23,6 +23,8 @@ public final class ScheduleJudge {
         Dispatch dispatch = new Dispatch(new Shop(calendar, jobs, now, Batching.USUAL));
         int[] fewest = {Integer.MAX_VALUE};
         all(dispatch, dispatch.movable(), 0, fewest);
+        dispatch.cutsFirst(true);
+        all(dispatch, dispatch.movable(), 0, fewest);
         return fewest[0];
     }
 

@@ -18,6 +18,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.OneMachine.Work;
 import puzzleworkshop.workshop.Stage;
@@ -175,11 +176,13 @@ class SchedulerTest {
     void an_order_that_waits_says_for_what_and_since_when() {
         LocalDate tuesday = MONDAY.toLocalDate().minusDays(6);
         Job waiting = Job.of(1, MONDAY.plusDays(4), WorkshopWeeks.whole(20, "birch 3"))
-                .waiting(new Hold(Hold.For.CUSTOMER, tuesday), MONDAY.plusDays(1));
+                .waiting(new Hold(Hold.For.APPROVAL, tuesday, Stage.PRINT, MONDAY.plusDays(1)));
         Schedule plan = scheduler.plan(calendar, List.of(waiting), MONDAY);
         assertThat(plan.of(1).verdict()).isEqualTo(Verdict.WAITING);
-        assertThat(plan.of(1).cause().key()).isEqualTo("planning.cause.waits.CUSTOMER");
-        assertThat(plan.of(1).cause().arguments()).containsExactly(tuesday);
+        LocalDate ready = plan.of(1).finish().toLocalDate();
+        assertThat(plan.of(1).cause()).isEqualTo(Sentence.of(
+                "planning.cause.resumes",
+                Sentence.of("planning.cause.waits.APPROVAL", tuesday), MONDAY.plusDays(1).toLocalDate(), ready));
         assertThat(plan.workOf(1).getFirst().start()).isEqualTo(MONDAY.plusDays(1));
     }
 

@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
 import java.util.EnumSet;
 import java.util.List;
@@ -16,19 +18,36 @@ import java.util.Set;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.data.ParserException;
 import net.fortuna.ical4j.model.Calendar;
-import net.fortuna.ical4j.model.component.VEvent;
 import net.fortuna.ical4j.model.Property;
+import net.fortuna.ical4j.model.component.VEvent;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates.NewWork;
+import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Payment;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintMedia;
+import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 import puzzleworkshop.workshop.Stage;
@@ -48,6 +67,27 @@ class WeekPlanIT {
 
     @Autowired
     TodaysList list;
+
+    @Autowired
+    Notices notices;
+
+    @Autowired
+    PaymentsAwaited payments;
+
+    @Autowired
+    Invoices invoices;
+
+    @Autowired
+    Supplies supplies;
+
+    @Autowired
+    GangRuns gang;
+
+    @Autowired
+    PrintMedia media;
+
+    @Autowired
+    Orders orders;
 
     @Autowired
     BeanFactory beans;
@@ -102,6 +142,120 @@ class WeekPlanIT {
         LocalDate other = plan.forecast(later).orElseThrow().ready();
         assertThat(other).isAfter(one.plusDays(10));
         times.removeWay(slow);
+    }
+
+    private Optional<Job.Hold.For> hold(Order order) {
+        return plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat);
+    }
+
+    @Test
+    void an_order_waits_for_its_approval_or_its_board_and_says_what_holds_if_it_comes() {
+        LocalDate due = plan.today().plusDays(40);
+        Order unseen = make.waitingForApproval("Tom Reed", due, 10);
+        assertThat(hold(unseen)).contains(Job.Hold.For.APPROVAL);
+        Sentence cause = plan.now().of(unseen.id()).orElseThrow().outlook().cause();
+        assertThat(cause.key()).isEqualTo("planning.cause.resumes");
+        assertThat(cause.arguments().getFirst()).isEqualTo(Sentence.of("planning.cause.waits.APPROVAL", plan.today()));
+        Order boardless = make.confirmedWithoutBoard("Tom Reed", due, 10);
+        assertThat(hold(boardless)).contains(Job.Hold.For.BOARD);
+        assertThat(hold(make.confirmed("Tom Reed", due, 10))).isEmpty();
+    }
+
+    @Test
+    void an_order_whose_payment_comes_first_waits_until_it_has_come() {
+        Order order = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
+        Money half = order.price().gross().dividedBy(2).rounded();
+        payments.ask(order.id(), half, "Robin");
+        assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
+        invoices.receive(order.id(), half.minus(Money.of("0.01", half.currency().getCurrencyCode())), Payment.Way.CASH, plan.today(), "", "Robin");
+        assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
+        invoices.receive(order.id(), Money.of("0.01", half.currency().getCurrencyCode()), Payment.Way.CASH, plan.today(), "", "Robin");
+        assertThat(hold(order)).isEmpty();
+        Order other = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
+        payments.ask(other.id(), half, "Robin");
+        payments.letGo(other.id(), "Robin");
+        assertThat(hold(other)).isEmpty();
+        assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin")).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    @Transactional
+    void when_the_film_runs_out_the_orders_beyond_it_wait_for_film_until_some_is_bought() {
+        Order first = make.confirmed("Tom Reed", plan.today().plusDays(41), 10);
+        Order second = make.confirmed("Tom Reed", plan.today().plusDays(42), 10);
+        long before = waitsForFilm();
+        SupplyItem film = supplies.keep(new SupplyItem(
+                Optional.empty(), "Film for the test", SupplyKind.LAMINATE, UseUnit.METRE, Optional.of(Length.mm(300)),
+                Optional.empty(), "metre", BigDecimal.ONE, new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY), 4, 3,
+                true, false, BigDecimal.ZERO, Money.zero(supplies.currency())));
+        assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
+        SupplyId id = film.id().orElseThrow();
+        supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
+        supplies.useKnowingly(id, BigDecimal.ONE, first.id().value(), "for the test", "Robin");
+        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
+        assertThat(hold(first)).contains(Job.Hold.For.FILM);
+        assertThat(hold(second)).contains(Job.Hold.For.FILM);
+        supplies.buy(id, BigDecimal.TEN, Money.of("9.00", supplies.currency().getCurrencyCode()), "", "Robin");
+        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
+        assertThat(hold(first)).isEmpty();
+    }
+
+    private long waitsForFilm() {
+        return plan.now().entries().stream()
+                .filter(entry -> entry.outlook().hold().map(hold -> hold.forWhat() == Job.Hold.For.FILM).orElse(false))
+                .count();
+    }
+
+    @Test
+    void the_prints_of_a_planned_run_are_made_in_one_go_however_far_apart_their_days_are() {
+        Order soon = make.confirmed("Tom Reed", plan.today().plusDays(43), 10);
+        Order later = make.confirmed("Tom Reed", plan.today().plusDays(90), 10);
+        assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
+        var run = gang.propose(media.all().getFirst().id().orElseThrow(), plan.today().plusDays(100), "Robin");
+        assertThat(run.planned()).extracting(RunItem::orderId).contains(soon.id().value(), later.id().value());
+        for (Stage stage : new Stage[] {Stage.PRINT, Stage.LAMINATE}) {
+            assertThat(batch(soon, stage)).isEqualTo(batch(later, stage));
+            assertThat(batch(soon, stage).batchSize()).isEqualTo((int) run.planned().stream().map(RunItem::orderId).distinct().count());
+        }
+        gang.discard(run.id(), "Robin");
+        assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
+    }
+
+    private record Batch(LocalDateTime start, LocalDateTime end, int batchSize) {}
+
+    private Batch batch(Order order, Stage stage) {
+        return plan.now().plan().workOf(order.id().value()).stream()
+                .filter(work -> work.stage() == stage)
+                .map(work -> new Batch(work.start(), work.end(), work.batchSize()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @Test
+    void a_customer_who_was_told_another_day_has_it_promised_and_it_stands_in_the_history() {
+        // Laminate rests over night, so a day promised for today cannot be kept.
+        Order order = make.confirmed("Tom Reed", plan.today(), 10);
+        WeekPlan.Entry entry = plan.now().of(order.id()).orElseThrow();
+        assertThat(entry.outlook().verdict()).isEqualTo(Verdict.LATE);
+        Notices.Notice notice = notices.about(entry);
+        LocalDate day = notice.day().orElseThrow();
+        assertThat(day).isAfterOrEqualTo(plan.today());
+        assertThat(notice.subject()).contains(order.number());
+        assertThat(notice.body()).contains("Tom Reed").contains("\n\n").doesNotContain("{");
+        notices.told(order.id(), Optional.of(day), "Robin");
+        assertThat(plan.now().of(order.id()).orElseThrow().order().promised()).contains(day);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().isLate()).isFalse();
+        assertThat(orders.history(order.id())).anyMatch(line -> line.what().key().equals("planning.history.told-day") && line.who().equals("Robin"));
+    }
+
+    /** The example of RFC 6068, section 6.1: blanks are %20 and lines end in %0D%0A. */
+    @Test
+    void a_mail_link_is_written_as_the_standard_asks() {
+        assertThat(Notices.mailto("infobot@example.com", "Ready & done?", "send current-issue\nsend index"))
+                .isEqualTo("mailto:infobot@example.com?subject=Ready%20%26%20done%3F&body=send%20current-issue%0D%0Asend%20index");
+        assertThat(Notices.mailOf(Customer.newcomer("Tom", "0155 01 7734", ""))).isEmpty();
+        assertThat(Notices.mailOf(Customer.newcomer("Tom", "tom@reed.example?bcc=x@y.example", ""))).isEmpty();
+        assertThat(Notices.mailOf(Customer.newcomer("Tom", " tom@reed.example", ""))).contains("tom@reed.example");
     }
 
     /** RFC 5545, read back by another library than the one that writes it. */

@@ -43,6 +43,7 @@ import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -92,6 +93,7 @@ class GangRunsIT {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
+        PlainOrders.withIds(database, 1, 2, 3);
         waiting.items.clear();
         waiting.told.clear();
         StaticListableBeanFactory beans = new StaticListableBeanFactory(Map.of("orders", waiting));

@@ -19,20 +19,16 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
-import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.planning.ui.PlanVerdict;
 
-/** On the order's page: how far it is, who did what, what went wrong, and what the plan says. */
+/** On the order's page: how far it is, who did what, and what went wrong. */
 @org.springframework.stereotype.Component
 class ProgressPanel implements OrderPanel {
 
     private final Bench bench;
-    private final WeekPlan plan;
     private final Figures figures;
 
-    ProgressPanel(Bench bench, WeekPlan plan, Figures figures) {
+    ProgressPanel(Bench bench, Figures figures) {
         this.bench = bench;
-        this.plan = plan;
         this.figures = figures;
     }
 
@@ -49,7 +45,6 @@ class ProgressPanel implements OrderPanel {
         Div panel = new Box();
         panel.add(new H2(figures.text("bench.progress")));
         order.next().ifPresent(next -> {
-            plan.now().of(order.id()).ifPresent(entry -> panel.add(new PlanVerdict(entry.outlook(), figures)));
             Anchor link = new Anchor(
                     "bench/" + next.name().toLowerCase(Locale.ROOT) + "?order=" + order.number(),
                     figures.text("bench.progress.next", figures.text(next.textKey())));

@@ -27,12 +27,13 @@ class LoadBars extends Div {
         Load sum = loads.stream().reduce(Load::plus).orElseThrow();
         H2 title = new H2(getTranslation("planning.resource." + resource.name()));
         Span total = new Span(getTranslation(
-                "planning.load.sum", figures.minutes(Minutes.of(sum.needed())), figures.minutes(Minutes.of(sum.capacity()))));
+                "planning.load.planned", figures.minutes(Minutes.of(sum.planned())), figures.minutes(Minutes.of(sum.capacity()))));
         total.addClassName("pw-number");
         Div head = new Div(title, total);
         if (sum.isOver()) {
+            LocalDate by = loads.stream().filter(Load::isOver).map(Load::day).reduce((a, b) -> b).orElseThrow();
             head.add(new Verdict(Verdict.Kind.BAD, getTranslation(
-                    "planning.load.short", figures.minutes(Minutes.of(sum.missing())))));
+                    "planning.load.short-by", figures.minutes(Minutes.of(sum.missing())), figures.day(by))));
         }
         head.addClassName("planning-load-head");
         Div bars = new Div();

@@ -16,36 +16,59 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Relief;
-import puzzleworkshop.planning.Schedule;
-import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.workshop.SignedIn;
 
 /** What gives when not everything can be on time: whom to warn, or which evening to work, with numbers. */
 class ReliefPanel extends Div {
 
     private final transient Figures figures;
     private final transient WorkingTimes times;
+    private final transient WeekPlan plan;
+    private final transient Notices notices;
+    private final transient SignedIn signedIn;
 
     /** Works the answer out beside the screen; until then it says that it does. */
-    ReliefPanel(WeekPlan plan, WeekPlan.Standing standing, WorkingTimes times, Figures figures, UI ui) {
+    ReliefPanel(
+            WeekPlan plan,
+            WeekPlan.Standing standing,
+            WorkingTimes times,
+            Notices notices,
+            SignedIn signedIn,
+            Figures figures,
+            UI ui) {
+        this.plan = plan;
+        this.notices = notices;
+        this.signedIn = signedIn;
         this.figures = figures;
         this.times = times;
         addClassNames("pw-section", "planning-relief");
         ProgressBar progress = new ProgressBar();
         progress.setIndeterminate(true);
-        add(new H2(getTranslation("planning.relief")), new Paragraph(getTranslation("planning.relief.working")), progress);
+        add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
         Thread.startVirtualThread(() -> {
             var relief = plan.relief();
             ui.access(() -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
         });
     }
 
+    private H2 title() {
+        H2 title = new H2(getTranslation("planning.relief"));
+        title.addClassName("planning-relief-title");
+        title.addComponentAsFirst(SvgBox.inline("<svg viewBox='0 0 16 16' aria-hidden='true'>"
+                + "<path d='M8 2L15 14H1Z' fill='none' stroke='currentColor' stroke-width='1.6' stroke-linejoin='round'/>"
+                + "<path d='M8 6.5v3.5M8 11.4v1.2' stroke='currentColor' stroke-width='1.6'/></svg>"));
+        return title;
+    }
+
     private void show(Relief relief, WeekPlan.Standing standing) {
         removeAll();
-        add(new H2(getTranslation("planning.relief")));
+        add(title());
         if (relief.shortMinutes() > 0) {
             add(new Paragraph(getTranslation(
                     "planning.relief.short",
@@ -57,8 +80,11 @@ class ReliefPanel extends Div {
         }
         Div warn = new Div(new H3(getTranslation("planning.relief.warn", relief.warn().size())));
         UnorderedList late = new UnorderedList();
-        relief.warn().forEach(outlook -> standing.of(new OrderId(outlook.job())).ifPresent(e -> late.add(line(outlook, e, standing))));
+        relief.warn().forEach(outlook -> standing.of(new OrderId(outlook.job())).ifPresent(e -> late.add(line(e))));
         warn.add(late);
+        if (relief.lateByDate() > relief.warn().size()) {
+            warn.add(new Paragraph(getTranslation("planning.relief.by-date", relief.lateByDate(), relief.warn().size())));
+        }
         if (relief.fewestLate() > 0) {
             Paragraph least = new Paragraph(getTranslation("planning.relief.fewest", relief.fewestLate()));
             least.addClassName("pw-small");
@@ -76,19 +102,22 @@ class ReliefPanel extends Div {
         add(both);
     }
 
-    private ListItem line(Outlook outlook, WeekPlan.Entry entry, WeekPlan.Standing standing) {
+    private ListItem line(WeekPlan.Entry entry) {
         Anchor link = new Anchor("orders/" + entry.order().number(), entry.order().customer().name());
-        String day = outlook.finish().equals(Schedule.NEVER)
-                ? getTranslation("planning.relief.never")
-                : getTranslation(
+        String day = plan.reaches(entry)
+                .map(reaches -> getTranslation(
                         "planning.relief.instead",
                         entry.order().promised().map(figures::day).orElse(""),
-                        figures.day(entry.way().arrives(
-                                entry.way()
-                                        .leaves(outlook.finish(), standing.calendar().holidays())
-                                        .toLocalDate(),
-                                standing.calendar().holidays())));
-        return new ListItem(link, new Span(" " + entry.order().number() + ": " + day));
+                        figures.day(reaches)))
+                .orElse(getTranslation("planning.relief.never"));
+        Button tell = new Button(getTranslation("planning.relief.tell"), e -> new TellDialog(
+                entry, notices, figures, signedIn.name(), () -> {}).open());
+        tell.addThemeVariants(ButtonVariant.SMALL);
+        tell.setAriaLabel(getTranslation("planning.relief.tell.label", entry.order().customer().name()));
+        Div words = new Div(link, new Span(" " + entry.order().number() + ": " + day));
+        ListItem item = new ListItem(words, tell);
+        item.addClassName("planning-relief-way");
+        return item;
     }
 
     private ListItem line(Relief.Longer longer, int lateNow) {

@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
@@ -36,6 +37,7 @@ import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.IsoWeek;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
 import puzzleworkshop.planning.Verdict;
 import puzzleworkshop.planning.WeekFeed;
@@ -64,6 +66,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
 
     private final transient WeekPlan plan;
     private final transient WorkingTimes times;
+    private final transient Notices notices;
     private final transient WeekFeed feed;
     private final transient TodaysList list;
     private final transient Workshop workshop;
@@ -77,6 +80,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     public ThisWeekView(
             WeekPlan plan,
             WorkingTimes times,
+            Notices notices,
             WeekFeed feed,
             TodaysList list,
             Workshop workshop,
@@ -86,6 +90,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             ObjectProvider<FirstThings> firstThings) {
         this.plan = plan;
         this.times = times;
+        this.notices = notices;
         this.feed = feed;
         this.list = list;
         this.workshop = workshop;
@@ -166,7 +171,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         }
         content.add(waiting(standing), new LoadBars(standing.plan(), days, figures));
         if (standing.plan().late() > 0) {
-            content.add(new ReliefPanel(plan, standing, times, figures, ui));
+            content.add(new ReliefPanel(plan, standing, times, notices, signedIn, figures, ui));
         }
         content.add(columns(standing, days));
     }
@@ -188,10 +193,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         int tight = 0;
         for (Entry entry : standing.entries()) {
             Verdict verdict = entry.outlook().verdict();
-            if (verdict == Verdict.WAITING) {
-                String key = entry.outlook().cause().key();
-                holds.merge(Hold.For.valueOf(key.substring(key.lastIndexOf('.') + 1)), 1, Integer::sum);
-            } else if (entry.order().next().equals(Optional.of(Stage.PRINT))) {
+            entry.outlook().hold().ifPresent(hold -> holds.merge(hold.forWhat(), 1, Integer::sum));
+            if (verdict != Verdict.WAITING && entry.order().next().equals(Optional.of(Stage.PRINT))) {
                 toPrint++;
             }
             late += verdict == Verdict.LATE ? 1 : 0;
@@ -201,8 +204,15 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         line.addClassName("planning-counts");
         line.add(count("planning.count.open", standing.entries().size()));
         line.add(count("planning.count.late", late), count("planning.count.tight", tight));
-        holds.forEach((hold, number) -> line.add(count("planning.count." + hold.name(), number)));
         line.add(count("planning.count.print", toPrint));
+        if (!holds.isEmpty()) {
+            String words = holds.entrySet().stream()
+                    .map(e -> getTranslation("planning.count." + e.getKey().name(), e.getValue()))
+                    .collect(Collectors.joining(", "));
+            Div waits = new Div(new puzzleworkshop.display.Verdict(
+                    puzzleworkshop.display.Verdict.Kind.WAIT, getTranslation("planning.count.waiting", words)));
+            line.add(waits);
+        }
         return line;
     }
 

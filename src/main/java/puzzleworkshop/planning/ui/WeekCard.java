@@ -8,9 +8,11 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.function.Consumer;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.planning.Schedule;
 import puzzleworkshop.planning.WeekPlan.Entry;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
@@ -24,10 +26,11 @@ class WeekCard extends Div {
         picture.addClassName("planning-card-picture");
         Span who = new Span(order.customer().name());
         who.addClassName("planning-card-who");
-        Span what = new Span(getTranslation(
-                "planning.card.what", order.number(), figures.size(order.puzzle().finished()), order.puzzle().pieces(), order.quantity()));
+        Span size = new Span(figures.size(order.puzzle().finished()));
+        Span what = new Span(getTranslation("planning.card.what", order.number(), order.puzzle().pieces(), order.quantity()));
+        size.addClassName("pw-small");
         what.addClassName("pw-small");
-        Anchor words = new Anchor("orders/" + order.number(), who, what);
+        Anchor words = new Anchor("orders/" + order.number(), who, size, what);
         words.addClassName("planning-card-words");
         Span due = new Span(order.promised()
                 .map(day -> getTranslation("planning.card.promised", figures.day(day)))
@@ -43,7 +46,19 @@ class WeekCard extends Div {
         foot.addClassName("planning-card-foot");
         Span next = new Span(order.next().map(stage -> getTranslation("planning.card.next", getTranslation(stage.textKey()))).orElse(""));
         next.addClassName("pw-small");
-        add(picture, words, new Div(new StageStrip(order), next), new PlanVerdict(entry.outlook(), figures), foot);
+        PlanVerdict verdict = new PlanVerdict(entry.outlook(), figures);
+        add(picture, words, new Div(new StageStrip(order), next), verdict);
+        if (!entry.outlook().finish().equals(Schedule.NEVER) && entry.outlook().hold().isEmpty()) {
+            int spare = entry.outlook().slackMinutes();
+            Span ready = new Span(getTranslation(
+                    "planning.card.ready",
+                    figures.day(entry.outlook().finish().toLocalDate()),
+                    spare > 0 ? 1 : 0,
+                    figures.minutes(Minutes.of(Math.max(0, spare)))));
+            ready.addClassName("pw-small");
+            verdict.add(ready);
+        }
+        add(foot);
         DragSource<WeekCard> drag = DragSource.create(this);
         drag.setDragData(order.id());
     }

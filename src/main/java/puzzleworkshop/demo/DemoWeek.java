@@ -1,0 +1,63 @@
+package puzzleworkshop.demo;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.planning.OpenHours;
+import puzzleworkshop.planning.OpenHours.Span;
+import puzzleworkshop.planning.Person;
+import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.WorkingTimes.KeptPerson;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** When the demo workshop works: the laser runs three hours a day, as agreed with the neighbours, and is the narrow place. */
+@Component
+class DemoWeek {
+
+    private final WorkingTimes times;
+    private final SheetRack rack;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    DemoWeek(WorkingTimes times, SheetRack rack, Workshop workshop, Clock clock) {
+        this.times = times;
+        this.rack = rack;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    /** The maker's name, the laser's hours, and fresh boards for a busy week. */
+    void prepare() {
+        KeptPerson maker = times.people().getFirst();
+        Person as = maker.person();
+        times.save(Optional.of(maker.id()), new Person(DemoStock.MAKER, as.hours(), as.daysOff(), as.does()));
+        times.saveHours(Stage.Resource.LASER, OpenHours.weekdays(Span.of(LocalTime.of(9, 0), LocalTime.of(12, 0))));
+        for (int i = 0; i < 8; i++) {
+            rack.add(
+                    Outline.rectangle(Size.mm(610, 410)),
+                    BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("A4"),
+                    Money.of("6.80", workshop.currency().getCurrencyCode()),
+                    DemoStock.MAKER);
+        }
+    }
+
+    /** So many working days from today, today not counted. */
+    LocalDate workingDay(int ahead) {
+        LocalDate day = LocalDate.now(clock.withZone(workshop.zone()));
+        for (int left = ahead; left > 0; ) {
+            day = day.plusDays(1);
+            left -= times.calendar().isWorkingDay(day) ? 1 : 0;
+        }
+        return day;
+    }
+}

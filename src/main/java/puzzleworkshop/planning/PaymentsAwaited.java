@@ -1,0 +1,100 @@
+package puzzleworkshop.planning;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.function.Function;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.Workshop;
+
+/** Orders whose work begins only when money has come, and whether it has. */
+@Service
+public class PaymentsAwaited {
+
+    private final PlanStore store;
+    private final Orders orders;
+    private final ObjectProvider<MoneyReceived> money;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    PaymentsAwaited(PlanStore store, Orders orders, ObjectProvider<MoneyReceived> money, Workshop workshop, Clock clock) {
+        this.store = store;
+        this.orders = orders;
+        this.money = money;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    /** An amount that has to come before the work, as somebody asked for it. */
+    public record Asked(OrderId order, Money amount, Instant at, String who) {}
+
+    /**
+     * Lets the work of an order wait for money.
+     *
+     * @param amount above zero and not more than the order's price
+     */
+    @Transactional
+    public void ask(OrderId id, Money amount, String who) {
+        Order order = orders.lock(id);
+        if (order.state() != OrderState.CONFIRMED) {
+            throw new Refused("planning.payment.not-open", order.number());
+        }
+        if (!amount.isPositive() || amount.compareTo(order.price().gross()) > 0) {
+            throw new Refused("planning.payment.range", order.price().gross());
+        }
+        store.ask(new Asked(id, amount, clock.instant(), who));
+        orders.note(id, Sentence.of("planning.history.payment-first", amount), who);
+    }
+
+    /** The work goes on without it. */
+    @Transactional
+    public void letGo(OrderId id, String who) {
+        orders.lock(id);
+        if (store.letGo(id)) {
+            orders.note(id, Sentence.of("planning.history.payment-let-go"), who);
+        }
+    }
+
+    public Optional<Asked> of(OrderId id) {
+        return store.asked().stream().filter(asked -> asked.order().equals(id)).findFirst();
+    }
+
+    /** Whether what was asked for has come. */
+    public boolean hasCome(Asked asked) {
+        return unpaid(List.of(asked)).isEmpty();
+    }
+
+    /** Orders that still wait for their money, and since when. */
+    public Map<OrderId, LocalDate> open() {
+        Map<OrderId, LocalDate> open = new HashMap<>();
+        unpaid(store.asked()).forEach((order, asked) -> open.put(order, LocalDate.ofInstant(asked.at(), workshop.zone())));
+        return open;
+    }
+
+    private Map<OrderId, Asked> unpaid(List<Asked> all) {
+        if (all.isEmpty()) {
+            return Map.of();
+        }
+        Map<OrderId, Money> received = new HashMap<>();
+        money.ifAvailable(room -> received.putAll(room.of(all.stream().map(Asked::order).toList())));
+        return all.stream()
+                .filter(asked -> !Optional.ofNullable(received.get(asked.order()))
+                        .map(came -> came.compareTo(asked.amount()) >= 0)
+                        .orElse(false))
+                .collect(Collectors.toMap(Asked::order, Function.identity()));
+    }
+}

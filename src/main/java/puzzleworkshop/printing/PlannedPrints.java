@@ -1,0 +1,87 @@
+package puzzleworkshop.printing;
+
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+
+/** What the week's plan wants to know about printing: which orders go together, and what they take from the shelf. */
+@Service
+public class PlannedPrints {
+
+    /** Sheet that is left over beside the stickers, for prints that are in no run yet (common practice). */
+    private static final double WASTE = 1.15;
+
+    private final GangRuns gang;
+    private final RunStore runs;
+    private final PrintMedia media;
+    private final PaperUse paper;
+
+    PlannedPrints(GangRuns gang, RunStore runs, PrintMedia media, Supplies supplies) {
+        this.gang = gang;
+        this.runs = runs;
+        this.media = media;
+        this.paper = new PaperUse(supplies);
+    }
+
+    /**
+     * An order in a run.
+     *
+     * @param printed whether its print has come out of it; else it is planned
+     */
+    public record InRun(long order, long run, boolean printed) {}
+
+    /**
+     * What prints take that go together.
+     *
+     * @param quantity in use units of the supply
+     */
+    public record Need(Set<Long> orders, SupplyItem item, BigDecimal quantity) {
+
+        public Need {
+            orders = Set.copyOf(orders);
+        }
+    }
+
+    /** The newest run of every order that has one, planned and printed told apart. */
+    public List<InRun> inRuns() {
+        return runs.inRuns();
+    }
+
+    /** Sticker paper and laminate of all prints still to be made: open runs first, then what waits, first due first. */
+    @Transactional(readOnly = true)
+    public List<Need> needs() {
+        List<Need> needs = new ArrayList<>();
+        for (PrintRun run : gang.open()) {
+            Set<Long> orders = run.planned().stream().map(RunItem::orderId).collect(Collectors.toSet());
+            for (SupplyItem item : paper.of(run.medium())) {
+                needs.add(new Need(orders, item, PaperUse.quantity(item, run.paper().mm2(), run.sheets())));
+            }
+        }
+        List<PrintMedium> known = media.all();
+        if (known.isEmpty()) {
+            return needs;
+        }
+        Map<Long, List<Copy>> waiting = gang.waiting().stream()
+                .collect(Collectors.groupingBy(copy -> copy.item().orderId(), LinkedHashMap::new, Collectors.toList()));
+        waiting.forEach((order, copies) -> {
+            double area = copies.stream().mapToDouble(copy -> copy.item().sticker().area().mm2()).sum() * WASTE;
+            for (SupplyItem item : paper.of(known.getFirst())) {
+                needs.add(new Need(Set.of(order), item, PaperUse.quantity(item, area, copies.size())));
+            }
+        });
+        return needs;
+    }
+
+    /** Another text as soon as any run has changed. */
+    public String stamp() {
+        return runs.stamp();
+    }
+}
