@@ -18,7 +18,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.format.DateTimeFormatter;
 import java.util.Arrays;
-import java.util.Locale;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.zip.CRC32;
@@ -158,19 +158,17 @@ class MainJobWalk extends Walk {
 
     @Test
     @Order(7)
-    void it_is_ticked_through_its_stages_at_the_bench() {
+    void it_is_ticked_through_its_stages_to_the_laser() {
+        BenchSteps bench = new BenchSteps(this, number);
         for (Stage stage : Stage.values()) {
             if (stage == Stage.CUT) {
                 break;
             }
-            go("bench/" + stage.name().toLowerCase(Locale.ROOT) + "?order=" + number);
-            page.getByText("Grete Holm").first().waitFor();
+            bench.open(stage);
             if (stage == Stage.STICK) {
                 shoot("bench");
             }
-            page.locator(".bench-big[theme~=primary]").first().click();
-            page.waitForCondition(() -> bean(Orders.class).findByNumber(number).orElseThrow().next()
-                    .filter(next -> next.compareTo(stage) > 0).isPresent());
+            bench.tick(stage);
         }
         go("orders/" + number);
         page.getByText("Cut next").first().waitFor();
@@ -178,6 +176,32 @@ class MainJobWalk extends Walk {
 
     @Test
     @Order(8)
+    void the_cut_begins_only_when_its_checklist_is_answered_and_ends_with_its_record() {
+        BenchSteps bench = new BenchSteps(this, number);
+        bench.prepareTheCut();
+        shoot("bench-cut");
+        bench.cutThrough();
+        assertThat(bench.order().next()).contains(Stage.FINISH);
+    }
+
+    @Test
+    @Order(9)
+    void it_is_finished_packed_handed_over_and_paid_and_then_closed() {
+        BenchSteps bench = new BenchSteps(this, number);
+        for (Stage stage : List.of(Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
+            bench.open(stage);
+            bench.tick(stage);
+        }
+        assertThat(bench.order().state()).isEqualTo(OrderState.HANDED_OVER);
+        bench.paid();
+        go("orders/" + number);
+        page.getByText("Closed").first().waitFor();
+        waitForFaces();
+        shoot("order-closed");
+    }
+
+    @Test
+    @Order(10)
     void everything_is_still_there_after_a_restart() {
         restartProgram();
         page.context().clearCookies();
@@ -185,7 +209,7 @@ class MainJobWalk extends Walk {
         signIn();
         go("orders/" + number);
         page.getByText("Grete Holm").first().waitFor();
-        assertThat(bean(Orders.class).findByNumber(number).orElseThrow().state()).isEqualTo(OrderState.CONFIRMED);
+        assertThat(bean(Orders.class).findByNumber(number).orElseThrow().state()).isEqualTo(OrderState.CLOSED);
     }
 
     private void refused(String name, byte[] content) throws IOException {

@@ -2,6 +2,7 @@ package puzzleworkshop.walks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.Locator;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.workshop.Stage;
 
 /** A workshop that starts empty, on a phone: from nothing to the first order paid and closed, with what the program proposes. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -61,6 +63,26 @@ class PhoneFromNothingWalk extends Walk {
 
     @Test
     @Order(4)
+    void the_sticker_paper_is_put_on_the_shelf_with_what_its_data_sheet_says() {
+        go("");
+        page.locator(".pw-first li[data-next] a").click();
+        page.waitForURL("**/supplies");
+        settle();
+        button("New supply").click();
+        Locator dialog = page.locator("vaadin-dialog");
+        dialog.locator("vaadin-text-field input").first().fill("Matt sticker paper, A4");
+        choose(dialog, "PVC (vinyl)", "Free of PVC");
+        button("Save").last().click();
+        page.getByText("Say as what it is bought").first().waitFor();
+        shoot("first-supply");
+        assertThat(dialog.locator("vaadin-text-field input").first().inputValue()).isEqualTo("Matt sticker paper, A4");
+        dialog.locator("vaadin-text-field").filter(new Locator.FilterOptions().setHasText("Bought as")).locator("input").fill("pack");
+        button("Save").last().click();
+        page.getByText("Matt sticker paper, A4").first().waitFor();
+    }
+
+    @Test
+    @Order(5)
     void the_first_order_is_priced_dated_and_confirmed() throws IOException {
         go("orders/new");
         Path photo = Path.of("target", "walks", "files", "meadow.jpg");
@@ -79,6 +101,33 @@ class PhoneFromNothingWalk extends Walk {
         settle();
         page.getByText("Confirmed for").first().waitFor();
         shoot("first-order-confirmed");
+    }
+
+    @Test
+    @Order(6)
+    void it_goes_through_the_bench_to_the_customer_and_is_paid_and_closed() {
+        button("Approved at the counter").click();
+        page.getByText("Picture approved").first().waitFor();
+        BenchSteps bench = new BenchSteps(this, number);
+        for (Stage stage : Stage.values()) {
+            if (stage == Stage.CUT) {
+                bench.prepareTheCut();
+                shoot("first-cut");
+                bench.cutThrough();
+            } else {
+                bench.open(stage);
+                bench.tick(stage);
+            }
+        }
+        bench.paid();
+        go("");
+        page.getByText("No orders are open").or(page.getByText("Before the first order")).first().waitFor();
+    }
+
+    private void choose(Locator within, String label, String value) {
+        within.locator("vaadin-select").filter(new Locator.FilterOptions().setHasText(label)).click();
+        page.locator("vaadin-select-item").filter(new Locator.FilterOptions().setHasText(value)).last().click();
+        settle();
     }
 
     /** By the keys alone: the field for the width has the focus, and has it again when the piece is taken in. */

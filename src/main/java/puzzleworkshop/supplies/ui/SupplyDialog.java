@@ -1,5 +1,6 @@
 package puzzleworkshop.supplies.ui;
 
+import com.vaadin.flow.component.HasValidation;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
@@ -77,6 +78,8 @@ class SupplyDialog extends Dialog {
         form.setAutoRows(true);
         form.setExpandColumns(true);
         form.setExpandFields(true);
+        name.setRequiredIndicatorVisible(true);
+        purchaseUnit.setRequiredIndicatorVisible(true);
         name.setLabel(getTranslation("supplies.name"));
         purchaseUnit.setLabel(getTranslation("supplies.purchase-unit"));
         purchaseUnit.setPlaceholder(getTranslation("supplies.purchase-unit.example"));
@@ -103,8 +106,14 @@ class SupplyDialog extends Dialog {
         name.setValue(before.map(SupplyItem::name).orElse(""));
         kind.setValue(before.map(SupplyItem::kind).orElse(SupplyKind.STICKER_PAPER));
         useUnit.setValue(before.map(SupplyItem::useUnit).orElse(UseUnit.SHEET));
-        before.flatMap(SupplyItem::width).ifPresent(width::setValue);
-        before.flatMap(SupplyItem::height).ifPresent(height::setValue);
+        if (before.isPresent()) {
+            before.flatMap(SupplyItem::width).ifPresent(width::setValue);
+            before.flatMap(SupplyItem::height).ifPresent(height::setValue);
+        } else {
+            // the size that most sheets have: A4, ISO 216
+            width.setValue(Length.mm(210));
+            height.setValue(Length.mm(297));
+        }
         purchaseUnit.setValue(before.map(SupplyItem::purchaseUnit).orElse(""));
         BigDecimal per = before.map(SupplyItem::usePerPurchase).orElse(BigDecimal.ONE);
         usePerPurchase.setValue(per.scale() < 0 ? per.setScale(0) : per);
@@ -126,14 +135,31 @@ class SupplyDialog extends Dialog {
     }
 
     private boolean isComplete() {
-        boolean complete = usePerPurchase.getValue() != null;
-        usePerPurchase.setInvalid(!complete);
+        boolean complete = given(name, !name.getValue().isBlank(), "supplies.name-missing.name")
+                & given(purchaseUnit, !purchaseUnit.getValue().isBlank(), "supplies.name-missing.unit")
+                & given(usePerPurchase, usePerPurchase.getValue() != null && usePerPurchase.getValue().signum() > 0,
+                        "supplies.use-per-purchase");
+        if (useUnit.getValue() == UseUnit.SHEET) {
+            for (LengthField side : List.of(width, height)) {
+                boolean there = side.getValue() != null && side.getValue().isPositive();
+                side.setErrorMessage(there ? "" : getTranslation("supplies.sheet-without-size"));
+                side.setInvalid(!there);
+                complete &= there;
+            }
+        }
         for (IntegerField days : List.of(leadDays, spareDays)) {
             boolean fits = days.getValue() != null && days.getValue() >= 0 && days.getValue() <= 365;
             days.setInvalid(!fits);
             complete &= fits;
         }
         return complete;
+    }
+
+    /** Says beside the field what is missing there. */
+    private boolean given(HasValidation field, boolean there, String sentence) {
+        field.setErrorMessage(there ? "" : getTranslation(sentence));
+        field.setInvalid(!there);
+        return there;
     }
 
     private SupplyItem typed(Supplies supplies) {
