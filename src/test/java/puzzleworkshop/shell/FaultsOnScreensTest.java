@@ -11,6 +11,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.server.ErrorEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.time.Clock;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.List;
@@ -53,7 +54,7 @@ class FaultsOnScreensTest {
             public ZoneId zone() {
                 return ZoneId.of("UTC");
             }
-        }));
+        }, Clock.systemUTC()));
     }
 
     @AfterEach
