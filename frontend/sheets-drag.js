@@ -7,13 +7,21 @@ window.pwSheets = {
     let told = 0;
     const millimetres = (event) => {
       const svg = box.querySelector('svg');
-      const perPixel = svg.viewBox.baseVal.width / svg.getBoundingClientRect().width;
-      return { x: (event.clientX - start.x) * perPixel, y: (event.clientY - start.y) * perPixel };
+      const view = svg.viewBox.baseVal;
+      const perPixel = view.width / svg.getBoundingClientRect().width;
+      // its middle stays over the drawing, so that it can always be caught again
+      const within = (by, middle, low, length) => Math.min(low + length - middle, Math.max(low - middle, by));
+      return {
+        x: within((event.clientX - start.x) * perPixel, start.middleX, view.x, view.width),
+        y: within((event.clientY - start.y) * perPixel, start.middleY, view.y, view.height),
+      };
     };
     const tell = (name, moved) => box.dispatchEvent(new CustomEvent(name, { detail: moved }));
     box.addEventListener('pointerdown', (event) => {
       if (!event.target.closest('.sheets-held')) return;
-      start = { x: event.clientX, y: event.clientY };
+      const shape = box.querySelector('.sheets-held').getBBox();
+      start = { x: event.clientX, y: event.clientY,
+        middleX: shape.x + shape.width / 2, middleY: shape.y + shape.height / 2 };
       box.setPointerCapture(event.pointerId);
       event.preventDefault();
     });

@@ -66,7 +66,7 @@ class DemoStock {
 
     void boards() {
         offer("Birch ply 3 mm, 600 × 300", "birch-ply", Grade.CRAFT, 3, 600, 300, "5.40");
-        offer("Birch ply 3 mm, 600 × 600", "birch-ply", Grade.CRAFT, 3, 600, 600, "9.80");
+        offer("Birch ply 3 mm, 600 × 400", "birch-ply", Grade.CRAFT, 3, 600, 400, "6.90");
         offer("Poplar ply 3 mm, 600 × 400", "poplar-ply", Grade.CRAFT, 3, 600, 400, "4.10");
         offer("Birch ply 4 mm, 600 × 400", "birch-ply", Grade.CRAFT, 4, 600, 400, "8.60");
 

@@ -4,6 +4,7 @@ import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
+import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
@@ -30,10 +31,12 @@ public class Figures {
 
     private final Texts texts;
     private final HouseUnits house;
+    private final Clock clock;
 
-    public Figures(Texts texts, HouseUnits house) {
+    public Figures(Texts texts, HouseUnits house, Clock clock) {
         this.texts = texts;
         this.house = house;
+        this.clock = clock;
     }
 
     /** A text with its arguments shown in the house's units. */
@@ -102,7 +105,7 @@ public class Figures {
 
     /** Thu 3 Dec; with the year when it is not within the next or last half year. */
     public String day(LocalDate day) {
-        LocalDate today = LocalDate.now(house.zone());
+        LocalDate today = LocalDate.now(clock.withZone(house.zone()));
         boolean near = !day.isBefore(today.minusMonths(6)) && !day.isAfter(today.plusMonths(6));
         return day.format(near ? DAY : DAY_AND_YEAR);
     }

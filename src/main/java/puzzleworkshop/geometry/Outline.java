@@ -1,6 +1,7 @@
 package puzzleworkshop.geometry;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import org.locationtech.jts.geom.Coordinate;
@@ -243,6 +244,26 @@ public final class Outline {
     /** Whether it goes into a rectangle of this size upright or turned by 90°. */
     public boolean isWithin(Size limit) {
         return bounds().fitsUpright(limit);
+    }
+
+    /**
+     * Refuses a shape that {@link #isWithin} denies.
+     *
+     * @param key of the sentence, which is told the size around this shape and the limit
+     * @throws ImpossibleOutline with the corner that lies farthest outside
+     */
+    public void requireWithin(Size limit, String key) {
+        if (isWithin(limit)) {
+            return;
+        }
+        Size box = bounds();
+        boolean upright = box.width().compareTo(box.height()) >= 0 == limit.width().compareTo(limit.height()) >= 0;
+        double right = origin().x() + (upright ? limit.width() : limit.height()).mm();
+        double below = origin().y() + (upright ? limit.height() : limit.width()).mm();
+        Spot farthest = outer.stream()
+                .max(Comparator.comparingDouble(spot -> Math.max(spot.x() - right, spot.y() - below)))
+                .orElseThrow();
+        throw new ImpossibleOutline(farthest, key, box, limit);
     }
 
     @Override

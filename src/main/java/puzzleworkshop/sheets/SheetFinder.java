@@ -12,6 +12,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.BestSheets;
 import puzzleworkshop.geometry.LargestRectangle;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RectanglePlaces;
@@ -239,6 +240,14 @@ public class SheetFinder {
     /** The ladder of useful sizes in force. */
     public UsefulSizes sizes() {
         return index().sizes();
+    }
+
+    /** What is known about the shapes of these sheets, worked out once for each. */
+    List<Profile> profiles(List<Sheet> stock) {
+        return index().profiles(stock.stream()
+                .map(sheet -> new SheetStore.Candidate(
+                        sheet.id(), OutlineText.write(sheet.outline()), sheet.facts().grain()))
+                .toList());
     }
 
     private RackIndex index() {

@@ -11,9 +11,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.RectanglePlaces;
 import puzzleworkshop.geometry.Remainder;
-import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -28,61 +26,53 @@ public class SheetRack {
 
     private final SheetStore sheets;
     private final CutStore cuts;
-    private final RackStore settings;
+    private final SheetCutting cutting;
+    private final BoardLimits limits;
     private final SheetFinder finder;
-    private final OrderNumbers orders;
     private final Clock clock;
 
     SheetRack(
-            SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, OrderNumbers orders, Clock clock) {
+            SheetStore sheets, CutStore cuts, SheetCutting cutting, BoardLimits limits, SheetFinder finder, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
-        this.settings = settings;
+        this.cutting = cutting;
+        this.limits = limits;
         this.finder = finder;
-        this.orders = orders;
         this.clock = clock;
     }
 
     /** Takes a board in. Its outline is moved to the origin, its cost rounded to what can be paid. */
     public SheetId add(Outline outline, BoardFacts facts, Money cost, String who) {
-        return add(outline, facts, cost, OptionalLong.empty(), "entered", facts.place(), who);
+        return add(outline, facts, cost, "entered", facts.place(), who);
     }
 
-    SheetId add(
-            Outline outline, BoardFacts facts, Money cost, OptionalLong fromCut, String what, String detail, String who) {
+    SheetId add(Outline outline, BoardFacts facts, Money cost, String what, String detail, String who) {
         requirePossible(outline, facts, cost);
-        SheetId id = sheets.add(outline.atOrigin(), facts, cost.rounded(), fromCut, now());
+        SheetId id = sheets.add(outline.atOrigin(), facts, cost.rounded(), OptionalLong.empty(), now());
         sheets.note(id, what, detail, who, now());
         return id;
     }
 
     /** Refuses boards that cannot be: too large, too thick, an unknown material, a negative cost. */
     void requirePossible(Outline outline, BoardFacts facts, Money cost) {
-        Size largest = settings.rules().largest();
-        if (!outline.isWithin(largest)) {
-            throw new Refused("sheets.outline.toolarge", outline.bounds(), largest);
-        }
-        if (cost.isNegative()) {
-            throw new Refused("sheets.cost.negative");
-        }
-        requireWithin(facts.nominal().mm(), 0.3, 50, "sheets.thickness.range");
-        facts.measured().ifPresent(m -> requireWithin(m.mm(), 0.3, 50, "sheets.thickness.range"));
-        requireWithin(facts.bow().mm(), 0, 100, "sheets.bow.range");
-        if (settings.materials().stream().noneMatch(m -> m.id().equals(facts.material()))) {
-            throw new Refused("sheets.material.unknown", facts.material());
-        }
+        limits.requireReached(outline);
+        limits.requireTrue(facts, cost);
     }
 
-    private static void requireWithin(double value, double least, double most, String key) {
-        if (value < least || value > most) {
-            throw new Refused(key);
-        }
+    /**
+     * Refuses a shape that no machine reaches.
+     *
+     * @throws puzzleworkshop.geometry.ImpossibleOutline with the corner that lies farthest outside
+     */
+    @Transactional(readOnly = true)
+    public void requireReached(Outline outline) {
+        limits.requireReached(outline);
     }
 
     /** @param version the sheet had when it was read; a change by someone else meanwhile is refused */
     public void change(SheetId id, BoardFacts facts, Money cost, long version, String who) {
-        Sheet before = get(id);
-        requirePossible(before.outline(), facts, cost);
+        Sheet before = sheets.get(id);
+        limits.requireTrue(facts, cost);
         if (!sheets.change(id, facts, cost.rounded(), version)) {
             throw new Refused("sheets.changed.meanwhile", id.toString());
         }
@@ -105,8 +95,7 @@ public class SheetRack {
 
     /** Corrects the shape of a free sheet. */
     public void reshape(SheetId id, Outline outline, long version, String who) {
-        Sheet before = get(id);
-        requirePossible(outline, before.facts(), before.cost());
+        limits.requireReached(outline);
         if (!sheets.reshape(id, outline.atOrigin(), version)) {
             throw new Refused("sheets.changed.meanwhile", id.toString());
         }
@@ -121,7 +110,7 @@ public class SheetRack {
 
     /** A scrapped sheet was found again. */
     public void bringBack(SheetId id, String who) {
-        if (sheets.lock(id).orElseThrow(() -> unknown(id)) != SheetState.SCRAPPED) {
+        if (sheets.hold(id) != SheetState.SCRAPPED) {
             throw new Refused("sheets.bringback.notscrapped", id.toString());
         }
         sheets.turn(id, SheetState.FREE, now());
@@ -129,7 +118,7 @@ public class SheetRack {
     }
 
     private void turn(SheetId id, SheetState next) {
-        SheetState state = sheets.lock(id).orElseThrow(() -> unknown(id));
+        SheetState state = sheets.hold(id);
         if (!state.next().contains(next)) {
             throw new Refused("sheets.state.not", id.toString());
         }
@@ -143,55 +132,23 @@ public class SheetRack {
      * @throws Refused when the blank does not fit there, or the board may not be cut at all
      */
     public void reserve(SheetId id, long orderId, Placement placement, Size blank, String who) {
-        SheetState state = sheets.lock(id).orElseThrow(() -> unknown(id));
-        if (state != SheetState.FREE) {
-            throw new SheetTaken(id, cuts.holder(id).map(orders::shown));
-        }
-        Sheet sheet = get(id);
-        if (!sheet.facts().past().isFitForCutting()) {
-            throw new Refused("sheets.whynot.past." + sheet.facts().past().name());
-        }
-        if (!RectanglePlaces.accepts(sheet.outline(), blank, placement)) {
-            throw new Refused("sheets.place.outside", blank, id.toString());
-        }
-        sheets.turn(id, SheetState.RESERVED, now());
-        cuts.reserve(id, orderId, placement, blank, who, now());
-        sheets.note(id, "reserved", orders.shown(orderId), who, now());
+        cutting.reserve(id, orderId, placement, blank, who);
     }
 
     /** Sets all sheets held for an order free again; none is fine. */
     public void release(long orderId, String who) {
-        for (SheetId id : cuts.reservedFor(orderId)) {
-            sheets.lock(id);
-            Optional<Reservation> held = get(id).reservation();
-            if (held.isPresent() && held.get().orderId() == orderId) {
-                cuts.end(held.get().id(), "RELEASED", now());
-                sheets.turn(id, SheetState.FREE, now());
-                sheets.note(id, "released", orders.shown(orderId), who, now());
-            }
-        }
+        cutting.release(orderId, who);
     }
 
     /** What would be left of a reserved sheet: the proposal to confirm or correct when it is cut. */
     @Transactional(readOnly = true)
     public Remainder proposal(SheetId id) {
-        Sheet sheet = get(id);
-        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
-        return Remainder.after(
-                sheet.outline(), held.blank(), held.placement(), settings.rules().kerf(), finder.sizes());
+        return cutting.proposal(id);
     }
 
     /** Cuts every sheet held for the order, keeping the useful parts of each remainder at its old place. */
     public List<Cut> cut(long orderId, String who) {
-        List<Cut> done = new ArrayList<>();
-        for (SheetId id : cuts.reservedFor(orderId)) {
-            List<Outline> kept = proposal(id).parts().stream()
-                    .filter(part -> !part.isScrap())
-                    .map(Remainder.Part::outline)
-                    .toList();
-            done.add(cut(id, kept, get(id).facts().place(), who));
-        }
-        return done;
+        return cutting.cut(orderId, who);
     }
 
     /**
@@ -201,56 +158,17 @@ public class SheetRack {
      * @param place where the offcuts are put
      */
     public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
-        sheets.lock(id).orElseThrow(() -> unknown(id));
-        Sheet sheet = get(id);
-        Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
-        Remainder rest = proposal(id);
-        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
-        RackRules rules = settings.rules();
-        List<Area> areas = kept.stream().map(Outline::area).toList();
-        double scrap = sheet.outline().area().mm2() - held.blank().area().mm2()
-                - areas.stream().mapToDouble(Area::mm2).sum();
-        CostSplit split = CostSplit.of(
-                sheet.cost(), held.blank().area(), areas, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
-        cuts.end(held.id(), "CUT", now());
-        sheets.turn(id, SheetState.USED, now());
-        long cut = cuts.cut(held, split, sheet.cost(), rules.offcutCost(), who, now());
-        BoardFacts facts = sheet.facts().at(place).noted("");
-        for (int i = 0; i < kept.size(); i++) {
-            add(kept.get(i), facts, split.offcuts().get(i), OptionalLong.of(cut), "offcut", id.toString(), who);
-        }
-        sheets.note(id, "cut", orders.shown(held.orderId()), who, now());
-        return cuts.find(cut).orElseThrow();
+        return cutting.cut(id, kept, place, who);
     }
 
     /** Takes a mistaken cut back: the sheet is held for the order again, its offcuts never were. */
     public void undo(long cutId, String who) {
-        Cut cut = cuts.find(cutId).orElseThrow(() -> new Refused("sheets.undo.unknown"));
-        sheets.lock(cut.sheet());
-        if (cuts.find(cutId).orElseThrow().undone()) {
-            throw new Refused("sheets.undo.already");
-        }
-        for (SheetId offcut : cut.offcuts()) {
-            if (sheets.lock(offcut).orElseThrow() != SheetState.FREE) {
-                throw new Refused("sheets.undo.used", offcut.toString());
-            }
-            sheets.turn(offcut, SheetState.WITHDRAWN, now());
-            sheets.note(offcut, "withdrawn", cut.sheet().toString(), who, now());
-        }
-        cuts.markUndone(cutId, now());
-        Optional<Long> reservation = cuts.reservationOf(cutId);
-        reservation.ifPresent(cuts::reopen);
-        sheets.turn(cut.sheet(), reservation.isPresent() ? SheetState.RESERVED : SheetState.FREE, now());
-        sheets.note(cut.sheet(), "undone", "", who, now());
+        cutting.undo(cutId, who);
     }
 
     @Transactional(readOnly = true)
     public Optional<Sheet> find(SheetId id) {
         return sheets.find(id);
-    }
-
-    private Sheet get(SheetId id) {
-        return sheets.find(id).orElseThrow(() -> unknown(id));
     }
 
     /** Newest first. */
@@ -272,7 +190,7 @@ public class SheetRack {
     /** The sheets held for an order now. */
     @Transactional(readOnly = true)
     public List<Sheet> reservedFor(long orderId) {
-        return cuts.reservedFor(orderId).stream().map(this::get).toList();
+        return cuts.reservedFor(orderId).stream().map(sheets::get).toList();
     }
 
     /** The cuts that stand for an order: what its blanks carry in cost, and what was scrapped with them. */
@@ -329,10 +247,6 @@ public class SheetRack {
     @Transactional(readOnly = true)
     public List<Double> thicknesses() {
         return sheets.thicknesses();
-    }
-
-    private static Refused unknown(SheetId id) {
-        return new Refused("sheets.unknown", id.toString());
     }
 
     private Instant now() {

@@ -1,12 +1,9 @@
 package puzzleworkshop.sheets;
 
-import java.sql.ResultSet;
-import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -15,9 +12,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
-import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 
@@ -128,6 +125,11 @@ class SheetStore {
                 .map(SheetState::valueOf);
     }
 
+    /** As {@link #lock}, for a sheet that must be there. */
+    SheetState hold(SheetId id) {
+        return lock(id).orElseThrow(() -> unknown(id));
+    }
+
     void turn(SheetId id, SheetState state, Instant now) {
         jdbc.sql("update sheet set state = :state, state_since = :now, version = version + 1 where id = :id")
                 .param("state", state.name())
@@ -137,14 +139,22 @@ class SheetStore {
     }
 
     Optional<Sheet> find(SheetId id) {
-        return jdbc.sql(SHEETS + " where s.id = :id").param("id", id.value()).query(SheetStore::sheet).optional();
+        return jdbc.sql(SHEETS + " where s.id = :id").param("id", id.value()).query(SheetRow::sheet).optional();
+    }
+
+    Sheet get(SheetId id) {
+        return find(id).orElseThrow(() -> unknown(id));
+    }
+
+    private static Refused unknown(SheetId id) {
+        return new Refused("sheets.unknown", id.toString());
     }
 
     List<Sheet> list(RackFilter filter, Optional<Set<Long>> ids, int offset, int limit) {
         return filtered(SHEETS + FILTER + " order by s.id desc offset :offset limit :limit", filter, ids)
                 .param("offset", offset)
                 .param("limit", limit)
-                .query(SheetStore::sheet)
+                .query(SheetRow::sheet)
                 .list();
     }
 
@@ -164,7 +174,7 @@ class SheetStore {
     List<Candidate> candidates(Set<SheetState> states) {
         return jdbc.sql("select id, outline, grain from sheet where state = any(:states::text[]) order by id")
                 .param("states", states.stream().map(Enum::name).toArray(String[]::new))
-                .query(SheetStore::candidate)
+                .query(SheetRow::candidate)
                 .list();
     }
 
@@ -185,7 +195,7 @@ class SheetStore {
                 .param("materials", wish.materials().toArray(String[]::new))
                 .param("grades", wish.grades().stream().map(Enum::name).toArray(String[]::new))
                 .param("area", wish.size().area().mm2())
-                .query(SheetStore::candidate)
+                .query(SheetRow::candidate)
                 .list();
     }
 
@@ -278,53 +288,5 @@ class SheetStore {
 
     static OffsetDateTime at(Instant instant) {
         return instant.atOffset(ZoneOffset.UTC);
-    }
-
-    private static Candidate candidate(ResultSet row, int n) throws SQLException {
-        return new Candidate(
-                new SheetId(row.getLong("id")), row.getString("outline"), Grain.valueOf(row.getString("grain")));
-    }
-
-    private static Sheet sheet(ResultSet row, int n) throws SQLException {
-        SheetId id = new SheetId(row.getLong("id"));
-        double measured = row.getDouble("measured_mm");
-        Optional<Length> calliper = row.wasNull() ? Optional.empty() : Optional.of(Length.mm(measured));
-        long cut = row.getLong("from_cut");
-        OptionalLong fromCut = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(cut);
-        long reservation = row.getLong("reservation_id");
-        Optional<Reservation> reserved = row.wasNull() ? Optional.empty() : Optional.of(reservation(id, reservation, row));
-        BoardFacts facts = new BoardFacts(
-                row.getString("material"),
-                Grade.valueOf(row.getString("grade")),
-                Length.mm(row.getDouble("nominal_mm")),
-                calliper,
-                Length.mm(row.getDouble("bow_mm")),
-                Past.valueOf(row.getString("past")),
-                Grain.valueOf(row.getString("grain")),
-                row.getString("place"),
-                row.getString("note"));
-        return new Sheet(
-                id,
-                OutlineText.readMended(row.getString("outline")),
-                facts,
-                Money.of(row.getBigDecimal("cost"), Currency.getInstance(row.getString("currency"))),
-                SheetState.valueOf(row.getString("state")),
-                fromCut,
-                row.getObject("entered_at", OffsetDateTime.class).toInstant(),
-                row.getObject("state_since", OffsetDateTime.class).toInstant(),
-                reserved,
-                row.getBoolean("has_photo"),
-                row.getLong("version"));
-    }
-
-    private static Reservation reservation(SheetId sheet, long id, ResultSet row) throws SQLException {
-        return new Reservation(
-                id,
-                sheet,
-                row.getLong("order_id"),
-                new Placement(row.getDouble("x_mm"), row.getDouble("y_mm"), row.getDouble("degrees")),
-                Size.mm(row.getDouble("blank_width_mm"), row.getDouble("blank_height_mm")),
-                row.getString("who"),
-                row.getObject("reserved_at", OffsetDateTime.class).toInstant());
     }
 }

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVPrinter;
@@ -139,8 +138,7 @@ public class StockList {
             throw new Refused("sheets.list.line", bad.number(), bad.faults().getFirst());
         });
         for (Line line : lines) {
-            rack.add(line.outline().orElseThrow(), line.facts().orElseThrow(), line.cost(), OptionalLong.empty(),
-                    "imported", "", who);
+            rack.add(line.outline().orElseThrow(), line.facts().orElseThrow(), line.cost(), "imported", "", who);
         }
         return lines.size();
     }

@@ -35,8 +35,13 @@ public class WeekAssignment {
     public record WeekPlan(
             List<Given> given, List<WaitingBlank> without, List<Bought> bought, Area newArea, Area valueLost) {}
 
-    /** The plan, and what first come, first served would have done. */
-    public record Compared(WeekPlan together, WeekPlan firstCome, Area leastValueLost) {}
+    /**
+     * The plan, and what first come, first served would have done.
+     *
+     * @param leastNewArea no plan buys less
+     * @param leastValueLost no plan that buys as many new boards loses less
+     */
+    public record Compared(WeekPlan together, WeekPlan firstCome, Area leastNewArea, Area leastValueLost) {}
 
     private final SheetStore sheets;
     private final RackStore rack;
@@ -73,7 +78,7 @@ public class WeekAssignment {
         private final List<WaitingBlank> waiting;
         private final List<Sheet> stock;
         private final List<BoardOffer> offers;
-        private final Length slack;
+        private final RackRules rules;
         private final UsefulSizes sizes;
 
         Week(List<WaitingBlank> waiting) {
@@ -82,22 +87,22 @@ public class WeekAssignment {
                     "", Optional.empty(), Optional.empty(), Optional.empty(), java.util.Set.of(SheetState.FREE));
             this.stock = transaction.execute(status -> sheets.list(free, Optional.empty(), 0, 5000));
             this.offers = transaction.execute(status -> rack.offers());
-            this.slack = transaction.execute(status -> rack.rules().thicknessSlack());
+            this.rules = transaction.execute(status -> rack.rules());
             this.sizes = transaction.execute(status -> finder.sizes());
         }
 
         Compared assign(long millis, long seed) {
-            List<Profile> boards = stock.parallelStream()
-                    .map(sheet -> Profile.of(sheet.outline(), sizes))
-                    .toList();
+            long start = System.nanoTime();
+            List<Profile> boards = transaction.execute(status -> finder.profiles(stock));
             List<Profile> kinds = offers.stream()
                     .map(offer -> Profile.of(Outline.rectangle(offer.size()), sizes))
                     .toList();
             List<Size> blanks = waiting.stream().map(w -> w.wish().size()).toList();
-            BoardAssignment assignment = new BoardAssignment(boards, kinds, blanks, sizes, this::angles);
+            BoardAssignment assignment = new BoardAssignment(boards, kinds, blanks, sizes, rules.kerf(), this::angles);
             BoardAssignment.Plan firstCome = assignment.firstCome();
-            BoardAssignment.Plan together = assignment.together(millis, seed);
-            return new Compared(plan(together), plan(firstCome), assignment.leastValueLost());
+            BoardAssignment.Plan together = assignment.together(millis - (System.nanoTime() - start) / 1_000_000, seed);
+            return new Compared(
+                    plan(together), plan(firstCome), assignment.leastNewArea(), assignment.leastValueLost(together));
         }
 
         private double[] angles(int blank, int board) {
@@ -117,7 +122,7 @@ public class WeekAssignment {
         private boolean allowed(BlankWish wish, String material, Grade grade, Length thickness) {
             return (wish.materials().isEmpty() || wish.materials().contains(material))
                     && (wish.grades().isEmpty() || wish.grades().contains(grade))
-                    && Math.abs(thickness.mm() - wish.thickness().mm()) <= slack.mm() + 1e-9;
+                    && Math.abs(thickness.mm() - wish.thickness().mm()) <= rules.thicknessSlack().mm() + 1e-9;
         }
 
         private WeekPlan plan(BoardAssignment.Plan plan) {

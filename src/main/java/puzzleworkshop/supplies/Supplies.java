@@ -3,7 +3,6 @@ package puzzleworkshop.supplies;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Comparator;
@@ -11,8 +10,9 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.dao.DuplicateKeyException;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
@@ -28,17 +28,23 @@ import puzzleworkshop.measure.Sentence;
 @Service
 public class Supplies {
 
-    private static final int USE_DAYS = 60;
     private static final int COST_DIGITS = 6;
 
     private final SupplyStore store;
     private final HouseUnits house;
+    private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
     private final ApplicationEventPublisher events;
 
-    Supplies(SupplyStore store, HouseUnits house, Clock clock, ApplicationEventPublisher events) {
+    Supplies(
+            SupplyStore store,
+            HouseUnits house,
+            ObjectProvider<OrderNumbers> orderNumbers,
+            Clock clock,
+            ApplicationEventPublisher events) {
         this.store = store;
         this.house = house;
+        this.orderNumbers = orderNumbers;
         this.clock = clock;
         this.events = events;
     }
@@ -200,6 +206,13 @@ public class Supplies {
         return store.lastNumber(id);
     }
 
+    /** Numbers of the orders that these lines were for, by the order's id. */
+    @Transactional(readOnly = true)
+    public Map<Long, String> orderNumbers(List<Movement> lines) {
+        List<Long> ids = lines.stream().flatMap(line -> line.orderId().stream()).distinct().toList();
+        return orderNumbers.stream().findFirst().map(numbers -> numbers.of(ids)).orElse(Map.of());
+    }
+
     /** What was paid when and to whom, oldest first. */
     @Transactional(readOnly = true)
     public List<Movement> purchases(SupplyId id) {
@@ -217,21 +230,6 @@ public class Supplies {
         return store.suppliers();
     }
 
-    /** How every supply stands against its use; those to buy first. */
-    @Transactional(readOnly = true)
-    public List<Restock> restocks() {
-        return store.items().stream()
-                .map(this::restock)
-                .sorted(Comparator.comparing(Restock::isDue).reversed())
-                .toList();
-    }
-
-    /** What to buy now. */
-    @Transactional(readOnly = true)
-    public List<Restock> shoppingList() {
-        return restocks().stream().filter(Restock::isDue).toList();
-    }
-
     /** Why any of these must not be cut by laser; empty when all may. */
     @Transactional(readOnly = true)
     public List<Sentence> forbiddenAtLaser(Collection<SupplyId> ids) {
@@ -239,27 +237,6 @@ public class Supplies {
                 .flatMap(id -> store.find(id).stream())
                 .flatMap(item -> item.forbiddenAtLaser().stream())
                 .toList();
-    }
-
-    private Restock restock(SupplyItem item) {
-        SupplyId id = item.id().orElseThrow();
-        Instant now = clock.instant();
-        Duration known = store.firstMovement(id).map(first -> Duration.between(first, now)).orElse(Duration.ZERO);
-        int days = Math.clamp(known.toDays(), 1, USE_DAYS);
-        BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
-        BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
-        // Something never bought and never used is not missing; something run out is.
-        boolean due = used.signum() > 0 ? item.stock().compareTo(point) <= 0 : known.toDays() > 0 && item.stock().signum() <= 0;
-        int toBuy = due ? ReorderPoint.toBuy(item.stock(), used, days, item) : 0;
-        List<Movement> bought = store.purchases(id);
-        Optional<Movement> last = bought.isEmpty() ? Optional.empty() : Optional.of(bought.getLast());
-        return new Restock(
-                item,
-                used.divide(BigDecimal.valueOf(days), COST_DIGITS, RoundingMode.HALF_UP),
-                point,
-                toBuy,
-                last.flatMap(Movement::supplier),
-                last.map(movement -> movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
     }
 
     private Movement out(

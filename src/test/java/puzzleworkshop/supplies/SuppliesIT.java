@@ -24,6 +24,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -35,6 +36,9 @@ class SuppliesIT {
     Supplies supplies;
 
     @Autowired
+    ShoppingList shopping;
+
+    @Autowired
     JdbcClient jdbc;
 
     @Autowired
@@ -43,6 +47,7 @@ class SuppliesIT {
     @BeforeEach
     void clean() {
         CleanDatabase.now(dataSource);
+        PlainOrders.withIds(dataSource, ORDER);
     }
 
     @Test
@@ -88,6 +93,14 @@ class SuppliesIT {
     }
 
     @Test
+    void the_database_refuses_use_for_an_order_that_is_not_kept() {
+        SupplyId roll = tape();
+        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        assertThatThrownBy(() -> supplies.use(roll, n("1"), ORDER + 1, "mara")).hasMessageContaining("supply_movement_order");
+        assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
+    }
+
+    @Test
     void many_hands_at_once_never_use_the_same_last_metre() throws Exception {
         SupplyId roll = tape();
         supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
@@ -126,9 +139,9 @@ class SuppliesIT {
     void what_runs_out_within_the_lead_time_stands_on_the_shopping_list() {
         SupplyId roll = tape();
         supplies.buy(roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
-        assertThat(supplies.shoppingList()).isEmpty();
+        assertThat(shopping.due()).isEmpty();
         supplies.use(roll, n("90"), ORDER, "mara");
-        assertThat(supplies.shoppingList()).singleElement().satisfies(due -> {
+        assertThat(shopping.due()).singleElement().satisfies(due -> {
             assertThat(due.item().name()).isEqualTo("Pale masking tape");
             assertThat(due.toBuy()).isPositive();
             assertThat(due.lastSupplier()).hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("North Bay Packaging"));

@@ -160,6 +160,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         showUndo();
         queue.removeAll();
         queue.add(new H2(getTranslation(stage.textKey())));
+        cards.aboveTheQueue(stage).forEach(queue::add);
         if (waiting.isEmpty()) {
             Div empty = new Div(
                     new Paragraph(getTranslation("bench.empty", getTranslation(stage.textKey()))),

@@ -28,6 +28,11 @@ class JobCardMaker {
         this.parts = parts;
     }
 
+    /** What stands above the queue of a stage. */
+    List<Component> aboveTheQueue(Stage stage) {
+        return parts.stream().filter(part -> part.stage() == stage).flatMap(part -> part.aboveTheQueue().stream()).toList();
+    }
+
     Component card(Waiting waiting, Stage stage, Runnable tick, Runnable again) {
         JobCard card = new JobCard(waiting, stage, bench, figures, signedIn, workshop, tick, again);
         parts.stream().filter(part -> part.stage() == stage).forEach(part -> {

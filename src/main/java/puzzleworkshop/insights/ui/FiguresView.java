@@ -85,7 +85,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
         SvgBox chart = new SvgBox("insights-chart").draw(MonthChart.of(months, figures));
         Div legend = new Div(key("insights-bar-net", "insights.legend.sold"), key("insights-bar-earned", "insights.legend.earned"));
         legend.addClassName("insights-legend");
-        return section("insights.months", big, chart, legend);
+        return section("insights.months", big, chart, new MonthRows(months, figures), legend);
     }
 
     private Div key(String cssClass, String text) {
@@ -95,15 +95,16 @@ public class FiguresView extends Div implements HasDynamicTitle {
     }
 
     private Div sizes(List<PeriodFigures<Size>> sizes) {
-        Div table = table("insights-sizes", "insights.size", "insights.puzzles", "insights.sold", "insights.earned",
-                "insights.margin", "insights.per-hour", "insights.verdict");
+        FigureTable table = new FigureTable("insights-sizes").word("insights.size").figure("insights.puzzles")
+                .figure("insights.sold").figure("insights.earned").figure("insights.margin").figure("insights.hands")
+                .figure("insights.per-hour").word("insights.verdict");
         for (int i = 0; i < sizes.size(); i++) {
             PeriodFigures<Size> size = sizes.get(i);
-            table.add(cell(figures.size(size.what())), cell(Integer.toString(size.puzzles())), money(size.net()),
-                    money(size.earned()), cell(figures.percent(size.margin())), money(size.earnedPerHour()),
-                    verdict(size, i, sizes.size()));
+            table.row(new Span(figures.size(size.what())), cell(Integer.toString(size.puzzles())), money(size.net()),
+                    money(size.earned()), cell(figures.percent(size.margin())), cell(figures.minutes(size.hands())),
+                    money(size.earnedPerHour()), verdict(size, i, sizes.size()));
         }
-        return section("insights.sizes", scroll(table));
+        return section("insights.sizes", table);
     }
 
     private Span verdict(PeriodFigures<Size> size, int place, int of) {
@@ -114,20 +115,24 @@ public class FiguresView extends Div implements HasDynamicTitle {
             return new Verdict(Verdict.Kind.GOOD, getTranslation("insights.best"));
         }
         boolean under = size.margin().compareTo(book.rule(book.today()).floorMargin()) < 0;
-        return under ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.under-floor")) : new Span();
+        if (under) {
+            return new Verdict(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
+        }
+        return place == of - 1 && of > 1 ? new Verdict(Verdict.Kind.WAIT, getTranslation("insights.least")) : new Span();
     }
 
     private Div orders(List<FinishedOrder> finished) {
-        Div table = table("insights-orders", "insights.order", "insights.customer", "insights.price", "insights.reckoned",
-                "insights.cost", "insights.earned", "insights.margin");
+        FigureTable table = new FigureTable("insights-orders").word("insights.order").word("insights.customer")
+                .figure("insights.price").figure("insights.reckoned").figure("insights.cost").figure("insights.earned")
+                .figure("insights.margin");
         finished.stream().limit(ORDERS_SHOWN).forEach(order -> {
             String mishap = order.mishaps() > 0 ? getTranslation("insights.mishaps", order.mishaps()) : "";
             Span customer = new Span(order.customer() + mishap);
-            table.add(new Anchor("orders/" + order.number(), order.number()), customer, money(order.outcome().net()),
+            table.row(new Anchor("orders/" + order.number(), order.number()), customer, money(order.outcome().net()),
                     money(order.outcome().reckoned()), money(order.outcome().actual()), money(order.outcome().earned()),
                     cell(figures.percent(order.outcome().margin())));
         });
-        return section("insights.orders", scroll(table));
+        return section("insights.orders", table);
     }
 
     private void showDrifts(YearMonth since) {
@@ -160,8 +165,8 @@ public class FiguresView extends Div implements HasDynamicTitle {
             none.addClassName("pw-soft");
             return section("insights.debts", none);
         }
-        Div table = table("insights-debts", "insights.order", "insights.customer", "insights.due", "insights.received",
-                "insights.open", "insights.verdict");
+        FigureTable table = new FigureTable("insights-debts").word("insights.order").word("insights.customer")
+                .figure("insights.due").figure("insights.received").figure("insights.open").word("insights.verdict");
         for (Debts.Debt debt : open) {
             Span verdict = debt.open().isNegative()
                     ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
@@ -170,10 +175,10 @@ public class FiguresView extends Div implements HasDynamicTitle {
                             : new Verdict(Verdict.Kind.WAIT, debt.dueOn()
                                     .map(day -> figures.text("insights.due-by", day))
                                     .orElse(getTranslation("insights.not-invoiced")));
-            table.add(new Anchor("orders/" + debt.number(), debt.number()), new Span(debt.customer()), money(debt.due()),
+            table.row(new Anchor("orders/" + debt.number(), debt.number()), new Span(debt.customer()), money(debt.due()),
                     money(debt.received()), money(debt.open()), verdict);
         }
-        return section("insights.debts", scroll(table));
+        return section("insights.debts", table);
     }
 
     private Div section(String key, Component... parts) {
@@ -190,23 +195,6 @@ public class FiguresView extends Div implements HasDynamicTitle {
         number.addClassName("insights-number");
         Div box = new Div(name, number);
         box.addClassName("insights-figure");
-        return box;
-    }
-
-    private Div table(String cssClass, String... heads) {
-        Div table = new Div();
-        table.addClassNames("insights-table", cssClass);
-        for (String head : heads) {
-            Span cell = new Span(getTranslation(head));
-            cell.addClassName("insights-head");
-            table.add(cell);
-        }
-        return table;
-    }
-
-    private static Div scroll(Div table) {
-        Div box = new Div(table);
-        box.addClassName("insights-scroll");
         return box;
     }
 

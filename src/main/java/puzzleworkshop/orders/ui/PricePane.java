@@ -2,7 +2,6 @@ package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
@@ -31,8 +30,6 @@ class PricePane extends Div {
     private final transient Figures figures;
     private final Complaint none;
     private final PriceBar bar;
-    private final Div remarks = new Div();
-    private final Paragraph earns = new Paragraph();
     private final BigDecimalField discount = new BigDecimalField(getTranslation("orders.new.discount"));
     private final BigDecimalField shipping = new BigDecimalField(getTranslation("orders.new.shipping"));
     private final Select<VatRate> puzzlesVat = new Select<>();
@@ -51,7 +48,6 @@ class PricePane extends Div {
             field.setValueChangeMode(ValueChangeMode.LAZY);
             field.addValueChangeListener(event -> changed.run());
         }
-        remarks.addClassName("pw-stack");
         total.addClassName("neworder-total");
         RateSet rates = book.on(book.today());
         boolean taxed = book.rule(book.today()).vatMode() != VatMode.NONE;
@@ -59,7 +55,7 @@ class PricePane extends Div {
         vat(shippingVat, "orders.new.vat.shipping", rates, taxed, changed);
         Div fields = new Div(discount, shipping, puzzlesVat, shippingVat);
         fields.addClassName("pw-form");
-        add(new H2(getTranslation("orders.new.price")), none, bar, earns, remarks, fields);
+        add(new H2(getTranslation("orders.new.price")), none, bar, fields);
     }
 
     private void vat(Select<VatRate> select, String key, RateSet rates, boolean taxed, Runnable changed) {
@@ -114,9 +110,7 @@ class PricePane extends Div {
     void show(Offer offer) {
         none.show(offer);
         total.removeAll();
-        remarks.removeAll();
         bar.setVisible(offer.price().isPresent());
-        earns.setVisible(offer.price().isPresent());
         offer.price().ifPresent(kept -> show(kept.answer(), offer.wish().quantity()));
         if (offer.price().isEmpty()) {
             total.add(new Span("–"));
@@ -125,7 +119,6 @@ class PricePane extends Div {
 
     private void show(PriceAnswer answer, int quantity) {
         bar.show(answer);
-        earns.setText(figures.text("orders.new.earns", answer.cost(), answer.net(), answer.earns(), answer.margin()));
         Span amount = new Span(figures.money(answer.toPay()));
         amount.addClassName("pw-big-number");
         amount.setId("price");
@@ -135,10 +128,5 @@ class PricePane extends Div {
             each.addClassName("pw-small");
             total.add(each);
         }
-        answer.remarks().forEach(remark -> {
-            Paragraph line = new Paragraph(figures.say(remark));
-            line.addClassName("pw-small");
-            remarks.add(line);
-        });
     }
 }

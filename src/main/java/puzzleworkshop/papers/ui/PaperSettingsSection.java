@@ -3,23 +3,27 @@ package puzzleworkshop.papers.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
-import java.io.IOException;
 import java.util.concurrent.atomic.AtomicReference;
-import javax.imageio.ImageIO;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Logo;
 import puzzleworkshop.papers.PaperSettings;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
@@ -28,7 +32,6 @@ import puzzleworkshop.workshop.ui.SetUpSection;
 class PaperSettingsSection implements SetUpSection {
 
     private static final int PLACE = 60;
-    private static final int MOST_BYTES = 1_000_000;
 
     private final Invoices invoices;
     private final Figures figures;
@@ -82,37 +85,66 @@ class PaperSettingsSection implements SetUpSection {
         return area;
     }
 
+    /** The logo as it is kept, or the word that there is none; a refused file leaves the one before. */
     private Component logo(AtomicReference<byte[]> logo) {
-        Span state = new Span();
-        Runnable tell = () -> state.setText(
-                figures.text(logo.get().length > 0 ? "papers.settings.logo.there" : "papers.settings.logo.none"));
-        tell.run();
-        Upload upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> {
-            if (isPicture(bytes)) {
-                logo.set(bytes);
-                tell.run();
-            } else {
-                Saved.tell(figures.text("papers.settings.logo"), true);
+        Div shown = new Div();
+        shown.addClassName("papers-logo");
+        show(shown, logo.get());
+        Paragraph complaint = new Paragraph();
+        complaint.addClassName("pw-note");
+        complaint.getElement().setAttribute("data-kind", "bad").setAttribute("role", "alert");
+        complaint.setVisible(false);
+        Upload upload = new Upload();
+        upload.setUploadHandler(UploadHandler.inMemory((metadata, bytes) -> {
+            try {
+                logo.set(Logo.of(bytes));
+                show(shown, logo.get());
+                complaint.setVisible(false);
+            } catch (Refused refused) {
+                complaint.setText(figures.say(refused));
+                complaint.setVisible(true);
             }
+            upload.clearFileList();
         }));
-        upload.setMaxFiles(1);
         upload.setAcceptedMimeTypes("image/png", "image/jpeg");
-        upload.setMaxFileSize(MOST_BYTES);
+        upload.setMaxFileSize(Logo.MOST_BYTES);
+        upload.addFileRejectedListener(event -> {
+            complaint.setText(figures.text("papers.settings.logo"));
+            complaint.setVisible(true);
+        });
+        Button choose = new Button(figures.text("papers.settings.logo.choose"));
+        upload.setUploadButton(choose);
+        upload.setDropLabel(new Span(figures.text("papers.settings.logo.drop")));
         Button without = new Button(figures.text("papers.settings.logo.remove"), event -> {
             logo.set(new byte[0]);
-            tell.run();
+            show(shown, logo.get());
         });
         without.addThemeVariants(ButtonVariant.TERTIARY);
-        Div row = new Div(state, upload, without);
+        Div row = new Div(shown, upload, without);
         row.addClassName("pw-row");
-        return row;
+        return new LogoBox(row, complaint);
     }
 
-    private static boolean isPicture(byte[] bytes) {
-        try {
-            return bytes.length <= MOST_BYTES && ImageIO.read(new ByteArrayInputStream(bytes)) != null;
-        } catch (IOException broken) {
-            return false;
+    /** Carries its own style sheet to the set-up page. */
+    @StyleSheet("context://papers.css")
+    private static final class LogoBox extends Div {
+
+        private LogoBox(Component... parts) {
+            super(parts);
+            addClassName("pw-stack");
         }
+    }
+
+    private void show(Div shown, byte[] logo) {
+        shown.removeAll();
+        if (logo.length == 0) {
+            shown.add(new Span(figures.text("papers.settings.logo.none")));
+            return;
+        }
+        Image image = new Image(
+                DownloadHandler.fromInputStream(event ->
+                        new DownloadResponse(new ByteArrayInputStream(logo), "logo.png", "image/png", logo.length)),
+                figures.text("papers.settings.logo.there"));
+        shown.add(image);
     }
 }

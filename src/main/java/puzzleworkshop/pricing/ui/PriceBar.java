@@ -89,11 +89,14 @@ public class PriceBar extends Div {
     }
 
     private Div summary(PriceAnswer answer) {
+        boolean shipped = !answer.shipping().isZero();
         Div summary = new Div(
                 figure("pricing.bar.costs", figures.money(answer.cost())),
-                figure("pricing.bar.price", figures.money(answer.net())),
+                figure(shipped ? "pricing.bar.price-with-shipping" : "pricing.bar.price", figures.money(answer.net())),
                 figure(answer.earns().isNegative() ? "pricing.bar.loses" : "pricing.bar.earns",
-                        figures.money(answer.earns()) + " · " + figures.percent(answer.margin())));
+                        figures.money(answer.earns()) + " · " + (shipped
+                                ? figures.text("pricing.bar.margin-of-puzzles", answer.margin())
+                                : figures.percent(answer.margin()))));
         summary.addClassName("pricing-bar-summary");
         return summary;
     }

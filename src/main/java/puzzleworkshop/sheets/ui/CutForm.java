@@ -71,7 +71,7 @@ class CutForm extends Div {
         Button correct = new Button(figures.text("sheets.cut.correct"));
         correct.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         correct.addClickListener(event -> {
-            editor[0] = new OutlineEditor(figures);
+            editor[0] = new OutlineEditor(figures, any -> {});
             editor[0].start(outline);
             shape.removeAll();
             shape.add(editor[0]);

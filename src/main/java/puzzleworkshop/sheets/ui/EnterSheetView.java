@@ -4,11 +4,13 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.Key;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.tabs.Tab;
 import com.vaadin.flow.component.tabs.Tabs;
@@ -17,10 +19,12 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -40,6 +44,7 @@ import puzzleworkshop.workshop.Workshop;
 @PageTitle("Enter sheets")
 @PermitAll
 @StyleSheet("context://sheets.css")
+@JavaScript("context://sheets-entry.js")
 public class EnterSheetView extends Div {
 
     private final transient SheetRack rack;
@@ -50,6 +55,8 @@ public class EnterSheetView extends Div {
     private final Div shape = new Div();
     private final Div taken = new Div();
     private final Span count = new Span();
+    private final Div last = new Div();
+    private final Paragraph fault = new Paragraph();
     private int entered;
     private transient Supplier<Optional<Outline>> outline;
     private transient Runnable ready;
@@ -67,7 +74,14 @@ public class EnterSheetView extends Div {
         count.addClassName("pw-soft");
         shape.addClassName("sheets-shape");
         taken.addClassName("sheets-taken");
-        Div shapes = new Div(kinds(), shape, takeIn());
+        last.getElement().setAttribute("role", "status");
+        last.addClassName("sheets-last");
+        last.setVisible(false);
+        fault.addClassName("pw-note");
+        fault.getElement().setAttribute("data-kind", "bad");
+        fault.getElement().setAttribute("role", "alert");
+        fault.setVisible(false);
+        Div shapes = new Div(kinds(), shape, fault, takeIn(), last);
         shapes.addClassName("pw-section");
         Div about = new Div(new H2(figures.text("sheets.enter.facts")), facts);
         about.addClassName("pw-section");
@@ -87,6 +101,7 @@ public class EnterSheetView extends Div {
     }
 
     private void choose(int kind) {
+        fault.setVisible(false);
         shape.removeAll();
         switch (kind) {
             case 0 -> measured("rectangle", lengths -> Outline.rectangle(new Size(lengths.get(0), lengths.get(1))),
@@ -98,7 +113,7 @@ public class EnterSheetView extends Div {
                             lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3), lengths.get(4)),
                     "width", "height", "leftarm", "baywidth", "baydepth");
             default -> {
-                OutlineEditor editor = new OutlineEditor(figures);
+                OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
                 shape.add(editor);
                 outline = editor::outline;
                 ready = editor::clear;
@@ -106,7 +121,7 @@ public class EnterSheetView extends Div {
         }
     }
 
-    private void measured(String kind, java.util.function.Function<List<Length>, Outline> make, String... names) {
+    private void measured(String kind, Function<List<Length>, Outline> make, String... names) {
         List<LengthField> fields = java.util.Arrays.stream(names)
                 .map(name -> new LengthField(figures.text("sheets.steps." + name), figures.units()))
                 .toList();
@@ -119,18 +134,31 @@ public class EnterSheetView extends Div {
         }
         example(kind, make, fields.size(), preview);
         shape.add(row, preview);
-        outline = () -> Optional.of(make.apply(read(fields)));
+        outline = () -> read(fields).map(lengths -> reached(make.apply(lengths), preview));
         ready = () -> {
             fields.forEach(field -> field.setValue(null));
             example(kind, make, fields.size(), preview);
-            fields.getFirst().getElement().executeJs("this.querySelector('input').focus()");
+            row.getElement().executeJs("pwSheetsEntry.first(this)");
         };
-        fields.getFirst().getElement().executeJs("setTimeout(() => this.querySelector('input')?.focus(), 50)");
+        row.getElement().executeJs(
+                "const go = () => { pwSheetsEntry.chain(this); pwSheetsEntry.first(this); };"
+                        + "window.pwSheetsEntry ? setTimeout(go, 50) : setTimeout(go, 500)");
+    }
+
+    /** Marks the spot before the refusal is told. */
+    private Outline reached(Outline made, SheetDrawing preview) {
+        try {
+            rack.requireReached(made);
+        } catch (ImpossibleOutline impossible) {
+            impossible.spot().ifPresent(spot -> preview.refused(made, figures.text("sheets.enter.preview"), spot));
+            throw impossible;
+        }
+        return made;
     }
 
     /** Before anything is typed, a drawing of the kind of shape shows which length is which. */
     private void example(
-            String kind, java.util.function.Function<List<Length>, Outline> make, int count, SheetDrawing preview) {
+            String kind, Function<List<Length>, Outline> make, int count, SheetDrawing preview) {
         List<Length> lengths = kind.equals("bay")
                 ? List.of(Length.mm(400), Length.mm(240), Length.mm(110), Length.mm(160), Length.mm(120))
                 : List.of(Length.mm(400), Length.mm(240), Length.mm(180), Length.mm(110)).subList(0, count);
@@ -139,7 +167,7 @@ public class EnterSheetView extends Div {
     }
 
     private void preview(
-            List<LengthField> fields, java.util.function.Function<List<Length>, Outline> make, SheetDrawing preview) {
+            List<LengthField> fields, Function<List<Length>, Outline> make, SheetDrawing preview) {
         if (fields.stream().allMatch(field -> field.getValue() != null && field.getValue().isPositive())) {
             try {
                 preview.show(make.apply(fields.stream().map(LengthField::getValue).toList()),
@@ -151,17 +179,20 @@ public class EnterSheetView extends Div {
         }
     }
 
-    private List<Length> read(List<LengthField> fields) {
+    /** Empty when a length is missing: its field is marked and has the cursor. */
+    private Optional<List<Length>> read(List<LengthField> fields) {
+        Optional<LengthField> missing = Optional.empty();
         for (LengthField field : fields) {
             boolean wrong = field.getValue() == null || !field.getValue().isPositive();
             field.setInvalid(wrong);
             field.setErrorMessage(wrong ? figures.text("sheets.editor.nolength") : "");
-            if (wrong) {
-                field.getElement().executeJs("this.querySelector('input').focus()");
-                throw new Refused("sheets.editor.nolength");
-            }
+            missing = wrong && missing.isEmpty() ? Optional.of(field) : missing;
         }
-        return fields.stream().map(LengthField::getValue).toList();
+        if (missing.isPresent()) {
+            missing.get().getElement().executeJs("this.querySelector('input').focus()");
+            return Optional.empty();
+        }
+        return Optional.of(fields.stream().map(LengthField::getValue).toList());
     }
 
     private Component takeIn() {
@@ -173,6 +204,7 @@ public class EnterSheetView extends Div {
     }
 
     private void take() {
+        fault.setVisible(false);
         try {
             Optional<Outline> made = outline.get();
             if (made.isPresent()) {
@@ -183,7 +215,8 @@ public class EnterSheetView extends Div {
                 ready.run();
             }
         } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            fault.setText(figures.say(refused));
+            fault.setVisible(true);
         }
     }
 
@@ -193,7 +226,26 @@ public class EnterSheetView extends Div {
         size.addClassName("pw-soft");
         Div line = new Div(new SheetDrawing(figures).show(sheet), new Div(link, size));
         line.addClassName("sheets-taken-line");
-        line.getElement().setAttribute("role", "status");
         taken.addComponentAsFirst(line);
+        last.setVisible(true);
+        last.removeAll();
+        last.add(
+                new Span(figures.text("sheets.enter.write", words.shape(sheet))),
+                new Span(sheet.id().toString()), mistake(sheet, line));
+    }
+
+    private Button mistake(Sheet sheet, Div line) {
+        Button mistake = new Button(figures.text("sheets.enter.mistake"), event -> {
+            if (Saved.unlessRefused(figures, "sheets.enter.mistaken",
+                    () -> rack.scrap(sheet.id(), figures.text("sheets.enter.mistyped"), who.name()))) {
+                taken.remove(line);
+                last.setVisible(false);
+                entered--;
+                count.setText(figures.text("sheets.enter.count", entered));
+                ready.run();
+            }
+        });
+        mistake.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        return mistake;
     }
 }

@@ -146,6 +146,8 @@ public class FindSheetView extends Div {
             hold(hold, first.sheet().id(), now.get().placement());
         } else {
             reason.setText(figures.text("sheets.move.outside"));
+            after.show(first.sheet().outline(), figures.text("sheets.find.remains"), null);
+            facts.removeAll();
             hold.removeAll();
         }
     }
@@ -155,7 +157,7 @@ public class FindSheetView extends Div {
         Span text = new Span(figures.text("sheets.find.facts", wish.size(), suggestion.blankCost(), suggestion.valueLost()));
         Div facts = new Div(text);
         if (!place.isEmpty()) {
-            facts.add(new Span(" " + figures.text("sheets.at", place)));
+            facts.add(new Span(" · " + figures.text("sheets.at", place)));
         }
         facts.addClassName("pw-soft");
         return facts;

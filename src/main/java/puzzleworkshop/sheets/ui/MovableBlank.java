@@ -12,6 +12,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.RectanglePlaces;
+import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -92,7 +93,17 @@ class MovableBlank extends Div {
         settle(movedBy(event), exact ? 0 : outline.bounds().longerSide().mm() * 0.025);
     }
 
-    private void settle(Placement wanted, double reach) {
+    /** Its middle never leaves the sheet's surroundings, whatever the browser says: it could not be caught again. */
+    private Placement within(Placement wanted) {
+        Spot middle = wanted.centre(blank);
+        Spot low = outline.origin();
+        double x = Math.clamp(middle.x(), low.x(), low.x() + outline.bounds().width().mm());
+        double y = Math.clamp(middle.y(), low.y(), low.y() + outline.bounds().height().mm());
+        return new Placement(wanted.x() + x - middle.x(), wanted.y() + y - middle.y(), wanted.degrees());
+    }
+
+    private void settle(Placement dropped, double reach) {
+        Placement wanted = within(dropped);
         Optional<Placement> rest = reach == 0
                 ? Optional.of(wanted).filter(place -> RectanglePlaces.accepts(outline, blank, place))
                 : RectanglePlaces.snapped(outline, blank, wanted, Length.mm(reach));

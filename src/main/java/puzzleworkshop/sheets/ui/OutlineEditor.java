@@ -3,6 +3,7 @@ package puzzleworkshop.sheets.ui;
 import com.vaadin.flow.component.Key;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
@@ -10,10 +11,10 @@ import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.dom.DomEvent;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
@@ -36,10 +37,13 @@ class OutlineEditor extends Div {
     private final LengthField length;
     private final NumberField angle = new NumberField();
     private final Span hint = new Span();
+    private final transient Consumer<Outline> rules;
     private transient Spot fault;
 
-    OutlineEditor(Figures figures) {
+    /** @param rules refuses with the spot what is a shape but no board of ours, when the shape is closed */
+    OutlineEditor(Figures figures, Consumer<Outline> rules) {
         this.figures = figures;
+        this.rules = rules;
         this.width = new LengthField(figures.text("sheets.editor.width"), figures.units());
         this.height = new LengthField(figures.text("sheets.editor.height"), figures.units());
         this.length = new LengthField(figures.text("sheets.editor.length"), figures.units());
@@ -56,9 +60,7 @@ class OutlineEditor extends Div {
         hint.addClassName("pw-soft");
         hint.getElement().setAttribute("aria-live", "polite");
         listen();
-        Div canvas = new Div(width, height, grid);
-        canvas.addClassName("pw-row");
-        add(canvas, box, hint, typed(), steps());
+        add(typed(), box, hint, steps(), more());
         redraw();
     }
 
@@ -84,8 +86,24 @@ class OutlineEditor extends Div {
         }
         double rim = rim();
         double mmPerPixel = (canvasWidth() + 2 * rim) / numbers[2];
-        drawn.corner(snapped(numbers[0] * mmPerPixel - rim, numbers[1] * mmPerPixel - rim, 14 * mmPerPixel));
-        changed();
+        double x = numbers[0] * mmPerPixel - rim;
+        double y = numbers[1] * mmPerPixel - rim;
+        Length far = length.getValue();
+        if (far != null && far.isPositive() && drawn.last().isPresent()) {
+            Spot from = drawn.last().get();
+            step(straightened(Math.toDegrees(Math.atan2(y - from.y(), x - from.x()))));
+            length.setValue(null);
+            length.getElement().executeJs("this.querySelector('input').focus()");
+        } else {
+            drawn.corner(snapped(x, y, 14 * mmPerPixel));
+            changed();
+        }
+    }
+
+    /** A tap with a typed length gives the direction only; nearly along the sides of the paper means along them. */
+    private static double straightened(double degrees) {
+        double square = Math.round(degrees / 90) * 90.0;
+        return Math.abs(degrees - square) < 8 ? square : degrees;
     }
 
     /** A corner already there within reach, else the next crossing of the grid inside the canvas. */
@@ -105,12 +123,8 @@ class OutlineEditor extends Div {
     }
 
     private Div typed() {
-        angle.setLabel(figures.text("sheets.editor.angle"));
-        angle.setValue(0.0);
-        angle.setStep(0.1);
-        angle.setSuffixComponent(new Span("°"));
         Div row = new Div(length);
-        row.addClassNames("pw-row", "sheets-typed");
+        row.addClassNames("sheets-typed");
         String[] arrows = {"→", "↓", "←", "↑"};
         for (int i = 0; i < 4; i++) {
             double degrees = 90.0 * i;
@@ -119,10 +133,20 @@ class OutlineEditor extends Div {
             arrow.addClassName("sheets-arrow");
             row.add(arrow);
         }
+        return row;
+    }
+
+    /** What is rarely changed: the paper, and sides at a measured angle. */
+    private Details more() {
+        angle.setLabel(figures.text("sheets.editor.angle"));
+        angle.setValue(0.0);
+        angle.setStep(0.1);
+        angle.setSuffixComponent(new Span("°"));
         Button aslant = new Button(
                 figures.text("sheets.editor.aslant"), event -> step(angle.getValue() == null ? 0 : angle.getValue()));
-        row.add(angle, aslant);
-        return row;
+        Div row = new Div(angle, aslant, width, height, grid);
+        row.addClassName("pw-row");
+        return new Details(figures.text("sheets.editor.more"), row);
     }
 
     private void step(double degrees) {
@@ -168,7 +192,7 @@ class OutlineEditor extends Div {
         fault = null;
         if (drawn.isClosed()) {
             try {
-                drawn.outline();
+                rules.accept(drawn.outline());
             } catch (ImpossibleOutline impossible) {
                 fault = impossible.spot().orElse(null);
                 hint.setText(figures.say(impossible));
@@ -188,49 +212,8 @@ class OutlineEditor extends Div {
     }
 
     private void redrawKeepingHint() {
-        double w = canvasWidth();
-        double h = canvasHeight();
-        double rim = rim();
-        Svg svg = Svg.of(-rim, -rim, w + 2 * rim, h + 2 * rim, figures.text("sheets.editor.title"), hint.getText());
-        double step = Math.max(grid.getValue(), Math.ceil(Math.max(w, h) / 80 / grid.getValue()) * grid.getValue());
-        for (double x = 0; x <= w + 1e-9; x += step) {
-            svg.line(x, 0, x, h, Math.round(x / step) % 5 == 0 ? "sheets-grid-strong" : "sheets-grid");
-        }
-        for (double y = 0; y <= h + 1e-9; y += step) {
-            svg.line(0, y, w, y, Math.round(y / step) % 5 == 0 ? "sheets-grid-strong" : "sheets-grid");
-        }
-        for (int r = 0; r < drawn.rings().size(); r++) {
-            ring(svg, r, w);
-        }
-        if (fault != null) {
-            svg.raw("<circle cx='" + Svg.n(fault.x()) + "' cy='" + Svg.n(fault.y()) + "' r='" + Svg.n(w / 40)
-                    + "' class='sheets-fault'/>");
-        }
-        box.draw(svg);
-    }
-
-    private void ring(Svg svg, int r, double w) {
-        List<Spot> ring = drawn.rings().get(r);
-        if (ring.isEmpty()) {
-            return;
-        }
-        String path = SheetDrawing.path(ring);
-        boolean open = drawn.isOpen(r);
-        svg.path(open ? path.substring(0, path.length() - 1) : path,
-                open ? "sheets-drawn-line" : r == 0 ? "sheets-wood" : "sheets-bad");
-        double letter = Math.max(w, canvasHeight()) / 38;
-        for (int i = 0; i < ring.size(); i++) {
-            Spot spot = ring.get(i);
-            boolean aim = open && i == 0 && ring.size() >= 3;
-            svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='"
-                    + Svg.n(aim ? letter * 0.6 : letter * 0.3) + "' class='" + (aim ? "sheets-corner-aim" : "sheets-corner")
-                    + "'/>");
-            if (i > 0 || !open) {
-                Spot before = ring.get((i + ring.size() - 1) % ring.size());
-                svg.text((spot.x() + before.x()) / 2, (spot.y() + before.y()) / 2 - letter * 0.3, letter, "middle",
-                        figures.number(figures.units().valueOf(Length.mm(spot.distanceTo(before))), 1), "sheets-edge-length");
-            }
-        }
+        box.draw(new EditorPaper(figures, canvasWidth(), canvasHeight(), rim())
+                .draw(drawn, grid.getValue(), Optional.ofNullable(fault), hint.getText()));
     }
 
     private double rim() {
@@ -263,7 +246,9 @@ class OutlineEditor extends Div {
             drawn.close();
         }
         try {
-            return Optional.of(drawn.outline());
+            Outline outline = drawn.outline();
+            rules.accept(outline);
+            return Optional.of(outline);
         } catch (ImpossibleOutline impossible) {
             fault = impossible.spot().orElse(null);
             hint.setText(figures.say(impossible));

@@ -54,6 +54,17 @@ public class SheetDrawing extends SvgBox {
         return this;
     }
 
+    /** A shape that cannot be a board, with the spot ringed. */
+    SheetDrawing refused(Outline outline, String title, Spot spot) {
+        Size bounds = outline.bounds();
+        double ring = bounds.longerSide().mm() / 30;
+        Svg svg = svg(outline, title, null, null, null);
+        svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='" + Svg.n(ring)
+                + "' class='sheets-fault'/>");
+        draw(svg);
+        return this;
+    }
+
     /** A bare shape with the rectangles of use in it. */
     public SheetDrawing show(Outline outline, String title, Remainder rest) {
         draw(svg(outline, title, null, null, rest));

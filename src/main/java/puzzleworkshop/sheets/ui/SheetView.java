@@ -8,17 +8,14 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import jakarta.annotation.security.PermitAll;
 import java.io.ByteArrayInputStream;
 import java.util.List;
@@ -217,27 +214,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component photo() {
         Div section = section("sheets.photo");
-        if (sheet.hasPhoto()) {
-            Image image = new Image(
-                    DownloadHandler.fromInputStream(event -> {
-                        byte[] jpeg = rack.photo(sheet.id()).orElse(new byte[0]);
-                        return new DownloadResponse(new ByteArrayInputStream(jpeg), "sheet.jpg", "image/jpeg", jpeg.length);
-                    }),
-                    figures.text("sheets.photo.of", sheet.id().toString()));
-            image.addClassName("sheets-photo");
-            section.add(image);
-        }
-        Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Saved.unlessRefused(figures, "sheets.photo.kept",
-                    () -> rack.photo(sheet.id(), photos.reduced(bytes), who.name()))) {
-                show(sheet.id());
-            }
-        }));
-        upload.setAcceptedMimeTypes("image/*");
-        upload.setMaxFiles(1);
-        upload.setUploadButton(new Button(figures.text("sheets.photo.take")));
-        upload.setDropAllowed(false);
-        section.add(upload);
+        section.add(new SheetPhoto(sheet, rack, photos, who, figures, () -> show(sheet.id())));
         return section;
     }
 
@@ -264,7 +241,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Button open = new Button(figures.text("sheets.one.reshape"));
         open.addThemeVariants(ButtonVariant.TERTIARY);
         open.addClickListener(event -> {
-            OutlineEditor editor = new OutlineEditor(figures);
+            OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
             editor.start(sheet.outline());
             Button keep = new Button(figures.text("sheets.one.keepshape"), pressed -> editor.outline().ifPresent(outline -> {
                 if (Saved.unlessRefused(figures, "sheets.one.saved",

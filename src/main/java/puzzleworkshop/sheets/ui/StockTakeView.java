@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Keys;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
@@ -83,7 +84,7 @@ public class StockTakeView extends Div {
         Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
         TextField number = new TextField(figures.text("sheets.stock.number"));
         number.setHelperText(figures.text("sheets.stock.scan"));
-        number.getElement().setAttribute("inputmode", "numeric");
+        Keys.numbers(number, false);
         Button tick = new Button(figures.text("sheets.stock.tick"), event -> tick(number.getValue()));
         tick.addThemeVariants(ButtonVariant.PRIMARY);
         Div row = new Div(number, tick, new Anchor("sheets/enter", figures.text("sheets.stock.new")));

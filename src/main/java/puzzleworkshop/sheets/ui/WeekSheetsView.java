@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -103,7 +104,8 @@ public class WeekSheetsView extends Div {
 
     private void show(Compared compared) {
         answer.removeAll();
-        Div comparison = new Div(new H2(figures.text("sheets.week.comparison")), table(compared));
+        Div comparison = new Div(
+                new H2(figures.text("sheets.week.comparison")), new Paragraph(saves(compared)), table(compared), bound(compared));
         comparison.addClassName("pw-section");
         answer.add(comparison);
         WeekPlan plan = compared.together();
@@ -154,10 +156,25 @@ public class WeekSheetsView extends Div {
         row(table, figures.text("sheets.week.lost"), figures.area(ours.valueLost()), figures.area(theirs.valueLost()));
         row(table, figures.text("sheets.week.missing"), String.valueOf(ours.without().size()),
                 String.valueOf(theirs.without().size()));
-        Span bound = new Span(figures.text("sheets.week.bound", compared.leastValueLost()));
-        bound.addClassName("pw-small");
-        table.add(bound);
         return table;
+    }
+
+    private String saves(Compared compared) {
+        Area board = compared.firstCome().newArea().minus(compared.together().newArea());
+        Area value = compared.firstCome().valueLost().minus(compared.together().valueLost());
+        return board.mm2() >= 1 ? figures.text("sheets.week.saves.board", board)
+                : value.mm2() >= 1 ? figures.text("sheets.week.saves.value", value)
+                : figures.text("sheets.week.saves.nothing");
+    }
+
+    private Paragraph bound(Compared compared) {
+        Paragraph bound = new Paragraph(
+                (compared.leastNewArea().mm2() > 0
+                                ? figures.text("sheets.week.bound.new", compared.leastNewArea(), compared.leastValueLost())
+                                : figures.text("sheets.week.bound", compared.leastValueLost()))
+                        + " " + figures.text("sheets.week.bound.how"));
+        bound.addClassName("pw-small");
+        return bound;
     }
 
     private static void row(Div table, String... cells) {

@@ -1,16 +1,21 @@
 package puzzleworkshop.supplies.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.grid.ColumnTextAlign;
 import com.vaadin.flow.component.grid.Grid;
 import com.vaadin.flow.component.grid.GridVariant;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.html.ListItem;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplier;
@@ -68,10 +73,20 @@ class LedgerDialog extends Dialog {
                 .setHeader(getTranslation("supplies.ledger.left"))
                 .setTextAlign(ColumnTextAlign.END)
                 .setAutoWidth(true);
+        Map<Long, String> numbers = new HashMap<>();
+        grid.addComponentColumn(m -> m.orderId().map(numbers::get)
+                        .<Component>map(number -> new Anchor("orders/" + number, number))
+                        .orElseGet(Span::new))
+                .setHeader(getTranslation("supplies.ledger.order"))
+                .setAutoWidth(true);
         grid.addColumn(m -> m.note().isEmpty() ? m.who() : m.who() + ": " + m.note())
                 .setHeader(getTranslation("supplies.ledger.who"))
                 .setAutoWidth(true);
-        grid.setItems(query -> supplies.movements(id, query.getOffset(), query.getLimit()).stream(),
+        grid.setItems(query -> {
+                    List<Movement> page = supplies.movements(id, query.getOffset(), query.getLimit());
+                    numbers.putAll(supplies.orderNumbers(page));
+                    return page.stream();
+                },
                 query -> supplies.countMovements(id));
         grid.setHeight("18rem");
         return grid;

@@ -16,6 +16,7 @@ import java.util.List;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Restock;
+import puzzleworkshop.supplies.ShoppingList;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -27,13 +28,15 @@ import puzzleworkshop.workshop.SignedIn;
 public class SuppliesView extends Div implements HasDynamicTitle {
 
     private final transient Supplies supplies;
+    private final transient ShoppingList list;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
     private final Div shopping = new Div();
     private final Div shelf = new Div();
 
-    public SuppliesView(Supplies supplies, Figures figures, SignedIn signedIn) {
+    public SuppliesView(Supplies supplies, ShoppingList list, Figures figures, SignedIn signedIn) {
         this.supplies = supplies;
+        this.list = list;
         this.figures = figures;
         this.signedIn = signedIn;
         addClassName("pw-page");
@@ -58,7 +61,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
     }
 
     private void refresh() {
-        List<Restock> all = supplies.restocks();
+        List<Restock> all = list.all();
         shoppingList(all.stream().filter(Restock::isDue).toList());
         shelf.removeAll();
         if (all.isEmpty()) {

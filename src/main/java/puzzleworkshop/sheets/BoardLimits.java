@@ -1,0 +1,52 @@
+package puzzleworkshop.sheets;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+
+/** What a board can be: no larger than a machine's bed, of a known material, its numbers within reason. */
+@Component
+class BoardLimits {
+
+    private final RackStore settings;
+    private final ObjectProvider<MachineBeds> machines;
+
+    BoardLimits(RackStore settings, ObjectProvider<MachineBeds> machines) {
+        this.settings = settings;
+        this.machines = machines;
+    }
+
+    /** Every bed counts, since a long one and a square one take different boards; without a machine the rack's own rule. */
+    void requireReached(Outline outline) {
+        List<Size> beds = Optional.ofNullable(machines.getIfAvailable()).map(MachineBeds::beds).orElse(List.of());
+        if (beds.isEmpty()) {
+            outline.requireWithin(settings.rules().largest(), "sheets.outline.toolarge");
+        } else if (beds.stream().noneMatch(outline::isWithin)) {
+            outline.requireWithin(beds.stream().max(Comparator.comparing(Size::area)).get(), "sheets.outline.overbed");
+        }
+    }
+
+    void requireTrue(BoardFacts facts, Money cost) {
+        if (cost.isNegative()) {
+            throw new Refused("sheets.cost.negative");
+        }
+        requireWithin(facts.nominal().mm(), 0.3, 50, "sheets.thickness.range");
+        facts.measured().ifPresent(m -> requireWithin(m.mm(), 0.3, 50, "sheets.thickness.range"));
+        requireWithin(facts.bow().mm(), 0, 100, "sheets.bow.range");
+        if (settings.materials().stream().noneMatch(m -> m.id().equals(facts.material()))) {
+            throw new Refused("sheets.material.unknown", facts.material());
+        }
+    }
+
+    private static void requireWithin(double value, double least, double most, String key) {
+        if (value < least || value > most) {
+            throw new Refused(key);
+        }
+    }
+}
