@@ -65,7 +65,7 @@ final class PagesBenchmark implements Benchmark {
         String columns = jdbc.sql("""
                         select string_agg(column_name, ', ') from information_schema.columns
                         where table_schema = current_schema() and table_name = 'customer_order'
-                          and column_name not in ('id', 'number', 'created_at')
+                          and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
                         """).query(String.class).single();
         int there = jdbc.sql("select count(*) from customer_order").query(Integer.class).single();
         int open = jdbc.sql("select count(*) from customer_order where state = 'CONFIRMED'").query(Integer.class).single();
@@ -85,9 +85,10 @@ final class PagesBenchmark implements Benchmark {
 
     private static void copies(JdbcClient jdbc, String columns, String state, int count) {
         jdbc.sql("""
-                insert into customer_order (number, created_at, %1$s)
-                select 'B-%2$s-' || n, created_at - n * interval '11 hours', %1$s
+                insert into customer_order (number, created_at, confirmed_at, handed_over_at, closed_at, %1$s)
+                select 'B-%2$s-' || n, created_at - ago, confirmed_at - ago, handed_over_at - ago, closed_at - ago, %1$s
                 from generate_series(1, :count) n
+                cross join lateral (select n * interval '11 hours' as ago) since
                 cross join lateral (select * from customer_order where state = :state and number not like 'B-%%'
                     order by id offset n %% (select count(*) from customer_order where state = :state and number not like 'B-%%')
                     limit 1) o
