@@ -170,7 +170,7 @@ class StageWorkshop {
                 Sentence.of(mishap.what().textKey()),
                 Sentence.of(mishap.noticedAt().textKey()),
                 Sentence.of(mishap.againFrom().textKey()),
-                mishap.handsLost(),
+                mishap.workLost(),
                 mishap.materialLost());
         if (order.next().equals(Optional.of(mishap.againFrom()))) {
             orders.note(id, why, who);

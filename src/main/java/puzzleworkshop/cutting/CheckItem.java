@@ -1,5 +1,8 @@
 package puzzleworkshop.cutting;
 
+import java.util.EnumSet;
+import java.util.Set;
+
 /**
  * What is looked at before every cut. A diode cutter without a housing is a class 4 laser (IEC 60825-1; from memory of
  * the standard): its beam and its reflections hurt eyes and skin and set fire. These are the trade's usual cautions;
@@ -15,6 +18,9 @@ public enum CheckItem {
     EYEWEAR,
     EXTINGUISHER,
     NEVER_ALONE;
+
+    /** Answered for one gap and one setting of the air; dialling others in asks for them again. */
+    static final Set<CheckItem> OF_WHAT_IS_DIALLED = EnumSet.of(GAP_SET, AIR_ON);
 
     /** The key of what is to be true. */
     public String textKey() {

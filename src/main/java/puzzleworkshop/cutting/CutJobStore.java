@@ -23,7 +23,7 @@ class CutJobStore {
 
     /** A job as its row says, before its setting and answers are joined. */
     record Row(long id, OptionalLong orderId, String label, long settingId, Past past, Film film, String filmName,
-            CutParameters parameters, Optional<Minutes> estimate, Optional<Signature> started,
+            CutParameters parameters, Optional<Minutes> estimate, Optional<Instant> dialled, Optional<Signature> started,
             Optional<Signature> ended, boolean brokenOff, OptionalLong trialId, Optional<Trial.Result> result,
             String note) {}
 
@@ -107,11 +107,16 @@ class CutJobStore {
                 .list();
     }
 
-    void dial(long id, CutParameters parameters) {
+    /** @param checkAgain when gap or air are others than were checked */
+    void dial(long id, CutParameters parameters, Optional<Minutes> estimate, Optional<Instant> checkAgain) {
         jdbc.sql("""
                 update cutting_job set speed_mm_s = :speed, power_percent = :power, passes = :passes, air_assist = :air,
-                    gap_mm = :gap where id = :id
+                    gap_mm = :gap, estimated_seconds = :estimate,
+                    dialled_at = coalesce(cast(:again as timestamptz), dialled_at)
+                where id = :id
                 """)
+                .param("estimate", estimate.map(Minutes::toSeconds).orElse(null))
+                .param("again", checkAgain.map(at -> at.atOffset(ZoneOffset.UTC)).orElse(null))
                 .param("speed", parameters.speed().mmPerSecond())
                 .param("power", parameters.power().hundredths())
                 .param("passes", parameters.passes())
@@ -200,6 +205,7 @@ class CutJobStore {
                 row.getString("film_name"),
                 SettingStore.parameters(row),
                 Optional.ofNullable(row.getObject("estimated_seconds", Double.class)).map(Minutes::ofSeconds),
+                Optional.ofNullable(row.getObject("dialled_at", OffsetDateTime.class)).map(OffsetDateTime::toInstant),
                 signature(row, "started"),
                 signature(row, "ended"),
                 row.getBoolean("broken_off"),

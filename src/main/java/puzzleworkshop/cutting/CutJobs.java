@@ -3,6 +3,7 @@ package puzzleworkshop.cutting;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.springframework.context.ApplicationEventPublisher;
@@ -49,7 +50,8 @@ public class CutJobs {
             if (row.started().isEmpty() && row.ended().isEmpty()) {
                 store.place(row.id(), wish.workpiece(), setting.id());
                 if (row.settingId() != setting.id()) {
-                    store.dial(row.id(), setting.parameters());
+                    store.dial(row.id(), setting.parameters(), wish.estimate().map(CutTime::running),
+                            checkAgain(row.parameters(), setting.parameters()));
                 }
             }
             return find(row.id()).orElseThrow();
@@ -104,17 +106,26 @@ public class CutJobs {
         return answer(jobId, new CheckAnswer(item, false, said, by, clock.instant()));
     }
 
-    /** Dials other parameters in for this job only; the checks that depend on it (gap, air) must be answered again by eye. */
+    /**
+     * Dials other parameters in for this job only. Where gap or air are others than before, they must be checked again.
+     *
+     * @param estimate with these parameters, where the lines are known
+     */
     @Transactional
-    public CutJob dial(long jobId, CutParameters parameters) {
+    public CutJob dial(long jobId, CutParameters parameters, Optional<CutTime> estimate) {
         CutJob job = notStarted(jobId);
         Motion motion = job.setting().machine().motion();
         if (parameters.speed().compareTo(motion.maxCut()) > 0) {
             throw new Refused("cutting.setting.too.fast", parameters.speed(), job.setting().machine().name(),
                     motion.maxCut());
         }
-        store.dial(jobId, parameters);
+        store.dial(jobId, parameters, estimate.map(CutTime::running), checkAgain(job.parameters(), parameters));
         return find(jobId).orElseThrow();
+    }
+
+    private Optional<Instant> checkAgain(CutParameters before, CutParameters now) {
+        boolean same = before.gap().equals(now.gap()) && before.airAssist() == now.airAssist();
+        return same ? Optional.empty() : Optional.of(clock.instant());
     }
 
     /**
@@ -150,29 +161,56 @@ public class CutJobs {
     @Transactional
     public CutJob finish(long jobId, int passes, Finding finding, Optional<Photo> photo, String by) {
         CutJob job = running(jobId);
-        if (passes < 1 || passes > CutParameters.MOST_PASSES) {
-            throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
-        }
         Instant now = clock.instant();
-        Trial trial = settings.record(job.setting().machine(), job.workpiece().board(),
-                job.parameters().withPasses(passes), finding, Source.CUT, by, photo);
+        Trial trial = trial(job, passes, finding, photo, by);
         // other passes than planned took another time than the estimate was for: no measure of the machine
         store.end(jobId, false, finding.gapMeasured(), OptionalLong.of(trial.id()), finding.note(), by, now);
         return told(jobId, by);
     }
 
-    /** Stopped or given up, before or after the start, with the reason. It says nothing about time or setting. */
+    /**
+     * Given up before the start, or stopped so soon that nothing can be seen on the wood; with the reason. It says
+     * nothing about time or setting.
+     */
     @Transactional
     public CutJob breakOff(long jobId, String reason, String by) {
-        CutJob job = find(store.lock(jobId).orElseThrow().id()).orElseThrow();
+        CutJob job = notEnded(jobId, reason);
+        store.end(job.id(), true, Optional.empty(), OptionalLong.empty(), reason.strip(), by, clock.instant());
+        return told(jobId, by);
+    }
+
+    /**
+     * Stopped while it ran, and the wood shows what the beam did: a trial of its setting like every real cut, but no
+     * measure of the machine's time.
+     *
+     * @param passes made where it was cut at all
+     */
+    @Transactional
+    public CutJob breakOff(long jobId, String reason, int passes, Finding finding, Optional<Photo> photo, String by) {
+        CutJob job = notEnded(jobId, reason);
+        running(jobId);
+        Trial trial = trial(job, passes, finding, photo, by);
+        store.end(jobId, true, finding.gapMeasured(), OptionalLong.of(trial.id()), reason.strip(), by, clock.instant());
+        return told(jobId, by);
+    }
+
+    private CutJob notEnded(long jobId, String reason) {
+        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
         if (job.ended().isPresent()) {
             throw new Refused("cutting.job.ended", job.label());
         }
         if (reason == null || reason.isBlank()) {
             throw new Refused("cutting.job.break.reason");
         }
-        store.end(jobId, true, Optional.empty(), OptionalLong.empty(), reason.strip(), by, clock.instant());
-        return told(jobId, by);
+        return job;
+    }
+
+    private Trial trial(CutJob job, int passes, Finding finding, Optional<Photo> photo, String by) {
+        if (passes < 1 || passes > CutParameters.MOST_PASSES) {
+            throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
+        }
+        return settings.record(job.setting().machine(), job.workpiece().board(), job.parameters().withPasses(passes),
+                finding, Source.CUT, by, photo);
     }
 
     /** Whoever keeps clocks or plans hears of it in the same transaction. */
@@ -207,11 +245,19 @@ public class CutJobs {
         return job;
     }
 
+    /** What was checked of gap and air before others were dialled in does not count. */
+    private Map<CheckItem, CheckAnswer> answers(CutJobStore.Row row) {
+        Map<CheckItem, CheckAnswer> answers = store.answers(row.id());
+        row.dialled().ifPresent(at -> answers.values().removeIf(
+                answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item()) && answer.at().isBefore(at)));
+        return answers;
+    }
+
     private CutJob job(CutJobStore.Row row) {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
         return new CutJob(row.id(), row.orderId(), row.label(), setting,
                 new Workpiece(setting.board(), row.past(), row.film(), row.filmName()), row.parameters(), row.estimate(),
-                store.answers(row.id()), row.started(), row.ended(), row.brokenOff(), row.trialId(), row.result(),
+                answers(row), row.started(), row.ended(), row.brokenOff(), row.trialId(), row.result(),
                 row.note());
     }
 }

@@ -108,7 +108,7 @@ class MachineStore {
                 select extract(epoch from j.ended_at - j.started_at) / j.estimated_seconds
                 from cutting_job j join cutting_trial t on t.id = j.trial_id
                 where j.machine_id = :id and j.ended_at > j.started_at and j.estimated_seconds is not null
-                    and t.passes = j.passes
+                    and t.passes = j.passes and not j.broken_off
                 order by j.ended_at desc limit :most
                 """)
                 .param("id", machineId)

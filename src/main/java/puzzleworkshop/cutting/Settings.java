@@ -3,6 +3,7 @@ package puzzleworkshop.cutting;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.Trial.Finding;
@@ -16,11 +17,13 @@ public class Settings {
 
     private final SettingStore store;
     private final MachineStore machines;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Settings(SettingStore store, MachineStore machines, Clock clock) {
+    Settings(SettingStore store, MachineStore machines, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.machines = machines;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -78,6 +81,7 @@ public class Settings {
         requireWithin(machine, parameters);
         long id = store.lock(machine.id(), board);
         store.choose(id, parameters, by, clock.instant());
+        events.publishEvent(new SettingChanged(id));
         return find(id).orElseThrow();
     }
 
@@ -107,6 +111,7 @@ public class Settings {
         if (better && !best.equals(before)) {
             store.choose(id, best, by, clock.instant());
         }
+        events.publishEvent(new SettingChanged(id));
         return trials.getLast();
     }
 

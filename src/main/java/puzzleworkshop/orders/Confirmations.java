@@ -2,9 +2,13 @@ package puzzleworkshop.orders;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.PlannedTrials;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.workshop.Workshop;
 
 /** Turns a quote into an order: its sheets are held and its day is promised, all or nothing. */
@@ -13,12 +17,16 @@ public class Confirmations {
 
     private final Orders orders;
     private final OrderBlanks blanks;
+    private final Machines machines;
+    private final PlannedTrials trials;
     private final Workshop workshop;
     private final Clock clock;
 
-    Confirmations(Orders orders, OrderBlanks blanks, Workshop workshop, Clock clock) {
+    Confirmations(Orders orders, OrderBlanks blanks, Machines machines, PlannedTrials trials, Workshop workshop, Clock clock) {
         this.orders = orders;
         this.blanks = blanks;
+        this.machines = machines;
+        this.trials = trials;
         this.workshop = workshop;
         this.clock = clock;
     }
@@ -34,9 +42,13 @@ public class Confirmations {
     /** Changes a quote and its boards. */
     @Transactional
     public Order change(OrderId id, long version, OrderDraft draft, BlankPlan plan, String who) {
+        Order before = orders.get(id);
         Order order = orders.change(id, version, draft, who);
         if (order.state() == OrderState.QUOTE) {
             blanks.keep(id, plan);
+        } else if (!before.board().equals(order.board())) {
+            trials.dropFor(id.value());
+            planTrial(order, who);
         }
         return order;
     }
@@ -54,6 +66,20 @@ public class Confirmations {
         }
         LocalDate promised = order.promised().orElseThrow(() -> new Refused("orders.confirm.no-day", order.number()));
         blanks.reserve(id, who);
-        return orders.confirm(id, promised, who);
+        Order confirmed = orders.confirm(id, promised, who);
+        planTrial(confirmed, who);
+        return confirmed;
+    }
+
+    /** What is promised on settings that nobody has proven is tried before it is cut. */
+    private void planTrial(Order order, String who) {
+        machines.standard()
+                .flatMap(machine -> trials.planFor(order.id().value(), order.number(), machine, order.board(), who))
+                .ifPresent(trial -> orders.note(order.id(), Sentence.of("orders.history.trial-planned"), who));
+    }
+
+    @EventListener
+    void givenUp(OrderCancelled event) {
+        trials.dropFor(event.order().value());
     }
 }

@@ -15,10 +15,12 @@ import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.PlannedTrials;
 import puzzleworkshop.cutting.Settings;
 import puzzleworkshop.cutting.TimeRange;
 import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -132,7 +134,7 @@ public class OfferDesk {
             Optional<KeptPrice> price = laser.isPresent() && boards.isPresent() && boards.get().isComplete()
                     ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
                     : Optional.empty();
-            Optional<Forecast> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time));
+            Optional<Forecast> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
             return new Offer(
                     wish, resolution, pattern, smallParts, boards, others, setting, laser, price, ready, complaints);
         }
@@ -235,14 +237,16 @@ public class OfferDesk {
             return new KeptPrice(question, pricing.quote(question));
         }
 
-        private Optional<Forecast> ready(CutPattern pattern, TimeRange laser) {
+        private Optional<Forecast> ready(CutPattern pattern, TimeRange laser, CutSetting setting) {
             ReadyDates dates = readyDates.getIfAvailable();
             if (dates == null) {
                 return Optional.empty();
             }
             String same = wish.board().material() + " " + wish.board().grade() + " " + wish.board().thickness().mm();
+            Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
             Optional<Forecast> forecast = dates.forecast(new NewWork(
-                    wish.quantity(), pattern.spec().grid().pieces(), laser.likely().times(wish.quantity()), same, wish.way()));
+                    wish.quantity(), pattern.spec().grid().pieces(), laser.likely().times(wish.quantity()).plus(trial), same,
+                    wish.way()));
             if (forecast.isEmpty()) {
                 complaints.put(Question.READY, Sentence.of("orders.offer.nobody-works"));
             }

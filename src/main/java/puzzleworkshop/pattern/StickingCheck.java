@@ -1,5 +1,6 @@
 package puzzleworkshop.pattern;
 
+import java.awt.geom.AffineTransform;
 import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
@@ -16,9 +17,27 @@ import puzzleworkshop.measure.Size;
  * @param narrowest the side with the least left
  * @param shift misplacement in any direction
  * @param turnDegrees misplacement in angle, either way
+ * @param worst where the cut lies on the print when the least is left
  */
 public record StickingCheck(Length spare, Length overhang, Length overhangNeeded, Side narrowest, Length shift,
-        double turnDegrees) {
+        double turnDegrees, Position worst) {
+
+    /**
+     * How the cut lies on the print: turned about the middle of the finished size, then shifted.
+     *
+     * @param dxMm to the right
+     * @param dyMm down
+     * @param radians clockwise as seen on the screen
+     */
+    public record Position(double dxMm, double dyMm, double radians) {
+
+        /** A path of the puzzle as it lies then. */
+        public CurvePath of(CurvePath path, Size finished) {
+            AffineTransform place = AffineTransform.getTranslateInstance(dxMm, dyMm);
+            place.rotate(radians, finished.width().mm() / 2, finished.height().mm() / 2);
+            return path.transformed(place);
+        }
+    }
 
     /** Sides of the print. */
     public enum Side { LEFT, TOP, RIGHT, BOTTOM }
@@ -29,6 +48,9 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
     public static final Length USUAL_OVERHANG = Length.mm(3);
 
     private static final double FLATTENING_MM = 0.005;
+    /** Which way the sides lie, in their order. */
+    private static final int[] SIDEWAYS = {-1, 0, 1, 0};
+    private static final int[] DOWNWARDS = {0, -1, 0, 1};
 
     public boolean inside() {
         return spare.mm() >= 0;
@@ -42,26 +64,30 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
         double turn = Math.toRadians(turnDegrees);
         double halfWidth = finished.width().mm() / 2;
         double halfHeight = finished.height().mm() / 2;
-        double left = 0;
-        double top = 0;
-        double right = 0;
-        double bottom = 0;
+        double[] half = {halfWidth, halfHeight, halfWidth, halfHeight};
+        double[] outside = {-halfWidth, -halfHeight, -halfWidth, -halfHeight};
+        double[] turned = new double[4];
         for (Point p : outline.flattened(FLATTENING_MM)) {
             double x = p.xMm() - halfWidth;
             double y = p.yMm() - halfHeight;
-            right = Math.max(right, farthest(x, y, turn));
-            left = Math.max(left, farthest(-x, -y, turn));
-            bottom = Math.max(bottom, farthest(y, -x, turn));
-            top = Math.max(top, farthest(-y, x, turn));
+            double[][] towards = {{-x, -y}, {-y, x}, {x, y}, {y, -x}};
+            for (int side = 0; side < 4; side++) {
+                double angle = worstTurn(towards[side][0], towards[side][1], turn);
+                double reach = towards[side][0] * Math.cos(angle) - towards[side][1] * Math.sin(angle) - half[side];
+                if (reach > outside[side]) {
+                    outside[side] = reach;
+                    turned[side] = angle;
+                }
+            }
         }
-        double[] outside = {left - halfWidth, top - halfHeight, right - halfWidth, bottom - halfHeight};
         int worst = 0;
         for (int side = 1; side < 4; side++) {
             worst = outside[side] > outside[worst] + 1e-9 ? side : worst;
         }
         double needed = outside[worst] + shift.mm() + FLATTENING_MM;
+        Position position = new Position(SIDEWAYS[worst] * shift.mm(), DOWNWARDS[worst] * shift.mm(), turned[worst]);
         return new StickingCheck(Length.mm(overhang.mm() - needed), overhang,
-                Length.mm(Math.ceil(needed * 10 - 1e-9) / 10), Side.values()[worst], shift, turnDegrees);
+                Length.mm(Math.ceil(needed * 10 - 1e-9) / 10), Side.values()[worst], shift, turnDegrees, position);
     }
 
     /** With the usual tolerance and overhang. */
@@ -69,12 +95,12 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
         return of(pattern.outline(), pattern.spec().size(), USUAL_OVERHANG, USUAL_SHIFT, USUAL_TURN_DEGREES);
     }
 
-    /** Largest x·cos a − y·sin a for |a| up to the turn: at an end, or the full distance when that angle is within. */
-    private static double farthest(double x, double y, double turn) {
-        double radius = Math.sqrt(x * x + y * y);
-        if (Math.abs(Math.atan2(y, x)) <= turn) {
-            return radius;
-        }
-        return x * Math.cos(turn) + Math.abs(y) * Math.sin(turn);
+    /**
+     * The angle a up to the turn at which x·cos a − y·sin a is largest: where the point lies straight in that direction,
+     * when that is within the turn, else the end that turns it there.
+     */
+    private static double worstTurn(double x, double y, double turn) {
+        double straight = -Math.atan2(y, x);
+        return Math.abs(straight) <= turn ? straight : Math.copySign(turn, straight);
     }
 }

@@ -19,6 +19,9 @@ import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.event.TransactionalEventListener;
+import puzzleworkshop.cutting.PlannedTrials;
+import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -50,6 +53,7 @@ public class WeekPlan implements ReadyDates {
     private final Workshop workshop;
     private final Holds holds;
     private final PlannedPrints prints;
+    private final PlannedTrials trials;
     private final PlanStore store;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
@@ -61,6 +65,7 @@ public class WeekPlan implements ReadyDates {
             Workshop workshop,
             Holds holds,
             PlannedPrints prints,
+            PlannedTrials trials,
             PlanStore store,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
@@ -69,6 +74,7 @@ public class WeekPlan implements ReadyDates {
         this.workshop = workshop;
         this.holds = holds;
         this.prints = prints;
+        this.trials = trials;
         this.store = store;
         this.bench = bench;
         this.clock = clock;
@@ -119,6 +125,7 @@ public class WeekPlan implements ReadyDates {
             Map<OrderId, SoFar> soFar = soFar(open);
             Map<OrderId, Job.Hold> held = holds.of(open, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
+            Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
                     .map(order -> work.job(
                             order,
@@ -126,7 +133,8 @@ public class WeekPlan implements ReadyDates {
                             Optional.ofNullable(pins.get(order.id())),
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
-                            Optional.ofNullable(soFar.get(order.id()))))
+                            Optional.ofNullable(soFar.get(order.id())),
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -226,21 +234,20 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** Before the screens that listen to the same news look at the plan. */
-    @EventListener
+    @EventListener({OrderChanged.class, WorkingTimes.HoursChanged.class})
     @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
-    void orderChanged(OrderChanged event) {
-        made.set(null);
-    }
-
-    @EventListener
-    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
-    void hoursChanged(WorkingTimes.HoursChanged event) {
+    void changed() {
         made.set(null);
     }
 
     /** What comes off the shelf or onto it may let an order wait, or go on. */
     @TransactionalEventListener(fallbackExecution = true)
     void suppliesMoved(Movement movement) {
+        made.set(null);
+    }
+
+    @TransactionalEventListener(fallbackExecution = true)
+    void trialsPlanned(TrialsPlanned event) {
         made.set(null);
     }
 

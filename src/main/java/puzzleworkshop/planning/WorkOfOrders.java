@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.planning.Job.Hold;
@@ -37,6 +38,7 @@ final class WorkOfOrders {
      * @param hold what it waits for, if it does
      * @param together names of the batches that it belongs to, by stage
      * @param readyForWork the last thing the bench said, if anything
+     * @param trial what a trial before its cut takes
      */
     Job job(
             Order order,
@@ -44,13 +46,14 @@ final class WorkOfOrders {
             Optional<LocalDate> pinned,
             Optional<Hold> hold,
             Map<Stage, String> together,
-            Optional<SoFar> readyForWork) {
+            Optional<SoFar> readyForWork,
+            Minutes trial) {
         Stage next = order.next().orElseThrow();
         String board = order.board().material() + " " + order.board().grade() + " " + order.board().thickness().mm();
         List<Task> tasks = new ArrayList<>(tasks(
                 next,
                 stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
-                order.laser().value(),
+                order.laser().plus(trial).value(),
                 board));
         tasks.replaceAll(task -> together.containsKey(task.stage()) ? task.inBatch(together.get(task.stage())) : task);
         Optional<Integer> begun = readyForWork.flatMap(SoFar::begun);

@@ -21,6 +21,7 @@ import puzzleworkshop.cutting.Trial.Source;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Speed;
 import puzzleworkshop.sheets.Past;
 import puzzleworkshop.support.DatabaseTest;
 
@@ -146,6 +147,48 @@ class CutJobsIT {
         assertThat(jobs.start(second.id(), "Ines").state()).isEqualTo(State.RUNNING);
         assertThat(machines.ratio(machine.id()).cuts()).isZero();
         assertThat(refusal(() -> jobs.breakOff(first.id(), "again", "Ines"))).isEqualTo("cutting.job.ended");
+    }
+
+    @Test
+    void a_cut_broken_off_is_a_trial_too_but_no_measure_of_the_machines_time() {
+        CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
+        answerAll(job);
+        jobs.start(job.id(), "Ines");
+        CutJob broken = jobs.breakOff(job.id(), "charred black in the first corner", job.parameters().passes(),
+                Finding.of(Result.THROUGH, 4), Optional.empty(), "Ines");
+        assertThat(broken.state()).isEqualTo(State.BROKEN_OFF);
+        Trial trial = settings.evidence(settings.forBoard(machine, CRAFT)).trials().getLast();
+        assertThat(broken.trialId()).hasValue(trial.id());
+        assertThat(trial.source()).isEqualTo(Source.CUT);
+        assertThat(trial.finding().charring()).isEqualTo(4);
+        assertThat(machines.ratio(machine.id()).cuts()).isZero();
+    }
+
+    @Test
+    void a_cut_that_has_not_started_cannot_have_come_out_in_any_way() {
+        CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
+        assertThat(refusal(() -> jobs.breakOff(job.id(), "no reason", 1, Finding.of(Result.THROUGH, 1), Optional.empty(),
+                "Ines"))).isEqualTo("cutting.job.not.started");
+        assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials()).isEmpty();
+    }
+
+    @Test
+    void another_gap_dialled_in_must_be_checked_again_and_another_speed_changes_the_estimate() {
+        CutJob job = jobs.prepare(wish(9, Workpiece.clean(CRAFT)), "Ines");
+        answerAll(job);
+        CutParameters slower = new CutParameters(Speed.mmPerSecond(job.parameters().speed().mmPerSecond() / 2),
+                job.parameters().power(), job.parameters().passes(), job.parameters().airAssist(), job.parameters().gap());
+        CutTime time = CutTime.estimate(List.of(CutTimeTest.line(300)), machine, slower);
+        CutJob dialled = jobs.dial(job.id(), slower, Optional.of(time));
+        assertThat(dialled.state()).isEqualTo(State.READY);
+        assertThat(dialled.estimate().orElseThrow().value()).isGreaterThan(job.estimate().orElseThrow().value() * 1.5);
+        CutParameters higher = new CutParameters(slower.speed(), slower.power(), slower.passes(), slower.airAssist(),
+                slower.gap().plus(Length.mm(1)));
+        assertThat(jobs.dial(job.id(), higher, Optional.of(time)).unanswered())
+                .containsExactlyInAnyOrder(CheckItem.GAP_SET, CheckItem.AIR_ON);
+        assertThat(refusal(() -> jobs.start(job.id(), "Ines"))).isEqualTo("cutting.job.unanswered");
+        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()").update())
+                .hasMessageContaining("unanswered");
     }
 
     private void answerAll(CutJob job) {

@@ -17,8 +17,13 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.Evidence;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.PlannedTrial;
+import puzzleworkshop.cutting.PlannedTrials;
+import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.cutting.Trial;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
@@ -61,6 +66,12 @@ class OrdersIT {
 
     @Autowired
     private Machines machines;
+
+    @Autowired
+    private Settings settings;
+
+    @Autowired
+    private PlannedTrials trials;
 
     @Autowired
     private SheetRack rack;
@@ -135,6 +146,30 @@ class OrdersIT {
         assertThat(order.next()).contains(puzzleworkshop.workshop.Stage.PRINT);
         orders.cancel(order.id(), "changed their mind", "Mara");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
+    }
+
+    @Test
+    void confirming_on_settings_that_are_not_proven_plans_a_trial_until_they_are() {
+        addSheet();
+        Order first = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
+        Order second = confirmations.confirm(quote("Oskar Lund").id(), "Mara");
+        assertThat(trials.open()).extracting(PlannedTrial::label).containsExactly(first.number(), second.number());
+        assertThat(trials.open().getFirst().next()).isPresent();
+        assertThat(orders.history(first.id())).anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));
+        // both wait for the same trial, and it is made once
+        assertThat(trials.minutesByOrder()).containsOnlyKeys(first.id().value());
+        orders.cancel(first.id(), "changed their mind", "Mara");
+        assertThat(trials.minutesByOrder()).containsOnlyKeys(second.id().value());
+        Machine machine = machines.standard().orElseThrow();
+        for (int good = 0; good < Evidence.GOOD_IN_A_ROW; good++) {
+            assertThat(trials.openFor(second.id().value())).isPresent();
+            settings.record(machine, BIRCH, settings.forBoard(machine, BIRCH).parameters(),
+                    Trial.Finding.of(Trial.Result.THROUGH, 1), Trial.Source.TRY, "Mara", Optional.empty());
+        }
+        assertThat(trials.open()).isEmpty();
+        addSheet();
+        Order third = confirmations.confirm(quote("Priya Raman").id(), "Mara");
+        assertThat(trials.openFor(third.id().value())).isEmpty();
     }
 
     @Test

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
+import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -120,6 +121,23 @@ class CutFileTest {
         assertThat(StickingCheck.of(large).inside()).isFalse();
         // 210·sin 0.5° = 1.8326 and 1.5 of shift, less 0.0057 by the cosine: 3.327, so 3.4 will do
         assertThat(StickingCheck.of(large).overhangNeeded()).isEqualTo(Length.mm(3.4));
+    }
+
+    /** The drawing shows a position that takes exactly what the check says: bounds of the moved outline against the print's. */
+    @Test
+    void the_position_drawn_is_the_worst_one() {
+        for (Size size : new Size[] {Size.mm(420, 297), Size.mm(180, 420), Size.mm(300, 300)}) {
+            CutPattern pattern = PatternMaker.make(PatternSpec.of(size, new PieceGrid(8, 8), 3).withOutline(Outline.wavy(Length.mm(2))));
+            StickingCheck check = StickingCheck.of(pattern);
+            Bounds moved = check.worst().of(pattern.outline(), size).bounds();
+            double out = switch (check.narrowest()) {
+                case LEFT -> -3 - moved.minX();
+                case TOP -> -3 - moved.minY();
+                case RIGHT -> moved.maxX() - size.width().mm() - 3;
+                case BOTTOM -> moved.maxY() - size.height().mm() - 3;
+            };
+            assertThat(out).isCloseTo(-check.spare().mm(), within(0.011));
+        }
     }
 
     private static double length(Shape shape) {

@@ -26,6 +26,7 @@ import puzzleworkshop.cutting.Trial.Result;
 import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.cutting.Workpiece.Film;
 import puzzleworkshop.cutting.ui.CutJobPanel;
+import puzzleworkshop.cutting.ui.TrialNotes;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.geometry.CurvePath;
@@ -54,6 +55,7 @@ class CutPart implements StagePart {
     private final Supplies supplies;
     private final SheetRack rack;
     private final Workshop workshop;
+    private final TrialNotes trials;
     private final ObjectProvider<CutJobPanel> panels;
     private final Figures figures;
     private final SignedIn signedIn;
@@ -67,6 +69,7 @@ class CutPart implements StagePart {
             Supplies supplies,
             SheetRack rack,
             Workshop workshop,
+            TrialNotes trials,
             ObjectProvider<CutJobPanel> panels,
             Figures figures,
             SignedIn signedIn) {
@@ -78,6 +81,7 @@ class CutPart implements StagePart {
         this.supplies = supplies;
         this.rack = rack;
         this.workshop = workshop;
+        this.trials = trials;
         this.panels = panels;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -91,6 +95,11 @@ class CutPart implements StagePart {
     @Override
     public boolean replacesChecklist() {
         return machines.standard().isPresent();
+    }
+
+    @Override
+    public Optional<Component> aboveTheQueue() {
+        return trials.all();
     }
 
     @Override
@@ -121,6 +130,7 @@ class CutPart implements StagePart {
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
             panel.whenEnded(ended -> again.run());
+            panel.reckon(parameters -> CutTime.estimate(paths(waiting.order()), job.setting().machine(), parameters));
             part.add(panel);
         });
         boolean open = last.filter(job -> job.ended().isEmpty()).isPresent();

@@ -13,6 +13,11 @@ interface StagePart {
     /** @param again to be run after it has changed something */
     Optional<Component> show(Waiting waiting, Runnable again);
 
+    /** What is to be seen to at this stage besides the orders, above their list. */
+    default Optional<Component> aboveTheQueue() {
+        return Optional.empty();
+    }
+
     /** Whether it brings a checklist of its own in place of the stage's general one. */
     default boolean replacesChecklist() {
         return false;

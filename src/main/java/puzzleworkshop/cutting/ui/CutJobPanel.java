@@ -1,7 +1,9 @@
 package puzzleworkshop.cutting.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
@@ -10,15 +12,17 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
-import org.springframework.stereotype.Component;
 import puzzleworkshop.cutting.CheckItem;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutParameters;
+import puzzleworkshop.cutting.CutTime;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.MachineRatio;
 import puzzleworkshop.display.Figures;
@@ -33,7 +37,7 @@ import puzzleworkshop.workshop.SignedIn;
  * One cut at the bench, from its checklist to its outcome. Ask for a new one from Spring wherever a cut is shown
  * ({@code ObjectProvider<CutJobPanel>}), then {@link #show}.
  */
-@Component
+@org.springframework.stereotype.Component
 @Scope(ConfigurableBeanFactory.SCOPE_PROTOTYPE)
 @StyleSheet("context://cutting.css")
 @JavaScript("context://cutting.js")
@@ -45,6 +49,7 @@ public class CutJobPanel extends Div {
     private final transient Figures figures;
     private final transient SignedIn who;
     private transient Consumer<CutJob> ended = job -> {};
+    private transient Function<CutParameters, Optional<CutTime>> reckoned = parameters -> Optional.empty();
 
     CutJobPanel(CutJobs jobs, Machines machines, BoardNames boards, Figures figures, SignedIn who) {
         this.jobs = jobs;
@@ -71,6 +76,11 @@ public class CutJobPanel extends Div {
     /** Told once, when the cut has ended (done or broken off). */
     public void whenEnded(Consumer<CutJob> listener) {
         ended = listener;
+    }
+
+    /** How long the lines take with other parameters, for the estimate when something else is dialled in. */
+    public void reckon(Function<CutParameters, CutTime> time) {
+        reckoned = parameters -> Optional.of(time.apply(parameters));
     }
 
     private Div head(CutJob job) {
@@ -103,7 +113,8 @@ public class CutJobPanel extends Div {
         for (Sentence reason : job.workpiece().forbidden()) {
             add(note("bad", figures.say(reason)));
         }
-        add(new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")), breakOffWay(job, "cutting.job.give.up"));
+        add(new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")), breakOffWay(job, "cutting.job.give.up",
+                reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
     }
 
     private void before(CutJob job) {
@@ -127,7 +138,21 @@ public class CutJobPanel extends Div {
         missing.addClassName("pw-small");
         Div foot = new Div(start, missing);
         foot.addClassName("cutting-job-foot");
-        add(list, caution, foot, breakOffWay(job, "cutting.job.give.up"));
+        add(dialWay(job), list, caution, foot, breakOffWay(job, "cutting.job.give.up", reason -> Optional.of(
+                jobs.breakOff(job.id(), reason, who.name()))));
+    }
+
+    /** Other parameters for this job alone: the setting stays as it is. */
+    private Div dialWay(CutJob job) {
+        ParameterFields fields = new ParameterFields(job.setting(), job.parameters(), figures);
+        Button dial = new Button(figures.text("cutting.job.dial.do"), event -> fields.read().ifPresent(
+                typed -> again(job, () -> jobs.dial(job.id(), typed, reckoned.apply(typed)))));
+        Div form = new Div(fields, dial);
+        form.addClassName("pw-stack");
+        form.setVisible(false);
+        Button open = new Button(figures.text("cutting.job.dial"), event -> form.setVisible(!form.isVisible()));
+        open.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        return new Div(open, form);
     }
 
     private void during(CutJob job) {
@@ -155,7 +180,16 @@ public class CutJobPanel extends Div {
         finish.addClassName("cutting-big");
         Div foot = new Div(finish);
         foot.addClassName("cutting-job-foot");
-        add(running, passes, finding, foot, breakOffWay(job, "cutting.job.break"));
+        Checkbox nothingToSee = new Checkbox(figures.text("cutting.job.break.nothing"));
+        Div broken = breakOffWay(job, "cutting.job.break", reason -> {
+            if (nothingToSee.getValue()) {
+                return Optional.of(jobs.breakOff(job.id(), reason, who.name()));
+            }
+            return finding.read()
+                    .filter(seen -> passes.getValue() != null && !passes.isInvalid())
+                    .map(seen -> jobs.breakOff(job.id(), reason, passes.getValue(), seen, finding.photo(), who.name()));
+        }, nothingToSee);
+        add(running, passes, finding, foot, broken);
     }
 
     private void after(CutJob job) {
@@ -172,18 +206,20 @@ public class CutJobPanel extends Div {
     }
 
     /** Gives the job up before the start or stops it after: both ask why. */
-    private Div breakOffWay(CutJob job, String key) {
+    private Div breakOffWay(CutJob job, String key, Function<String, Optional<CutJob>> deed, Component... beside) {
         TextField reason = new TextField(figures.text("cutting.job.break.why"));
         reason.setMaxLength(1000);
         reason.setWidthFull();
         Button really = new Button(figures.text(key), event -> again(job, () -> {
-            CutJob broken = jobs.breakOff(job.id(), reason.getValue(), who.name());
-            ended.accept(broken);
-            return broken;
+            Optional<CutJob> broken = deed.apply(reason.getValue());
+            broken.ifPresentOrElse(ended, () -> Saved.tell(figures.text("cutting.job.break.outcome"), true));
+            return broken.orElse(null);
         }));
         really.addThemeVariants(ButtonVariant.ERROR);
-        Div form = new Div(reason, really);
-        form.addClassName("pw-row");
+        Div form = new Div(reason);
+        form.add(beside);
+        form.add(really);
+        form.addClassName("pw-stack");
         form.setVisible(false);
         Button open = new Button(figures.text(key + ".open"), event -> form.setVisible(!form.isVisible()));
         open.addThemeVariants(ButtonVariant.TERTIARY);
@@ -192,7 +228,7 @@ public class CutJobPanel extends Div {
 
     private void again(CutJob job, Supplier<CutJob> deed) {
         try {
-            show(deed.get());
+            Optional.ofNullable(deed.get()).ifPresent(this::show);
         } catch (Refused refused) {
             Saved.tell(figures.say(refused), true);
             jobs.find(job.id()).filter(now -> now.state() != job.state()).ifPresent(this::show);

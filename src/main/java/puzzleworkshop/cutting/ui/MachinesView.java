@@ -35,17 +35,19 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private final transient Machines machines;
     private final transient Settings settings;
     private final transient CutJobs jobs;
+    private final transient TrialNotes trials;
     private final transient BoardNames boards;
     private final transient Figures figures;
     private final transient SignedIn who;
     private final transient HouseUnits house;
     private long chosen;
 
-    public MachinesView(Machines machines, Settings settings, CutJobs jobs, BoardNames boards, Figures figures,
+    public MachinesView(Machines machines, Settings settings, CutJobs jobs, TrialNotes trials, BoardNames boards, Figures figures,
             SignedIn who, HouseUnits house) {
         this.machines = machines;
         this.settings = settings;
         this.jobs = jobs;
+        this.trials = trials;
         this.boards = boards;
         this.figures = figures;
         this.who = who;
@@ -77,6 +79,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
                             () -> doAndShow(() -> machines.makeStandard(machine.id())),
                             () -> doAndShow(() -> retireOrBack(machine)))));
         }
+        trials.all().ifPresent(this::add);
         add(cards, new SettingsMatrix(shown, settings, boards, figures), latest(shown));
     }
 

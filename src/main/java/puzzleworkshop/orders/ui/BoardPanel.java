@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.ui.TrialNotes;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Verdict;
@@ -40,6 +41,7 @@ class BoardPanel implements OrderPanel {
     private final SheetFinder finder;
     private final RackSettings settings;
     private final Machines machines;
+    private final TrialNotes trials;
     private final Figures figures;
     private final SignedIn signedIn;
 
@@ -49,6 +51,7 @@ class BoardPanel implements OrderPanel {
             SheetFinder finder,
             RackSettings settings,
             Machines machines,
+            TrialNotes trials,
             Figures figures,
             SignedIn signedIn) {
         this.blanks = blanks;
@@ -56,6 +59,7 @@ class BoardPanel implements OrderPanel {
         this.finder = finder;
         this.settings = settings;
         this.machines = machines;
+        this.trials = trials;
         this.figures = figures;
         this.signedIn = signedIn;
     }
@@ -74,6 +78,7 @@ class BoardPanel implements OrderPanel {
         Div section = new Div(new H2(figures.text("orders.new.board")));
         section.addClassName("pw-section");
         chosen.forEach(block -> section.add(card(order, block, changed)));
+        trials.of(order.id().value()).ifPresent(section::add);
         return Optional.of(section);
     }
 

@@ -50,7 +50,7 @@ class CutLinesPanel implements OrderPanel {
             section.add(new Paragraph(figures.text("orders.cut-lines.length", Length.mm(pattern.totalLengthMm()),
                     Long.toString(pattern.spec().seed()))));
             section.add(new StickingVerdict(StickingCheck.of(pattern.outline(), pattern.spec().size(), numbers.overhang(),
-                    numbers.stickShift(), numbers.stickTurnDegrees()), figures));
+                    numbers.stickShift(), numbers.stickTurnDegrees()), pattern.outline(), pattern.spec().size(), figures));
             section.add(files("orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> CutPlan.of(pattern, sequence))));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());

@@ -35,7 +35,8 @@ class PatternFacts extends Div {
         fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
         add(new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")), facts);
-        add(new SmallPartsNote(verdict, figures), new StickingVerdict(StickingCheck.of(pattern), figures));
+        add(new SmallPartsNote(verdict, figures), new StickingVerdict(
+                StickingCheck.of(pattern), pattern.outline(), pattern.spec().size(), figures));
         Tray tray = Tray.of(pattern.spec());
         String name = pattern.pieces().size() + "-" + pattern.spec().seed();
         add(files("pattern.draw.files", new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),

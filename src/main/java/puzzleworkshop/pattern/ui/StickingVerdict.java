@@ -5,14 +5,20 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.StickingCheck;
 
 /** Whether the outer cut stays inside the print when the sticker lies a little off, with the numbers. */
 @StyleSheet("context://pattern.css")
 public class StickingVerdict extends Div {
 
-    public StickingVerdict(StickingCheck check, Figures figures) {
+    /**
+     * @param outline that was checked, for the drawing of the worst position
+     * @param finished size of the puzzle
+     */
+    public StickingVerdict(StickingCheck check, CurvePath outline, Size finished, Figures figures) {
         addClassName("pw-stack");
         add(new Verdict(check.inside() ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
                 getTranslation(check.inside() ? "pattern.sticking.word.inside" : "pattern.sticking.word.outside")));
@@ -20,5 +26,8 @@ public class StickingVerdict extends Div {
         add(new Paragraph(getTranslation(key, figures.length(check.overhang()), figures.length(check.shift()),
                 figures.number(check.turnDegrees(), 2), figures.length(Length.mm(Math.abs(check.spare().mm()))),
                 figures.length(check.overhangNeeded()), getTranslation("pattern.sticking.side." + check.narrowest().name()))));
+        if (!check.inside()) {
+            add(new StickingDrawing(check, outline, finished));
+        }
     }
 }

@@ -1,0 +1,70 @@
+package puzzleworkshop.cutting.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.cutting.NextTry;
+import puzzleworkshop.cutting.PlannedTrial;
+import puzzleworkshop.cutting.PlannedTrials;
+import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
+
+/** Trials that orders wait for, as the bench, the machines' page and an order's page show them. */
+@org.springframework.stereotype.Component
+public class TrialNotes {
+
+    private final PlannedTrials planned;
+    private final BoardNames boards;
+    private final Figures figures;
+
+    TrialNotes(PlannedTrials planned, BoardNames boards, Figures figures) {
+        this.planned = planned;
+        this.boards = boards;
+        this.figures = figures;
+    }
+
+    /** Everything that is still to be tried; empty when nothing is. */
+    public Optional<Component> all() {
+        return under(planned.open());
+    }
+
+    /** The trial an order waits for. */
+    public Optional<Component> of(long orderId) {
+        return under(planned.openFor(orderId).stream().toList());
+    }
+
+    private Optional<Component> under(List<PlannedTrial> trials) {
+        if (trials.isEmpty()) {
+            return Optional.empty();
+        }
+        Div section = new Div(new H3(figures.text("cutting.planned", trials.size())));
+        section.addClassNames("pw-section", "cutting-planned");
+        trials.forEach(trial -> section.add(line(trial)));
+        return Optional.of(section);
+    }
+
+    private Div line(PlannedTrial trial) {
+        Span order = new Span(figures.text("cutting.planned.for", trial.label(), trial.setting().machine().name()));
+        order.addClassName("pw-small");
+        Anchor board = new Anchor("machines/settings/" + trial.setting().id(), boards.of(trial.setting().board()));
+        Div head = new Div(new Verdict(Verdict.Kind.WARN, figures.text(trial.setting().state().textKey())), board, order);
+        head.addClassName("cutting-trial-first");
+        Div line = new Div(head);
+        line.addClassName("cutting-trial");
+        trial.next().ifPresent(next -> line.add(first(next)));
+        return line;
+    }
+
+    private Paragraph first(NextTry next) {
+        Paragraph words = new Paragraph(figures.text("cutting.planned.try",
+                figures.number(next.parameters().speed().toMmPerMinute(), 0), next.parameters().power(),
+                next.parameters().passes(), figures.say(next.reason())));
+        words.addClassName("pw-small");
+        return words;
+    }
+}
