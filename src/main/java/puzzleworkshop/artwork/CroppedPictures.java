@@ -1,19 +1,19 @@
 package puzzleworkshop.artwork;
 
-import java.io.ByteArrayInputStream;
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.function.BiFunction;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.artwork.reading.BareJpeg;
 import puzzleworkshop.artwork.reading.Facts;
 import puzzleworkshop.artwork.reading.FirstLook;
 import puzzleworkshop.artwork.reading.Frame;
 import puzzleworkshop.artwork.reading.Framing;
-import puzzleworkshop.artwork.reading.Survey;
 import puzzleworkshop.artwork.reading.UnpackedPixels;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -25,6 +25,8 @@ public class CroppedPictures {
     private static final float PRINT_QUALITY = 0.95f;
     private static final float PROOF_QUALITY = 0.88f;
     private static final int MOST_PROOF_PIXELS = 4000;
+    /** A copy with so many of the pixels wanted is taken before the original is read. */
+    private static final double NEARLY = 0.8;
 
     private final Pictures pictures;
     private final ReadingPlaces places;
@@ -110,6 +112,16 @@ public class CroppedPictures {
      * @return JPEG
      */
     public byte[] proof(PictureId id, Crop crop, Size finished, Length overhang, int longerSide) {
+        return framed(id, crop, finished, overhang, longerSide, (framing, ppi) -> framing.jpeg(ppi, PROOF_QUALITY));
+    }
+
+    /** The same of the finished puzzle alone, as an image to draw on. */
+    public BufferedImage face(PictureId id, Crop crop, Size finished, int longerSide) {
+        return framed(id, crop, finished, Length.ZERO, longerSide, (framing, ppi) -> framing.image());
+    }
+
+    /** From the smallest of the screens' copies that has the pixels, else from the original. */
+    private <T> T framed(PictureId id, Crop crop, Size finished, Length overhang, int longerSide, BiFunction<Framing, Double, T> work) {
         Picture picture = pictures.get(id);
         double framedAcross = crop.width() * crop.turnedWidth(picture);
         double framedDown = crop.height() * crop.turnedHeight(picture);
@@ -120,26 +132,16 @@ public class CroppedPictures {
         int height = (int) Math.max(1, Math.round(finished.height().mm() * perMm));
         int beyond = (int) Math.round(overhang.mm() * perMm);
         double ppi = perMm * Length.MM_PER_INCH;
-        double inCopy = most * Math.min(1, Rendition.SIZES.getLast() / (double) Math.max(picture.width(), picture.height()));
-        if (inCopy >= longer * 0.8) {
-            return Framing.of(copy(id), crop, width, height, beyond).jpeg(ppi, PROOF_QUALITY);
+        int whole = (int) Math.ceil(longer / most * Math.max(picture.width(), picture.height()));
+        if (whole <= Rendition.SIZES.getLast() / NEARLY) {
+            Frame copy = Frame.of(pictures.rendition(id, Math.min(whole, Rendition.SIZES.getLast())).orElseThrow().jpeg());
+            return work.apply(Framing.of(copy, crop, width, height, beyond), ppi);
         }
-        return places.with(() -> unpacked(id,
-                pixels -> Framing.of(pixels, crop, width, height, beyond).jpeg(ppi, PROOF_QUALITY)));
+        return places.with(() -> unpacked(id, pixels -> work.apply(Framing.of(pixels, crop, width, height, beyond), ppi)));
     }
 
     private static int pixels(Length length, double ppi) {
         return (int) Math.max(1, Math.round(length.toInches() * ppi));
-    }
-
-    private Frame copy(PictureId id) {
-        Rendition rendition = pictures.rendition(id, Rendition.SIZES.getLast()).orElseThrow();
-        try (TemporaryFile file = TemporaryFile.of(new ByteArrayInputStream(rendition.jpeg()), Long.MAX_VALUE)) {
-            Facts facts = FirstLook.at(file.path(), IntakeLimits.USUAL);
-            return Survey.of(file.path(), facts, rendition.px(), share -> { }).copy();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 
     private interface Work<T> {

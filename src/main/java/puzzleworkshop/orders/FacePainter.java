@@ -7,7 +7,6 @@ import java.awt.RenderingHints;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
 import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -18,9 +17,7 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.artwork.Crop;
-import puzzleworkshop.artwork.Pictures;
-import puzzleworkshop.artwork.Rendition;
+import puzzleworkshop.artwork.CroppedPictures;
 import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Segment;
 import puzzleworkshop.measure.Size;
@@ -29,7 +26,7 @@ import puzzleworkshop.pattern.PatternShelf;
 
 /**
  * Paints the face of a puzzle: the customer's picture as it is framed, with the cut lines on it, at the size of a screen or
- * a paper. It starts from the copies kept for screens, so it is quick and carries no metadata.
+ * a paper. It carries no metadata.
  */
 @Component
 public class FacePainter {
@@ -39,17 +36,19 @@ public class FacePainter {
     /** Line width in pixels for each 1000 pixels of picture; a hair on small ones. */
     private static final double LINE = 1.6;
 
-    private final Pictures pictures;
+    private final CroppedPictures pictures;
     private final PatternShelf shelf;
+    private final KeptFaces kept = new KeptFaces();
 
-    FacePainter(Pictures pictures, PatternShelf shelf) {
+    FacePainter(CroppedPictures pictures, PatternShelf shelf) {
         this.pictures = pictures;
         this.shelf = shelf;
     }
 
-    /** As JPEG, the longer side so many pixels. */
+    /** As JPEG, the longer side so many pixels; painted once and kept for a while. */
     public byte[] jpeg(Puzzle puzzle, Optional<FramedPicture> framed, int longerSide) {
-        return encode(paint(puzzle, framed, longerSide));
+        return kept.of(new KeptFaces.Look(puzzle.pattern(), puzzle.finished(), framed, longerSide),
+                () -> encode(paint(puzzle, framed, longerSide)));
     }
 
     /** Bare wood with cut lines when there is no picture yet. */
@@ -63,34 +62,12 @@ public class FacePainter {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
-        g.setColor(framed.map(f -> new Color(f.crop().borderRgb())).orElse(WOOD));
+        g.setColor(WOOD);
         g.fillRect(0, 0, width, height);
-        framed.ifPresent(f -> drawPicture(g, f, width, height, longerSide));
+        framed.ifPresent(f -> g.drawImage(pictures.face(f.picture(), f.crop(), size, longerSide), 0, 0, width, height, null));
         drawLines(g, shelf.of(puzzle.pattern()), scale, longerSide);
         g.dispose();
         return face;
-    }
-
-    private void drawPicture(Graphics2D g, FramedPicture framed, int width, int height, int longerSide) {
-        Crop crop = framed.crop();
-        // the frame may be a small part of the picture, so a larger copy is needed than is painted
-        int wanted = (int) Math.min(1600, longerSide / Math.min(1, Math.max(crop.width(), crop.height())));
-        Optional<Rendition> rendition = pictures.rendition(framed.picture(), wanted);
-        if (rendition.isEmpty()) {
-            return;
-        }
-        BufferedImage picture = decode(rendition.get().jpeg());
-        boolean upright = crop.quarterTurns() % 2 == 0;
-        double turnedWidth = width / crop.width();
-        double turnedHeight = height / crop.height();
-        AffineTransform place = AffineTransform.getTranslateInstance(-crop.left() * turnedWidth, -crop.top() * turnedHeight);
-        place.translate(turnedWidth / 2, turnedHeight / 2);
-        place.quadrantRotate(crop.quarterTurns());
-        place.scale(
-                (upright ? turnedWidth : turnedHeight) / picture.getWidth(),
-                (upright ? turnedHeight : turnedWidth) / picture.getHeight());
-        place.translate(-picture.getWidth() / 2.0, -picture.getHeight() / 2.0);
-        g.drawImage(picture, place, null);
     }
 
     private void drawLines(Graphics2D g, CutPattern pattern, double scale, int longerSide) {
@@ -117,14 +94,6 @@ public class FacePainter {
                         cubic.control2().xMm(), cubic.control2().yMm(),
                         cubic.to().xMm(), cubic.to().yMm());
             }
-        }
-    }
-
-    private static BufferedImage decode(byte[] jpeg) {
-        try {
-            return ImageIO.read(new ByteArrayInputStream(jpeg));
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
         }
     }
 

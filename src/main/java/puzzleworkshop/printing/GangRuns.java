@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import java.time.Clock;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -11,10 +9,8 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import java.util.stream.IntStream;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -22,36 +18,30 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
 
 /**
- * The print runs. Laying out takes seconds and holds no lock; what it gives is kept only if nobody changed the run
+ * The print runs: what waits, and how it is laid out. Laying out takes seconds and holds no lock; what it gives is kept only if nobody changed the run
  * meanwhile, and a copy of a picture can be in one run only: the database sees to that.
  */
 @Service
 public class GangRuns {
 
     private final RunStore runs;
+    private final RunRecords records;
     private final MediumStore media;
-    private final ObjectProvider<PrintQueue> queue;
-    private final ObjectProvider<PrintTold> told;
     private final PaperUse paper;
     private final TransactionTemplate transaction;
-    private final Clock clock;
 
-    GangRuns(
-            RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, ObjectProvider<PrintTold> told,
-            Supplies supplies, TransactionTemplate transaction, Clock clock) {
+    GangRuns(RunStore runs, RunRecords records, MediumStore media, Supplies supplies, TransactionTemplate transaction) {
         this.runs = runs;
+        this.records = records;
         this.media = media;
-        this.queue = queue;
-        this.told = told;
         this.paper = new PaperUse(supplies);
         this.transaction = transaction;
-        this.clock = clock;
     }
 
     /** Copies that wait and are in no open run, earliest due first. */
     public List<Copy> waiting() {
         Set<RunStore.Taken> taken = runs.taken();
-        return queue().map(PrintQueue::waiting).orElse(List.of()).stream()
+        return records.queue().map(PrintQueue::waiting).orElse(List.of()).stream()
                 .sorted(Comparator.comparing((PrintItem item) -> item.due().orElse(LocalDate.MAX)).thenComparing(PrintItem::orderNumber))
                 .flatMap(item -> open(item, taken).stream())
                 .toList();
@@ -81,7 +71,7 @@ public class GangRuns {
         paper.requireFitForLaser(medium);
         RunPlanner planner = new RunPlanner(medium);
         List<Copy> waiting = waiting();
-        List<Copy> fitting = waiting.stream().filter(copy -> planner.takes(copy.item().sticker())).toList();
+        List<Copy> fitting = waiting.stream().filter(copy -> medium.takes(copy.item().sticker())).toList();
         if (fitting.isEmpty()) {
             throw new Refused(waiting.isEmpty() ? "printing.nothing-waits" : "printing.nothing-fits", medium.name());
         }
@@ -99,9 +89,9 @@ public class GangRuns {
         try {
             return transaction.execute(status -> {
                 reopen(plan.items());
-                long id = runs.add(medium, plan, clock.instant(), who);
-                write(id, Sentence.of("printing.history.proposed", plan.items().size(), medium.name()), who);
-                return get(id);
+                long id = runs.add(medium, plan, records.now(), who);
+                records.write(id, Sentence.of("printing.history.proposed", plan.items().size(), medium.name()), who);
+                return records.get(id);
             });
         } catch (DuplicateKeyException planned) {
             throw new Refused("printing.planned-meanwhile");
@@ -160,125 +150,30 @@ public class GangRuns {
     /** Takes a print out of the run; it waits again. The others stay where they are. */
     public PrintRun drop(long runId, long itemId, String who) {
         return transaction.execute(status -> {
-            runs.lock(runId);
-            PrintRun run = get(runId);
-            require(run, RunState.PROPOSED);
+            PrintRun run = records.locked(runId);
+            RunRecords.require(run, RunState.PROPOSED);
             RunItem dropped = item(run, itemId);
             runs.outcome(itemId, RunItem.Outcome.DROPPED, "");
-            write(runId, Sentence.of("printing.history.dropped", dropped.orderNumber(), dropped.copy()), who);
+            records.write(runId, Sentence.of("printing.history.dropped", dropped.orderNumber(), dropped.copy()), who);
             List<RunItem> left = run.planned().stream().filter(item -> item.id() != itemId).toList();
             RunPlanner.Plan plan = new RunPlanner(run.medium()).measured(closedUp(left));
             runs.lay(runId, run.version(), plan);
-            return get(runId);
+            return records.get(runId);
         });
     }
 
-    /** The run is to be printed as it is. */
-    @Transactional
-    public PrintRun confirm(long runId, String who) {
-        PrintRun run = get(runId);
-        if (run.planned().isEmpty()) {
-            throw new Refused("printing.run-empty");
-        }
-        paper.requireFitForLaser(run.medium());
-        requireStillApproved(run);
-        advance(run, RunState.PROPOSED, RunState.CONFIRMED, Optional.empty());
-        write(runId, Sentence.of("printing.history.confirmed"), who);
-        return get(runId);
-    }
-
-    /** Changes are wanted after all. */
-    @Transactional
-    public PrintRun reopen(long runId, String who) {
-        advance(get(runId), RunState.CONFIRMED, RunState.PROPOSED, Optional.empty());
-        write(runId, Sentence.of("printing.history.reopened"), who);
-        return get(runId);
-    }
-
-    /** Takes the run apart; its prints wait again. */
-    @Transactional
-    public void discard(long runId, String who) {
-        runs.lock(runId);
-        PrintRun run = get(runId);
-        if (!run.state().isOpen()) {
-            throw new Refused("printing.not-in-state", runId, Sentence.of(run.state().textKey()));
-        }
-        run.planned().forEach(item -> runs.outcome(item.id(), RunItem.Outcome.DROPPED, ""));
-        advance(run, run.state(), RunState.DISCARDED, Optional.empty());
-        write(runId, Sentence.of("printing.history.discarded"), who);
-    }
-
-    /**
-     * The run came out of the printer: paper and laminate are booked, orders with all their prints go on.
-     *
-     * @param spoiled prints that are no good; they wait again, alone
-     * @param why they are no good, in words; needed when there are any
-     * @param although why paper is booked that the shelf does not hold according to the ledger; empty refuses
-     */
-    @Transactional
-    public PrintRun printed(long runId, Set<Long> spoiled, String why, Optional<String> although, String who) {
-        runs.lock(runId);
-        PrintRun run = get(runId);
-        requireReason(spoiled.isEmpty() ? "-" : why);
-        requireStillApproved(run);
-        advance(run, RunState.CONFIRMED, RunState.PRINTED, Optional.of(clock.instant()));
-        paper.book(run, although.filter(reason -> !reason.isBlank()), who);
-        for (RunItem item : run.planned()) {
-            boolean bad = spoiled.contains(item.id());
-            runs.outcome(item.id(), bad ? RunItem.Outcome.SPOILED : RunItem.Outcome.PRINTED, bad ? why.strip() : "");
-        }
-        write(runId, Sentence.of("printing.history.printed", run.sheets(), spoiled.size()), who);
-        run.planned().stream().map(RunItem::orderId).distinct().forEach(order -> goOn(order, who));
-        return get(runId);
-    }
-
-    private void goOn(long order, String who) {
-        queue().ifPresent(waiting -> waiting.find(order)
-                .filter(item -> runs.printedCopies(order) >= item.quantity())
-                .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
-    }
-
-    /** A print of a printed run turned out to be no good: it alone waits again. */
-    @Transactional
-    public PrintRun spoiled(long itemId, String why, String who) {
-        long runId = runs.runOf(itemId).orElseThrow(() -> new Refused("printing.unknown"));
-        runs.lock(runId);
-        PrintRun run = get(runId);
-        requireReason(why);
-        RunItem item = RunPlanner.byId(run.items(), itemId).orElseThrow();
-        if (item.outcome() != RunItem.Outcome.PRINTED) {
-            throw new Refused("printing.not-printed", item.orderNumber());
-        }
-        runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
-        write(runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
-        told.ifAvailable(bench -> bench.spoiled(item.orderId(), item.copy(), why.strip(), who));
-        return get(runId);
-    }
-
-    /** Sheets the printer spoiled: booked as waste, to nobody's account. */
-    @Transactional
-    public void spoiledSheets(long runId, int sheets, String why, String who) {
-        if (sheets < 1) {
-            throw new Refused("printing.sheets-at-least-one");
-        }
-        requireReason(why);
-        paper.spoil(get(runId), sheets, why.strip(), who);
-        write(runId, Sentence.of("printing.history.spoiled-sheets", sheets, why.strip()), who);
-    }
-
     public PrintRun get(long runId) {
-        PrintMedium medium = runs.mediumOf(runId).flatMap(media::find).orElseThrow(() -> new Refused("printing.unknown"));
-        return runs.find(runId, medium).orElseThrow(() -> new Refused("printing.unknown"));
+        return records.get(runId);
     }
 
     /** Runs that are proposed or confirmed. */
     public List<PrintRun> open() {
-        return runs.open().stream().map(this::get).toList();
+        return runs.open().stream().map(records::get).toList();
     }
 
     /** Printed runs, newest first. */
     public List<PrintRun> past(int offset, int limit) {
-        return runs.past(offset, limit).stream().map(this::get).toList();
+        return runs.past(offset, limit).stream().map(records::get).toList();
     }
 
     public int countPast() {
@@ -291,12 +186,12 @@ public class GangRuns {
 
     /** The pictures of a run as they are approved now, in the order of its prints. */
     public List<PrintItem> pictures(PrintRun run) {
-        return run.laid().stream().map(item -> stillApproved(item).orElseThrow(() -> changed(item))).toList();
+        return run.laid().stream().map(item -> records.stillApproved(item).orElseThrow(() -> RunRecords.changed(item))).toList();
     }
 
     /** The approved picture of an order that waits for its print. */
     public Optional<PrintItem> waitingPicture(long orderId) {
-        return queue().flatMap(waiting -> waiting.find(orderId));
+        return records.queue().flatMap(waiting -> waiting.find(orderId));
     }
 
     /** Where a signed-in browser finds the picture of a sticker that waits or is planned. */
@@ -305,16 +200,16 @@ public class GangRuns {
     }
 
     private PrintRun change(long runId, String who, Function<PrintRun, RunPlanner.Plan> how) {
-        PrintRun run = get(runId);
-        require(run, RunState.PROPOSED);
+        PrintRun run = records.get(runId);
+        RunRecords.require(run, RunState.PROPOSED);
         RunPlanner.Plan plan = how.apply(run);
         requireOnRoll(run.medium(), plan);
         return transaction.execute(status -> {
             if (!runs.lay(runId, run.version(), plan)) {
                 throw new Refused("printing.changed-meanwhile");
             }
-            write(runId, Sentence.of("printing.history.laid-out", plan.sheets()), who);
-            return get(runId);
+            records.write(runId, Sentence.of("printing.history.laid-out", plan.sheets()), who);
+            return records.get(runId);
         });
     }
 
@@ -337,52 +232,11 @@ public class GangRuns {
                 Math.clamp(item.y().mm(), inset, Math.max(inset, mostY)), item.turned());
     }
 
-    private void requireStillApproved(PrintRun run) {
-        run.planned().stream().filter(item -> stillApproved(item).isEmpty()).findFirst().ifPresent(item -> {
-            throw changed(item);
-        });
-    }
-
-    private Optional<PrintItem> stillApproved(RunItem item) {
-        return queue().flatMap(waiting -> waiting.find(item.orderId())).filter(now -> now.look().equals(item.look())
-                && now.finished().equals(item.finished()));
-    }
-
-    private static Refused changed(RunItem item) {
-        return new Refused("printing.changed-since", item.orderNumber());
-    }
-
-    private void advance(PrintRun run, RunState from, RunState to, Optional<Instant> printedAt) {
-        if (!runs.move(run.id(), from, to, printedAt)) {
-            throw new Refused("printing.not-in-state", run.id(), Sentence.of(run.state().textKey()));
-        }
-    }
-
-    private static void require(PrintRun run, RunState state) {
-        if (run.state() != state) {
-            throw new Refused("printing.not-in-state", run.id(), Sentence.of(run.state().textKey()));
-        }
-    }
-
-    private static void requireReason(String why) {
-        if (why.isBlank()) {
-            throw new Refused("printing.reason-missing");
-        }
-    }
-
     private static RunItem item(PrintRun run, long itemId) {
         return RunPlanner.byId(run.planned(), itemId).orElseThrow(() -> new Refused("printing.unknown"));
     }
 
     private PrintMedium medium(long id) {
         return media.find(id).orElseThrow(() -> new Refused("printing.unknown"));
-    }
-
-    private Optional<PrintQueue> queue() {
-        return Optional.ofNullable(queue.getIfAvailable());
-    }
-
-    private void write(long run, Sentence what, String who) {
-        runs.write(run, what, clock.instant(), who);
     }
 }

@@ -29,6 +29,11 @@ public record PrintMedium(
     /** Room that marks need beside a sticker, within the printable part of the sheet. */
     static final Length MARKS = Length.mm(3);
 
+    /** Whether a sticker with its label can lie on it at all, upright or turned. */
+    public boolean takes(Size sticker) {
+        return new Size(sticker.width(), sticker.height().plus(RunItem.LABEL)).fitsUpright(room());
+    }
+
     /** From the sheet's edge to the first sticker. */
     public Length inset() {
         return margin.plus(MARKS);

@@ -46,6 +46,11 @@ public record PrintRun(
         return laid().stream().filter(item -> item.sheet() == sheet);
     }
 
+    /** How many of its prints were no good. */
+    public int spoiled() {
+        return (int) items.stream().filter(item -> item.outcome() == RunItem.Outcome.SPOILED).count();
+    }
+
     public List<RunItem> planned() {
         return items.stream().filter(item -> item.outcome() == RunItem.Outcome.PLANNED).toList();
     }

@@ -30,12 +30,6 @@ final class RunPlanner {
     /** A layout and what is known about the best one; lengths from edge to edge of the sheet or roll. */
     record Plan(List<RunItem> items, int sheets, int fewestSheets, Length length, Length leastLength) {}
 
-    /** Whether a print can lie on this medium at all. */
-    boolean takes(Size sticker) {
-        Size footprint = new Size(sticker.width(), sticker.height().plus(RunItem.LABEL));
-        return footprint.fitsUpright(medium.room());
-    }
-
     /** Lays all of them out; pinned ones stay. */
     Plan layOut(List<RunItem> items) {
         return plan(items, pack(items, EFFORT));

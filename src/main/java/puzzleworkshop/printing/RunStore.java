@@ -6,6 +6,7 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -197,8 +198,13 @@ class RunStore {
         return jdbc.sql("select * from print_run_history where run_id = :run order by id").param("run", run)
                 .query((row, number) -> new RunLine(
                         row.getTimestamp("at").toInstant(), row.getString("who"),
-                        Sentence.of(row.getString("text_key"), (Object[]) row.getArray("arguments").getArray())))
+                        Sentence.of(row.getString("text_key"), spoken((String[]) row.getArray("arguments").getArray()))))
                 .list();
+    }
+
+    /** Counts are counts again, so that a text can say 'one sheet' and 'two sheets'. */
+    private static Object[] spoken(String[] kept) {
+        return Arrays.stream(kept).map(word -> word.matches("\\d{1,6}") ? (Object) Integer.valueOf(word) : word).toArray();
     }
 
     private PrintRun run(ResultSet row, PrintMedium medium) throws SQLException {

@@ -11,7 +11,6 @@ import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
-import puzzleworkshop.artwork.Rendition;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.Resolution.Verdict;
 import puzzleworkshop.measure.Refused;
@@ -86,16 +85,22 @@ public class CustomerDesk {
         return sight(orders.get(link.order()));
     }
 
+    /** A picture with the fingerprint of what it shows; of the whole picture that of its file. */
+    record Face(byte[] jpeg, String fingerprint) {}
+
     /** The picture as framed, with cut lines. */
-    public byte[] face(Token token, String from, int px) {
+    Face face(Token token, String from, int px) {
         Order order = orders.get(enter(token, from).order());
-        return painter.jpeg(order.puzzle(), order.picture(), px);
+        String fingerprint = order.picture().map(framed -> Shown.of(pictures.get(framed.picture()), framed, order.puzzle()).fingerprint())
+                .orElse("none");
+        return new Face(painter.jpeg(order.puzzle(), order.picture(), px), fingerprint);
     }
 
     /** The whole picture, for framing it. */
-    public Optional<Rendition> picture(Token token, String from, int px) {
+    Optional<Face> picture(Token token, String from, int px) {
         Order order = orders.get(enter(token, from).order());
-        return order.picture().flatMap(framed -> pictures.rendition(framed.picture(), px));
+        return order.picture().flatMap(framed -> pictures.rendition(framed.picture(), px))
+                .map(copy -> new Face(copy.jpeg(), pictures.get(copy.picture()).sha256()));
     }
 
     /** Takes a picture in and frames it to fill the puzzle; one that was there before is replaced. */

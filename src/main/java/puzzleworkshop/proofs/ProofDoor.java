@@ -28,12 +28,14 @@ class ProofDoor {
 
     @GetMapping("/p/{token}/face/{mark}/{px}.jpg")
     ResponseEntity<byte[]> face(
-            @PathVariable("token") String token, @PathVariable("px") int px, HttpServletRequest request) {
+            @PathVariable("token") String token, @PathVariable("mark") String mark, @PathVariable("px") int px,
+            HttpServletRequest request) {
         if (!Rendition.SIZES.contains(px)) {
             return ResponseEntity.notFound().build();
         }
         try {
-            return jpeg(desk.face(new Token(token), request.getRemoteAddr(), px));
+            CustomerDesk.Face face = desk.face(new Token(token), request.getRemoteAddr(), px);
+            return jpeg(face.jpeg(), face.fingerprint().startsWith(mark));
         } catch (Refused closed) {
             return ResponseEntity.notFound().build();
         }
@@ -41,18 +43,20 @@ class ProofDoor {
 
     @GetMapping("/p/{token}/picture/{mark}/{px}.jpg")
     ResponseEntity<byte[]> picture(
-            @PathVariable("token") String token, @PathVariable("px") int px, HttpServletRequest request) {
+            @PathVariable("token") String token, @PathVariable("mark") String mark, @PathVariable("px") int px,
+            HttpServletRequest request) {
         try {
             return desk.picture(new Token(token), request.getRemoteAddr(), px)
-                    .map(rendition -> jpeg(rendition.jpeg()))
+                    .map(whole -> jpeg(whole.jpeg(), whole.fingerprint().startsWith(mark)))
                     .orElseGet(() -> ResponseEntity.notFound().build());
         } catch (Refused closed) {
             return ResponseEntity.notFound().build();
         }
     }
 
-    private static ResponseEntity<byte[]> jpeg(byte[] bytes) {
-        return ResponseEntity.ok().cacheControl(A_DAY).contentType(MediaType.IMAGE_JPEG)
+    /** What is shown under an older mark than the order's own is not what that mark stood for, and must not be kept. */
+    private static ResponseEntity<byte[]> jpeg(byte[] bytes, boolean asMarked) {
+        return ResponseEntity.ok().cacheControl(asMarked ? A_DAY : CacheControl.noStore()).contentType(MediaType.IMAGE_JPEG)
                 .header("X-Robots-Tag", "noindex").body(bytes);
     }
 }

@@ -40,6 +40,7 @@ import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Payment;
 import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.supplies.LaserFacts;
@@ -82,6 +83,9 @@ class WeekPlanIT {
 
     @Autowired
     GangRuns gang;
+
+    @Autowired
+    PrintRoom printRoom;
 
     @Autowired
     PrintMedia media;
@@ -217,7 +221,7 @@ class WeekPlanIT {
             assertThat(batch(soon, stage)).isEqualTo(batch(later, stage));
             assertThat(batch(soon, stage).batchSize()).isEqualTo((int) run.planned().stream().map(RunItem::orderId).distinct().count());
         }
-        gang.discard(run.id(), "Robin");
+        printRoom.discard(run.id(), "Robin");
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
     }
 

@@ -61,6 +61,7 @@ class GangRunsIT {
 
     private final Waiting waiting = new Waiting();
     private GangRuns gang;
+    private PrintRoom room;
     private long a3;
 
     /** Stands in for the orders: what waits, and what was told. */
@@ -97,7 +98,9 @@ class GangRunsIT {
         waiting.told.clear();
         StaticListableBeanFactory beans = new StaticListableBeanFactory(Map.of("orders", waiting));
         ObjectProvider<PrintQueue> queue = beans.getBeanProvider(PrintQueue.class);
-        gang = new GangRuns(runs, media, queue, beans.getBeanProvider(PrintTold.class), supplies, transaction, clock);
+        RunRecords records = new RunRecords(runs, media, queue, clock);
+        gang = new GangRuns(runs, records, media, supplies, transaction);
+        room = new PrintRoom(runs, records, beans.getBeanProvider(PrintTold.class), supplies);
         a3 = media.media().stream().filter(m -> m.name().equals("A3")).findFirst().orElseThrow().id().orElseThrow();
     }
 
@@ -164,9 +167,9 @@ class GangRunsIT {
         waits(1, 2, 120, 90, MONDAY);
         waits(2, 1, 240, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
-        gang.confirm(run.id(), "Robin");
+        room.confirm(run.id(), "Robin");
         long bad = run.items().stream().filter(item -> item.orderId() == 1 && item.copy() == 2).findFirst().orElseThrow().id();
-        PrintRun printed = in(() -> gang.printed(run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
+        PrintRun printed = in(() -> room.printed(run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
         assertThat(printed.state()).isEqualTo(RunState.PRINTED);
         assertThat(waiting.told).containsExactly("printed 2");
         assertThat(gang.waiting()).extracting(copy -> copy.item().orderId() + "/" + copy.number()).containsExactly("1/2", "2/1");
@@ -176,19 +179,19 @@ class GangRunsIT {
         // Shares by sticker area: 2 × 126 × 96 against 246 × 96.
         assertThat(used.stream().filter(m -> m.orderId().equals(Optional.of(1L))).findFirst().orElseThrow().quantity().doubleValue())
                 .isEqualTo(-252.0 / 498, org.assertj.core.data.Offset.offset(1e-5));
-        assertThatThrownBy(() -> in(() -> gang.printed(run.id(), Set.of(), "", Optional.empty(), "Ada"))).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Ada"))).isInstanceOf(Refused.class);
     }
 
     @Test
     void a_print_spoiled_later_waits_again_alone_and_its_order_is_told() {
         waits(1, 2, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
-        gang.confirm(run.id(), "Robin");
-        in(() -> gang.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
+        room.confirm(run.id(), "Robin");
+        in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
         waiting.told.clear();
         long spoiled = run.items().getFirst().id();
-        assertThatThrownBy(() -> in(() -> gang.spoiled(spoiled, " ", "Robin"))).isInstanceOf(Refused.class);
-        in(() -> gang.spoiled(spoiled, "Bubbles in the film", "Robin"));
+        assertThatThrownBy(() -> in(() -> room.spoiled(spoiled, " ", "Robin"))).isInstanceOf(Refused.class);
+        in(() -> room.spoiled(spoiled, "Bubbles in the film", "Robin"));
         assertThat(waiting.told).containsExactly("spoiled 1 1");
         assertThat(gang.waiting()).extracting(Copy::number).containsExactly(1);
     }
@@ -197,8 +200,8 @@ class GangRunsIT {
     void an_order_that_came_back_after_all_its_prints_is_printed_anew() {
         waits(1, 1, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
-        gang.confirm(run.id(), "Robin");
-        in(() -> gang.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
+        room.confirm(run.id(), "Robin");
+        in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
         assertThat(gang.waiting()).as("it still stands in the queue, so it came back").hasSize(1);
         PrintRun again = gang.propose(a3, MONDAY, "Robin");
         assertThat(again.items()).hasSize(1);
@@ -217,12 +220,12 @@ class GangRunsIT {
         waits(1, 1, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         waits(1, 1, 120, 90, MONDAY, new UUID(9, 9));
-        assertThatThrownBy(() -> in(() -> gang.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("changed-since");
+        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("changed-since");
         PrintRun emptied = gang.drop(run.id(), run.items().getFirst().id(), "Robin");
         assertThat(emptied.sheets()).isZero();
-        assertThatThrownBy(() -> in(() -> gang.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("run-empty");
+        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("run-empty");
         in(() -> {
-            gang.discard(run.id(), "Robin");
+            room.discard(run.id(), "Robin");
             return null;
         });
         assertThat(gang.open()).isEmpty();

@@ -1,5 +1,11 @@
 package puzzleworkshop.artwork.reading;
 
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import javax.imageio.ImageIO;
+
 /**
  * A picture small enough to hold: channels side by side, row by row.
  *
@@ -11,6 +17,24 @@ public record Frame(int width, int height, int channels, byte[] samples) {
         if (samples.length != width * height * channels) {
             throw new IllegalArgumentException(samples.length + " bytes for " + width + " × " + height + " × " + channels);
         }
+    }
+
+    /** A copy that we made ourselves: sRGB, upright. */
+    public static Frame of(byte[] ownJpeg) {
+        BufferedImage image;
+        try {
+            image = ImageIO.read(new ByteArrayInputStream(ownJpeg));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        }
+        byte[] samples = new byte[image.getWidth() * image.getHeight() * 3];
+        int to = 0;
+        for (int pixel : image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth())) {
+            samples[to++] = (byte) (pixel >> 16);
+            samples[to++] = (byte) (pixel >> 8);
+            samples[to++] = (byte) pixel;
+        }
+        return new Frame(image.getWidth(), image.getHeight(), 3, samples);
     }
 
     /**

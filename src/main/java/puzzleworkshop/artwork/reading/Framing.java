@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork.reading;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -87,6 +88,19 @@ public final class Framing {
         byte[] screen = colours.toScreen(own, width, 1);
         layOnBorder(screen, y);
         return screen;
+    }
+
+    public BufferedImage image() {
+        BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_3BYTE_BGR);
+        for (int y = 0; y < height(); y++) {
+            byte[] row = row(y);
+            int[] pixels = new int[width()];
+            for (int x = 0; x < pixels.length; x++) {
+                pixels[x] = (row[3 * x] & 0xFF) << 16 | (row[3 * x + 1] & 0xFF) << 8 | row[3 * x + 2] & 0xFF;
+            }
+            image.setRGB(0, y, pixels.length, 1, pixels, 0, pixels.length);
+        }
+        return image;
     }
 
     public byte[] jpeg(double ppi, float quality) {

@@ -31,7 +31,11 @@ public class PictureJudgement extends Div {
     }
 
     public void show(Picture picture, Crop crop, Size finished, Length overhang, PrintLimits limits) {
-        Resolution resolution = Resolution.judge(picture, crop, finished, overhang, limits);
+        show(picture, crop, Resolution.judge(picture, crop, finished, overhang, limits), limits);
+    }
+
+    /** The same where it is judged already. */
+    public void show(Picture picture, Crop crop, Resolution resolution, PrintLimits limits) {
         removeAll();
         Verdict verdict = new Verdict(kind(resolution.verdict()), getTranslation(resolution.verdict().textKey()));
         Span numbers = new Span(figures.text("artwork.judged", Math.round(resolution.ppi()), resolution.sharpUpTo()));

@@ -3,12 +3,14 @@ package puzzleworkshop.orders.ui;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
 /** Makes the parts of the New order page, each with the rooms it asks. */
@@ -44,7 +46,9 @@ class NewOrderParts {
     }
 
     PicturePane picture(Runnable changed) {
-        return new PicturePane(pictures, workshop.tradeNumbers().overhang(), figures, changed);
+        TradeNumbers numbers = workshop.tradeNumbers();
+        PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
+        return new PicturePane(pictures, numbers.overhang(), limits, figures, changed);
     }
 
     WhoAndWhen whoAndWhen(Runnable changed) {

@@ -14,11 +14,11 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.PictureLook;
 import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.ui.PictureJudgement;
 import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -35,6 +35,7 @@ class PicturePane extends Div {
     private final transient Pictures pictures;
     private final transient Figures figures;
     private final transient Runnable changed;
+    private final transient PrintLimits limits;
     private final PuzzlePreview preview;
     private final Upload upload = new Upload(this::receive);
     private final Complaint refusal;
@@ -44,9 +45,10 @@ class PicturePane extends Div {
     private transient Optional<Picture> picture = Optional.empty();
     private transient Optional<Crop> crop = Optional.empty();
 
-    PicturePane(Pictures pictures, Length overhang, Figures figures, Runnable changed) {
+    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Figures figures, Runnable changed) {
         this.pictures = pictures;
         this.figures = figures;
+        this.limits = limits;
         this.changed = changed;
         addClassNames("pw-section", "neworder-picture");
         refusal = new Complaint(Offer.Question.PICTURE, figures);
@@ -126,30 +128,14 @@ class PicturePane extends Div {
         verdicts.removeAll();
         boolean soft = offer.resolution().map(r -> r.verdict() == Resolution.Verdict.REFUSE).orElse(false);
         softAccepted.setVisible(soft);
-        offer.resolution().ifPresent(this::showResolution);
-        picture.ifPresent(p -> {
-            p.look().filter(PictureLook::isDark).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.dark"))));
-            p.look().filter(PictureLook::isFlat).ifPresent(look -> verdicts.add(small(getTranslation("orders.new.flat"))));
-            p.notices().forEach(notice -> verdicts.add(small(figures.say(notice))));
+        offer.resolution().ifPresent(resolution -> {
+            PictureJudgement judgement = new PictureJudgement(figures);
+            judgement.show(picture.orElseThrow(), framed(offer.wish().finished()).orElseThrow().crop(), resolution, limits);
+            verdicts.add(judgement);
         });
         if (picture.isEmpty()) {
             verdicts.add(small(getTranslation("orders.new.no-picture")));
         }
-    }
-
-    private void showResolution(Resolution resolution) {
-        Verdict.Kind kind =
-                switch (resolution.verdict()) {
-                    case SHARP, GOOD -> Verdict.Kind.GOOD;
-                    case SOFT -> Verdict.Kind.WARN;
-                    case REFUSE -> Verdict.Kind.BAD;
-                };
-        Div line = new Div(
-                new Verdict(kind, getTranslation(resolution.verdict().textKey())),
-                new Paragraph(figures.text(
-                        "orders.new.resolution", Math.round(resolution.ppi()), resolution.sharpUpToSentence())));
-        line.addClassName("pw-verdict-line");
-        verdicts.add(line);
     }
 
     private Paragraph small(String text) {

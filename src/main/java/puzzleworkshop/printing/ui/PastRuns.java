@@ -3,31 +3,39 @@ package puzzleworkshop.printing.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
 import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.printing.RunLine;
 import puzzleworkshop.workshop.SignedIn;
 
-/** Printed runs, newest first; from here a print that turned out to be no good is sent to wait again. */
+/** Printed runs, newest first, each with what happened to it; from here a print that turned out to be no good is sent to wait again. */
 class PastRuns extends Div {
 
     private static final int AT_ONCE = 8;
 
     private final transient GangRuns runs;
+    private final transient PrintRoom room;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
     private final transient Runnable changed;
     private int shown = AT_ONCE;
 
-    PastRuns(GangRuns runs, Figures figures, SignedIn signedIn, Runnable changed) {
+    PastRuns(GangRuns runs, PrintRoom room, Figures figures, SignedIn signedIn, Runnable changed) {
         this.runs = runs;
+        this.room = room;
         this.figures = figures;
         this.signedIn = signedIn;
         this.changed = changed;
@@ -57,18 +65,45 @@ class PastRuns extends Div {
     }
 
     private Component row(PrintRun run) {
+        List<RunLine> history = runs.history(run.id());
         Span name = new Span(getTranslation("printing.run", run.id()) + " · " + run.medium().name());
-        Span when = new Span(run.printedAt().map(figures::moment).orElse(""));
-        when.addClassName("pw-small");
-        Span what = new Span(run.laid().stream().map(this::words).collect(Collectors.joining(" · ")));
-        what.addClassNames("pw-small", "pw-grow");
+        name.addClassName("printing-past-name");
+        Span when = small(run.printedAt().map(at -> figures.text("printing.past-by", figures.moment(at), by(history))).orElse(""));
+        int prints = run.laid().size();
+        Span what = small(run.isRoll() ? figures.text("printing.past-what-roll", run.length(), prints)
+                : figures.text("printing.past-what", run.sheets(), prints));
+        Verdict verdict = run.spoiled() == 0 ? new Verdict(Verdict.Kind.GOOD, getTranslation("printing.past-good"))
+                : new Verdict(Verdict.Kind.WARN, figures.text("printing.past-spoiled", run.spoiled()));
         Button spoiled = new Button(getTranslation("printing.spoil"),
-                event -> new SpoiledPrintDialog(runs, run, figures, signedIn, changed).open());
+                event -> new SpoiledPrintDialog(room, run, figures, signedIn, changed).open());
         spoiled.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         spoiled.setVisible(run.laid().stream().anyMatch(item -> item.outcome() == RunItem.Outcome.PRINTED));
-        Div row = new Div(name, when, what, spoiled);
-        row.addClassName("printing-past-row");
-        return row;
+        Div head = new Div(name, when, what, verdict, spoiled);
+        head.addClassName("printing-past-row");
+        return new Div(head, more(run, history));
+    }
+
+    private Component more(PrintRun run, List<RunLine> history) {
+        UnorderedList lines = new UnorderedList();
+        lines.addClassName("printing-past-lines");
+        lines.add(new ListItem(small(getTranslation("printing.past-prints") + ": "
+                + run.laid().stream().map(this::words).collect(Collectors.joining(" · ")))));
+        history.forEach(line -> lines.add(new ListItem(
+                small(figures.moment(line.at())), new Span(figures.say(line.what())), small(line.who()))));
+        Details details = new Details(getTranslation("printing.past-history"), lines);
+        details.addClassName("printing-past-more");
+        return details;
+    }
+
+    private static String by(List<RunLine> history) {
+        return history.stream().filter(line -> line.what().key().equals("printing.history.printed"))
+                .map(RunLine::who).findFirst().orElse("");
+    }
+
+    private static Span small(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-small");
+        return span;
     }
 
     private String words(RunItem item) {

@@ -31,6 +31,7 @@ import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintMedium;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunPrinter;
 import puzzleworkshop.workshop.SignedIn;
@@ -47,6 +48,8 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private static final int DAYS_AHEAD = 7;
 
     private final transient GangRuns runs;
+    private final transient PrintRoom room;
+    private final transient List<PrintMedium> media;
     private final transient RunPrinter printer;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
@@ -60,18 +63,21 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private final ProgressBar busy = new ProgressBar();
 
     public PrintRunsView(
-            GangRuns runs, PrintMedia media, RunPrinter printer, Figures figures, SignedIn signedIn, Workshop workshop, Clock clock) {
+            GangRuns runs, PrintRoom room, PrintMedia media, RunPrinter printer, Figures figures, SignedIn signedIn, Workshop workshop,
+            Clock clock) {
         this.runs = runs;
+        this.room = room;
+        this.media = media.all();
         this.printer = printer;
         this.figures = figures;
         this.signedIn = signedIn;
         waiting = new WaitingList(figures);
-        past = new PastRuns(runs, figures, signedIn, this::refresh);
+        past = new PastRuns(runs, room, figures, signedIn, this::refresh);
         addClassName("pw-page");
         Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
         head.addClassName("pw-page-head");
         open.addClassName("printing-main");
-        Div side = new Div(section("printing.waiting", waiting, proposing(media.all(), LocalDate.now(clock.withZone(workshop.zone())))), caution());
+        Div side = new Div(section("printing.waiting", waiting, proposing(LocalDate.now(clock.withZone(workshop.zone())))), caution());
         side.addClassName("printing-side");
         Div main = new Div(open, past);
         main.addClassName("printing-main");
@@ -81,11 +87,12 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         refresh();
     }
 
-    private Component proposing(List<PrintMedium> media, LocalDate today) {
+    private Component proposing(LocalDate today) {
         medium.setLabel(getTranslation("printing.medium"));
         medium.setItemLabelGenerator(PrintMedium::name);
         medium.setItems(media);
         media.stream().findFirst().ifPresent(medium::setValue);
+        medium.addValueChangeListener(event -> showWaiting());
         dueBy.setLabel(getTranslation("printing.due-by"));
         dueBy.setValue(today.plusDays(DAYS_AHEAD));
         propose.setText(getTranslation("printing.propose"));
@@ -156,13 +163,11 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     }
 
     private void refresh() {
-        List<Copy> copies = runs.waiting();
-        waiting.show(copies);
-        propose.setEnabled(!copies.isEmpty());
+        showWaiting();
         List<PrintRun> now = runs.open();
         List<Component> shown = new ArrayList<>();
         for (PrintRun run : now) {
-            RunPanel panel = panels.computeIfAbsent(run.id(), id -> new RunPanel(runs, printer, figures, signedIn, this::refresh));
+            RunPanel panel = panels.computeIfAbsent(run.id(), id -> new RunPanel(runs, room, printer, figures, signedIn, this::refresh));
             panel.show(run);
             shown.add(panel);
         }
@@ -177,6 +182,13 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
             open.add(shown);
         }
         past.refresh();
+    }
+
+    private void showWaiting() {
+        List<Copy> copies = runs.waiting();
+        PrintMedium chosen = medium.getValue();
+        waiting.show(copies, chosen, media);
+        propose.setEnabled(copies.stream().anyMatch(copy -> chosen == null || chosen.takes(copy.item().sticker())));
     }
 
     @Override

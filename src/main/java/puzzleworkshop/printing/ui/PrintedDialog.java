@@ -13,7 +13,7 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.workshop.SignedIn;
@@ -21,7 +21,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** Books a run as printed: which prints are no good, and why paper is booked when the ledger holds too little. */
 class PrintedDialog extends Dialog {
 
-    private final transient GangRuns runs;
+    private final transient PrintRoom room;
     private final transient PrintRun run;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
@@ -31,8 +31,8 @@ class PrintedDialog extends Dialog {
     private final TextField although = new TextField();
     private final Paragraph refusal = new Paragraph();
 
-    PrintedDialog(GangRuns runs, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
-        this.runs = runs;
+    PrintedDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+        this.room = room;
         this.run = run;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -65,7 +65,7 @@ class PrintedDialog extends Dialog {
         Set<Long> spoiled = bad.getValue().stream().map(RunItem::id).collect(Collectors.toSet());
         Optional<String> reason = Optional.of(although.getValue()).filter(text -> !text.isBlank());
         try {
-            runs.printed(run.id(), spoiled, why.getValue(), reason, signedIn.name());
+            room.printed(run.id(), spoiled, why.getValue(), reason, signedIn.name());
         } catch (Refused refused) {
             refusal.setText(figures.say(refused));
             refusal.setVisible(true);

@@ -17,6 +17,7 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.printing.RunPrinter;
@@ -27,6 +28,7 @@ import puzzleworkshop.workshop.SignedIn;
 class RunPanel extends Div {
 
     private final transient GangRuns runs;
+    private final transient PrintRoom room;
     private final transient RunPrinter printer;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
@@ -38,8 +40,9 @@ class RunPanel extends Div {
     private OptionalLong chosen = OptionalLong.empty();
     private transient PrintRun run;
 
-    RunPanel(GangRuns runs, RunPrinter printer, Figures figures, SignedIn signedIn, Runnable changed) {
+    RunPanel(GangRuns runs, PrintRoom room, RunPrinter printer, Figures figures, SignedIn signedIn, Runnable changed) {
         this.runs = runs;
+        this.room = room;
         this.printer = printer;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -118,16 +121,16 @@ class RunPanel extends Div {
     private void actions() {
         actions.removeAll();
         if (run.state() == RunState.PROPOSED) {
-            Button confirm = button("printing.confirm", () -> change(() -> runs.confirm(run.id(), signedIn.name())));
+            Button confirm = button("printing.confirm", () -> change(() -> room.confirm(run.id(), signedIn.name())));
             confirm.addThemeVariants(ButtonVariant.PRIMARY);
             confirm.setEnabled(!run.planned().isEmpty());
             actions.add(confirm, pdf(), button("printing.anew", () -> change(() -> runs.layOutAnew(run.id(), signedIn.name()))));
         } else {
             Button printed = button("printing.printed", this::printed);
             printed.addThemeVariants(ButtonVariant.PRIMARY);
-            actions.add(printed, pdf(), button("printing.reopen", () -> change(() -> runs.reopen(run.id(), signedIn.name()))));
+            actions.add(printed, pdf(), button("printing.reopen", () -> change(() -> room.reopen(run.id(), signedIn.name()))));
         }
-        Button spoiled = button("printing.spoiled-sheets", () -> new SpoiledSheetsDialog(runs, run, figures, signedIn).open());
+        Button spoiled = button("printing.spoiled-sheets", () -> new SpoiledSheetsDialog(room, run, figures, signedIn).open());
         spoiled.addThemeVariants(ButtonVariant.TERTIARY);
         Button discard = button("printing.discard", this::discard);
         discard.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.ERROR);
@@ -139,11 +142,11 @@ class RunPanel extends Div {
     }
 
     private void printed() {
-        new PrintedDialog(runs, run, figures, signedIn, changed).open();
+        new PrintedDialog(room, run, figures, signedIn, changed).open();
     }
 
     private void discard() {
-        if (Saved.unlessRefused(figures, Sentence.of("printing.discarded", run.id()), () -> runs.discard(run.id(), signedIn.name()))) {
+        if (Saved.unlessRefused(figures, Sentence.of("printing.discarded", run.id()), () -> room.discard(run.id(), signedIn.name()))) {
             changed.run();
         }
     }

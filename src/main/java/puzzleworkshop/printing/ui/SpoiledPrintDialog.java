@@ -10,7 +10,7 @@ import com.vaadin.flow.component.textfield.TextField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.workshop.SignedIn;
@@ -18,7 +18,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** A print that turned out to be no good waits for the printer again, alone. */
 class SpoiledPrintDialog extends Dialog {
 
-    SpoiledPrintDialog(GangRuns runs, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+    SpoiledPrintDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
         setWidth("30rem");
         setHeaderTitle(getTranslation("printing.spoil-question"));
         RadioButtonGroup<RunItem> which = new RadioButtonGroup<>();
@@ -37,7 +37,7 @@ class SpoiledPrintDialog extends Dialog {
                 return;
             }
             if (Saved.unlessRefused(figures, Sentence.of("printing.dropped", item.orderNumber()),
-                    () -> runs.spoiled(item.id(), why.getValue(), signedIn.name()))) {
+                    () -> room.spoiled(item.id(), why.getValue(), signedIn.name()))) {
                 close();
                 changed.run();
             }

@@ -9,14 +9,14 @@ import com.vaadin.flow.component.textfield.TextField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Sheets that the printer spoiled: a jam, a stripe, a wrong setting. They are booked as waste. */
 class SpoiledSheetsDialog extends Dialog {
 
-    SpoiledSheetsDialog(GangRuns runs, PrintRun run, Figures figures, SignedIn signedIn) {
+    SpoiledSheetsDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn) {
         setHeaderTitle(getTranslation("printing.spoiled-sheets"));
         IntegerField count = new IntegerField(getTranslation("printing.spoiled-sheets-count"));
         count.setMin(1);
@@ -31,7 +31,7 @@ class SpoiledSheetsDialog extends Dialog {
         Button book = new Button(getTranslation("printing.spoiled-sheets-book"), event -> {
             int sheets = count.getValue() == null ? 0 : count.getValue();
             if (Saved.unlessRefused(figures, Sentence.of("printing.spoiled-sheets-booked", sheets),
-                    () -> runs.spoiledSheets(run.id(), sheets, why.getValue(), signedIn.name()))) {
+                    () -> room.spoiledSheets(run.id(), sheets, why.getValue(), signedIn.name()))) {
                 close();
             }
         });

@@ -13,9 +13,11 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Verdict;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintItem;
+import puzzleworkshop.printing.PrintMedium;
 
 /** Pictures that wait for the printer, one row an order, earliest due first. */
 class WaitingList extends Div {
@@ -26,7 +28,11 @@ class WaitingList extends Div {
         this.figures = figures;
     }
 
-    void show(List<Copy> copies) {
+    /**
+     * @param on what is to be printed on, null when nothing is chosen
+     * @param media all there are
+     */
+    void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media) {
         removeAll();
         if (copies.isEmpty()) {
             Div empty = new Div(new H3(getTranslation("printing.waiting-none")), new Paragraph(getTranslation("printing.waiting-none-next")));
@@ -38,11 +44,11 @@ class WaitingList extends Div {
         copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>()).add(copy));
         UnorderedList list = new UnorderedList();
         list.addClassName("printing-waiting");
-        byOrder.values().forEach(of -> list.add(new ListItem(row(of))));
+        byOrder.values().forEach(of -> list.add(new ListItem(row(of, on, media))));
         add(list);
     }
 
-    private Component row(List<Copy> copies) {
+    private Component row(List<Copy> copies, PrintMedium on, List<PrintMedium> media) {
         PrintItem item = copies.getFirst().item();
         Image picture = new Image(GangRuns.stickerAddress(item.orderId(), item.look()), "");
         picture.getElement().setAttribute("loading", "lazy");
@@ -56,6 +62,21 @@ class WaitingList extends Div {
         due.addClassName("pw-small");
         Div row = new Div(picture, words, due);
         row.addClassName("printing-waiting-row");
+        if (on != null && !on.takes(item.sticker())) {
+            row.add(tooLarge(item, on, media));
+        }
         return row;
+    }
+
+    /** Said before anything is planned: what it would fit on, or that nothing here takes it. */
+    private Component tooLarge(PrintItem item, PrintMedium on, List<PrintMedium> media) {
+        List<String> takers = media.stream().filter(medium -> medium.takes(item.sticker())).map(PrintMedium::name).toList();
+        Verdict verdict = new Verdict(Verdict.Kind.WARN, figures.text("printing.too-large", on.name()));
+        Span way = new Span(takers.isEmpty() ? figures.text("printing.too-large.nowhere", item.sticker())
+                : figures.text("printing.too-large.fits", String.join(", ", takers)));
+        way.addClassName("pw-small");
+        Div note = new Div(verdict, way);
+        note.addClassName("printing-too-large");
+        return note;
     }
 }

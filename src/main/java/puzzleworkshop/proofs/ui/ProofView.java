@@ -124,7 +124,8 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** The address of a picture of this page: through the token, with a mark that changes with what is shown. */
     String address(String kind, int px) {
-        String mark = sight.fingerprint().isEmpty() ? "none" : sight.fingerprint().substring(0, 16);
+        String shown = kind.equals("picture") ? sight.picture().orElseThrow().sha256() : sight.fingerprint();
+        String mark = shown.isEmpty() ? "none" : shown.substring(0, 16);
         return "p/" + token.text() + "/" + kind + "/" + mark + "/" + px + ".jpg";
     }
 

@@ -1,0 +1,132 @@
+package puzzleworkshop.printing;
+
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.supplies.Supplies;
+
+/**
+ * From a laid out run to paper: confirmed, printed, spoiled or taken apart. What is used up is booked and orders go on in
+ * the same transaction.
+ */
+@Service
+public class PrintRoom {
+
+    private final RunStore runs;
+    private final RunRecords records;
+    private final ObjectProvider<PrintTold> told;
+    private final PaperUse paper;
+
+    PrintRoom(RunStore runs, RunRecords records, ObjectProvider<PrintTold> told, Supplies supplies) {
+        this.runs = runs;
+        this.records = records;
+        this.told = told;
+        this.paper = new PaperUse(supplies);
+    }
+
+    /** The run is to be printed as it is. */
+    @Transactional
+    public PrintRun confirm(long runId, String who) {
+        PrintRun run = records.get(runId);
+        if (run.planned().isEmpty()) {
+            throw new Refused("printing.run-empty");
+        }
+        paper.requireFitForLaser(run.medium());
+        requireStillApproved(run);
+        records.advance(run, RunState.PROPOSED, RunState.CONFIRMED, Optional.empty());
+        records.write(runId, Sentence.of("printing.history.confirmed"), who);
+        return records.get(runId);
+    }
+
+    /** Changes are wanted after all. */
+    @Transactional
+    public PrintRun reopen(long runId, String who) {
+        records.advance(records.get(runId), RunState.CONFIRMED, RunState.PROPOSED, Optional.empty());
+        records.write(runId, Sentence.of("printing.history.reopened"), who);
+        return records.get(runId);
+    }
+
+    /** Takes the run apart; its prints wait again. */
+    @Transactional
+    public void discard(long runId, String who) {
+        PrintRun run = records.locked(runId);
+        if (!run.state().isOpen()) {
+            throw RunRecords.notInState(run);
+        }
+        run.planned().forEach(item -> runs.outcome(item.id(), RunItem.Outcome.DROPPED, ""));
+        records.advance(run, run.state(), RunState.DISCARDED, Optional.empty());
+        records.write(runId, Sentence.of("printing.history.discarded"), who);
+    }
+
+    /**
+     * The run came out of the printer: paper and laminate are booked, orders with all their prints go on.
+     *
+     * @param spoiled prints that are no good; they wait again, alone
+     * @param why they are no good, in words; needed when there are any
+     * @param although why paper is booked that the shelf does not hold according to the ledger; empty refuses
+     */
+    @Transactional
+    public PrintRun printed(long runId, Set<Long> spoiled, String why, Optional<String> although, String who) {
+        PrintRun run = records.locked(runId);
+        requireReason(spoiled.isEmpty() ? "-" : why);
+        requireStillApproved(run);
+        records.advance(run, RunState.CONFIRMED, RunState.PRINTED, Optional.of(records.now()));
+        paper.book(run, although.filter(reason -> !reason.isBlank()), who);
+        for (RunItem item : run.planned()) {
+            boolean bad = spoiled.contains(item.id());
+            runs.outcome(item.id(), bad ? RunItem.Outcome.SPOILED : RunItem.Outcome.PRINTED, bad ? why.strip() : "");
+        }
+        records.write(runId, Sentence.of("printing.history.printed", run.sheets(), spoiled.size()), who);
+        run.planned().stream().map(RunItem::orderId).distinct().forEach(order -> goOn(order, who));
+        return records.get(runId);
+    }
+
+    private void goOn(long order, String who) {
+        records.queue().ifPresent(waiting -> waiting.find(order)
+                .filter(item -> runs.printedCopies(order) >= item.quantity())
+                .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
+    }
+
+    /** A print of a printed run turned out to be no good: it alone waits again. */
+    @Transactional
+    public PrintRun spoiled(long itemId, String why, String who) {
+        long runId = runs.runOf(itemId).orElseThrow(() -> new Refused("printing.unknown"));
+        PrintRun run = records.locked(runId);
+        requireReason(why);
+        RunItem item = RunPlanner.byId(run.items(), itemId).orElseThrow();
+        if (item.outcome() != RunItem.Outcome.PRINTED) {
+            throw new Refused("printing.not-printed", item.orderNumber());
+        }
+        runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
+        records.write(runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
+        told.ifAvailable(bench -> bench.spoiled(item.orderId(), item.copy(), why.strip(), who));
+        return records.get(runId);
+    }
+
+    /** Sheets the printer spoiled: booked as waste, to nobody's account. */
+    @Transactional
+    public void spoiledSheets(long runId, int sheets, String why, String who) {
+        if (sheets < 1) {
+            throw new Refused("printing.sheets-at-least-one");
+        }
+        requireReason(why);
+        paper.spoil(records.get(runId), sheets, why.strip(), who);
+        records.write(runId, Sentence.of("printing.history.spoiled-sheets", sheets, why.strip()), who);
+    }
+
+    private void requireStillApproved(PrintRun run) {
+        run.planned().stream().filter(item -> records.stillApproved(item).isEmpty()).findFirst().ifPresent(item -> {
+            throw RunRecords.changed(item);
+        });
+    }
+
+    private static void requireReason(String why) {
+        if (why.isBlank()) {
+            throw new Refused("printing.reason-missing");
+        }
+    }
+}
