@@ -45,14 +45,55 @@ public record LargestRectangle(Placement placement, Size size) {
             double area = box == null ? 0 : (box[2] - box[0]) * (box[3] - box[1]);
             if (area > most * (1 + 1e-9)) {
                 most = area;
-                double cos = Turn.cos(degrees);
-                double sin = Turn.sin(degrees);
-                best = new LargestRectangle(
-                        new Placement(box[0] * cos - box[1] * sin, box[0] * sin + box[1] * cos, degrees),
-                        Size.mm(box[2] - box[0], box[3] - box[1]));
+                best = placed(box, degrees);
             }
         }
         return Optional.ofNullable(best);
+    }
+
+    /**
+     * A rectangle no smaller than the last of the given sizes that fits: that size where it fits at one of the angles, grown
+     * until the border stops it. For shapes whose largest rectangle of all is too thin to be of use.
+     */
+    static Optional<LargestRectangle> around(Segments border, double[] angles, List<Size> sizes) {
+        PlaceSearch search = new PlaceSearch();
+        for (Size size : sizes.reversed()) {
+            LargestRectangle best = null;
+            for (double degrees : angles) {
+                Segments seen = border.seenFrom(degrees);
+                for (Size way : List.of(size, new Size(size.height(), size.width()))) {
+                    if (search.any(seen, way.width().mm(), way.height().mm())) {
+                        LargestRectangle grown = grown(seen, search.x(0), search.y(0), way, sizes.getFirst(), degrees);
+                        best = best == null || grown.size.area().compareTo(best.size.area()) > 0 ? grown : best;
+                    }
+                }
+            }
+            if (best != null) {
+                return Optional.of(best);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** As large as it gets, unless that is thinner than the least. */
+    private static LargestRectangle grown(
+            Segments seen, double x, double y, Size size, Size least, double degrees) {
+        double tol = Outline.TOLERANCE;
+        double right = x + size.width().mm();
+        double below = y + size.height().mm();
+        double[] box = RectangleGrowth.grow(seen, new double[] {x + tol, y + tol, right - tol, below - tol});
+        if (!least.fitsUpright(Size.mm(box[2] - box[0], box[3] - box[1]))) {
+            box = new double[] {x, y, right, below};
+        }
+        return placed(box, degrees);
+    }
+
+    private static LargestRectangle placed(double[] box, double degrees) {
+        double cos = Turn.cos(degrees);
+        double sin = Turn.sin(degrees);
+        return new LargestRectangle(
+                new Placement(box[0] * cos - box[1] * sin, box[0] * sin + box[1] * cos, degrees),
+                Size.mm(box[2] - box[0], box[3] - box[1]));
     }
 
     private static double[] upright(Segments border) {

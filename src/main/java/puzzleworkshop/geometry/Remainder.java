@@ -115,8 +115,11 @@ public record Remainder(List<Part> parts) {
         Segments border = outline.segments();
         double[] angles = Directions.of(border, 4);
         while (found.size() < MOST_RECTANGLES) {
-            Optional<LargestRectangle> next = LargestRectangle.in(border, angles);
-            if (next.isEmpty() || !sizes.rung(0).fitsUpright(next.get().size())) {
+            Segments left = border;
+            Optional<LargestRectangle> next = LargestRectangle.in(border, angles)
+                    .filter(rectangle -> sizes.rung(0).fitsUpright(rectangle.size()))
+                    .or(() -> LargestRectangle.around(left, angles, sizes.rungs()));
+            if (next.isEmpty()) {
                 break;
             }
             found.add(next.get());

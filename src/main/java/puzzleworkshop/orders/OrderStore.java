@@ -7,9 +7,12 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository
@@ -25,6 +28,14 @@ class OrderStore {
 
     OrderStore(JdbcClient jdbc) {
         this.jdbc = jdbc;
+    }
+
+    /** Those of the pictures asked for that an order holds. */
+    List<PictureId> holding(Set<PictureId> asked) {
+        return jdbc.sql("select distinct picture_id from customer_order where picture_id = any(:asked)")
+                .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
+                .list();
     }
 
     /** Takes the next number of a year; two at a time wait for each other on the counter's row. */

@@ -15,8 +15,20 @@ import puzzleworkshop.measure.Refused;
 @Transactional
 public class StockTaking {
 
-    /** A walk that is going on. */
+    /**
+     * A walk that is going on. Sheets entered since it began are there, nobody need tick them.
+     *
+     * @param expected sheets that should be found
+     */
     public record Walk(long id, String who, Instant startedAt, int seen, int expected) {}
+
+    /**
+     * How a walk ended.
+     *
+     * @param missing not found; of these so many left the rack
+     * @param fresh entered while the walk went on
+     */
+    public record Outcome(List<SheetId> missing, int left, List<SheetId> fresh) {}
 
     private final JdbcClient jdbc;
     private final SheetStore sheets;
@@ -33,8 +45,10 @@ public class StockTaking {
         return jdbc.sql("""
                 select t.id, t.who, t.started_at,
                     (select count(*) from stock_take_seen n join sheet s on s.id = n.sheet_id
-                     where n.stock_take_id = t.id and s.state in ('FREE', 'RESERVED')) as seen,
-                    (select count(*) from sheet where state in ('FREE', 'RESERVED')) as expected
+                     where n.stock_take_id = t.id and s.state in ('FREE', 'RESERVED')
+                       and s.entered_at < t.started_at) as seen,
+                    (select count(*) from sheet s where s.state in ('FREE', 'RESERVED')
+                       and s.entered_at < t.started_at) as expected
                 from stock_take t where t.finished_at is null
                 """)
                 .query((row, n) -> new Walk(
@@ -78,6 +92,18 @@ public class StockTaking {
         return sheets.find(id).orElseThrow();
     }
 
+    /** Whether it was ticked on the walk that is going on. */
+    @Transactional(readOnly = true)
+    public boolean isSeen(SheetId id) {
+        return jdbc.sql("""
+                select exists (select from stock_take_seen n join stock_take t on t.id = n.stock_take_id
+                               where n.sheet_id = :id and t.finished_at is null)
+                """)
+                .param("id", id.value())
+                .query(Boolean.class)
+                .single();
+    }
+
     /** A tick was a mistake. */
     public void notSeen(SheetId id) {
         current().ifPresent(walk -> jdbc.sql("delete from stock_take_seen where stock_take_id = :walk and sheet_id = :id")
@@ -91,9 +117,9 @@ public class StockTaking {
     public List<SheetId> missing(int offset, int limit) {
         return jdbc.sql("""
                 select s.id from sheet s
-                where s.state in ('FREE', 'RESERVED') and not exists (
-                    select from stock_take_seen n join stock_take t on t.id = n.stock_take_id
-                    where n.sheet_id = s.id and t.finished_at is null)
+                join stock_take t on t.finished_at is null
+                where s.state in ('FREE', 'RESERVED') and s.entered_at < t.started_at and not exists (
+                    select from stock_take_seen n where n.sheet_id = s.id and n.stock_take_id = t.id)
                 order by s.place, s.id offset :offset limit :limit
                 """)
                 .param("offset", offset)
@@ -105,28 +131,32 @@ public class StockTaking {
                 .toList();
     }
 
-    /**
-     * Ends the walk.
-     *
-     * @param scrapMissing whether free sheets that were not found leave the rack; held ones never do
-     * @return how many left it
-     */
-    public int finish(boolean scrapMissing, String who) {
+    /** Ends the walk. @param scrapMissing whether free sheets that were not found leave the rack; held ones never do */
+    public Outcome finish(boolean scrapMissing, String who) {
         Walk walk = current().orElseThrow(() -> new Refused("sheets.stock.none"));
-        int gone = 0;
-        if (scrapMissing) {
-            for (SheetId id : missing(0, Integer.MAX_VALUE)) {
-                if (sheets.lock(id).orElseThrow() == SheetState.FREE) {
-                    sheets.turn(id, SheetState.SCRAPPED, clock.instant());
-                    sheets.note(id, "missing", "", who, clock.instant());
-                    gone++;
-                }
+        List<SheetId> missing = missing(0, Integer.MAX_VALUE);
+        int left = 0;
+        for (SheetId id : scrapMissing ? missing : List.<SheetId>of()) {
+            if (sheets.lock(id).orElseThrow() == SheetState.FREE) {
+                sheets.turn(id, SheetState.SCRAPPED, clock.instant());
+                sheets.note(id, "missing", "", who, clock.instant());
+                left++;
             }
         }
         jdbc.sql("update stock_take set finished_at = :now where id = :id")
                 .param("now", SheetStore.at(clock.instant()))
                 .param("id", walk.id())
                 .update();
-        return gone;
+        return new Outcome(missing, left, enteredSince(walk));
+    }
+
+    private List<SheetId> enteredSince(Walk walk) {
+        return jdbc.sql("select id from sheet where entered_at >= :start and state in ('FREE', 'RESERVED') order by id")
+                .param("start", SheetStore.at(walk.startedAt()))
+                .query(Long.class)
+                .list()
+                .stream()
+                .map(SheetId::new)
+                .toList();
     }
 }

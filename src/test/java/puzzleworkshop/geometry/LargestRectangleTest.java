@@ -8,6 +8,8 @@ import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 
 /** Closed forms: a right triangle with legs a, b holds a·b/4; an ellipse 2ab; a square on its corner half its area. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -51,6 +53,26 @@ class LargestRectangleTest {
         assertThat(upright.width().mm()).isCloseTo(200, within(0.01));
         assertThat(upright.height().mm()).isCloseTo(200, within(0.01));
         assertThat(area(square, 45)).isCloseTo(80_000, within(0.01));
+    }
+
+    /** What is left of 480 × 310 mm with a knot after 322 × 222 mm: its long arm is larger but too thin to be of use. */
+    @Test
+    void a_remainder_shows_its_useful_rectangle_even_where_a_thinner_one_is_larger() {
+        Outline board = Outline.of(
+                List.of(new Spot(0, 0), new Spot(480, 0), new Spot(480, 310), new Spot(0, 310)),
+                List.of(List.of(new Spot(350, 60), new Spot(385, 55), new Spot(395, 90), new Spot(360, 100))));
+        UsefulSizes sizes = new UsefulSizes(Size.mm(120, 90), UsefulSizes.common().rungs());
+        Remainder rest = Remainder.after(board, Size.mm(322, 222), new Placement(0, 0, 0), Length.mm(0.2), sizes);
+        assertThat(rest.parts()).hasSize(1);
+        assertThat(rest.parts().getFirst().useful()).isNotEmpty().allSatisfy(useful -> {
+            assertThat(sizes.rung(0).fitsUpright(useful.size())).isTrue();
+            assertThat(rest.parts().getFirst().outline().free().buffer(0.01)
+                            .covers(useful.placement().polygon(useful.size(), 0)))
+                    .as("JTS: %s lies inside", useful)
+                    .isTrue();
+        });
+        // the short arm below the knot's lowest corner is 157.8 × 210 mm
+        assertThat(rest.largest().orElseThrow().size().area().mm2()).isCloseTo(157.8 * 210, within(1.0));
     }
 
     @Test

@@ -119,7 +119,12 @@ class StockListIT {
         taking.seen(found, "Robin");
         taking.seen(found, "Kim");
         assertThat(taking.missing(0, 1000)).contains(lost).doesNotContain(found);
-        taking.finish(true, "Robin");
+        SheetId fresh = rack.add(Outline.rectangle(Size.mm(210, 150)), birch, Money.of("1.00", "EUR"), "Robin");
+        assertThat(taking.missing(0, 1000)).as("a piece entered on the way is there").doesNotContain(fresh);
+        StockTaking.Outcome outcome = taking.finish(true, "Robin");
+        assertThat(outcome.missing()).contains(lost).doesNotContain(found, fresh);
+        assertThat(outcome.fresh()).containsExactly(fresh);
+        assertThat(rack.find(fresh).orElseThrow().state()).isEqualTo(SheetState.FREE);
         assertThat(rack.find(lost).orElseThrow().state()).isEqualTo(SheetState.SCRAPPED);
         assertThat(rack.find(found).orElseThrow().state()).isEqualTo(SheetState.FREE);
         taking.start("Robin");

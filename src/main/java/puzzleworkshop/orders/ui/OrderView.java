@@ -27,6 +27,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
@@ -79,7 +80,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         UI ui = event.getUI();
         Runnable stop = live.listen(changed -> {
             if (order != null && changed.equals(order.id())) {
-                ui.access(this::reload);
+                LiveScreen.tell(ui, this::reload);
             }
         });
         addDetachListener(detach -> stop.run());

@@ -217,7 +217,7 @@ class OutlineEditor extends Div {
     }
 
     private double rim() {
-        return Math.max(canvasWidth(), canvasHeight()) * 0.03;
+        return Math.max(canvasWidth(), canvasHeight()) * 0.055;
     }
 
     private double canvasWidth() {

@@ -110,7 +110,9 @@ public class SheetListsView extends Div {
             });
             heads.add(choice);
         }
-        read.add(heads, preview());
+        boolean shaped = meaning.contains(Optional.of(StockList.Column.OUTLINE))
+                || meaning.containsAll(List.of(Optional.of(StockList.Column.WIDTH), Optional.of(StockList.Column.HEIGHT)));
+        read.add(heads, shaped ? preview() : note("warn", figures.text("sheets.list.noshape")));
     }
 
     private Div preview() {
@@ -118,12 +120,15 @@ public class SheetListsView extends Div {
         List<StockList.Line> bad = lines.stream().filter(line -> !line.isGood()).toList();
         Div preview = new Div();
         preview.addClassName("pw-stack");
-        bad.stream().limit(50).forEach(line -> line.faults().forEach(fault -> {
-            Paragraph note = new Paragraph(figures.text("sheets.list.line", line.number(), fault));
-            note.addClassName("pw-note");
-            note.getElement().setAttribute("data-kind", "bad");
-            preview.add(note);
-        }));
+        bad.stream().limit(50).forEach(line -> line.faults().forEach(
+                fault -> preview.add(note("bad", figures.text("sheets.list.line", line.number(), fault)))));
+        long unfit = lines.stream()
+                .flatMap(line -> line.facts().stream())
+                .filter(facts -> !facts.past().isFitForCutting())
+                .count();
+        if (unfit > 0) {
+            preview.add(note("warn", figures.text("sheets.list.unfit", unfit)));
+        }
         Div cards = new Div();
         cards.addClassName("sheets-taken");
         lines.stream().filter(StockList.Line::isGood).limit(PREVIEWED).forEach(line -> {
@@ -145,6 +150,13 @@ public class SheetListsView extends Div {
         take.setEnabled(bad.isEmpty());
         preview.add(cards, new Span(figures.text("sheets.list.counted", lines.size() - bad.size(), bad.size())), take);
         return preview;
+    }
+
+    private static Paragraph note(String kind, String text) {
+        Paragraph note = new Paragraph(text);
+        note.addClassName("pw-note");
+        note.getElement().setAttribute("data-kind", kind);
+        return note;
     }
 
     private Div out() {

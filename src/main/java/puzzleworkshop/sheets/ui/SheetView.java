@@ -23,6 +23,7 @@ import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
@@ -32,6 +33,7 @@ import puzzleworkshop.sheets.SheetLabels;
 import puzzleworkshop.sheets.SheetPhotos;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.StockTaking;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -47,6 +49,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient Workshop workshop;
     private final transient SheetLabels labels;
     private final transient SheetPhotos photos;
+    private final transient StockTaking taking;
     private final transient SignedIn who;
     private final transient Figures figures;
     private final transient RackWords words;
@@ -55,13 +58,14 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     public SheetView(
             SheetRack rack, SheetFinder finder, RackSettings settings, Workshop workshop, SheetLabels labels,
-            SheetPhotos photos, SignedIn who, Figures figures, RackWords words) {
+            SheetPhotos photos, StockTaking taking, SignedIn who, Figures figures, RackWords words) {
         this.rack = rack;
         this.finder = finder;
         this.settings = settings;
         this.workshop = workshop;
         this.labels = labels;
         this.photos = photos;
+        this.taking = taking;
         this.who = who;
         this.figures = figures;
         this.words = words;
@@ -93,25 +97,51 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div head = new Div(new H1(title), words.state(sheet.state()), new Span(words.shape(sheet)),
                 new Span(words.kind(sheet.facts())), label());
         head.addClassName("pw-page-head");
-        Div left = new Div(picture(), todo(), family(), photo());
+        Div left = new Div(todo(), family(), photo());
+        if (sheet.state() != SheetState.USED) {
+            left.addComponentAsFirst(picture());
+        }
         left.addClassName("sheets-column");
         Div right = new Div(facts(), history());
         right.addClassName("sheets-column");
         Div columns = new Div(left, right);
         columns.addClassName("sheets-one");
-        add(head, words.doors("-"), columns);
+        add(head, words.doors("-"));
+        taking.current().ifPresent(walk -> add(tick(walk)));
+        add(columns);
+    }
+
+    /** While stock is taken, the label's code has led somebody here who holds the piece in hand. */
+    private Component tick(StockTaking.Walk walk) {
+        Button here = new Button(figures.text("sheets.stock.tick"), event -> {
+            if (Saved.unlessRefused(figures, Sentence.of("sheets.stock.tickedhere", sheet.id().toString()),
+                    () -> taking.seen(sheet.id(), who.name()))) {
+                show(sheet.id());
+            }
+        });
+        here.addThemeVariants(ButtonVariant.PRIMARY);
+        here.setEnabled(!taking.isSeen(sheet.id()));
+        Div row = new Div(here, new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected())),
+                new Anchor("sheets/stock-take", figures.text("sheets.stock.title")));
+        row.addClassNames("pw-row", "sheets-tick-here");
+        return row;
     }
 
     private Component label() {
-        Anchor label = new Anchor(
-                DownloadHandler.fromInputStream(event -> {
-                    byte[] pdf = labels.pdf(List.of(sheet), SheetLabels.base(event.getRequest().getHeader("host"), event.getRequest().isSecure()));
-                    return new DownloadResponse(
-                            new ByteArrayInputStream(pdf), "sheet-" + sheet.id() + "-label.pdf", "application/pdf", pdf.length);
-                }),
-                figures.text("sheets.label.print"));
+        Anchor label = labels(List.of(sheet.id()), "sheets.label.print");
         label.addClassNames("pw-push", "sheets-main-link");
         return label;
+    }
+
+    private Anchor labels(List<SheetId> ids, String key) {
+        return new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    List<Sheet> these = ids.stream().flatMap(id -> rack.find(id).stream()).toList();
+                    byte[] pdf = labels.pdf(these, SheetLabels.base(event.getRequest().getHeader("host"), event.getRequest().isSecure()));
+                    return new DownloadResponse(
+                            new ByteArrayInputStream(pdf), "sheet-" + ids.getFirst() + "-label.pdf", "application/pdf", pdf.length);
+                }),
+                figures.text(key));
     }
 
     private Component picture() {
@@ -207,7 +237,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         if (!children.isEmpty()) {
             Div line = new Div(new Span(figures.text("sheets.one.children") + " "));
             children.forEach(id -> line.add(new Anchor("sheets/number/" + id, id.toString()), new Span(" ")));
-            section.add(line);
+            line.addClassName("sheets-children");
+            section.add(line, labels(children, "sheets.label.children"));
         }
         return section;
     }

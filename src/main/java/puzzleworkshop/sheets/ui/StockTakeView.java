@@ -83,9 +83,8 @@ public class StockTakeView extends Div {
         ProgressBar bar = new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
         Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
         TextField number = new TextField(figures.text("sheets.stock.number"));
-        number.setHelperText(figures.text("sheets.stock.scan"));
         Keys.numbers(number, false);
-        Button tick = new Button(figures.text("sheets.stock.tick"), event -> tick(number.getValue()));
+        Button tick = new Button(figures.text("sheets.stock.tick"), event -> tick(number));
         tick.addThemeVariants(ButtonVariant.PRIMARY);
         Div row = new Div(number, tick, new Anchor("sheets/enter", figures.text("sheets.stock.new")));
         row.addClassNames("pw-row", "sheets-tick");
@@ -93,34 +92,36 @@ public class StockTakeView extends Div {
         number.focus();
         Div section = new Div(count, bar, row, last);
         section.addClassName("pw-section");
-        body.add(section, missing(walk), finish());
+        body.add(section, missing(walk), finish(walk));
     }
 
     /** Takes a bare number or what a scanner types: the address on the label, which ends with it. */
-    private void tick(String typed) {
-        Matcher matcher = NUMBER.matcher(typed.strip());
-        if (!matcher.find()) {
-            Saved.tell(figures.text("sheets.stock.notanumber"), true);
-            return;
+    private void tick(TextField number) {
+        Matcher matcher = NUMBER.matcher(number.getValue().strip());
+        try {
+            if (!matcher.find()) {
+                throw new Refused("sheets.stock.notanumber");
+            }
+            seen(new SheetId(Long.parseLong(matcher.group(1))));
+        } catch (Refused refused) {
+            number.setInvalid(true);
+            number.setErrorMessage(figures.say(refused));
+            number.focus();
+            number.getElement().executeJs("this.inputElement.select()");
         }
-        seen(new SheetId(Long.parseLong(matcher.group(1))));
     }
 
     private void seen(SheetId id) {
-        try {
-            Sheet sheet = taking.seen(id, who.name());
+        Sheet sheet = taking.seen(id, who.name());
+        last.removeAll();
+        Button back = new Button(figures.text("sheets.stock.untick"), event -> {
+            taking.notSeen(id);
             last.removeAll();
-            Button back = new Button(figures.text("sheets.stock.untick"), event -> {
-                taking.notSeen(id);
-                last.removeAll();
-                fill();
-            });
-            back.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-            last.add(new Span(figures.text("sheets.stock.ticked", id.toString(), words.shape(sheet))), back);
             fill();
-        } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
-        }
+        });
+        back.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        last.add(new Span(figures.text("sheets.stock.ticked", id.toString(), words.shape(sheet))), back);
+        fill();
     }
 
     private Div missing(StockTaking.Walk walk) {
@@ -134,7 +135,14 @@ public class StockTakeView extends Div {
                 place = sheet.facts().place();
                 section.add(new Span(place.isEmpty() ? figures.text("sheets.stock.noplace") : figures.text("sheets.at", place)));
             }
-            Button there = new Button(figures.text("sheets.stock.there"), event -> seen(id));
+            Button there = new Button(figures.text("sheets.stock.there"), event -> {
+                try {
+                    seen(id);
+                } catch (Refused meanwhile) {
+                    Saved.tell(figures.say(meanwhile), true);
+                    fill();
+                }
+            });
             there.setAriaLabel(figures.text("sheets.stock.tickednumber", id.toString()));
             there.addClassName("sheets-there");
             Anchor number = new Anchor("sheets/number/" + id, id.toString());
@@ -149,16 +157,38 @@ public class StockTakeView extends Div {
         return section;
     }
 
-    private Div finish() {
-        Checkbox scrap = new Checkbox(figures.text("sheets.stock.scrapmissing"), true);
+    private Div finish(StockTaking.Walk walk) {
+        int missing = Math.max(0, walk.expected() - walk.seen());
+        Checkbox scrap = new Checkbox(figures.text("sheets.stock.scrapmissing"), false);
+        scrap.setVisible(missing > 0);
         Button finish = new Button(figures.text("sheets.stock.finish"), event -> {
-            int gone = taking.finish(scrap.getValue(), who.name());
+            StockTaking.Outcome outcome = taking.finish(scrap.getValue(), who.name());
             last.removeAll();
-            Saved.tell(figures.text("sheets.stock.finished", gone), false);
             fill();
+            body.addComponentAsFirst(outcome(outcome));
         });
+        scrap.addValueChangeListener(event -> finish.setText(event.getValue()
+                ? figures.text("sheets.stock.finish.scrap", missing) : figures.text("sheets.stock.finish")));
         Div row = new Div(scrap, finish);
         row.addClassName("pw-row");
         return row;
+    }
+
+    private Div outcome(StockTaking.Outcome outcome) {
+        Div section = new Div(
+                new H2(figures.text("sheets.stock.outcome")),
+                line("sheets.stock.outcome.missing", outcome.missing()),
+                new Paragraph(figures.text("sheets.stock.finished", outcome.left())),
+                line("sheets.stock.outcome.fresh", outcome.fresh()));
+        section.addClassName("pw-section");
+        section.getElement().setAttribute("role", "status");
+        return section;
+    }
+
+    private Div line(String key, List<SheetId> ids) {
+        Div line = new Div(new Span(figures.text(key, ids.size())));
+        line.addClassName("sheets-children");
+        ids.forEach(id -> line.add(new Span(" "), new Anchor("sheets/number/" + id, id.toString())));
+        return line;
     }
 }
