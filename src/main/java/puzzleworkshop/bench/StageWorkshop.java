@@ -212,7 +212,7 @@ class StageWorkshop {
         if (noticed == Stage.CUT) {
             laser = laser.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
         }
-        Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
+        Money material = report.materialLost().orElseGet(() -> material(order, report, ticks, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
@@ -221,11 +221,15 @@ class StageWorkshop {
                 laser, material, clock.instant(), who);
     }
 
-    private Money material(Order order, Mishap.Report report, Instant since) {
+    private Money material(Order order, Mishap.Report report, List<Tick> lostWork, Instant since) {
         Money lost = Money.zero(workshop.currency());
         long id = order.id().value();
         if (report.againFrom().compareTo(Stage.STICK) <= 0) {
             lost = lost.plus(usedUp.costSince(order, since));
+            if (lostWork.stream().anyMatch(tick -> tick.stage() == Stage.PRINT)) {
+                boolean laminated = lostWork.stream().anyMatch(tick -> tick.stage() == Stage.LAMINATE);
+                lost = lost.plus(usedUp.unbookedPrint(order, orders.keptPrice(order.id()), laminated, since));
+            }
             for (Cut cut : rack.cutsOf(id)) {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
