@@ -21,6 +21,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -212,7 +213,7 @@ class StageWorkshop {
         if (noticed == Stage.CUT) {
             laser = laser.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
         }
-        Money material = report.materialLost().orElseGet(() -> material(order, report, ticks, lastBeginning));
+        Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
@@ -221,15 +222,11 @@ class StageWorkshop {
                 laser, material, clock.instant(), who);
     }
 
-    private Money material(Order order, Mishap.Report report, List<Tick> lostWork, Instant since) {
+    private Money material(Order order, Mishap.Report report, Instant since) {
         Money lost = Money.zero(workshop.currency());
         long id = order.id().value();
         if (report.againFrom().compareTo(Stage.STICK) <= 0) {
-            lost = lost.plus(usedUp.costSince(order, since));
-            if (lostWork.stream().anyMatch(tick -> tick.stage() == Stage.PRINT)) {
-                boolean laminated = lostWork.stream().anyMatch(tick -> tick.stage() == Stage.LAMINATE);
-                lost = lost.plus(usedUp.unbookedPrint(order, orders.keptPrice(order.id()), laminated, since));
-            }
+            lost = lost.plus(usedUp.costSince(order, since)).plus(printWithoutLedger(order, report, since));
             for (Cut cut : rack.cutsOf(id)) {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
@@ -240,6 +237,15 @@ class StageWorkshop {
             }
         }
         return lost.rounded();
+    }
+
+    /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
+    private Money printWithoutLedger(Order order, Mishap.Report report, Instant since) {
+        boolean printed = report.againFrom() == Stage.PRINT && store.ticks(order.id()).stream()
+                .anyMatch(tick -> !tick.undone() && tick.stage() == Stage.PRINT && tick.at().isAfter(since));
+        Money zero = Money.zero(workshop.currency());
+        Money reckoned = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
+        return printed && !usedUp.printedSince(order, since) && reckoned.currency().equals(zero.currency()) ? reckoned : zero;
     }
 
     /** Nobody leaves a cut alone, so the clock of the hands runs with the beam, and is started and stopped by it. */

@@ -9,10 +9,6 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pricing.CostLine;
-import puzzleworkshop.pricing.CostPart;
-import puzzleworkshop.pricing.CostSheet;
-import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
@@ -73,29 +69,13 @@ class UsedUp {
         return cost.isNegative() ? Money.zero(workshop.currency()) : cost;
     }
 
-    /**
-     * What a print has cost that was made without a run, so that no paper was booked for it: as the order's price reckoned
-     * it. Nothing when a run has booked paper since the moment, which then says it better.
-     *
-     * @param laminated whether its film is spent as well
-     */
-    Money unbookedPrint(Order order, KeptPrice price, boolean laminated, Instant since) {
-        Money nothing = Money.zero(workshop.currency());
-        CostSheet costs = price.answer().costs();
-        boolean booked = supplies.usedFor(order.id().value()).stream()
+    /** Whether sticker paper for the order left the shelf since a moment. */
+    boolean printedSince(Order order, Instant since) {
+        return supplies.usedFor(order.id().value()).stream()
                 .filter(movement -> movement.at().isAfter(since))
                 .anyMatch(movement -> supplies.find(movement.item())
-                        .map(item -> item.kind() == SupplyKind.STICKER_PAPER)
-                        .orElse(false));
-        if (booked || !costs.currency().equals(workshop.currency())) {
-            return nothing;
-        }
-        return Money.sum(
-                costs.linesOf(CostPart.PRINT).stream()
-                        .filter(line -> laminated || !line.what().key().equals("pricing.line.laminate"))
-                        .map(CostLine::amount)
-                        .toList(),
-                workshop.currency());
+                        .filter(item -> item.kind() == SupplyKind.STICKER_PAPER)
+                        .isPresent());
     }
 
     private BigDecimal quantity(SupplyItem item, Order order) {

@@ -245,17 +245,12 @@ class BenchIT {
     }
 
     @Test
-    void a_print_made_without_a_run_is_lost_at_what_the_price_reckoned_for_it_film_only_once_it_lies_on() {
+    void a_print_made_without_a_run_is_lost_at_what_the_price_reckoned_for_it() {
         Order order = order();
         make.bringTo(order.id(), Stage.STICK);
         var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
         var all = new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
         assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
-        Order unlaminated = order();
-        make.bringTo(unlaminated.id(), Stage.LAMINATE);
-        assertThat(bench.reckoned(unlaminated.id(), all).materialLost().amount())
-                .isPositive()
-                .isLessThan(print.rounded().amount());
     }
 
     @Test
