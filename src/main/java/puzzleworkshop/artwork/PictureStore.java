@@ -6,6 +6,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.sql.Timestamp;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -61,7 +63,7 @@ class PictureStore {
                 .param("dark", picture.look().map(PictureLook::darkShare).orElse(null))
                 .param("median", picture.look().map(PictureLook::medianLight).orElse(null))
                 .param("contrast", picture.look().map(PictureLook::contrast).orElse(null))
-                .param("receivedAt", java.sql.Timestamp.from(picture.receivedAt()))
+                .param("receivedAt", Timestamp.from(picture.receivedAt()))
                 .update();
         int position = 0;
         for (Sentence notice : picture.notices()) {
@@ -140,5 +142,42 @@ class PictureStore {
                 .query((row, n) -> new Rendition(
                         id, px, row.getInt("width_px"), row.getInt("height_px"), row.getBytes("jpeg")))
                 .optional();
+    }
+
+    List<PictureId> receivedBefore(Instant time) {
+        return jdbc.sql("select id from picture where received_at < :time order by received_at")
+                .param("time", Timestamp.from(time))
+                .query((row, n) -> new PictureId(row.getObject("id", UUID.class)))
+                .list();
+    }
+
+    /** Takes a picture out and writes down that it did; the database refuses where something points to it. */
+    @Transactional
+    public void clear(PictureId id, Instant now) {
+        jdbc.sql("""
+                insert into picture_cleared (picture_id, file_name, sha256, byte_count, received_at, cleared_at)
+                select id, file_name, sha256, byte_count, received_at, :now from picture where id = :id
+                """).param("now", Timestamp.from(now)).param("id", id.value()).update();
+        for (String table : List.of("picture_notice", "picture_rendition", "picture_original")) {
+            jdbc.sql("delete from " + table + " where picture_id = :id").param("id", id.value()).update();
+        }
+        jdbc.sql("delete from picture where id = :id").param("id", id.value()).update();
+    }
+
+    List<PictureCare.Clearing> clearings(int most) {
+        return jdbc.sql("""
+                select cleared_at, count(*) as pictures, sum(byte_count) as bytes from picture_cleared
+                group by cleared_at order by cleared_at desc limit :most
+                """)
+                .param("most", most)
+                .query((row, n) -> new PictureCare.Clearing(
+                        row.getTimestamp("cleared_at").toInstant(), row.getInt("pictures"), row.getLong("bytes")))
+                .list();
+    }
+
+    PictureCare.Kept kept() {
+        return jdbc.sql("select count(*) as pictures, coalesce(sum(byte_count), 0) as bytes from picture")
+                .query((row, n) -> new PictureCare.Kept(row.getInt("pictures"), row.getLong("bytes")))
+                .single();
     }
 }

@@ -28,7 +28,8 @@ class InsightStore {
     /** One order as the view has it. */
     record Row(
             OrderId id, String number, String customer, OrderState state, Optional<Instant> finished, int quantity,
-            Size size, int pieces, Optional<Minutes> laser, Money lost, int mishaps, KeptPrice price) {}
+            Size size, int pieces, Optional<Minutes> laser, Money materialLost, Minutes handsLost,
+            Optional<Instant> printLost, int mishaps, KeptPrice price) {}
 
     private final JdbcClient jdbc;
 
@@ -83,6 +84,8 @@ class InsightStore {
                 row.getInt("pieces"),
                 measured,
                 Money.of(row.getBigDecimal("material_lost"), currency),
+                Minutes.of(row.getDouble("minutes_lost")),
+                Optional.ofNullable(row.getTimestamp("print_lost_at")).map(Timestamp::toInstant),
                 row.getInt("mishaps"),
                 KeptPrice.fromJson(row.getString("kept_price")));
     }

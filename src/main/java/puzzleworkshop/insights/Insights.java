@@ -110,7 +110,7 @@ public class Insights {
     }
 
     private FinishedOrder finished(InsightStore.Row row, Map<Stage, Minutes> clocked) {
-        Minutes hands = Minutes.ZERO;
+        Minutes hands = row.handsLost();
         for (StageWork work : row.price().question().work()) {
             hands = hands.plus(clocked.getOrDefault(work.stage(), work.forQuantity(row.quantity())));
         }
@@ -126,11 +126,15 @@ public class Insights {
         for (Movement movement : supplies.usedFor(row.id().value())) {
             boolean used = movement.kind() == Movement.Kind.USED || movement.kind() == Movement.Kind.RETURNED;
             Optional<CostPart> part = items.computeIfAbsent(movement.item(), supplies::find).flatMap(Insights::partOf);
-            if (used && part.isPresent() && movement.unitCost().currency().equals(row.lost().currency())) {
-                materials.merge(part.get(), movement.cost(), Money::plus);
+            if (used && part.isPresent() && movement.unitCost().currency().equals(row.materialLost().currency())) {
+                // What was used up before the print was lost is counted among the losses.
+                boolean lost = row.printLost().filter(at -> !movement.at().isAfter(at)).isPresent();
+                Money counted = lost ? Money.zero(movement.unitCost().currency()) : movement.cost();
+                materials.merge(part.get(), counted, Money::plus);
             }
         }
-        return new Took(clocked, row.laser(), materials, row.lost(), row.finished().isPresent());
+        return new Took(
+                clocked, row.laser(), materials, row.materialLost(), row.handsLost(), row.finished().isPresent());
     }
 
     private static Optional<CostPart> partOf(SupplyItem item) {

@@ -43,9 +43,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
                 case PRINT, CONSUMABLES -> took.materials().containsKey(part)
                         ? new Compared(reckoned, took.materials().get(part).rounded(), true)
                         : new Compared(reckoned, reckoned, false);
-                case REJECTS -> took.finished()
-                        ? new Compared(reckoned, took.lost().rounded(), true)
-                        : new Compared(reckoned, reckoned, false);
+                case REJECTS -> rejects(answer.costs().linesOf(CostPart.HANDS), took, reckoned);
                 case BOARD, FEES -> new Compared(reckoned, reckoned, false);
             };
             if (!compared.reckoned().isZero() || !compared.actual().isZero()) {
@@ -53,6 +51,17 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
             }
         }
         return new Outcome(parts, answer.net());
+    }
+
+    /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
+    private static Compared rejects(List<CostLine> hands, Took took, Money reckoned) {
+        Money work = hands.isEmpty()
+                ? Money.zero(reckoned.currency())
+                : hands.getFirst().rate().times(took.handsLost().toHours());
+        Money lost = took.materialLost().plus(work);
+        return took.finished() || lost.isPositive()
+                ? new Compared(reckoned, lost.rounded(), true)
+                : new Compared(reckoned, reckoned, false);
     }
 
     private static Compared hands(List<CostLine> lines, Took took, Money reckoned) {

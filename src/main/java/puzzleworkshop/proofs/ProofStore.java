@@ -6,6 +6,8 @@ import java.sql.Timestamp;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.artwork.PictureId;
@@ -105,6 +107,14 @@ class ProofStore {
                 .param("id", wish)
                 .param("order", order.value())
                 .update();
+    }
+
+    /** Those of the pictures asked for that an approval holds. */
+    List<PictureId> holding(Set<PictureId> asked) {
+        return jdbc.sql("select distinct picture_id from proof_approval where picture_id = any(:asked)")
+                .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
+                .list();
     }
 
     private static ProofLink link(ResultSet row) throws SQLException {
