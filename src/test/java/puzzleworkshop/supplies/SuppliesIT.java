@@ -116,7 +116,7 @@ class SuppliesIT {
         WorkshopProfile yen = WorkshopProfile.named("Birch", Currency.getInstance("JPY"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
         assertThatThrownBy(() -> workshop.save(yen)).isInstanceOf(Refused.class).hasMessageContaining("workshop.currency.fixed");
         assertThat(workshop.currency()).isEqualTo(Currency.getInstance("EUR"));
-        workshop.save(WorkshopProfile.named("Birch & Beam", euros.currency(), UnitSystem.INCHES, ZoneId.of("UTC")));
+        workshop.save(WorkshopProfile.named("Birch & Beam", euros.currency(), UnitSystem.MILLIMETRES, ZoneId.of("UTC")));
         assertThat(workshop.profile().name()).isEqualTo("Birch & Beam");
     }
 
