@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.workshop.Stage;
 
@@ -31,6 +32,11 @@ public record Mishap(
         Money materialLost,
         Instant at,
         String who) {
+
+    /** '12 min of work', or that no clock ran where no time is known. */
+    public Sentence workLost() {
+        return handsLost.value() > 0 ? Sentence.of("bench.lost.work", handsLost) : Sentence.of("bench.lost.no-time");
+    }
 
     /** What goes wrong in this trade; each with the stage from which it is usually made again (common practice). */
     public enum What {

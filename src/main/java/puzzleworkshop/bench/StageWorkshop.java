@@ -21,6 +21,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -169,7 +170,7 @@ class StageWorkshop {
                 Sentence.of(mishap.what().textKey()),
                 Sentence.of(mishap.noticedAt().textKey()),
                 Sentence.of(mishap.againFrom().textKey()),
-                mishap.handsLost(),
+                mishap.workLost(),
                 mishap.materialLost());
         if (order.next().equals(Optional.of(mishap.againFrom()))) {
             orders.note(id, why, who);
@@ -225,7 +226,7 @@ class StageWorkshop {
         Money lost = Money.zero(workshop.currency());
         long id = order.id().value();
         if (report.againFrom().compareTo(Stage.STICK) <= 0) {
-            lost = lost.plus(usedUp.costSince(order, since));
+            lost = lost.plus(usedUp.costSince(order, since)).plus(printWithoutLedger(order, report, since));
             for (Cut cut : rack.cutsOf(id)) {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
@@ -236,6 +237,15 @@ class StageWorkshop {
             }
         }
         return lost.rounded();
+    }
+
+    /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
+    private Money printWithoutLedger(Order order, Mishap.Report report, Instant since) {
+        boolean printed = report.againFrom() == Stage.PRINT && store.ticks(order.id()).stream()
+                .anyMatch(tick -> !tick.undone() && tick.stage() == Stage.PRINT && tick.at().isAfter(since));
+        Money zero = Money.zero(workshop.currency());
+        Money reckoned = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
+        return printed && !usedUp.printedSince(order, since) && reckoned.currency().equals(zero.currency()) ? reckoned : zero;
     }
 
     /** Nobody leaves a cut alone, so the clock of the hands runs with the beam, and is started and stopped by it. */

@@ -69,6 +69,15 @@ class UsedUp {
         return cost.isNegative() ? Money.zero(workshop.currency()) : cost;
     }
 
+    /** Whether sticker paper for the order left the shelf since a moment. */
+    boolean printedSince(Order order, Instant since) {
+        return supplies.usedFor(order.id().value()).stream()
+                .filter(movement -> movement.at().isAfter(since))
+                .anyMatch(movement -> supplies.find(movement.item())
+                        .filter(item -> item.kind() == SupplyKind.STICKER_PAPER)
+                        .isPresent());
+    }
+
     private BigDecimal quantity(SupplyItem item, Order order) {
         if (item.kind() == SupplyKind.MASKING_TAPE && item.areaPerUse().isPresent()) {
             Area print = workshop.tradeNumbers().stickerFor(order.puzzle().finished()).area();

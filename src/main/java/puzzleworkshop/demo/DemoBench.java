@@ -1,7 +1,9 @@
 package puzzleworkshop.demo;
 
+import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.bench.Bench;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
@@ -13,10 +15,12 @@ import puzzleworkshop.workshop.Stage;
 class DemoBench {
 
     private final Orders orders;
+    private final Bench bench;
     private final SheetRack rack;
 
-    DemoBench(Orders orders, SheetRack rack) {
+    DemoBench(Orders orders, Bench bench, SheetRack rack) {
         this.orders = orders;
+        this.bench = bench;
         this.rack = rack;
     }
 
@@ -27,8 +31,14 @@ class DemoBench {
             Stage stage = order.next().get();
             if (stage == Stage.CUT) {
                 rack.cut(id.value(), DemoStock.MAKER);
+                orders.completeStage(id, stage, DemoStock.MAKER);
+            } else {
+                Bench.Outcome outcome = bench.tick(List.of(id), stage, DemoStock.MAKER, "");
+                if (!outcome.refused().isEmpty()) {
+                    throw new IllegalStateException("The demo's bench: " + outcome.refused());
+                }
             }
-            order = orders.completeStage(id, stage, DemoStock.MAKER);
+            order = orders.get(id);
         }
     }
 }

@@ -111,7 +111,7 @@ class DemoOrders {
         Line line = SCRIPT.get(index);
         Size size = Size.mm(line.width(), line.height());
         Optional<FramedPicture> picture = Optional.ofNullable(line.scene())
-                .map(scene -> picture(scene, index))
+                .map(scene -> picture(scene, index, line.workingDays() ? 2400 : 3600))
                 .map(taken -> new FramedPicture(taken.id(), Crop.filling(taken, size.aspect())));
         LocalDate due = line.workingDays()
                 ? week.workingDay(line.dueInDays())
@@ -162,8 +162,8 @@ class DemoOrders {
                 "");
     }
 
-    private Picture picture(Scene scene, int seed) {
-        BufferedImage drawn = scene.picture(3600, 2400, 11L + seed);
+    private Picture picture(Scene scene, int seed, int width) {
+        BufferedImage drawn = scene.picture(width, width * 2 / 3, 11L + seed);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             ImageIO.write(drawn, "jpeg", bytes);

@@ -10,17 +10,19 @@ import puzzleworkshop.workshop.Stage;
 /**
  * What an order took, as far as it was clocked and booked.
  *
- * @param hands by stage, all puzzles and all attempts together; only stages that were clocked
+ * @param hands by stage, all puzzles together, of the attempt that counts; only stages that were clocked
  * @param laser from start to end of its cuts; empty when none was recorded
- * @param materials booked from the ledger of supplies, by part of the price; only parts with a booking
- * @param lost material thrown away when something went wrong
+ * @param materials booked from the ledger of supplies for what was made well, by part of the price; only parts with a booking
+ * @param materialLost thrown away when something went wrong
+ * @param handsLost worked on what had to be made again
  * @param finished whether the order has left the workshop
  */
 public record Took(
         Map<Stage, Minutes> hands,
         Optional<Minutes> laser,
         Map<CostPart, Money> materials,
-        Money lost,
+        Money materialLost,
+        Minutes handsLost,
         boolean finished) {
 
     public Took {

@@ -215,12 +215,12 @@ public class OfferDesk {
         }
 
         private List<CurvePath> paths(CutPattern pattern) {
-            return new Puzzle(pattern.spec(), wish.age(), wish.tray()).cutPaths(pattern, numbers.outlineLast());
+            return new Puzzle(pattern.spec(), wish.age(), wish.tray(), pattern.pieces().size()).cutPaths(pattern, numbers.outlineLast());
         }
 
         private KeptPrice price(CutPattern pattern, BlankPlan boards, TimeRange laser) {
             Money board = Money.sum(boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
-            int pieces = pattern.spec().grid().pieces();
+            int pieces = pattern.pieces().size();
             PriceQuestion question = new PriceQuestion(
                     wish.quantity(),
                     wish.finished(),
@@ -245,7 +245,7 @@ public class OfferDesk {
             String same = wish.board().material() + " " + wish.board().grade() + " " + wish.board().thickness().mm();
             Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
             Optional<Forecast> forecast = dates.forecast(new NewWork(
-                    wish.quantity(), pattern.spec().grid().pieces(), laser.likely().times(wish.quantity()).plus(trial), same,
+                    wish.quantity(), pattern.pieces().size(), laser.likely().times(wish.quantity()).plus(trial), same,
                     wish.way()));
             if (forecast.isEmpty()) {
                 complaints.put(Question.READY, Sentence.of("orders.offer.nobody-works"));

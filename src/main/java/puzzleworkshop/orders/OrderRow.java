@@ -79,6 +79,7 @@ final class OrderRow {
                 .param("kerf", pattern.kerf().mm())
                 .param("age", draft.puzzle().age().name())
                 .param("tray", draft.puzzle().tray())
+                .param("pieces", draft.puzzle().pieces())
                 .param("shapeNames", pattern.shapes().stream().map(PersonalShape::name).toArray(String[]::new))
                 .param("shapeOutlines", pattern.shapes().stream().map(PersonalShape::outlineText).toArray(String[]::new))
                 .param("material", draft.board().material())
@@ -120,7 +121,8 @@ final class OrderRow {
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
                 shapes(row));
-        return new Puzzle(pattern, IntendedAge.valueOf(row.getString("intended_age")), row.getBoolean("tray"));
+        return new Puzzle(pattern, IntendedAge.valueOf(row.getString("intended_age")), row.getBoolean("tray"),
+                Optional.ofNullable(row.getObject("pieces", Integer.class)).orElse(pattern.grid().pieces()));
     }
 
     private static List<PersonalShape> shapes(ResultSet row) throws SQLException {

@@ -7,6 +7,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutPlan;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Tray;
 
@@ -15,8 +16,16 @@ import puzzleworkshop.pattern.Tray;
  *
  * @param age for whom it is meant; decides the warning in the box
  * @param tray whether a tray (frame and backing) of the same size goes with it
+ * @param pieces as they are counted into the box
  */
-public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray) {
+public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray, int pieces) {
+
+    /** With its pieces counted: a personal piece adds itself and may swallow others. */
+    public Puzzle(PatternSpec pattern, IntendedAge age, boolean tray) {
+        this(pattern, age, tray, pattern.shapes().isEmpty()
+                ? pattern.grid().pieces()
+                : PatternMaker.make(pattern).pieces().size());
+    }
 
     public Size finished() {
         return pattern.size();
@@ -32,9 +41,5 @@ public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray) {
             paths.addAll(made.backing().inOrder());
         }
         return paths;
-    }
-
-    public int pieces() {
-        return pattern.grid().pieces();
     }
 }

@@ -8,9 +8,13 @@ import com.vaadin.flow.server.ServiceInitEvent;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Refused;
 
-/** What happens when a click ends in an exception: a refusal is said, a fault is logged once and said with its mark. */
+/**
+ * What happens when a click ends in an exception: a refusal is said, a fault is logged once and said with its
+ * mark. A browser that went away in the middle of an answer is neither.
+ */
 @Component
 class FaultsOnScreens implements VaadinServiceInitListener {
 
@@ -26,9 +30,12 @@ class FaultsOnScreens implements VaadinServiceInitListener {
         event.getSource().addSessionInitListener(session -> session.getSession().setErrorHandler(this::happened));
     }
 
-    private void happened(ErrorEvent event) {
+    void happened(ErrorEvent event) {
         Throwable cause = event.getThrowable();
         Refused refused = refusalIn(cause);
+        if (refused == null && Fault.isBrowserGone(cause)) {
+            return;
+        }
         String words = refused != null
                 ? figures.say(refused)
                 : figures.text("fault.on-screen", Fault.log("a screen", cause).mark());
@@ -37,7 +44,7 @@ class FaultsOnScreens implements VaadinServiceInitListener {
             Notification said = new Notification(words, READ_MILLISECONDS, Notification.Position.BOTTOM_CENTER);
             said.addThemeVariants(refused != null ? NotificationVariant.WARNING : NotificationVariant.ERROR);
             said.setAssertive(true);
-            ui.access(said::open);
+            LiveScreen.tell(ui, said::open);
         }
     }
 

@@ -36,6 +36,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.Job;
+import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
@@ -241,6 +242,15 @@ class BenchIT {
         make.bringTo(order.id(), Stage.CUT);
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
                 .isEqualTo("bench.cut.no-board");
+    }
+
+    @Test
+    void a_print_made_without_a_run_is_lost_at_what_the_price_reckoned_for_it() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.STICK);
+        var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
+        var all = new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
+        assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
     }
 
     @Test

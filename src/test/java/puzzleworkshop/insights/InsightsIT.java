@@ -2,6 +2,8 @@ package puzzleworkshop.insights;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
@@ -23,6 +25,7 @@ import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -33,6 +36,9 @@ class InsightsIT {
 
     @Autowired
     Bench bench;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     JdbcClient jdbc;
@@ -53,7 +59,7 @@ class InsightsIT {
     }
 
     @Test
-    void a_reject_that_was_made_again_costs_what_was_thrown_away() {
+    void a_reject_that_was_made_again_costs_what_was_thrown_away_and_the_work_on_it() {
         Order order = make.confirmed("Ada Reed", soon, 12);
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
@@ -66,7 +72,12 @@ class InsightsIT {
         Outcome outcome = insights.outcome(order.id()).orElseThrow();
         Outcome.Compared rejects = outcome.parts().get(CostPart.REJECTS);
         assertThat(rejects.measured()).isTrue();
-        assertThat(rejects.actual().amount()).isEqualByComparingTo("3.50");
+        // Masked and cut once in vain, by the standard minutes, at a wage of 24 an hour.
+        double minutes = workshop.stageStandards().get(Stage.MASK).hands(1, 12).value()
+                + workshop.stageStandards().get(Stage.CUT).hands(1, 12).value();
+        BigDecimal expected = new BigDecimal("3.50").add(BigDecimal.valueOf(minutes * 24 / 60));
+        assertThat(minutes).isPositive();
+        assertThat(rejects.actual().amount()).isEqualByComparingTo(expected.setScale(2, RoundingMode.HALF_UP));
         Money worse = rejects.actual().minus(rejects.reckoned());
         assertThat(outcome.reckonedToEarn().minus(outcome.earned()).sameAs(worse)).isTrue();
         assertThat(outcome.actual().plus(outcome.earned()).sameAs(outcome.net())).isTrue();
@@ -75,6 +86,28 @@ class InsightsIT {
             assertThat(insights.byMonth(List.of(finished), YearMonth.now()).getLast().orders()).isEqualTo(1);
             assertThat(insights.bySize(List.of(finished)).getFirst().puzzles()).isEqualTo(1);
         });
+    }
+
+    @Test
+    void the_clock_of_a_failed_attempt_counts_among_the_losses_and_not_twice() {
+        Order order = make.confirmed("Ada Reed", soon, 12);
+        make.bringTo(order.id(), Stage.MASK);
+        jdbc.sql("delete from stage_timer").update();
+        jdbc.sql("alter table stage_done disable trigger stage_done_is_only_added_to").update();
+        jdbc.sql("update stage_done set minutes = 30 where order_id = :id and stage = 'STICK'").param("id", order.id().value()).update();
+        jdbc.sql("alter table stage_done enable trigger stage_done_is_only_added_to").update();
+        Money before = insights.outcome(order.id()).orElseThrow().actual();
+        bench.wentWrong(
+                order.id(),
+                new Mishap.Report(Mishap.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))), "Robin");
+        assertThat(bench.tick(List.of(order.id()), Stage.STICK, "Robin", "tablet").refused()).isEmpty();
+        Outcome after = insights.outcome(order.id()).orElseThrow();
+        // Half an hour lost at 24 an hour; sticking itself was not clocked the second time and stands as reckoned.
+        assertThat(after.parts().get(CostPart.REJECTS).actual().amount()).isEqualByComparingTo("12.00");
+        Money reckonedRejects = after.parts().get(CostPart.REJECTS).reckoned();
+        double standard = workshop.stageStandards().get(Stage.STICK).hands(1, 12).value();
+        BigDecimal expected = before.amount().subtract(reckonedRejects.amount()).add(BigDecimal.valueOf(standard * 24 / 60));
+        assertThat(after.actual().amount()).isCloseTo(expected, org.assertj.core.data.Offset.offset(new BigDecimal("0.02")));
     }
 
     @Test

@@ -133,6 +133,7 @@ class OrdersIT {
         Order again = orders.get(order.id());
         assertThat(again.puzzle().pattern()).isEqualTo(offer.pattern().orElseThrow().spec());
         assertThat(again.puzzle().pattern().shapes()).containsExactly(heart);
+        assertThat(again.puzzle().pieces()).isEqualTo(offer.pattern().orElseThrow().pieces().size()).isNotEqualTo(24);
         confirmations.confirm(order.id(), "Mara");
         assertThat(blanks.of(order.id())).extracting(OrderBlanks.Chosen::part)
                 .containsExactly(BlankPlan.Part.PUZZLE, BlankPlan.Part.TRAY);

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.extension.TestWatcher;
+import org.springframework.beans.factory.BeanFactory;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.util.FileSystemUtils;
@@ -144,6 +145,11 @@ abstract class Walk {
 
     String address(String path) {
         return "http://localhost:" + program.getEnvironment().getProperty("local.server.port") + "/" + path;
+    }
+
+    /** The program's beans, for what makes orders behind the screens. */
+    BeanFactory beans() {
+        return program;
     }
 
     <T> T bean(Class<T> type) {

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
@@ -29,13 +28,13 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BenchNews;
 import puzzleworkshop.bench.Tick;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
@@ -125,16 +124,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        UI ui = event.getUI();
-        AtomicBoolean waiting = new AtomicBoolean();
-        Runnable refresh = () -> {
-            if (waiting.compareAndSet(false, true)) {
-                ui.access(() -> {
-                    waiting.set(false);
-                    show(false);
-                });
-            }
-        };
+        Runnable refresh = LiveScreen.refreshing(event.getUI(), () -> show(false));
         Runnable stopNews = news.listen(ticked -> refresh.run());
         Runnable stopPlan = live.listen(refresh);
         addDetachListener(detach -> {
@@ -154,6 +144,17 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         for (Stage each : Stage.values()) {
             stages.add(stageLink(each, counts.getOrDefault(each, 0L)));
         }
+        // On a phone the stages lie side by side beyond the edge; only the bar moves, never the page.
+        stages.getElement().executeJs("""
+                const bring = () => {
+                  const chosen = this.querySelector('[aria-current]');
+                  if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
+                    - (this.clientWidth - chosen.offsetWidth) / 2;
+                };
+                bring();
+                this.benchSize ??= new ResizeObserver(bring);
+                this.benchSize.observe(this);
+                """);
         List<Waiting> waiting = bench.queue(stage);
         Set<OrderId> here = waiting.stream().map(w -> w.order().id()).collect(Collectors.toSet());
         together.retainAll(here);

@@ -140,8 +140,9 @@ class CutPart implements StagePart {
                         jobs.prepare(wish(waiting, machine.get()), signedIn.name());
                         again.run();
                     }));
-            prepare.setThemeVariant(ButtonVariant.PRIMARY, tick(waiting) != Tick.NEXT);
-            prepare.addClassName("bench-big");
+            boolean next = tick(waiting) != Tick.NEXT;
+            prepare.addThemeVariants(next ? ButtonVariant.PRIMARY : ButtonVariant.TERTIARY);
+            prepare.setClassName("bench-big", next);
             part.add(prepare);
         }
         return Optional.of(part);

@@ -50,7 +50,8 @@ class JobCard extends Div {
             SignedIn signedIn,
             Workshop workshop,
             Runnable tick,
-            Runnable again) {
+            Runnable again,
+            Runnable afterWrong) {
         this.waiting = waiting;
         this.stage = stage;
         this.bench = bench;
@@ -67,7 +68,7 @@ class JobCard extends Div {
         checklist = checklist();
         done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> tick.run());
         clock = clock();
-        add(parts, checklist, buttons(workshop));
+        add(parts, checklist, buttons(workshop, afterWrong));
     }
 
     void put(Component part) {
@@ -141,13 +142,13 @@ class JobCard extends Div {
         return list;
     }
 
-    private Component buttons(Workshop workshop) {
+    private Component buttons(Workshop workshop, Runnable afterWrong) {
         Order order = waiting.order();
         done.addThemeVariants(ButtonVariant.PRIMARY);
         done.addClassName("bench-big");
         done.setDisableOnClick(true);
         Button wrong = new Button(getTranslation("bench.wrong"), e -> new WrongDialog(
-                order, stage, bench, figures, signedIn, workshop, again).open());
+                order, stage, bench, figures, signedIn, workshop, afterWrong).open());
         wrong.addClassName("bench-big");
         Div buttons = new Div(done, clock, wrong, new PhotoButton(order, stage, bench, figures, signedIn, again));
         buttons.addClassName("bench-buttons");

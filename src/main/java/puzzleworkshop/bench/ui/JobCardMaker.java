@@ -6,6 +6,10 @@ import org.springframework.stereotype.Service;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.planning.Notices;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.planning.ui.TellDialog;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -18,10 +22,21 @@ class JobCardMaker {
     private final Figures figures;
     private final SignedIn signedIn;
     private final Workshop workshop;
+    private final WeekPlan plan;
+    private final Notices notices;
     private final List<StagePart> parts;
 
-    JobCardMaker(Bench bench, Figures figures, SignedIn signedIn, Workshop workshop, List<StagePart> parts) {
+    JobCardMaker(
+            Bench bench,
+            Figures figures,
+            SignedIn signedIn,
+            Workshop workshop,
+            WeekPlan plan,
+            Notices notices,
+            List<StagePart> parts) {
         this.bench = bench;
+        this.plan = plan;
+        this.notices = notices;
         this.figures = figures;
         this.signedIn = signedIn;
         this.workshop = workshop;
@@ -34,7 +49,10 @@ class JobCardMaker {
     }
 
     Component card(Waiting waiting, Stage stage, Runnable tick, Runnable again) {
-        JobCard card = new JobCard(waiting, stage, bench, figures, signedIn, workshop, tick, again);
+        JobCard card = new JobCard(waiting, stage, bench, figures, signedIn, workshop, tick, again, () -> {
+            again.run();
+            offerWords(waiting.order());
+        });
         parts.stream().filter(part -> part.stage() == stage).forEach(part -> {
             part.show(waiting, again).ifPresent(card::put);
             if (part.replacesChecklist()) {
@@ -46,5 +64,12 @@ class JobCardMaker {
             card.ticking(part.tick(waiting));
         });
         return card;
+    }
+
+    /** What has to be made again may miss its day: then words for the customer lie ready at once. */
+    private void offerWords(Order order) {
+        plan.now().of(order.id())
+                .filter(entry -> entry.outlook().isLate())
+                .ifPresent(entry -> new TellDialog(entry, notices, figures, signedIn.name(), () -> {}).open());
     }
 }

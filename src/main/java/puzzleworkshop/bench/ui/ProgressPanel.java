@@ -72,7 +72,7 @@ class ProgressPanel implements OrderPanel {
                     mishap.who(),
                     figures.moment(mishap.at()),
                     figures.text(mishap.againFrom().textKey()),
-                    figures.minutes(mishap.handsLost()),
+                    figures.say(mishap.workLost()),
                     figures.money(mishap.materialLost())));
             wrong.addClassName("pw-note");
             wrong.getElement().setAttribute("data-kind", "warn");

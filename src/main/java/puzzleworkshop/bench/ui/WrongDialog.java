@@ -93,7 +93,9 @@ class WrongDialog extends Dialog {
             if (!corrected) {
                 material.setValue(lost.materialLost().rounded().amount());
             }
-            loss.setText(getTranslation("bench.wrong.lost", figures.minutes(lost.handsLost()), figures.minutes(lost.laserLost())));
+            loss.setText(lost.laserLost().value() > 0
+                    ? figures.text("bench.wrong.lost-laser", lost.workLost(), lost.laserLost())
+                    : figures.text("bench.wrong.lost", lost.workLost()));
         } catch (Refused refused) {
             loss.setText(figures.say(refused));
         }

@@ -1,6 +1,7 @@
 package puzzleworkshop.cutting.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
@@ -42,10 +43,18 @@ public class TrialNotes {
         if (trials.isEmpty()) {
             return Optional.empty();
         }
-        Div section = new Div(new H3(figures.text("cutting.planned", trials.size())));
-        section.addClassNames("pw-section", "cutting-planned");
+        Box section = new Box();
+        section.add(new H3(figures.text("cutting.planned", trials.size())));
         trials.forEach(trial -> section.add(line(trial)));
         return Optional.of(section);
+    }
+
+    /** Brings its look along to whatever screen shows it. */
+    @StyleSheet("context://cutting.css")
+    private static final class Box extends Div {
+        Box() {
+            addClassNames("pw-section", "cutting-planned");
+        }
     }
 
     private Div line(PlannedTrial trial) {

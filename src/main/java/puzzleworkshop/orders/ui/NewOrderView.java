@@ -235,7 +235,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         return new OrderDraft(
                 who.customer(),
                 wish.quantity(),
-                new Puzzle(answer.pattern().orElseThrow().spec(), wish.age(), wish.tray()),
+                new Puzzle(
+                        answer.pattern().orElseThrow().spec(), wish.age(), wish.tray(),
+                        answer.pattern().orElseThrow().pieces().size()),
                 wish.board(),
                 wish.picture(),
                 wish.softAccepted(),

@@ -27,6 +27,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
@@ -34,6 +35,7 @@ import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -78,7 +80,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         UI ui = event.getUI();
         Runnable stop = live.listen(changed -> {
             if (order != null && changed.equals(order.id())) {
-                ui.access(this::reload);
+                LiveScreen.tell(ui, this::reload);
             }
         });
         addDetachListener(detach -> stop.run());
@@ -177,6 +179,11 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
                 order.puzzle().pieces(), order.puzzle().pattern().grid().columns(), order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
         fact(facts, "orders.fact.style", getTranslation("orders.style." + order.puzzle().pattern().style().name()));
+        fact(facts, "orders.fact.edge", getTranslation("orders.edge." + order.puzzle().pattern().outline().kind().name()));
+        order.puzzle().pattern().shapes().forEach(shape -> fact(facts, "orders.fact.shape", shape.name()));
+        if (order.puzzle().tray()) {
+            fact(facts, "orders.fact.tray", figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
+        }
         fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
         fact(facts, "orders.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
         fact(facts, "orders.fact.promised", order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));

@@ -198,7 +198,7 @@ class PuzzleForm extends Div {
         filling = true;
         size(order.puzzle().finished());
         preset.clear();
-        pieces.setValue(order.puzzle().pieces());
+        pieces.setValue(order.puzzle().pattern().grid().pieces());
         style.setValue(order.puzzle().pattern().style());
         edge.setValue(order.puzzle().pattern().outline().kind());
         shape.take(order.puzzle().pattern().shapes(), order.puzzle().finished());
@@ -267,7 +267,7 @@ class PuzzleForm extends Div {
         grid.setText(offer.pattern()
                 .map(pattern -> figures.text(
                         "orders.new.grid",
-                        pattern.spec().grid().pieces(),
+                        pattern.pieces().size(),
                         pattern.spec().grid().columns(),
                         pattern.spec().grid().rows(),
                         pattern.spec().grid().pieceSize(offer.wish().finished())))

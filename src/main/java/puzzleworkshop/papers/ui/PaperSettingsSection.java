@@ -88,8 +88,9 @@ class PaperSettingsSection implements SetUpSection {
     /** The logo as it is kept, or the word that there is none; a refused file leaves the one before. */
     private Component logo(AtomicReference<byte[]> logo) {
         Div shown = new Div();
+        Button without = new Button(figures.text("papers.settings.logo.remove"));
         shown.addClassName("papers-logo");
-        show(shown, logo.get());
+        show(shown, without, logo.get());
         Paragraph complaint = new Paragraph();
         complaint.addClassName("pw-note");
         complaint.getElement().setAttribute("data-kind", "bad").setAttribute("role", "alert");
@@ -98,7 +99,7 @@ class PaperSettingsSection implements SetUpSection {
         upload.setUploadHandler(UploadHandler.inMemory((metadata, bytes) -> {
             try {
                 logo.set(Logo.of(bytes));
-                show(shown, logo.get());
+                show(shown, without, logo.get());
                 complaint.setVisible(false);
             } catch (Refused refused) {
                 complaint.setText(figures.say(refused));
@@ -115,13 +116,13 @@ class PaperSettingsSection implements SetUpSection {
         Button choose = new Button(figures.text("papers.settings.logo.choose"));
         upload.setUploadButton(choose);
         upload.setDropLabel(new Span(figures.text("papers.settings.logo.drop")));
-        Button without = new Button(figures.text("papers.settings.logo.remove"), event -> {
+        without.addClickListener(event -> {
             logo.set(new byte[0]);
-            show(shown, logo.get());
+            show(shown, without, logo.get());
         });
         without.addThemeVariants(ButtonVariant.TERTIARY);
         Div row = new Div(shown, upload, without);
-        row.addClassName("pw-row");
+        row.addClassNames("pw-row", "papers-logo-row");
         return new LogoBox(row, complaint);
     }
 
@@ -135,8 +136,9 @@ class PaperSettingsSection implements SetUpSection {
         }
     }
 
-    private void show(Div shown, byte[] logo) {
+    private void show(Div shown, Button without, byte[] logo) {
         shown.removeAll();
+        without.setVisible(logo.length > 0);
         if (logo.length == 0) {
             shown.add(new Span(figures.text("papers.settings.logo.none")));
             return;

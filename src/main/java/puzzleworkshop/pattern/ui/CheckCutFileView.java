@@ -117,10 +117,10 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
             Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
             ui.access(() -> show(inspection, chosen));
         } catch (Refused refused) {
-            ui.access(() -> refuse(figures.say(refused)));
+            ui.access(() -> notRead(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("The cut file {} could not be inspected", fileName, fault);
-            ui.access(() -> refuse(getTranslation("pattern.check.fault", fileName)));
+            ui.access(() -> notRead(getTranslation("pattern.check.fault", fileName)));
         }
     }
 
@@ -130,6 +130,13 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         list.setVisible(true);
         drawing.show(inspection, Optional.empty());
         list.show(inspection, chosen.speed());
+    }
+
+    /** What was found in the file before must not be taken for this one's. */
+    private void notRead(String sentence) {
+        drawn.setVisible(false);
+        list.setVisible(false);
+        refuse(sentence);
     }
 
     private void refuse(String sentence) {

@@ -14,6 +14,7 @@ import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.display.SvgBox;
@@ -53,7 +54,7 @@ class ReliefPanel extends Div {
         add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
         Thread.startVirtualThread(() -> {
             var relief = plan.relief();
-            ui.access(() -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
+            LiveScreen.tell(ui, () -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
         });
     }
 

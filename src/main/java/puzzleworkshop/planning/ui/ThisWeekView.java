@@ -28,10 +28,10 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.IsoWeek;
@@ -117,16 +117,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        // Several orders ticked together are shown once.
-        AtomicBoolean waiting = new AtomicBoolean();
-        Runnable stop = live.listen(() -> {
-            if (waiting.compareAndSet(false, true)) {
-                ui.access(() -> {
-                    waiting.set(false);
-                    show(ui);
-                });
-            }
-        });
+        Runnable stop = live.listen(LiveScreen.refreshing(ui, () -> show(ui)));
         addDetachListener(detach -> stop.run());
     }
 

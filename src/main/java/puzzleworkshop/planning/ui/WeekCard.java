@@ -32,6 +32,8 @@ class WeekCard extends Div {
         what.addClassName("pw-small");
         Anchor words = new Anchor("orders/" + order.number(), who, size, what);
         words.addClassName("planning-card-words");
+        // A link is dragged by itself, without the card around it, unless it is told not to.
+        words.getElement().setAttribute("draggable", "false");
         Span due = new Span(order.promised()
                 .map(day -> getTranslation("planning.card.promised", figures.day(day)))
                 .orElse(getTranslation("planning.card.no-day")));

@@ -1,0 +1,147 @@
+package puzzleworkshop.bench.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+
+/** The methods build on each other: the same orders go on from stage to stage. */
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "HELPER")
+@DisplayNameGeneration(ReplaceUnderscores.class)
+@TestMethodOrder(OrderAnnotation.class)
+class BenchViewTest extends SpringBrowserlessTest {
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    WeekPlan plan;
+
+    @Autowired
+    ApplicationEventPublisher events;
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    SignedIn signedIn;
+
+    @Autowired
+    Orders orders;
+
+    private Optional<Stage> next(OrderId order) {
+        return orders.get(order).next();
+    }
+
+    private void press(String words) {
+        Button button = find(Button.class).all().stream().filter(b -> b.getText().equals(words)).findFirst().orElseThrow();
+        test(button).click();
+    }
+
+    /** The plan of the class before speaks of orders that the clean database does not know. */
+    @BeforeEach
+    void the_plan_is_made_anew() {
+        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(1)
+    void an_empty_bench_says_when_there_will_be_work() {
+        navigate(BenchView.class, "print");
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("No orders are open."));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(2)
+    void a_stage_is_ticked_and_a_mis_tap_taken_back() {
+        Order order = new BenchOrders(beans).confirmed("Ida Lund", plan.today().plusDays(20), 25);
+        navigate(BenchView.class, "print");
+        press("Print: done");
+        assertThat(next(order.id())).contains(Stage.LAMINATE);
+        assertThat(bench.ticks(order.id()).getLast().who()).isEqualTo(signedIn.name());
+        press("Take back");
+        assertThat(next(order.id())).contains(Stage.PRINT);
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(3)
+    void two_orders_are_gathered_and_ticked_together() {
+        OrderId one = orders.open().getFirst().id();
+        OrderId other = new BenchOrders(beans).confirmed("Tom Reed", plan.today().plusDays(20), 25).id();
+        navigate(BenchView.class, "print");
+        for (Checkbox box : find(Checkbox.class).all().stream().filter(b -> b.getAriaLabel().isPresent()).toList()) {
+            test(box).click();
+        }
+        press("Print: tick 2 together");
+        assertThat(next(one)).contains(Stage.LAMINATE);
+        assertThat(next(other)).contains(Stage.LAMINATE);
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(4)
+    void the_clock_is_started_and_stopped_and_its_time_is_in_the_books() {
+        navigate(BenchView.class, "laminate");
+        press("Start the clock");
+        assertThat(bench.running()).hasSize(1);
+        assertThat(bench.running().getFirst().who()).isEqualTo(signedIn.name());
+        press("Stop the clock");
+        assertThat(bench.running()).isEmpty();
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(5)
+    void what_went_wrong_sends_the_order_back_and_books_what_is_lost() {
+        navigate(BenchView.class, "laminate");
+        OrderId first = bench.queue(Stage.LAMINATE).getFirst().order().id();
+        press("Something went wrong");
+        press("Book the loss and make it again");
+        assertThat(next(first)).contains(Stage.PRINT);
+        assertThat(bench.mishaps(first)).singleElement().satisfies(mishap -> {
+            assertThat(mishap.noticedAt()).isEqualTo(Stage.LAMINATE);
+            assertThat(mishap.againFrom()).isEqualTo(Stage.PRINT);
+            assertThat(mishap.materialLost().isPositive()).isTrue();
+        });
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(6)
+    void every_stage_that_can_hurt_shows_its_cautions_and_defers_to_local_rules() {
+        OrderId order = orders.open().getFirst().id();
+        for (Stage stage : Stage.values()) {
+            if (next(order).orElseThrow() == Stage.CUT) {
+                break;
+            }
+            if (next(order).orElseThrow() == stage) {
+                navigate(BenchView.class, stage.name().toLowerCase(java.util.Locale.ROOT));
+                assertThat(find(Paragraph.class).all()).as(stage.name())
+                        .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
+                assertThat(bench.tick(java.util.List.of(order), stage, "Robin", "").refused()).isEmpty();
+            }
+        }
+        assertThat(next(order)).contains(Stage.CUT);
+    }
+}

@@ -1,0 +1,144 @@
+package puzzleworkshop.benchmarks;
+
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.stream.Collectors;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.util.FileSystemUtils;
+import puzzleworkshop.PuzzleWorkshop;
+import puzzleworkshop.access.DemoWorkshop;
+import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.workshop.WorkshopProfile;
+
+/**
+ * How long a page takes until its content is there, with years of orders in the house and several people at work at once.
+ * Beside it the same frame around an empty view, in the same run: what is over that is the page's own.
+ */
+final class PagesBenchmark implements Benchmark {
+
+    private static final int ORDERS = 2_000;
+    private static final int OPEN = 60;
+    private static final int USERS = 5;
+    private static final int ROUNDS = 8;
+    private static final int WARM_UP = 2;
+    private static final String PASSWORD = "birch paper ink 26";
+    private static final String EMPTY = "no/such/page";
+
+    @Override
+    public String run(Optional<Path> folder, PrintStream out) throws Exception {
+        Path data = Files.createTempDirectory("puzzle-workshop-pages");
+        try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
+            program.getBean(FirstSteps.class).open(WorkshopProfile.named("Birch & Beam", Currency.getInstance("EUR"),
+                    UnitSystem.MILLIMETRES, ZoneId.of("UTC")), "Robin", PASSWORD);
+            program.getBean(DemoWorkshop.class).fill((share, what) -> {});
+            JdbcClient jdbc = program.getBean(JdbcClient.class);
+            int orders = multiply(jdbc);
+            String one = jdbc.sql("select number from customer_order where state = 'CONFIRMED' order by id limit 1")
+                    .query(String.class).single();
+            List<String> pages = List.of("", "orders", "orders/" + one, "orders/new", "bench", "print-runs", "sheets",
+                    "supplies", "machines", "rates", "figures", "set-up", EMPTY);
+            String address = "http://localhost:" + program.getEnvironment().getProperty("local.server.port");
+            Map<String, List<Double>> taken = visit(address, pages);
+            return report(taken, orders, out);
+        } finally {
+            FileSystemUtils.deleteRecursively(data);
+        }
+    }
+
+    /** Copies of the demo's orders, mostly closed ones, each with its history. */
+    private static int multiply(JdbcClient jdbc) {
+        String columns = jdbc.sql("""
+                        select string_agg(column_name, ', ') from information_schema.columns
+                        where table_schema = current_schema() and table_name = 'customer_order'
+                          and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
+                        """).query(String.class).single();
+        int there = jdbc.sql("select count(*) from customer_order").query(Integer.class).single();
+        int open = jdbc.sql("select count(*) from customer_order where state = 'CONFIRMED'").query(Integer.class).single();
+        copies(jdbc, columns, "CONFIRMED", Math.max(0, OPEN - open));
+        copies(jdbc, columns, "CLOSED", ORDERS - there - Math.max(0, OPEN - open));
+        jdbc.sql("""
+                insert into order_history (order_id, at, who, text_key, arguments)
+                select o.id, h.at, h.who, h.text_key, h.arguments
+                from customer_order o
+                cross join (select * from order_history where order_id =
+                    (select max(id) from customer_order where state = 'CLOSED' and number not like 'B-%')) h
+                where o.number like 'B-%'
+                """).update();
+        jdbc.sql("analyze").update();
+        return jdbc.sql("select count(*) from customer_order").query(Integer.class).single();
+    }
+
+    private static void copies(JdbcClient jdbc, String columns, String state, int count) {
+        jdbc.sql("""
+                insert into customer_order (number, created_at, confirmed_at, handed_over_at, closed_at, %1$s)
+                select 'B-%2$s-' || n, created_at - ago, confirmed_at - ago, handed_over_at - ago, closed_at - ago, %1$s
+                from generate_series(1, :count) n
+                cross join lateral (select n * interval '11 hours' as ago) since
+                cross join lateral (select * from customer_order where state = :state and number not like 'B-%%'
+                    order by id offset n %% (select count(*) from customer_order where state = :state and number not like 'B-%%')
+                    limit 1) o
+                """.formatted(columns, state)).param("count", count).param("state", state).update();
+    }
+
+    private static Map<String, List<Double>> visit(String address, List<String> pages) throws Exception {
+        Map<String, List<Double>> taken = new LinkedHashMap<>();
+        pages.forEach(page -> taken.put(page, new ArrayList<>()));
+        try (ExecutorService people = Executors.newFixedThreadPool(USERS)) {
+            List<Future<Map<String, List<Double>>>> rounds = new ArrayList<>();
+            for (int user = 0; user < USERS; user++) {
+                int shift = user;
+                rounds.add(people.submit(() -> round(address, pages, shift)));
+            }
+            for (Future<Map<String, List<Double>>> one : rounds) {
+                one.get().forEach((page, times) -> taken.get(page).addAll(times));
+            }
+        }
+        return taken;
+    }
+
+    private static Map<String, List<Double>> round(String address, List<String> pages, int shift) throws Exception {
+        Visitor visitor = new Visitor(address);
+        visitor.signIn("Robin", PASSWORD);
+        Map<String, List<Double>> taken = pages.stream().collect(Collectors.toMap(page -> page, page -> new ArrayList<>()));
+        for (int i = 0; i < WARM_UP + ROUNDS; i++) {
+            // everybody looks at another page at a time
+            for (int k = 0; k < pages.size(); k++) {
+                String page = pages.get((k + shift * 2) % pages.size());
+                double ms = visitor.open(page);
+                if (i >= WARM_UP) {
+                    taken.get(page).add(ms);
+                }
+            }
+        }
+        return taken;
+    }
+
+    private static String report(Map<String, List<Double>> taken, int orders, PrintStream out) {
+        out.printf("%-24s %8s %8s%n", "page", "p50 ms", "p95 ms");
+        taken.forEach((page, times) -> out.printf("/%-23s %8.1f %8.1f%n", page, at(times, 0.5), at(times, 0.95)));
+        List<Double> real = taken.entrySet().stream().filter(entry -> !entry.getKey().equals(EMPTY))
+                .flatMap(entry -> entry.getValue().stream()).toList();
+        return "orders=%d users=%d p50_ms=%.1f p95_ms=%.1f empty_view_p95_ms=%.1f"
+                .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95));
+    }
+
+    private static double at(List<Double> times, double share) {
+        double[] sorted = times.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        return sorted[Math.min(sorted.length - 1, (int) Math.ceil(share * sorted.length) - 1)];
+    }
+}

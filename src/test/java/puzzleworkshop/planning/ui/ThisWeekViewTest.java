@@ -1,0 +1,124 @@
+package puzzleworkshop.planning.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.TextArea;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
+import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.OrderView;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.support.DatabaseTest;
+
+/** The methods build on each other: one week fills up. */
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(ReplaceUnderscores.class)
+@TestMethodOrder(OrderAnnotation.class)
+class ThisWeekViewTest extends SpringBrowserlessTest {
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    WeekPlan plan;
+
+    @Autowired
+    ApplicationEventPublisher events;
+
+    @Autowired
+    Orders orders;
+
+    private BenchOrders make() {
+        return new BenchOrders(beans);
+    }
+
+    private List<String> words() {
+        return find(Span.class).all().stream().map(Span::getText).toList();
+    }
+
+    /** The plan of the class before speaks of orders that the clean database does not know. */
+    @BeforeEach
+    void the_plan_is_made_anew() {
+        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(1)
+    void an_empty_week_says_what_to_do_next() {
+        navigate(ThisWeekView.class);
+        assertThat(find(WeekCard.class).all()).isEmpty();
+        assertThat(find(Anchor.class).all()).as("first things while the shelves are empty, else a new order")
+                .anyMatch(link -> link.getHref().matches("orders/new|sheets/?.*|machines/?.*|supplies/?.*"));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(2)
+    void a_card_says_who_what_is_next_and_whether_its_day_can_be_kept() {
+        Order order = make().confirmed("Ida Lund", plan.today().plusDays(20), 25);
+        make().waitingForApproval("Tom Reed", plan.today().plusDays(21), 25);
+        navigate(ThisWeekView.class);
+        assertThat(words()).contains("Ida Lund", "Tom Reed", "on time", "waiting", "next: Print", "waiting: 1 for approval");
+        assertThat(words()).anyMatch(text -> text.startsWith("waits for approval since ") && text.contains("; if it comes by "));
+        assertThat(find(Anchor.class).all()).anyMatch(link -> link.getHref().equals("orders/" + order.number()));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(3)
+    void a_day_is_chosen_without_dragging_and_left_to_the_plan_again() {
+        Order order = orders.open().getFirst();
+        navigate(ThisWeekView.class);
+        test(find(Button.class).withText("Day…").all().getFirst()).click();
+        Button day = find(DayDialog.class).single().getChildren()
+                .flatMap(child -> child.getChildren())
+                .filter(Button.class::isInstance)
+                .map(Button.class::cast)
+                .reduce((one, other) -> other)
+                .orElseThrow();
+        test(day).click();
+        List<WeekPlan.Entry> pinned = plan.now().entries().stream().filter(entry -> entry.pinned().isPresent()).toList();
+        assertThat(pinned).hasSize(1);
+        navigate(ThisWeekView.class);
+        Button shown = find(Button.class).all().stream().filter(b -> b.getText().startsWith("pinned ")).findFirst().orElseThrow();
+        test(shown).click();
+        test(find(Button.class).withText("Let the plan choose").single()).click();
+        assertThat(plan.now().entries()).allMatch(entry -> entry.pinned().isEmpty());
+        assertThat(order.next()).isPresent();
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(4)
+    void a_late_order_offers_words_for_its_customer_and_the_new_day_is_promised_once_they_know() {
+        // Laminate rests over night, so a day promised for today cannot be kept.
+        Order late = make().confirmed("Ada Moor", plan.today(), 25);
+        navigate(OrderView.class, late.number());
+        assertThat(words()).anyMatch(text -> text.startsWith("late by "));
+        test(find(Button.class).withText("Tell the customer").single()).click();
+        assertThat(find(TextArea.class).all()).anyMatch(area -> area.getValue().startsWith("Dear Ada Moor,"));
+        Button told = find(Button.class).all().stream()
+                .filter(b -> b.getText().startsWith("The customer knows: promise"))
+                .findFirst()
+                .orElseThrow();
+        test(told).click();
+        assertThat(orders.get(late.id()).promised().orElseThrow()).isAfter(plan.today());
+        assertThat(plan.now().of(late.id()).map(entry -> entry.outlook().isLate())).isEqualTo(Optional.of(false));
+    }
+}
