@@ -16,11 +16,16 @@ import puzzleworkshop.measure.Size;
  * and every whole degree (ranges of degrees are skipped by the argument of {@link RectangleFit} applied to blank and
  * rung together); if it fits at none of these, an angle found by {@link RectangleFit}. With grain only the allowed
  * angles. Rungs in the remainder are tried at the board's main edge directions and the blank's.
+ *
+ * <p>A curved board has hundreds of such corners. Neighbouring ones are judged together first: when nothing better fits
+ * beside the part that all blanks there have in common, it fits beside none of them; else the group is halved.
  */
 final class BestPlace {
 
     /** A place with the rung that the remainder still stands on. */
     record Found(Placement placement, int rung, Area remainderValue) {}
+
+    private static final int MOST_TIES = 24;
 
     private final Profile board;
     private final double w;
@@ -28,6 +33,7 @@ final class BestPlace {
     private final UsefulSizes sizes;
     private final double[] allowed;
     private final PlaceSearch search = new PlaceSearch();
+    private final RungsBeside rungs;
     private final List<Placement> ties = new ArrayList<>();
     private Placement best;
     private int bestRung;
@@ -40,6 +46,7 @@ final class BestPlace {
         this.h = blank.height().mm();
         this.sizes = sizes;
         this.allowed = allowed;
+        this.rungs = new RungsBeside(board, sizes);
     }
 
     /** Whether it fits at all. */
@@ -67,8 +74,8 @@ final class BestPlace {
 
     /** The highest rung that still fits beside a blank placed there. */
     int rungLeftBy(Placement place) {
-        cap = Math.min(board.rung, sizes.highestFor(board.area - w * h));
-        return rungBeside(place, UsefulSizes.SCRAP);
+        return rungs.highest(
+                place, w, h, UsefulSizes.SCRAP, Math.min(board.rung, sizes.highestFor(board.area - w * h)));
     }
 
     /** Empty when it does not fit. Of equal places the one that leaves the largest rectangle. */
@@ -106,15 +113,25 @@ final class BestPlace {
             return Optional.empty();
         }
         if (allowed == null && sweeping) {
-            for (int goal = cap; goal > bestRung; goal--) {
-                for (int i = 0; i < 8 && goal > bestRung; i++) {
-                    sweep(i * 180 / 8, (i + 1) * 180 / 8 - 1, goal);
-                }
-            }
+            sweepAll();
         }
         Placement chosen = finest ? leavingTheLargestRectangle() : best;
         double left = Math.max(0, board.area - w * h);
         return Optional.of(new Found(chosen, bestRung, Area.mm2(sizes.value(left, bestRung))));
+    }
+
+    private void sweepAll() {
+        boolean[] missed = new boolean[cap + 1];
+        for (int goal = Math.max(0, bestRung + 1); goal <= cap; goal++) {
+            boolean hopeless = false;
+            for (int lower = 0; lower < goal; lower++) {
+                hopeless |= missed[lower] && rungs.isHeldBy(lower, goal);
+            }
+            for (int i = 0; i < 8 && goal > bestRung && !hopeless; i++) {
+                sweep(i * 180 / 8, (i + 1) * 180 / 8 - 1, goal);
+            }
+            missed[goal] = goal > bestRung;
+        }
     }
 
     private double[] firstAngles() {
@@ -130,13 +147,27 @@ final class BestPlace {
     }
 
     private void lookAt(double degrees) {
-        for (Placement place : hullPlaces(degrees, w, h)) {
-            judge(place);
+        judgeAll(hullPlaces(degrees, w, h));
+    }
+
+    private void judgeAll(List<Placement> places) {
+        if (places.size() <= 1) {
+            places.forEach(this::judge);
+            return;
         }
+        int floor = bestRung >= cap && ties.size() >= MOST_TIES ? bestRung : bestRung - 1;
+        RungsBeside.Common common = RungsBeside.common(places, w, h);
+        if (floor >= UsefulSizes.SCRAP
+                && (floor >= cap || common.isThere() && !rungs.any(common.place(), common.w(), common.h(), floor, cap))) {
+            return;
+        }
+        judgeAll(places.subList(0, places.size() / 2));
+        judgeAll(places.subList(places.size() / 2, places.size()));
     }
 
     private void judge(Placement place) {
-        int rung = bestRung >= cap && ties.size() >= 24 ? bestRung - 1 : rungBeside(place, bestRung - 1);
+        int rung = bestRung >= cap && ties.size() >= MOST_TIES
+                ? bestRung - 1 : rungs.highest(place, w, h, bestRung - 1, cap);
         if (rung > bestRung) {
             bestRung = rung;
             best = place;
@@ -147,49 +178,13 @@ final class BestPlace {
         }
     }
 
-    /** The highest rung above the floor that fits beside the blank; the floor when none does. */
-    private int rungBeside(Placement place, int floor) {
-        int found = Math.max(floor, UsefulSizes.SCRAP);
-        if (found >= cap) {
-            return found;
-        }
-        Segments rest = board.border.without(place, w, h);
-        for (int d = -1; d < board.mainDirections.length && found < cap; d++) {
-            Segments seen = rest.seenFrom(d < 0 ? place.degrees() : board.mainDirections[d]);
-            for (int k = cap; k > found; k--) {
-                if (rungFits(seen, sizes.rung(k), 0)) {
-                    found = k;
-                }
-            }
-        }
-        return found;
-    }
-
-    private boolean rungFits(Segments seen, Size rung, double rangeDegrees) {
-        double a = rung.width().mm();
-        double b = rung.height().mm();
-        if (rangeDegrees > 0) {
-            double lessA = RectangleFit.shrunk(a, b, rangeDegrees);
-            b = RectangleFit.shrunk(b, a, rangeDegrees);
-            a = lessA;
-            if (a < 1 || b < 1) {
-                return true;
-            }
-        }
-        return search.any(seen, a, b) || a != b && search.any(seen, b, a);
-    }
-
     /** Looks at whole degrees low…high for a place beside which the goal fits. */
     private void sweep(int low, int high, int goal) {
         if (low > high || bestRung >= goal) {
             return;
         }
         if (low == high) {
-            for (Placement place : hullPlaces(low, w, h)) {
-                if (bestRung < goal) {
-                    judge(place);
-                }
-            }
+            judgeAll(hullPlaces(low, w, h));
         } else if (mayReach(low, high, goal)) {
             int middle = (low + high) / 2;
             sweep(low, middle, goal);
@@ -205,18 +200,20 @@ final class BestPlace {
         if (lessW < 1 || lessH < 1) {
             return true;
         }
-        for (Placement place : hullPlaces(middle, lessW, lessH)) {
-            Segments rest = board.border.without(place, lessW, lessH);
-            if (rungFits(rest.seenFrom(middle), sizes.rung(goal), range)) {
-                return true;
-            }
-            for (double degrees : board.mainDirections) {
-                if (rungFits(rest.seenFrom(degrees), sizes.rung(goal), 0)) {
-                    return true;
-                }
-            }
+        return mayReach(hullPlaces(middle, lessW, lessH), lessW, lessH, goal, range);
+    }
+
+    private boolean mayReach(List<Placement> places, double lessW, double lessH, int goal, double range) {
+        if (places.isEmpty()) {
+            return false;
         }
-        return false;
+        RungsBeside.Common common = RungsBeside.common(places, lessW, lessH);
+        if (common.isThere() && !rungs.mayFit(common.place(), common.w(), common.h(), goal, range)) {
+            return false;
+        }
+        return places.size() == 1
+                || mayReach(places.subList(0, places.size() / 2), lessW, lessH, goal, range)
+                || mayReach(places.subList(places.size() / 2, places.size()), lessW, lessH, goal, range);
     }
 
     private List<Placement> hullPlaces(double degrees, double width, double height) {

@@ -31,6 +31,7 @@ import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.Stage;
@@ -118,7 +119,10 @@ final class JobTicketPdf {
                 order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
         fact(facts, "orders.fact.style", figures.text("orders.style." + order.puzzle().pattern().style().name()));
-        fact(facts, "orders.fact.edge", figures.text("orders.edge." + order.puzzle().pattern().outline().kind().name()));
+        Outline.Kind edge = order.puzzle().pattern().outline().kind();
+        if (edge != Outline.Kind.SQUARE) {
+            fact(facts, "orders.fact.edge", figures.text("orders.edge." + edge.name()));
+        }
         for (PersonalShape shape : order.puzzle().pattern().shapes()) {
             fact(facts, "orders.fact.shape", shape.name());
         }

@@ -23,7 +23,6 @@ final class Clearance {
     private static final double PARTING_IN_SHAPES = 0.25;
     /** Stretches that follow each other are this far apart by rounding alone. */
     private static final double ROUNDING_MM = 1e-6;
-    private static final int MOST_BUCKETS = 4_000_000;
 
     /** Two edges that cross (distance zero) or come too close; the same edge twice for a neck. */
     record Trouble(int edge, int other, Point where, double distanceMm) {}
@@ -31,28 +30,48 @@ final class Clearance {
     private final Mesh mesh;
     private final double limit;
     // one entry per straight stretch
-    private int count;
-    private double[] ax = new double[1024];
-    private double[] ay = new double[1024];
-    private double[] bx = new double[1024];
-    private double[] by = new double[1024];
-    private double[] way = new double[1024];
-    private int[] edge = new int[1024];
-    // buckets: start of each bucket's entries in one long list
-    private double left;
-    private double top;
-    private double bucket;
-    private int across;
-    private int down;
-    private int[] starts;
-    private int[] entries;
+    private final int count;
+    private final double[] ax;
+    private final double[] ay;
+    private final double[] bx;
+    private final double[] by;
+    private final double[] way;
+    private final int[] edge;
+    private final StretchBuckets buckets;
     private double smallestGap;
 
     Clearance(Mesh mesh, double closestLinesMm) {
         this.mesh = mesh;
         this.limit = closestLinesMm + 2 * FLATTENING_MM;
-        flatten();
-        fillBuckets();
+        List<List<Point>> flat = mesh.edges.stream().map(each -> each.path().flattened(FLATTENING_MM)).toList();
+        count = flat.stream().mapToInt(points -> points.size() - 1).sum();
+        ax = new double[count];
+        ay = new double[count];
+        bx = new double[count];
+        by = new double[count];
+        way = new double[count];
+        edge = new int[count];
+        fill(flat);
+        buckets = new StretchBuckets(ax, ay, bx, by, count, limit);
+    }
+
+    private void fill(List<List<Point>> flat) {
+        int i = 0;
+        for (int number = 0; number < flat.size(); number++) {
+            double gone = 0;
+            Point a = flat.get(number).getFirst();
+            for (Point b : flat.get(number).subList(1, flat.get(number).size())) {
+                ax[i] = a.xMm();
+                ay[i] = a.yMm();
+                bx[i] = b.xMm();
+                by[i] = b.yMm();
+                way[i] = gone;
+                edge[i] = mesh.edges.get(number).id;
+                gone += length(i);
+                i++;
+                a = b;
+            }
+        }
     }
 
     /** Smallest distance seen so far between lines that do not meet, where it is below three times the limit. */
@@ -76,23 +95,13 @@ final class Clearance {
 
     private void lookAround(int i, BitSet wanted, int[] seenBy, List<Trouble> found) {
         seenBy[i] = i;
-        int fromX = column(Math.min(ax[i], bx[i]) - limit);
-        int toX = column(Math.max(ax[i], bx[i]) + limit);
-        int fromY = row(Math.min(ay[i], by[i]) - limit);
-        int toY = row(Math.max(ay[i], by[i]) + limit);
-        for (int y = fromY; y <= toY; y++) {
-            for (int x = fromX; x <= toX; x++) {
-                int cell = y * across + x;
-                for (int k = starts[cell]; k < starts[cell + 1]; k++) {
-                    int j = entries[k];
-                    if (seenBy[j] == i || (j < i && wanted.get(edge[j]))) {
-                        continue; // done, or done from the other side
-                    }
-                    seenBy[j] = i;
-                    compare(i, j, found);
-                }
+        buckets.near(i, limit, j -> {
+            // done already, or to be done from the other side
+            if (seenBy[j] != i && !(j < i && wanted.get(edge[j]))) {
+                seenBy[j] = i;
+                compare(i, j, found);
             }
-        }
+        });
     }
 
     private void compare(int i, int j, List<Trouble> found) {
@@ -173,84 +182,5 @@ final class Clearance {
         double dx = bx[i] - ax[i];
         double dy = by[i] - ay[i];
         return Math.sqrt(dx * dx + dy * dy);
-    }
-
-    private void flatten() {
-        for (Mesh.Edge each : mesh.edges) {
-            List<Point> points = each.path().flattened(FLATTENING_MM);
-            double gone = 0;
-            for (int k = 1; k < points.size(); k++) {
-                Point a = points.get(k - 1);
-                Point b = points.get(k);
-                if (count == edge.length) {
-                    grow();
-                }
-                ax[count] = a.xMm();
-                ay[count] = a.yMm();
-                bx[count] = b.xMm();
-                by[count] = b.yMm();
-                way[count] = gone;
-                edge[count] = each.id;
-                gone += length(count);
-                count++;
-            }
-        }
-    }
-
-    private void grow() {
-        int more = count * 2;
-        ax = Arrays.copyOf(ax, more);
-        ay = Arrays.copyOf(ay, more);
-        bx = Arrays.copyOf(bx, more);
-        by = Arrays.copyOf(by, more);
-        way = Arrays.copyOf(way, more);
-        edge = Arrays.copyOf(edge, more);
-    }
-
-    private void fillBuckets() {
-        left = Double.POSITIVE_INFINITY;
-        top = Double.POSITIVE_INFINITY;
-        double right = Double.NEGATIVE_INFINITY;
-        double bottom = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < count; i++) {
-            left = Math.min(left, Math.min(ax[i], bx[i]));
-            right = Math.max(right, Math.max(ax[i], bx[i]));
-            top = Math.min(top, Math.min(ay[i], by[i]));
-            bottom = Math.max(bottom, Math.max(ay[i], by[i]));
-        }
-        bucket = Math.max(limit, Math.sqrt((right - left) * (bottom - top) / MOST_BUCKETS));
-        across = (int) ((right - left) / bucket) + 1;
-        down = (int) ((bottom - top) / bucket) + 1;
-        starts = new int[across * down + 1];
-        for (int i = 0; i < count; i++) {
-            eachBucket(i, cell -> starts[cell + 1]++);
-        }
-        for (int cell = 0; cell < across * down; cell++) {
-            starts[cell + 1] += starts[cell];
-        }
-        entries = new int[starts[across * down]];
-        int[] filled = Arrays.copyOf(starts, starts.length);
-        for (int i = 0; i < count; i++) {
-            int stretch = i;
-            eachBucket(i, cell -> entries[filled[cell]++] = stretch);
-        }
-    }
-
-    private void eachBucket(int i, java.util.function.IntConsumer use) {
-        int toX = column(Math.max(ax[i], bx[i]));
-        int toY = row(Math.max(ay[i], by[i]));
-        for (int y = row(Math.min(ay[i], by[i])); y <= toY; y++) {
-            for (int x = column(Math.min(ax[i], bx[i])); x <= toX; x++) {
-                use.accept(y * across + x);
-            }
-        }
-    }
-
-    private int column(double x) {
-        return Math.clamp((long) ((x - left) / bucket), 0, across - 1);
-    }
-
-    private int row(double y) {
-        return Math.clamp((long) ((y - top) / bucket), 0, down - 1);
     }
 }

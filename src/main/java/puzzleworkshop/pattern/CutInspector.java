@@ -11,8 +11,8 @@ import puzzleworkshop.measure.Size;
 
 /**
  * Inspects the lines of a cut file drawn elsewhere: doubled and overlapping lines (partial ones and near-coincident ones
- * within 0.05 mm too), open outline, crossings, loose ends, tiny stretches, lines outside the bed or the print. Lines
- * that cross each other once are taken for rows and columns of a puzzle, which must meet; more often is trouble.
+ * within 0.05 mm too), open outline, crossings, loose ends, tiny stretches, lines outside the bed or the print. Which
+ * crossings are trouble, since a puzzle's rows and columns must cross, is said in {@link Meetings}.
  */
 public final class CutInspector {
 
@@ -52,7 +52,7 @@ public final class CutInspector {
     private Inspection inspect(Optional<Size> bed, Optional<Size> print) {
         List<DoubledLines.Run> doubled = DoubledLines.find(all, lines.size());
         tellDoubled(doubled);
-        Meetings meetings = Meetings.find(all, lines, doubled);
+        Meetings meetings = Meetings.find(all, lines, doubled, inside());
         tell(Inspection.Trouble.CROSSING, meetings.crossings(), List.of(), meetings.crossings().size(), 0);
         tellLooseEnds(meetings.looseEnds());
         tellTiny();
@@ -89,16 +89,21 @@ public final class CutInspector {
         return CurvePath.through(points, false);
     }
 
+    /** The frame without its rim, where an outline runs. */
+    private Bounds inside() {
+        return frame.width() > 4 * AT_THE_FRAME_MM && frame.height() > 4 * AT_THE_FRAME_MM
+                ? frame.grownBy(-AT_THE_FRAME_MM) : frame;
+    }
+
     private void tellLooseEnds(List<Point> ends) {
         List<Point> atFrame = new ArrayList<>();
-        List<Point> inside = new ArrayList<>();
-        Bounds inner = frame.width() > 4 * AT_THE_FRAME_MM && frame.height() > 4 * AT_THE_FRAME_MM
-                ? frame.grownBy(-AT_THE_FRAME_MM) : frame;
+        List<Point> loose = new ArrayList<>();
+        Bounds inside = inside();
         for (Point end : ends) {
-            (inner.holds(Bounds.at(end)) ? inside : atFrame).add(end);
+            (inside.holds(Bounds.at(end)) ? loose : atFrame).add(end);
         }
         tell(Inspection.Trouble.OPEN_OUTLINE, atFrame, List.of(), atFrame.size(), 0);
-        tell(Inspection.Trouble.LOOSE_END, inside, List.of(), inside.size(), 0);
+        tell(Inspection.Trouble.LOOSE_END, loose, List.of(), loose.size(), 0);
     }
 
     private void tellTiny() {

@@ -38,6 +38,17 @@ final class StretchDistance {
         return a > 0 != b > 0 && a != 0 && b != 0;
     }
 
+    /**
+     * The same for stretches of two lines that may meet in a corner of either, as drawings with round numbers do: a point
+     * on a line counts as on one and the same side of it. So a line that passes through in a corner crosses once, and
+     * one that only touches crosses twice or not at all.
+     */
+    static boolean changesSides(
+            double ax, double ay, double bx, double by, double cx, double cy, double dx, double dy) {
+        return turn(ax, ay, bx, by, cx, cy) > 0 != turn(ax, ay, bx, by, dx, dy) > 0
+                && turn(cx, cy, dx, dy, ax, ay) > 0 != turn(cx, cy, dx, dy, bx, by) > 0;
+    }
+
     private static double turn(double ax, double ay, double bx, double by, double px, double py) {
         return (bx - ax) * (py - ay) - (by - ay) * (px - ax);
     }

@@ -17,7 +17,6 @@ final class Stretches {
     /** Longer straight lines are divided, so that a bucket's neighbours stay few. */
     private static final double LONGEST_MM = 5;
     private static final int MOST = 4_000_000;
-    private static final int MOST_BUCKETS = 2_000_000;
 
     int count;
     double[] ax = new double[4096];
@@ -35,13 +34,7 @@ final class Stretches {
     /** First stretch of each line; one more than lines. */
     final int[] firstOf;
 
-    private final double left;
-    private final double top;
-    private final double bucket;
-    private final int across;
-    private final int down;
-    private final int[] starts;
-    private final int[] entries;
+    private final StretchBuckets buckets;
 
     Stretches(List<CurvePath> lines) {
         firstOf = new int[lines.size() + 1];
@@ -51,38 +44,12 @@ final class Stretches {
         }
         firstOf[lines.size()] = count;
 
-        double minX = Double.POSITIVE_INFINITY;
-        double minY = Double.POSITIVE_INFINITY;
-        double maxX = Double.NEGATIVE_INFINITY;
-        double maxY = Double.NEGATIVE_INFINITY;
         double total = 0;
         for (int i = 0; i < count; i++) {
-            minX = Math.min(minX, Math.min(ax[i], bx[i]));
-            maxX = Math.max(maxX, Math.max(ax[i], bx[i]));
-            minY = Math.min(minY, Math.min(ay[i], by[i]));
-            maxY = Math.max(maxY, Math.max(ay[i], by[i]));
             total += length[i];
         }
-        left = minX;
-        top = minY;
         double even = 2 * total / Math.max(1, count);
-        bucket = Math.max(Math.max(even, 0.05), Math.max(Math.sqrt((maxX - minX) * (maxY - minY) / MOST_BUCKETS),
-                (maxX - minX + maxY - minY) / MOST_BUCKETS));
-        across = (int) ((maxX - minX) / bucket) + 1;
-        down = (int) ((maxY - minY) / bucket) + 1;
-        starts = new int[across * down + 1];
-        for (int i = 0; i < count; i++) {
-            eachBucket(i, 0, cell -> starts[cell + 1]++);
-        }
-        for (int cell = 0; cell < across * down; cell++) {
-            starts[cell + 1] += starts[cell];
-        }
-        entries = new int[starts[across * down]];
-        int[] filled = Arrays.copyOf(starts, starts.length);
-        for (int i = 0; i < count; i++) {
-            int stretch = i;
-            eachBucket(i, 0, cell -> entries[filled[cell]++] = stretch);
-        }
+        buckets = new StretchBuckets(ax, ay, bx, by, count, Math.max(even, 0.05));
     }
 
     private void add(int number, CurvePath path) {
@@ -161,28 +128,6 @@ final class Stretches {
 
     /** Calls with every stretch whose bucket lies within the border around stretch i; some more than once. */
     void near(int i, double border, IntConsumer use) {
-        eachBucket(i, border, cell -> {
-            for (int k = starts[cell]; k < starts[cell + 1]; k++) {
-                use.accept(entries[k]);
-            }
-        });
-    }
-
-    private void eachBucket(int i, double border, IntConsumer use) {
-        int toX = column(Math.max(ax[i], bx[i]) + border);
-        int toY = row(Math.max(ay[i], by[i]) + border);
-        for (int y = row(Math.min(ay[i], by[i]) - border); y <= toY; y++) {
-            for (int x = column(Math.min(ax[i], bx[i]) - border); x <= toX; x++) {
-                use.accept(y * across + x);
-            }
-        }
-    }
-
-    private int column(double x) {
-        return Math.clamp((long) Math.floor((x - left) / bucket), 0, across - 1);
-    }
-
-    private int row(double y) {
-        return Math.clamp((long) Math.floor((y - top) / bucket), 0, down - 1);
+        buckets.near(i, border, use);
     }
 }

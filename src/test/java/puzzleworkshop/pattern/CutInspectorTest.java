@@ -123,6 +123,19 @@ class CutInspectorTest {
     }
 
     @Test
+    void a_line_through_the_outline_or_from_nowhere_to_nowhere_is_no_row() {
+        CurvePath outline = CurvePath.through(
+                List.of(Point.of(0, 0), Point.of(100, 0), Point.of(100, 80), Point.of(0, 80)), true);
+        assertThat(inspect(outline, line(0, 40, 100, 40), line(50, 0, 50, 80)).findings()).isEmpty();
+        // a hair over the outline is how rows are drawn by hand
+        assertThat(inspect(outline, line(-0.05, 40, 100.05, 40)).of(Trouble.CROSSING)).isEmpty();
+        assertThat(inspect(outline, line(0, 40, 140, 40)).of(Trouble.CROSSING))
+                .hasValueSatisfying(found -> assertThat(found.places()).containsExactly(Point.of(100, 40)));
+        assertThat(inspect(outline, line(50, 0, 50, 80), line(40, 20, 60, 60)).of(Trouble.CROSSING))
+                .hasValueSatisfying(found -> assertThat(found.count()).isEqualTo(1));
+    }
+
+    @Test
     void specks_and_lines_outside_bed_and_print_are_found() {
         Inspection inspection = CutInspector.inspect(
                 file(List.of(line(10, 10, 90, 10), line(95, 10, 130, 10), line(20, 20, 20.1, 20), line(30, 30, 30.02, 30, 60, 30))),
