@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.Collection;
 import java.util.Currency;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -19,6 +20,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.KeptPrice;
+import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.workshop.Stage;
 
 /** Reads the views that migrations made for reports. */
@@ -29,7 +31,13 @@ class InsightStore {
     record Row(
             OrderId id, String number, String customer, OrderState state, Optional<Instant> finished, int quantity,
             Size size, int pieces, Optional<Minutes> laser, Money materialLost, Minutes handsLost,
-            Optional<Instant> printLost, int mishaps, KeptPrice price) {}
+            int mishaps, long version) {}
+
+    /** Without the price, a page of JSON; see {@link ReckonedPrices}. */
+    private static final String ROWS = """
+            select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
+                laser_minutes, material_lost, minutes_lost, mishaps, version
+            from order_took""";
 
     private final JdbcClient jdbc;
 
@@ -38,14 +46,13 @@ class InsightStore {
     }
 
     Optional<Row> order(OrderId id) {
-        return jdbc.sql("select * from order_took where order_id = :id").param("id", id.value()).query(InsightStore::row).optional();
+        return jdbc.sql(ROWS + " where order_id = :id").param("id", id.value()).query(InsightStore::row).optional();
     }
 
     /** Handed over since a moment, newest first. */
     List<Row> finishedSince(Instant since) {
-        return jdbc.sql("""
-                select * from order_took where handed_over_at >= :since and state in ('HANDED_OVER', 'CLOSED')
-                order by handed_over_at desc
+        return jdbc.sql(ROWS + """
+                 where handed_over_at >= :since and state in ('HANDED_OVER', 'CLOSED') order by handed_over_at desc
                 """)
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(InsightStore::row)
@@ -67,6 +74,33 @@ class InsightStore {
         return clocked;
     }
 
+    /** What orders were reckoned to cost, by id. */
+    Map<Long, Reckoned> reckoned(Collection<Long> orders) {
+        Map<Long, Reckoned> reckoned = new HashMap<>();
+        jdbc.sql("select order_id, kept_price::text as price from order_took where order_id in (:ids)")
+                .param("ids", orders)
+                .query(row -> {
+                    reckoned.put(row.getLong("order_id"), Reckoned.of(KeptPrice.fromJson(row.getString("price"))));
+                });
+        return reckoned;
+    }
+
+    /** What supplies have cost, by order and kind, of one order or of all that were handed over since a moment. */
+    Map<Long, Map<SupplyKind, Money>> materials(Optional<OrderId> order, Instant since) {
+        Map<Long, Map<SupplyKind, Money>> materials = new HashMap<>();
+        String which = order.isPresent() ? "m.order_id = :order" : "o.handed_over_at >= :since";
+        jdbc.sql("select m.* from order_materials m join order_took o on o.order_id = m.order_id and o.currency = m.currency where "
+                        + which)
+                .param("order", order.map(OrderId::value).orElse(0L))
+                .param("since", since.atOffset(ZoneOffset.UTC))
+                .query(row -> {
+                    materials.computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class)).put(
+                            SupplyKind.valueOf(row.getString("kind")),
+                            Money.of(row.getBigDecimal("cost"), Currency.getInstance(row.getString("currency"))));
+                });
+        return materials;
+    }
+
     private static Row row(ResultSet row, int n) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("currency"));
         double laser = row.getDouble("laser_minutes");
@@ -85,8 +119,7 @@ class InsightStore {
                 measured,
                 Money.of(row.getBigDecimal("material_lost"), currency),
                 Minutes.of(row.getDouble("minutes_lost")),
-                Optional.ofNullable(row.getTimestamp("print_lost_at")).map(Timestamp::toInstant),
                 row.getInt("mishaps"),
-                KeptPrice.fromJson(row.getString("kept_price")));
+                row.getLong("version"));
     }
 }

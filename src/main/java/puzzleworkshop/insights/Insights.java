@@ -18,11 +18,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.CostPart;
-import puzzleworkshop.pricing.StageWork;
-import puzzleworkshop.supplies.Movement;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 import puzzleworkshop.workshop.Workshop;
@@ -32,13 +28,13 @@ import puzzleworkshop.workshop.Workshop;
 public class Insights {
 
     private final InsightStore store;
-    private final Supplies supplies;
+    private final ReckonedPrices prices;
     private final Workshop workshop;
     private final Clock clock;
 
-    Insights(InsightStore store, Supplies supplies, Workshop workshop, Clock clock) {
+    Insights(InsightStore store, ReckonedPrices prices, Workshop workshop, Clock clock) {
         this.store = store;
-        this.supplies = supplies;
+        this.prices = prices;
         this.workshop = workshop;
         this.clock = clock;
     }
@@ -47,9 +43,11 @@ public class Insights {
     @Transactional(readOnly = true)
     public Optional<Outcome> outcome(OrderId id) {
         Map<Stage, Minutes> hands = store.clocked(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
+        Map<SupplyKind, Money> materials =
+                store.materials(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
         return store.order(id)
                 .filter(row -> row.state() != OrderState.QUOTE && row.state() != OrderState.CANCELLED)
-                .map(row -> Outcome.of(row.price(), took(row, hands)));
+                .map(row -> Outcome.of(prices.of(List.of(row)).get(id.value()), took(row, hands, materials)));
     }
 
     /** Handed over since the first day of a month, newest first. */
@@ -57,8 +55,13 @@ public class Insights {
     public List<FinishedOrder> finishedSince(YearMonth month) {
         Instant since = month.atDay(1).atStartOfDay(workshop.zone()).toInstant();
         Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), since);
-        return store.finishedSince(since).stream()
-                .map(row -> finished(row, clocked.getOrDefault(row.id().value(), Map.of())))
+        Map<Long, Map<SupplyKind, Money>> materials = store.materials(Optional.empty(), since);
+        List<InsightStore.Row> rows = store.finishedSince(since);
+        Map<Long, Reckoned> reckoned = prices.of(rows);
+        return rows.stream()
+                .map(row -> finished(
+                        row, reckoned.get(row.id().value()), clocked.getOrDefault(row.id().value(), Map.of()),
+                        materials.getOrDefault(row.id().value(), Map.of())))
                 .toList();
     }
 
@@ -109,36 +112,26 @@ public class Insights {
         return YearMonth.now(clock.withZone(workshop.zone()));
     }
 
-    private FinishedOrder finished(InsightStore.Row row, Map<Stage, Minutes> clocked) {
+    private FinishedOrder finished(
+            InsightStore.Row row, Reckoned price, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Minutes hands = row.handsLost();
-        for (StageWork work : row.price().question().work()) {
-            hands = hands.plus(clocked.getOrDefault(work.stage(), work.forQuantity(row.quantity())));
+        for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
+            hands = hands.plus(clocked.getOrDefault(work.getKey(), work.getValue().minutes()));
         }
-        Minutes laser = row.laser().orElseGet(() -> row.price().question().cutMinutes().times(row.quantity()));
         return new FinishedOrder(
                 row.id(), row.number(), row.customer(), row.finished().orElseThrow(), row.quantity(), row.size(),
-                row.pieces(), Outcome.of(row.price(), took(row, clocked)), hands, laser, row.mishaps());
+                row.pieces(), Outcome.of(price, took(row, clocked, materials)), hands, row.laser().orElseGet(price::laser),
+                row.mishaps());
     }
 
-    private Took took(InsightStore.Row row, Map<Stage, Minutes> clocked) {
-        Map<CostPart, Money> materials = new EnumMap<>(CostPart.class);
-        Map<SupplyId, Optional<SupplyItem>> items = new LinkedHashMap<>();
-        for (Movement movement : supplies.usedFor(row.id().value())) {
-            boolean used = movement.kind() == Movement.Kind.USED || movement.kind() == Movement.Kind.RETURNED;
-            Optional<CostPart> part = items.computeIfAbsent(movement.item(), supplies::find).flatMap(Insights::partOf);
-            if (used && part.isPresent() && movement.unitCost().currency().equals(row.materialLost().currency())) {
-                // What was used up before the print was lost is counted among the losses.
-                boolean lost = row.printLost().filter(at -> !movement.at().isAfter(at)).isPresent();
-                Money counted = lost ? Money.zero(movement.unitCost().currency()) : movement.cost();
-                materials.merge(part.get(), counted, Money::plus);
-            }
-        }
-        return new Took(
-                clocked, row.laser(), materials, row.materialLost(), row.handsLost(), row.finished().isPresent());
+    private static Took took(InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
+        Map<CostPart, Money> byPart = new EnumMap<>(CostPart.class);
+        materials.forEach((kind, cost) -> partOf(kind).ifPresent(part -> byPart.merge(part, cost, Money::plus)));
+        return new Took(clocked, row.laser(), byPart, row.materialLost(), row.handsLost(), row.finished().isPresent());
     }
 
-    private static Optional<CostPart> partOf(SupplyItem item) {
-        return switch (item.kind()) {
+    private static Optional<CostPart> partOf(SupplyKind kind) {
+        return switch (kind) {
             case STICKER_PAPER, LAMINATE, INK -> Optional.of(CostPart.PRINT);
             case MASKING_TAPE, BOX, BAG, LABEL -> Optional.of(CostPart.CONSUMABLES);
             case LENS, FILTER, BLADE, OTHER -> Optional.empty();

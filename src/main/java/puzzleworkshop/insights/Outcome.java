@@ -1,15 +1,11 @@
 package puzzleworkshop.insights;
 
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.CostLine;
 import puzzleworkshop.pricing.CostPart;
-import puzzleworkshop.pricing.CostUnit;
-import puzzleworkshop.pricing.KeptPrice;
-import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.workshop.Stage;
 
 /**
@@ -30,77 +26,57 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     /** Compares; a share of the payment fee and postage stand as they were reckoned. */
-    public static Outcome of(KeptPrice kept, Took took) {
-        PriceAnswer answer = kept.answer();
+    static Outcome of(Reckoned price, Took took) {
         Map<CostPart, Compared> parts = new EnumMap<>(CostPart.class);
-        Map<CostPart, Money> shown = answer.costs().shownParts();
-        Money zero = Money.zero(answer.net().currency());
+        Money zero = Money.zero(price.net().currency());
         for (CostPart part : CostPart.values()) {
-            Money reckoned = shown.getOrDefault(part, zero);
+            Money reckoned = price.parts().getOrDefault(part, zero);
             Compared compared = switch (part) {
-                case HANDS -> hands(answer.costs().linesOf(part), took, reckoned);
-                case MACHINE, OVERHEAD -> byLaser(kept, answer.costs().linesOf(part), took, reckoned, part);
+                case HANDS -> hands(price, took, reckoned);
+                case MACHINE, OVERHEAD -> byLaser(price, took, reckoned, part);
                 case PRINT, CONSUMABLES -> took.materials().containsKey(part)
                         ? new Compared(reckoned, took.materials().get(part).rounded(), true)
                         : new Compared(reckoned, reckoned, false);
-                case REJECTS -> rejects(answer.costs().linesOf(CostPart.HANDS), took, reckoned);
+                case REJECTS -> rejects(price, took, reckoned);
                 case BOARD, FEES -> new Compared(reckoned, reckoned, false);
             };
             if (!compared.reckoned().isZero() || !compared.actual().isZero()) {
                 parts.put(part, compared);
             }
         }
-        return new Outcome(parts, answer.net());
+        return new Outcome(parts, price.net());
     }
 
     /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
-    private static Compared rejects(List<CostLine> hands, Took took, Money reckoned) {
-        Money work = hands.isEmpty()
-                ? Money.zero(reckoned.currency())
-                : hands.getFirst().rate().times(took.handsLost().toHours());
-        Money lost = took.materialLost().plus(work);
+    private static Compared rejects(Reckoned price, Took took, Money reckoned) {
+        Money lost = took.materialLost().plus(price.wage().times(took.handsLost().toHours()));
         return took.finished() || lost.isPositive()
                 ? new Compared(reckoned, lost.rounded(), true)
                 : new Compared(reckoned, reckoned, false);
     }
 
-    private static Compared hands(List<CostLine> lines, Took took, Money reckoned) {
-        Money actual = Money.zero(reckoned.currency());
+    private static Compared hands(Reckoned price, Took took, Money reckoned) {
+        Money actual = price.otherHands();
         boolean measured = false;
-        for (CostLine line : lines) {
-            Stage stage = stageOf(line);
-            if (stage != null && took.hands().containsKey(stage)) {
-                actual = actual.plus(line.rate().times(took.hands().get(stage).toHours()));
-                measured = true;
-            } else {
-                actual = actual.plus(line.amount());
-            }
+        for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
+            Minutes clocked = took.hands().get(work.getKey());
+            actual = actual.plus(clocked == null ? work.getValue().cost() : price.wage().times(clocked.toHours()));
+            measured |= clocked != null;
         }
         return measured ? new Compared(reckoned, actual.rounded(), true) : new Compared(reckoned, reckoned, false);
     }
 
     /** Lines that go by the laser's hour grow and shrink with the time it really took. */
-    private static Compared byLaser(KeptPrice kept, List<CostLine> lines, Took took, Money reckoned, CostPart part) {
-        double estimate = kept.question().cutMinutes().value() * kept.question().quantity();
+    private static Compared byLaser(Reckoned price, Took took, Money reckoned, CostPart part) {
+        double estimate = price.laser().value();
         if (took.laser().isEmpty() || estimate <= 0) {
             return new Compared(reckoned, reckoned, false);
         }
-        double ratio = took.laser().get().value() / estimate;
-        Money actual = Money.zero(reckoned.currency());
-        for (CostLine line : lines) {
-            boolean hourly = part == CostPart.MACHINE || line.unit() == CostUnit.HOUR;
-            actual = actual.plus(hourly ? line.amount().times(ratio) : line.amount());
-        }
+        Money zero = Money.zero(reckoned.currency());
+        Money actual = price.hourly().getOrDefault(part, zero)
+                .times(took.laser().get().value() / estimate)
+                .plus(price.fixed().getOrDefault(part, zero));
         return new Compared(reckoned, actual.rounded(), true);
-    }
-
-    private static Stage stageOf(CostLine line) {
-        for (Stage stage : Stage.values()) {
-            if (stage.textKey().equals(line.what().key())) {
-                return stage;
-            }
-        }
-        return null;
     }
 
     public Money reckoned() {

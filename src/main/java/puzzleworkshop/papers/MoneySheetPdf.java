@@ -124,7 +124,7 @@ final class MoneySheetPdf {
 
     private PdfPTable lines() {
         boolean taxed = sheet.vatMode() != VatMode.NONE;
-        PdfPTable table = taxed ? table(9, 2, 3, 2, 3) : table(10, 2, 3, 3);
+        PdfPTable table = taxed ? table(10, 1.8f, 3, 1.6f, 3) : table(10, 2, 3, 3);
         table.setHeaderRows(1);
         String suffix = taxed ? "." + sheet.vatMode().name() : "";
         head(table, "papers.column.what", Element.ALIGN_LEFT);

@@ -1,6 +1,9 @@
 package puzzleworkshop.pricing;
 
 import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
 
@@ -16,6 +19,12 @@ interface MaterialPrices {
 
     /** On a day: what was on the shelf by its end. */
     Optional<Known> of(RateKind kind, LocalDate day);
+
+    /** The same, each asked once; for working out many prices in one go. */
+    default MaterialPrices remembered() {
+        Map<List<Object>, Optional<Known>> asked = new HashMap<>();
+        return (kind, day) -> asked.computeIfAbsent(List.of(kind, day), question -> of(kind, day));
+    }
 
     static MaterialPrices none() {
         return (kind, day) -> Optional.empty();

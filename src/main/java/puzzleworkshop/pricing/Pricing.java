@@ -41,6 +41,27 @@ public class Pricing {
         this.quotes = quotes;
     }
 
+    /** All that a price is worked out by, read once. */
+    private record Terms(RateSet rates, PriceRule rule, List<ListPrice> list, MaterialPrices materials) {
+
+        PriceAnswer answer(PriceQuestion question) {
+            return answer(question, rule, list);
+        }
+
+        PriceAnswer answer(PriceQuestion question, PriceRule otherRule, List<ListPrice> otherList) {
+            CostSheet making = CostBuilder.build(question, rates, materials);
+            return new PriceFinder(question, making, rates, otherRule, otherList).answer();
+        }
+    }
+
+    private Terms termsOn(LocalDate day) {
+        return terms(book.on(day), book.rule(day));
+    }
+
+    private Terms terms(RateSet rates, PriceRule rule) {
+        return new Terms(rates, rule, book.list(rates.day()), materials.remembered());
+    }
+
     /** The price by today's rates, rule and list. */
     @Transactional(readOnly = true)
     public PriceAnswer quote(PriceQuestion question) {
@@ -50,32 +71,28 @@ public class Pricing {
     /** The price by what holds on a day. */
     @Transactional(readOnly = true)
     public PriceAnswer quote(PriceQuestion question, LocalDate day) {
-        return quote(question, book.on(day), book.rule(day));
+        return termsOn(day).answer(question);
     }
 
     /** The price by given rates and rule; the price list is that of the rates' day. */
     @Transactional(readOnly = true)
     public PriceAnswer quote(PriceQuestion question, RateSet rates, PriceRule rule) {
-        CostSheet making = CostBuilder.build(question, rates, materials);
-        return new PriceFinder(question, making, rates, rule, book.list(rates.day())).answer();
+        return terms(rates, rule).answer(question);
     }
 
-    /** The price if something were different. */
+    /** The price if something were different, for each of these quantities. */
     @Transactional(readOnly = true)
-    public PriceAnswer tryOut(PriceQuestion question, WhatIf whatIf) {
-        LocalDate today = book.today();
-        PriceRule rule = book.rule(today);
+    public List<PriceAnswer> tryOut(PriceQuestion question, WhatIf whatIf, int... quantities) {
+        Terms today = termsOn(book.today());
+        PriceRule rule = whatIf.margin().map(today.rule()::withMargin).orElse(today.rule());
         PriceQuestion tried = question.withCutMinutes(question.cutMinutes().times(whatIf.passes()));
         for (StageWork work : question.work()) {
             tried = tried.withRejects(work.stage(), scaled(work.rejects(), whatIf.rejectsFactor()));
         }
-        return quote(tried, book.on(today), whatIf.margin().map(rule::withMargin).orElse(rule));
-    }
-
-    /** The same puzzle in several quantities; set-up is shared among more. */
-    @Transactional(readOnly = true)
-    public List<PriceAnswer> steps(PriceQuestion question, int... quantities) {
-        return IntStream.of(quantities).mapToObj(n -> quote(question.withQuantity(n))).toList();
+        PriceQuestion asked = tried;
+        return IntStream.of(quantities)
+                .mapToObj(quantity -> today.answer(asked.withQuantity(quantity), rule, today.list()))
+                .toList();
     }
 
     /**
@@ -85,38 +102,44 @@ public class Pricing {
      */
     @Transactional(readOnly = true)
     public PriceQuestion typical(Size finished, int pieces) {
-        RateSet rates = book.on(book.today());
-        TradeNumbers numbers = workshop.tradeNumbers();
+        return typical(
+                finished, pieces, book.on(book.today()), workshop.tradeNumbers(), workshop.stageStandards().values());
+    }
+
+    private static PriceQuestion typical(
+            Size finished, int pieces, RateSet rates, TradeNumbers numbers, Collection<StageStandard> standards) {
         Money board = rates.money(RateKind.BOARD_M2)
                 .times(numbers.blankFor(finished).area().toSquareMetres());
         Length cut = gridCut(finished, pieces);
         double minutes = cut.mm()
                 * rates.number(RateKind.CUT_PASSES).doubleValue()
                 / rates.number(RateKind.CUT_SPEED).doubleValue();
+        Money nothing = Money.zero(rates.currency());
         return new PriceQuestion(
                 1, finished, pieces, board, numbers.stickerFor(finished).area(), Minutes.of(minutes),
-                stageWork(pieces), Money.zero(rates.currency()), Money.zero(rates.currency()), false, Percent.ZERO,
-                VatRates.STANDARD);
+                stageWork(standards, pieces), nothing, nothing, false, Percent.ZERO, VatRates.STANDARD);
     }
 
     /** What the stages take of hands by the workshop's standards, for puzzles of so many pieces. */
     public List<StageWork> stageWork(int pieces) {
-        Collection<StageStandard> standards = workshop.stageStandards().values();
+        return stageWork(workshop.stageStandards().values(), pieces);
+    }
+
+    private static List<StageWork> stageWork(Collection<StageStandard> standards, int pieces) {
         return standards.stream().map(standard -> StageWork.of(standard, pieces)).toList();
     }
 
     /** Every line of today's price list with what it would earn. */
     @Transactional(readOnly = true)
     public List<CheckedListPrice> checkedList() {
-        LocalDate today = book.today();
-        PriceRule byList = book.rule(today).withMethod(PriceRule.Method.LIST);
-        RateSet rates = book.on(today);
-        return book.list(today).stream()
+        Terms today = termsOn(book.today());
+        PriceRule byList = today.rule().withMethod(PriceRule.Method.LIST);
+        TradeNumbers numbers = workshop.tradeNumbers();
+        Collection<StageStandard> standards = workshop.stageStandards().values();
+        return today.list().stream()
                 .map(line -> {
-                    PriceQuestion question = typical(line.size(), line.pieces());
-                    CostSheet making = CostBuilder.build(question, rates, materials);
-                    return new CheckedListPrice(
-                            line, new PriceFinder(question, making, rates, byList, List.of(line)).answer());
+                    PriceQuestion question = typical(line.size(), line.pieces(), today.rates(), numbers, standards);
+                    return new CheckedListPrice(line, today.answer(question, byList, List.of(line)));
                 })
                 .toList();
     }
@@ -124,17 +147,17 @@ public class Pricing {
     /** The open quotes that would be offered at another price if these rates held. */
     @Transactional(readOnly = true)
     public List<MovedQuote> movedBy(RateSet rates) {
-        PriceRule rule = book.rule(rates.day());
+        Terms then = terms(rates, book.rule(rates.day()));
         return quotes.stream()
                 .flatMap(room -> room.open().stream())
-                .map(quote -> moved(quote, rates, rule))
+                .map(quote -> moved(quote, then))
                 .filter(moved -> !moved.toPayNow().sameAs(moved.toPayThen()))
                 .toList();
     }
 
-    private MovedQuote moved(OpenQuotes.OpenQuote quote, RateSet rates, PriceRule rule) {
+    private static MovedQuote moved(OpenQuotes.OpenQuote quote, Terms terms) {
         PriceAnswer offered = quote.price().answer();
-        PriceAnswer then = quote(quote.price().question(), rates, rule);
+        PriceAnswer then = terms.answer(quote.price().question());
         Money feesNow = offered.costs().of(CostPart.FEES);
         Money making = then.costs().total().minus(then.costs().of(CostPart.FEES)).plus(feesNow);
         return new MovedQuote(

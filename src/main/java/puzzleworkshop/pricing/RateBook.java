@@ -3,6 +3,7 @@ package puzzleworkshop.pricing;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Currency;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
@@ -34,6 +35,11 @@ public class RateBook {
     /** Today in the workshop's time zone. */
     public LocalDate today() {
         return LocalDate.now(clock.withZone(house.zone()));
+    }
+
+    /** In which prices are said. */
+    public Currency currency() {
+        return house.currency();
     }
 
     @Transactional(readOnly = true)

@@ -5,6 +5,7 @@ import java.util.Currency;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
@@ -41,7 +42,15 @@ public class Workshop implements HouseUnits {
         if (profile.name().isBlank()) {
             throw new Refused("workshop.name.missing");
         }
-        store.saveProfile(profile);
+        Currency held = currency();
+        try {
+            store.saveProfile(profile);
+        } catch (DataIntegrityViolationException refused) {
+            if (String.valueOf(refused.getMessage()).contains("currency is fixed")) {
+                throw new Refused("workshop.currency.fixed", held.getCurrencyCode());
+            }
+            throw refused;
+        }
         known.set(null);
     }
 

@@ -26,7 +26,7 @@ import puzzleworkshop.pricing.VatRates;
 import puzzleworkshop.pricing.VatRounding;
 
 /** Makes orders with a price, as tests of papers need them. */
-final class SoldOrders {
+public final class SoldOrders {
 
     private static final Size FINISHED = Size.mm(300, 200);
 
@@ -35,7 +35,7 @@ final class SoldOrders {
     /** Rates that the next orders' lines carry. */
     private VatRates vat = VatRates.STANDARD;
 
-    SoldOrders(BeanFactory beans) {
+    public SoldOrders(BeanFactory beans) {
         this.beans = beans;
     }
 
@@ -51,7 +51,7 @@ final class SoldOrders {
                 rounding, rule.points()), "mara");
     }
 
-    Order quote(String customer, int quantity, boolean rush, Percent discount) {
+    public Order quote(String customer, int quantity, boolean rush, Percent discount) {
         Pricing pricing = beans.getBean(Pricing.class);
         PriceQuestion typical = pricing.typical(FINISHED, 48);
         PriceQuestion question = new PriceQuestion(

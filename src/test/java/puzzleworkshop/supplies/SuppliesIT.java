@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Currency;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,9 +24,12 @@ import javax.sql.DataSource;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.WorkshopProfile;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -37,6 +42,9 @@ class SuppliesIT {
 
     @Autowired
     ShoppingList shopping;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     JdbcClient jdbc;
@@ -98,6 +106,18 @@ class SuppliesIT {
         supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> supplies.use(roll, n("1"), ORDER + 1, "mara")).hasMessageContaining("supply_movement_order");
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
+    }
+
+    @Test
+    void the_currency_stays_once_something_has_a_price() {
+        WorkshopProfile euros = WorkshopProfile.named("Birch", Currency.getInstance("EUR"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
+        workshop.save(euros);
+        tape();
+        WorkshopProfile yen = WorkshopProfile.named("Birch", Currency.getInstance("JPY"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
+        assertThatThrownBy(() -> workshop.save(yen)).isInstanceOf(Refused.class).hasMessageContaining("workshop.currency.fixed");
+        assertThat(workshop.currency()).isEqualTo(Currency.getInstance("EUR"));
+        workshop.save(WorkshopProfile.named("Birch & Beam", euros.currency(), UnitSystem.MILLIMETRES, ZoneId.of("UTC")));
+        assertThat(workshop.profile().name()).isEqualTo("Birch & Beam");
     }
 
     @Test

@@ -35,6 +35,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.access.StartCode;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Figures;
@@ -70,13 +71,24 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
     private enum Beginning { EMPTY, DEMO }
 
     FirstStepsView(Accounts accounts, FirstSteps steps, ObjectProvider<DemoWorkshop> demo, Figures figures,
-            Restoring restoring) {
+            Restoring restoring, StartCode code) {
         this.accounts = accounts;
         this.steps = steps;
         this.demo = demo.getIfAvailable();
         this.figures = figures;
         addClassName("access-first");
         label();
+        if (code.isAsked()) {
+            put(new H1(getTranslation("access.first.title")), new StartCodeForm(code, () -> {
+                clear();
+                ask(restoring);
+            }));
+        } else {
+            ask(restoring);
+        }
+    }
+
+    private void ask(Restoring restoring) {
         Paragraph lead = new Paragraph(getTranslation("access.first.lead"));
         lead.addClassName("pw-soft");
         put(new H1(getTranslation("access.first.title")), lead,

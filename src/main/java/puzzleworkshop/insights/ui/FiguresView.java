@@ -13,6 +13,7 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
 import puzzleworkshop.display.Figures;
@@ -24,6 +25,7 @@ import puzzleworkshop.insights.FinishedOrder;
 import puzzleworkshop.insights.Insights;
 import puzzleworkshop.insights.PeriodFigures;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.papers.AccountantCsv;
@@ -38,7 +40,6 @@ import puzzleworkshop.pricing.RateBook;
 public class FiguresView extends Div implements HasDynamicTitle {
 
     private static final int MONTHS = 12;
-    private static final int ORDERS_SHOWN = 12;
 
     private final transient Insights insights;
     private final transient Figures figures;
@@ -98,23 +99,24 @@ public class FiguresView extends Div implements HasDynamicTitle {
         FigureTable table = new FigureTable("insights-sizes").word("insights.size").figure("insights.puzzles")
                 .figure("insights.sold").figure("insights.earned").figure("insights.margin").figure("insights.hands")
                 .figure("insights.per-hour").word("insights.verdict");
+        Percent floor = book.rule(book.today()).floorMargin();
         for (int i = 0; i < sizes.size(); i++) {
             PeriodFigures<Size> size = sizes.get(i);
             table.row(new Span(figures.size(size.what())), cell(Integer.toString(size.puzzles())), money(size.net()),
                     money(size.earned()), cell(figures.percent(size.margin())), cell(figures.minutes(size.hands())),
-                    money(size.earnedPerHour()), verdict(size, i, sizes.size()));
+                    money(size.earnedPerHour()), verdict(size, i, sizes.size(), floor));
         }
         return section("insights.sizes", table);
     }
 
-    private Span verdict(PeriodFigures<Size> size, int place, int of) {
+    private Span verdict(PeriodFigures<Size> size, int place, int of, Percent floor) {
         if (size.earned().isNegative()) {
             return new Verdict(Verdict.Kind.BAD, getTranslation("insights.loses"));
         }
         if (place == 0 && of > 1) {
             return new Verdict(Verdict.Kind.GOOD, getTranslation("insights.best"));
         }
-        boolean under = size.margin().compareTo(book.rule(book.today()).floorMargin()) < 0;
+        boolean under = size.margin().compareTo(floor) < 0;
         if (under) {
             return new Verdict(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
         }
@@ -125,14 +127,16 @@ public class FiguresView extends Div implements HasDynamicTitle {
         FigureTable table = new FigureTable("insights-orders").word("insights.order").word("insights.customer")
                 .figure("insights.price").figure("insights.reckoned").figure("insights.cost").figure("insights.earned")
                 .figure("insights.margin");
-        finished.stream().limit(ORDERS_SHOWN).forEach(order -> {
-            String mishap = order.mishaps() > 0 ? getTranslation("insights.mishaps", order.mishaps()) : "";
-            Span customer = new Span(order.customer() + mishap);
-            table.row(new Anchor("orders/" + order.number(), order.number()), customer, money(order.outcome().net()),
-                    money(order.outcome().reckoned()), money(order.outcome().actual()), money(order.outcome().earned()),
-                    cell(figures.percent(order.outcome().margin())));
-        });
-        return section("insights.orders", table);
+        return section("insights.orders", new MoreRows<>(table, finished, this::order, figures));
+    }
+
+    private Component[] order(FinishedOrder order) {
+        String mishap = order.mishaps() > 0 ? getTranslation("insights.mishaps", order.mishaps()) : "";
+        return new Component[] {
+            new Anchor("orders/" + order.number(), order.number()), new Span(order.customer() + mishap),
+            money(order.outcome().net()), money(order.outcome().reckoned()), money(order.outcome().actual()),
+            money(order.outcome().earned()), cell(figures.percent(order.outcome().margin()))
+        };
     }
 
     private void showDrifts(YearMonth since) {
@@ -167,18 +171,25 @@ public class FiguresView extends Div implements HasDynamicTitle {
         }
         FigureTable table = new FigureTable("insights-debts").word("insights.order").word("insights.customer")
                 .figure("insights.due").figure("insights.received").figure("insights.open").word("insights.verdict");
-        for (Debts.Debt debt : open) {
-            Span verdict = debt.open().isNegative()
-                    ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
-                    : debt.isOverdue(book.today())
-                            ? new Verdict(Verdict.Kind.BAD, figures.text("insights.overdue-since", debt.dueOn().orElseThrow()))
-                            : new Verdict(Verdict.Kind.WAIT, debt.dueOn()
-                                    .map(day -> figures.text("insights.due-by", day))
-                                    .orElse(getTranslation("insights.not-invoiced")));
-            table.row(new Anchor("orders/" + debt.number(), debt.number()), new Span(debt.customer()), money(debt.due()),
-                    money(debt.received()), money(debt.open()), verdict);
-        }
-        return section("insights.debts", table);
+        Money all = Money.sum(
+                open.stream().map(Debts.Debt::open).filter(Money::isPositive).toList(), open.getFirst().due().currency());
+        LocalDate today = book.today();
+        return section("insights.debts", new Paragraph(figures.text("insights.debts.all", all)),
+                new MoreRows<>(table, open, debt -> debt(debt, today), figures));
+    }
+
+    private Component[] debt(Debts.Debt debt, LocalDate today) {
+        Span verdict = debt.open().isNegative()
+                ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
+                : debt.isOverdue(today)
+                        ? new Verdict(Verdict.Kind.BAD, figures.text("insights.overdue-since", debt.dueOn().orElseThrow()))
+                        : new Verdict(Verdict.Kind.WAIT, debt.dueOn()
+                                .map(day -> figures.text("insights.due-by", day))
+                                .orElse(getTranslation("insights.not-invoiced")));
+        return new Component[] {
+            new Anchor("orders/" + debt.number(), debt.number()), new Span(debt.customer()), money(debt.due()),
+            money(debt.received()), money(debt.open()), verdict
+        };
     }
 
     private Div section(String key, Component... parts) {

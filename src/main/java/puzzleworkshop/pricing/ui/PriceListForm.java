@@ -95,7 +95,7 @@ class PriceListForm extends Div {
             box.addClassName("pricing-list-row");
             price.setLocale(Texts.LOCALE);
             price.setErrorMessage(getTranslation("pricing.number-missing"));
-            Span currency = new Span(book.on(book.today()).currency().getSymbol(Texts.LOCALE));
+            Span currency = new Span(book.currency().getSymbol(Texts.LOCALE));
             currency.addClassName("pw-unit");
             price.setPrefixComponent(currency);
             pieces.setMin(1);
@@ -145,7 +145,7 @@ class PriceListForm extends Div {
             Length a = longer.getValue();
             Length b = shorter.getValue();
             boolean inOrder = a.compareTo(b) >= 0;
-            Money said = Money.of(price.getValue(), book.on(book.today()).currency());
+            Money said = Money.of(price.getValue(), book.currency());
             return new ListPrice(inOrder ? a : b, inOrder ? b : a, pieces.getValue(), said.rounded());
         }
     }

@@ -1,5 +1,6 @@
 package puzzleworkshop.pricing.ui;
 
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -10,6 +11,7 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.IntStream;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
@@ -40,6 +42,7 @@ class WhatIfPanel extends Div {
     private final IntegerSlider passes = new IntegerSlider(1, 8);
     private final IntegerSlider rejects = new IntegerSlider(0, 500);
     private final IntegerSlider discount = new IntegerSlider(0, 60);
+    private final Checkbox rush = new Checkbox();
     private final PriceBar bar;
     private final Div outcome = new Div();
     private final Div steps = new Div();
@@ -67,6 +70,7 @@ class WhatIfPanel extends Div {
         refresh();
         List.of(margin, passes, rejects, discount).forEach(slider -> slider.addValueChangeListener(e -> refresh()));
         List.of(pieces, quantity).forEach(field -> field.addValueChangeListener(e -> refresh()));
+        rush.addValueChangeListener(e -> refresh());
         width.addValueChangeListener(e -> refresh());
         height.addValueChangeListener(e -> refresh());
     }
@@ -78,12 +82,14 @@ class WhatIfPanel extends Div {
         whole(quantity, "pricing.what-if.quantity", 1, 1000);
         Div puzzle = new Div(width, height, pieces, quantity);
         puzzle.addClassName("pricing-puzzle");
+        rush.setLabel(getTranslation("pricing.what-if.rush"));
         Div questions = new Div(
                 puzzle,
                 slider(margin, "pricing.what-if.margin", 1),
                 slider(passes, "pricing.what-if.passes", 1),
                 slider(rejects, "pricing.what-if.rejects", 10),
-                slider(discount, "pricing.what-if.discount", 1));
+                slider(discount, "pricing.what-if.discount", 1),
+                rush);
         questions.addClassName("pw-stack");
         return questions;
     }
@@ -124,7 +130,7 @@ class WhatIfPanel extends Div {
         }
         Size size = new Size(width.getValue(), height.getValue());
         PriceQuestion question = pricing.typical(size, pieces.getValue())
-                .withQuantity(quantity.getValue())
+                .withRush(rush.getValue())
                 .withDiscount(Percent.of(discount.getValue()));
         WhatIf tried = new WhatIf(
                 Optional.of(Percent.of(margin.getValue())),
@@ -132,14 +138,16 @@ class WhatIfPanel extends Div {
                 rejects.getValue() / (double) USUAL_REJECTS);
         outcome.removeAll();
         try {
-            PriceAnswer answer = pricing.tryOut(question, tried);
+            int[] quantities = IntStream.concat(IntStream.of(quantity.getValue()), IntStream.of(STEPS)).toArray();
+            List<PriceAnswer> answers = pricing.tryOut(question, tried, quantities);
+            PriceAnswer answer = answers.getFirst();
             bar.setVisible(true);
             bar.show(answer);
             outcome.add(big("pricing.what-if.each", figures.money(answer.unitPrice())));
             outcome.add(big("pricing.what-if.to-pay", figures.money(answer.toPay())));
             outcome.add(big("pricing.what-if.earns", figures.money(answer.earns())));
             outcome.add(big("pricing.what-if.break-even", breakEven(answer)));
-            steps(question, tried);
+            steps(answers.subList(1, answers.size()));
         } catch (Refused refused) {
             bar.setVisible(false);
             steps.removeAll();
@@ -150,13 +158,12 @@ class WhatIfPanel extends Div {
         }
     }
 
-    private void steps(PriceQuestion question, WhatIf tried) {
+    private void steps(List<PriceAnswer> answers) {
         steps.removeAll();
         steps.add(new Span(getTranslation("pricing.steps")), new Span(getTranslation("pricing.steps.each")),
                 new Span(getTranslation("pricing.steps.costs")), new Span(getTranslation("pricing.steps.earns")));
-        for (int n : STEPS) {
-            PriceAnswer answer = pricing.tryOut(question.withQuantity(n), tried);
-            steps.add(new Span(Integer.toString(n)), new Span(figures.money(answer.unitPrice())),
+        for (PriceAnswer answer : answers) {
+            steps.add(new Span(Integer.toString(answer.costs().quantity())), new Span(figures.money(answer.unitPrice())),
                     new Span(figures.money(answer.costs().each())), new Span(figures.money(answer.earns())));
         }
     }

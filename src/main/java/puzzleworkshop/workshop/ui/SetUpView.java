@@ -3,7 +3,6 @@ package puzzleworkshop.workshop.ui;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.orderedlayout.Scroller;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
@@ -26,8 +25,7 @@ public class SetUpView extends Div implements HasDynamicTitle {
         add(head);
         add(new ProfileForm(workshop, figures));
         add(new TradeNumbersForm(workshop, figures));
-        Scroller standards = new Scroller(new StageStandardsForm(workshop, figures), Scroller.ScrollDirection.HORIZONTAL);
-        add(standards);
+        add(new StageStandardsForm(workshop, figures));
         sections.stream()
                 .sorted(Comparator.comparingInt(SetUpSection::place))
                 .map(SetUpSection::show)

@@ -1,10 +1,10 @@
 package puzzleworkshop.workshop.ui;
 
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.NativeTable;
 import com.vaadin.flow.component.html.NativeTableBody;
+import com.vaadin.flow.component.html.NativeTableCell;
 import com.vaadin.flow.component.html.NativeTableHeader;
 import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
@@ -69,8 +69,11 @@ class StageStandardsForm extends Div {
             });
         }
         NativeTableRow row = new NativeTableRow(new NativeTableHeaderCell(stage));
-        for (Component field : all) {
-            row.addDataCell().add(field);
+        for (int i = 0; i < all.length; i++) {
+            NativeTableCell cell = row.addDataCell();
+            // on a phone the row is a card, and each number carries its column's title
+            cell.getElement().setAttribute("data-label", getTranslation("workshop.standard." + COLUMNS[i]));
+            cell.add(all[i]);
         }
         return row;
     }

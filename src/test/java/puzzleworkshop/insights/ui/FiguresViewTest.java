@@ -1,0 +1,117 @@
+package puzzleworkshop.insights.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.time.LocalDate;
+import java.util.List;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
+import puzzleworkshop.workshop.Workshop;
+
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class FiguresViewTest extends SpringBrowserlessTest {
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    Workshop workshop;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    DataSource database;
+
+    @BeforeEach
+    void an_empty_workshop() {
+        CleanDatabase.now(database);
+    }
+
+    @Test
+    void without_finished_orders_the_screen_says_what_to_do_next() {
+        navigate(FiguresView.class);
+        assertThat(find(H2.class).all()).extracting(H2::getText).contains("Nothing handed over yet");
+    }
+
+    @Test
+    void minutes_that_drifted_are_proposed_and_one_press_makes_them_the_standard() {
+        StageStandard before = workshop.stageStandards().get(Stage.STICK);
+        double clocked = before.hands(1, 24).value() * 1.5;
+        for (int i = 0; i < 5; i++) {
+            finish(clocked);
+        }
+        navigate(FiguresView.class);
+        assertThat(find(Span.class).all()).anyMatch(line -> line.getText().contains("takes 150 % of its standard (middle of 5 orders)"));
+        test(find(Button.class).withText("Use it").single()).click();
+        StageStandard after = workshop.stageStandards().get(Stage.STICK);
+        // Rounded to half a minute; by hand: one and a half times the minutes of a puzzle.
+        assertThat(after.perPuzzle().value()).isEqualTo(Math.round(before.perPuzzle().value() * 1.5 * 2) / 2.0);
+        assertThat(find(Button.class).withText("Use it").exists()).isFalse();
+    }
+
+    @Test
+    void a_finished_order_stands_by_month_by_size_and_among_those_who_owe() {
+        Order order = finish(10);
+        navigate(FiguresView.class);
+        assertThat(find(Anchor.class).all()).extracting(Anchor::getText).filteredOn(order.number()::equals).hasSize(2);
+        assertThat(find(Span.class).all()).extracting(Span::getText).contains("200 × 150 mm", "Ida Lund");
+        assertThat(find(Paragraph.class).all()).anyMatch(all -> all.getText().endsWith("is open in all."));
+    }
+
+    @Test
+    void of_many_orders_the_first_are_shown_and_the_others_when_asked() {
+        for (int i = 0; i < 13; i++) {
+            finish(10);
+        }
+        navigate(FiguresView.class);
+        assertThat(find(Anchor.class).all()).filteredOn(link -> link.getHref().startsWith("orders/2")).hasSize(24);
+        List<Button> more = find(Button.class).withText("Show 1 more of 1").all();
+        assertThat(more).hasSize(2);
+        more.forEach(button -> test(button).click());
+        assertThat(find(Anchor.class).all()).filteredOn(link -> link.getHref().startsWith("orders/2")).hasSize(26);
+        assertThat(more).noneMatch(Button::isVisible);
+    }
+
+    private Order finish(double minutesOfSticking) {
+        BenchOrders make = new BenchOrders(beans);
+        Order order = make.confirmed("Ida Lund", LocalDate.now().plusDays(9), 12);
+        make.bringTo(order.id(), Stage.STICK);
+        jdbc.sql("insert into stage_timer (order_id, stage, started_at, started_by, stopped_at, stopped_by)"
+                        + " values (:id, 'STICK', now() - make_interval(secs => :seconds), 'Robin', now(), 'Robin')")
+                .param("id", order.id().value())
+                .param("seconds", minutesOfSticking * 60)
+                .update();
+        for (Stage stage : Stage.values()) {
+            if (stage.compareTo(Stage.STICK) >= 0) {
+                assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+            }
+        }
+        return order;
+    }
+}

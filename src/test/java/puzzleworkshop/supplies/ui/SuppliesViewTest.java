@@ -1,0 +1,126 @@
+package puzzleworkshop.supplies.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextField;
+import java.math.BigDecimal;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.LaserFacts.Adhesive;
+import puzzleworkshop.supplies.LaserFacts.Pvc;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
+
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class SuppliesViewTest extends SpringBrowserlessTest {
+
+    private static final long ORDER = 5;
+
+    @Autowired
+    Supplies supplies;
+
+    @Autowired
+    DataSource database;
+
+    @BeforeEach
+    void an_empty_shelf() {
+        CleanDatabase.now(database);
+        PlainOrders.withIds(database, ORDER);
+    }
+
+    @Test
+    void a_purchase_is_booked_with_its_supplier_and_price_history_opens() {
+        SupplyId roll = tape(Pvc.FREE);
+        navigate(SuppliesView.class);
+        press("Bought: Masking tape");
+        field("How many").setValue(new BigDecimal("2"));
+        field("Paid for all").setValue(new BigDecimal("20"));
+        test(find(Button.class).withText("Book").single()).click();
+        assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("100");
+        assertThat(supplies.find(roll).orElseThrow().unitCost().amount()).isEqualByComparingTo("0.20");
+        press("Open: Masking tape");
+        assertThat(find(ListItem.class).all()).anyMatch(line -> line.getText().contains("€10.00 for a roll of 50 m"));
+    }
+
+    @Test
+    void more_than_there_is_cannot_be_spoiled_and_what_was_typed_stays() {
+        SupplyId roll = tape(Pvc.FREE);
+        supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
+        navigate(SuppliesView.class);
+        press("Spoiled: Masking tape");
+        field("How much").setValue(new BigDecimal("51"));
+        TextField why = find(TextField.class).all().stream().filter(text -> "Why".equals(text.getLabel())).findFirst().orElseThrow();
+        why.setValue("fell into the water");
+        test(find(Button.class).withText("Book").single()).click();
+        assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
+        assertThat(why.getValue()).isEqualTo("fell into the water");
+        field("How much").setValue(new BigDecimal("50"));
+        test(find(Button.class).withText("Book").single()).click();
+        assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("0");
+    }
+
+    @Test
+    void a_shelf_that_was_used_below_zero_says_so() {
+        SupplyId roll = tape(Pvc.FREE);
+        supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
+        supplies.useKnowingly(roll, new BigDecimal("60"), ORDER, "a second roll lay behind the press", "mara");
+        navigate(SuppliesView.class);
+        assertThat(find(Verdict.class).all()).anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Below zero"));
+        assertThat(find(Span.class).all()).anyMatch(text -> text.getText().contains("× roll of 50 m: Masking tape"));
+    }
+
+    @Test
+    void vinyl_stands_with_its_danger_on_the_shelf() {
+        tape(Pvc.PVC);
+        navigate(SuppliesView.class);
+        assertThat(find(Paragraph.class).all()).anyMatch(note -> note.getText().contains("hydrogen chloride"));
+    }
+
+    private SupplyId tape(Pvc pvc) {
+        return supplies.keep(new SupplyItem(
+                        Optional.empty(), "Masking tape", SupplyKind.MASKING_TAPE, UseUnit.METRE, Optional.of(Length.mm(200)),
+                        Optional.empty(), "roll of 50 m", BigDecimal.valueOf(50), new LaserFacts(pvc, Adhesive.DRY), 3, 3,
+                        true, false, BigDecimal.ZERO, Money.of("0", "EUR")))
+                .id()
+                .orElseThrow();
+    }
+
+    private BigDecimalField field(String label) {
+        return find(BigDecimalField.class).all().stream()
+                .filter(field -> label.equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private void press(String spoken) {
+        test(find(Button.class).all().stream()
+                        .filter(button -> button.getAriaLabel().orElse("").equals(spoken))
+                        .findFirst()
+                        .orElseThrow())
+                .click();
+    }
+}
