@@ -110,6 +110,14 @@ public class OrderBlanks {
         }
     }
 
+    /** Other boards for a confirmed order that has become larger, more, or of other wood; held at once. */
+    @Transactional
+    void replace(OrderId order, BlankPlan plan, String who) {
+        rack.release(order.value(), who);
+        keep(order, plan);
+        reserve(order, who);
+    }
+
     /**
      * Holds every chosen sheet for the order that it has not cut already. Either all are held or none.
      *

@@ -45,7 +45,7 @@ final class JobTicketPdf {
     private static final float QR = 66;
     /** The ticket is to stay on one page. */
     private static final float HIGHEST_BOARD = 92;
-    private static final float HIGHEST_OF_SEVERAL = 60;
+    private static final float HIGHEST_OF_SEVERAL = 48;
 
     private final Order order;
     private final byte[] face;
