@@ -31,6 +31,7 @@ import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.Stage;
@@ -42,6 +43,9 @@ final class JobTicketPdf {
     private static final float TEXT = 9;
     private static final float SMALL = 7.5f;
     private static final float QR = 66;
+    /** The ticket is to stay on one page. */
+    private static final float HIGHEST_BOARD = 92;
+    private static final float HIGHEST_OF_SEVERAL = 48;
 
     private final Order order;
     private final byte[] face;
@@ -118,7 +122,10 @@ final class JobTicketPdf {
                 order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
         fact(facts, "orders.fact.style", figures.text("orders.style." + order.puzzle().pattern().style().name()));
-        fact(facts, "orders.fact.edge", figures.text("orders.edge." + order.puzzle().pattern().outline().kind().name()));
+        Outline.Kind edge = order.puzzle().pattern().outline().kind();
+        if (edge != Outline.Kind.SQUARE) {
+            fact(facts, "orders.fact.edge", figures.text("orders.edge." + edge.name()));
+        }
         for (PersonalShape shape : order.puzzle().pattern().shapes()) {
             fact(facts, "orders.fact.shape", shape.name());
         }
@@ -146,7 +153,7 @@ final class JobTicketPdf {
         PdfPTable row = table(10, 9);
         row.setSpacingBefore(8);
         PdfPCell drawing = bare();
-        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, 92));
+        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, boards.size() > 1 ? HIGHEST_OF_SEVERAL : HIGHEST_BOARD));
         row.addCell(drawing);
         PdfPCell words = bare();
         String where = board.sheet()

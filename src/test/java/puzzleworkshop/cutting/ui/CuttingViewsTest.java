@@ -7,9 +7,16 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.component.textfield.TextField;
 import java.util.Currency;
 import java.util.Optional;
 import java.util.OptionalLong;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
@@ -17,16 +24,22 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.CheckItem;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.PlannedTrials;
 import puzzleworkshop.cutting.Settings;
+import puzzleworkshop.cutting.Trial.Finding;
+import puzzleworkshop.cutting.Trial.Result;
+import puzzleworkshop.cutting.Trial.Source;
 import puzzleworkshop.cutting.Workpiece;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.Past;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @Transactional
@@ -44,6 +57,12 @@ class CuttingViewsTest extends SpringBrowserlessTest {
 
     @Autowired
     CutJobs jobs;
+
+    @Autowired
+    PlannedTrials planned;
+
+    @Autowired
+    DataSource database;
 
     @Test
     void without_a_machine_the_screen_says_what_to_do_next() {
@@ -82,6 +101,98 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         navigate(CutJobView.class, job.id());
         assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This board was wet-glued"));
         assertThat(find(Button.class).withText("Start the cut").exists()).isFalse();
+    }
+
+    @Test
+    void a_trial_that_an_order_waits_for_stands_above_the_boards_with_what_to_try_first() {
+        PlainOrders.withIds(database, 77);
+        planned.planFor(77, "2026-9077", laser(), CRAFT, "Robin");
+        navigate(MachinesView.class);
+        assertThat(find(Span.class).all()).anyMatch(words -> words.getText().startsWith("before 2026-9077 is cut"));
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("First "));
+    }
+
+    @Test
+    void a_machine_with_an_impossible_number_is_not_kept_and_the_field_says_what_is_possible() {
+        laser();
+        navigate(MachinesView.class);
+        press("Change");
+        NumberField power = find(NumberField.class).all().stream()
+                .filter(field -> field.getLabel().equals("Power of the beam")).findFirst().orElseThrow();
+        power.setValue(0.0);
+        press("Save machine");
+        assertThat(power.isInvalid()).isTrue();
+        assertThat(power.getErrorMessage()).startsWith("Between 0.1 and");
+        power.setValue(22.5);
+        press("Save machine");
+        assertThat(machines.standard().orElseThrow().beam().powerWatts()).isEqualTo(22.5);
+    }
+
+    @Test
+    void other_passes_are_dialled_in_for_one_cut_and_the_setting_stays_as_it_is() {
+        CutJob job = jobs.prepare(wish(Workpiece.clean(CRAFT)), "Robin");
+        navigate(CutJobView.class, job.id());
+        press("Dial in otherwise…");
+        IntegerField passes = find(IntegerField.class).all().stream()
+                .filter(field -> field.getLabel().equals("Passes")).findFirst().orElseThrow();
+        int before = passes.getValue();
+        passes.setValue(before + 2);
+        press("Use for this cut");
+        assertThat(jobs.find(job.id()).orElseThrow().parameters().passes()).isEqualTo(before + 2);
+        assertThat(settings.find(job.setting().id()).orElseThrow().passes()).isEqualTo(before);
+    }
+
+    @Test
+    @SuppressWarnings("unchecked")
+    void breaking_a_cut_off_asks_what_the_wood_shows_and_keeps_the_reason_typed() {
+        CutJob job = jobs.prepare(wish(Workpiece.clean(CRAFT)), "Robin");
+        for (CheckItem item : CheckItem.values()) {
+            jobs.check(job.id(), item, "Robin");
+        }
+        jobs.start(job.id(), "Robin");
+        navigate(CutJobView.class, job.id());
+        press("Broken off…");
+        TextField why = find(TextField.class).all().stream()
+                .filter(field -> "Why?".equals(field.getLabel())).findFirst().orElseThrow();
+        why.setValue("smoke did not draw off");
+        press("Stop: it did not end well");
+        assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(CutJob.State.RUNNING);
+        assertThat(why.getValue()).isEqualTo("smoke did not draw off");
+        for (RadioButtonGroup<?> group : find(RadioButtonGroup.class).all()) {
+            if (group.getLabel().equals("Charring of the edge")) {
+                ((RadioButtonGroup<Integer>) group).setValue(3);
+            } else {
+                ((RadioButtonGroup<Result>) group).setValue(Result.PARTLY);
+            }
+        }
+        press("Stop: it did not end well");
+        assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(CutJob.State.BROKEN_OFF);
+        assertThat(settings.evidence(settings.find(job.setting().id()).orElseThrow()).trials()).singleElement()
+                .satisfies(trial -> assertThat(trial.finding().charring()).isEqualTo(3));
+    }
+
+    @Test
+    @SuppressWarnings("unchecked")
+    void squares_of_a_test_card_become_trials_and_a_card_without_any_is_not_recorded() {
+        CutSetting setting = settings.add(laser(), CRAFT);
+        navigate(SettingView.class, setting.id());
+        press("Test card");
+        press("Record the card");
+        assertThat(settings.evidence(setting).trials()).isEmpty();
+        Select<Finding> square = null;
+        for (Select<?> select : find(Select.class).all()) {
+            if (square == null && select.getAriaLabel().orElse("").startsWith("Outcome at")) {
+                square = (Select<Finding>) select;
+            }
+        }
+        square.setValue(Finding.of(Result.THROUGH, 1));
+        press("Record the card");
+        assertThat(settings.evidence(setting).trials()).singleElement()
+                .satisfies(trial -> assertThat(trial.source()).isEqualTo(Source.TEST_CARD));
+    }
+
+    private void press(String words) {
+        test(find(Button.class).withText(words).single()).click();
     }
 
     private CutJob.Wish wish(Workpiece workpiece) {
