@@ -39,6 +39,7 @@ import puzzleworkshop.access.StartCode;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
@@ -258,15 +259,15 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
 
     private void fill(UI ui, ProgressBar bar, Paragraph now) {
         try {
-            demo.fill((share, what) -> ui.access(() -> {
+            demo.fill((share, what) -> LiveScreen.tell(ui, () -> {
                 bar.setValue(Math.clamp(share, 0, 1));
                 now.setText(figures.say(what));
             }));
-            ui.access(() -> toSignIn(ui, "welcome"));
+            LiveScreen.tell(ui, () -> toSignIn(ui, "welcome"));
         } catch (RuntimeException fault) {
             String id = UUID.randomUUID().toString().substring(0, 8);
             LOG.error("Fault {}: the demo workshop could not be filled", id, fault);
-            ui.access(() -> {
+            LiveScreen.tell(ui, () -> {
                 now.setText(getTranslation("access.first.filling.failed", id));
                 Button go = new Button(getTranslation("access.sign-in.title"), click -> toSignIn(ui, "welcome"));
                 go.addThemeVariants(ButtonVariant.PRIMARY);
