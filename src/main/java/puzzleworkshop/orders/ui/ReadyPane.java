@@ -39,6 +39,7 @@ class ReadyPane extends Div {
         });
         promised.setId("promised");
         promised.setLocale(Texts.LOCALE);
+        promised.setI18n(new DatePicker.DatePickerI18n().setBadInputErrorMessage(getTranslation("orders.new.day.unreadable")));
         promised.addValueChangeListener(event -> {
             if (event.isFromClient()) {
                 ownChoice = true;
