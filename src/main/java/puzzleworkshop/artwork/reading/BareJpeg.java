@@ -20,6 +20,7 @@ public final class BareJpeg {
 
     private final InputStream in;
     private final OutputStream out;
+    private int scans;
 
     private BareJpeg(InputStream in, OutputStream out) {
         this.in = in;
@@ -36,12 +37,24 @@ public final class BareJpeg {
         }
     }
 
+    /** How many scans there are up to the end, or to where the file breaks off. */
+    static int scans(Path jpeg) throws IOException {
+        try (InputStream in = new BufferedInputStream(Files.newInputStream(jpeg), 1 << 16)) {
+            BareJpeg counted = new BareJpeg(in, OutputStream.nullOutputStream());
+            try {
+                counted.copy();
+            } catch (EOFException cutShort) {
+                // the decoder goes as far too
+            }
+            return counted.scans;
+        }
+    }
+
     private boolean copy() throws IOException {
         if (next() != 0xFF || next() != 0xD8) {
             return false;
         }
         put(0xD8);
-        boolean scanned = false;
         int marker = marker();
         while (marker != 0xD9) {
             boolean alone = marker == 0x01 || marker >= 0xD0 && marker <= 0xD8;
@@ -64,14 +77,14 @@ public final class BareJpeg {
                 out.write(body);
             }
             if (marker == 0xDA) {
-                scanned = true;
+                scans++;
                 marker = scan();
             } else {
                 marker = marker();
             }
         }
         put(0xD9);
-        return scanned;
+        return scans > 0;
     }
 
     /** The coded data up to the next marker that is neither a stuffed byte nor a restart. */

@@ -30,8 +30,9 @@ public record Facts(
      * @param components 1, 3 or 4
      * @param adobeTransform 0 none, 1 YCbCr, 2 YCCK; -1 where the file has no Adobe segment
      * @param plain grey, or three channels that every reader takes as YCbCr
+     * @param several whether the picture comes in several scans: progressive, or channel by channel
      */
-    public record JpegScan(int components, int adobeTransform, boolean plain) {}
+    public record JpegScan(int components, int adobeTransform, boolean plain, boolean several) {}
 
     /** The embedded profile where the colour engine can read it and it is made for so many channels. */
     public Optional<byte[]> usableProfile(int channels) {

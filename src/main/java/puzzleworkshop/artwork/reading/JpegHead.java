@@ -30,6 +30,8 @@ final class JpegHead {
     private final RandomAccessFile in;
     private final TreeMap<Integer, byte[]> iccParts = new TreeMap<>();
     private byte[] frame;
+    private boolean progressive;
+    private int inFirstScan;
     private int orientation = 1;
     private int adobeTransform = -1;
 
@@ -46,6 +48,8 @@ final class JpegHead {
         for (int i = 0; i < MOST_SEGMENTS; i++) {
             int marker = nextMarker();
             if (marker == 0xDA) {
+                in.readUnsignedShort();
+                inFirstScan = in.readUnsignedByte();
                 return facts();
             }
             if (marker == 0xD9) {
@@ -81,6 +85,7 @@ final class JpegHead {
             if (marker > 0xC2) {
                 throw new Refused("artwork.refused.rare-jpeg");
             }
+            progressive = marker == 0xC2;
             frame = body(length);
         } else if (marker == 0xE1) {
             byte[] body = body(length);
@@ -129,7 +134,7 @@ final class JpegHead {
         }
         ColourFacts colours = new ColourFacts(model, bits, false, icc.flatMap(Profiles::name));
         return new Facts(PictureFormat.JPEG, width, height, orientation, colours, icc,
-                Optional.of(new Facts.JpegScan(components, adobeTransform, isPlain(components))), notices);
+                Optional.of(new Facts.JpegScan(components, adobeTransform, isPlain(components), progressive || inFirstScan < components)), notices);
     }
 
     /** Grey without more ado; colour when Adobe's segment says YCbCr, or nothing does and the channels are numbered as JFIF has it. */

@@ -32,23 +32,44 @@ final class JpegRows {
             if (components == 4) {
                 readInked(reader, facts, spout);
             } else {
-                readOnePass(reader, components, facts, spout);
+                readOnePass(reader, components, file, facts, spout);
             }
         } finally {
             reader.dispose();
         }
     }
 
-    private static void readOnePass(ImageReader reader, int components, Facts facts, Spout spout) throws IOException {
+    private static void readOnePass(ImageReader reader, int components, Path file, Facts facts, Spout spout) throws IOException {
         int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
         ColorModel colours = new ComponentColorModel(
                 ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
-        RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), components, spout::row);
+        RowTaker taker = facts.scan().orElseThrow().several() ? new LastPass(BareJpeg.scans(file), spout::row) : spout::row;
+        RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), components, taker);
         ImageReadParam param = reader.getDefaultReadParam();
         param.setDestination(new BufferedImage(colours, rows, false, null));
         // Naming the bands keeps the reader from converting colours row by row; we do that on the smaller result.
         param.setSourceBands(components == 1 ? new int[] {0} : new int[] {0, 1, 2});
         reader.read(0, param);
+    }
+
+    /** After each scan Java's reader stores all rows as they are known by then; only those after the last one count. */
+    private static final class LastPass implements RowTaker {
+        private final int scans;
+        private final RowTaker taker;
+        private int pass;
+
+        LastPass(int scans, RowTaker taker) {
+            this.scans = scans;
+            this.taker = taker;
+        }
+
+        @Override
+        public void row(int y, byte[] samples) {
+            pass += y == 0 ? 1 : 0;
+            if (pass == scans) {
+                taker.row(y, samples);
+            }
+        }
     }
 
     private static void readInked(ImageReader reader, Facts facts, Spout spout) throws IOException {

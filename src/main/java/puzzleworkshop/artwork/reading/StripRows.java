@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
-import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 import puzzleworkshop.artwork.PictureFormat;
 
@@ -31,7 +30,7 @@ final class StripRows {
             case TIFF -> Readers.ofLibrary("tiff");
             default -> Readers.ofLibrary("webp");
         };
-        try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
+        try (ImageInputStream in = new EndingFile(file.toFile())) {
             reader.setInput(in, false, true);
             int width = facts.storedWidth();
             // A WebP is decoded whole whatever region is asked for, so it is asked for once.

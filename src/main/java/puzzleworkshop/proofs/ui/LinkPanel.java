@@ -49,6 +49,9 @@ class LinkPanel implements OrderPanel {
         Optional<ProofLink> link = proofs.linkOf(order.id());
         boolean open = link.map(proofs::isOpen).orElse(false);
         section.add(state(link, open));
+        if (open) {
+            section.add(small(figures.text("proofs.panel.lost")));
+        }
         for (ProofWish wish : proofs.wishes(order.id())) {
             section.add(wish(order, wish, changed));
         }

@@ -67,6 +67,7 @@ class DamagedFilesTest {
         files.add(SamplePictures.withOrientation(jpeg, 6));
         files.add(SamplePictures.withProfile(jpeg,
                 java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_LINEAR_RGB).getData()));
+        files.add(FormatsTest.progressive(picture));
         files.add(FormatsTest.cmyk(true));
         files.add(SamplePictures.encode(picture, "png"));
         files.add(FormatsTest.interlaced(picture));

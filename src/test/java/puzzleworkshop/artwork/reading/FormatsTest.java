@@ -51,6 +51,34 @@ class FormatsTest {
         assertNear(survey.copy(), 70, 30, 0, 0, 0);
     }
 
+    /** Java's reader hands on every row after every scan; the last ones are the picture. */
+    @Test
+    void progressive_JPEG_in_colour_and_grey() throws Exception {
+        BufferedImage quarters = SamplePictures.quarters(90, 60);
+        BufferedImage grey = new BufferedImage(90, 60, BufferedImage.TYPE_BYTE_GRAY);
+        grey.getGraphics().fillRect(0, 0, 45, 60);
+        Frame colour = survey("jpg", progressive(quarters), PictureFormat.JPEG, Model.RGB).copy();
+        assertNear(colour, 10, 10, 255, 0, 0);
+        assertNear(colour, 80, 50, 255, 255, 0);
+        Frame light = survey("jpg", progressive(grey), PictureFormat.JPEG, Model.GREY).copy();
+        assertNear(light, 20, 30, 255, 255, 255);
+        assertNear(light, 70, 30, 0, 0, 0);
+    }
+
+    static byte[] progressive(BufferedImage image) throws Exception {
+        ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
+            ImageWriteParam param = writer.getDefaultWriteParam();
+            param.setProgressiveMode(ImageWriteParam.MODE_DEFAULT);
+            writer.setOutput(out);
+            writer.write(null, new IIOImage(image, null, null), param);
+        } finally {
+            writer.dispose();
+        }
+        return bytes.toByteArray();
+    }
+
     /** Four inks as a printing program writes them: an Adobe segment and inverted values (Adobe Technical Note 5116). */
     @Test
     void inverted_CMYK_JPEG_becomes_the_colours_of_its_inks() throws Exception {
