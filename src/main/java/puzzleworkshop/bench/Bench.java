@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
@@ -272,6 +273,7 @@ public class Bench implements StagesSoFar {
     public Map<OrderId, SoFar> of(Collection<OrderId> asked) {
         Map<OrderId, Instant> last = store.lastDone(asked);
         Map<OrderId, Double> waiting = store.waitingMinutes();
+        Set<OrderId> afresh = store.madeAfresh(asked);
         Map<OrderId, Running> running =
                 store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
         Map<OrderId, SoFar> answers = new HashMap<>();
@@ -279,7 +281,8 @@ public class Bench implements StagesSoFar {
         for (OrderId id : asked) {
             Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int) Math.round(
                     Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
-            answers.put(id, new SoFar(Optional.ofNullable(last.get(id)), begun.map(minutes -> Math.max(0, minutes))));
+            answers.put(id, new SoFar(
+                    Optional.ofNullable(last.get(id)), begun.map(minutes -> Math.max(0, minutes)), afresh.contains(id)));
         }
         return answers;
     }

@@ -7,9 +7,11 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.bench.Mishap.What;
@@ -193,6 +195,19 @@ class BenchStore {
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> mishap(row))
                 .list();
+    }
+
+    /** Orders whose last mishap sent them back before the mask, so that a board cut before it no longer serves. */
+    Set<OrderId> madeAfresh(Collection<OrderId> orders) {
+        return new HashSet<>(jdbc.sql("""
+                select order_id from (
+                    select distinct on (order_id) order_id, again_from from went_wrong
+                    where order_id = any (:orders) order by order_id, id desc) as last
+                where again_from in ('PRINT', 'LAMINATE', 'SHEET_PREP', 'STICK')
+                """)
+                .param("orders", ids(orders))
+                .query((row, n) -> new OrderId(row.getLong("order_id")))
+                .list());
     }
 
     private static Mishap mishap(ResultSet row) throws SQLException {

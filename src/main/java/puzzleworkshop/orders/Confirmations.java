@@ -39,18 +39,28 @@ public class Confirmations {
         return order;
     }
 
-    /** Changes a quote and its boards. */
+    /** Changes what was agreed, and its boards: a confirmed order lets those go that no longer do and holds others. */
     @Transactional
     public Order change(OrderId id, long version, OrderDraft draft, BlankPlan plan, String who) {
         Order before = orders.get(id);
         Order order = orders.change(id, version, draft, who);
         if (order.state() == OrderState.QUOTE) {
             blanks.keep(id, plan);
-        } else if (!before.board().equals(order.board())) {
+        } else if (needsOtherBoards(before, order)) {
+            blanks.replace(id, plan, who);
+        }
+        if (order.state() != OrderState.QUOTE && !before.board().equals(order.board())) {
             trials.dropFor(id.value());
             planTrial(order, who);
         }
         return order;
+    }
+
+    private static boolean needsOtherBoards(Order before, Order now) {
+        return !before.board().equals(now.board())
+                || !before.puzzle().finished().equals(now.puzzle().finished())
+                || before.puzzle().tray() != now.puzzle().tray()
+                || before.quantity() != now.quantity();
     }
 
     /**

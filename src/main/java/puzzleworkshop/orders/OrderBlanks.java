@@ -61,13 +61,13 @@ public class OrderBlanks {
     private final JdbcClient jdbc;
     private final SheetRack rack;
     private final RackSettings settings;
-    private final OrderHistory history;
+    private final Orders orders;
 
-    OrderBlanks(JdbcClient jdbc, SheetRack rack, RackSettings settings, OrderHistory history) {
+    OrderBlanks(JdbcClient jdbc, SheetRack rack, RackSettings settings, Orders orders) {
         this.jdbc = jdbc;
         this.rack = rack;
         this.settings = settings;
-        this.history = history;
+        this.orders = orders;
     }
 
     public List<Chosen> of(OrderId order) {
@@ -110,18 +110,37 @@ public class OrderBlanks {
         }
     }
 
+    /** Other boards for a confirmed order that has become larger, more, or of other wood; held at once. */
+    @Transactional
+    void replace(OrderId order, BlankPlan plan, String who) {
+        rack.release(order.value(), who);
+        keep(order, plan);
+        reserve(order, who);
+    }
+
     /**
-     * Holds every chosen sheet for the order. Either all are held or none.
+     * Holds every chosen sheet for the order that it has not cut already. Either all are held or none.
      *
      * @throws Refused when a sheet is taken meanwhile, with its number
      */
     @Transactional
     public void reserve(OrderId order, String who) {
         for (Chosen chosen : of(order)) {
-            if (chosen.sheet().isPresent() && !chosen.reserved()) {
+            if (chosen.sheet().isPresent() && !chosen.reserved() && !cutFrom(order, chosen.sheet().get())) {
                 rack.reserve(chosen.sheet().get(), order.value(), chosen.placement(), chosen.size(), who);
             }
         }
+    }
+
+    private boolean cutFrom(OrderId order, SheetId sheet) {
+        return jdbc.sql("""
+                select exists (select from sheet_reservation
+                    where order_id = :order and sheet_id = :sheet and ended_how = 'CUT')
+                """)
+                .param("order", order.value())
+                .param("sheet", sheet.value())
+                .query(Boolean.class)
+                .single();
     }
 
     /** Another place for one block, held at once when the order is confirmed. */
@@ -145,7 +164,7 @@ public class OrderBlanks {
         if (hold) {
             reserve(order, who);
         }
-        history.write(order, who, Sentence.of("orders.history.sheet", suggestion.sheet().id().value()));
+        orders.note(order, Sentence.of("orders.history.sheet", suggestion.sheet().id().value()), who);
     }
 
     /** The board that had to be bought has come: it goes on the rack and is held for the order. */
@@ -163,7 +182,7 @@ public class OrderBlanks {
                 .param("position", position)
                 .update();
         reserve(order, who);
-        history.write(order, who, Sentence.of("orders.history.board-arrived", offer.name(), sheet.value()));
+        orders.note(order, Sentence.of("orders.history.board-arrived", offer.name(), sheet.value()), who);
     }
 
     /** What the order holds is free again when it is given up; in the same transaction. */

@@ -43,6 +43,9 @@ final class JobTicketPdf {
     private static final float TEXT = 9;
     private static final float SMALL = 7.5f;
     private static final float QR = 66;
+    /** The ticket is to stay on one page. */
+    private static final float HIGHEST_BOARD = 92;
+    private static final float HIGHEST_OF_SEVERAL = 48;
 
     private final Order order;
     private final byte[] face;
@@ -150,7 +153,7 @@ final class JobTicketPdf {
         PdfPTable row = table(10, 9);
         row.setSpacingBefore(8);
         PdfPCell drawing = bare();
-        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, 92));
+        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, boards.size() > 1 ? HIGHEST_OF_SEVERAL : HIGHEST_BOARD));
         row.addCell(drawing);
         PdfPCell words = bare();
         String where = board.sheet()

@@ -62,7 +62,9 @@ final class TicketBoard {
         ring(canvas, corners);
         canvas.stroke();
         label(canvas, scale);
-        return Image.getInstance(canvas);
+        Image image = Image.getInstance(canvas);
+        image.setWidthPercentage(0); // as large as it is: else a cell stretches it to its own width
+        return image;
     }
 
     private void label(PdfTemplate canvas, float scale) {

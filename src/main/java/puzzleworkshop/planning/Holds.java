@@ -15,6 +15,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.Job.Hold;
+import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.Movement;
@@ -57,20 +58,28 @@ class Holds {
         this.workshop = workshop;
     }
 
-    /** @param until when a wait is reckoned to end */
-    Map<OrderId, Hold> of(List<Order> open, LocalDateTime until) {
+    /**
+     * @param soFar what the bench says about them
+     * @param until when a wait is reckoned to end
+     */
+    Map<OrderId, Hold> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
         Map<OrderId, LocalDate> unpaid = payments.open();
         Map<Long, Map<Hold.For, LocalDate>> empty = emptyShelves();
         Map<OrderId, Hold> holds = new HashMap<>();
         for (Order order : open) {
-            hold(order, until, Optional.ofNullable(unpaid.get(order.id())), empty.getOrDefault(order.id().value(), Map.of()))
+            boolean afresh = Optional.ofNullable(soFar.get(order.id())).map(SoFar::needsFreshBoard).orElse(false);
+            hold(order, until, Optional.ofNullable(unpaid.get(order.id())), empty.getOrDefault(order.id().value(), Map.of()), afresh)
                     .ifPresent(hold -> holds.put(order.id(), hold));
         }
         return holds;
     }
 
     private Optional<Hold> hold(
-            Order order, LocalDateTime until, Optional<LocalDate> unpaidSince, Map<Hold.For, LocalDate> empty) {
+            Order order,
+            LocalDateTime until,
+            Optional<LocalDate> unpaidSince,
+            Map<Hold.For, LocalDate> empty,
+            boolean afresh) {
         Stage next = order.next().orElseThrow();
         ZoneId zone = workshop.zone();
         LocalDate taken = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
@@ -86,7 +95,7 @@ class Holds {
         if (next == Stage.PRINT && empty.containsKey(Hold.For.PAPER)) {
             return Optional.of(new Hold(Hold.For.PAPER, later(taken, empty.get(Hold.For.PAPER)), next, until));
         }
-        if (next.compareTo(Stage.CUT) <= 0 && !hasBoards(order)) {
+        if (next.compareTo(Stage.CUT) <= 0 && !hasBoards(order, afresh)) {
             Stage before = next.compareTo(Stage.SHEET_PREP) < 0 ? Stage.SHEET_PREP : next;
             return Optional.of(new Hold(Hold.For.BOARD, taken, before, until));
         }
@@ -99,10 +108,10 @@ class Holds {
         return one.isAfter(other) ? one : other;
     }
 
-    /** Whether every block of the order lies on a board that is held for it or cut already. */
-    private boolean hasBoards(Order order) {
+    /** Whether every block of the order lies on a board that is held for it, or cut already and still of use. */
+    private boolean hasBoards(Order order, boolean afresh) {
         long id = order.id().value();
-        boolean any = !rack.reservedFor(id).isEmpty() || !rack.cutsOf(id).isEmpty();
+        boolean any = !rack.reservedFor(id).isEmpty() || !afresh && !rack.cutsOf(id).isEmpty();
         return any && blanks.of(order.id()).stream().noneMatch(OrderBlanks.Chosen::mustBeBought);
     }
 

@@ -15,6 +15,7 @@ public interface StagesSoFar {
     /**
      * @param lastDone when the last stage was ticked; rests count from here
      * @param begun minutes already worked on the stage that is next, while its clock runs
+     * @param needsFreshBoard whether it is made again from a stage at which what was cut before is of no use
      */
-    record SoFar(Optional<Instant> lastDone, Optional<Integer> begun) {}
+    record SoFar(Optional<Instant> lastDone, Optional<Integer> begun, boolean needsFreshBoard) {}
 }

@@ -123,7 +123,7 @@ public class WeekPlan implements ReadyDates {
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
-            Map<OrderId, Job.Hold> held = holds.of(open, work.nextMorning());
+            Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
             Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()

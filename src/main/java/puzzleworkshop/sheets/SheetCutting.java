@@ -24,15 +24,18 @@ class SheetCutting {
     private final RackStore settings;
     private final SheetFinder finder;
     private final OrderNumbers orders;
+    private final SheetFollows follows;
     private final Clock clock;
 
     SheetCutting(
-            SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, OrderNumbers orders, Clock clock) {
+            SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, OrderNumbers orders,
+            SheetFollows follows, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.settings = settings;
         this.finder = finder;
         this.orders = orders;
+        this.follows = follows;
         this.clock = clock;
     }
 
@@ -68,6 +71,7 @@ class SheetCutting {
                 cuts.end(held.get().id(), "RELEASED", now());
                 sheets.turn(id, SheetState.FREE, now());
                 sheets.note(id, "released", orders.shown(orderId), who, now());
+                follows.passOn(id, List.of(sheets.get(id).outline()), List.of(id), who);
             }
         }
     }
@@ -115,12 +119,15 @@ class SheetCutting {
         sheets.turn(id, SheetState.USED, now());
         long cut = cuts.cut(held, split, sheet.cost(), rules.offcutCost(), who, now());
         BoardFacts facts = sheet.facts().at(place).noted("");
+        List<SheetId> offcuts = new ArrayList<>();
         for (int i = 0; i < kept.size(); i++) {
             SheetId offcut = sheets.add(
                     kept.get(i).atOrigin(), facts, split.offcuts().get(i).rounded(), OptionalLong.of(cut), now());
             sheets.note(offcut, "offcut", id.toString(), who, now());
+            offcuts.add(offcut);
         }
         sheets.note(id, "cut", orders.shown(held.orderId()), who, now());
+        follows.passOn(id, kept, offcuts, who);
         return cuts.find(cut).orElseThrow();
     }
 
@@ -132,7 +139,10 @@ class SheetCutting {
             throw new Refused("sheets.undo.already");
         }
         for (SheetId offcut : cut.offcuts()) {
-            if (sheets.lock(offcut).orElseThrow() != SheetState.FREE) {
+            if (sheets.hold(offcut) == SheetState.RESERVED) {
+                takeBack(offcut, cut.sheet(), who);
+            }
+            if (sheets.hold(offcut) != SheetState.FREE) {
                 throw new Refused("sheets.undo.used", offcut.toString());
             }
             sheets.turn(offcut, SheetState.WITHDRAWN, now());
@@ -143,6 +153,16 @@ class SheetCutting {
         reservation.ifPresent(cuts::reopen);
         sheets.turn(cut.sheet(), reservation.isPresent() ? SheetState.RESERVED : SheetState.FREE, now());
         sheets.note(cut.sheet(), "undone", "", who, now());
+    }
+
+    /** Only a hold that came about by this very cut goes with it; any other stands against taking the cut back. */
+    private void takeBack(SheetId offcut, SheetId parent, String who) {
+        Reservation held = sheets.get(offcut).reservation().orElseThrow();
+        if (follows.broughtTo(offcut).filter(order -> order == held.orderId()).isPresent() && follows.on(offcut).isEmpty()) {
+            cuts.end(held.id(), "RELEASED", now());
+            sheets.turn(offcut, SheetState.FREE, now());
+            follows.follow(parent, offcut);
+        }
     }
 
     private Instant now() {

@@ -27,15 +27,18 @@ public class SheetRack {
     private final SheetStore sheets;
     private final CutStore cuts;
     private final SheetCutting cutting;
+    private final SheetFollows follows;
     private final BoardLimits limits;
     private final SheetFinder finder;
     private final Clock clock;
 
     SheetRack(
-            SheetStore sheets, CutStore cuts, SheetCutting cutting, BoardLimits limits, SheetFinder finder, Clock clock) {
+            SheetStore sheets, CutStore cuts, SheetCutting cutting, SheetFollows follows, BoardLimits limits,
+            SheetFinder finder, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.cutting = cutting;
+        this.follows = follows;
         this.limits = limits;
         this.finder = finder;
         this.clock = clock;
@@ -135,7 +138,28 @@ public class SheetRack {
         cutting.reserve(id, orderId, placement, blank, who);
     }
 
-    /** Sets all sheets held for an order free again; none is fine. */
+    /**
+     * Plans a further blank on a held sheet: it is held on what the first leaves, when that is cut.
+     *
+     * @param position of the blank within its order
+     * @throws Refused when the sheet is not held or the place is taken
+     */
+    public void follow(SheetId id, long orderId, int position, Placement placement, Size blank, String who) {
+        follows.add(id, orderId, position, placement, blank, who);
+    }
+
+    /** The blank no longer waits for what another leaves. */
+    public void unfollow(FollowingBlank blank) {
+        follows.drop(blank.orderId(), blank.position());
+    }
+
+    /** All blanks that wait for what a held sheet leaves. */
+    @Transactional(readOnly = true)
+    public List<FollowingBlank> following() {
+        return follows.all();
+    }
+
+    /** Sets all sheets held for an order free again (those who followed on them get them); none is fine. */
     public void release(long orderId, String who) {
         cutting.release(orderId, who);
     }

@@ -236,9 +236,8 @@ class BenchIT {
         assertThat(mishap.materialLost().amount()).isGreaterThanOrEqualTo(cut.blankCost().rounded().amount());
         assertThat(orders.get(order.id()).next()).contains(Stage.PRINT);
         assertThat(bench.mishaps(order.id())).hasSize(1);
-        assertThat(plan.now().of(order.id()).orElseThrow().outlook().cause().key()).isIn(
-                "planning.cause.full.LASER", "planning.cause.full.HANDS", "planning.cause.ownWork", "planning.cause.rests",
-                "planning.cause.full.PRINTER");
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
+                .contains(Job.Hold.For.BOARD);
         make.bringTo(order.id(), Stage.CUT);
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
                 .isEqualTo("bench.cut.no-board");

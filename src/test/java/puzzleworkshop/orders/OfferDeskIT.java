@@ -111,7 +111,7 @@ class OfferDeskIT {
     @Test
     void the_smaller_of_two_offcuts_that_fit_is_taken_and_a_new_board_is_named_when_none_does() {
         assertThat(desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow().boardsToBuy()).isEqualTo(1);
-        rack.add(sheet(600, 400), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("8"), "test");
+        rack.add(sheet(400, 390), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("8"), "test");
         var small = rack.add(sheet(330, 230), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("2"), "test");
         BlankPlan plan = desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow();
         assertThat(plan.boardsToBuy()).isZero();

@@ -174,6 +174,24 @@ class OrdersIT {
     }
 
     @Test
+    void a_confirmed_order_that_grows_lets_its_sheet_go_and_holds_one_that_does() {
+        Order order = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
+        SheetId larger = rack.add(
+                Outline.rectangle(Size.mm(390, 260)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("3", workshop.currency().getCurrencyCode()), "test");
+        Size grown = Size.mm(300, 200);
+        Offer offer = desk.workOut(new Wish(
+                Optional.empty(), grown, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
+                IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
+                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, ""));
+        assertThat(offer.complaints()).isEmpty();
+        confirmations.change(order.id(), order.version(), draft("Ida Norrby", offer), offer.boards().orElseThrow(), "Mara");
+        assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
+        assertThat(rack.find(larger).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
+        assertThat(blanks.of(order.id())).singleElement().satisfies(block -> assertThat(block.size()).isEqualTo(Size.mm(322, 222)));
+    }
+
+    @Test
     void of_two_quotes_on_one_sheet_only_one_is_confirmed_and_the_other_stays_a_quote() {
         Order first = quote("Ida Norrby");
         Order second = quote("Oskar Lund");

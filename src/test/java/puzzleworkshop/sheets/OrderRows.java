@@ -17,7 +17,7 @@ final class OrderRows {
                         piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm, intended_age, tray,
                         board_material, board_grade, board_thickness_mm, rush, laser_minutes, price_net, price_vat,
                         price_gross, cost, currency, kept_price, valid_until, created_at, created_by)
-                    values (gen_random_uuid()::text, :customer, 'QUOTE', 1, 297, 210, 4, 3, 1, 'KNOBS', 'RECTANGLE', 0, 0.2,
+                    values (gen_random_uuid()::text, :customer, 'QUOTE', 1, 297, 210, 4, 3, 1, 'KNOBS', 'SQUARE', 0, 0.2,
                         'FROM_6', false, 'birch-ply', 'CRAFT', 3, false, 10, 20, 0, 20, 5, 'EUR', '{}', '2027-01-01',
                         now(), 'Robin')
                     returning id

@@ -23,9 +23,12 @@ import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Mishap;
 import puzzleworkshop.orders.OrderFilter;
+import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 
 /** A maker's afternoon with a phone on the bench, in the demo workshop's overloaded week. */
@@ -155,6 +158,29 @@ class BenchWalk extends Walk {
         other.getByText("Nothing waits").waitFor();
         other.close();
         assertThat(complaints()).isEmpty();
+    }
+
+    @Test
+    @Order(7)
+    void a_cut_puzzle_that_is_made_again_from_the_print_gets_another_board() {
+        go("bench/hand_over");
+        page.locator(".bench-work").getByText("Beatrix Vane").waitFor();
+        button("Something went wrong").click();
+        page.getByText("Book the loss and make it again").waitFor();
+        settle();
+        page.getByText("Book the loss and make it again").click();
+        page.waitForCondition(() -> next("Beatrix Vane").equals(Optional.of(Stage.PRINT)));
+        OrderId id = order("Beatrix Vane").id();
+        page.waitForCondition(() -> bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold()
+                .filter(hold -> hold.forWhat() == Hold.For.BOARD).isPresent());
+        go("orders/" + order("Beatrix Vane").number());
+        page.getByText("to make it again, choose another sheet").waitFor();
+        Locator sheets = page.locator("vaadin-combo-box", new Page.LocatorOptions().setHasText("Use another sheet"));
+        sheets.locator("input").click();
+        page.locator("vaadin-combo-box-item").first().click();
+        page.getByText("Held for this order").waitFor();
+        assertThat(bean(SheetRack.class).reservedFor(id.value())).hasSize(1);
+        page.waitForCondition(() -> bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold().isEmpty());
     }
 
     private Path signedIn() throws IOException {

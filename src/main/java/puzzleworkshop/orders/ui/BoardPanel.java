@@ -31,6 +31,7 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.Suggestion;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
 
 /** The boards of an order on its page: held, chosen, or still to be bought; another can be chosen until it is cut. */
 @org.springframework.stereotype.Component
@@ -87,7 +88,9 @@ class BoardPanel implements OrderPanel {
         words.addClassName("pw-stack");
         Div card = new Div(drawing(block), words);
         card.addClassName("neworder-board");
-        words.add(new Span(title(block)), state(block));
+        boolean cut = block.sheet().flatMap(rack::find).map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty()).orElse(false);
+        boolean again = cut && order.next().map(next -> next.compareTo(Stage.CUT) <= 0).orElse(false);
+        words.add(new Span(title(block)), again ? new Verdict(Verdict.Kind.WARN, figures.text("orders.board.again")) : state(block));
         if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
             Paragraph several = new Paragraph(
                     figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
@@ -95,8 +98,7 @@ class BoardPanel implements OrderPanel {
             words.add(several);
         }
         boolean live = order.state() == OrderState.QUOTE || order.state() == OrderState.CONFIRMED;
-        boolean cut = block.sheet().flatMap(rack::find).map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty()).orElse(false);
-        if (live && !cut) {
+        if (live && (!cut || again)) {
             words.add(another(order, block, changed));
             if (block.mustBeBought() && order.state() == OrderState.CONFIRMED) {
                 words.add(arrival(order, block, changed));

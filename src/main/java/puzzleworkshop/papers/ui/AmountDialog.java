@@ -37,7 +37,6 @@ class AmountDialog extends Dialog {
         BigDecimalField amount = new BigDecimalField(getTranslation("papers.dialog.amount"));
         amount.setLocale(Texts.LOCALE);
         amount.setValue(suggested.rounded().amount());
-        amount.setErrorMessage(getTranslation("papers.dialog.amount-missing"));
         amount.setAutofocus(true);
         Span currency = new Span(suggested.currency().getSymbol(Texts.LOCALE));
         currency.addClassName("pw-unit");
@@ -54,9 +53,11 @@ class AmountDialog extends Dialog {
         fields.addClassName("pw-stack");
         add(fields);
         Button save = new Button(getTranslation("papers.dialog.book"), event -> {
-            amount.setInvalid(amount.getValue() == null);
+            boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
+            amount.setErrorMessage(getTranslation(amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
+            amount.setInvalid(!positive);
             day.setInvalid(day.getValue() == null);
-            if (amount.getValue() != null && day.getValue() != null
+            if (positive && day.getValue() != null
                     && Saved.unlessRefused(figures, key + ".done", () -> book.accept(new Entry(
                             Money.of(amount.getValue(), suggested.currency()), way.getValue(), day.getValue(),
                             note.getValue())))) {

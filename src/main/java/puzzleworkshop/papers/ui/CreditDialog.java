@@ -58,9 +58,21 @@ class CreditDialog extends Dialog {
         add(fields);
         Button save = new Button(figures.text("papers.dialog.book"), event -> {
             Map<Percent, Money> typed = new LinkedHashMap<>();
-            amounts.forEach((rate, field) -> typed.put(
-                    rate, Money.of(field.getValue() == null ? BigDecimal.ZERO : field.getValue(), invoice.currency())));
-            if (Saved.unlessRefused(figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
+            boolean fits = true;
+            for (VatSum.OfRate left : rest) {
+                BigDecimalField field = amounts.get(left.rate());
+                if (field != null) {
+                    BigDecimal value = field.getValue() == null ? BigDecimal.ZERO : field.getValue();
+                    boolean inRange = value.signum() >= 0 && value.compareTo(left.gross().amount()) <= 0;
+                    field.setErrorMessage(figures.text("papers.credit.range", left.gross(), left.rate()));
+                    field.setInvalid(!inRange);
+                    fits &= inRange;
+                    typed.put(left.rate(), Money.of(value, invoice.currency()));
+                }
+            }
+            reason.setErrorMessage(figures.text("papers.credit.reason"));
+            reason.setInvalid(reason.getValue().isBlank());
+            if (fits && !reason.isInvalid() && Saved.unlessRefused(figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
                 close();
                 changed.run();
             }

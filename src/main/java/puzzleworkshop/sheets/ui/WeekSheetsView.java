@@ -21,6 +21,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.FollowingBlank;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.WaitingBlanks.WaitingBlank;
@@ -61,7 +62,14 @@ public class WeekSheetsView extends Div {
 
     private void ask() {
         answer.removeAll();
-        List<WaitingBlank> waiting = assignment.waiting();
+        List<WaitingBlank> all = assignment.waiting();
+        List<FollowingBlank> following = rack.following();
+        List<WaitingBlank> waiting =
+                all.stream().filter(blank -> following.stream().noneMatch(next -> isSame(blank, next))).toList();
+        following.forEach(next -> all.stream()
+                .filter(blank -> isSame(blank, next))
+                .findFirst()
+                .ifPresent(blank -> answer.add(follower(blank, next))));
         if (waiting.isEmpty()) {
             Div empty = new Div(
                     new H2(figures.text("sheets.week.none.title")), new Paragraph(figures.text("sheets.week.none.text")));
@@ -80,6 +88,24 @@ public class WeekSheetsView extends Div {
         Div section = new Div(new Paragraph(figures.text("sheets.week.text")), list, start);
         section.addClassName("pw-section");
         answer.add(section);
+    }
+
+    private static boolean isSame(WaitingBlank blank, FollowingBlank next) {
+        return blank.orderId() == next.orderId() && blank.position() == next.position();
+    }
+
+    /** An order whose blank has its place on what a held sheet will leave. */
+    private Div follower(WaitingBlank blank, FollowingBlank next) {
+        Anchor sheet = new Anchor("sheets/number/" + next.sheet(), figures.text("sheets.drawing.title", next.sheet().toString()));
+        Button drop = new Button(figures.text("sheets.week.follows.drop"), event -> {
+            rack.unfollow(next);
+            ask();
+        });
+        drop.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        Div line = new Div(
+                new Span(figures.text("sheets.week.follows", blank.number(), blank.title(), next.blank())), sheet, drop);
+        line.addClassNames("pw-section", "sheets-line");
+        return line;
     }
 
     private void think(List<WaitingBlank> waiting) {
@@ -122,7 +148,8 @@ public class WeekSheetsView extends Div {
         });
         List<Given> fromRack = firstOnEachSheet(plan);
         if (!fromRack.isEmpty()) {
-            Button hold = new Button(figures.text("sheets.week.hold", fromRack.size()), event -> hold(fromRack));
+            Button hold = new Button(
+                    figures.text("sheets.week.hold", fromRack.size()), event -> hold(fromRack, plan.given()));
             hold.addThemeVariants(ButtonVariant.PRIMARY);
             answer.add(hold);
             if (fromRack.size() < plan.given().size()) {
@@ -207,12 +234,18 @@ public class WeekSheetsView extends Div {
         return card;
     }
 
-    private void hold(List<Given> given) {
+    private void hold(List<Given> first, List<Given> all) {
         int held = 0;
-        for (Given one : given) {
+        for (Given one : first) {
             try {
                 assignment.hold(one, who.name());
                 held++;
+                for (Given next : all) {
+                    if (next != one && next.sheet().equals(one.sheet())) {
+                        rack.follow(next.sheet().orElseThrow(), next.blank().orderId(), next.blank().position(), next.place(),
+                                next.blank().wish().size(), who.name());
+                    }
+                }
             } catch (Refused taken) {
                 Saved.tell(figures.say(taken), true);
             }

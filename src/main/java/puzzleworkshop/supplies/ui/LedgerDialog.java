@@ -54,7 +54,7 @@ class LedgerDialog extends Dialog {
         UnorderedList list = new UnorderedList();
         purchases.reversed().stream().limit(PRICES_SHOWN).forEach(bought -> list.add(new ListItem(figures.text(
                 "supplies.prices.line", bought.at(), bought.unitCost().times(item.usePerPurchase()), item.purchaseUnit(),
-                bought.supplier().map(Supplier::name).orElse("")))));
+                bought.supplier().map(from -> " · " + getTranslation("supplies.shopping.from-whom", from.name())).orElse("")))));
         box.add(list);
         return box;
     }
@@ -63,25 +63,25 @@ class LedgerDialog extends Dialog {
         Grid<Movement> grid = new Grid<>();
         grid.addThemeVariants(GridVariant.NO_BORDER);
         String unit = getTranslation(item.useUnit().textKey());
-        grid.addColumn(m -> figures.moment(m.at())).setHeader(getTranslation("supplies.ledger.when")).setAutoWidth(true);
-        grid.addColumn(m -> getTranslation(m.kind().textKey())).setHeader(getTranslation("supplies.ledger.what")).setAutoWidth(true);
-        grid.addColumn(m -> (m.quantity().signum() > 0 ? "+" : "") + figures.number(m.quantity().doubleValue(), 2) + " " + unit)
+        grid.addComponentColumn(m -> twoLines(
+                        getTranslation(m.kind().textKey()),
+                        figures.moment(m.at()) + " · " + (m.note().isEmpty() ? m.who() : m.who() + ": " + m.note())))
+                .setHeader(getTranslation("supplies.ledger.what"))
+                .setFlexGrow(3);
+        grid.addComponentColumn(m -> twoLines(
+                        (m.quantity().signum() > 0 ? "+" : "") + figures.number(m.quantity().doubleValue(), 2) + " " + unit,
+                        figures.text("supplies.ledger.left", m.stockAfter().doubleValue())))
                 .setHeader(getTranslation("supplies.ledger.how-much"))
                 .setTextAlign(ColumnTextAlign.END)
-                .setAutoWidth(true);
-        grid.addColumn(m -> figures.number(m.stockAfter().doubleValue(), 2))
-                .setHeader(getTranslation("supplies.ledger.left"))
-                .setTextAlign(ColumnTextAlign.END)
-                .setAutoWidth(true);
+                .setFlexGrow(1)
+                .setWidth("5.5rem");
         Map<Long, String> numbers = new HashMap<>();
         grid.addComponentColumn(m -> m.orderId().map(numbers::get)
                         .<Component>map(number -> new Anchor("orders/" + number, number))
                         .orElseGet(Span::new))
                 .setHeader(getTranslation("supplies.ledger.order"))
-                .setAutoWidth(true);
-        grid.addColumn(m -> m.note().isEmpty() ? m.who() : m.who() + ": " + m.note())
-                .setHeader(getTranslation("supplies.ledger.who"))
-                .setAutoWidth(true);
+                .setFlexGrow(0)
+                .setWidth("6.5rem");
         grid.setItems(query -> {
                     List<Movement> page = supplies.movements(id, query.getOffset(), query.getLimit());
                     numbers.putAll(supplies.orderNumbers(page));
@@ -90,5 +90,13 @@ class LedgerDialog extends Dialog {
                 query -> supplies.countMovements(id));
         grid.setHeight("18rem");
         return grid;
+    }
+
+    private static Div twoLines(String first, String second) {
+        Span small = new Span(second);
+        small.addClassName("pw-small");
+        Div lines = new Div(new Span(first), small);
+        lines.addClassName("supplies-two-lines");
+        return lines;
     }
 }

@@ -112,7 +112,10 @@ class MovementDialog extends Dialog {
     private boolean isComplete() {
         quantity.setInvalid(quantity.getValue() == null);
         paid.setInvalid(what == What.BOUGHT && paid.getValue() == null);
-        return !quantity.isInvalid() && !paid.isInvalid();
+        boolean reasoned = what == What.SPOILED || what == What.SENT_BACK;
+        reason.setErrorMessage(getTranslation("supplies.reason-missing"));
+        reason.setInvalid(reasoned && reason.getValue().isBlank());
+        return !quantity.isInvalid() && !paid.isInvalid() && !reason.isInvalid();
     }
 
     private void book() {
