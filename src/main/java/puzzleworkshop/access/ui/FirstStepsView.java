@@ -257,6 +257,7 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
         Thread.ofVirtual().name("demo-workshop").start(() -> fill(ui, bar, now));
     }
 
+    /** Whoever closes or reloads the page while the demo fills misses the bar, not the demo. */
     private void fill(UI ui, ProgressBar bar, Paragraph now) {
         try {
             demo.fill((share, what) -> LiveScreen.tell(ui, () -> {
