@@ -22,11 +22,15 @@ class BoardLimits {
         this.machines = machines;
     }
 
-    /** Every bed counts, since a long one and a square one take different boards; without a machine the rack's own rule. */
+    /**
+     * Every bed counts, since a long one and a square one take different boards. Without a machine, and where boards are sawn
+     * before they come to it, the rack's own rule.
+     */
     void requireReached(Outline outline) {
         List<Size> beds = Optional.ofNullable(machines.getIfAvailable()).map(MachineBeds::beds).orElse(List.of());
-        if (beds.isEmpty()) {
-            outline.requireWithin(settings.rules().largest(), "sheets.outline.toolarge");
+        RackRules rules = settings.rules();
+        if (beds.isEmpty() || rules.sawnFirst()) {
+            outline.requireWithin(rules.largest(), "sheets.outline.toolarge");
         } else if (beds.stream().noneMatch(outline::isWithin)) {
             outline.requireWithin(beds.stream().max(Comparator.comparing(Size::area)).get(), "sheets.outline.overbed");
         }

@@ -45,14 +45,16 @@ class RackStore {
                         Length.mm(row.getDouble("most_bow_mm")),
                         Length.mm(row.getDouble("thickness_slack_mm")),
                         OffcutCost.valueOf(row.getString("offcut_cost")),
-                        new Percent(row.getBigDecimal("share_percent"))))
+                        new Percent(row.getBigDecimal("share_percent")),
+                        row.getBoolean("sawn_first")))
                 .single();
     }
 
     void save(RackRules rules) {
         jdbc.sql("""
                 update sheet_rule set largest_width_mm = :width, largest_height_mm = :height, kerf_mm = :kerf,
-                    most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share
+                    most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share,
+                    sawn_first = :sawn
                 """)
                 .param("width", rules.largest().width().mm())
                 .param("height", rules.largest().height().mm())
@@ -61,6 +63,7 @@ class RackStore {
                 .param("slack", rules.thicknessSlack().mm())
                 .param("cost", rules.offcutCost().name())
                 .param("share", rules.share().hundredths())
+                .param("sawn", rules.sawnFirst())
                 .update();
     }
 

@@ -65,6 +65,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final Set<OrderId> together = new LinkedHashSet<>();
     private Stage stage = Stage.PRINT;
     private transient Optional<OrderId> chosen = Optional.empty();
+    private transient Optional<OrderId> onShow = Optional.empty();
     private transient List<Object> onCard = List.of();
 
     public BenchView(
@@ -169,22 +170,33 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             empty.addClassName("pw-empty");
             queue.add(empty);
         }
-        Waiting open = waiting.stream()
-                .filter(w -> chosen.equals(Optional.of(w.order().id())))
+        // News from another screen never changes the card under a thumb that is just about to press 'done'.
+        Optional<OrderId> wanted = anew ? chosen : onShow.or(() -> chosen);
+        boolean gone = !anew && onShow.isPresent() && !here.contains(onShow.get());
+        Waiting open = gone ? null : waiting.stream()
+                .filter(w -> wanted.equals(Optional.of(w.order().id())))
                 .findFirst()
                 .orElse(waiting.isEmpty() ? null : waiting.getFirst());
         for (Waiting w : waiting) {
             queue.add(new QueueCard(w, figures, w == open, together.contains(w.order().id()), this::choose, this::gather));
         }
         List<Object> now = open == null
-                ? List.of(stage)
+                ? List.of(stage, gone)
                 : List.of(stage, open.order(), open.boards(), open.running(), open.restsUntil());
         if (anew || !now.equals(onCard)) {
             onCard = now;
             job.removeAll();
+            if (gone) {
+                Div left = new Div(new Paragraph(getTranslation("bench.gone", orders.get(onShow.get()).number())));
+                left.addClassName("pw-empty");
+                job.add(left);
+            }
             if (open != null) {
                 job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
             }
+        }
+        if (!gone) {
+            onShow = Optional.ofNullable(open).map(w -> w.order().id());
         }
         showFoot();
     }

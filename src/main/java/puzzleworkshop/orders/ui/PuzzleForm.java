@@ -54,6 +54,11 @@ class PuzzleForm extends Div {
             new Preset("30 × 20", Size.mm(300, 200)),
             new Preset("50 × 35", Size.mm(500, 350)));
 
+    /** No board is longer; a picture framed for more, or for less than a thumb, would be a sliver without a pixel. */
+    private static final Length SHORTEST = Length.mm(10);
+    private static final Length LONGEST = Length.mm(3000);
+    private static final int MOST = 500;
+
     private final transient Figures figures;
     private final LengthField width;
     private final LengthField height;
@@ -141,7 +146,7 @@ class PuzzleForm extends Div {
         age.setValue(IntendedAge.FROM_6);
         age.addValueChangeListener(event -> unlessFilling.run());
         quantity.setMin(1);
-        quantity.setMax(500);
+        quantity.setMax(MOST);
         quantity.setStepButtonsVisible(true);
         quantity.setValue(1);
         quantity.setValueChangeMode(ValueChangeMode.LAZY);
@@ -155,7 +160,8 @@ class PuzzleForm extends Div {
         form.addClassName("pw-form");
         Div choices = new Div(tray, again, grid);
         choices.addClassName("pw-row");
-        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, form, shape, shapeRefused, choices, piecesComplaint, ageComplaint, smallParts);
+        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, piecesComplaint, form, ageComplaint,
+                shape, shapeRefused, choices, smallParts);
         filling = true;
         preset.setValue(PRESETS.get(5));
         size(PRESETS.get(5).size());
@@ -214,9 +220,9 @@ class PuzzleForm extends Div {
     Optional<Form> read() {
         boolean wide = mark(width);
         boolean high = mark(height);
-        boolean counted = quantity.getValue() != null;
+        boolean counted = quantity.getValue() != null && quantity.getValue() >= 1 && quantity.getValue() <= MOST;
         quantity.setInvalid(!counted);
-        quantity.setErrorMessage(counted ? "" : getTranslation("orders.new.quantity.missing"));
+        quantity.setErrorMessage(counted ? "" : figures.text("orders.new.quantity.missing", MOST));
         if (pieces.getValue() == null) {
             piecesComplaint.say(getTranslation("orders.new.pieces.missing"));
         }
@@ -255,9 +261,12 @@ class PuzzleForm extends Div {
 
     private boolean mark(LengthField field) {
         boolean readable = field.getValue() != null && field.getValue().isPositive();
-        field.setInvalid(!readable);
-        field.setErrorMessage(readable ? "" : getTranslation("orders.new.length.unreadable"));
-        return readable;
+        boolean sensible = readable
+                && field.getValue().compareTo(SHORTEST) >= 0 && field.getValue().compareTo(LONGEST) <= 0;
+        field.setInvalid(!sensible);
+        field.setErrorMessage(!readable ? getTranslation("orders.new.length.unreadable")
+                : sensible ? "" : figures.text("orders.new.length.outside", SHORTEST, LONGEST));
+        return sensible;
     }
 
     void show(Offer offer) {

@@ -39,6 +39,8 @@ class ReadyPane extends Div {
         });
         promised.setId("promised");
         promised.setLocale(Texts.LOCALE);
+        promised.setI18n(new DatePicker.DatePickerI18n().setFirstDayOfWeek(1)
+                .setBadInputErrorMessage(getTranslation("orders.new.day.unreadable")));
         promised.addValueChangeListener(event -> {
             if (event.isFromClient()) {
                 ownChoice = true;

@@ -57,6 +57,8 @@ class WhoAndWhen extends Div {
         note.setMinRows(1);
         note.setValueChangeMode(ValueChangeMode.ON_BLUR);
         wantedBy.setLocale(Texts.LOCALE);
+        wantedBy.setI18n(new DatePicker.DatePickerI18n().setFirstDayOfWeek(1)
+                .setBadInputErrorMessage(getTranslation("orders.new.day.unreadable")));
         wantedBy.setClearButtonVisible(true);
         wantedBy.addValueChangeListener(event -> changed.run());
         way.setLabel(getTranslation("orders.new.way"));

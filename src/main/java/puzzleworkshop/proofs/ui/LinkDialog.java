@@ -7,7 +7,9 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
+import java.net.URI;
 import java.net.URL;
+import java.util.Set;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.SvgBox;
@@ -18,8 +20,12 @@ import puzzleworkshop.proofs.Token;
 @StyleSheet("context://proofs.css")
 class LinkDialog extends Dialog {
 
+    /** What a browser calls its own computer; from any other one such an address leads nowhere. */
+    private static final Set<String> THIS_COMPUTER = Set.of("localhost", "127.0.0.1", "[::1]");
+
     private final TextField address = new TextField();
     private final SvgBox code = new SvgBox("proofs-code");
+    private final Paragraph onlyHere = new Paragraph();
     private final transient Figures figures;
 
     /** @param publicUrl where customers reach the program; empty: as this browser does */
@@ -34,7 +40,10 @@ class LinkDialog extends Dialog {
         copy.addThemeVariants(ButtonVariant.PRIMARY);
         Paragraph once = new Paragraph(figures.text("proofs.link.once", Proofs.LASTS.toDays()));
         once.addClassName("pw-small");
-        Div body = new Div(address, code, once);
+        onlyHere.addClassName("pw-note");
+        onlyHere.getElement().setAttribute("data-kind", "warn");
+        onlyHere.setVisible(false);
+        Div body = new Div(address, code, onlyHere, once);
         body.addClassNames("pw-stack", "proofs-link");
         add(body);
         getFooter().add(new Button(figures.text("proofs.link.close"), click -> close()), copy);
@@ -47,6 +56,9 @@ class LinkDialog extends Dialog {
 
     private void show(String url) {
         address.setValue(url);
+        boolean thisComputer = THIS_COMPUTER.contains(URI.create(url).getHost());
+        onlyHere.setText(thisComputer ? figures.text("proofs.link.only-here") : "");
+        onlyHere.setVisible(thisComputer);
         code.draw(QrDrawing.of(url, figures.text("proofs.link.code")));
     }
 

@@ -141,8 +141,9 @@ public class EnterSheetView extends Div {
             row.getElement().executeJs("pwSheetsEntry.first(this)");
         };
         row.getElement().executeJs(
-                "const go = () => { pwSheetsEntry.chain(this); pwSheetsEntry.first(this); };"
-                        + "window.pwSheetsEntry ? setTimeout(go, 50) : setTimeout(go, 500)");
+                // the script may come after the field
+                "const go = () => window.pwSheetsEntry"
+                        + " ? (pwSheetsEntry.chain(this), pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
     }
 
     /** Marks the spot before the refusal is told. */

@@ -2,6 +2,7 @@ package puzzleworkshop.sheets.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -169,6 +170,7 @@ public class RackRulesView extends Div {
         LengthField kerf = length("sheets.rules.kerf", rules.kerf());
         LengthField bow = length("sheets.rules.bow", rules.mostBow());
         LengthField slack = length("sheets.rules.slack", rules.thicknessSlack());
+        Checkbox sawn = new Checkbox(figures.text("sheets.rules.sawn"), rules.sawnFirst());
         Button save = new Button(figures.text("sheets.one.save"), event -> Saved.unlessRefused(
                 figures, "sheets.one.saved", () -> {
                     BigDecimal percent = share.getValue();
@@ -177,12 +179,13 @@ public class RackRulesView extends Div {
                     }
                     settings.save(new RackRules(
                             new Size(within(width, 100, 10_000), within(height, 100, 10_000)), within(kerf, 0, 10),
-                            within(bow, 0, 50), within(slack, 0, 2), cost.getValue(), new Percent(percent)));
+                            within(bow, 0, 50), within(slack, 0, 2), cost.getValue(), new Percent(percent),
+                            Boolean.TRUE.equals(sawn.getValue())));
                 }));
         save.addThemeVariants(ButtonVariant.PRIMARY);
         Div fields = new Div(cost, share, width, height, kerf, bow, slack);
         fields.addClassName("sheets-facts");
-        section.add(fields, save);
+        section.add(fields, sawn, save);
         return section;
     }
 
