@@ -76,6 +76,9 @@
         return {g, cx, cy};
       });
       n.frame.addEventListener('pointerdown', e => this.#press(e, null));
+      // touch-action on parts of a drawing does not keep phones from scrolling the page and taking the finger away.
+      const stay = e => { if (!this.#scene.still && e.cancelable) e.preventDefault(); };
+      for (const part of [n.frame, ...n.corners.map(c => c.g)]) part.addEventListener('touchstart', stay, {passive: false});
       svg.addEventListener('pointermove', e => this.#move(e));
       for (const end of ['pointerup', 'pointercancel']) svg.addEventListener(end, e => this.#release(e));
       svg.addEventListener('wheel', e => {

@@ -22,6 +22,11 @@
       item.setPointerCapture(event.pointerId);
     });
 
+    // touch-action on parts of a drawing does not keep phones from scrolling the page and taking the finger away.
+    host.addEventListener('touchstart', (event) => {
+      if (event.target.closest('[data-movable]') && event.cancelable) event.preventDefault();
+    }, { passive: false });
+
     host.addEventListener('pointermove', (event) => {
       if (!drag || event.pointerId !== drag.pointer) return;
       if (!drag.moved && Math.hypot(event.clientX - drag.startX, event.clientY - drag.startY) < CHOOSE_WITHIN) return;

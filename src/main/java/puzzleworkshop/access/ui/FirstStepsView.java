@@ -3,7 +3,6 @@ package puzzleworkshop.access.ui;
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.HasValidation;
 import com.vaadin.flow.component.UI;
-import com.vaadin.flow.component.UIDetachedException;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
@@ -22,7 +21,6 @@ import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Route;
-import com.vaadin.flow.server.Command;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -41,6 +39,7 @@ import puzzleworkshop.access.StartCode;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
@@ -258,31 +257,23 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
         Thread.ofVirtual().name("demo-workshop").start(() -> fill(ui, bar, now));
     }
 
+    /** Whoever closes or reloads the page while the demo fills misses the bar, not the demo. */
     private void fill(UI ui, ProgressBar bar, Paragraph now) {
         try {
-            demo.fill((share, what) -> tell(ui, () -> {
+            demo.fill((share, what) -> LiveScreen.tell(ui, () -> {
                 bar.setValue(Math.clamp(share, 0, 1));
                 now.setText(figures.say(what));
             }));
-            tell(ui, () -> toSignIn(ui, "welcome"));
+            LiveScreen.tell(ui, () -> toSignIn(ui, "welcome"));
         } catch (RuntimeException fault) {
             String id = UUID.randomUUID().toString().substring(0, 8);
             LOG.error("Fault {}: the demo workshop could not be filled", id, fault);
-            tell(ui, () -> {
+            LiveScreen.tell(ui, () -> {
                 now.setText(getTranslation("access.first.filling.failed", id));
                 Button go = new Button(getTranslation("access.sign-in.title"), click -> toSignIn(ui, "welcome"));
                 go.addThemeVariants(ButtonVariant.PRIMARY);
                 put(go);
             });
-        }
-    }
-
-    /** Whoever closes or reloads the page while the demo fills misses the bar, not the demo. */
-    private static void tell(UI ui, Command news) {
-        try {
-            ui.access(news);
-        } catch (UIDetachedException nobodyLooksAnyMore) {
-            LOG.debug("The page was left while the demo workshop filled");
         }
     }
 

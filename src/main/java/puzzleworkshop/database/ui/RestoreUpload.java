@@ -16,6 +16,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Refused;
 
 /** Takes a backup from the browser and reads it back into a workshop that is not open yet. */
@@ -61,12 +62,12 @@ public class RestoreUpload extends Div {
         Thread.ofVirtual().name("restore").start(() -> {
             try {
                 restoring.from(file.toPath());
-                ui.access(done::run);
+                LiveScreen.tell(ui, done::run);
             } catch (Refused refused) {
-                ui.access(() -> refuse(figures.say(refused)));
+                LiveScreen.tell(ui, () -> refuse(figures.say(refused)));
             } catch (RuntimeException fault) {
                 LOG.error("A backup could not be read back", fault);
-                ui.access(() -> refuse(figures.text("database.restore.damaged", fault.getClass().getSimpleName())));
+                LiveScreen.tell(ui, () -> refuse(figures.text("database.restore.damaged", fault.getClass().getSimpleName())));
             } finally {
                 delete(file.toPath());
             }

@@ -21,6 +21,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Confirmations;
@@ -158,14 +159,14 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             answer = desk.workOut(wish);
         } catch (RuntimeException fault) {
             LOG.error("An offer could not be worked out for {}", wish, fault);
-            ui.access(() -> {
+            LiveScreen.tell(ui, () -> {
                 removeClassName("neworder-working");
                 Saved.tell(getTranslation("orders.new.fault"), true);
             });
             return;
         }
         if (asked == question.get() && ui.isAttached()) {
-            ui.access(() -> show(answer));
+            LiveScreen.tell(ui, () -> show(answer));
         }
     }
 

@@ -19,6 +19,7 @@ import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.ui.PictureJudgement;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -78,15 +79,15 @@ class PicturePane extends Div {
         UI ui = event.getUI();
         try {
             Picture taken = pictures.take(event.getFileName(), event.getInputStream());
-            ui.access(() -> use(taken));
+            LiveScreen.tell(ui, () -> use(taken));
         } catch (Refused refused) {
-            ui.access(() -> {
+            LiveScreen.tell(ui, () -> {
                 refusal.say(figures.say(refused));
                 upload.clearFileList();
             });
         } catch (RuntimeException fault) {
             LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
-            ui.access(() -> refusal.say(getTranslation("orders.new.picture-fault", event.getFileName())));
+            LiveScreen.tell(ui, () -> refusal.say(getTranslation("orders.new.picture-fault", event.getFileName())));
         }
     }
 

@@ -33,12 +33,16 @@ class CheckChoices extends Div {
     /** What was chosen; a size counts when both its sides are given. */
     record Chosen(double pxPerInch, Optional<Size> bed, Optional<Size> print, Speed speed) {}
 
-    CheckChoices(Figures figures, Runnable changed) {
+    CheckChoices(Figures figures, Optional<Size> bed, Runnable changed) {
         addClassName("pattern-check-choices");
         bedWidth = new LengthField(getTranslation("pattern.check.bed-width"), figures.units());
         bedHeight = new LengthField(getTranslation("pattern.check.bed-height"), figures.units());
         printWidth = new LengthField(getTranslation("pattern.check.print-width"), figures.units());
         printHeight = new LengthField(getTranslation("pattern.check.print-height"), figures.units());
+        bed.ifPresent(size -> {
+            bedWidth.setValue(size.width());
+            bedHeight.setValue(size.height());
+        });
         density.setLabel(getTranslation("pattern.check.density"));
         density.setItems(DENSITIES);
         density.setValue((int) DrawnFile.USUAL_PX_PER_INCH);

@@ -18,11 +18,14 @@ import java.io.IOException;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.CutInspector;
 import puzzleworkshop.pattern.DrawnFile;
 import puzzleworkshop.pattern.Inspection;
+import puzzleworkshop.pattern.UsualBed;
 
 /** Drop a cut file from elsewhere: its real size, what is wrong with it, and a cleaned one to take away. */
 @Route("check-cut-file")
@@ -45,9 +48,10 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
     private transient byte[] bytes = {};
     private transient String name = "";
 
-    public CheckCutFileView(Figures figures) {
+    public CheckCutFileView(Figures figures, ObjectProvider<UsualBed> machine) {
         this.figures = figures;
-        this.choices = new CheckChoices(figures, this::again);
+        this.choices = new CheckChoices(
+                figures, Optional.ofNullable(machine.getIfAvailable()).flatMap(UsualBed::bed), this::again);
         this.list = new InspectionList(figures, drawing::show);
         addClassName("pw-page");
         Div head = new Div(new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
@@ -90,13 +94,13 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         byte[] received = event.getInputStream().readNBytes(DrawnFile.MOST_BYTES + 1);
         String fileName = event.getFileName();
         CheckChoices.Chosen chosen = choices.chosen();
-        ui.access(() -> {
+        LiveScreen.tell(ui, () -> {
             working.setVisible(true);
             bytes = received;
             name = fileName;
         });
         inspect(ui, fileName, received, chosen);
-        ui.access(upload::clearFileList);
+        LiveScreen.tell(ui, upload::clearFileList);
     }
 
     /** The choices changed: the same file is looked at again. */
@@ -115,12 +119,12 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         try {
             DrawnFile file = DrawnFile.read(fileName, received, chosen.pxPerInch());
             Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
-            ui.access(() -> show(inspection, chosen));
+            LiveScreen.tell(ui, () -> show(inspection, chosen));
         } catch (Refused refused) {
-            ui.access(() -> notRead(figures.say(refused)));
+            LiveScreen.tell(ui, () -> notRead(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("The cut file {} could not be inspected", fileName, fault);
-            ui.access(() -> notRead(getTranslation("pattern.check.fault", fileName)));
+            LiveScreen.tell(ui, () -> notRead(getTranslation("pattern.check.fault", fileName)));
         }
     }
 

@@ -20,6 +20,7 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -151,12 +152,12 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             try {
                 CutPattern pattern = shelf.of(spec);
                 SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);
-                ui.access(() -> answer(mine, () -> show(pattern, verdict)));
+                LiveScreen.tell(ui, () -> answer(mine, () -> show(pattern, verdict)));
             } catch (Refused refused) {
-                ui.access(() -> answer(mine, () -> refuse(figures.say(refused))));
+                LiveScreen.tell(ui, () -> answer(mine, () -> refuse(figures.say(refused))));
             } catch (RuntimeException fault) {
                 LOG.error("No pattern could be drawn for {}", spec, fault);
-                ui.access(() -> answer(mine, () -> refuse(getTranslation("pattern.draw.fault"))));
+                LiveScreen.tell(ui, () -> answer(mine, () -> refuse(getTranslation("pattern.draw.fault"))));
             }
         });
     }

@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.RunPrinter;
@@ -57,18 +58,18 @@ class PdfButton extends Div {
                     Files.deleteIfExists(file);
                     throw wrong;
                 }
-                ui.access(() -> offer(file));
+                LiveScreen.tell(ui, () -> offer(file));
             } catch (Refused refused) {
-                ui.access(() -> failed(figures.say(refused)));
+                LiveScreen.tell(ui, () -> failed(figures.say(refused)));
             } catch (IOException | RuntimeException wrong) {
                 LOG.error("Print run {} could not be drawn", run, wrong);
-                ui.access(() -> failed(getTranslation("printing.failed")));
+                LiveScreen.tell(ui, () -> failed(getTranslation("printing.failed")));
             }
         });
     }
 
     private void tellProgress(UI ui, double share) {
-        ui.access(() -> {
+        LiveScreen.tell(ui, () -> {
             if (share - progress.getValue() >= STEP || share >= 1) {
                 progress.setValue(share);
             }

@@ -25,6 +25,7 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.Copy;
@@ -133,13 +134,13 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         Thread.ofVirtual().name("lay out a print run").start(() -> {
             try {
                 PrintRun run = runs.propose(on, day, who);
-                ui.access(() -> {
+                LiveScreen.tell(ui, () -> {
                     refresh();
                     Saved.tell(figures.text("printing.proposed", run.id()), false);
                     working(false);
                 });
             } catch (RuntimeException wrong) {
-                ui.access(() -> {
+                LiveScreen.tell(ui, () -> {
                     tell(wrong);
                     working(false);
                     refresh();

@@ -25,6 +25,7 @@ import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -227,12 +228,12 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         UI ui = event.getUI();
         try {
             Sight taken = desk.send(token, from, event.getFileName(), event.getInputStream());
-            ui.access(() -> show(taken));
+            LiveScreen.tell(ui, () -> show(taken));
         } catch (Refused refused) {
-            ui.access(() -> refuse(figures.say(refused)));
+            LiveScreen.tell(ui, () -> refuse(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("A customer's picture could not be taken in", fault);
-            ui.access(() -> refuse(getTranslation("proofs.fault")));
+            LiveScreen.tell(ui, () -> refuse(getTranslation("proofs.fault")));
         }
     }
 

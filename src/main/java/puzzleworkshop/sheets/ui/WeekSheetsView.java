@@ -104,8 +104,10 @@ public class WeekSheetsView extends Div {
         drop.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Div line = new Div(
                 new Span(figures.text("sheets.week.follows", blank.number(), blank.title(), next.blank())), sheet, drop);
-        line.addClassNames("pw-section", "sheets-line");
-        return line;
+        line.addClassName("sheets-line");
+        Div section = new Div(line);
+        section.addClassName("pw-section");
+        return section;
     }
 
     private void think(List<WaitingBlank> waiting) {
