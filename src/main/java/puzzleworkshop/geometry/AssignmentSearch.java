@@ -49,8 +49,7 @@ final class AssignmentSearch {
     /** Each in its turn on the board that loses least then; null when it had to stop. */
     Draft inOrder(List<Integer> order, BooleanSupplier stop) {
         Draft draft = new Draft();
-        boolean done = draft.insertAll(order, Integer.MAX_VALUE, null, stop);
-        return done ? draft : null;
+        return draft.insertAll(order, Integer.MAX_VALUE, null, stop) ? draft : null;
     }
 
     List<Integer> largestFirst() {

@@ -23,7 +23,6 @@ import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.geometry.Remainder;
-import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
@@ -107,24 +106,9 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div columns = new Div(left, right);
         columns.addClassName("sheets-one");
         add(head, words.doors("-"));
-        taking.current().ifPresent(walk -> add(tick(walk)));
+        taking.current().ifPresent(
+                walk -> add(new TickHere(sheet.id(), walk, taking, who, figures, () -> show(sheet.id()))));
         add(columns);
-    }
-
-    /** While stock is taken, the label's code has led somebody here who holds the piece in hand. */
-    private Component tick(StockTaking.Walk walk) {
-        Button here = new Button(figures.text("sheets.stock.tick"), event -> {
-            if (Saved.unlessRefused(figures, Sentence.of("sheets.stock.tickedhere", sheet.id().toString()),
-                    () -> taking.seen(sheet.id(), who.name()))) {
-                show(sheet.id());
-            }
-        });
-        here.addThemeVariants(ButtonVariant.PRIMARY);
-        here.setEnabled(!taking.isSeen(sheet.id()));
-        Div row = new Div(here, new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected())),
-                new Anchor("sheets/stock-take", figures.text("sheets.stock.title")));
-        row.addClassNames("pw-row", "sheets-tick-here");
-        return row;
     }
 
     private Component label() {
@@ -261,9 +245,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         section.add(form, save);
-        if (sheet.state() == SheetState.FREE) {
-            section.add(reshape());
-        }
+        section.add(sheet.state() == SheetState.FREE ? reshape() : new Div());
         return section;
     }
 
