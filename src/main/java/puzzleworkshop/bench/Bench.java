@@ -111,6 +111,7 @@ public class Bench implements StagesSoFar {
                 ? Duration.ZERO
                 : workshop.stageStandards().get(Stage.values()[stage.ordinal() - 1]).rest();
         Instant now = clock.instant();
+        Map<Long, List<Sheet>> boards = rack.reservedFor(here.stream().map(e -> e.order().id().value()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -118,7 +119,7 @@ public class Bench implements StagesSoFar {
                                 .filter(w -> w.stage() == stage)
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
-                        rack.reservedFor(entry.order().id().value()),
+                        boards.getOrDefault(entry.order().id().value(), List.of()),
                         Optional.ofNullable(last.get(entry.order().id())).map(at -> at.plus(rest)).filter(now::isBefore)))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
                         .thenComparing(w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
@@ -169,10 +170,7 @@ public class Bench implements StagesSoFar {
 
     /** Ticks of the last minutes that can still be taken back, newest first. */
     public List<Tick> undoable() {
-        return store.since(clock.instant().minus(StageWorkshop.UNDO_WITHIN)).stream()
-                .filter(tick -> !tick.undone())
-                .filter(tick -> work.undoable(tick.order()).map(t -> t.id() == tick.id()).orElse(false))
-                .toList();
+        return work.undoable();
     }
 
     /** Something went wrong: books the loss and sends the order back to where it is made again. */
