@@ -260,9 +260,12 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         String device = Optional.ofNullable(VaadinRequest.getCurrent()).map(r -> r.getHeader("User-Agent")).orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
         outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
-        if (!outcome.done().isEmpty()) {
-            Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
+        if (outcome.done().isEmpty()) {
+            // What was refused stays open: no other order's card comes under the thumb.
+            show(false);
+            return;
         }
+        Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
         together.clear();
         chosen = Optional.empty();
         // An address that named the order done would open nothing when it is loaded again.

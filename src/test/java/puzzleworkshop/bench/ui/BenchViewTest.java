@@ -6,6 +6,7 @@ import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
+import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.List;
 import java.util.Optional;
@@ -191,6 +192,18 @@ class BenchViewTest extends SpringBrowserlessTest {
         test(find(ConfirmDialog.class).single()).confirm();
         assertThat(next(order.id())).contains(Stage.LAMINATE);
         assertThat(historyOf(order.id())).contains("bench.history.unpaid").doesNotContain("bench.history.early");
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(10)
+    void an_order_that_is_refused_stays_open() {
+        BenchOrders made = new BenchOrders(beans);
+        made.confirmed("Wes Park", plan.today().plusDays(10), 25);
+        Order unapproved = made.waitingForApproval("Yan Rowe", plan.today().plusDays(30), 25);
+        navigate("bench/print?order=" + unapproved.number(), BenchView.class);
+        press("Print: done");
+        assertThat(next(unapproved.id())).contains(Stage.PRINT);
+        assertThat(find(H2.class).all()).anyMatch(head -> head.getText().equals("Yan Rowe")).noneMatch(head -> head.getText().equals("Wes Park"));
     }
 
     private List<String> historyOf(OrderId order) {
