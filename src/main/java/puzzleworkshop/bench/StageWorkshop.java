@@ -42,6 +42,7 @@ class StageWorkshop {
     private final Orders orders;
     private final SheetRack rack;
     private final UsedUp usedUp;
+    private final BeforeItsTime beforeItsTime;
     private final Workshop workshop;
     private final BenchNews news;
     private final Machines machines;
@@ -53,6 +54,7 @@ class StageWorkshop {
             Orders orders,
             SheetRack rack,
             UsedUp usedUp,
+            BeforeItsTime beforeItsTime,
             Workshop workshop,
             BenchNews news,
             Machines machines,
@@ -62,6 +64,7 @@ class StageWorkshop {
         this.orders = orders;
         this.rack = rack;
         this.usedUp = usedUp;
+        this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
         this.news = news;
         this.machines = machines;
@@ -80,6 +83,7 @@ class StageWorkshop {
                 cutBoards(order, who);
             }
             usedUp.at(stage, order, who);
+            beforeItsTime.note(order, stage, who);
             try {
                 store.insertTick(id, stage, who, device, store.book(id, stage), now);
             } catch (DataIntegrityViolationException refused) {
