@@ -25,6 +25,10 @@ window.pwSheets = {
       box.setPointerCapture(event.pointerId);
       event.preventDefault();
     });
+    // a drawing's touch-action is not heard everywhere: without this the page scrolls and takes the finger away
+    box.addEventListener('touchstart', (event) => {
+      if (event.target.closest('.sheets-held')) event.preventDefault();
+    }, { passive: false });
     box.addEventListener('pointermove', (event) => {
       if (!start) return;
       const moved = millimetres(event);

@@ -3,6 +3,7 @@ package puzzleworkshop.bench;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
@@ -22,13 +23,13 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.Schedule;
 import puzzleworkshop.planning.StagesSoFar;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
-import puzzleworkshop.workshop.Workshop;
 
 /**
  * The bench: what is next at each stage, and everything that is told there. The order's row is locked for each change,
@@ -45,7 +46,7 @@ public class Bench implements StagesSoFar {
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
-    private final Workshop workshop;
+    private final BeforeItsTime beforeItsTime;
     private final BenchNews news;
     private final Clock clock;
 
@@ -55,7 +56,7 @@ public class Bench implements StagesSoFar {
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
-            Workshop workshop,
+            BeforeItsTime beforeItsTime,
             BenchNews news,
             Clock clock) {
         this.store = store;
@@ -63,7 +64,7 @@ public class Bench implements StagesSoFar {
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
-        this.workshop = workshop;
+        this.beforeItsTime = beforeItsTime;
         this.news = news;
         this.clock = clock;
     }
@@ -87,6 +88,11 @@ public class Bench implements StagesSoFar {
         public Order order() {
             return entry.order();
         }
+
+        /** The day since which its work waits for money. */
+        public Optional<LocalDate> unpaidSince() {
+            return entry.outlook().hold().filter(hold -> hold.forWhat() == Hold.For.PAYMENT).map(Hold::since);
+        }
     }
 
     /** What came of ticking several at a time: some may be refused while others are done. */
@@ -107,10 +113,9 @@ public class Bench implements StagesSoFar {
         Map<OrderId, Running> running =
                 store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
         Map<OrderId, Instant> last = store.lastDone(here.stream().map(e -> e.order().id()).toList());
-        Duration rest = stage == Stage.PRINT
-                ? Duration.ZERO
-                : workshop.stageStandards().get(Stage.values()[stage.ordinal() - 1]).rest();
+        Duration rest = beforeItsTime.restBefore(stage);
         Instant now = clock.instant();
+        Map<Long, List<Sheet>> boards = rack.reservedFor(here.stream().map(e -> e.order().id().value()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -118,7 +123,7 @@ public class Bench implements StagesSoFar {
                                 .filter(w -> w.stage() == stage)
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
-                        rack.reservedFor(entry.order().id().value()),
+                        boards.getOrDefault(entry.order().id().value(), List.of()),
                         Optional.ofNullable(last.get(entry.order().id())).map(at -> at.plus(rest)).filter(now::isBefore)))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
                         .thenComparing(w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
@@ -169,10 +174,7 @@ public class Bench implements StagesSoFar {
 
     /** Ticks of the last minutes that can still be taken back, newest first. */
     public List<Tick> undoable() {
-        return store.since(clock.instant().minus(StageWorkshop.UNDO_WITHIN)).stream()
-                .filter(tick -> !tick.undone())
-                .filter(tick -> work.undoable(tick.order()).map(t -> t.id() == tick.id()).orElse(false))
-                .toList();
+        return work.undoable();
     }
 
     /** Something went wrong: books the loss and sends the order back to where it is made again. */

@@ -56,9 +56,16 @@ class BenchStore {
                 .list();
     }
 
-    /** Newest first. */
-    List<Tick> since(Instant from) {
-        return jdbc.sql(TICKS + "where d.done_at >= :from order by d.id desc")
+    /** Of each order that was ticked since then its last tick that stands, newest first. */
+    List<Tick> lastSince(Instant from) {
+        return jdbc.sql("""
+                select * from (
+                    select distinct on (d.order_id) d.*, false as undone from stage_done d
+                    where d.order_id in (select order_id from stage_done where done_at > :from)
+                      and not exists (select 1 from stage_undone u where u.done_id = d.id)
+                    order by d.order_id, d.id desc) as last
+                where done_at > :from order by id desc
+                """)
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> tick(row))
                 .list();

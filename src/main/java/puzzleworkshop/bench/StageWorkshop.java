@@ -4,7 +4,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.context.event.EventListener;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
@@ -39,6 +42,7 @@ class StageWorkshop {
     private final Orders orders;
     private final SheetRack rack;
     private final UsedUp usedUp;
+    private final BeforeItsTime beforeItsTime;
     private final Workshop workshop;
     private final BenchNews news;
     private final Machines machines;
@@ -50,6 +54,7 @@ class StageWorkshop {
             Orders orders,
             SheetRack rack,
             UsedUp usedUp,
+            BeforeItsTime beforeItsTime,
             Workshop workshop,
             BenchNews news,
             Machines machines,
@@ -59,6 +64,7 @@ class StageWorkshop {
         this.orders = orders;
         this.rack = rack;
         this.usedUp = usedUp;
+        this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
         this.news = news;
         this.machines = machines;
@@ -77,6 +83,7 @@ class StageWorkshop {
                 cutBoards(order, who);
             }
             usedUp.at(stage, order, who);
+            beforeItsTime.note(order, stage, who);
             try {
                 store.insertTick(id, stage, who, device, store.book(id, stage), now);
             } catch (DataIntegrityViolationException refused) {
@@ -128,6 +135,14 @@ class StageWorkshop {
                 .reduce((one, other) -> other)
                 .filter(tick -> tick.at().plus(UNDO_WITHIN).isAfter(clock.instant()))
                 .filter(tick -> order.map(o -> follows(o, tick.stage())).orElse(false));
+    }
+
+    /** The ticks of all orders that can still be taken back, newest first. */
+    List<Tick> undoable() {
+        List<Tick> last = store.lastSince(clock.instant().minus(UNDO_WITHIN));
+        Map<OrderId, Order> known = orders.all(last.stream().map(Tick::order).toList()).stream()
+                .collect(Collectors.toMap(Order::id, Function.identity()));
+        return last.stream().filter(tick -> follows(known.get(tick.order()), tick.stage())).toList();
     }
 
     /** Whether the order stands right behind the stage. */

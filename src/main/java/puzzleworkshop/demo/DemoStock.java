@@ -70,31 +70,31 @@ class DemoStock {
         offer("Poplar ply 3 mm, 600 × 400", "poplar-ply", Grade.CRAFT, 3, 600, 400, "4.10");
         offer("Birch ply 4 mm, 600 × 400", "birch-ply", Grade.CRAFT, 4, 600, 400, "8.60");
 
-        rectangle(600, 300, "birch-ply", "A1", "5.40");
-        rectangle(420, 297, "birch-ply", "A1", "3.70");
-        rectangle(480, 250, "birch-ply", "A1", "3.60");
-        rectangle(345, 245, "birch-ply", "A3", "2.40");
-        rectangle(610, 380, "birch-ply", "A3", "6.30");
-        rectangle(380, 240, "birch-ply", "A2", "2.70");
-        rectangle(250, 180, "birch-ply", "A2", "1.30");
-        rectangle(600, 400, "poplar-ply", "B1", "4.10");
-        rectangle(350, 260, "poplar-ply", "B1", "1.50");
-        shape(birch("B2"), "3.10", 0, 0, 460, 0, 460, 150, 230, 150, 230, 330, 0, 330);
-        shape(birch("B2"), "2.60", 0, 0, 520, 0, 520, 240, 340, 240, 340, 130, 180, 130, 180, 240, 0, 240);
-        shape(birch("C1"), "2.20", 0, 0, 400, 0, 0, 300);
-        shape(birch("C1"), "2.90", 20, 0, 430, 30, 400, 260, 250, 300, 0, 240);
-        badSpot(birch("C2"), "3.30");
+        rectangle(600, 300, "birch-ply", "L1", "5.40");
+        rectangle(420, 297, "birch-ply", "L1", "3.70");
+        rectangle(480, 250, "birch-ply", "L1", "3.60");
+        rectangle(345, 245, "birch-ply", "L3", "2.40");
+        rectangle(610, 380, "birch-ply", "L3", "6.30");
+        rectangle(380, 240, "birch-ply", "L2", "2.70");
+        rectangle(250, 180, "birch-ply", "L2", "1.30");
+        rectangle(600, 400, "poplar-ply", "R1", "4.10");
+        rectangle(350, 260, "poplar-ply", "R1", "1.50");
+        shape(birch("R2"), "3.10", 0, 0, 460, 0, 460, 150, 230, 150, 230, 330, 0, 330);
+        shape(birch("R2"), "2.60", 0, 0, 520, 0, 520, 240, 340, 240, 340, 130, 180, 130, 180, 240, 0, 240);
+        shape(birch("W1"), "2.20", 0, 0, 400, 0, 0, 300);
+        shape(birch("W1"), "2.90", 20, 0, 430, 30, 400, 260, 250, 300, 0, 240);
+        badSpot(birch("W2"), "3.30");
         rack.add(
                 rectangle(500, 320),
                 new BoardFacts(
                         "birch-ply", Grade.CRAFT, Length.mm(3), Optional.of(Length.mm(2.9)), Length.mm(2.4), Past.CLEAN,
-                        Grain.ALONG_WIDTH, "C2", "Lay it flat under a weight for a week."),
+                        Grain.ALONG_WIDTH, "W2", "Lay it flat under a weight for a week."),
                 money("4.00"), MAKER);
         rack.add(
                 rectangle(450, 300),
                 new BoardFacts(
                         "softwood-ply", Grade.CONSTRUCTION, Length.mm(3), Optional.empty(), Length.mm(0.5),
-                        Past.WET_GLUE, Grain.NONE, "D1", "From the old shelf; glued on."),
+                        Past.WET_GLUE, Grain.NONE, "F1", "From the old shelf; glued on."),
                 money("0"), MAKER);
     }
 
@@ -174,7 +174,7 @@ class DemoStock {
             LaserFacts.Adhesive adhesive, String price, int bought) {
         SupplyItem item = supplies.keep(new SupplyItem(
                 Optional.empty(), name, kind, unit, length(width), length(height), purchase, BigDecimal.valueOf(perPurchase),
-                new LaserFacts(LaserFacts.Pvc.FREE, adhesive), 4, 3, !name.contains("A3"), false, BigDecimal.ZERO,
+                new LaserFacts(LaserFacts.Pvc.FREE, adhesive), 4, 3, !name.contains("L3"), false, BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
         supplies.buy(
                 item.id().orElseThrow(), BigDecimal.valueOf(bought), money(price).times(bought), "Paper & Film Supply", MAKER);

@@ -45,7 +45,7 @@ class DemoWeek {
         for (int i = 0; i < 8; i++) {
             rack.add(
                     Outline.rectangle(Size.mm(610, 410)),
-                    BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("A4"),
+                    BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("L4"),
                     Money.of("6.80", workshop.currency().getCurrencyCode()),
                     DemoStock.MAKER);
         }

@@ -17,10 +17,10 @@ class FaceController {
 
     private static final int LARGEST = 1600;
 
-    private final Orders orders;
+    private final FacesAtHand orders;
     private final FacePainter painter;
 
-    FaceController(Orders orders, FacePainter painter) {
+    FaceController(FacesAtHand orders, FacePainter painter) {
         this.orders = orders;
         this.painter = painter;
     }
@@ -30,7 +30,7 @@ class FaceController {
         if (order <= 0 || pixels < 16 || pixels > LARGEST) {
             return ResponseEntity.notFound().build();
         }
-        return orders.find(new OrderId(order))
+        return orders.find(new OrderId(order), version)
                 .map(found -> ResponseEntity.ok()
                         .contentType(MediaType.IMAGE_JPEG)
                         .cacheControl(

@@ -1,7 +1,9 @@
 package puzzleworkshop.orders;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -80,6 +82,14 @@ public class OrderBlanks {
                 .param("order", order.value())
                 .query(CHOSEN)
                 .list();
+    }
+
+    /** Those of the orders that wait for a board to be bought. */
+    public Set<OrderId> mustBuy(Collection<OrderId> asked) {
+        return jdbc.sql("select distinct order_id from order_blank where order_id = any (:orders) and sheet_id is null")
+                .param("orders", asked.stream().map(OrderId::value).toArray(Long[]::new))
+                .query((row, n) -> new OrderId(row.getLong("order_id")))
+                .set();
     }
 
     /** Replaces what was chosen; nothing may be reserved yet. */

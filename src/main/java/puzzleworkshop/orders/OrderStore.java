@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -110,7 +111,14 @@ class OrderStore {
         return jdbc.sql(SELECT + "where o.id = :id").param("id", id.value()).query(ORDER).optional();
     }
 
-    /** The same, holding the row until the transaction ends, so that nobody else changes it meanwhile. */
+    List<Order> all(Collection<OrderId> ids) {
+        return jdbc.sql(SELECT + "where o.id = any (:ids) order by o.id")
+                .param("ids", ids.stream().map(OrderId::value).toArray(Long[]::new))
+                .query(ORDER)
+                .list();
+    }
+
+    /** One order, holding the row until the transaction ends, so that nobody else changes it meanwhile. */
     Optional<Order> lock(OrderId id) {
         return jdbc.sql(SELECT + "where o.id = :id for update of o").param("id", id.value()).query(ORDER).optional();
     }

@@ -3,6 +3,7 @@ package puzzleworkshop.orders;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.context.ApplicationEventPublisher;
@@ -239,6 +240,11 @@ public class Orders {
 
     public Optional<Order> find(OrderId id) {
         return store.find(id);
+    }
+
+    /** Many at once; those that do not exist are left out. */
+    public List<Order> all(Collection<OrderId> ids) {
+        return store.all(ids);
     }
 
     public Order get(OrderId id) {

@@ -88,7 +88,9 @@ public class MoneyPapers {
         } else {
             order.handedOverAt().ifPresent(at -> facts.add(
                     pair("papers.fact.delivered", day(at.atZone(workshop.zone()).toLocalDate()))));
-            facts.add(pair("papers.fact.due", day(invoice.dueOn())));
+            if (account.open().isPositive()) {
+                facts.add(pair("papers.fact.due", day(invoice.dueOn())));
+            }
         }
         if (!invoice.taxNumber().isEmpty()) {
             facts.add(pair("papers.fact.tax-number", invoice.taxNumber()));
@@ -102,7 +104,7 @@ public class MoneyPapers {
                 new MoneySheet(
                         figures.text(credit ? "papers.credit.title" : "papers.invoice.title", invoice.number()), facts,
                         lines(invoice.seller()), lines(invoice.customer()), invoice.reason(), rows, invoice.vatMode(),
-                        sums(invoice, account), notes(invoice, settings), credit ? Optional.empty() : face(order),
+                        sums(invoice, account), notes(invoice, account, settings), credit ? Optional.empty() : face(order),
                         logo(settings)),
                 figures);
     }
@@ -118,13 +120,13 @@ public class MoneyPapers {
         return sums;
     }
 
-    private List<Pair> notes(Invoice invoice, PaperSettings settings) {
+    private List<Pair> notes(Invoice invoice, OrderAccount account, PaperSettings settings) {
         List<Pair> notes = new ArrayList<>(taxNotes(invoice.vatMode()));
         if (invoice.series() == Invoice.Series.INVOICE) {
             if (invoice.vatMode() != VatMode.NONE) {
                 notes.add(new Pair("", figures.text("papers.tax-rounded", figures.text(invoice.vatRounding().textKey()))));
             }
-            if (!settings.bank().isEmpty()) {
+            if (!settings.bank().isEmpty() && account.open().isPositive()) {
                 notes.add(new Pair(figures.text("papers.bank", invoice.number()), settings.bank()));
             }
             if (!settings.invoiceTerms().isEmpty()) {

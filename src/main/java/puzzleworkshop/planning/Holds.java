@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
@@ -65,10 +66,12 @@ class Holds {
     Map<OrderId, Hold> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
         Map<OrderId, LocalDate> unpaid = payments.open();
         Map<Long, Map<Hold.For, LocalDate>> empty = emptyShelves();
+        Set<OrderId> withBoards = withBoards(open, soFar);
+        ZoneId zone = workshop.zone();
         Map<OrderId, Hold> holds = new HashMap<>();
         for (Order order : open) {
-            boolean afresh = Optional.ofNullable(soFar.get(order.id())).map(SoFar::needsFreshBoard).orElse(false);
-            hold(order, until, Optional.ofNullable(unpaid.get(order.id())), empty.getOrDefault(order.id().value(), Map.of()), afresh)
+            hold(order, until, Optional.ofNullable(unpaid.get(order.id())), empty.getOrDefault(order.id().value(), Map.of()),
+                            withBoards.contains(order.id()), zone)
                     .ifPresent(hold -> holds.put(order.id(), hold));
         }
         return holds;
@@ -79,9 +82,9 @@ class Holds {
             LocalDateTime until,
             Optional<LocalDate> unpaidSince,
             Map<Hold.For, LocalDate> empty,
-            boolean afresh) {
+            boolean hasBoards,
+            ZoneId zone) {
         Stage next = order.next().orElseThrow();
-        ZoneId zone = workshop.zone();
         LocalDate taken = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
         if (next == Stage.PRINT && order.waitsForPicture()) {
             return Optional.of(new Hold(Hold.For.PICTURE, taken, next, until));
@@ -95,7 +98,7 @@ class Holds {
         if (next == Stage.PRINT && empty.containsKey(Hold.For.PAPER)) {
             return Optional.of(new Hold(Hold.For.PAPER, later(taken, empty.get(Hold.For.PAPER)), next, until));
         }
-        if (next.compareTo(Stage.CUT) <= 0 && !hasBoards(order, afresh)) {
+        if (next.compareTo(Stage.CUT) <= 0 && !hasBoards) {
             Stage before = next.compareTo(Stage.SHEET_PREP) < 0 ? Stage.SHEET_PREP : next;
             return Optional.of(new Hold(Hold.For.BOARD, taken, before, until));
         }
@@ -108,11 +111,20 @@ class Holds {
         return one.isAfter(other) ? one : other;
     }
 
-    /** Whether every block of the order lies on a board that is held for it, or cut already and still of use. */
-    private boolean hasBoards(Order order, boolean afresh) {
-        long id = order.id().value();
-        boolean any = !rack.reservedFor(id).isEmpty() || !afresh && !rack.cutsOf(id).isEmpty();
-        return any && blanks.of(order.id()).stream().noneMatch(OrderBlanks.Chosen::mustBeBought);
+    /** Orders whose every block lies on a board that is held for it, or cut already and still of use. */
+    private Set<OrderId> withBoards(List<Order> open, Map<OrderId, SoFar> soFar) {
+        List<OrderId> ids = open.stream().map(Order::id).toList();
+        List<Long> numbers = ids.stream().map(OrderId::value).toList();
+        Set<Long> held = rack.reservedFor(numbers).keySet();
+        Set<Long> cut = rack.withCuts(numbers);
+        Set<OrderId> mustBuy = blanks.mustBuy(ids);
+        return ids.stream()
+                .filter(id -> {
+                    boolean afresh = Optional.ofNullable(soFar.get(id)).map(SoFar::needsFreshBoard).orElse(false);
+                    return held.contains(id.value()) || !afresh && cut.contains(id.value());
+                })
+                .filter(id -> !mustBuy.contains(id))
+                .collect(Collectors.toSet());
     }
 
     /** Orders whose prints come after the paper or the film has run out, and since when it has been so low. */

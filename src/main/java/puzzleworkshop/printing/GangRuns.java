@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
@@ -47,6 +48,11 @@ public class GangRuns {
                 .toList();
     }
 
+    /** Orders that had better not be printed yet, and why, as words that follow the number. */
+    public Map<Long, Sentence> heldBack() {
+        return records.heldBack();
+    }
+
     /**
      * The copies of an order that are neither planned nor printed. When all are printed and the order waits for its
      * print all the same, it came back and all are to be made again.
@@ -62,7 +68,8 @@ public class GangRuns {
     }
 
     /**
-     * Proposes a run: all that is due by a day, and as much of the rest as fits beside it without another sheet.
+     * Proposes a run: all that is due by a day, and as much of the rest as fits beside it without another sheet. Orders
+     * that are held back are left out.
      *
      * @throws Refused when nothing waits, or nothing of it fits on the medium, or somebody else planned it meanwhile
      */
@@ -70,7 +77,12 @@ public class GangRuns {
         PrintMedium medium = medium(mediumId);
         paper.requireFitForLaser(medium);
         RunPlanner planner = new RunPlanner(medium);
-        List<Copy> waiting = waiting();
+        Set<Long> heldBack = heldBack().keySet();
+        List<Copy> all = waiting();
+        List<Copy> waiting = all.stream().filter(copy -> !heldBack.contains(copy.item().orderId())).toList();
+        if (waiting.isEmpty() && !all.isEmpty()) {
+            throw new Refused("printing.all-held-back");
+        }
         List<Copy> fitting = waiting.stream().filter(copy -> medium.takes(copy.item().sticker())).toList();
         if (fitting.isEmpty()) {
             throw new Refused(waiting.isEmpty() ? "printing.nothing-waits" : "printing.nothing-fits", medium.name());

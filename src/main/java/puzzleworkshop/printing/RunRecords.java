@@ -2,6 +2,7 @@ package puzzleworkshop.printing;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
@@ -15,12 +16,14 @@ class RunRecords {
     private final RunStore runs;
     private final MediumStore media;
     private final ObjectProvider<PrintQueue> queue;
+    private final ObjectProvider<PrintHolds> holds;
     private final Clock clock;
 
-    RunRecords(RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, Clock clock) {
+    RunRecords(RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, ObjectProvider<PrintHolds> holds, Clock clock) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;
+        this.holds = holds;
         this.clock = clock;
     }
 
@@ -37,6 +40,10 @@ class RunRecords {
 
     Optional<PrintQueue> queue() {
         return Optional.ofNullable(queue.getIfAvailable());
+    }
+
+    Map<Long, Sentence> heldBack() {
+        return Optional.ofNullable(holds.getIfAvailable()).map(PrintHolds::heldBack).orElse(Map.of());
     }
 
     Instant now() {

@@ -4,11 +4,16 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Placement;
@@ -69,6 +74,25 @@ class CutStore {
                 .stream()
                 .map(SheetId::new)
                 .toList();
+    }
+
+    /** Sheets held, by the order that holds them; in the order in which they were. */
+    Map<Long, List<SheetId>> reservedFor(Collection<Long> orders) {
+        Map<Long, List<SheetId>> held = new HashMap<>();
+        jdbc.sql("select order_id, sheet_id from sheet_reservation where order_id = any (:orders) and ended_at is null order by id")
+                .param("orders", orders.toArray(Long[]::new))
+                .query((row, n) -> held.computeIfAbsent(row.getLong("order_id"), order -> new ArrayList<>())
+                        .add(new SheetId(row.getLong("sheet_id"))))
+                .list();
+        return held;
+    }
+
+    /** Those of the orders that have a cut which stands. */
+    Set<Long> withCuts(Collection<Long> orders) {
+        return Set.copyOf(jdbc.sql("select distinct order_id from sheet_cut where order_id = any (:orders) and undone_at is null")
+                .param("orders", orders.toArray(Long[]::new))
+                .query(Long.class)
+                .list());
     }
 
     Optional<Long> holder(SheetId sheet) {

@@ -3,10 +3,15 @@ package puzzleworkshop.sheets;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
@@ -215,6 +220,23 @@ public class SheetRack {
     @Transactional(readOnly = true)
     public List<Sheet> reservedFor(long orderId) {
         return cuts.reservedFor(orderId).stream().map(sheets::get).toList();
+    }
+
+    /** The same for many orders at once; those that hold none are left out. */
+    @Transactional(readOnly = true)
+    public Map<Long, List<Sheet>> reservedFor(Collection<Long> orders) {
+        Map<Long, List<SheetId>> held = cuts.reservedFor(orders);
+        Map<SheetId, Sheet> known = sheets.all(held.values().stream().flatMap(List::stream).toList()).stream()
+                .collect(Collectors.toMap(Sheet::id, Function.identity()));
+        Map<Long, List<Sheet>> boards = new HashMap<>();
+        held.forEach((order, ids) -> boards.put(order, ids.stream().map(known::get).toList()));
+        return boards;
+    }
+
+    /** Those of the orders for which a board has been cut. */
+    @Transactional(readOnly = true)
+    public Set<Long> withCuts(Collection<Long> orders) {
+        return cuts.withCuts(orders);
     }
 
     /** The cuts that stand for an order: what its blanks carry in cost, and what was scrapped with them. */

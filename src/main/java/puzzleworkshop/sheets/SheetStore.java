@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -140,6 +141,13 @@ class SheetStore {
 
     Optional<Sheet> find(SheetId id) {
         return jdbc.sql(SHEETS + " where s.id = :id").param("id", id.value()).query(SheetRow::sheet).optional();
+    }
+
+    List<Sheet> all(Collection<SheetId> ids) {
+        return jdbc.sql(SHEETS + " where s.id = any (:ids)")
+                .param("ids", ids.stream().map(SheetId::value).toArray(Long[]::new))
+                .query(SheetRow::sheet)
+                .list();
     }
 
     Sheet get(SheetId id) {

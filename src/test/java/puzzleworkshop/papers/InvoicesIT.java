@@ -344,6 +344,16 @@ class InvoicesIT {
         assertThat(text(keep("credit", papers.issued(credit.id())))).contains("Credit note C", "one corner was charred");
     }
 
+    @Test
+    void an_invoice_asks_for_payment_only_while_something_is_owed() throws IOException {
+        invoices.save(new PaperSettings("", "Harbour Savings Bank", "", "", 14, new byte[0]));
+        Order order = sold.confirmed("Ada Reed", 1);
+        Invoice invoice = invoices.issue(order.id(), "mara");
+        assertThat(text(papers.issued(invoice.id()))).contains("Pay by", "Harbour Savings Bank");
+        invoices.receive(order.id(), invoice.gross(), Payment.Way.CASH, today, "", "mara");
+        assertThat(text(papers.issued(invoice.id()))).contains("Received, thank you").doesNotContain("Pay by", "Harbour Savings Bank");
+    }
+
     private static Map<Percent, Money> all(Invoice invoice) {
         return invoice.byRate().perRate().stream().collect(Collectors.toMap(VatSum.OfRate::rate, VatSum.OfRate::gross));
     }

@@ -34,6 +34,7 @@ import puzzleworkshop.geometry.packing.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Movement;
@@ -65,9 +66,15 @@ class GangRunsIT {
     private long a3;
 
     /** Stands in for the orders: what waits, and what was told. */
-    private static final class Waiting implements PrintQueue, PrintTold {
+    private static final class Waiting implements PrintQueue, PrintTold, PrintHolds {
         final Map<Long, PrintItem> items = new LinkedHashMap<>();
         final List<String> told = new ArrayList<>();
+        final Map<Long, Sentence> held = new LinkedHashMap<>();
+
+        @Override
+        public Map<Long, Sentence> heldBack() {
+            return held;
+        }
 
         @Override
         public List<PrintItem> waiting() {
@@ -96,9 +103,10 @@ class GangRunsIT {
         PlainOrders.withIds(database, 1, 2, 3);
         waiting.items.clear();
         waiting.told.clear();
+        waiting.held.clear();
         StaticListableBeanFactory beans = new StaticListableBeanFactory(Map.of("orders", waiting));
         ObjectProvider<PrintQueue> queue = beans.getBeanProvider(PrintQueue.class);
-        RunRecords records = new RunRecords(runs, media, queue, clock);
+        RunRecords records = new RunRecords(runs, media, queue, beans.getBeanProvider(PrintHolds.class), clock);
         gang = new GangRuns(runs, records, media, supplies, transaction);
         room = new PrintRoom(runs, records, beans.getBeanProvider(PrintTold.class), supplies);
         a3 = media.media().stream().filter(m -> m.name().equals("A3")).findFirst().orElseThrow().id().orElseThrow();
@@ -115,6 +123,19 @@ class GangRunsIT {
         assertThat(run.bound().key()).isEqualTo("printing.bound.sheets-best");
         assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
         assertLaidOut(run);
+    }
+
+    @Test
+    void an_order_held_back_joins_no_proposed_run_and_still_waits() {
+        waits(1, 1, 200, 270, MONDAY);
+        waits(2, 1, 100, 100, MONDAY);
+        waiting.held.put(1L, Sentence.of("planning.cause.waits.PAYMENT", MONDAY));
+        PrintRun run = gang.propose(a3, MONDAY.plusDays(7), "Ada");
+        assertThat(run.planned()).extracting(RunItem::orderId).containsExactly(2L);
+        assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
+        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada")).isInstanceOf(Refused.class).hasMessageContaining("all-held-back");
+        waiting.held.clear();
+        assertThat(gang.propose(a3, MONDAY, "Ada").planned()).extracting(RunItem::orderId).containsExactly(1L);
     }
 
     @Test

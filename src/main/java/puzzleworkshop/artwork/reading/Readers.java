@@ -11,19 +11,19 @@ final class Readers {
 
     /** Java's own reader. */
     static ImageReader ofJava(String format) {
-        return find(format, true);
+        return find(format, "com.sun.");
     }
 
     /** The library's reader (TwelveMonkeys). */
     static ImageReader ofLibrary(String format) {
-        return find(format, false);
+        return find(format, "com.twelvemonkeys.");
     }
 
-    private static ImageReader find(String format, boolean java) {
+    private static ImageReader find(String format, String maker) {
         Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(format);
         while (readers.hasNext()) {
             ImageReader reader = readers.next();
-            if (reader.getClass().getName().startsWith("com.sun.") == java) {
+            if (reader.getClass().getName().startsWith(maker)) {
                 return reader;
             }
         }

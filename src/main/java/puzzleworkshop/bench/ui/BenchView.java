@@ -111,6 +111,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         }
         stage = asked;
         show();
+        if (chosen.isPresent() && chosen.equals(onShow)) {
+            bringJob();
+        }
     }
 
     private Stage firstWithWork() {
@@ -202,7 +205,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Component stageLink(Stage each, long count) {
-        Anchor link = new Anchor("bench/" + each.name().toLowerCase(Locale.ROOT));
+        Anchor link = new Anchor(address(each));
         Span number = new Span(Long.toString(count));
         number.addClassName("bench-stage-count");
         link.add(new Span(getTranslation(each.textKey())), number);
@@ -216,7 +219,17 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private void choose(Waiting w) {
         chosen = Optional.of(w.order().id());
         show();
-        job.getElement().executeJs("if (matchMedia('(max-width: 800px)').matches) this.scrollIntoView({block: 'start'})");
+        bringJob();
+    }
+
+    /** On a phone the job lies below its queue. The router sets a new page to its top, so this comes after it. */
+    private void bringJob() {
+        job.getElement().executeJs(
+                "if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block: 'start'}), 60)");
+    }
+
+    private static String address(Stage stage) {
+        return "bench/" + stage.name().toLowerCase(Locale.ROOT);
     }
 
     private void gather(OrderId order, boolean with) {
@@ -239,14 +252,24 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void tick(List<OrderId> which) {
+        List<Waiting> asked = bench.queue(stage).stream().filter(w -> which.contains(w.order().id())).toList();
+        AllTheSame.ask(asked, figures, () -> tickNow(which));
+    }
+
+    private void tickNow(List<OrderId> which) {
         String device = Optional.ofNullable(VaadinRequest.getCurrent()).map(r -> r.getHeader("User-Agent")).orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
         outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
-        if (!outcome.done().isEmpty()) {
-            Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
+        if (outcome.done().isEmpty()) {
+            // What was refused stays open: no other order's card comes under the thumb.
+            show(false);
+            return;
         }
+        Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
         together.clear();
         chosen = Optional.empty();
+        // An address that named the order done would open nothing when it is loaded again.
+        getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, address(stage)));
         show();
     }
 

@@ -62,11 +62,16 @@ class JobCard extends Div {
         parts.addClassName("bench-parts");
         add(head(), new StageStrip(waiting.order()), pictures());
         waiting.restsUntil().ifPresent(until -> add(note("bench.rests", figures.moment(until))));
+        waiting.unpaidSince().ifPresent(since -> add(note("bench.unpaid", figures.day(since))));
         if (!waiting.order().note().isBlank()) {
             add(note("bench.note", waiting.order().note()));
         }
         checklist = checklist();
-        done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> tick.run());
+        done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> {
+            tick.run();
+            // Disabled at the press, so that a second one is no second tick; where it only asked, it may be pressed again.
+            e.getSource().setEnabled(true);
+        });
         clock = clock();
         add(parts, checklist, buttons(workshop, afterWrong));
     }

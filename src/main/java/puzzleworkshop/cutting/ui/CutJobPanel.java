@@ -170,6 +170,10 @@ public class CutJobPanel extends Div {
         FindingForm finding = new FindingForm(figures);
         Button finish = new Button(figures.text("cutting.job.finish"), event -> {
             boolean counted = passes.getValue() != null && !passes.isInvalid();
+            if (!counted) {
+                passes.setInvalid(true);
+                passes.focus();
+            }
             finding.read().filter(seen -> counted).ifPresent(seen -> again(job, () -> {
                 CutJob done = jobs.finish(job.id(), passes.getValue(), seen, finding.photo(), who.name());
                 ended.accept(done);

@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.ui;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.textfield.TextArea;
@@ -49,7 +50,13 @@ class FindingForm extends Div {
         mark(charring, charring.getValue() == null, "cutting.finding.charring.missing");
         gap.setInvalid(!gapReadable);
         gap.setErrorMessage(figures.text("cutting.finding.gap.unreadable"));
-        if (result.getValue() == null || charring.getValue() == null || !gapReadable) {
+        Component first = result.getValue() == null ? result : charring.getValue() == null ? charring : gapReadable ? null : gap;
+        if (first != null) {
+            // On a phone the button lies a screen below the question.
+            first.getElement().executeJs("""
+                    this.scrollIntoView({block: 'center'});
+                    (this.querySelector('vaadin-radio-button') ?? this).focus({preventScroll: true});
+                    """);
             return Optional.empty();
         }
         return Optional.of(new Finding(result.getValue(), charring.getValue(), Optional.ofNullable(gap.getValue()),

@@ -28,6 +28,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
@@ -188,8 +189,11 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private void showWaiting() {
         List<Copy> copies = runs.waiting();
         PrintMedium chosen = medium.getValue();
-        waiting.show(copies, chosen, media);
-        propose.setEnabled(copies.stream().anyMatch(copy -> chosen == null || chosen.takes(copy.item().sticker())));
+        Map<Long, Sentence> heldBack = runs.heldBack();
+        waiting.show(copies, chosen, media, heldBack);
+        propose.setEnabled(copies.stream()
+                .filter(copy -> !heldBack.containsKey(copy.item().orderId()))
+                .anyMatch(copy -> chosen == null || chosen.takes(copy.item().sticker())));
     }
 
     @Override

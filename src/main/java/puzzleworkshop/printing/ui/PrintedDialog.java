@@ -7,6 +7,7 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -31,7 +32,8 @@ class PrintedDialog extends Dialog {
     private final TextField although = new TextField();
     private final Paragraph refusal = new Paragraph();
 
-    PrintedDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+    PrintedDialog(
+            PrintRoom room, PrintRun run, List<String> heldBack, Figures figures, SignedIn signedIn, Runnable changed) {
         this.room = room;
         this.run = run;
         this.figures = figures;
@@ -55,6 +57,12 @@ class PrintedDialog extends Dialog {
         refusal.setVisible(false);
         Div body = new Div(new Paragraph(getTranslation("printing.printed-lead")), bad, why, refusal, although);
         body.addClassName("pw-stack");
+        heldBack.forEach(why -> {
+            Paragraph warning = new Paragraph(why);
+            warning.addClassName("pw-note");
+            warning.getElement().setAttribute("data-kind", "warn");
+            body.addComponentAsFirst(warning);
+        });
         add(body);
         Button book = new Button(getTranslation("printing.printed-book"), event -> book());
         book.addThemeVariants(ButtonVariant.PRIMARY);

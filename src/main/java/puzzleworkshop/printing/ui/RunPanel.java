@@ -7,6 +7,8 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Figures;
@@ -116,6 +118,17 @@ class RunPanel extends Div {
         Span share = new Span(figures.text("printing.used", used));
         share.addClassName("pw-small");
         words.add(title, state, bound, share);
+        heldBack(runs, run, figures).forEach(why -> words.add(new Verdict(Verdict.Kind.WARN, why)));
+    }
+
+    /** One sentence for each order of the run that had better wait. */
+    static List<String> heldBack(GangRuns runs, PrintRun run, Figures figures) {
+        Map<Long, Sentence> held = runs.heldBack();
+        return run.planned().stream()
+                .filter(item -> held.containsKey(item.orderId()))
+                .map(item -> figures.text("printing.held-in-run", item.orderNumber(), figures.say(held.get(item.orderId()))))
+                .distinct()
+                .toList();
     }
 
     private void actions() {
@@ -142,7 +155,7 @@ class RunPanel extends Div {
     }
 
     private void printed() {
-        new PrintedDialog(room, run, figures, signedIn, changed).open();
+        new PrintedDialog(room, run, heldBack(runs, run, figures), figures, signedIn, changed).open();
     }
 
     private void discard() {

@@ -12,8 +12,10 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintItem;
@@ -31,8 +33,9 @@ class WaitingList extends Div {
     /**
      * @param on what is to be printed on, null when nothing is chosen
      * @param media all there are
+     * @param heldBack orders that join no run by themselves, and why
      */
-    void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media) {
+    void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Map<Long, Sentence> heldBack) {
         removeAll();
         if (copies.isEmpty()) {
             Div empty = new Div(new H3(getTranslation("printing.waiting-none")), new Paragraph(getTranslation("printing.waiting-none-next")));
@@ -44,11 +47,11 @@ class WaitingList extends Div {
         copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>()).add(copy));
         UnorderedList list = new UnorderedList();
         list.addClassName("printing-waiting");
-        byOrder.values().forEach(of -> list.add(new ListItem(row(of, on, media))));
+        byOrder.values().forEach(of -> list.add(new ListItem(row(of, on, media, Optional.ofNullable(heldBack.get(of.getFirst().item().orderId()))))));
         add(list);
     }
 
-    private Component row(List<Copy> copies, PrintMedium on, List<PrintMedium> media) {
+    private Component row(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Optional<Sentence> heldBack) {
         PrintItem item = copies.getFirst().item();
         Image picture = new Image(GangRuns.stickerAddress(item.orderId(), item.look()), "");
         picture.getElement().setAttribute("loading", "lazy");
@@ -65,6 +68,11 @@ class WaitingList extends Div {
         if (on != null && !on.takes(item.sticker())) {
             row.add(tooLarge(item, on, media));
         }
+        heldBack.ifPresent(why -> {
+            Div note = new Div(new Verdict(Verdict.Kind.WAIT, figures.text("printing.held-back", item.orderNumber(), figures.say(why))));
+            note.addClassName("printing-too-large");
+            row.add(note);
+        });
         return row;
     }
 

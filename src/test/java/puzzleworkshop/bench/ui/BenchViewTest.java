@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
+import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -23,6 +26,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.PaymentsAwaited;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.SignedIn;
@@ -52,6 +56,9 @@ class BenchViewTest extends SpringBrowserlessTest {
 
     @Autowired
     Orders orders;
+
+    @Autowired
+    PaymentsAwaited payments;
 
     private Optional<Stage> next(OrderId order) {
         return orders.get(order).next();
@@ -139,9 +146,67 @@ class BenchViewTest extends SpringBrowserlessTest {
                 navigate(BenchView.class, stage.name().toLowerCase(java.util.Locale.ROOT));
                 assertThat(find(Paragraph.class).all()).as(stage.name())
                         .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
-                assertThat(bench.tick(java.util.List.of(order), stage, "Robin", "").refused()).isEmpty();
+                assertThat(bench.tick(List.of(order), stage, "Robin", "").refused()).isEmpty();
             }
         }
         assertThat(next(order)).contains(Stage.CUT);
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(7)
+    void when_another_screen_moves_the_open_order_on_no_other_card_comes_under_the_thumb() {
+        BenchOrders made = new BenchOrders(beans);
+        made.confirmed("Uma Field", plan.today().plusDays(20), 25);
+        made.confirmed("Vik Moor", plan.today().plusDays(20), 25);
+        navigate(BenchView.class, "print");
+        Order open = bench.queue(Stage.PRINT).getFirst().order();
+        assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen").refused()).isEmpty();
+        roundTrip();
+        assertThat(bench.queue(Stage.PRINT)).isNotEmpty();
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith(open.number() + " has gone on from here"));
+        assertThat(find(Button.class).all()).noneMatch(button -> button.getText().equals("Print: done"));
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(8)
+    void what_should_still_rest_is_asked_about_once_and_stands_in_the_history() {
+        navigate(BenchView.class, "laminate");
+        Bench.Waiting open = bench.queue(Stage.LAMINATE).getFirst();
+        assertThat(open.restsUntil()).isPresent();
+        press("Laminate: done");
+        assertThat(next(open.order().id())).contains(Stage.LAMINATE);
+        test(find(ConfirmDialog.class).single()).confirm();
+        assertThat(next(open.order().id())).contains(Stage.SHEET_PREP);
+        assertThat(historyOf(open.order().id())).contains("bench.history.early").doesNotContain("bench.history.unpaid");
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(9)
+    void an_order_whose_payment_comes_first_is_asked_about_before_it_is_printed() {
+        Order order = bench.queue(Stage.PRINT).getFirst().order();
+        payments.ask(order.id(), order.price().gross(), "Robin");
+        navigate("bench/print?order=" + order.number(), BenchView.class);
+        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This order waits for payment since"));
+        press("Print: done");
+        assertThat(next(order.id())).contains(Stage.PRINT);
+        test(find(ConfirmDialog.class).single()).confirm();
+        assertThat(next(order.id())).contains(Stage.LAMINATE);
+        assertThat(historyOf(order.id())).contains("bench.history.unpaid").doesNotContain("bench.history.early");
+    }
+
+    @Test
+    @org.junit.jupiter.api.Order(10)
+    void an_order_that_is_refused_stays_open() {
+        BenchOrders made = new BenchOrders(beans);
+        made.confirmed("Wes Park", plan.today().plusDays(10), 25);
+        Order unapproved = made.waitingForApproval("Yan Rowe", plan.today().plusDays(30), 25);
+        navigate("bench/print?order=" + unapproved.number(), BenchView.class);
+        press("Print: done");
+        assertThat(next(unapproved.id())).contains(Stage.PRINT);
+        assertThat(find(H2.class).all()).anyMatch(head -> head.getText().equals("Yan Rowe")).noneMatch(head -> head.getText().equals("Wes Park"));
+    }
+
+    private List<String> historyOf(OrderId order) {
+        return orders.history(order).stream().map(line -> line.what().key()).toList();
     }
 }

@@ -2,13 +2,11 @@ package puzzleworkshop.pricing.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.slider.IntegerSlider;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
@@ -31,11 +29,12 @@ import puzzleworkshop.pricing.RateKind;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.ScreenTest;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
-class RatesViewTest extends SpringBrowserlessTest {
+class RatesViewTest extends ScreenTest {
 
     @Autowired
     RateBook book;
@@ -55,8 +54,8 @@ class RatesViewTest extends SpringBrowserlessTest {
     void a_rate_shows_which_open_quotes_would_move_before_it_is_saved_and_holds_from_its_day() {
         String number = new SoldOrders(beans).quote("Ada Reed", 1, false, Percent.ZERO).number();
         navigate(RatesView.class);
-        press("Change: An hour of hands");
-        value("Value").setValue(new BigDecimal("36"));
+        pressSpoken("Change: An hour of hands");
+        number("Value").setValue(new BigDecimal("36"));
         assertThat(find(ListItem.class).all()).anyMatch(item -> item.getText().startsWith(number + ": €"));
         assertThat(book.on(book.today()).number(RateKind.WAGE_HOUR)).isEqualByComparingTo("24");
         test(find(Button.class).withText("Save").single()).click();
@@ -102,11 +101,11 @@ class RatesViewTest extends SpringBrowserlessTest {
     @Test
     void a_rule_with_impossible_price_points_is_refused_and_a_good_one_holds() {
         navigate(RatesView.class);
-        value("Price points every").setValue(BigDecimal.ONE);
-        value("Price points end in").setValue(new BigDecimal("1.90"));
+        number("Price points every").setValue(BigDecimal.ONE);
+        number("Price points end in").setValue(new BigDecimal("1.90"));
         test(find(Button.class).withText("Save rule").single()).click();
         assertThat(book.rule(book.today()).points().step()).isEqualByComparingTo("0.01");
-        value("Price points end in").setValue(new BigDecimal("0.90"));
+        number("Price points end in").setValue(new BigDecimal("0.90"));
         vat().setValue(VatMode.INCLUDED);
         test(find(Button.class).withText("Save rule").single()).click();
         assertThat(book.rule(book.today()).points().ending()).isEqualByComparingTo("0.90");
@@ -119,21 +118,6 @@ class RatesViewTest extends SpringBrowserlessTest {
                 .filter(select -> "VAT".equals(select.getLabel()))
                 .findFirst()
                 .orElseThrow();
-    }
-
-    private BigDecimalField value(String label) {
-        return find(BigDecimalField.class).all().stream()
-                .filter(field -> label.equals(field.getLabel()))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private void press(String spoken) {
-        test(find(Button.class).all().stream()
-                        .filter(button -> button.getAriaLabel().orElse("").equals(spoken))
-                        .findFirst()
-                        .orElseThrow())
-                .click();
     }
 
     /** The price of one puzzle for each quantity of the table of steps. */

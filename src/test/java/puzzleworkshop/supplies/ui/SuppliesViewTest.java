@@ -2,12 +2,10 @@ package puzzleworkshop.supplies.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -31,12 +29,13 @@ import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.ScreenTest;
 import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
-class SuppliesViewTest extends SpringBrowserlessTest {
+class SuppliesViewTest extends ScreenTest {
 
     private static final long ORDER = 5;
 
@@ -56,13 +55,13 @@ class SuppliesViewTest extends SpringBrowserlessTest {
     void a_purchase_is_booked_with_its_supplier_and_price_history_opens() {
         SupplyId roll = tape(Pvc.FREE);
         navigate(SuppliesView.class);
-        press("Bought: Masking tape");
-        field("How many").setValue(new BigDecimal("2"));
-        field("Paid for all").setValue(new BigDecimal("20"));
+        pressSpoken("Bought: Masking tape");
+        number("How many").setValue(new BigDecimal("2"));
+        number("Paid for all").setValue(new BigDecimal("20"));
         test(find(Button.class).withText("Book").single()).click();
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("100");
         assertThat(supplies.find(roll).orElseThrow().unitCost().amount()).isEqualByComparingTo("0.20");
-        press("Open: Masking tape");
+        pressSpoken("Open: Masking tape");
         assertThat(find(ListItem.class).all()).anyMatch(line -> line.getText().contains("€10.00 for a roll of 50 m"));
     }
 
@@ -71,14 +70,14 @@ class SuppliesViewTest extends SpringBrowserlessTest {
         SupplyId roll = tape(Pvc.FREE);
         supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
         navigate(SuppliesView.class);
-        press("Spoiled: Masking tape");
-        field("How much").setValue(new BigDecimal("51"));
+        pressSpoken("Spoiled: Masking tape");
+        number("How much").setValue(new BigDecimal("51"));
         TextField why = find(TextField.class).all().stream().filter(text -> "Why".equals(text.getLabel())).findFirst().orElseThrow();
         why.setValue("fell into the water");
         test(find(Button.class).withText("Book").single()).click();
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
         assertThat(why.getValue()).isEqualTo("fell into the water");
-        field("How much").setValue(new BigDecimal("50"));
+        number("How much").setValue(new BigDecimal("50"));
         test(find(Button.class).withText("Book").single()).click();
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("0");
     }
@@ -107,20 +106,5 @@ class SuppliesViewTest extends SpringBrowserlessTest {
                         true, false, BigDecimal.ZERO, Money.of("0", "EUR")))
                 .id()
                 .orElseThrow();
-    }
-
-    private BigDecimalField field(String label) {
-        return find(BigDecimalField.class).all().stream()
-                .filter(field -> label.equals(field.getLabel()))
-                .findFirst()
-                .orElseThrow();
-    }
-
-    private void press(String spoken) {
-        test(find(Button.class).all().stream()
-                        .filter(button -> button.getAriaLabel().orElse("").equals(spoken))
-                        .findFirst()
-                        .orElseThrow())
-                .click();
     }
 }
