@@ -34,6 +34,13 @@ public class DayField extends DatePicker {
         }
     }
 
+    /** Marks it where a day is needed and none can be read, and goes there. */
+    public void refuse() {
+        setErrorMessage(getTranslation("display.day.unreadable"));
+        setInvalid(true);
+        focus();
+    }
+
     /** Whether it is empty or holds a day that may be taken. */
     public boolean isFit() {
         return !isInputUnparsable() && !(getValue() != null && getMin() != null && getValue().isBefore(getMin()));

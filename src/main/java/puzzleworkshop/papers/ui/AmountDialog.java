@@ -2,7 +2,6 @@ package puzzleworkshop.papers.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
@@ -11,6 +10,7 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.LocalDate;
 import java.util.function.Consumer;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Texts;
@@ -46,8 +46,8 @@ class AmountDialog extends Dialog {
         way.setItems(Payment.Way.values());
         way.setItemLabelGenerator(item -> getTranslation(item.textKey()));
         way.setValue(Payment.Way.TRANSFER);
-        DatePicker day = new DatePicker(getTranslation("papers.dialog.day"), today);
-        day.setLocale(Texts.LOCALE);
+        DayField day = new DayField(getTranslation("papers.dialog.day"));
+        day.setValue(today);
         TextField note = new TextField(getTranslation("papers.dialog.note"));
         Div fields = new Div(amount, way, day, note);
         fields.addClassName("pw-stack");
@@ -56,7 +56,9 @@ class AmountDialog extends Dialog {
             boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
             amount.setErrorMessage(getTranslation(amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
             amount.setInvalid(!positive);
-            day.setInvalid(day.getValue() == null);
+            if (day.getValue() == null) {
+                day.refuse();
+            }
             if (positive && day.getValue() != null
                     && Saved.unlessRefused(figures, key + ".done", () -> book.accept(new Entry(
                             Money.of(amount.getValue(), suggested.currency()), way.getValue(), day.getValue(),

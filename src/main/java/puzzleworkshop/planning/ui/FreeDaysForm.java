@@ -2,7 +2,6 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -13,9 +12,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.planning.WorkingCalendar.Evening;
 import puzzleworkshop.planning.WorkingTimes;
 import puzzleworkshop.planning.WorkingTimes.FreeDay;
@@ -33,10 +32,8 @@ class FreeDaysForm extends Div {
         this.figures = figures;
         addClassName("pw-section");
         days.addClassName("pw-stack");
-        DatePicker from = new DatePicker(getTranslation("planning.free.from"));
-        DatePicker to = new DatePicker(getTranslation("planning.free.to"));
-        from.setLocale(Texts.LOCALE);
-        to.setLocale(Texts.LOCALE);
+        DayField from = new DayField(getTranslation("planning.free.from"));
+        DayField to = new DayField(getTranslation("planning.free.to"));
         to.setHelperText(getTranslation("planning.free.to.help"));
         Select<Optional<KeptPerson>> who = new Select<>();
         who.setLabel(getTranslation("planning.free.who"));
@@ -50,8 +47,11 @@ class FreeDaysForm extends Div {
         Button add = new Button(getTranslation("planning.free.add"), e -> {
             LocalDate first = from.getValue();
             if (first == null) {
-                from.setInvalid(true);
-                from.setErrorMessage(getTranslation("planning.free.from.missing"));
+                from.refuse();
+                return;
+            }
+            if (!to.isFit()) {
+                to.refuse();
                 return;
             }
             LocalDate last = to.getValue() == null || to.getValue().isBefore(first) ? first : to.getValue();

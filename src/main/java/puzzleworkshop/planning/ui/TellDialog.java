@@ -2,7 +2,6 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
@@ -11,9 +10,9 @@ import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.Optional;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.Notices;
@@ -28,7 +27,7 @@ public class TellDialog extends Dialog {
     private final transient Notices notices;
     private final TextField subject = new TextField();
     private final TextArea body = new TextArea();
-    private final DatePicker day = new DatePicker();
+    private final DayField day = new DayField();
     private final Anchor mail = new Anchor();
     private final Button told = new Button();
     private boolean ownWords;
@@ -47,7 +46,6 @@ public class TellDialog extends Dialog {
         body.setValueChangeMode(ValueChangeMode.LAZY);
         day.setLabel(getTranslation("planning.tell.day"));
         day.setHelperText(order.promised().map(d -> getTranslation("planning.tell.day.now", figures.day(d))).orElse(null));
-        day.setLocale(Texts.LOCALE);
         day.setClearButtonVisible(true);
         mail.setText(getTranslation("planning.tell.mail"));
         mail.addClassName("planning-link");

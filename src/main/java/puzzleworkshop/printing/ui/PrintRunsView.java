@@ -4,7 +4,6 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -24,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
@@ -60,7 +60,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private final Map<Long, RunPanel> panels = new HashMap<>();
     private final PastRuns past;
     private final Select<PrintMedium> medium = new Select<>();
-    private final DatePicker dueBy = new DatePicker();
+    private final DayField dueBy = new DayField();
     private final Button propose = new Button();
     private final ProgressBar busy = new ProgressBar();
 
@@ -124,7 +124,11 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
 
     /** Laying out takes seconds: off the screen's thread, with a bar that runs. */
     private void propose() {
-        if (medium.isEmpty() || dueBy.isEmpty()) {
+        if (dueBy.isEmpty()) {
+            dueBy.refuse();
+            return;
+        }
+        if (medium.isEmpty()) {
             return;
         }
         long on = medium.getValue().id().orElseThrow();
