@@ -1,5 +1,7 @@
 package puzzleworkshop.orders.ui;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
@@ -24,6 +26,7 @@ class NewOrderParts {
     private final Workshop workshop;
     private final RateBook book;
     private final Figures figures;
+    private final Clock clock;
     private final ObjectProvider<ReadyDates> readyDates;
 
     NewOrderParts(
@@ -34,6 +37,7 @@ class NewOrderParts {
             Workshop workshop,
             RateBook book,
             Figures figures,
+            Clock clock,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
         this.customers = customers;
@@ -42,6 +46,7 @@ class NewOrderParts {
         this.workshop = workshop;
         this.book = book;
         this.figures = figures;
+        this.clock = clock;
         this.readyDates = readyDates;
     }
 
@@ -68,6 +73,6 @@ class NewOrderParts {
     }
 
     ReadyPane ready(Runnable changed) {
-        return new ReadyPane(figures, changed);
+        return new ReadyPane(figures, () -> LocalDate.now(clock.withZone(workshop.zone())), changed);
     }
 }

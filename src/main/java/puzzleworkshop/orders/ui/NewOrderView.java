@@ -8,6 +8,8 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.BeforeLeaveEvent;
+import com.vaadin.flow.router.BeforeLeaveObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.NotFoundException;
@@ -23,6 +25,7 @@ import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Unsaved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.Offer;
@@ -44,7 +47,7 @@ import puzzleworkshop.workshop.Workshop;
 @Route("orders/new")
 @PermitAll
 @StyleSheet("context://orders.css")
-public class NewOrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
+public class NewOrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle, BeforeLeaveObserver {
 
     private static final Logger LOG = LoggerFactory.getLogger(NewOrderView.class);
 
@@ -57,6 +60,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final transient Clock clock;
     private final AtomicLong question = new AtomicLong();
 
+    private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
     private final PicturePane picture;
     private final WhoAndWhen who;
@@ -87,7 +91,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.clock = clock;
         addClassNames("pw-page", "neworder");
 
-        picture = parts.picture(this::workOut);
+        picture = parts.picture(() -> {
+            unsaved.touch();
+            workOut();
+        });
         who = parts.whoAndWhen(this::workOut);
         puzzle = parts.puzzle(this::workOut);
         board = parts.board(this::workOut);
@@ -135,7 +142,13 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     @Override
     protected void onAttach(AttachEvent event) {
+        unsaved.watch();
         workOut();
+    }
+
+    @Override
+    public void beforeLeave(BeforeLeaveEvent event) {
+        unsaved.beforeLeave(event);
     }
 
     private void workOut() {
@@ -206,8 +219,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     private void keep(boolean alsoConfirm) {
         boolean named = who.check();
-        if (offer == null || !offer.canBeQuoted() || !named) {
-            Saved.tell(getTranslation(named ? "orders.new.incomplete" : "orders.customer.no-name"), true);
+        boolean days = who.dayFits() & ready.dayFits();
+        if (offer == null || !offer.canBeQuoted() || !named || !days) {
+            refuse(getTranslation(!named ? "orders.customer.no-name"
+                    : days ? "orders.new.incomplete" : "orders.new.day-unfit"));
             return;
         }
         Order kept;
@@ -218,9 +233,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                     : confirmations.change(
                             changed.id(), changed.version(), draft, offer.boards().orElseThrow(), signedIn.name());
         } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            refuse(figures.say(refused));
             return;
         }
+        unsaved.kept();
         if (alsoConfirm) {
             Saved.unlessRefused(
                     figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));
@@ -228,6 +244,17 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             Saved.tell(getTranslation("orders.new.kept", kept.number()), false);
         }
         UI.getCurrent().navigate(OrderView.class, kept.number());
+    }
+
+    /** Says why nothing was kept, and brings the first complaint of the page to the eye. */
+    private void refuse(String sentence) {
+        Saved.tell(sentence, true);
+        getElement().executeJs("""
+                setTimeout(() => {
+                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+                  if (first && first.focus) first.focus();
+                  if (first) first.scrollIntoView({block: 'center'});
+                }, 100)""");
     }
 
     private OrderDraft draft(Offer answer) {

@@ -1,15 +1,15 @@
 package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.checkbox.Checkbox;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.function.Supplier;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Offer;
 import puzzleworkshop.orders.Order;
@@ -19,16 +19,18 @@ import puzzleworkshop.orders.ReadyDates.Forecast;
 class ReadyPane extends Div {
 
     private final transient Figures figures;
+    private final transient Supplier<LocalDate> today;
     private final Complaint none;
     private final Paragraph earliest = new Paragraph();
     private final Checkbox rush = new Checkbox(getTranslation("orders.new.rush"));
-    private final DatePicker promised = new DatePicker(getTranslation("orders.fact.promised"));
+    private final DayField promised = new DayField(getTranslation("orders.fact.promised"));
     private final Div verdict = new Div();
     private final Div day = new Div();
     private boolean ownChoice;
 
-    ReadyPane(Figures figures, Runnable changed) {
+    ReadyPane(Figures figures, Supplier<LocalDate> today, Runnable changed) {
         this.figures = figures;
+        this.today = today;
         addClassName("pw-section");
         none = new Complaint(Offer.Question.READY, figures);
         rush.addValueChangeListener(event -> {
@@ -38,9 +40,7 @@ class ReadyPane extends Div {
             }
         });
         promised.setId("promised");
-        promised.setLocale(Texts.LOCALE);
-        promised.setI18n(new DatePicker.DatePickerI18n().setFirstDayOfWeek(1)
-                .setBadInputErrorMessage(getTranslation("orders.new.day.unreadable")));
+        promised.notBefore(today.get());
         promised.addValueChangeListener(event -> {
             if (event.isFromClient()) {
                 ownChoice = true;
@@ -68,8 +68,15 @@ class ReadyPane extends Div {
         return rush.getValue();
     }
 
+    /** Whether the day can be read and lies ahead; the field itself says what is wrong. The page may stand over midnight. */
+    boolean dayFits() {
+        promised.notBefore(today.get());
+        return promised.isFit();
+    }
+
+    /** Never a day that has passed. */
     Optional<LocalDate> promised() {
-        return Optional.ofNullable(promised.getValue());
+        return Optional.ofNullable(promised.getValue()).filter(chosen -> dayFits());
     }
 
     void show(Offer offer) {
@@ -94,6 +101,9 @@ class ReadyPane extends Div {
         if (!ownChoice) {
             LocalDate wanted = offer.wish().wantedBy().orElse(possible);
             promised.setValue(wanted.isAfter(possible) ? wanted : possible);
+        }
+        if (!dayFits()) {
+            return;
         }
         if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
             verdict.add(line(Verdict.Kind.BAD, "orders.new.too-early", possible));

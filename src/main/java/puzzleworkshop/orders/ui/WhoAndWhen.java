@@ -1,7 +1,6 @@
 package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.combobox.ComboBox;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.select.Select;
@@ -11,8 +10,8 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.Offer;
@@ -26,7 +25,7 @@ class WhoAndWhen extends Div {
     private final TextField contact = new TextField(getTranslation("orders.new.contact"));
     private final TextArea address = new TextArea(getTranslation("orders.new.address"));
     private final TextArea note = new TextArea(getTranslation("orders.new.note"));
-    private final DatePicker wantedBy = new DatePicker(getTranslation("orders.new.wanted-by"));
+    private final DayField wantedBy = new DayField(getTranslation("orders.new.wanted-by"));
     private final Select<ReadyDates.Way> way = new Select<>();
     private final Complaint late;
 
@@ -56,9 +55,7 @@ class WhoAndWhen extends Div {
         address.setMinRows(2);
         note.setMinRows(1);
         note.setValueChangeMode(ValueChangeMode.ON_BLUR);
-        wantedBy.setLocale(Texts.LOCALE);
-        wantedBy.setI18n(new DatePicker.DatePickerI18n().setFirstDayOfWeek(1)
-                .setBadInputErrorMessage(getTranslation("orders.new.day.unreadable")));
+        wantedBy.setId("wanted-by");
         wantedBy.setClearButtonVisible(true);
         wantedBy.addValueChangeListener(event -> changed.run());
         way.setLabel(getTranslation("orders.new.way"));
@@ -93,6 +90,11 @@ class WhoAndWhen extends Div {
             customer.focus();
         }
         return named;
+    }
+
+    /** Whether a day that is wanted can be read; the field says it itself. */
+    boolean dayFits() {
+        return wantedBy.isFit();
     }
 
     Customer customer() {

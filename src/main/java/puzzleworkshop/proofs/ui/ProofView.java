@@ -21,6 +21,7 @@ import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import com.vaadin.flow.server.streams.UploadEvent;
 import java.io.IOException;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -93,9 +94,18 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** Does what the customer asked and shows the order as it is then; a refusal is said and loses nothing typed. */
     void ask(Supplier<Sight> asked) {
+        ask(asked, refused -> false);
+    }
+
+    /** The same for a form that may say a refusal itself, beside the field it is about. */
+    void ask(Supplier<Sight> asked, Predicate<Refused> saysItself) {
         try {
             show(asked.get());
         } catch (Refused refused) {
+            if (saysItself.test(refused)) {
+                say("");
+                return;
+            }
             if (refused.sentence().key().equals("proofs.changed-meanwhile")) {
                 show(desk.look(token, from));
             }
