@@ -52,7 +52,7 @@ public final class AssignBenchmark implements Benchmark {
             Plan greedy = new BoardAssignment(stock, kinds, blanks, SIZES, Length.ZERO, (b, s) -> null).firstCome();
             long start = System.nanoTime();
             BoardAssignment assignment = new BoardAssignment(stock, kinds, blanks, SIZES, Length.ZERO, (b, s) -> null);
-            Plan ours = assignment.together(2_000 - (System.nanoTime() - start) / 1_000_000, week);
+            Plan ours = assignment.together(1_900 - (System.nanoTime() - start) / 1_000_000, week);
             double took = (System.nanoTime() - start) / 1e9;
             double least = assignment.leastValueLost(ours).mm2();
             out.printf("%-6d %8d %14.3f %14.3f %14.3f %14.4f %14.4f %14.4f %9.2f%n", week, sheets, greedy.newArea().toSquareMetres(),
