@@ -3,11 +3,13 @@ package puzzleworkshop.bench.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.router.QueryParameters;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.BeforeEach;
@@ -185,7 +187,7 @@ class BenchViewTest extends SpringBrowserlessTest {
     void an_order_whose_payment_comes_first_is_asked_about_before_it_is_printed() {
         Order order = bench.queue(Stage.PRINT).getFirst().order();
         payments.ask(order.id(), order.price().gross(), "Robin");
-        navigate("bench/print?order=" + order.number(), BenchView.class);
+        openAt("print", order);
         assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This order waits for payment since"));
         press("Print: done");
         assertThat(next(order.id())).contains(Stage.PRINT);
@@ -200,10 +202,15 @@ class BenchViewTest extends SpringBrowserlessTest {
         BenchOrders made = new BenchOrders(beans);
         made.confirmed("Wes Park", plan.today().plusDays(10), 25);
         Order unapproved = made.waitingForApproval("Yan Rowe", plan.today().plusDays(30), 25);
-        navigate("bench/print?order=" + unapproved.number(), BenchView.class);
+        openAt("print", unapproved);
         press("Print: done");
         assertThat(next(unapproved.id())).contains(Stage.PRINT);
         assertThat(find(H2.class).all()).anyMatch(head -> head.getText().equals("Yan Rowe")).noneMatch(head -> head.getText().equals("Wes Park"));
+    }
+
+    private void openAt(String stage, Order order) {
+        UI.getCurrentOrThrow().navigate("bench/" + stage, QueryParameters.of("order", order.number()));
+        roundTrip();
     }
 
     private List<String> historyOf(OrderId order) {
