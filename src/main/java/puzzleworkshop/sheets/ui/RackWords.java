@@ -2,11 +2,15 @@ package puzzleworkshop.sheets.ui;
 
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Nav;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Material;
@@ -24,11 +28,21 @@ class RackWords {
     private final Figures figures;
     private final RackSettings settings;
     private final SignedIn who;
+    private final HouseUnits house;
+    private final Clock clock;
 
-    RackWords(Figures figures, RackSettings settings, SignedIn who) {
+    RackWords(Figures figures, RackSettings settings, SignedIn who, HouseUnits house, Clock clock) {
         this.figures = figures;
         this.settings = settings;
         this.who = who;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    /** How long it has been in the rack: wood that lies long dries, bows or is forgotten. */
+    String age(Sheet sheet) {
+        LocalDate came = LocalDate.ofInstant(sheet.enteredAt(), house.zone());
+        return figures.text("sheets.age", ChronoUnit.DAYS.between(came, LocalDate.now(clock.withZone(house.zone()))));
     }
 
     /** The ways between the screens of the rack; the one we stand on is marked. */

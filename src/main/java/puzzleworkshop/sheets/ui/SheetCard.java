@@ -21,7 +21,9 @@ class SheetCard extends Anchor {
         Span size = new Span(words.shape(sheet));
         Span kind = new Span(words.kind(sheet.facts()));
         kind.addClassName("pw-small");
-        Div text = new Div(head, size, kind);
+        Span age = new Span(words.age(sheet));
+        age.addClassName("pw-small");
+        Div text = new Div(head, size, kind, age);
         text.addClassName("sheets-card-text");
         if (!sheet.facts().place().isEmpty()) {
             Span place = new Span(figures.text("sheets.at", sheet.facts().place()));

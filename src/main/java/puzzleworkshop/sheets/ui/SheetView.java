@@ -94,7 +94,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         }
         sheet = found.get();
         Div head = new Div(new H1(title), words.state(sheet.state()), new Span(words.shape(sheet)),
-                new Span(words.kind(sheet.facts())), label());
+                new Span(words.kind(sheet.facts())), new Span(words.age(sheet)), label());
         head.addClassName("pw-page-head");
         Div left = new Div(todo(), family(), photo());
         if (sheet.state() != SheetState.USED) {

@@ -126,6 +126,7 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         PlainOrders.withIds(database, 7001);
         rack.reserve(sheet, 7001, new Placement(0, 0, 0), Size.mm(222, 172), "Robin");
         navigate(SheetView.class, sheet.value());
+        assertThat(find(Span.class).all()).anyMatch(words -> words.getText().equals("came in today"));
         press("The blank is cut");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.USED);
         assertThat(rack.children(sheet)).hasSize(1);
