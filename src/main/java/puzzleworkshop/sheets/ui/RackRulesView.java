@@ -19,6 +19,7 @@ import jakarta.annotation.security.RolesAllowed;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Saved;
@@ -73,6 +74,7 @@ public class RackRulesView extends Div {
 
     private Div offers() {
         Div section = section("sheets.rules.offers", "sheets.rules.offers.text");
+        Function<String, String> materials = words.materialNames();
         for (BoardOffer offer : settings.offers()) {
             Button gone = new Button(figures.text("sheets.rules.nolonger"), event -> {
                 settings.save(new BoardOffer(offer.id(), offer.name(), offer.material(), offer.grade(), offer.thickness(),
@@ -82,7 +84,7 @@ public class RackRulesView extends Div {
             gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
             Div line = new Div(
                     new Span(offer.name()),
-                    new Span(words.material(offer.material()) + " " + figures.length(offer.thickness())),
+                    new Span(materials.apply(offer.material()) + " " + figures.length(offer.thickness())),
                     new Span(figures.size(offer.size())), new Span(figures.money(offer.price())), gone);
             line.addClassName("sheets-line");
             section.add(line);

@@ -74,11 +74,7 @@ class RackWords {
         return new Verdict(kind, figures.text("sheets.state." + state.name()));
     }
 
-    String material(String id) {
-        Map<String, String> names = settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
-        return names.getOrDefault(id, id);
-    }
-
+    /** Names by the id of a material, read once: for lists. */
     Function<String, String> materialNames() {
         Map<String, String> names = settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
         return id -> names.getOrDefault(id, id);
@@ -86,7 +82,11 @@ class RackWords {
 
     /** Birch ply, craft, 3 mm. */
     String kind(BoardFacts facts) {
-        return material(facts.material()) + ", " + figures.text("sheets.grade." + facts.grade().name()) + ", "
+        return kind(facts, materialNames());
+    }
+
+    String kind(BoardFacts facts, Function<String, String> materials) {
+        return materials.apply(facts.material()) + ", " + figures.text("sheets.grade." + facts.grade().name()) + ", "
                 + figures.length(facts.thickness());
     }
 

@@ -3,13 +3,14 @@ package puzzleworkshop.sheets.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
+import java.util.function.Function;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.sheets.Sheet;
 
 /** One sheet in the rack: its drawing to scale, number, place and state; leads to its page. */
 class SheetCard extends Anchor {
 
-    SheetCard(Sheet sheet, Figures figures, RackWords words, double widestMm) {
+    SheetCard(Sheet sheet, Figures figures, RackWords words, Function<String, String> materials, double widestMm) {
         super("sheets/number/" + sheet.id());
         addClassName("sheets-card");
         Div picture = new Div(new SheetDrawing(figures).show(sheet).toScale(sheet.outline(), widestMm));
@@ -19,7 +20,7 @@ class SheetCard extends Anchor {
         Div head = new Div(number, words.state(sheet.state()));
         head.addClassName("sheets-card-head");
         Span size = new Span(words.shape(sheet));
-        Span kind = new Span(words.kind(sheet.facts()));
+        Span kind = new Span(words.kind(sheet.facts(), materials));
         kind.addClassName("pw-small");
         Span age = new Span(words.age(sheet));
         age.addClassName("pw-small");

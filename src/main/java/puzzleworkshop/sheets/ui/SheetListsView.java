@@ -23,6 +23,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Refused;
@@ -131,9 +132,10 @@ public class SheetListsView extends Div {
         }
         Div cards = new Div();
         cards.addClassName("sheets-taken");
+        Function<String, String> materials = words.materialNames();
         lines.stream().filter(StockList.Line::isGood).limit(PREVIEWED).forEach(line -> {
             Span size = new Span(figures.size(line.outline().orElseThrow().bounds()));
-            Span kind = new Span(words.kind(line.facts().orElseThrow()));
+            Span kind = new Span(words.kind(line.facts().orElseThrow(), materials));
             kind.addClassName("pw-small");
             Div card = new Div(
                     new SheetDrawing(figures).show(line.outline().get(), figures.text("sheets.list.lineof", line.number()), null),

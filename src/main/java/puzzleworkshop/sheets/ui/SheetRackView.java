@@ -20,6 +20,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
@@ -152,7 +153,8 @@ public class SheetRackView extends Div {
                     .orElse(1);
             scale = Math.max(LEAST_WIDEST, widest);
         }
-        next.forEach(sheet -> cards.add(new SheetCard(sheet, figures, words, scale)));
+        Function<String, String> materials = words.materialNames();
+        next.forEach(sheet -> cards.add(new SheetCard(sheet, figures, words, materials, scale)));
         shown += next.size();
         foot.removeAll();
         if (shown < count && !next.isEmpty()) {
