@@ -10,9 +10,9 @@ import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
+import java.net.URISyntaxException;
 import java.nio.file.Path;
 import java.nio.file.Paths;
-import java.net.URISyntaxException;
 import java.util.List;
 import java.util.TreeSet;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -36,9 +36,9 @@ class FloorsTest {
 
     static final JavaClasses HOUSE = new ClassFileImporter().importPath(classesOf(PuzzleWorkshop.class));
 
-    private static final DescribedPredicate<JavaClass> A_RECORD_AN_ENUM_OR_SEALED =
-            describe("a record, an enum or sealed",
-                    type -> type.isRecord() || type.isEnum() || type.reflect().isSealed());
+    private static final DescribedPredicate<JavaClass> A_RECORD_AN_ENUM_OR_SEALED = describe(
+            "a record, an enum or sealed",
+            type -> type.isRecord() || type.isEnum() || type.reflect().isSealed());
 
     @Test
     void every_room_has_a_floor() {
@@ -61,45 +61,84 @@ class FloorsTest {
 
     @Test
     void quantities_and_geometry_know_no_framework() {
-        noClasses().that().resideInAnyPackage("puzzleworkshop.measure..", "puzzleworkshop.geometry..")
-                .and().doNotHaveSimpleName("package-info")
-                .should().dependOnClassesThat(aFramework()).check(HOUSE);
+        noClasses()
+                .that()
+                .resideInAnyPackage("puzzleworkshop.measure..", "puzzleworkshop.geometry..")
+                .and()
+                .doNotHaveSimpleName("package-info")
+                .should()
+                .dependOnClassesThat(aFramework())
+                .check(HOUSE);
     }
 
     @Test
     void what_the_trade_speaks_of_knows_no_framework() {
-        noClasses().that(A_RECORD_AN_ENUM_OR_SEALED)
-                .and().resideOutsideOfPackages("..ui..", "puzzleworkshop.display..", "puzzleworkshop.shell..",
-                        "puzzleworkshop.access..", "puzzleworkshop.database..")
-                .should().dependOnClassesThat(aFramework()).allowEmptyShould(true).check(HOUSE);
+        noClasses()
+                .that(A_RECORD_AN_ENUM_OR_SEALED)
+                .and()
+                .resideOutsideOfPackages(
+                        "..ui..",
+                        "puzzleworkshop.display..",
+                        "puzzleworkshop.shell..",
+                        "puzzleworkshop.access..",
+                        "puzzleworkshop.database..")
+                .should()
+                .dependOnClassesThat(aFramework())
+                .allowEmptyShould(true)
+                .check(HOUSE);
     }
 
     @Test
     void screens_stand_in_the_ui_package_of_their_room() {
-        classes().that().areAnnotatedWith("com.vaadin.flow.router.Route")
-                .should().resideInAnyPackage("puzzleworkshop.*.ui..", "puzzleworkshop.shell..")
-                .allowEmptyShould(true).check(HOUSE);
+        classes()
+                .that()
+                .areAnnotatedWith("com.vaadin.flow.router.Route")
+                .should()
+                .resideInAnyPackage("puzzleworkshop.*.ui..", "puzzleworkshop.shell..")
+                .allowEmptyShould(true)
+                .check(HOUSE);
     }
 
     @Test
     void only_the_words_at_the_start_are_printed() {
-        noClasses().that().doNotHaveFullyQualifiedName("puzzleworkshop.database.StartWords")
-                .and().doNotHaveFullyQualifiedName("puzzleworkshop.access.StartCode")
-                .should().accessField(System.class, "out").orShould().accessField(System.class, "err").check(HOUSE);
+        noClasses()
+                .that()
+                .doNotHaveFullyQualifiedName("puzzleworkshop.database.StartWords")
+                .and()
+                .doNotHaveFullyQualifiedName("puzzleworkshop.access.StartCode")
+                .should()
+                .accessField(System.class, "out")
+                .orShould()
+                .accessField(System.class, "err")
+                .check(HOUSE);
     }
 
     @Test
     void what_is_printed_has_its_letters_from_one_place() {
-        noClasses().that().doNotHaveFullyQualifiedName("puzzleworkshop.display.PaperFonts")
-                .should().callMethodWhere(describe("makes a font", call -> call.getName().equals("createFont")
-                        && call.getTargetOwner().getPackageName().startsWith("org.openpdf")))
-                .orShould().dependOnClassesThat().haveFullyQualifiedName("org.openpdf.text.FontFactory").check(HOUSE);
+        noClasses()
+                .that()
+                .doNotHaveFullyQualifiedName("puzzleworkshop.display.PaperFonts")
+                .should()
+                .callMethodWhere(describe(
+                        "makes a font",
+                        call -> call.getName().equals("createFont")
+                                && call.getTargetOwner().getPackageName().startsWith("org.openpdf")))
+                .orShould()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("org.openpdf.text.FontFactory")
+                .check(HOUSE);
     }
 
     @Test
     void time_comes_from_a_clock_and_from_no_old_calendar() {
-        noClasses().should().dependOnClassesThat().haveFullyQualifiedName("java.util.Date")
-                .orShould().dependOnClassesThat().haveFullyQualifiedName("java.util.Calendar").check(HOUSE);
+        noClasses()
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("java.util.Date")
+                .orShould()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("java.util.Calendar")
+                .check(HOUSE);
     }
 
     private static DescribedPredicate<JavaClass> aFramework() {
@@ -125,7 +164,8 @@ class FloorsTest {
 
     private static Path classesOf(Class<?> type) {
         try {
-            return Paths.get(type.getProtectionDomain().getCodeSource().getLocation().toURI());
+            return Paths.get(
+                    type.getProtectionDomain().getCodeSource().getLocation().toURI());
         } catch (URISyntaxException e) {
             throw new IllegalStateException(e);
         }

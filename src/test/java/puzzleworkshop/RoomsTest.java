@@ -29,7 +29,11 @@ class RoomsTest {
 
     /** Tests stand in the rooms' packages but are no part of them, wherever they are compiled to. */
     private static ImportOption onlyTheProgram() {
-        String program = PuzzleWorkshop.class.getProtectionDomain().getCodeSource().getLocation().getPath();
+        String program = PuzzleWorkshop.class
+                .getProtectionDomain()
+                .getCodeSource()
+                .getLocation()
+                .getPath();
         return location -> !location.contains("/puzzleworkshop/") || location.contains(program);
     }
 }

@@ -24,7 +24,9 @@ class AccountStore {
     record Secret(Account account, String passwordHash) {}
 
     boolean isEmpty() {
-        return !jdbc.sql("select exists (select 1 from account)").query(Boolean.class).single();
+        return !jdbc.sql("select exists (select 1 from account)")
+                .query(Boolean.class)
+                .single();
     }
 
     /** Makes whoever else wants to add an account wait until this transaction ends. */
@@ -38,48 +40,67 @@ class AccountStore {
                 values (:name, :role, :hash, :now)
                 returning id
                 """)
-                .param("name", name).param("role", role.name()).param("hash", passwordHash)
+                .param("name", name)
+                .param("role", role.name())
+                .param("hash", passwordHash)
                 .param("now", OffsetDateTime.now(clock))
-                .query(Long.class).single());
+                .query(Long.class)
+                .single());
     }
 
     Optional<Secret> named(String name) {
-        return jdbc.sql("select * from account where lower(name) = lower(:name)").param("name", name)
-                .query((row, n) -> new Secret(account(row), row.getString("password_hash"))).optional();
+        return jdbc.sql("select * from account where lower(name) = lower(:name)")
+                .param("name", name)
+                .query((row, n) -> new Secret(account(row), row.getString("password_hash")))
+                .optional();
     }
 
     /** The account, locked until the transaction ends. */
     Optional<Account> locked(AccountId id) {
-        return jdbc.sql("select * from account where id = :id for update").param("id", id.value())
-                .query((row, n) -> account(row)).optional();
+        return jdbc.sql("select * from account where id = :id for update")
+                .param("id", id.value())
+                .query((row, n) -> account(row))
+                .optional();
     }
 
     List<Account> all() {
         return jdbc.sql("select * from account order by active desc, lower(name)")
-                .query((row, n) -> account(row)).list();
+                .query((row, n) -> account(row))
+                .list();
     }
 
     int activeOwners() {
-        return jdbc.sql("select count(*) from account where role = 'OWNER' and active").query(Integer.class).single();
+        return jdbc.sql("select count(*) from account where role = 'OWNER' and active")
+                .query(Integer.class)
+                .single();
     }
 
     void setPassword(AccountId id, String passwordHash) {
         jdbc.sql("update account set password_hash = :hash where id = :id")
-                .param("hash", passwordHash).param("id", id.value()).update();
+                .param("hash", passwordHash)
+                .param("id", id.value())
+                .update();
     }
 
     void setActive(AccountId id, boolean active) {
         jdbc.sql("update account set active = :active where id = :id")
-                .param("active", active).param("id", id.value()).update();
+                .param("active", active)
+                .param("id", id.value())
+                .update();
     }
 
     void setRole(AccountId id, Role role) {
         jdbc.sql("update account set role = :role where id = :id")
-                .param("role", role.name()).param("id", id.value()).update();
+                .param("role", role.name())
+                .param("id", id.value())
+                .update();
     }
 
     private static Account account(ResultSet row) throws SQLException {
-        return new Account(new AccountId(row.getLong("id")), row.getString("name"), Role.valueOf(row.getString("role")),
+        return new Account(
+                new AccountId(row.getLong("id")),
+                row.getString("name"),
+                Role.valueOf(row.getString("role")),
                 row.getBoolean("active"));
     }
 }

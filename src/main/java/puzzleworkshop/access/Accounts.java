@@ -22,6 +22,7 @@ public class Accounts {
 
     /** What bcrypt looks at; a longer password would be cut silently. */
     private static final int LONGEST_PASSWORD_BYTES = 72;
+
     private static final int LONGEST_NAME = 60;
 
     private final AccountStore store;
@@ -115,7 +116,8 @@ public class Accounts {
     @Transactional(readOnly = true)
     Optional<Account> recognise(String name, String password) {
         Optional<AccountStore.Secret> found = store.named(name.strip());
-        boolean right = encoder.matches(password, found.map(AccountStore.Secret::passwordHash).orElse(nobodysHash));
+        boolean right = encoder.matches(
+                password, found.map(AccountStore.Secret::passwordHash).orElse(nobodysHash));
         return found.map(AccountStore.Secret::account).filter(account -> right && account.active());
     }
 

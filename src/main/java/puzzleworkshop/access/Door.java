@@ -42,7 +42,9 @@ class Door implements AuthenticationProvider {
         if (wait.isPositive()) {
             throw new MustWait(wait);
         }
-        Person person = accounts.recognise(name, String.valueOf(asked.getCredentials())).map(Person::of).orElse(null);
+        Person person = accounts.recognise(name, String.valueOf(asked.getCredentials()))
+                .map(Person::of)
+                .orElse(null);
         if (person == null) {
             throttle.wrong(name, address);
             throw new BadCredentialsException("Name and password do not go together");

@@ -24,9 +24,9 @@ import org.springframework.security.web.header.writers.CacheControlHeadersWriter
 import org.springframework.security.web.header.writers.DelegatingRequestMatcherHeaderWriter;
 import org.springframework.security.web.header.writers.ReferrerPolicyHeaderWriter.ReferrerPolicy;
 import org.springframework.security.web.servlet.util.matcher.PathPatternRequestMatcher;
+import org.springframework.security.web.session.HttpSessionEventPublisher;
 import org.springframework.security.web.util.matcher.NegatedRequestMatcher;
 import org.springframework.security.web.util.matcher.OrRequestMatcher;
-import org.springframework.security.web.session.HttpSessionEventPublisher;
 import puzzleworkshop.access.ui.SignInView;
 
 /**
@@ -38,29 +38,33 @@ import puzzleworkshop.access.ui.SignInView;
 @EnableWebSecurity
 class SecurityConfiguration {
 
-    private static final String[] OPEN_FILES =
-            {"/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2"};
+    private static final String[] OPEN_FILES = {"/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2"
+    };
     /** Pictures of the customer's page; it looks at the link's token itself. */
     private static final String[] CUSTOMERS_PICTURES = {"/p/*/face/*/*.jpg", "/p/*/picture/*/*.jpg"};
+
     private static final String SIGN_IN = "/" + SignInView.ROUTE;
 
     @Bean
     SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin) throws Exception {
-        http.authorizeHttpRequests(requests -> requests
-                .dispatcherTypeMatchers(DispatcherType.ERROR).permitAll()
-                .requestMatchers(HttpMethod.GET, OPEN_FILES).permitAll()
-                .requestMatchers(HttpMethod.GET, CUSTOMERS_PICTURES).permitAll());
+        http.authorizeHttpRequests(requests -> requests.dispatcherTypeMatchers(DispatcherType.ERROR)
+                .permitAll()
+                .requestMatchers(HttpMethod.GET, OPEN_FILES)
+                .permitAll()
+                .requestMatchers(HttpMethod.GET, CUSTOMERS_PICTURES)
+                .permitAll());
         // Without the last line what is no view (pictures, papers) would be refused even to people who are signed in.
-        http.with(VaadinSecurityConfigurer.vaadin(), screens -> screens.loginView(SignInView.class)
-                .enableCsrfConfiguration(false)
-                .anyRequest(request -> request.authenticated()));
+        http.with(
+                VaadinSecurityConfigurer.vaadin(),
+                screens -> screens.loginView(SignInView.class)
+                        .enableCsrfConfiguration(false)
+                        .anyRequest(request -> request.authenticated()));
         // Vaadin's own would leave the sign-in form without a token; its inner requests carry one that Vaadin checks.
         http.csrf(csrf -> csrf.ignoringRequestMatchers(vaadin::isFrameworkInternalRequest));
         http.formLogin(form -> form.failureHandler(refused()));
-        http.sessionManagement(session -> session.maximumSessions(-1)
-                .sessionRegistry(sessions).expiredUrl(SIGN_IN + "?ended"));
-        http.headers(headers -> headers
-                .frameOptions(frame -> frame.sameOrigin())
+        http.sessionManagement(
+                session -> session.maximumSessions(-1).sessionRegistry(sessions).expiredUrl(SIGN_IN + "?ended"));
+        http.headers(headers -> headers.frameOptions(frame -> frame.sameOrigin())
                 .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
                 .contentSecurityPolicy(policy -> policy.policyDirectives(
                         "frame-ancestors 'self'; object-src 'self'; base-uri 'self'; form-action 'self'"))
@@ -111,7 +115,8 @@ class SecurityConfiguration {
     }
 
     private static AuthenticationFailureHandler refused() {
-        return (request, response, why) -> response.sendRedirect(request.getContextPath() + SIGN_IN
+        return (request, response, why) -> response.sendRedirect(request.getContextPath()
+                + SIGN_IN
                 + (why instanceof Door.MustWait wait ? "?wait=" + wait.seconds() : "?error"));
     }
 }

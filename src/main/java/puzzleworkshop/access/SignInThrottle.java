@@ -54,8 +54,7 @@ class SignInThrottle {
 
     private void count(String key) {
         Instant now = clock.instant();
-        tries.merge(key, new Tries(1, now),
-                (old, one) -> isForgotten(old, now) ? one : new Tries(old.wrong + 1, now));
+        tries.merge(key, new Tries(1, now), (old, one) -> isForgotten(old, now) ? one : new Tries(old.wrong + 1, now));
     }
 
     private Duration left(Tries known, int free) {

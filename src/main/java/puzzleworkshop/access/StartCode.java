@@ -21,6 +21,7 @@ public class StartCode {
 
     /** Without letters and digits that are taken for each other; 12 of 30 are 58 bits, so guessing is hopeless. */
     private static final String LETTERS = "ABCDEFGHJKMNPQRSTVWXYZ23456789";
+
     private static final int LENGTH = 12;
 
     private final Accounts accounts;

@@ -17,7 +17,14 @@ import java.util.regex.Pattern;
  * @param edge what the overhang shows where the picture ends, used with {@link Fit#FILL} only
  */
 public record Crop(
-        double left, double top, double width, double height, int quarterTurns, Fit fit, String borderColour, Edge edge) {
+        double left,
+        double top,
+        double width,
+        double height,
+        int quarterTurns,
+        Fit fit,
+        String borderColour,
+        Edge edge) {
 
     /** How the picture meets the finished size. */
     public enum Fit {
@@ -51,9 +58,15 @@ public record Crop(
         if (!COLOUR.matcher(borderColour).matches()) {
             throw new IllegalArgumentException("A border colour is written #rrggbb, not " + borderColour);
         }
-        boolean finite = Double.isFinite(left) && Double.isFinite(top) && Double.isFinite(width) && Double.isFinite(height);
-        if (!finite || width < 1e-4 || height < 1e-4 || width > WIDEST || height > WIDEST
-                || Math.abs(left) > WIDEST || Math.abs(top) > WIDEST) {
+        boolean finite =
+                Double.isFinite(left) && Double.isFinite(top) && Double.isFinite(width) && Double.isFinite(height);
+        if (!finite
+                || width < 1e-4
+                || height < 1e-4
+                || width > WIDEST
+                || height > WIDEST
+                || Math.abs(left) > WIDEST
+                || Math.abs(top) > WIDEST) {
             throw new IllegalArgumentException(
                     "Not a frame: left " + left + ", top " + top + ", width " + width + ", height " + height);
         }
@@ -78,8 +91,7 @@ public record Crop(
         double relative = relative(picture, aspect, quarterTurns);
         double width = Math.min(1, relative);
         double height = Math.min(1, 1 / relative);
-        return new Crop(
-                (1 - width) / 2, (1 - height) / 2, width, height, quarterTurns, Fit.FILL, WHITE, Edge.MIRRORED);
+        return new Crop((1 - width) / 2, (1 - height) / 2, width, height, quarterTurns, Fit.FILL, WHITE, Edge.MIRRORED);
     }
 
     /** The smallest frame of an aspect around the whole picture. */

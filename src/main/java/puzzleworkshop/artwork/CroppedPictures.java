@@ -48,7 +48,8 @@ public class CroppedPictures {
     public PrintPicture print(PictureId id, Crop crop, Size finished, Length overhang, double mostPpi) {
         try (InputStream original = pictures.original(id);
                 TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE)) {
-            double own = Resolution.judge(pictures.get(id), crop, finished, overhang, PrintLimits.USUAL).ppi();
+            double own = Resolution.judge(pictures.get(id), crop, finished, overhang, PrintLimits.USUAL)
+                    .ppi();
             return places.with(() -> print(file.path(), crop, finished, overhang, own, mostPpi));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -60,14 +61,16 @@ public class CroppedPictures {
         try {
             Facts facts = FirstLook.at(original, IntakeLimits.USUAL);
             Optional<PrintPicture> untouched = untouched(original, facts, crop, finished, overhang, ownPpi);
-            return untouched.isPresent() ? untouched.get() : drawn(original, facts, crop, finished, overhang, Math.min(ownPpi, mostPpi));
+            return untouched.isPresent()
+                    ? untouched.get()
+                    : drawn(original, facts, crop, finished, overhang, Math.min(ownPpi, mostPpi));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static Optional<PrintPicture> untouched(Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi)
-            throws IOException {
+    private static Optional<PrintPicture> untouched(
+            Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi) throws IOException {
         if (facts.scan().filter(Facts.JpegScan::plain).isEmpty() || !PrintLayout.canShow(crop, finished, overhang)) {
             return Optional.empty();
         }
@@ -77,9 +80,16 @@ public class CroppedPictures {
             bare.close();
             return Optional.empty();
         }
-        return Optional.of(new PrintPicture(bare.path(), facts.storedWidth(), facts.storedHeight(), channels, facts.usableProfile(channels),
+        return Optional.of(new PrintPicture(
+                bare.path(),
+                facts.storedWidth(),
+                facts.storedHeight(),
+                channels,
+                facts.usableProfile(channels),
                 PrintLayout.of(facts.orientation(), crop, finished, overhang),
-                crop.fit() == Crop.Fit.FIT ? OptionalInt.of(crop.borderRgb()) : OptionalInt.empty(), ppi, true));
+                crop.fit() == Crop.Fit.FIT ? OptionalInt.of(crop.borderRgb()) : OptionalInt.empty(),
+                ppi,
+                true));
     }
 
     private static PrintPicture drawn(Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi) {
@@ -97,8 +107,16 @@ public class CroppedPictures {
                 jpeg.close();
                 throw failed;
             }
-            return new PrintPicture(jpeg.path(), framing.width(), framing.height(), 3, Optional.empty(),
-                    PrintLayout.middle(printed, finished.grownBy(overhang)), OptionalInt.empty(), drawn, false);
+            return new PrintPicture(
+                    jpeg.path(),
+                    framing.width(),
+                    framing.height(),
+                    3,
+                    Optional.empty(),
+                    PrintLayout.middle(printed, finished.grownBy(overhang)),
+                    OptionalInt.empty(),
+                    drawn,
+                    false);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -121,7 +139,13 @@ public class CroppedPictures {
     }
 
     /** From the smallest of the screens' copies that has the pixels, else from the original. */
-    private <T> T framed(PictureId id, Crop crop, Size finished, Length overhang, int longerSide, BiFunction<Framing, Double, T> work) {
+    private <T> T framed(
+            PictureId id,
+            Crop crop,
+            Size finished,
+            Length overhang,
+            int longerSide,
+            BiFunction<Framing, Double, T> work) {
         Picture picture = pictures.get(id);
         double framedAcross = crop.width() * crop.turnedWidth(picture);
         double framedDown = crop.height() * crop.turnedHeight(picture);
@@ -134,10 +158,13 @@ public class CroppedPictures {
         double ppi = perMm * Length.MM_PER_INCH;
         int whole = (int) Math.ceil(longer / most * Math.max(picture.width(), picture.height()));
         if (whole <= Rendition.SIZES.getLast() / NEARLY) {
-            Frame copy = Frame.of(pictures.rendition(id, Math.min(whole, Rendition.SIZES.getLast())).orElseThrow().jpeg());
+            Frame copy = Frame.of(pictures.rendition(id, Math.min(whole, Rendition.SIZES.getLast()))
+                    .orElseThrow()
+                    .jpeg());
             return work.apply(Framing.of(copy, crop, width, height, beyond), ppi);
         }
-        return places.with(() -> unpacked(id, pixels -> work.apply(Framing.of(pixels, crop, width, height, beyond), ppi)));
+        return places.with(() ->
+                unpacked(id, pixels -> work.apply(Framing.of(pixels, crop, width, height, beyond), ppi)));
     }
 
     private static int pixels(Length length, double ppi) {

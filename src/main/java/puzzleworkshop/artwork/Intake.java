@@ -46,10 +46,24 @@ final class Intake {
     Taken look(PictureId id, String fileName, Path file, Instant now, Consumer<Double> progress) throws IOException {
         Facts facts = FirstLook.at(file, limits);
         Survey survey = survey(file, facts, progress);
-        Optional<PictureLook> look = Optional.of(new PictureLook(survey.detail().orElse(1), survey.light().darkShare(),
-                survey.light().median(), survey.light().contrast()));
-        Picture picture = new Picture(id, shown(fileName), facts.format(), facts.uprightWidth(), facts.uprightHeight(),
-                facts.orientation(), sha256(file), Files.size(file), facts.colours(), look, facts.notices(), now);
+        Optional<PictureLook> look = Optional.of(new PictureLook(
+                survey.detail().orElse(1),
+                survey.light().darkShare(),
+                survey.light().median(),
+                survey.light().contrast()));
+        Picture picture = new Picture(
+                id,
+                shown(fileName),
+                facts.format(),
+                facts.uprightWidth(),
+                facts.uprightHeight(),
+                facts.orientation(),
+                sha256(file),
+                Files.size(file),
+                facts.colours(),
+                look,
+                facts.notices(),
+                now);
         return new Taken(picture, renditions(id, survey.copy()));
     }
 
@@ -78,7 +92,9 @@ final class Intake {
 
     /** The last part of a path, without control characters, at most so long. */
     private static String shown(String fileName) {
-        String last = fileName == null ? "" : fileName.substring(Math.max(fileName.lastIndexOf('/'), fileName.lastIndexOf('\\')) + 1);
+        String last = fileName == null
+                ? ""
+                : fileName.substring(Math.max(fileName.lastIndexOf('/'), fileName.lastIndexOf('\\')) + 1);
         String clean = last.replaceAll("\\p{Cntrl}", "").strip();
         return clean.length() <= LONGEST_NAME ? clean : clean.substring(0, LONGEST_NAME);
     }
@@ -89,7 +105,8 @@ final class Intake {
             while (in.read(block) >= 0) {
                 // Reading is what feeds the digest.
             }
-            return HexFormat.of().formatHex(((DigestInputStream) in).getMessageDigest().digest());
+            return HexFormat.of()
+                    .formatHex(((DigestInputStream) in).getMessageDigest().digest());
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }

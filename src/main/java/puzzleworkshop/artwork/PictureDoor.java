@@ -32,7 +32,9 @@ class PictureDoor {
         return pictures.rendition(new PictureId(id), px)
                 .map(copy -> ResponseEntity.ok()
                         .eTag(tag)
-                        .cacheControl(CacheControl.maxAge(Duration.ofDays(365)).cachePrivate().immutable())
+                        .cacheControl(CacheControl.maxAge(Duration.ofDays(365))
+                                .cachePrivate()
+                                .immutable())
                         .contentType(MediaType.IMAGE_JPEG)
                         .body(copy.jpeg()))
                 .orElseGet(() -> ResponseEntity.notFound().build());

@@ -33,7 +33,9 @@ class PictureStore {
         try (InputStream content = Files.newInputStream(original)) {
             jdbc.sql("insert into picture_original (picture_id, content) values (:id, :content)")
                     .param("id", taken.picture().id().value())
-                    .param("content", new SqlBinaryValue(content, taken.picture().bytes()))
+                    .param(
+                            "content",
+                            new SqlBinaryValue(content, taken.picture().bytes()))
                     .update();
         }
         taken.renditions().forEach(this::addRendition);
@@ -67,11 +69,14 @@ class PictureStore {
                 .update();
         int position = 0;
         for (Sentence notice : picture.notices()) {
-            jdbc.sql("insert into picture_notice (picture_id, position, text_key, arguments) values (:id, :position, :key, :arguments)")
+            jdbc.sql(
+                            "insert into picture_notice (picture_id, position, text_key, arguments) values (:id, :position, :key, :arguments)")
                     .param("id", picture.id().value())
                     .param("position", position++)
                     .param("key", notice.key())
-                    .param("arguments", notice.arguments().stream().map(String::valueOf).toArray(String[]::new))
+                    .param(
+                            "arguments",
+                            notice.arguments().stream().map(String::valueOf).toArray(String[]::new))
                     .update();
         }
     }
@@ -90,10 +95,11 @@ class PictureStore {
     }
 
     Optional<Picture> find(PictureId id) {
-        List<Sentence> notices = jdbc.sql("select text_key, arguments from picture_notice where picture_id = :id order by position")
+        List<Sentence> notices = jdbc.sql(
+                        "select text_key, arguments from picture_notice where picture_id = :id order by position")
                 .param("id", id.value())
-                .query((row, n) -> new Sentence(
-                        row.getString("text_key"), Arrays.asList((Object[]) row.getArray("arguments").getArray())))
+                .query((row, n) -> new Sentence(row.getString("text_key"), Arrays.asList((Object[])
+                        row.getArray("arguments").getArray())))
                 .list();
         return jdbc.sql("select * from picture where id = :id")
                 .param("id", id.value())
@@ -117,8 +123,11 @@ class PictureStore {
                 row.getInt("orientation"),
                 row.getString("sha256"),
                 row.getLong("byte_count"),
-                new ColourFacts(ColourFacts.Model.valueOf(row.getString("colour_model")), row.getInt("colour_bits"),
-                        row.getBoolean("has_alpha"), Optional.ofNullable(row.getString("profile"))),
+                new ColourFacts(
+                        ColourFacts.Model.valueOf(row.getString("colour_model")),
+                        row.getInt("colour_bits"),
+                        row.getBoolean("has_alpha"),
+                        Optional.ofNullable(row.getString("profile"))),
                 look,
                 notices,
                 row.getTimestamp("received_at").toInstant());
@@ -139,8 +148,8 @@ class PictureStore {
         return jdbc.sql("select width_px, height_px, jpeg from picture_rendition where picture_id = :id and px = :px")
                 .param("id", id.value())
                 .param("px", px)
-                .query((row, n) -> new Rendition(
-                        id, px, row.getInt("width_px"), row.getInt("height_px"), row.getBytes("jpeg")))
+                .query((row, n) ->
+                        new Rendition(id, px, row.getInt("width_px"), row.getInt("height_px"), row.getBytes("jpeg")))
                 .optional();
     }
 
@@ -159,7 +168,9 @@ class PictureStore {
                 select id, file_name, sha256, byte_count, received_at, :now from picture where id = :id
                 """).param("now", Timestamp.from(now)).param("id", id.value()).update();
         for (String table : List.of("picture_notice", "picture_rendition", "picture_original")) {
-            jdbc.sql("delete from " + table + " where picture_id = :id").param("id", id.value()).update();
+            jdbc.sql("delete from " + table + " where picture_id = :id")
+                    .param("id", id.value())
+                    .update();
         }
         jdbc.sql("delete from picture where id = :id").param("id", id.value()).update();
     }

@@ -32,7 +32,7 @@ public class Pictures {
      * @throws Refused when it cannot become a puzzle; the sentence says why and what to send instead
      */
     public Picture take(String fileName, Path file) throws IOException {
-        return take(fileName, file, share -> { });
+        return take(fileName, file, share -> {});
     }
 
     /** The same with progress: shares from 0 to 1, told from the calling thread. */

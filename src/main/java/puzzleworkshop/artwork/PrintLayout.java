@@ -37,7 +37,8 @@ final class PrintLayout {
     /** Whether a crop can be shown without new pixels: the last row drawn on outwards cannot. */
     static boolean canShow(Crop crop, Size finished, Length overhang) {
         PrintLayout layout = new PrintLayout(1, crop, finished, overhang.mm());
-        return crop.fit() == Crop.Fit.FIT || crop.edge() == Crop.Edge.MIRRORED
+        return crop.fit() == Crop.Fit.FIT
+                || crop.edge() == Crop.Edge.MIRRORED
                 || layout.across.covers() && layout.down.covers();
     }
 
@@ -67,14 +68,28 @@ final class PrintLayout {
         double h = printed.height().mm();
         double x = (sticker.width().mm() - w) / 2;
         double y = (sticker.height().mm() - h) / 2;
-        return List.of(new Lay(x, y, w, 0, 0, h, new Box(0, 0, sticker.width().mm(), sticker.height().mm())));
+        return List.of(new Lay(
+                x,
+                y,
+                w,
+                0,
+                0,
+                h,
+                new Box(0, 0, sticker.width().mm(), sticker.height().mm())));
     }
 
     private Lay lay(Piece column, Piece row, Box within) {
         double[] corner = place(0, 0, column, row);
         double[] right = place(1, 0, column, row);
         double[] below = place(0, 1, column, row);
-        return new Lay(corner[0], corner[1], right[0] - corner[0], right[1] - corner[1], below[0] - corner[0], below[1] - corner[1], within);
+        return new Lay(
+                corner[0],
+                corner[1],
+                right[0] - corner[0],
+                right[1] - corner[1],
+                below[0] - corner[0],
+                below[1] - corner[1],
+                within);
     }
 
     /** A point of the stored picture, in shares of it, on the sticker. */
@@ -115,9 +130,14 @@ final class PrintLayout {
             pieces.add(new Piece(0, 0, 0, whole));
             if (crop.fit() == Crop.Fit.FIT) {
                 // Folded at the frame's edge, so that a border goes on and a picture that reaches the edge does too.
-                pieces.add(new Piece(1, overhang + LAP, Math.max(0, 2 * overhang - mm(1)), Math.min(overhang, 2 * overhang - mm(0)) + LAP));
+                pieces.add(new Piece(
+                        1,
+                        overhang + LAP,
+                        Math.max(0, 2 * overhang - mm(1)),
+                        Math.min(overhang, 2 * overhang - mm(0)) + LAP));
                 double edge = whole - overhang;
-                pieces.add(new Piece(1, edge - LAP, Math.max(edge, 2 * edge - mm(1)) - LAP, Math.min(whole, 2 * edge - mm(0))));
+                pieces.add(new Piece(
+                        1, edge - LAP, Math.max(edge, 2 * edge - mm(1)) - LAP, Math.min(whole, 2 * edge - mm(0))));
                 return pieces;
             }
             if (mm(0) > NOTHING) {

@@ -23,8 +23,16 @@ import java.util.OptionalInt;
  * @param untouched whether it is the customer's own JPEG
  */
 public record PrintPicture(
-        Path jpeg, int width, int height, int channels, Optional<byte[]> profile, List<Lay> laid, OptionalInt ground, double ppi,
-        boolean untouched) implements AutoCloseable {
+        Path jpeg,
+        int width,
+        int height,
+        int channels,
+        Optional<byte[]> profile,
+        List<Lay> laid,
+        OptionalInt ground,
+        double ppi,
+        boolean untouched)
+        implements AutoCloseable {
 
     public PrintPicture {
         laid = List.copyOf(laid);

@@ -32,11 +32,13 @@ public record Resolution(Verdict verdict, double ppi, Size sharpUpTo, boolean ov
     public static Resolution judge(Picture picture, Crop crop, Size finished, Length overhang, PrintLimits limits) {
         double across = crop.width() * crop.turnedWidth(picture);
         double down = crop.height() * crop.turnedHeight(picture);
-        double ppi = Math.min(across / finished.width().toInches(), down / finished.height().toInches());
+        double ppi = Math.min(
+                across / finished.width().toInches(), down / finished.height().toInches());
         // The verdict rounds to whole pixels per inch, so half of one less is still sharp.
         double scale = ppi / (limits.sharp() - 0.5);
         Size sharp = Size.mm(
-                wholeMillimetres(finished.width().mm() * scale), wholeMillimetres(finished.height().mm() * scale));
+                wholeMillimetres(finished.width().mm() * scale),
+                wholeMillimetres(finished.height().mm() * scale));
         return new Resolution(verdict(Math.round(ppi), limits), ppi, sharp, covered(crop, finished, overhang));
     }
 

@@ -35,13 +35,16 @@ class BeforeItsTime {
     Duration restBefore(Stage stage) {
         return stage == Stage.PRINT
                 ? Duration.ZERO
-                : workshop.stageStandards().get(Stage.values()[stage.ordinal() - 1]).rest();
+                : workshop.stageStandards()
+                        .get(Stage.values()[stage.ordinal() - 1])
+                        .rest();
     }
 
     /** Asked before the stage is ticked, in the same transaction. */
     void note(Order order, Stage stage, String who) {
         Sentence name = Sentence.of(stage.textKey());
-        Optional<Instant> rested = Optional.ofNullable(store.lastDone(List.of(order.id())).get(order.id()))
+        Optional<Instant> rested = Optional.ofNullable(
+                        store.lastDone(List.of(order.id())).get(order.id()))
                 .map(at -> at.plus(restBefore(stage)));
         rested.filter(clock.instant()::isBefore)
                 .ifPresent(until -> orders.note(order.id(), Sentence.of("bench.history.early", name, until), who));

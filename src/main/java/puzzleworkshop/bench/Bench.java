@@ -91,7 +91,10 @@ public class Bench implements StagesSoFar {
 
         /** The day since which its work waits for money. */
         public Optional<LocalDate> unpaidSince() {
-            return entry.outlook().hold().filter(hold -> hold.forWhat() == Hold.For.PAYMENT).map(Hold::since);
+            return entry.outlook()
+                    .hold()
+                    .filter(hold -> hold.forWhat() == Hold.For.PAYMENT)
+                    .map(Hold::since);
         }
     }
 
@@ -112,10 +115,12 @@ public class Bench implements StagesSoFar {
                 .toList();
         Map<OrderId, Running> running =
                 store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
-        Map<OrderId, Instant> last = store.lastDone(here.stream().map(e -> e.order().id()).toList());
+        Map<OrderId, Instant> last =
+                store.lastDone(here.stream().map(e -> e.order().id()).toList());
         Duration rest = beforeItsTime.restBefore(stage);
         Instant now = clock.instant();
-        Map<Long, List<Sheet>> boards = rack.reservedFor(here.stream().map(e -> e.order().id().value()).toList());
+        Map<Long, List<Sheet>> boards =
+                rack.reservedFor(here.stream().map(e -> e.order().id().value()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -124,9 +129,12 @@ public class Bench implements StagesSoFar {
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
                         boards.getOrDefault(entry.order().id().value(), List.of()),
-                        Optional.ofNullable(last.get(entry.order().id())).map(at -> at.plus(rest)).filter(now::isBefore)))
+                        Optional.ofNullable(last.get(entry.order().id()))
+                                .map(at -> at.plus(rest))
+                                .filter(now::isBefore)))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
-                        .thenComparing(w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
+                        .thenComparing(
+                                w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
                         .thenComparing(w -> w.order().id().value()))
                 .toList();
     }
@@ -147,7 +155,10 @@ public class Bench implements StagesSoFar {
     public Outcome tick(Collection<OrderId> together, Stage stage, String who, String device) {
         List<OrderId> done = new ArrayList<>();
         Map<OrderId, Sentence> refused = new HashMap<>();
-        for (OrderId id : together.stream().distinct().sorted(Comparator.comparingLong(OrderId::value)).toList()) {
+        for (OrderId id : together.stream()
+                .distinct()
+                .sorted(Comparator.comparingLong(OrderId::value))
+                .toList()) {
             try {
                 work.tick(id, stage, who, device);
                 done.add(id);
@@ -196,7 +207,11 @@ public class Bench implements StagesSoFar {
         }
         Optional<Running> other = running(id);
         if (other.isPresent()) {
-            throw new Refused("bench.clock.runs", order.number(), other.get().who(), other.get().since());
+            throw new Refused(
+                    "bench.clock.runs",
+                    order.number(),
+                    other.get().who(),
+                    other.get().since());
         }
         try {
             store.start(id, stage, who, clock.instant());
@@ -281,10 +296,14 @@ public class Bench implements StagesSoFar {
         Map<OrderId, SoFar> answers = new HashMap<>();
         Instant now = clock.instant();
         for (OrderId id : asked) {
-            Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int) Math.round(
-                    Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
-            answers.put(id, new SoFar(
-                    Optional.ofNullable(last.get(id)), begun.map(minutes -> Math.max(0, minutes)), afresh.contains(id)));
+            Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int)
+                    Math.round(Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
+            answers.put(
+                    id,
+                    new SoFar(
+                            Optional.ofNullable(last.get(id)),
+                            begun.map(minutes -> Math.max(0, minutes)),
+                            afresh.contains(id)));
         }
         return answers;
     }

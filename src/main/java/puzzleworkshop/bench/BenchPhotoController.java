@@ -23,7 +23,9 @@ class BenchPhotoController {
         return bench.photo(id)
                 .map(photo -> ResponseEntity.ok()
                         .contentType(MediaType.parseMediaType(photo.mediaType()))
-                        .cacheControl(CacheControl.maxAge(Duration.ofDays(30)).cachePrivate().immutable())
+                        .cacheControl(CacheControl.maxAge(Duration.ofDays(30))
+                                .cachePrivate()
+                                .immutable())
                         .header("X-Content-Type-Options", "nosniff")
                         .body(photo.content()))
                 .orElseGet(() -> ResponseEntity.notFound().build());

@@ -92,7 +92,9 @@ class BenchStore {
                 group by d.order_id
                 """)
                 .param("orders", ids(orders))
-                .query((row, n) -> last.put(new OrderId(row.getLong("order_id")), row.getTimestamp("at").toInstant()))
+                .query((row, n) -> last.put(
+                        new OrderId(row.getLong("order_id")),
+                        row.getTimestamp("at").toInstant()))
                 .list();
         return last;
     }
@@ -123,10 +125,11 @@ class BenchStore {
                 update stage_timer set stopped_at = greatest(:at, started_at), stopped_by = :who
                 where order_id = :order and stopped_at is null
                 """)
-                .param("order", order.value())
-                .param("at", Timestamp.from(at))
-                .param("who", who)
-                .update() > 0;
+                        .param("order", order.value())
+                        .param("at", Timestamp.from(at))
+                        .param("who", who)
+                        .update()
+                > 0;
     }
 
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
@@ -233,7 +236,14 @@ class BenchStore {
                 row.getString("told_by"));
     }
 
-    long addPhoto(OrderId order, Stage stage, Optional<Long> mishap, String mediaType, byte[] content, String who, Instant at) {
+    long addPhoto(
+            OrderId order,
+            Stage stage,
+            Optional<Long> mishap,
+            String mediaType,
+            byte[] content,
+            String who,
+            Instant at) {
         return jdbc.sql("""
                 insert into bench_photo (order_id, stage, wrong_id, media_type, content, taken_at, taken_by)
                 values (:order, :stage, :wrong, :media, :content, :at, :who) returning id

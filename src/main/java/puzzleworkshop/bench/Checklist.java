@@ -41,7 +41,8 @@ public final class Checklist {
         for (String name : names) {
             boolean caution = name.endsWith("!");
             lines.add(new Line(
-                    "bench.check." + stage.name() + "." + (caution ? name.substring(0, name.length() - 1) : name), caution));
+                    "bench.check." + stage.name() + "." + (caution ? name.substring(0, name.length() - 1) : name),
+                    caution));
         }
         LINES.put(stage, List.copyOf(lines));
     }

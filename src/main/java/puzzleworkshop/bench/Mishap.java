@@ -69,7 +69,9 @@ public record Mishap(
 
         /** What can have happened to work that has come to a stage. */
         public static List<What> at(Stage noticed) {
-            return Arrays.stream(values()).filter(what -> what.earliest.compareTo(noticed) <= 0).toList();
+            return Arrays.stream(values())
+                    .filter(what -> what.earliest.compareTo(noticed) <= 0)
+                    .toList();
         }
 
         public String textKey() {
@@ -83,6 +85,5 @@ public record Mishap(
      * @param boardSpoiled the board held for the order (not yet cut) can no longer be used
      * @param materialLost as the maker corrected it; absent: as reckoned
      */
-    public record Report(
-            What what, Stage againFrom, String note, boolean boardSpoiled, Optional<Money> materialLost) {}
+    public record Report(What what, Stage againFrom, String note, boolean boardSpoiled, Optional<Money> materialLost) {}
 }

@@ -35,7 +35,8 @@ class PrintRunTicks implements PrintTold {
         OrderId id = new OrderId(orderId);
         Order order = orders.lock(id);
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
-            work.wentWrong(id, new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, reason, false, Optional.empty()), who);
+            work.wentWrong(
+                    id, new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, reason, false, Optional.empty()), who);
         }
     }
 }

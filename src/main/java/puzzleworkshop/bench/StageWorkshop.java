@@ -108,7 +108,8 @@ class StageWorkshop {
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
         return cutJobs.lastFor(order.id().value())
                 .filter(job -> job.state() == CutJob.State.DONE)
-                .filter(job -> job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
+                .filter(job ->
+                        job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
     }
 
     private void cutBoards(Order order, String who) {
@@ -142,7 +143,9 @@ class StageWorkshop {
         List<Tick> last = store.lastSince(clock.instant().minus(UNDO_WITHIN));
         Map<OrderId, Order> known = orders.all(last.stream().map(Tick::order).toList()).stream()
                 .collect(Collectors.toMap(Order::id, Function.identity()));
-        return last.stream().filter(tick -> follows(known.get(tick.order()), tick.stage())).toList();
+        return last.stream()
+                .filter(tick -> follows(known.get(tick.order()), tick.stage()))
+                .toList();
     }
 
     /** Whether the order stands right behind the stage. */
@@ -153,7 +156,8 @@ class StageWorkshop {
     @Transactional
     public void undo(OrderId id, String who) {
         Order order = orders.lock(id);
-        Tick tick = undoable(id).orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
+        Tick tick = undoable(id)
+                .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
         if (tick.stage() == Stage.CUT) {
             rack.cutsOf(id.value()).stream()
                     .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
@@ -163,7 +167,11 @@ class StageWorkshop {
         usedUp.backFrom(tick.stage(), order, who);
         store.undo(tick, who, clock.instant());
         store.stop(id, who, clock.instant());
-        orders.sendBack(id, tick.stage(), Sentence.of("bench.history.undone", Sentence.of(tick.stage().textKey())), who);
+        orders.sendBack(
+                id,
+                tick.stage(),
+                Sentence.of("bench.history.undone", Sentence.of(tick.stage().textKey())),
+                who);
         news.afterCommit(new Ticked(id, tick.stage(), Ticked.Kind.UNDONE, clock.instant(), who));
     }
 
@@ -194,8 +202,18 @@ class StageWorkshop {
         }
         news.afterCommit(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
         return new Mishap(
-                number, id, mishap.noticedAt(), mishap.againFrom(), mishap.what(), mishap.note(), mishap.boardSpoiled(),
-                mishap.handsLost(), mishap.laserLost(), mishap.materialLost(), mishap.at(), who);
+                number,
+                id,
+                mishap.noticedAt(),
+                mishap.againFrom(),
+                mishap.what(),
+                mishap.note(),
+                mishap.boardSpoiled(),
+                mishap.handsLost(),
+                mishap.laserLost(),
+                mishap.materialLost(),
+                mishap.at(),
+                who);
     }
 
     /**
@@ -208,16 +226,21 @@ class StageWorkshop {
             throw new Refused("bench.wrong.forwards", order.number(), Sentence.of(noticed.textKey()));
         }
         OrderId id = order.id();
-        Instant lastBeginning = store.mishaps(id).stream().map(Mishap::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        Instant lastBeginning =
+                store.mishaps(id).stream().map(Mishap::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
         List<Tick> ticks = store.ticks(id).stream()
-                .filter(tick -> !tick.undone() && !tick.stage().equals(noticed) && tick.at().isAfter(lastBeginning))
+                .filter(tick -> !tick.undone()
+                        && !tick.stage().equals(noticed)
+                        && tick.at().isAfter(lastBeginning))
                 .filter(tick -> tick.stage().compareTo(report.againFrom()) >= 0)
                 .toList();
         Minutes hands = Minutes.ZERO;
         Minutes laser = Minutes.ZERO;
         for (Tick tick : ticks) {
             StageStandard standard = workshop.stageStandards().get(tick.stage());
-            hands = hands.plus(tick.minutes().orElseGet(() -> standard.hands(order.quantity(), order.puzzle().pieces())));
+            hands = hands.plus(tick.minutes()
+                    .orElseGet(() ->
+                            standard.hands(order.quantity(), order.puzzle().pieces())));
             laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
         }
         Minutes onTheClock = store.running().stream()
@@ -226,15 +249,26 @@ class StageWorkshop {
                 .reduce(Minutes.ZERO, Minutes::plus);
         hands = hands.plus(onTheClock);
         if (noticed == Stage.CUT) {
-            laser = laser.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
+            laser = laser.plus(
+                    Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
         }
         Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
         return new Mishap(
-                0, id, noticed, report.againFrom(), report.what(), report.note().strip(), report.boardSpoiled(), hands,
-                laser, material, clock.instant(), who);
+                0,
+                id,
+                noticed,
+                report.againFrom(),
+                report.what(),
+                report.note().strip(),
+                report.boardSpoiled(),
+                hands,
+                laser,
+                material,
+                clock.instant(),
+                who);
     }
 
     private Money material(Order order, Mishap.Report report, Instant since) {
@@ -256,11 +290,18 @@ class StageWorkshop {
 
     /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
     private Money printWithoutLedger(Order order, Mishap.Report report, Instant since) {
-        boolean printed = report.againFrom() == Stage.PRINT && store.ticks(order.id()).stream()
-                .anyMatch(tick -> !tick.undone() && tick.stage() == Stage.PRINT && tick.at().isAfter(since));
+        boolean printed = report.againFrom() == Stage.PRINT
+                && store.ticks(order.id()).stream()
+                        .anyMatch(tick -> !tick.undone()
+                                && tick.stage() == Stage.PRINT
+                                && tick.at().isAfter(since));
         Money zero = Money.zero(workshop.currency());
         Money reckoned = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
-        return printed && !usedUp.printedSince(order, since) && reckoned.currency().equals(zero.currency()) ? reckoned : zero;
+        return printed
+                        && !usedUp.printedSince(order, since)
+                        && reckoned.currency().equals(zero.currency())
+                ? reckoned
+                : zero;
     }
 
     /** Nobody leaves a cut alone, so the clock of the hands runs with the beam, and is started and stopped by it. */
@@ -275,7 +316,8 @@ class StageWorkshop {
         boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
         if (event.job().state() != CutJob.State.RUNNING) {
             store.stop(id, event.by(), now);
-        } else if (atTheLaser && store.running().stream().noneMatch(running -> running.order().equals(id))) {
+        } else if (atTheLaser
+                && store.running().stream().noneMatch(running -> running.order().equals(id))) {
             store.start(id, Stage.CUT, event.by(), now);
         }
         news.afterCommit(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));

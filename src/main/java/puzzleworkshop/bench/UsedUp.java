@@ -53,8 +53,11 @@ class UsedUp {
     void backFrom(Stage stage, Order order, String who) {
         for (SupplyKind kind : AT.getOrDefault(stage, List.of())) {
             supplies.usual(kind)
-                    .ifPresent(item ->
-                            supplies.putBack(item.id().orElseThrow(), quantity(item, order), order.id().value(), who));
+                    .ifPresent(item -> supplies.putBack(
+                            item.id().orElseThrow(),
+                            quantity(item, order),
+                            order.id().value(),
+                            who));
         }
     }
 
@@ -80,8 +83,11 @@ class UsedUp {
 
     private BigDecimal quantity(SupplyItem item, Order order) {
         if (item.kind() == SupplyKind.MASKING_TAPE && item.areaPerUse().isPresent()) {
-            Area print = workshop.tradeNumbers().stickerFor(order.puzzle().finished()).area();
-            double uses = print.mm2() * order.quantity() / item.areaPerUse().get().mm2();
+            Area print = workshop.tradeNumbers()
+                    .stickerFor(order.puzzle().finished())
+                    .area();
+            double uses =
+                    print.mm2() * order.quantity() / item.areaPerUse().get().mm2();
             return BigDecimal.valueOf(uses).setScale(3, RoundingMode.CEILING);
         }
         return BigDecimal.valueOf(order.quantity());

@@ -14,10 +14,12 @@ public record Beam(double powerWatts, int wavelengthNm, Length lensGap, Length k
 
     public Beam {
         if (!(powerWatts > 0) || powerWatts > 10_000) {
-            throw new IllegalArgumentException("The power of a beam is above 0 and at most 10,000 W, not " + powerWatts);
+            throw new IllegalArgumentException(
+                    "The power of a beam is above 0 and at most 10,000 W, not " + powerWatts);
         }
         if (wavelengthNm < 180 || wavelengthNm > 20_000) {
-            throw new IllegalArgumentException("A cutting wavelength lies between 180 and 20,000 nm, not " + wavelengthNm);
+            throw new IllegalArgumentException(
+                    "A cutting wavelength lies between 180 and 20,000 nm, not " + wavelengthNm);
         }
         if (lensGap.mm() < 0 || kerf.mm() < 0) {
             throw new IllegalArgumentException("Lens gap and kerf are not negative");

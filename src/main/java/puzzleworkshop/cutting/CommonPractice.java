@@ -58,8 +58,7 @@ final class CommonPractice {
         double speed = watts * n / energy;
         if (speed > fastest) {
             double percent = Math.max(0.1, Math.round(fastest * energy / (watts * n) * 1000) / 10.0);
-            return new CutParameters(
-                    Speed.mmPerSecond(fastest), Percent.of(Double.toString(percent)), n, true, gap);
+            return new CutParameters(Speed.mmPerSecond(fastest), Percent.of(Double.toString(percent)), n, true, gap);
         }
         return new CutParameters(Speed.mmPerMinute(rounded(speed * 60, fastest * 60)), Percent.of(100), n, true, gap);
     }

@@ -86,7 +86,9 @@ public record CutJob(
 
     /** Items of the checklist that nobody has answered. */
     public List<CheckItem> unanswered() {
-        return Arrays.stream(CheckItem.values()).filter(item -> !answers.containsKey(item)).toList();
+        return Arrays.stream(CheckItem.values())
+                .filter(item -> !answers.containsKey(item))
+                .toList();
     }
 
     /** Items that were skipped, with their reasons. */

@@ -22,9 +22,22 @@ import puzzleworkshop.sheets.Past;
 class CutJobStore {
 
     /** A job as its row says, before its setting and answers are joined. */
-    record Row(long id, OptionalLong orderId, String label, long settingId, Past past, Film film, String filmName,
-            CutParameters parameters, Optional<Minutes> estimate, Optional<Instant> dialled, Optional<Signature> started,
-            Optional<Signature> ended, boolean brokenOff, OptionalLong trialId, Optional<Trial.Result> result,
+    record Row(
+            long id,
+            OptionalLong orderId,
+            String label,
+            long settingId,
+            Past past,
+            Film film,
+            String filmName,
+            CutParameters parameters,
+            Optional<Minutes> estimate,
+            Optional<Instant> dialled,
+            Optional<Signature> started,
+            Optional<Signature> ended,
+            boolean brokenOff,
+            OptionalLong trialId,
+            Optional<Trial.Result> result,
             String note) {}
 
     private static final String ROWS = """
@@ -57,7 +70,9 @@ class CutJobStore {
                 .param("past", wish.workpiece().past().name())
                 .param("film", wish.workpiece().film().name())
                 .param("filmName", wish.workpiece().filmName())
-                .param("estimate", wish.estimate().map(time -> time.running().toSeconds()).orElse(null))
+                .param(
+                        "estimate",
+                        wish.estimate().map(time -> time.running().toSeconds()).orElse(null))
                 .param("by", by)
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .query(Long.class)
@@ -93,10 +108,7 @@ class CutJobStore {
     Optional<Long> runningOn(long machineId) {
         return jdbc.sql("""
                 select id from cutting_job where machine_id = :machine and started_at is not null and ended_at is null
-                """)
-                .param("machine", machineId)
-                .query(Long.class)
-                .optional();
+                """).param("machine", machineId).query(Long.class).optional();
     }
 
     List<Long> latest(long machineId, int most) {
@@ -116,7 +128,9 @@ class CutJobStore {
                 where id = :id
                 """)
                 .param("estimate", estimate.map(Minutes::toSeconds).orElse(null))
-                .param("again", checkAgain.map(at -> at.atOffset(ZoneOffset.UTC)).orElse(null))
+                .param(
+                        "again",
+                        checkAgain.map(at -> at.atOffset(ZoneOffset.UTC)).orElse(null))
                 .param("speed", parameters.speed().mmPerSecond())
                 .param("power", parameters.power().hundredths())
                 .param("passes", parameters.passes())
@@ -147,7 +161,14 @@ class CutJobStore {
                 .update();
     }
 
-    void end(long id, boolean brokenOff, Optional<Length> gap, OptionalLong trialId, String note, String by, Instant at) {
+    void end(
+            long id,
+            boolean brokenOff,
+            Optional<Length> gap,
+            OptionalLong trialId,
+            String note,
+            String by,
+            Instant at) {
         jdbc.sql("""
                 update cutting_job set ended_by = :by, ended_at = :at, broken_off = :broken, gap_measured_mm = :gap,
                     trial_id = :trial, note = :note where id = :id
@@ -204,8 +225,10 @@ class CutJobStore {
                 Film.valueOf(row.getString("film")),
                 row.getString("film_name"),
                 SettingStore.parameters(row),
-                Optional.ofNullable(row.getObject("estimated_seconds", Double.class)).map(Minutes::ofSeconds),
-                Optional.ofNullable(row.getObject("dialled_at", OffsetDateTime.class)).map(OffsetDateTime::toInstant),
+                Optional.ofNullable(row.getObject("estimated_seconds", Double.class))
+                        .map(Minutes::ofSeconds),
+                Optional.ofNullable(row.getObject("dialled_at", OffsetDateTime.class))
+                        .map(OffsetDateTime::toInstant),
                 signature(row, "started"),
                 signature(row, "ended"),
                 row.getBoolean("broken_off"),
@@ -216,8 +239,6 @@ class CutJobStore {
 
     private static Optional<Signature> signature(ResultSet row, String what) throws SQLException {
         OffsetDateTime at = row.getObject(what + "_at", OffsetDateTime.class);
-        return at == null
-                ? Optional.empty()
-                : Optional.of(new Signature(row.getString(what + "_by"), at.toInstant()));
+        return at == null ? Optional.empty() : Optional.of(new Signature(row.getString(what + "_by"), at.toInstant()));
     }
 }

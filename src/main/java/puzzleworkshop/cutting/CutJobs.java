@@ -44,20 +44,25 @@ public class CutJobs {
     public CutJob prepare(CutJob.Wish wish, String by) {
         Machine machine = machines.find(wish.machineId()).orElseThrow(() -> new Refused("cutting.machine.gone"));
         CutSetting setting = settings.add(machine, wish.workpiece().board());
-        Optional<Long> open = wish.orderId().isPresent() ? store.openFor(wish.orderId().getAsLong()) : Optional.empty();
+        Optional<Long> open =
+                wish.orderId().isPresent() ? store.openFor(wish.orderId().getAsLong()) : Optional.empty();
         if (open.isPresent()) {
             CutJobStore.Row row = store.lock(open.get()).orElseThrow();
             if (row.started().isEmpty() && row.ended().isEmpty()) {
                 store.place(row.id(), wish.workpiece(), setting.id());
                 if (row.settingId() != setting.id()) {
-                    store.dial(row.id(), setting.parameters(), wish.estimate().map(CutTime::running),
+                    store.dial(
+                            row.id(),
+                            setting.parameters(),
+                            wish.estimate().map(CutTime::running),
                             checkAgain(row.parameters(), setting.parameters()));
                 }
             }
             return find(row.id()).orElseThrow();
         }
         try {
-            return find(store.insert(wish, setting.id(), setting.parameters(), by, clock.instant())).orElseThrow();
+            return find(store.insert(wish, setting.id(), setting.parameters(), by, clock.instant()))
+                    .orElseThrow();
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("cutting.job.meanwhile", wish.label());
         }
@@ -83,7 +88,9 @@ public class CutJobs {
     /** What a machine cut lately, newest first. */
     @Transactional(readOnly = true)
     public List<CutJob> latest(long machineId, int most) {
-        return store.latest(machineId, most).stream().flatMap(id -> find(id).stream()).toList();
+        return store.latest(machineId, most).stream()
+                .flatMap(id -> find(id).stream())
+                .toList();
     }
 
     /** Looked at, and it is so. */
@@ -116,7 +123,10 @@ public class CutJobs {
         CutJob job = notStarted(jobId);
         Motion motion = job.setting().machine().motion();
         if (parameters.speed().compareTo(motion.maxCut()) > 0) {
-            throw new Refused("cutting.setting.too.fast", parameters.speed(), job.setting().machine().name(),
+            throw new Refused(
+                    "cutting.setting.too.fast",
+                    parameters.speed(),
+                    job.setting().machine().name(),
                     motion.maxCut());
         }
         store.dial(jobId, parameters, estimate.map(CutTime::running), checkAgain(job.parameters(), parameters));
@@ -209,8 +219,14 @@ public class CutJobs {
         if (passes < 1 || passes > CutParameters.MOST_PASSES) {
             throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
         }
-        return settings.record(job.setting().machine(), job.workpiece().board(), job.parameters().withPasses(passes),
-                finding, Source.CUT, by, photo);
+        return settings.record(
+                job.setting().machine(),
+                job.workpiece().board(),
+                job.parameters().withPasses(passes),
+                finding,
+                Source.CUT,
+                by,
+                photo);
     }
 
     /** Whoever keeps clocks or plans hears of it in the same transaction. */
@@ -248,16 +264,29 @@ public class CutJobs {
     /** What was checked of gap and air before others were dialled in does not count. */
     private Map<CheckItem, CheckAnswer> answers(CutJobStore.Row row) {
         Map<CheckItem, CheckAnswer> answers = store.answers(row.id());
-        row.dialled().ifPresent(at -> answers.values().removeIf(
-                answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item()) && answer.at().isBefore(at)));
+        row.dialled()
+                .ifPresent(at -> answers.values()
+                        .removeIf(answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item())
+                                && answer.at().isBefore(at)));
         return answers;
     }
 
     private CutJob job(CutJobStore.Row row) {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new CutJob(row.id(), row.orderId(), row.label(), setting,
-                new Workpiece(setting.board(), row.past(), row.film(), row.filmName()), row.parameters(), row.estimate(),
-                answers(row), row.started(), row.ended(), row.brokenOff(), row.trialId(), row.result(),
+        return new CutJob(
+                row.id(),
+                row.orderId(),
+                row.label(),
+                setting,
+                new Workpiece(setting.board(), row.past(), row.film(), row.filmName()),
+                row.parameters(),
+                row.estimate(),
+                answers(row),
+                row.started(),
+                row.ended(),
+                row.brokenOff(),
+                row.trialId(),
+                row.result(),
                 row.note());
     }
 }

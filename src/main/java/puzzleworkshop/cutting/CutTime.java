@@ -29,7 +29,8 @@ public record CutTime(Minutes cutting, Minutes moves, Minutes pauses, Minutes se
             throw new IllegalArgumentException("There is nothing to cut");
         }
         Motion motion = machine.motion();
-        double speed = Math.min(parameters.speed().mmPerSecond(), motion.maxCut().mmPerSecond());
+        double speed =
+                Math.min(parameters.speed().mmPerSecond(), motion.maxCut().mmPerSecond());
         PathPace pace = new PathPace(motion, speed);
         double cutting = 0;
         double moves = 0;

@@ -30,8 +30,12 @@ public record MachineCosts(
         if (price.isNegative() || residual.isNegative() || residual.compareTo(price) > 0 || yearlyUpkeep.isNegative()) {
             throw new IllegalArgumentException("Price and upkeep are zero or more, the residual is at most the price");
         }
-        if (!(lifeHours > 0) || !(yearlyHours > 0) || !(powerKw >= 0) || !Double.isFinite(lifeHours + yearlyHours + powerKw)) {
-            throw new IllegalArgumentException("Life and yearly hours must be above zero, the power drawn not negative");
+        if (!(lifeHours > 0)
+                || !(yearlyHours > 0)
+                || !(powerKw >= 0)
+                || !Double.isFinite(lifeHours + yearlyHours + powerKw)) {
+            throw new IllegalArgumentException(
+                    "Life and yearly hours must be above zero, the power drawn not negative");
         }
         Currency currency = price.currency();
         boolean mixed = !residual.currency().equals(currency)

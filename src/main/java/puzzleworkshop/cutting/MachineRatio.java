@@ -49,7 +49,8 @@ public record MachineRatio(int cuts, double median, double spread) {
             sample[i] = ratios.get(i);
         }
         double median = median(sample);
-        double deviation = median(Arrays.stream(sample).map(x -> Math.abs(x - median)).toArray());
+        double deviation =
+                median(Arrays.stream(sample).map(x -> Math.abs(x - median)).toArray());
         double spread = Math.max(1.4826 * deviation, LEAST_SPREAD);
         return new MachineRatio(cuts, median, cuts < ENOUGH ? Math.max(spread, UNSURE) : spread);
     }

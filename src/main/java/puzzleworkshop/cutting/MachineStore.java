@@ -28,7 +28,8 @@ class MachineStore {
     }
 
     List<Machine> all() {
-        Map<Long, List<WearRow>> wear = jdbc.sql("select * from cutting_wear_part order by machine_id, name")
+        Map<Long, List<WearRow>> wear = jdbc
+                .sql("select * from cutting_wear_part order by machine_id, name")
                 .query((row, n) -> wearRow(row))
                 .list()
                 .stream()
@@ -50,7 +51,9 @@ class MachineStore {
     }
 
     Optional<Long> standard() {
-        return jdbc.sql("select id from cutting_machine where standard").query(Long.class).optional();
+        return jdbc.sql("select id from cutting_machine where standard")
+                .query(Long.class)
+                .optional();
     }
 
     long insert(Machine machine) {
@@ -79,7 +82,9 @@ class MachineStore {
     }
 
     void replaceWearParts(long machineId, List<WearPart> parts) {
-        jdbc.sql("delete from cutting_wear_part where machine_id = :id").param("id", machineId).update();
+        jdbc.sql("delete from cutting_wear_part where machine_id = :id")
+                .param("id", machineId)
+                .update();
         for (WearPart part : parts) {
             jdbc.sql("insert into cutting_wear_part values (:id, :name, :price, :life)")
                     .param("id", machineId)
@@ -91,8 +96,12 @@ class MachineStore {
     }
 
     void makeStandard(long id) {
-        jdbc.sql("update cutting_machine set standard = false where standard and id <> :id").param("id", id).update();
-        jdbc.sql("update cutting_machine set standard = true, retired = false where id = :id").param("id", id).update();
+        jdbc.sql("update cutting_machine set standard = false where standard and id <> :id")
+                .param("id", id)
+                .update();
+        jdbc.sql("update cutting_machine set standard = true, retired = false where id = :id")
+                .param("id", id)
+                .update();
     }
 
     void retire(long id, boolean retired) {
@@ -148,10 +157,15 @@ class MachineStore {
                 row.getLong("id"),
                 row.getString("name"),
                 Size.mm(row.getDouble("bed_width_mm"), row.getDouble("bed_height_mm")),
-                new Beam(row.getDouble("power_w"), row.getInt("wavelength_nm"), Length.mm(row.getDouble("lens_gap_mm")),
+                new Beam(
+                        row.getDouble("power_w"),
+                        row.getInt("wavelength_nm"),
+                        Length.mm(row.getDouble("lens_gap_mm")),
                         Length.mm(row.getDouble("kerf_mm"))),
-                new Motion(Speed.mmPerSecond(row.getDouble("max_travel_mm_s")),
-                        Speed.mmPerSecond(row.getDouble("max_cut_mm_s")), row.getDouble("acceleration_mm_s2"),
+                new Motion(
+                        Speed.mmPerSecond(row.getDouble("max_travel_mm_s")),
+                        Speed.mmPerSecond(row.getDouble("max_cut_mm_s")),
+                        row.getDouble("acceleration_mm_s2"),
                         Length.mm(row.getDouble("corner_deviation_mm"))),
                 Length.mm(row.getDouble("bow_limit_mm")),
                 Minutes.of(row.getDouble("set_up_minutes")),
@@ -169,7 +183,10 @@ class MachineStore {
     }
 
     private static WearRow wearRow(ResultSet row) throws SQLException {
-        return new WearRow(row.getLong("machine_id"), row.getString("name"), row.getBigDecimal("price"),
+        return new WearRow(
+                row.getLong("machine_id"),
+                row.getString("name"),
+                row.getBigDecimal("price"),
                 row.getDouble("life_hours"));
     }
 

@@ -29,6 +29,7 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     private static final double EXTRA_PASS_WORTH = 0.9;
     /** A failed cut with a wrong gap says something about the energy, but not much. */
     private static final double TRUST_WITH_WRONG_GAP = 0.1;
+
     private static final double TRUST_WITHOUT_AIR = 0.3;
 
     /** The next try after these trials, or none when the parameters in use are proven. */
@@ -42,10 +43,12 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     private static NextTry propose(Machine machine, BoardKind board, Evidence evidence) {
         Beam beam = machine.beam();
         double usual = CommonPractice.energyFor(board);
-        int usualPasses = CommonPractice.dial(machine, usual, CommonPractice.passesFor(usual), beam.lensGap()).passes();
+        int usualPasses = CommonPractice.dial(machine, usual, CommonPractice.passesFor(usual), beam.lensGap())
+                .passes();
         BoardBelief belief = new BoardBelief(usual, usualPasses);
         for (Trial trial : evidence.trials()) {
-            belief.learn(trial.parameters().lineEnergy(beam), trial.parameters().passes(), trial.finding(), trust(trial));
+            belief.learn(
+                    trial.parameters().lineEnergy(beam), trial.parameters().passes(), trial.finding(), trust(trial));
         }
         CutParameters best = null;
         double bestScore = -1;
@@ -88,8 +91,14 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         return Math.min(more, MORE_PASSES);
     }
 
-    private static double score(BoardBelief belief, Evidence evidence, Beam beam, Bracket bracket, CutParameters dialled,
-            int passes, int extra) {
+    private static double score(
+            BoardBelief belief,
+            Evidence evidence,
+            Beam beam,
+            Bracket bracket,
+            CutParameters dialled,
+            int passes,
+            int extra) {
         double energy = dialled.lineEnergy(beam);
         if (dialled.passes() != passes || !bracket.holds(energy)) {
             return -1;
@@ -121,8 +130,11 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         double energy = next.lineEnergy(beam);
         List<Trial> trials = evidence.trials();
         if (trials.isEmpty()) {
-            return new NextTry(next, energy, Sentence.of("cutting.next.first", board.thickness(),
-                    CommonPractice.energyFor(board), energy), false);
+            return new NextTry(
+                    next,
+                    energy,
+                    Sentence.of("cutting.next.first", board.thickness(), CommonPractice.energyFor(board), energy),
+                    false);
         }
         Trial last = trials.getLast();
         CutParameters was = last.parameters();
@@ -130,37 +142,57 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         if (!last.gapWasRight() && !last.finding().isGood()) {
             String key = (last.gapErrorMm() > 0 ? "cutting.next.gap.high" : "cutting.next.gap.low")
                     + (last.finding().result() == Result.THROUGH ? ".charred" : "");
-            return new NextTry(next, energy, Sentence.of(key, was.passes(), lastEnergy,
-                    Length.mm(Math.abs(last.gapErrorMm())), beam.lensGap(), energy), true);
+            return new NextTry(
+                    next,
+                    energy,
+                    Sentence.of(
+                            key,
+                            was.passes(),
+                            lastEnergy,
+                            Length.mm(Math.abs(last.gapErrorMm())),
+                            beam.lensGap(),
+                            energy),
+                    true);
         }
         if (!was.airAssist() && !last.finding().isGood()) {
             return new NextTry(next, energy, Sentence.of("cutting.next.air", lastEnergy, energy), false);
         }
         int row = evidence.goodInARow(next);
         if (row > 0) {
-            return new NextTry(next, energy, Sentence.of("cutting.next.again", energy, row,
-                    Evidence.GOOD_IN_A_ROW - row), false);
+            return new NextTry(
+                    next, energy, Sentence.of("cutting.next.again", energy, row, Evidence.GOOD_IN_A_ROW - row), false);
         }
         Bracket bracket = Bracket.of(trials, beam, next.passes());
         return new NextTry(next, energy, moved(next, energy, was, lastEnergy, last.finding(), bracket), false);
     }
 
-    private static Sentence moved(CutParameters next, double energy, CutParameters was, double lastEnergy, Finding seen,
-            Bracket bracket) {
+    private static Sentence moved(
+            CutParameters next, double energy, CutParameters was, double lastEnergy, Finding seen, Bracket bracket) {
         boolean charred = seen.charring() > Finding.ACCEPTABLE_CHARRING;
         if (next.passes() > was.passes()) {
-            return Sentence.of(charred ? "cutting.next.passes.charred" : "cutting.next.passes.more", lastEnergy,
-                    seen.charring(), next.passes(), energy / next.passes(), energy);
+            return Sentence.of(
+                    charred ? "cutting.next.passes.charred" : "cutting.next.passes.more",
+                    lastEnergy,
+                    seen.charring(),
+                    next.passes(),
+                    energy / next.passes(),
+                    energy);
         }
         if (bracket.notThrough().isPresent() && bracket.through().isPresent()) {
-            return Sentence.of("cutting.next.between", bracket.notThrough().getAsDouble(),
-                    bracket.through().getAsDouble(), energy);
+            return Sentence.of(
+                    "cutting.next.between",
+                    bracket.notThrough().getAsDouble(),
+                    bracket.through().getAsDouble(),
+                    energy);
         }
         if (seen.result() != Result.THROUGH) {
-            return Sentence.of(seen.result() == Result.PARTLY ? "cutting.next.more.partly" : "cutting.next.more.not",
-                    was.passes(), lastEnergy, energy);
+            return Sentence.of(
+                    seen.result() == Result.PARTLY ? "cutting.next.more.partly" : "cutting.next.more.not",
+                    was.passes(),
+                    lastEnergy,
+                    energy);
         }
-        return Sentence.of(charred ? "cutting.next.less.charred" : "cutting.next.other", lastEnergy, seen.charring(),
-                energy);
+        return Sentence.of(
+                charred ? "cutting.next.less.charred" : "cutting.next.other", lastEnergy, seen.charring(), energy);
     }
 }

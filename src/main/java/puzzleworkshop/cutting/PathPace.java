@@ -28,6 +28,7 @@ final class PathPace {
     private double[] limit = new double[256];
     /** Fastest speed at the joint before the stretch. */
     private double[] joint = new double[257];
+
     private int count;
 
     PathPace(Motion motion, double topSpeed) {
@@ -43,9 +44,7 @@ final class PathPace {
         for (Segment segment : path.segments()) {
             double whole = segment.lengthMm(from);
             if (whole > 1e-9) {
-                double corner = heading == null
-                        ? 0
-                        : motion.cornerSpeed(turn(heading, direction(segment, from, 0)));
+                double corner = heading == null ? 0 : motion.cornerSpeed(turn(heading, direction(segment, from, 0)));
                 lay(segment, from, whole, Math.min(corner, topSpeed));
                 heading = direction(segment, from, 1);
             }

@@ -20,7 +20,9 @@ class PlannedTrialStore {
             row.getLong("setting_id"),
             row.getLong("order_id"),
             row.getString("label"),
-            new Signature(row.getString("planned_by"), row.getObject("planned_at", OffsetDateTime.class).toInstant()));
+            new Signature(
+                    row.getString("planned_by"),
+                    row.getObject("planned_at", OffsetDateTime.class).toInstant()));
 
     private final JdbcClient jdbc;
 
@@ -35,17 +37,20 @@ class PlannedTrialStore {
                 values (:setting, :order, :label, :by, :at)
                 on conflict (order_id) where closed_at is null do nothing
                 """)
-                .param("setting", settingId)
-                .param("order", orderId)
-                .param("label", label)
-                .param("by", by)
-                .param("at", at.atOffset(ZoneOffset.UTC))
-                .update() == 1;
+                        .param("setting", settingId)
+                        .param("order", orderId)
+                        .param("label", label)
+                        .param("by", by)
+                        .param("at", at.atOffset(ZoneOffset.UTC))
+                        .update()
+                == 1;
     }
 
     /** Oldest first. */
     List<Row> open() {
-        return jdbc.sql("select * from cutting_planned_trial where closed_at is null order by id").query(ROW).list();
+        return jdbc.sql("select * from cutting_planned_trial where closed_at is null order by id")
+                .query(ROW)
+                .list();
     }
 
     Optional<Row> openFor(long orderId) {
@@ -56,14 +61,16 @@ class PlannedTrialStore {
     }
 
     List<Row> openOf(long settingId) {
-        return jdbc.sql("select * from cutting_planned_trial where closed_at is null and setting_id = :setting order by id")
+        return jdbc.sql(
+                        "select * from cutting_planned_trial where closed_at is null and setting_id = :setting order by id")
                 .param("setting", settingId)
                 .query(ROW)
                 .list();
     }
 
     void close(long id, PlannedTrials.Closed how, Instant at) {
-        jdbc.sql("update cutting_planned_trial set closed_at = :at, closed_how = :how where id = :id and closed_at is null")
+        jdbc.sql(
+                        "update cutting_planned_trial set closed_at = :at, closed_how = :how where id = :id and closed_at is null")
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("how", how.name())
                 .param("id", id)

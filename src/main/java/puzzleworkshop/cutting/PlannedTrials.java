@@ -25,7 +25,11 @@ public class PlannedTrials {
     public static final Minutes TAKES = Minutes.of(15);
 
     /** Why one was closed. */
-    enum Closed { PROVEN, CUT, GIVEN_UP }
+    enum Closed {
+        PROVEN,
+        CUT,
+        GIVEN_UP
+    }
 
     private final PlannedTrialStore store;
     private final Settings settings;
@@ -91,7 +95,8 @@ public class PlannedTrials {
 
     @EventListener
     void cut(CutMoved event) {
-        if (event.job().orderId().isPresent() && event.job().state() == CutJob.State.DONE
+        if (event.job().orderId().isPresent()
+                && event.job().state() == CutJob.State.DONE
                 && event.job().result().equals(Optional.of(Result.THROUGH))) {
             close(store.openFor(event.job().orderId().getAsLong()).stream().toList(), Closed.CUT);
         }
@@ -106,6 +111,7 @@ public class PlannedTrials {
 
     private PlannedTrial told(PlannedTrialStore.Row row) {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new PlannedTrial(row.id(), setting, row.orderId(), row.label(), row.planned(), settings.nextTry(setting));
+        return new PlannedTrial(
+                row.id(), setting, row.orderId(), row.label(), row.planned(), settings.nextTry(setting));
     }
 }

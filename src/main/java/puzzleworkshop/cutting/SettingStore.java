@@ -48,7 +48,10 @@ class SettingStore {
     }
 
     Optional<Row> find(long id) {
-        return jdbc.sql(ROWS + "where s.id = :id").param("id", id).query((row, n) -> row(row)).optional();
+        return jdbc.sql(ROWS + "where s.id = :id")
+                .param("id", id)
+                .query((row, n) -> row(row))
+                .optional();
     }
 
     List<Row> ofMachine(long machineId) {
@@ -145,7 +148,8 @@ class SettingStore {
                         new Finding(
                                 Result.valueOf(row.getString("result")),
                                 row.getInt("charring"),
-                                Optional.ofNullable(row.getObject("gap_measured_mm", Double.class)).map(Length::mm),
+                                Optional.ofNullable(row.getObject("gap_measured_mm", Double.class))
+                                        .map(Length::mm),
                                 row.getString("note")),
                         Source.valueOf(row.getString("source")),
                         row.getString("made_by"),
@@ -167,7 +171,8 @@ class SettingStore {
         return new Row(
                 row.getLong("id"),
                 row.getLong("machine_id"),
-                new BoardKind(row.getString("material"), row.getString("grade"), Length.mm(row.getDouble("thickness_mm"))),
+                new BoardKind(
+                        row.getString("material"), row.getString("grade"), Length.mm(row.getDouble("thickness_mm"))),
                 row.getObject("speed_mm_s") == null ? Optional.empty() : Optional.of(parameters(row)));
     }
 

@@ -35,8 +35,8 @@ public class Settings {
     public CutSetting forBoard(Machine machine, BoardKind board) {
         return store.find(machine.id(), board)
                 .map(row -> setting(machine, row))
-                .orElseGet(() -> new CutSetting(0, machine, board, CommonPractice.parametersFor(machine, board),
-                        SettingState.UNTRIED));
+                .orElseGet(() -> new CutSetting(
+                        0, machine, board, CommonPractice.parametersFor(machine, board), SettingState.UNTRIED));
     }
 
     @Transactional(readOnly = true)
@@ -47,7 +47,9 @@ public class Settings {
     /** All boards that a machine has a setting for. */
     @Transactional(readOnly = true)
     public List<CutSetting> of(Machine machine) {
-        return store.ofMachine(machine.id()).stream().map(row -> setting(machine, row)).toList();
+        return store.ofMachine(machine.id()).stream()
+                .map(row -> setting(machine, row))
+                .toList();
     }
 
     @Transactional(readOnly = true)
@@ -93,8 +95,14 @@ public class Settings {
      * @throws Refused when the machine cannot run these parameters, or the photo is not a picture we can keep
      */
     @Transactional
-    public Trial record(Machine machine, BoardKind board, CutParameters parameters, Finding finding, Source source,
-            String by, Optional<Photo> photo) {
+    public Trial record(
+            Machine machine,
+            BoardKind board,
+            CutParameters parameters,
+            Finding finding,
+            Source source,
+            String by,
+            Optional<Photo> photo) {
         requireWithin(machine, parameters);
         photo.ifPresent(Settings::requirePicture);
         long id = store.lock(machine.id(), board);
@@ -132,7 +140,11 @@ public class Settings {
 
     private static void requireWithin(Machine machine, CutParameters parameters) {
         if (parameters.speed().compareTo(machine.motion().maxCut()) > 0) {
-            throw new Refused("cutting.setting.too.fast", parameters.speed(), machine.name(), machine.motion().maxCut());
+            throw new Refused(
+                    "cutting.setting.too.fast",
+                    parameters.speed(),
+                    machine.name(),
+                    machine.motion().maxCut());
         }
     }
 

@@ -47,7 +47,8 @@ final class StrokeDigits {
             for (String stroke : strokes.isEmpty() ? new String[0] : strokes.split("\\|")) {
                 List<Point> points = new ArrayList<>();
                 for (String at : stroke.split(" ")) {
-                    points.add(Point.of(x + (i * ADVANCE + at.charAt(0) - '0') * scale, y + (at.charAt(1) - '0') * scale));
+                    points.add(
+                            Point.of(x + (i * ADVANCE + at.charAt(0) - '0') * scale, y + (at.charAt(1) - '0') * scale));
                 }
                 paths.add(CurvePath.through(points, false));
             }

@@ -56,7 +56,8 @@ public record TestCard(List<Speed> speeds, List<Percent> powers, int passes) {
         double middle = setting.speed().toMmPerMinute();
         double most = setting.machine().motion().maxCut().toMmPerMinute();
         List<Speed> speeds = IntStream.range(0, 5)
-                .mapToDouble(i -> Math.min(most, Math.max(10, Math.round(middle * Math.pow(1 / 0.36, i / 4.0) * 0.6 / 10) * 10)))
+                .mapToDouble(i ->
+                        Math.min(most, Math.max(10, Math.round(middle * Math.pow(1 / 0.36, i / 4.0) * 0.6 / 10) * 10)))
                 .distinct()
                 .mapToObj(Speed::mmPerMinute)
                 .toList();
@@ -94,8 +95,13 @@ public record TestCard(List<Speed> speeds, List<Percent> powers, int passes) {
     public CurvePath path(Square square) {
         double x = LEFT + square.column() * PITCH;
         double y = TOP + square.row() * PITCH;
-        return CurvePath.through(List.of(Point.of(x, y), Point.of(x + SQUARE, y), Point.of(x + SQUARE, y + SQUARE),
-                Point.of(x, y + SQUARE)), true);
+        return CurvePath.through(
+                List.of(
+                        Point.of(x, y),
+                        Point.of(x + SQUARE, y),
+                        Point.of(x + SQUARE, y + SQUARE),
+                        Point.of(x, y + SQUARE)),
+                true);
     }
 
     /** The numbers beside the squares: speeds in mm/min on the left, powers in % above, passes in the corner. */
@@ -121,22 +127,33 @@ public record TestCard(List<Speed> speeds, List<Percent> powers, int passes) {
      */
     public String svg() {
         Size size = size();
-        StringBuilder svg = new StringBuilder(String.format(Locale.ROOT,
+        StringBuilder svg = new StringBuilder(String.format(
+                Locale.ROOT,
                 "<svg xmlns='http://www.w3.org/2000/svg' width='%smm' height='%smm' viewBox='0 0 %s %s'>\n"
                         + "<g id='labels' fill='none' stroke='#000000' stroke-width='0.1'>",
-                Svg.n(size.width().mm()), Svg.n(size.height().mm()), Svg.n(size.width().mm()),
+                Svg.n(size.width().mm()),
+                Svg.n(size.height().mm()),
+                Svg.n(size.width().mm()),
                 Svg.n(size.height().mm())));
-        labels().forEach(path -> svg.append("<path d='").append(path.svgPathData()).append("'/>"));
+        labels().forEach(path ->
+                svg.append("<path d='").append(path.svgPathData()).append("'/>"));
         svg.append("</g>\n");
         List<Square> squares = squares();
         for (int i = 0; i < squares.size(); i++) {
             Square square = squares.get(i);
             long speed = Math.round(square.speed().toMmPerMinute());
             long power = Math.round(square.power().hundredths().doubleValue());
-            svg.append(String.format(Locale.ROOT,
+            svg.append(String.format(
+                    Locale.ROOT,
                     "<g id='speed-%d-power-%d' fill='none' stroke='%s' stroke-width='0.1'>"
                             + "<title>%d mm/min, %d %%, passes: %d</title><path d='%s'/></g>\n",
-                    speed, power, colour(i, squares.size()), speed, power, passes, path(square).svgPathData()));
+                    speed,
+                    power,
+                    colour(i, squares.size()),
+                    speed,
+                    power,
+                    passes,
+                    path(square).svgPathData()));
         }
         return svg.append("</svg>\n").toString();
     }

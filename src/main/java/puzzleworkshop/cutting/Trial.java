@@ -77,7 +77,9 @@ public record Trial(
 
     /** How far from the lens gap it should have had, where it was measured: above zero is too high. */
     public double gapErrorMm() {
-        return finding.gapMeasured().map(gap -> gap.mm() - parameters.gap().mm()).orElse(0.0);
+        return finding.gapMeasured()
+                .map(gap -> gap.mm() - parameters.gap().mm())
+                .orElse(0.0);
     }
 
     /** Whether the gap was right, as far as anybody measured it. */

@@ -47,7 +47,8 @@ public class Backup {
             connection.setAutoCommit(false);
             try (Statement statement = connection.createStatement()) {
                 statement.execute("set transaction isolation level repeatable read, read only");
-                ZipOutputStream zip = new ZipOutputStream(new BufferedOutputStream(out, 1 << 16), StandardCharsets.UTF_8);
+                ZipOutputStream zip =
+                        new ZipOutputStream(new BufferedOutputStream(out, 1 << 16), StandardCharsets.UTF_8);
                 zip.setLevel(Deflater.BEST_SPEED);
                 write(connection, zip);
                 zip.finish();
@@ -71,7 +72,9 @@ public class Backup {
             String columns = String.join(",", columns(connection, table));
             zip.putNextEntry(new ZipEntry("tables/" + table));
             zip.write((columns + "\n").getBytes(StandardCharsets.UTF_8));
-            connection.unwrap(PGConnection.class).getCopyAPI()
+            connection
+                    .unwrap(PGConnection.class)
+                    .getCopyAPI()
                     .copyOut("copy " + quoted(table) + " (" + columns + ") to stdout", new Unclosed(zip));
             zip.closeEntry();
         }
@@ -82,7 +85,11 @@ public class Backup {
                          where schemaname = 'public' and last_value is not null order by 1
                         """)) {
             while (rows.next()) {
-                sequences.append(rows.getString(1)).append('\t').append(rows.getLong(2)).append('\n');
+                sequences
+                        .append(rows.getString(1))
+                        .append('\t')
+                        .append(rows.getLong(2))
+                        .append('\n');
             }
         }
         entry(zip, "sequences", sequences.toString());
@@ -95,20 +102,27 @@ public class Backup {
     }
 
     static String schemaVersion(Connection connection) throws SQLException {
-        return list(connection, "select version from " + HISTORY
-                + " where success and version is not null order by installed_rank desc limit 1").getFirst();
+        return list(
+                        connection,
+                        "select version from " + HISTORY
+                                + " where success and version is not null order by installed_rank desc limit 1")
+                .getFirst();
     }
 
     /** All tables of ours, by name. */
     static List<String> tables(Connection connection) throws SQLException {
-        return list(connection, "select tablename from pg_tables where schemaname = 'public' and tablename <> '"
-                + HISTORY + "' order by 1");
+        return list(
+                connection,
+                "select tablename from pg_tables where schemaname = 'public' and tablename <> '" + HISTORY
+                        + "' order by 1");
     }
 
     /** A table's columns, quoted; without those that the database computes itself. */
     static List<String> columns(Connection connection, String table) throws SQLException {
-        return list(connection, "select quote_ident(attname) from pg_attribute where attrelid = 'public."
-                + quoted(table) + "'::regclass and attnum > 0 and not attisdropped and attgenerated = '' order by attnum");
+        return list(
+                connection,
+                "select quote_ident(attname) from pg_attribute where attrelid = 'public." + quoted(table)
+                        + "'::regclass and attnum > 0 and not attisdropped and attgenerated = '' order by attnum");
     }
 
     static String quoted(String name) {
@@ -117,7 +131,8 @@ public class Backup {
 
     static List<String> list(Connection connection, String query) throws SQLException {
         List<String> found = new ArrayList<>();
-        try (Statement statement = connection.createStatement(); ResultSet rows = statement.executeQuery(query)) {
+        try (Statement statement = connection.createStatement();
+                ResultSet rows = statement.executeQuery(query)) {
             while (rows.next()) {
                 found.add(rows.getString(1));
             }

@@ -20,9 +20,10 @@ record DataFolder(Path home) {
 
     /** {@code puzzleworkshop.data}, or a folder in the user's home where that is not set. */
     static DataFolder of(String setting) {
-        return new DataFolder(setting == null || setting.isBlank()
-                ? Path.of(System.getProperty("user.home"), ".puzzle-workshop")
-                : Path.of(setting));
+        return new DataFolder(
+                setting == null || setting.isBlank()
+                        ? Path.of(System.getProperty("user.home"), ".puzzle-workshop")
+                        : Path.of(setting));
     }
 
     Path cluster() {
@@ -46,9 +47,11 @@ record DataFolder(Path home) {
             }
             Files.createDirectories(binaries());
         } catch (IOException e) {
-            throw new CannotStart("The data folder " + home + " cannot be made or written.",
+            throw new CannotStart(
+                    "The data folder " + home + " cannot be made or written.",
                     "Give the user who runs the program write access to it, or choose another folder with"
-                            + " --puzzleworkshop.data=FOLDER.", e);
+                            + " --puzzleworkshop.data=FOLDER.",
+                    e);
         }
     }
 
@@ -58,19 +61,23 @@ record DataFolder(Path home) {
      */
     FileChannel lock() {
         try {
-            FileChannel channel = FileChannel.open(home.resolve("app.lock"),
-                    StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+            FileChannel channel =
+                    FileChannel.open(home.resolve("app.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
             if (locks(channel)) {
                 return channel;
             }
             channel.close();
         } catch (IOException e) {
-            throw new CannotStart("The lock file in " + home + " cannot be opened.",
-                    "See that the folder can be written and that its disk is not full.", e);
+            throw new CannotStart(
+                    "The lock file in " + home + " cannot be opened.",
+                    "See that the folder can be written and that its disk is not full.",
+                    e);
         }
-        throw new CannotStart("Another copy of Puzzle Workshop is running on the data folder " + home + ".",
+        throw new CannotStart(
+                "Another copy of Puzzle Workshop is running on the data folder " + home + ".",
                 "Use that one (its address was printed when it started) or stop it first; or give this copy a folder of"
-                        + " its own with --puzzleworkshop.data=FOLDER.", null);
+                        + " its own with --puzzleworkshop.data=FOLDER.",
+                null);
     }
 
     private static boolean locks(FileChannel channel) throws IOException {
@@ -90,8 +97,10 @@ record DataFolder(Path home) {
             }
             return Files.readString(secretFile()).strip();
         } catch (IOException e) {
-            throw new CannotStart("The file " + secretFile() + " with the database's password cannot be read or written.",
-                    "Run the program as the user who owns the data folder.", e);
+            throw new CannotStart(
+                    "The file " + secretFile() + " with the database's password cannot be read or written.",
+                    "Run the program as the user who owns the data folder.",
+                    e);
         }
     }
 
@@ -99,8 +108,8 @@ record DataFolder(Path home) {
         byte[] random = new byte[24];
         new SecureRandom().nextBytes(random);
         if (isPosix()) {
-            Files.createFile(secretFile(),
-                    PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
+            Files.createFile(
+                    secretFile(), PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString("rw-------")));
         }
         Files.writeString(secretFile(), HexFormat.of().formatHex(random));
     }

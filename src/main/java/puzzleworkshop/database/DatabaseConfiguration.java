@@ -45,7 +45,9 @@ class DatabaseConfiguration {
 
         @Override
         public boolean matches(ConditionContext context, AnnotatedTypeMetadata metadata) {
-            return context.getEnvironment().getProperty("spring.datasource.url", "").isBlank();
+            return context.getEnvironment()
+                    .getProperty("spring.datasource.url", "")
+                    .isBlank();
         }
     }
 }

@@ -93,7 +93,8 @@ public final class EmbeddedServer implements AutoCloseable {
 
     private EmbeddedPostgres start() {
         boolean first = !Files.exists(folder.cluster().resolve("postgresql.conf"));
-        // A mark left by a first start that did not reach its end: that cluster still trusts everyone and holds nothing.
+        // A mark left by a first start that did not reach its end: that cluster still trusts everyone and holds
+        // nothing.
         Path unfinished = folder.home().resolve("first-start.unfinished");
         try {
             first |= Files.exists(unfinished);
@@ -112,7 +113,8 @@ public final class EmbeddedServer implements AutoCloseable {
                 throw e;
             }
         } catch (IOException | SQLException | RuntimeException e) {
-            throw new CannotStart("The database in " + folder.cluster() + " did not start: " + e.getMessage(),
+            throw new CannotStart(
+                    "The database in " + folder.cluster() + " did not start: " + e.getMessage(),
                     "See that the disk has room and that the folder belongs to the user who runs the program. A server"
                             + " of your own can be used with --spring.datasource.url=jdbc:postgresql://HOST/DATABASE.",
                     e);
@@ -172,10 +174,12 @@ public final class EmbeddedServer implements AutoCloseable {
         try {
             String found = Files.readString(version).strip();
             if (!found.equals(MAJOR)) {
-                throw new CannotStart("The data in " + folder.cluster() + " was written by PostgreSQL " + found
-                        + "; this program brings PostgreSQL " + MAJOR + ", which cannot read it.",
+                throw new CannotStart(
+                        "The data in " + folder.cluster() + " was written by PostgreSQL " + found
+                                + "; this program brings PostgreSQL " + MAJOR + ", which cannot read it.",
                         "Start the version of Puzzle Workshop you used before, make a backup there (Set-up, Backup),"
-                                + " start this version on an empty folder and restore the backup into it.", null);
+                                + " start this version on an empty folder and restore the backup into it.",
+                        null);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -184,11 +188,14 @@ public final class EmbeddedServer implements AutoCloseable {
 
     /** PostgreSQL refuses to run as root; the library steps into a user namespace for it, where the system lets it. */
     private static void refuseRootWithoutNamespaces() {
-        if (!"root".equals(System.getProperty("user.name")) || !System.getProperty("os.name").startsWith("Linux")) {
+        if (!"root".equals(System.getProperty("user.name"))
+                || !System.getProperty("os.name").startsWith("Linux")) {
             return;
         }
         try {
-            Process probe = new ProcessBuilder("unshare", "-U", "true").redirectErrorStream(true).start();
+            Process probe = new ProcessBuilder("unshare", "-U", "true")
+                    .redirectErrorStream(true)
+                    .start();
             probe.getInputStream().readAllBytes();
             if (probe.waitFor() == 0) {
                 return;
@@ -198,9 +205,11 @@ public final class EmbeddedServer implements AutoCloseable {
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
-        throw new CannotStart("The program runs as root, and PostgreSQL does not run as root on this system.",
+        throw new CannotStart(
+                "The program runs as root, and PostgreSQL does not run as root on this system.",
                 "Run the program as an ordinary user, or use a PostgreSQL server of your own with"
-                        + " --spring.datasource.url=jdbc:postgresql://HOST/DATABASE.", null);
+                        + " --spring.datasource.url=jdbc:postgresql://HOST/DATABASE.",
+                null);
     }
 
     private static void release(FileChannel lock) {

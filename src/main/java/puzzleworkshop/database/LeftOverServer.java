@@ -18,8 +18,7 @@ final class LeftOverServer {
 
     private static final long PATIENCE_SECONDS = 60;
 
-    private LeftOverServer() {
-    }
+    private LeftOverServer() {}
 
     static void end(DataFolder folder) {
         // SIGTERM waits for clients; the program that was its only client is gone.
@@ -31,16 +30,21 @@ final class LeftOverServer {
 
     /** The server at work on the folder, if it is one of ours. */
     static Optional<ProcessHandle> running(DataFolder folder) {
-        return pidIn(folder.cluster().resolve("postmaster.pid")).flatMap(ProcessHandle::of)
-                .filter(ProcessHandle::isAlive).filter(process -> isOurs(process, folder));
+        return pidIn(folder.cluster().resolve("postmaster.pid"))
+                .flatMap(ProcessHandle::of)
+                .filter(ProcessHandle::isAlive)
+                .filter(process -> isOurs(process, folder));
     }
 
     static void awaitEnd(ProcessHandle server, DataFolder folder) {
         try {
             server.onExit().get(PATIENCE_SECONDS, TimeUnit.SECONDS);
         } catch (TimeoutException e) {
-            throw new CannotStart("The database server (process " + server.pid() + ") still holds " + folder.cluster()
-                    + " and does not end.", "End that process and start again.", e);
+            throw new CannotStart(
+                    "The database server (process " + server.pid() + ") still holds " + folder.cluster()
+                            + " and does not end.",
+                    "End that process and start again.",
+                    e);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(e);
@@ -52,15 +56,21 @@ final class LeftOverServer {
     private static Optional<Long> pidIn(Path pidFile) {
         try {
             List<String> lines = Files.readAllLines(pidFile);
-            return lines.isEmpty() ? Optional.empty() : Optional.of(Long.valueOf(lines.getFirst().strip()));
+            return lines.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(Long.valueOf(lines.getFirst().strip()));
         } catch (IOException | NumberFormatException noServerOrTornFile) {
             return Optional.empty();
         }
     }
 
     private static boolean isOurs(ProcessHandle process, DataFolder folder) {
-        return process.info().command().map(Path::of).map(LeftOverServer::real)
-                .filter(command -> command.startsWith(real(folder.binaries()))).isPresent();
+        return process.info()
+                .command()
+                .map(Path::of)
+                .map(LeftOverServer::real)
+                .filter(command -> command.startsWith(real(folder.binaries())))
+                .isPresent();
     }
 
     private static Path real(Path path) {

@@ -50,8 +50,11 @@ final class Restore {
             String schema = schemaOf(zip);
             try {
                 clean();
-                Flyway.configure().configuration(flyway.getConfiguration())
-                        .target(MigrationVersion.fromVersion(schema)).load().migrate();
+                Flyway.configure()
+                        .configuration(flyway.getConfiguration())
+                        .target(MigrationVersion.fromVersion(schema))
+                        .load()
+                        .migrate();
                 fill(zip);
                 flyway.migrate();
             } catch (RuntimeException | SQLException | IOException e) {
@@ -70,9 +73,12 @@ final class Restore {
 
     private void refuseWhereSomeoneWorks() {
         try (Connection connection = dataSource.getConnection()) {
-            boolean made = !Backup.list(connection, "select 1 from pg_tables where schemaname = 'public'"
-                    + " and tablename = 'account'").isEmpty();
-            if (made && !Backup.list(connection, "select 1 from account limit 1").isEmpty()) {
+            boolean made = !Backup.list(
+                            connection,
+                            "select 1 from pg_tables where schemaname = 'public'" + " and tablename = 'account'")
+                    .isEmpty();
+            if (made
+                    && !Backup.list(connection, "select 1 from account limit 1").isEmpty()) {
                 throw new Refused("database.restore.not-empty");
             }
         } catch (SQLException e) {
@@ -106,7 +112,11 @@ final class Restore {
     }
 
     private void clean() {
-        Flyway.configure().configuration(flyway.getConfiguration()).cleanDisabled(false).load().clean();
+        Flyway.configure()
+                .configuration(flyway.getConfiguration())
+                .cleanDisabled(false)
+                .load()
+                .clean();
     }
 
     private void fill(ZipFile zip) throws SQLException, IOException {
@@ -146,7 +156,8 @@ final class Restore {
         List<String> putBack = Backup.list(connection, """
                 select format('alter table %s add constraint %I %s', conrelid::regclass, conname, pg_get_constraintdef(oid))
                 """ + ofEach);
-        for (String off : Backup.list(connection,
+        for (String off : Backup.list(
+                connection,
                 "select format('alter table %s drop constraint %I', conrelid::regclass, conname)" + ofEach)) {
             statement.execute(off);
         }
@@ -156,7 +167,7 @@ final class Restore {
     private static void fillTables(Connection connection, ZipFile zip, List<String> tables)
             throws SQLException, IOException {
         List<String> known = new ArrayList<>(tables);
-        for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements();) {
+        for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements(); ) {
             ZipEntry entry = all.nextElement();
             if (!entry.getName().startsWith("tables/")) {
                 continue;
@@ -170,7 +181,9 @@ final class Restore {
                 if (!columns.equals(String.join(",", Backup.columns(connection, table)))) {
                     throw new Refused("database.restore.damaged", entry.getName());
                 }
-                connection.unwrap(PGConnection.class).getCopyAPI()
+                connection
+                        .unwrap(PGConnection.class)
+                        .getCopyAPI()
                         .copyIn("copy " + Backup.quoted(table) + " (" + columns + ") from stdin", in);
             }
         }
@@ -180,8 +193,8 @@ final class Restore {
     }
 
     private static void setSequences(Connection connection, ZipFile zip) throws SQLException, IOException {
-        try (BufferedReader lines = new BufferedReader(new InputStreamReader(
-                        zip.getInputStream(zip.getEntry("sequences")), StandardCharsets.UTF_8));
+        try (BufferedReader lines = new BufferedReader(
+                        new InputStreamReader(zip.getInputStream(zip.getEntry("sequences")), StandardCharsets.UTF_8));
                 PreparedStatement set = connection.prepareStatement("select setval(format('public.%I', ?::text), ?)")) {
             for (String line = lines.readLine(); line != null; line = lines.readLine()) {
                 String[] parts = line.split("\t");

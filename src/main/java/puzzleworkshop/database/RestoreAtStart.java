@@ -26,14 +26,20 @@ class RestoreAtStart implements FlywayMigrationStrategy {
             return;
         }
         if (!Files.isReadable(Path.of(file))) {
-            throw new CannotStart("The backup " + file + " cannot be read.", "Check the file's name and its rights.", null);
+            throw new CannotStart(
+                    "The backup " + file + " cannot be read.", "Check the file's name and its rights.", null);
         }
         try {
             new Restore(flyway).from(Path.of(file));
         } catch (Refused refused) {
-            throw new CannotStart(new Texts().getTranslation(refused.sentence().key(), Texts.LOCALE,
-                    refused.sentence().arguments().toArray()),
-                    "Start without --puzzleworkshop.restore, or with an empty data folder and a sound backup.", refused);
+            throw new CannotStart(
+                    new Texts()
+                            .getTranslation(
+                                    refused.sentence().key(),
+                                    Texts.LOCALE,
+                                    refused.sentence().arguments().toArray()),
+                    "Start without --puzzleworkshop.restore, or with an empty data folder and a sound backup.",
+                    refused);
         }
     }
 }

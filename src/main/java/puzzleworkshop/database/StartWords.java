@@ -30,8 +30,10 @@ class StartWords {
             return;
         }
         String kept = embedded.map(server -> server.home().toString()).orElseGet(this::serverAddress);
-        System.out.printf("%n  Puzzle Workshop is open at  http://localhost:%s%s%n  Its data lies in            %s%n"
-                + "  Stop it with Ctrl+C.%n%n", port, environment.getProperty("server.servlet.context-path", ""), kept);
+        System.out.printf(
+                "%n  Puzzle Workshop is open at  http://localhost:%s%s%n  Its data lies in            %s%n"
+                        + "  Stop it with Ctrl+C.%n%n",
+                port, environment.getProperty("server.servlet.context-path", ""), kept);
     }
 
     private String serverAddress() {

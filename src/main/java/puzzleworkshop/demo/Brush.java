@@ -119,7 +119,8 @@ final class Brush {
         for (int i = -1; i <= 1; i++) {
             g.fill(new Ellipse2D.Double(x + i * r * 0.72 - r * 0.16, y - r * 1.1, r * 0.32, r * 2.5));
         }
-        g.setPaint(new GradientPaint((float) (x - r), 0, new Color(255, 255, 255, 70), (float) (x + r), 0, new Color(0, 0, 0, 70)));
+        g.setPaint(new GradientPaint(
+                (float) (x - r), 0, new Color(255, 255, 255, 70), (float) (x + r), 0, new Color(0, 0, 0, 70)));
         g.fill(silk);
         g.setClip(clip);
         g.setColor(new Color(0x5A4632));
@@ -189,7 +190,8 @@ final class Brush {
         g.setColor(petal);
         for (int i = 0; i < 5; i++) {
             double a = i * 2 * Math.PI / 5;
-            g.fill(new Ellipse2D.Double(x + Math.cos(a) * r * 0.6 - r * 0.5, y + Math.sin(a) * r * 0.6 - r * 0.5, r, r));
+            g.fill(new Ellipse2D.Double(
+                    x + Math.cos(a) * r * 0.6 - r * 0.5, y + Math.sin(a) * r * 0.6 - r * 0.5, r, r));
         }
         g.setColor(new Color(0xE9B93B));
         g.fill(new Ellipse2D.Double(x - r * 0.35, y - r * 0.35, r * 0.7, r * 0.7));

@@ -30,7 +30,8 @@ class DemoFilling implements DemoWorkshop {
         stock.machine();
         week.prepare();
         for (int i = 0; i < orders.count(); i++) {
-            progress.reached(STOCK + (1 - STOCK) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
+            progress.reached(
+                    STOCK + (1 - STOCK) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
             orders.play(i);
         }
         money.settle();

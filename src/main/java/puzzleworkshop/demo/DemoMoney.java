@@ -39,10 +39,20 @@ class DemoMoney {
     void settle() {
         PaperSettings papers = invoices.settings();
         invoices.save(new PaperSettings(
-                "", "Harbour Savings Bank\nAccount 0047 1108 15", "Half is paid when you say yes, the rest when it is ready.",
-                "Thank you for your order.", papers.dueDays(), papers.logo()));
-        book.setList(book.today(), List.of(
-                price(210, 148, 60, 46), price(300, 200, 60, 58), price(300, 210, 120, 64), price(420, 297, 300, 92)), WHO);
+                "",
+                "Harbour Savings Bank\nAccount 0047 1108 15",
+                "Half is paid when you say yes, the rest when it is ready.",
+                "Thank you for your order.",
+                papers.dueDays(),
+                papers.logo()));
+        book.setList(
+                book.today(),
+                List.of(
+                        price(210, 148, 60, 46),
+                        price(300, 200, 60, 58),
+                        price(300, 210, 120, 64),
+                        price(420, 297, 300, 92)),
+                WHO);
         for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
             invoices.issue(order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
@@ -54,13 +64,20 @@ class DemoMoney {
                 payments.ask(order.id(), order.price().gross(), WHO);
             }
             if (order.quantity() > SCHOOL_PUZZLES) {
-                invoices.receive(order.id(), order.price().gross().dividedBy(2).rounded(), Payment.Way.CARD, book.today(), "", WHO);
+                invoices.receive(
+                        order.id(),
+                        order.price().gross().dividedBy(2).rounded(),
+                        Payment.Way.CARD,
+                        book.today(),
+                        "",
+                        WHO);
             }
         }
     }
 
     private ListPrice price(double longer, double shorter, int pieces, long amount) {
-        Money said = Money.of(BigDecimal.valueOf(amount), book.on(book.today()).currency()).rounded();
+        Money said = Money.of(BigDecimal.valueOf(amount), book.on(book.today()).currency())
+                .rounded();
         return new ListPrice(Length.mm(longer), Length.mm(shorter), pieces, said);
     }
 }

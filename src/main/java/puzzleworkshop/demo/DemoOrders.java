@@ -52,26 +52,197 @@ class DemoOrders {
 
     /** One line of the script. */
     private record Line(
-            String customer, String contact, Scene scene, double width, double height, int pieces, BoardKind board,
-            int quantity, IntendedAge age, int dueInDays, boolean workingDays, Reached reached, Optional<Stage> next) {}
+            String customer,
+            String contact,
+            Scene scene,
+            double width,
+            double height,
+            int pieces,
+            BoardKind board,
+            int quantity,
+            IntendedAge age,
+            int dueInDays,
+            boolean workingDays,
+            Reached reached,
+            Optional<Stage> next) {}
 
     private static final List<Line> SCRIPT = List.of(
-            line("Ida Norrby", "ida@norrby.example", Scene.LAKE, 300, 200, 48, 1, IntendedAge.FROM_6, 9, Reached.CLOSED, null),
-            line("Old Mill Bookshop", "post@oldmill.example", Scene.HARBOUR, 297, 210, 96, 1, IntendedAge.GROWN_UPS, 2, Reached.HANDED_OVER, null),
-            line("Beatrix Vane", "0155 01 7734", Scene.CAT, 200, 150, 24, 1, IntendedAge.FROM_3, 1, Reached.STAGES, Stage.PACK),
-            line("Oskar Lund", "oskar@lund.example", Scene.BALLOONS, 210, 148, 40, 1, IntendedAge.FROM_6, 1, Reached.STAGES, Stage.CUT),
-            line("Priya Raman", "priya@raman.example", Scene.MEADOW, 300, 200, 60, 1, IntendedAge.GROWN_UPS, 3, Reached.STAGES, Stage.STICK),
-            line("Tomasz Wilk", "tomasz@wilk.example", Scene.NIGHT_TRAIN, 300, 200, 48, 1, IntendedAge.FROM_6, 5, Reached.STAGES, Stage.LAMINATE),
-            line("Noor Haddad", "noor@haddad.example", Scene.HARBOUR, 210, 148, 35, 1, IntendedAge.FROM_6, 6, Reached.APPROVED, null),
-            line("Hazel Lane School", "office@hazellane.example", Scene.BALLOONS, 150, 100, 12, 6, IntendedAge.FROM_3, 8, Reached.APPROVED, null),
-            line("Museum of Small Trains", "shop@smalltrains.example", Scene.NIGHT_TRAIN, 297, 210, 108, 1, IntendedAge.GROWN_UPS, 9, Reached.WAITS_FOR_APPROVAL, null),
-            busy("Elin Fairweather", "elin@fairweather.example", Scene.LAKE, 300, 200, 60, 1, IntendedAge.FROM_6, 1, Stage.CUT),
-            busy("Wren Street Library", "desk@wrenstreet.example", Scene.MEADOW, 297, 210, 96, 2, IntendedAge.GROWN_UPS, 1, Stage.CUT),
-            busy("Ferry House Hotel", "front@ferryhouse.example", Scene.HARBOUR, 210, 148, 40, 6, IntendedAge.FROM_6, 2, Stage.CUT),
-            busy("Marlow String Quartet", "marlow@quartet.example", Scene.NIGHT_TRAIN, 300, 200, 60, 4, IntendedAge.GROWN_UPS, 2, Stage.MASK),
+            line(
+                    "Ida Norrby",
+                    "ida@norrby.example",
+                    Scene.LAKE,
+                    300,
+                    200,
+                    48,
+                    1,
+                    IntendedAge.FROM_6,
+                    9,
+                    Reached.CLOSED,
+                    null),
+            line(
+                    "Old Mill Bookshop",
+                    "post@oldmill.example",
+                    Scene.HARBOUR,
+                    297,
+                    210,
+                    96,
+                    1,
+                    IntendedAge.GROWN_UPS,
+                    2,
+                    Reached.HANDED_OVER,
+                    null),
+            line(
+                    "Beatrix Vane",
+                    "0155 01 7734",
+                    Scene.CAT,
+                    200,
+                    150,
+                    24,
+                    1,
+                    IntendedAge.FROM_3,
+                    1,
+                    Reached.STAGES,
+                    Stage.PACK),
+            line(
+                    "Oskar Lund",
+                    "oskar@lund.example",
+                    Scene.BALLOONS,
+                    210,
+                    148,
+                    40,
+                    1,
+                    IntendedAge.FROM_6,
+                    1,
+                    Reached.STAGES,
+                    Stage.CUT),
+            line(
+                    "Priya Raman",
+                    "priya@raman.example",
+                    Scene.MEADOW,
+                    300,
+                    200,
+                    60,
+                    1,
+                    IntendedAge.GROWN_UPS,
+                    3,
+                    Reached.STAGES,
+                    Stage.STICK),
+            line(
+                    "Tomasz Wilk",
+                    "tomasz@wilk.example",
+                    Scene.NIGHT_TRAIN,
+                    300,
+                    200,
+                    48,
+                    1,
+                    IntendedAge.FROM_6,
+                    5,
+                    Reached.STAGES,
+                    Stage.LAMINATE),
+            line(
+                    "Noor Haddad",
+                    "noor@haddad.example",
+                    Scene.HARBOUR,
+                    210,
+                    148,
+                    35,
+                    1,
+                    IntendedAge.FROM_6,
+                    6,
+                    Reached.APPROVED,
+                    null),
+            line(
+                    "Hazel Lane School",
+                    "office@hazellane.example",
+                    Scene.BALLOONS,
+                    150,
+                    100,
+                    12,
+                    6,
+                    IntendedAge.FROM_3,
+                    8,
+                    Reached.APPROVED,
+                    null),
+            line(
+                    "Museum of Small Trains",
+                    "shop@smalltrains.example",
+                    Scene.NIGHT_TRAIN,
+                    297,
+                    210,
+                    108,
+                    1,
+                    IntendedAge.GROWN_UPS,
+                    9,
+                    Reached.WAITS_FOR_APPROVAL,
+                    null),
+            busy(
+                    "Elin Fairweather",
+                    "elin@fairweather.example",
+                    Scene.LAKE,
+                    300,
+                    200,
+                    60,
+                    1,
+                    IntendedAge.FROM_6,
+                    1,
+                    Stage.CUT),
+            busy(
+                    "Wren Street Library",
+                    "desk@wrenstreet.example",
+                    Scene.MEADOW,
+                    297,
+                    210,
+                    96,
+                    2,
+                    IntendedAge.GROWN_UPS,
+                    1,
+                    Stage.CUT),
+            busy(
+                    "Ferry House Hotel",
+                    "front@ferryhouse.example",
+                    Scene.HARBOUR,
+                    210,
+                    148,
+                    40,
+                    6,
+                    IntendedAge.FROM_6,
+                    2,
+                    Stage.CUT),
+            busy(
+                    "Marlow String Quartet",
+                    "marlow@quartet.example",
+                    Scene.NIGHT_TRAIN,
+                    300,
+                    200,
+                    60,
+                    4,
+                    IntendedAge.GROWN_UPS,
+                    2,
+                    Stage.MASK),
             busy("Dora Quill", "0155 01 4410", Scene.CAT, 200, 150, 35, 1, IntendedAge.FROM_6, 2, Stage.MASK),
-            busy("Saltmarsh Nursery", "hello@saltmarsh.example", Scene.BALLOONS, 150, 100, 12, 6, IntendedAge.FROM_3, 3, Stage.STICK),
-            line("Lindqvist Bakery", "hello@lindqvist.example", Scene.LAKE, 200, 200, 49, 1, IntendedAge.GROWN_UPS, 12, Reached.QUOTE, null),
+            busy(
+                    "Saltmarsh Nursery",
+                    "hello@saltmarsh.example",
+                    Scene.BALLOONS,
+                    150,
+                    100,
+                    12,
+                    6,
+                    IntendedAge.FROM_3,
+                    3,
+                    Stage.STICK),
+            line(
+                    "Lindqvist Bakery",
+                    "hello@lindqvist.example",
+                    Scene.LAKE,
+                    200,
+                    200,
+                    49,
+                    1,
+                    IntendedAge.GROWN_UPS,
+                    12,
+                    Reached.QUOTE,
+                    null),
             line("Jonah Pell", "0155 01 2290", null, 300, 200, 60, 1, IntendedAge.FROM_6, 14, Reached.QUOTE, null));
 
     private final Pictures pictures;
@@ -117,15 +288,30 @@ class DemoOrders {
                 ? week.workingDay(line.dueInDays())
                 : workday(LocalDate.now(clock.withZone(workshop.zone())).plusDays(line.dueInDays()));
         Wish wish = new Wish(
-                picture, size, line.pieces(), index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS, Outline.square(),
-                1000 + 37L * index, line.age(), false, line.quantity(), line.board(), Optional.empty(), Optional.of(due),
-                false, Optional.empty(), Percent.ZERO, Money.zero(workshop.currency()),
-                VatRates.STANDARD, "");
+                picture,
+                size,
+                line.pieces(),
+                index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS,
+                Outline.square(),
+                1000 + 37L * index,
+                line.age(),
+                false,
+                line.quantity(),
+                line.board(),
+                Optional.empty(),
+                Optional.of(due),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                "");
         Offer offer = desk.workOut(wish);
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
-        Order order = confirmations.quote(draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
+        Order order = confirmations.quote(
+                draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
         if (line.reached() == Reached.QUOTE) {
             return;
         }
@@ -167,7 +353,8 @@ class DemoOrders {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             ImageIO.write(drawn, "jpeg", bytes);
-            return pictures.take(scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + ".jpg",
+            return pictures.take(
+                    scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + ".jpg",
                     new ByteArrayInputStream(bytes.toByteArray()));
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
@@ -183,19 +370,58 @@ class DemoOrders {
     }
 
     private static Line line(
-            String customer, String contact, Scene scene, double width, double height, int pieces, int quantity,
-            IntendedAge age, int dueInDays, Reached reached, Stage next) {
+            String customer,
+            String contact,
+            Scene scene,
+            double width,
+            double height,
+            int pieces,
+            int quantity,
+            IntendedAge age,
+            int dueInDays,
+            Reached reached,
+            Stage next) {
         return new Line(
-                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInDays, false, reached,
+                customer,
+                contact,
+                scene,
+                width,
+                height,
+                pieces,
+                DemoStock.BIRCH,
+                quantity,
+                age,
+                dueInDays,
+                false,
+                reached,
                 Optional.ofNullable(next));
     }
 
     /** One of the orders that make the laser the narrow place of the week. */
     private static Line busy(
-            String customer, String contact, Scene scene, double width, double height, int pieces, int quantity,
-            IntendedAge age, int dueInWorkingDays, Stage next) {
+            String customer,
+            String contact,
+            Scene scene,
+            double width,
+            double height,
+            int pieces,
+            int quantity,
+            IntendedAge age,
+            int dueInWorkingDays,
+            Stage next) {
         return new Line(
-                customer, contact, scene, width, height, pieces, DemoStock.BIRCH, quantity, age, dueInWorkingDays, true,
-                Reached.STAGES, Optional.of(next));
+                customer,
+                contact,
+                scene,
+                width,
+                height,
+                pieces,
+                DemoStock.BIRCH,
+                quantity,
+                age,
+                dueInWorkingDays,
+                true,
+                Reached.STAGES,
+                Optional.of(next));
     }
 }

@@ -87,36 +87,147 @@ class DemoStock {
         rack.add(
                 rectangle(500, 320),
                 new BoardFacts(
-                        "birch-ply", Grade.CRAFT, Length.mm(3), Optional.of(Length.mm(2.9)), Length.mm(2.4), Past.CLEAN,
-                        Grain.ALONG_WIDTH, "W2", "Lay it flat under a weight for a week."),
-                money("4.00"), MAKER);
+                        "birch-ply",
+                        Grade.CRAFT,
+                        Length.mm(3),
+                        Optional.of(Length.mm(2.9)),
+                        Length.mm(2.4),
+                        Past.CLEAN,
+                        Grain.ALONG_WIDTH,
+                        "W2",
+                        "Lay it flat under a weight for a week."),
+                money("4.00"),
+                MAKER);
         rack.add(
                 rectangle(450, 300),
                 new BoardFacts(
-                        "softwood-ply", Grade.CONSTRUCTION, Length.mm(3), Optional.empty(), Length.mm(0.5),
-                        Past.WET_GLUE, Grain.NONE, "F1", "From the old shelf; glued on."),
-                money("0"), MAKER);
+                        "softwood-ply",
+                        Grade.CONSTRUCTION,
+                        Length.mm(3),
+                        Optional.empty(),
+                        Length.mm(0.5),
+                        Past.WET_GLUE,
+                        Grain.NONE,
+                        "F1",
+                        "From the old shelf; glued on."),
+                money("0"),
+                MAKER);
     }
 
     void supplies() {
-        supply("Sticker paper A4, matt", SupplyKind.STICKER_PAPER, UseUnit.SHEET, 210, 297, "pack of 50 sheets", 50, LaserFacts.Adhesive.DRY, "14.50", 3);
-        supply("Sticker paper A3, matt", SupplyKind.STICKER_PAPER, UseUnit.SHEET, 297, 420, "pack of 25 sheets", 25, LaserFacts.Adhesive.DRY, "16.00", 2);
-        supply("Laminate film, PET, 330 mm", SupplyKind.LAMINATE, UseUnit.METRE, 330, 0, "roll of 30 m", 30, LaserFacts.Adhesive.DRY, "27.00", 1);
-        supply("Masking tape, pale, 200 mm", SupplyKind.MASKING_TAPE, UseUnit.METRE, 200, 0, "roll of 50 m", 50, LaserFacts.Adhesive.DRY, "11.00", 1);
-        supply("Box, flat, 320 × 230", SupplyKind.BOX, UseUnit.PIECE, 0, 0, "bundle of 20", 20, LaserFacts.Adhesive.NONE, "23.00", 2);
-        supply("Cotton bag, small", SupplyKind.BAG, UseUnit.PIECE, 0, 0, "bundle of 50", 50, LaserFacts.Adhesive.NONE, "12.50", 1);
-        supply("Address labels", SupplyKind.LABEL, UseUnit.PIECE, 0, 0, "sheet of 24", 24, LaserFacts.Adhesive.NONE, "1.10", 4);
-        supply("Lens for the laser", SupplyKind.LENS, UseUnit.PIECE, 0, 0, "single", 1, LaserFacts.Adhesive.NONE, "19.00", 1);
+        supply(
+                "Sticker paper A4, matt",
+                SupplyKind.STICKER_PAPER,
+                UseUnit.SHEET,
+                210,
+                297,
+                "pack of 50 sheets",
+                50,
+                LaserFacts.Adhesive.DRY,
+                "14.50",
+                3);
+        supply(
+                "Sticker paper A3, matt",
+                SupplyKind.STICKER_PAPER,
+                UseUnit.SHEET,
+                297,
+                420,
+                "pack of 25 sheets",
+                25,
+                LaserFacts.Adhesive.DRY,
+                "16.00",
+                2);
+        supply(
+                "Laminate film, PET, 330 mm",
+                SupplyKind.LAMINATE,
+                UseUnit.METRE,
+                330,
+                0,
+                "roll of 30 m",
+                30,
+                LaserFacts.Adhesive.DRY,
+                "27.00",
+                1);
+        supply(
+                "Masking tape, pale, 200 mm",
+                SupplyKind.MASKING_TAPE,
+                UseUnit.METRE,
+                200,
+                0,
+                "roll of 50 m",
+                50,
+                LaserFacts.Adhesive.DRY,
+                "11.00",
+                1);
+        supply(
+                "Box, flat, 320 × 230",
+                SupplyKind.BOX,
+                UseUnit.PIECE,
+                0,
+                0,
+                "bundle of 20",
+                20,
+                LaserFacts.Adhesive.NONE,
+                "23.00",
+                2);
+        supply(
+                "Cotton bag, small",
+                SupplyKind.BAG,
+                UseUnit.PIECE,
+                0,
+                0,
+                "bundle of 50",
+                50,
+                LaserFacts.Adhesive.NONE,
+                "12.50",
+                1);
+        supply(
+                "Address labels",
+                SupplyKind.LABEL,
+                UseUnit.PIECE,
+                0,
+                0,
+                "sheet of 24",
+                24,
+                LaserFacts.Adhesive.NONE,
+                "1.10",
+                4);
+        supply(
+                "Lens for the laser",
+                SupplyKind.LENS,
+                UseUnit.PIECE,
+                0,
+                0,
+                "single",
+                1,
+                LaserFacts.Adhesive.NONE,
+                "19.00",
+                1);
     }
 
     void machine() {
         Currency currency = workshop.currency();
         Machine usual = Machine.usual("The blue laser", currency);
         MachineCosts costs = new MachineCosts(
-                money("980"), money("120"), 2500, 0.19, money("55"), 500, List.of(new WearPart("Lens", money("19"), 300)));
+                money("980"),
+                money("120"),
+                2500,
+                0.19,
+                money("55"),
+                500,
+                List.of(new WearPart("Lens", money("19"), 300)));
         Machine machine = machines.save(new Machine(
-                0, usual.name(), Size.mm(620, 420), usual.beam(), usual.motion(), usual.bowLimit(), usual.setUp(),
-                usual.passPause(), costs, true, false));
+                0,
+                usual.name(),
+                Size.mm(620, 420),
+                usual.beam(),
+                usual.motion(),
+                usual.bowLimit(),
+                usual.setUp(),
+                usual.passPause(),
+                costs,
+                true,
+                false));
         trial(machine, BIRCH, 360, 1, Trial.Result.NOT_THROUGH, 0, "One pass does not reach through.");
         trial(machine, BIRCH, 300, 1, Trial.Result.PARTLY, 1, "Through in the middle, not at the edges.");
         for (int i = 0; i < 4; i++) {
@@ -126,23 +237,50 @@ class DemoStock {
         trial(machine, POPLAR, 300, 1, Trial.Result.THROUGH, 2, "Through, brown edge.");
     }
 
-    private void trial(Machine machine, BoardKind board, double mmPerMinute, int passes, Trial.Result result, int charring, String note) {
-        CutParameters parameters =
-                new CutParameters(Speed.mmPerMinute(mmPerMinute), Percent.of(100), passes, true, machine.beam().lensGap());
+    private void trial(
+            Machine machine,
+            BoardKind board,
+            double mmPerMinute,
+            int passes,
+            Trial.Result result,
+            int charring,
+            String note) {
+        CutParameters parameters = new CutParameters(
+                Speed.mmPerMinute(mmPerMinute),
+                Percent.of(100),
+                passes,
+                true,
+                machine.beam().lensGap());
         cutSettings.record(
-                machine, board, parameters,
+                machine,
+                board,
+                parameters,
                 new Trial.Finding(result, charring, Optional.of(machine.beam().lensGap()), note),
-                Trial.Source.TRY, MAKER, Optional.empty());
+                Trial.Source.TRY,
+                MAKER,
+                Optional.empty());
     }
 
     private void offer(
             String name, String material, Grade grade, double thickness, double width, double height, String price) {
         settings.save(new BoardOffer(
-                0, name, material, grade, Length.mm(thickness), Size.mm(width, height), Grain.NONE, money(price), true));
+                0,
+                name,
+                material,
+                grade,
+                Length.mm(thickness),
+                Size.mm(width, height),
+                Grain.NONE,
+                money(price),
+                true));
     }
 
     private void rectangle(double width, double height, String material, String place, String cost) {
-        rack.add(rectangle(width, height), BoardFacts.clean(material, Grade.CRAFT, Length.mm(3)).at(place), money(cost), MAKER);
+        rack.add(
+                rectangle(width, height),
+                BoardFacts.clean(material, Grade.CRAFT, Length.mm(3)).at(place),
+                money(cost),
+                MAKER);
     }
 
     private static Outline rectangle(double width, double height) {
@@ -170,14 +308,38 @@ class DemoStock {
     }
 
     private void supply(
-            String name, SupplyKind kind, UseUnit unit, double width, double height, String purchase, int perPurchase,
-            LaserFacts.Adhesive adhesive, String price, int bought) {
+            String name,
+            SupplyKind kind,
+            UseUnit unit,
+            double width,
+            double height,
+            String purchase,
+            int perPurchase,
+            LaserFacts.Adhesive adhesive,
+            String price,
+            int bought) {
         SupplyItem item = supplies.keep(new SupplyItem(
-                Optional.empty(), name, kind, unit, length(width), length(height), purchase, BigDecimal.valueOf(perPurchase),
-                new LaserFacts(LaserFacts.Pvc.FREE, adhesive), 4, 3, !name.contains("L3"), false, BigDecimal.ZERO,
+                Optional.empty(),
+                name,
+                kind,
+                unit,
+                length(width),
+                length(height),
+                purchase,
+                BigDecimal.valueOf(perPurchase),
+                new LaserFacts(LaserFacts.Pvc.FREE, adhesive),
+                4,
+                3,
+                !name.contains("L3"),
+                false,
+                BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
         supplies.buy(
-                item.id().orElseThrow(), BigDecimal.valueOf(bought), money(price).times(bought), "Paper & Film Supply", MAKER);
+                item.id().orElseThrow(),
+                BigDecimal.valueOf(bought),
+                money(price).times(bought),
+                "Paper & Film Supply",
+                MAKER);
     }
 
     private static Optional<Length> length(double mm) {

@@ -31,7 +31,12 @@ enum Scene {
             for (int i = 0; i < 26; i++) {
                 double x = random.nextDouble(300);
                 if (x < 110 || x > 240) {
-                    Brush.fir(g, x, 196 + random.nextDouble(8), 26 + random.nextDouble(30), new Color(0x18 , 0x2E + random.nextInt(16), 0x2A));
+                    Brush.fir(
+                            g,
+                            x,
+                            196 + random.nextDouble(8),
+                            26 + random.nextDouble(30),
+                            new Color(0x18, 0x2E + random.nextInt(16), 0x2A));
                 }
             }
         }
@@ -43,7 +48,14 @@ enum Scene {
             for (int i = 0; i < 5; i++) {
                 Brush.cloud(g, random, 20 + i * 62, 22 + random.nextDouble(26));
             }
-            Color[] walls = {new Color(0xD9694A), new Color(0xEFC46A), new Color(0x6FA8A1), new Color(0xE9DFC8), new Color(0xB2576B), new Color(0x8AA6C9)};
+            Color[] walls = {
+                new Color(0xD9694A),
+                new Color(0xEFC46A),
+                new Color(0x6FA8A1),
+                new Color(0xE9DFC8),
+                new Color(0xB2576B),
+                new Color(0x8AA6C9)
+            };
             double x = 0;
             for (int i = 0; x < 300; i++) {
                 double width = 26 + random.nextDouble(14);
@@ -55,7 +67,8 @@ enum Scene {
             g.fill(new Rectangle2D.Double(0, 142, 300, 58));
             for (int i = 0; i < 220; i++) {
                 g.setColor(new Color(255, 255, 255, 20 + random.nextInt(60)));
-                g.fill(new Rectangle2D.Double(random.nextDouble(300), 144 + random.nextDouble(56), 2 + random.nextDouble(12), 0.5));
+                g.fill(new Rectangle2D.Double(
+                        random.nextDouble(300), 144 + random.nextDouble(56), 2 + random.nextDouble(12), 0.5));
             }
             Brush.boat(g, 52, 168, 1.2, new Color(0xB83A32));
             Brush.boat(g, 140, 180, 1.6, new Color(0x274C77));
@@ -89,7 +102,11 @@ enum Scene {
             g.fill(new Rectangle2D.Double(0, 0, 300, 200));
             for (int i = 0; i < 90; i++) {
                 g.setColor(new Color(70 + random.nextInt(60), 120 + random.nextInt(70), 80, 60));
-                g.fill(new Ellipse2D.Double(random.nextDouble(300), random.nextDouble(120), 14 + random.nextDouble(30), 10 + random.nextDouble(24)));
+                g.fill(new Ellipse2D.Double(
+                        random.nextDouble(300),
+                        random.nextDouble(120),
+                        14 + random.nextDouble(30),
+                        10 + random.nextDouble(24)));
             }
             g.setColor(new Color(0xF6F1E7));
             g.setStroke(new BasicStroke(7));
@@ -101,7 +118,13 @@ enum Scene {
             g.setColor(new Color(0xB5533C));
             g.fill(new Rectangle2D.Double(226, 128, 34, 32));
             for (int i = 0; i < 14; i++) {
-                Brush.leaf(g, 243, 128, -2.6 + i * 0.16, 26 + random.nextDouble(20), new Color(0x3E, 0x7A + random.nextInt(40), 0x4A));
+                Brush.leaf(
+                        g,
+                        243,
+                        128,
+                        -2.6 + i * 0.16,
+                        26 + random.nextDouble(20),
+                        new Color(0x3E, 0x7A + random.nextInt(40), 0x4A));
             }
         }
     },
@@ -114,7 +137,9 @@ enum Scene {
             Brush.ridge(g, random, 88, 12, new Color(0x86A77B));
             g.setPaint(new GradientPaint(0, 96, new Color(0x9CBF6B), 0, 200, new Color(0x4E7A3C)));
             g.fill(new Rectangle2D.Double(0, 94, 300, 106));
-            Color[] petals = {new Color(0xD8433B), new Color(0xF2C14E), new Color(0xF7F3EA), new Color(0x7C6BB0), new Color(0xE88FA6)};
+            Color[] petals = {
+                new Color(0xD8433B), new Color(0xF2C14E), new Color(0xF7F3EA), new Color(0x7C6BB0), new Color(0xE88FA6)
+            };
             for (int i = 0; i < 900; i++) {
                 double depth = Math.sqrt(random.nextDouble());
                 double y = 98 + depth * 104;

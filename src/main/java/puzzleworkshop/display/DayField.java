@@ -21,7 +21,8 @@ public class DayField extends DatePicker {
         setLocale(Texts.LOCALE);
         setAutoOpen(false);
         words.setFirstDayOfWeek(1);
-        words.setDateFormats("dd/MM/yyyy", "d.M.yyyy", "yyyy-MM-dd", "d MMM yyyy", "d MMMM yyyy", "d MMM", "d/M", "d.M.");
+        words.setDateFormats(
+                "dd/MM/yyyy", "d.M.yyyy", "yyyy-MM-dd", "d MMM yyyy", "d MMMM yyyy", "d MMM", "d/M", "d.M.");
         words.setBadInputErrorMessage(getTranslation("display.day.unreadable"));
         words.setMinErrorMessage(getTranslation("display.day.past"));
         setI18n(words);
@@ -43,6 +44,7 @@ public class DayField extends DatePicker {
 
     /** Whether it is empty or holds a day that may be taken. */
     public boolean isFit() {
-        return !isInputUnparsable() && !(getValue() != null && getMin() != null && getValue().isBefore(getMin()));
+        return !isInputUnparsable()
+                && !(getValue() != null && getMin() != null && getValue().isBefore(getMin()));
     }
 }

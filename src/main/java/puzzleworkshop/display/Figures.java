@@ -58,7 +58,8 @@ public class Figures {
 
     /** 200 mm, or 7.874 in. */
     public String length(Length length) {
-        return number(house.units().valueOf(length), lengthDigits()) + " " + house.units().symbol();
+        return number(house.units().valueOf(length), lengthDigits()) + " "
+                + house.units().symbol();
     }
 
     /** 200 × 300 mm. */

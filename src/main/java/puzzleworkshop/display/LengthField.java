@@ -63,7 +63,8 @@ public class LengthField extends CustomField<Length> {
         for (UnitSystem unit : UnitSystem.values()) {
             if (plain.endsWith(unit.symbol())) {
                 asTyped = unit;
-                plain = plain.substring(0, plain.length() - unit.symbol().length()).strip();
+                plain = plain.substring(0, plain.length() - unit.symbol().length())
+                        .strip();
             }
         }
         try {

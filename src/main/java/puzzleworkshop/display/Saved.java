@@ -30,8 +30,11 @@ public final class Saved {
     }
 
     public static void tell(String sentence, boolean refusal) {
-        // a refusal stays longer, so it stands where it hides neither the field to be mended nor the button to be pressed again
-        Notification card = new Notification(sentence, SECONDS * (refusal ? 4000 : 1000),
+        // a refusal stays longer, so it stands where it hides neither the field to be mended nor the button to be
+        // pressed again
+        Notification card = new Notification(
+                sentence,
+                SECONDS * (refusal ? 4000 : 1000),
                 refusal ? Notification.Position.TOP_CENTER : Notification.Position.BOTTOM_CENTER);
         if (refusal) {
             card.addThemeVariants(NotificationVariant.ERROR);

@@ -60,7 +60,8 @@ public class Texts implements I18NProvider {
     private static Map<String, String> load() {
         Map<String, String> all = new HashMap<>();
         try {
-            for (Resource file : new PathMatchingResourcePatternResolver().getResources("classpath*:texts/*.properties")) {
+            for (Resource file :
+                    new PathMatchingResourcePatternResolver().getResources("classpath*:texts/*.properties")) {
                 Properties properties = new Properties();
                 try (Reader reader = new InputStreamReader(file.getInputStream(), StandardCharsets.UTF_8)) {
                     properties.load(reader);

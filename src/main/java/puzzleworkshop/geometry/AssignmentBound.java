@@ -32,47 +32,57 @@ final class AssignmentBound {
         this.cut = cut;
         this.stock = stock;
         int[] kinds = IntStream.range(0, blanks.size())
-                .filter(b -> cut.sameAs(b) == b && IntStream.range(0, holds[b].length).anyMatch(s -> holds[b][s]))
+                .filter(b -> cut.sameAs(b) == b
+                        && IntStream.range(0, holds[b].length).anyMatch(s -> holds[b][s]))
                 .toArray();
         area = Arrays.stream(kinds).mapToDouble(b -> blanks.get(b).area().mm2()).toArray();
         demand = Arrays.stream(kinds)
-                .map(kind -> (int) IntStream.range(0, blanks.size()).filter(b -> cut.sameAs(b) == kind).count())
+                .map(kind -> (int) IntStream.range(0, blanks.size())
+                        .filter(b -> cut.sameAs(b) == kind)
+                        .count())
                 .toArray();
         int boards = blanks.isEmpty() ? 0 : holds[0].length;
         for (int board = 0; board < boards; board++) {
             int here = board;
-            held.add(IntStream.range(0, kinds.length).filter(t -> holds[kinds[t]][here]).toArray());
+            held.add(IntStream.range(0, kinds.length)
+                    .filter(t -> holds[kinds[t]][here])
+                    .toArray());
         }
     }
 
     Area leastValueLost(int mostNewBoards) {
-        return Area.mm2(highest((board, prices, taken) -> {
-            double best = 0;
-            int[] bestTaken = new int[area.length];
-            for (CutBoards.Step step : cut.steps(board)) {
-                int[] these = new int[area.length];
-                double earned = knapsack(board, step.mostCut(), prices, step.worth(), these);
-                double total = earned + cut.area(board) * step.worth() - cut.value(board);
-                if (total > best) {
-                    best = total;
-                    bestTaken = these;
-                }
-            }
-            System.arraycopy(bestTaken, 0, taken, 0, taken.length);
-            return best;
-        }, mostNewBoards));
+        return Area.mm2(highest(
+                (board, prices, taken) -> {
+                    double best = 0;
+                    int[] bestTaken = new int[area.length];
+                    for (CutBoards.Step step : cut.steps(board)) {
+                        int[] these = new int[area.length];
+                        double earned = knapsack(board, step.mostCut(), prices, step.worth(), these);
+                        double total = earned + cut.area(board) * step.worth() - cut.value(board);
+                        if (total > best) {
+                            best = total;
+                            bestTaken = these;
+                        }
+                    }
+                    System.arraycopy(bestTaken, 0, taken, 0, taken.length);
+                    return best;
+                },
+                mostNewBoards));
     }
 
     /** Rounded up to what whole boards can add up to. */
     Area leastNewArea() {
         int all = Arrays.stream(demand).sum();
-        double least = highest((board, prices, taken) -> {
-            double earned = knapsack(board, cut.area(board), prices, 0, taken) - (board < stock ? 0 : cut.area(board));
-            if (earned <= 0) {
-                Arrays.fill(taken, 0);
-            }
-            return Math.max(0, earned);
-        }, all);
+        double least = highest(
+                (board, prices, taken) -> {
+                    double earned =
+                            knapsack(board, cut.area(board), prices, 0, taken) - (board < stock ? 0 : cut.area(board));
+                    if (earned <= 0) {
+                        Arrays.fill(taken, 0);
+                    }
+                    return Math.max(0, earned);
+                },
+                all);
         TreeSet<Double> sums = new TreeSet<>(List.of(0.0));
         while (!sums.isEmpty() && sums.first() < least - 1e-3) {
             double sum = sums.pollFirst();
@@ -93,10 +103,13 @@ final class AssignmentBound {
         double best = 0;
         double pace = 1;
         int since = 0;
-        double scale = IntStream.range(0, held.size()).mapToDouble(cut::value).max().orElse(0);
+        double scale =
+                IntStream.range(0, held.size()).mapToDouble(cut::value).max().orElse(0);
         for (int step = 0; step < STEPS; step++) {
             int[] wanted = demand.clone();
-            double bound = IntStream.range(0, area.length).mapToDouble(t -> demand[t] * prices[t]).sum();
+            double bound = IntStream.range(0, area.length)
+                    .mapToDouble(t -> demand[t] * prices[t])
+                    .sum();
             for (int board = 0; board < held.size(); board++) {
                 int times = board < stock ? 1 : mostNewBoards;
                 int[] taken = new int[area.length];
@@ -112,7 +125,8 @@ final class AssignmentBound {
                 pace *= 0.6;
                 since = 0;
             }
-            double length = Arrays.stream(wanted).mapToDouble(g -> (double) g * g).sum();
+            double length =
+                    Arrays.stream(wanted).mapToDouble(g -> (double) g * g).sum();
             if (length == 0) {
                 return best;
             }

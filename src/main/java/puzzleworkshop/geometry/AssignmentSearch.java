@@ -22,6 +22,7 @@ final class AssignmentSearch {
 
     /** One blank without a board weighs more than any new boards, one mm² of new board more than any value lost. */
     private static final double WITHOUT = 1e14;
+
     private static final double NEW_AREA = 1e3;
     private static final int MOST_LOOKED_AT = 14;
     private static final double OVERLOOKED = 0.02;
@@ -72,7 +73,8 @@ final class AssignmentSearch {
             switch (random.nextInt(3)) {
                 case 0 -> Collections.shuffle(out, random);
                 case 1 -> out.sort(Comparator.comparing((Integer b) -> candidates[b].length));
-                default -> out.sort(Comparator.comparing((Integer b) -> blankArea[b]).reversed());
+                default ->
+                    out.sort(Comparator.comparing((Integer b) -> blankArea[b]).reversed());
             }
             if (!next.insertAll(out, MOST_LOOKED_AT, random, stop)) {
                 return best;
@@ -185,7 +187,8 @@ final class AssignmentSearch {
         private double added(int board, int blank, double limit) {
             int kind = kindOf.get(board);
             List<Integer> before = on.get(board);
-            double had = before.isEmpty() ? cut.value(kind) : cut.of(kind, before).value();
+            double had =
+                    before.isEmpty() ? cut.value(kind) : cut.of(kind, before).value();
             double area = cut.area(before) + blankArea[blank];
             if (area > cut.area(kind) + 1 || cut.leastLoss(kind, area) - (cut.value(kind) - had) >= limit) {
                 return Double.POSITIVE_INFINITY;
@@ -202,7 +205,10 @@ final class AssignmentSearch {
             int way = random.nextInt(3);
             if (way == 0) {
                 boards.sort(Comparator.comparing(board -> board < stock));
-                Collections.shuffle(boards.subList(0, (int) boards.stream().filter(b -> b >= stock).count()), random);
+                Collections.shuffle(
+                        boards.subList(
+                                0, (int) boards.stream().filter(b -> b >= stock).count()),
+                        random);
             } else if (way == 1) {
                 int first = on.get(boards.getFirst()).getFirst();
                 boards.sort(Comparator.comparingDouble(board -> unlike(first, board)));
@@ -283,16 +289,22 @@ final class AssignmentSearch {
                     List<Integer> waiting = new ArrayList<>(on.get(board));
                     for (int i = 0; i < result.kinds().size(); i++) {
                         int kind = result.kinds().get(i);
-                        Integer blank = waiting.stream().filter(b -> cut.sameAs(b) == kind).findFirst().orElseThrow();
+                        Integer blank = waiting.stream()
+                                .filter(b -> cut.sameAs(b) == kind)
+                                .findFirst()
+                                .orElseThrow();
                         waiting.remove(blank);
                         placed.add(new Placed(blank, board, result.places().get(i)));
                     }
                 }
             }
             placed.sort(Comparator.comparingInt(Placed::blank));
-            List<Integer> bought =
-                    kindOf.subList(stock, kindOf.size()).stream().map(kind -> kind - stock).toList();
-            double area = kindOf.subList(stock, kindOf.size()).stream().mapToDouble(cut::area).sum();
+            List<Integer> bought = kindOf.subList(stock, kindOf.size()).stream()
+                    .map(kind -> kind - stock)
+                    .toList();
+            double area = kindOf.subList(stock, kindOf.size()).stream()
+                    .mapToDouble(cut::area)
+                    .sum();
             return new Plan(placed, unplaced, bought, Area.mm2(area), Area.mm2(Math.max(0, sum)));
         }
     }

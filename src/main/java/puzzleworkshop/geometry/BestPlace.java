@@ -56,7 +56,9 @@ final class BestPlace {
         }
         if (allowed == null) {
             return board.surelyHolds(w, h)
-                    || new RectangleFit().angle(board.border, w, h, board.directions).isPresent();
+                    || new RectangleFit()
+                            .angle(board.border, w, h, board.directions)
+                            .isPresent();
         }
         for (double degrees : allowed) {
             if (search.any(board.border.seenFrom(degrees), w, h)) {
@@ -158,7 +160,8 @@ final class BestPlace {
         int floor = bestRung >= cap && ties.size() >= MOST_TIES ? bestRung : bestRung - 1;
         RungsBeside.Common common = RungsBeside.common(places, w, h);
         if (floor >= UsefulSizes.SCRAP
-                && (floor >= cap || common.isThere() && !rungs.any(common.place(), common.w(), common.h(), floor, cap))) {
+                && (floor >= cap
+                        || common.isThere() && !rungs.any(common.place(), common.w(), common.h(), floor, cap))) {
             return;
         }
         judgeAll(places.subList(0, places.size() / 2));
@@ -167,7 +170,8 @@ final class BestPlace {
 
     private void judge(Placement place) {
         int rung = bestRung >= cap && ties.size() >= MOST_TIES
-                ? bestRung - 1 : rungs.highest(place, w, h, bestRung - 1, cap);
+                ? bestRung - 1
+                : rungs.highest(place, w, h, bestRung - 1, cap);
         if (rung > bestRung) {
             bestRung = rung;
             best = place;

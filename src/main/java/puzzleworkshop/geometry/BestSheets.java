@@ -43,8 +43,8 @@ public final class BestSheets {
             List<Profile> boards, Size blank, List<double[]> allowed, UsefulSizes sizes, int wanted) {
         double w = blank.width().mm();
         double h = blank.height().mm();
-        PriorityQueue<Bound> bounds = new PriorityQueue<>(
-                Comparator.comparingDouble(Bound::leastLoss).thenComparing(Bound::index));
+        PriorityQueue<Bound> bounds =
+                new PriorityQueue<>(Comparator.comparingDouble(Bound::leastLoss).thenComparing(Bound::index));
         for (int i = 0; i < boards.size(); i++) {
             Profile board = boards.get(i);
             if (board.mayHold(w, h)) {
@@ -56,8 +56,10 @@ public final class BestSheets {
         List<Ranked> found = new ArrayList<>();
         ToDoubleFunction<Ranked> loss = ranked -> ranked.valueLost().mm2();
         Comparator<Ranked> order = Comparator.comparingDouble(loss).thenComparing(Ranked::index);
-        while (!bounds.isEmpty() && !(found.size() >= wanted
-                && bounds.peek().leastLoss() >= found.get(wanted - 1).valueLost().mm2())) {
+        while (!bounds.isEmpty()
+                && !(found.size() >= wanted
+                        && bounds.peek().leastLoss()
+                                >= found.get(wanted - 1).valueLost().mm2())) {
             List<Bound> next = new ArrayList<>();
             while (next.size() < TOGETHER && !bounds.isEmpty()) {
                 next.add(bounds.poll());

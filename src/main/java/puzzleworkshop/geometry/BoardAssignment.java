@@ -48,9 +48,11 @@ public final class BoardAssignment {
         boolean isBetterThan(Plan other) {
             int missing = Integer.compare(unplaced.size(), other.unplaced.size());
             int bought = Double.compare(newArea.mm2(), other.newArea.mm2());
-            return missing != 0 ? missing < 0
-                    : Math.abs(newArea.mm2() - other.newArea.mm2()) > 1e-6 ? bought < 0
-                    : valueLost.mm2() < other.valueLost.mm2() - 1e-6;
+            return missing != 0
+                    ? missing < 0
+                    : Math.abs(newArea.mm2() - other.newArea.mm2()) > 1e-6
+                            ? bought < 0
+                            : valueLost.mm2() < other.valueLost.mm2() - 1e-6;
         }
     }
 
@@ -68,14 +70,20 @@ public final class BoardAssignment {
      *     the board may not be used for the blank, else the angles allowed
      */
     public BoardAssignment(
-            List<Profile> boards, List<Profile> kinds, List<Size> blanks, UsefulSizes sizes, Length kerf,
+            List<Profile> boards,
+            List<Profile> kinds,
+            List<Size> blanks,
+            UsefulSizes sizes,
+            Length kerf,
             BiFunction<Integer, Integer, double[]> angles) {
         this.blanks = blanks.size();
         int stock = boards.size();
         List<Profile> all = Stream.concat(boards.stream(), kinds.stream()).toList();
         this.cut = new CutBoards(all, List.copyOf(blanks), sizes, kerf, angles);
         boolean[][] holds = new boolean[blanks.size()][];
-        int[] distinct = IntStream.range(0, blanks.size()).filter(b -> cut.sameAs(b) == b).toArray();
+        int[] distinct = IntStream.range(0, blanks.size())
+                .filter(b -> cut.sameAs(b) == b)
+                .toArray();
         Arrays.stream(distinct).parallel().forEach(blank -> {
             holds[blank] = new boolean[all.size()];
             for (int board = 0; board < all.size(); board++) {
@@ -95,8 +103,7 @@ public final class BoardAssignment {
         this.bound = new AssignmentBound(cut, List.copyOf(blanks), stock, holds);
     }
 
-    private static int[] sorted(
-            int from, int to, boolean[] which, ToDoubleFunction<Integer> order) {
+    private static int[] sorted(int from, int to, boolean[] which, ToDoubleFunction<Integer> order) {
         return IntStream.range(from, to)
                 .filter(board -> which[board])
                 .boxed()

@@ -12,8 +12,8 @@ public record Bounds(double minX, double minY, double maxX, double maxY) {
 
     public Bounds {
         if (!(minX <= maxX) || !(minY <= maxY)) {
-            throw new IllegalArgumentException("Bounds run from small to large, not " + minX + ".." + maxX + ", "
-                    + minY + ".." + maxY);
+            throw new IllegalArgumentException(
+                    "Bounds run from small to large, not " + minX + ".." + maxX + ", " + minY + ".." + maxY);
         }
     }
 
@@ -22,8 +22,11 @@ public record Bounds(double minX, double minY, double maxX, double maxY) {
     }
 
     public Bounds and(Bounds other) {
-        return new Bounds(Math.min(minX, other.minX), Math.min(minY, other.minY),
-                Math.max(maxX, other.maxX), Math.max(maxY, other.maxY));
+        return new Bounds(
+                Math.min(minX, other.minX),
+                Math.min(minY, other.minY),
+                Math.max(maxX, other.maxX),
+                Math.max(maxY, other.maxY));
     }
 
     public Bounds and(Point point) {

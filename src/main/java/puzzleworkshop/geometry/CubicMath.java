@@ -4,10 +4,12 @@ package puzzleworkshop.geometry;
 final class CubicMath {
 
     /** Gauss–Legendre nodes and weights of order 8 on [-1, 1] (Abramowitz and Stegun, table 25.4). */
-    private static final double[] NODE = {
-        0.1834346424956498, 0.5255324099163290, 0.7966664774136267, 0.9602898564975363};
+    private static final double[] NODE = {0.1834346424956498, 0.5255324099163290, 0.7966664774136267, 0.9602898564975363
+    };
+
     private static final double[] WEIGHT = {
-        0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763};
+        0.3626837833783620, 0.3137066458778873, 0.2223810344533745, 0.1012285362903763
+    };
     private static final int DEEPEST_HALVING = 24;
 
     private CubicMath() {}
@@ -56,7 +58,8 @@ final class CubicMath {
      * whole by more than 1e-10 of the hull's length (cusps end at the deepest halving, 6e-8 of the parameter).
      */
     static double length(Point from, Segment.Cubic c) {
-        double hull = from.distanceTo(c.control1()) + c.control1().distanceTo(c.control2())
+        double hull = from.distanceTo(c.control1())
+                + c.control1().distanceTo(c.control2())
                 + c.control2().distanceTo(c.to());
         if (hull == 0) {
             return 0;
@@ -64,7 +67,8 @@ final class CubicMath {
         return refine(from, c, 0, 1, stretch(from, c, 0, 1), hull * 1e-10, 0);
     }
 
-    private static double refine(Point p, Segment.Cubic c, double a, double b, double whole, double allowed, int depth) {
+    private static double refine(
+            Point p, Segment.Cubic c, double a, double b, double whole, double allowed, int depth) {
         double middle = (a + b) / 2;
         double left = stretch(p, c, a, middle);
         double right = stretch(p, c, middle, b);

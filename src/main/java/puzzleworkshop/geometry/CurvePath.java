@@ -145,17 +145,20 @@ public record CurvePath(Point start, List<Segment> segments, boolean closed) {
     public CurvePath transformed(AffineTransform move) {
         List<Segment> moved = new ArrayList<>(segments.size());
         for (Segment segment : segments) {
-            moved.add(switch (segment) {
-                case Segment.Line line -> new Segment.Line(moved(line.to(), move));
-                case Segment.Cubic c -> new Segment.Cubic(
-                        moved(c.control1(), move), moved(c.control2(), move), moved(c.to(), move));
-            });
+            moved.add(
+                    switch (segment) {
+                        case Segment.Line line -> new Segment.Line(moved(line.to(), move));
+                        case Segment.Cubic c ->
+                            new Segment.Cubic(
+                                    moved(c.control1(), move), moved(c.control2(), move), moved(c.to(), move));
+                    });
         }
         return new CurvePath(moved(start, move), moved, closed);
     }
 
     private static Point moved(Point p, AffineTransform m) {
-        return new Point(m.getScaleX() * p.xMm() + m.getShearX() * p.yMm() + m.getTranslateX(),
+        return new Point(
+                m.getScaleX() * p.xMm() + m.getShearX() * p.yMm() + m.getTranslateX(),
                 m.getShearY() * p.xMm() + m.getScaleY() * p.yMm() + m.getTranslateY());
     }
 

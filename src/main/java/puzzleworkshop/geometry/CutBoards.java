@@ -43,7 +43,10 @@ final class CutBoards {
     private final Map<Question, Cut> known = new ConcurrentHashMap<>();
 
     CutBoards(
-            List<Profile> boards, List<Size> blanks, UsefulSizes sizes, Length kerf,
+            List<Profile> boards,
+            List<Size> blanks,
+            UsefulSizes sizes,
+            Length kerf,
             BiFunction<Integer, Integer, double[]> angles) {
         this.boards = boards;
         this.blanks = blanks;
@@ -88,7 +91,9 @@ final class CutBoards {
     }
 
     double area(List<Integer> wanted) {
-        return wanted.stream().mapToDouble(blank -> blanks.get(blank).area().mm2()).sum();
+        return wanted.stream()
+                .mapToDouble(blank -> blanks.get(blank).area().mm2())
+                .sum();
     }
 
     boolean mayHold(int blank, int board) {
@@ -104,7 +109,9 @@ final class CutBoards {
     double leastLoss(int board, double cutArea) {
         Profile profile = boards.get(board);
         double left = profile.area - cutArea;
-        return left < 0 ? profile.value : profile.value - sizes.value(left, Math.min(profile.rung, sizes.highestFor(left)));
+        return left < 0
+                ? profile.value
+                : profile.value - sizes.value(left, Math.min(profile.rung, sizes.highestFor(left)));
     }
 
     /**

@@ -76,8 +76,7 @@ public record LargestRectangle(Placement placement, Size size) {
     }
 
     /** As large as it gets, unless that is thinner than the least. */
-    private static LargestRectangle grown(
-            Segments seen, double x, double y, Size size, Size least, double degrees) {
+    private static LargestRectangle grown(Segments seen, double x, double y, Size size, Size least, double degrees) {
         double tol = Outline.TOLERANCE;
         double right = x + size.width().mm();
         double below = y + size.height().mm();
@@ -222,7 +221,8 @@ public record LargestRectangle(Placement placement, Size size) {
                 all.add(top);
             }
         }
-        all.sort(Comparator.comparingDouble((double[] b) -> (b[2] - b[0]) * (b[3] - b[1])).reversed());
+        all.sort(Comparator.comparingDouble((double[] b) -> (b[2] - b[0]) * (b[3] - b[1]))
+                .reversed());
         return all.subList(0, Math.min(SEEDS, all.size()));
     }
 }

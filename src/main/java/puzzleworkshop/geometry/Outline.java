@@ -228,7 +228,8 @@ public final class Outline {
     }
 
     private Outline movedBy(double dx, double dy) {
-        List<List<Spot>> bad = badAreas.stream().map(ring -> moved(ring, dx, dy)).toList();
+        List<List<Spot>> bad =
+                badAreas.stream().map(ring -> moved(ring, dx, dy)).toList();
         return mended(moved(outer, dx, dy), bad);
     }
 
@@ -257,7 +258,8 @@ public final class Outline {
             return;
         }
         Size box = bounds();
-        boolean upright = box.width().compareTo(box.height()) >= 0 == limit.width().compareTo(limit.height()) >= 0;
+        boolean upright =
+                box.width().compareTo(box.height()) >= 0 == limit.width().compareTo(limit.height()) >= 0;
         double right = origin().x() + (upright ? limit.width() : limit.height()).mm();
         double below = origin().y() + (upright ? limit.height() : limit.width()).mm();
         Spot farthest = outer.stream()

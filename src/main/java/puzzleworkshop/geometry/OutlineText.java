@@ -59,7 +59,10 @@ public final class OutlineText {
 
     private static void write(List<Spot> ring, StringBuilder text) {
         for (int i = 0; i < ring.size(); i++) {
-            text.append(i == 0 ? "" : " ").append(number(ring.get(i).x())).append(',').append(number(ring.get(i).y()));
+            text.append(i == 0 ? "" : " ")
+                    .append(number(ring.get(i).x()))
+                    .append(',')
+                    .append(number(ring.get(i).y()));
         }
     }
 

@@ -158,8 +158,7 @@ final class PlaceSearch {
         }
     }
 
-    private void cross(
-            int s, int t, double x0, double y0, double x1, double y1, int from, int to) {
+    private void cross(int s, int t, double x0, double y0, double x1, double y1, int from, int to) {
         double dx = sideX2[s] - sideX1[s];
         double dy = sideY2[s] - sideY1[s];
         double ex = sideX2[t] - sideX1[t];
@@ -247,8 +246,7 @@ final class PlaceSearch {
         }
     }
 
-    private void side(
-            int i, double px, double py, double qx, double qy, double x0, double y0, double x1, double y1) {
+    private void side(int i, double px, double py, double qx, double qy, double x0, double y0, double x1, double y1) {
         if (px < x0 && qx < x0 || px > x1 && qx > x1 || py < y0 && qy < y0 || py > y1 && qy > y1) {
             return;
         }

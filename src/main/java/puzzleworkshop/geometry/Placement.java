@@ -36,7 +36,8 @@ public record Placement(double x, double y, double degrees) {
     public Spot centre(Size size) {
         List<Spot> corners = corners(size);
         return new Spot(
-                (corners.get(0).x() + corners.get(2).x()) / 2, (corners.get(0).y() + corners.get(2).y()) / 2);
+                (corners.get(0).x() + corners.get(2).x()) / 2,
+                (corners.get(0).y() + corners.get(2).y()) / 2);
     }
 
     /** The rectangle made smaller (or, with a negative inset, larger) on all four sides, as a JTS polygon. */
@@ -45,7 +46,8 @@ public record Placement(double x, double y, double degrees) {
         double sin = Turn.sin(degrees);
         Placement inner = new Placement(x + insetMm * (cos - sin), y + insetMm * (sin + cos), degrees);
         Coordinate[] ring = new Coordinate[5];
-        List<Spot> corners = inner.corners(size.width().mm() - 2 * insetMm, size.height().mm() - 2 * insetMm);
+        List<Spot> corners =
+                inner.corners(size.width().mm() - 2 * insetMm, size.height().mm() - 2 * insetMm);
         for (int i = 0; i < 5; i++) {
             Spot corner = corners.get(i % 4);
             ring[i] = new Coordinate(corner.x(), corner.y());

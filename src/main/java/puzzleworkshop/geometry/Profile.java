@@ -48,7 +48,10 @@ public final class Profile {
         narrowest = new MinimumDiameter(hull, true).getLength();
         diameter = diameter(hull.getCoordinates());
         inscribed = stays
-                ? new MaximumInscribedCircle(free, CIRCLE_SHARPNESS).getRadiusLine().getLength() + CIRCLE_SHARPNESS
+                ? new MaximumInscribedCircle(free, CIRCLE_SHARPNESS)
+                                .getRadiusLine()
+                                .getLength()
+                        + CIRCLE_SHARPNESS
                 : narrowest / 2;
         directions = Directions.of(border, DIRECTIONS);
         mainDirections = Directions.of(border, MAIN_DIRECTIONS);

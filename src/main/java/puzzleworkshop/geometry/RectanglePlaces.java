@@ -23,14 +23,19 @@ public final class RectanglePlaces {
 
     public static boolean fitsAt(Outline outline, Size size, double degrees) {
         return new PlaceSearch()
-                .any(outline.segments().seenFrom(degrees), size.width().mm(), size.height().mm());
+                .any(
+                        outline.segments().seenFrom(degrees),
+                        size.width().mm(),
+                        size.height().mm());
     }
 
     /** The corners of the set of all places at this angle; empty when it does not fit. */
     public static List<Placement> corners(Outline outline, Size size, double degrees) {
         PlaceSearch search = new PlaceSearch();
         int count = search.corners(
-                outline.segments().seenFrom(degrees), size.width().mm(), size.height().mm());
+                outline.segments().seenFrom(degrees),
+                size.width().mm(),
+                size.height().mm());
         return IntStream.range(0, count)
                 .mapToObj(i -> fromTurned(search.x(i), search.y(i), degrees))
                 .toList();

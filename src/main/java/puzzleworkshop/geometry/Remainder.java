@@ -67,7 +67,10 @@ public record Remainder(List<Part> parts) {
     }
 
     public Area scrapArea() {
-        return parts.stream().filter(Part::isScrap).map(part -> part.outline().area()).reduce(Area.ZERO, Area::plus);
+        return parts.stream()
+                .filter(Part::isScrap)
+                .map(part -> part.outline().area())
+                .reduce(Area.ZERO, Area::plus);
     }
 
     /** The largest rectangle of all parts; empty when all is scrap. */
@@ -79,7 +82,8 @@ public record Remainder(List<Part> parts) {
 
     /** Refuses shapes that do not lie side by side in what is left (up to 1 mm² in all). */
     public void requireHolds(List<Outline> kept, Supplier<? extends RuntimeException> refusal) {
-        List<Geometry> rest = parts.stream().map(part -> part.outline().freeShape()).toList();
+        List<Geometry> rest =
+                parts.stream().map(part -> part.outline().freeShape()).toList();
         List<Geometry> shapes = kept.stream().map(Outline::freeShape).toList();
         double sum = shapes.stream().mapToDouble(Geometry::getArea).sum();
         if (kept.isEmpty()) {
@@ -87,7 +91,8 @@ public record Remainder(List<Part> parts) {
         }
         Geometry all = Outline.union(shapes);
         boolean overlapping = sum - all.getArea() > Outline.SMALLEST_AREA;
-        if (overlapping || rest.isEmpty()
+        if (overlapping
+                || rest.isEmpty()
                 || Outline.difference(all, Outline.union(rest)).getArea() > Outline.SMALLEST_AREA) {
             throw refusal.get();
         }
@@ -124,7 +129,8 @@ public record Remainder(List<Part> parts) {
             }
             found.add(next.get());
             Size size = next.get().size();
-            border = border.without(next.get().placement(), size.width().mm(), size.height().mm());
+            border = border.without(
+                    next.get().placement(), size.width().mm(), size.height().mm());
         }
         return found;
     }

@@ -135,7 +135,8 @@ final class RungsBeside {
         }
         return new Common(
                 new Placement(highX * cos - highY * sin, highX * sin + highY * cos, degrees),
-                w - (highX - lowX), h - (highY - lowY));
+                w - (highX - lowX),
+                h - (highY - lowY));
     }
 
     record Common(Placement place, double w, double h) {

@@ -83,7 +83,8 @@ public sealed interface Segment {
 
         @Override
         public Point at(Point from, double t) {
-            return new Point(CubicMath.value(from.xMm(), control1.xMm(), control2.xMm(), to.xMm(), t),
+            return new Point(
+                    CubicMath.value(from.xMm(), control1.xMm(), control2.xMm(), to.xMm(), t),
                     CubicMath.value(from.yMm(), control1.yMm(), control2.yMm(), to.yMm(), t));
         }
 
@@ -94,8 +95,10 @@ public sealed interface Segment {
 
         @Override
         public double[] velocity(Point from, double t) {
-            return new double[] {CubicMath.slope(from.xMm(), control1.xMm(), control2.xMm(), to.xMm(), t),
-                CubicMath.slope(from.yMm(), control1.yMm(), control2.yMm(), to.yMm(), t)};
+            return new double[] {
+                CubicMath.slope(from.xMm(), control1.xMm(), control2.xMm(), to.xMm(), t),
+                CubicMath.slope(from.yMm(), control1.yMm(), control2.yMm(), to.yMm(), t)
+            };
         }
 
         @Override

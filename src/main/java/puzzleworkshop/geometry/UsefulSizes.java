@@ -39,9 +39,16 @@ public final class UsefulSizes {
         return new UsefulSizes(
                 Size.mm(100, 80),
                 List.of(
-                        Size.mm(170, 127), Size.mm(232, 170), Size.mm(222, 222), Size.mm(319, 232),
-                        Size.mm(375, 272), Size.mm(442, 319), Size.mm(522, 372), Size.mm(616, 442),
-                        Size.mm(722, 522), Size.mm(863, 616)));
+                        Size.mm(170, 127),
+                        Size.mm(232, 170),
+                        Size.mm(222, 222),
+                        Size.mm(319, 232),
+                        Size.mm(375, 272),
+                        Size.mm(442, 319),
+                        Size.mm(522, 372),
+                        Size.mm(616, 442),
+                        Size.mm(722, 522),
+                        Size.mm(863, 616)));
     }
 
     public int top() {

@@ -47,8 +47,12 @@ public record Drift(Stage stage, double ratio, int orders, StageStandard standar
             return Optional.empty();
         }
         StageStandard proposed = new StageStandard(
-                stage, scaled(standard.setUp(), ratio, 2), scaled(standard.perPuzzle(), ratio, 2),
-                scaled(standard.perPiece(), ratio, 600), standard.rest(), standard.rejects());
+                stage,
+                scaled(standard.setUp(), ratio, 2),
+                scaled(standard.perPuzzle(), ratio, 2),
+                scaled(standard.perPiece(), ratio, 600),
+                standard.rest(),
+                standard.rejects());
         return Optional.of(new Drift(stage, ratio, ratios.size(), standard, proposed));
     }
 

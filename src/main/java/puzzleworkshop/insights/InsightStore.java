@@ -29,9 +29,19 @@ class InsightStore {
 
     /** One order as the view has it. */
     record Row(
-            OrderId id, String number, String customer, OrderState state, Optional<Instant> finished, int quantity,
-            Size size, int pieces, Optional<Minutes> laser, Money materialLost, Minutes handsLost,
-            int mishaps, long version) {}
+            OrderId id,
+            String number,
+            String customer,
+            OrderState state,
+            Optional<Instant> finished,
+            int quantity,
+            Size size,
+            int pieces,
+            Optional<Minutes> laser,
+            Money materialLost,
+            Minutes handsLost,
+            int mishaps,
+            long version) {}
 
     /** Without the price, a page of JSON; see {@link ReckonedPrices}. */
     private static final String ROWS = """
@@ -46,7 +56,10 @@ class InsightStore {
     }
 
     Optional<Row> order(OrderId id) {
-        return jdbc.sql(ROWS + " where order_id = :id").param("id", id.value()).query(InsightStore::row).optional();
+        return jdbc.sql(ROWS + " where order_id = :id")
+                .param("id", id.value())
+                .query(InsightStore::row)
+                .optional();
     }
 
     /** Handed over since a moment, newest first. */
@@ -89,14 +102,19 @@ class InsightStore {
     Map<Long, Map<SupplyKind, Money>> materials(Optional<OrderId> order, Instant since) {
         Map<Long, Map<SupplyKind, Money>> materials = new HashMap<>();
         String which = order.isPresent() ? "m.order_id = :order" : "o.handed_over_at >= :since";
-        jdbc.sql("select m.* from order_materials m join order_took o on o.order_id = m.order_id and o.currency = m.currency where "
-                        + which)
+        jdbc.sql(
+                        "select m.* from order_materials m join order_took o on o.order_id = m.order_id and o.currency = m.currency where "
+                                + which)
                 .param("order", order.map(OrderId::value).orElse(0L))
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(row -> {
-                    materials.computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class)).put(
-                            SupplyKind.valueOf(row.getString("kind")),
-                            Money.of(row.getBigDecimal("cost"), Currency.getInstance(row.getString("currency"))));
+                    materials
+                            .computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class))
+                            .put(
+                                    SupplyKind.valueOf(row.getString("kind")),
+                                    Money.of(
+                                            row.getBigDecimal("cost"),
+                                            Currency.getInstance(row.getString("currency"))));
                 });
         return materials;
     }

@@ -42,7 +42,8 @@ public class Insights {
     /** One order; empty for a quote. */
     @Transactional(readOnly = true)
     public Optional<Outcome> outcome(OrderId id) {
-        Map<Stage, Minutes> hands = store.clocked(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
+        Map<Stage, Minutes> hands =
+                store.clocked(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
         Map<SupplyKind, Money> materials =
                 store.materials(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
         return store.order(id)
@@ -60,7 +61,9 @@ public class Insights {
         Map<Long, Reckoned> reckoned = prices.of(rows);
         return rows.stream()
                 .map(row -> finished(
-                        row, reckoned.get(row.id().value()), clocked.getOrDefault(row.id().value(), Map.of()),
+                        row,
+                        reckoned.get(row.id().value()),
+                        clocked.getOrDefault(row.id().value(), Map.of()),
                         materials.getOrDefault(row.id().value(), Map.of())))
                 .toList();
     }
@@ -71,7 +74,8 @@ public class Insights {
         for (YearMonth month = first; !month.isAfter(thisMonth()); month = month.plusMonths(1)) {
             YearMonth which = month;
             List<FinishedOrder> of = orders.stream()
-                    .filter(order -> YearMonth.from(order.finished().atZone(workshop.zone())).equals(which))
+                    .filter(order -> YearMonth.from(order.finished().atZone(workshop.zone()))
+                            .equals(which))
                     .toList();
             months.add(PeriodFigures.of(month, of, Money.zero(workshop.currency())));
         }
@@ -81,10 +85,12 @@ public class Insights {
     /** By finished size, what earned most first. */
     public List<PeriodFigures<Size>> bySize(List<FinishedOrder> orders) {
         Map<Size, List<FinishedOrder>> bySize = new LinkedHashMap<>();
-        orders.forEach(order -> bySize.computeIfAbsent(order.size(), size -> new ArrayList<>()).add(order));
+        orders.forEach(order ->
+                bySize.computeIfAbsent(order.size(), size -> new ArrayList<>()).add(order));
         return bySize.entrySet().stream()
                 .map(entry -> PeriodFigures.of(entry.getKey(), entry.getValue(), Money.zero(workshop.currency())))
-                .sorted(Comparator.comparing((PeriodFigures<Size> figures) -> figures.earned()).reversed())
+                .sorted(Comparator.comparing((PeriodFigures<Size> figures) -> figures.earned())
+                        .reversed())
                 .toList();
     }
 
@@ -96,8 +102,9 @@ public class Insights {
         Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), from);
         List<Drift.Sample> samples = new ArrayList<>();
         for (InsightStore.Row row : store.finishedSince(from)) {
-            clocked.getOrDefault(row.id().value(), Map.of()).forEach((stage, minutes) -> samples.add(new Drift.Sample(
-                    stage, standards.get(stage).hands(row.quantity(), row.pieces()), minutes)));
+            clocked.getOrDefault(row.id().value(), Map.of())
+                    .forEach((stage, minutes) -> samples.add(new Drift.Sample(
+                            stage, standards.get(stage).hands(row.quantity(), row.pieces()), minutes)));
         }
         return Drift.in(samples, standards);
     }
@@ -116,18 +123,33 @@ public class Insights {
             InsightStore.Row row, Reckoned price, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Minutes hands = row.handsLost();
         for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
-            hands = hands.plus(clocked.getOrDefault(work.getKey(), work.getValue().minutes()));
+            hands = hands.plus(
+                    clocked.getOrDefault(work.getKey(), work.getValue().minutes()));
         }
         return new FinishedOrder(
-                row.id(), row.number(), row.customer(), row.finished().orElseThrow(), row.quantity(), row.size(),
-                row.pieces(), Outcome.of(price, took(row, clocked, materials)), hands, row.laser().orElseGet(price::laser),
+                row.id(),
+                row.number(),
+                row.customer(),
+                row.finished().orElseThrow(),
+                row.quantity(),
+                row.size(),
+                row.pieces(),
+                Outcome.of(price, took(row, clocked, materials)),
+                hands,
+                row.laser().orElseGet(price::laser),
                 row.mishaps());
     }
 
     private static Took took(InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Map<CostPart, Money> byPart = new EnumMap<>(CostPart.class);
         materials.forEach((kind, cost) -> partOf(kind).ifPresent(part -> byPart.merge(part, cost, Money::plus)));
-        return new Took(clocked, row.laser(), byPart, row.materialLost(), row.handsLost(), row.finished().isPresent());
+        return new Took(
+                clocked,
+                row.laser(),
+                byPart,
+                row.materialLost(),
+                row.handsLost(),
+                row.finished().isPresent());
     }
 
     private static Optional<CostPart> partOf(SupplyKind kind) {

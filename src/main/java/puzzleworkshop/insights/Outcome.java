@@ -34,9 +34,10 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
             Compared compared = switch (part) {
                 case HANDS -> hands(price, took, reckoned);
                 case MACHINE, OVERHEAD -> byLaser(price, took, reckoned, part);
-                case PRINT, CONSUMABLES -> took.materials().containsKey(part)
-                        ? new Compared(reckoned, took.materials().get(part).rounded(), true)
-                        : new Compared(reckoned, reckoned, false);
+                case PRINT, CONSUMABLES ->
+                    took.materials().containsKey(part)
+                            ? new Compared(reckoned, took.materials().get(part).rounded(), true)
+                            : new Compared(reckoned, reckoned, false);
                 case REJECTS -> rejects(price, took, reckoned);
                 case BOARD, FEES -> new Compared(reckoned, reckoned, false);
             };
@@ -49,7 +50,8 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
 
     /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
     private static Compared rejects(Reckoned price, Took took, Money reckoned) {
-        Money lost = took.materialLost().plus(price.wage().times(took.handsLost().toHours()));
+        Money lost =
+                took.materialLost().plus(price.wage().times(took.handsLost().toHours()));
         return took.finished() || lost.isPositive()
                 ? new Compared(reckoned, lost.rounded(), true)
                 : new Compared(reckoned, reckoned, false);
@@ -60,7 +62,8 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
         boolean measured = false;
         for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
             Minutes clocked = took.hands().get(work.getKey());
-            actual = actual.plus(clocked == null ? work.getValue().cost() : price.wage().times(clocked.toHours()));
+            actual = actual.plus(
+                    clocked == null ? work.getValue().cost() : price.wage().times(clocked.toHours()));
             measured |= clocked != null;
         }
         return measured ? new Compared(reckoned, actual.rounded(), true) : new Compared(reckoned, reckoned, false);
@@ -73,7 +76,8 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
             return new Compared(reckoned, reckoned, false);
         }
         Money zero = Money.zero(reckoned.currency());
-        Money actual = price.hourly().getOrDefault(part, zero)
+        Money actual = price.hourly()
+                .getOrDefault(part, zero)
                 .times(took.laser().get().value() / estimate)
                 .plus(price.fixed().getOrDefault(part, zero));
         return new Compared(reckoned, actual.rounded(), true);

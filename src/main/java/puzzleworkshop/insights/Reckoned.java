@@ -70,8 +70,14 @@ record Reckoned(
             }
         }
         return new Reckoned(
-                answer.net(), answer.costs().shownParts(), stages, otherHands, hourly, fixed,
-                kept.question().cutMinutes().times(kept.question().quantity()), wage);
+                answer.net(),
+                answer.costs().shownParts(),
+                stages,
+                otherHands,
+                hourly,
+                fixed,
+                kept.question().cutMinutes().times(kept.question().quantity()),
+                wage);
     }
 
     private static Stage stageOf(CostLine line) {

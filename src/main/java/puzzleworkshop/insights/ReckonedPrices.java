@@ -47,9 +47,12 @@ class ReckonedPrices {
             }
         }
         if (!missing.isEmpty()) {
-            Map<Long, Reckoned> read = store.reckoned(missing.stream().map(row -> row.id().value()).toList());
+            Map<Long, Reckoned> read =
+                    store.reckoned(missing.stream().map(row -> row.id().value()).toList());
             synchronized (kept) {
-                missing.forEach(row -> kept.put(row.id().value(), new Kept(row.version(), read.get(row.id().value()))));
+                missing.forEach(row -> kept.put(
+                        row.id().value(),
+                        new Kept(row.version(), read.get(row.id().value()))));
             }
             found.putAll(read);
         }

@@ -27,7 +27,8 @@ public record BlankPlan(List<Block> blocks, int missing) {
      * @param sheet where it lies, when a sheet of the rack gives it
      * @param board what to buy, when none does
      */
-    public record Block(Part part, int across, int down, Size size, Optional<Suggestion> sheet, Optional<NewSheet> board) {
+    public record Block(
+            Part part, int across, int down, Size size, Optional<Suggestion> sheet, Optional<NewSheet> board) {
 
         /** How many parts lie on it. */
         public int count() {
@@ -36,7 +37,8 @@ public record BlankPlan(List<Block> blocks, int missing) {
 
         /** What the wood under the block carries in cost. */
         public Money cost() {
-            return sheet.map(Suggestion::blankCost).orElseGet(() -> board.orElseThrow().blankCost());
+            return sheet.map(Suggestion::blankCost)
+                    .orElseGet(() -> board.orElseThrow().blankCost());
         }
     }
 
@@ -70,8 +72,9 @@ public record BlankPlan(List<Block> blocks, int missing) {
     /** Size of a block of frames and backings: no sticker, the hold-down margin once around them all. */
     static Size trayBlockSize(TradeNumbers numbers, Size outer, int across, int down) {
         return new Size(
-                outer.width().times(across).plus(BETWEEN_TRAYS.times(across - 1.0)),
-                outer.height().times(down).plus(BETWEEN_TRAYS.times(down - 1.0))).grownBy(numbers.holdDownMargin());
+                        outer.width().times(across).plus(BETWEEN_TRAYS.times(across - 1.0)),
+                        outer.height().times(down).plus(BETWEEN_TRAYS.times(down - 1.0)))
+                .grownBy(numbers.holdDownMargin());
     }
 
     /** Size of a block: the stickers keep their overhang apart, and the hold-down margin goes once around them all. */

@@ -41,17 +41,37 @@ public class BlankPlanner {
      * @param bed the machine's; no block is larger
      */
     public BlankPlan plan(
-            TradeNumbers numbers, Size finished, int quantity, BoardKind board, Optional<SheetId> chosen, Length mostBow, Size bed) {
+            TradeNumbers numbers,
+            Size finished,
+            int quantity,
+            BoardKind board,
+            Optional<SheetId> chosen,
+            Length mostBow,
+            Size bed) {
         Sizing sizing = (across, down) -> BlankPlan.blockSize(numbers, finished, across, down);
         return filled(List.of(), 0, Part.PUZZLE, sizing, quantity, board, chosen, mostBow, bed);
     }
 
     /** The same with a frame and a backing for each puzzle, on boards of the same kind. */
     public BlankPlan withTrays(
-            BlankPlan puzzles, TradeNumbers numbers, Size outer, int quantity, BoardKind board, Length mostBow, Size bed) {
+            BlankPlan puzzles,
+            TradeNumbers numbers,
+            Size outer,
+            int quantity,
+            BoardKind board,
+            Length mostBow,
+            Size bed) {
         Sizing sizing = (across, down) -> BlankPlan.trayBlockSize(numbers, outer, across, down);
         return filled(
-                puzzles.blocks(), puzzles.missing(), Part.TRAY, sizing, 2 * quantity, board, Optional.empty(), mostBow, bed);
+                puzzles.blocks(),
+                puzzles.missing(),
+                Part.TRAY,
+                sizing,
+                2 * quantity,
+                board,
+                Optional.empty(),
+                mostBow,
+                bed);
     }
 
     /** How large a block of so many by so many is. */
@@ -60,11 +80,19 @@ public class BlankPlanner {
     }
 
     private BlankPlan filled(
-            List<BlankPlan.Block> before, int missingBefore, Part part, Sizing sizing, int quantity, BoardKind board,
-            Optional<SheetId> chosen, Length mostBow, Size bed) {
+            List<BlankPlan.Block> before,
+            int missingBefore,
+            Part part,
+            Sizing sizing,
+            int quantity,
+            BoardKind board,
+            Optional<SheetId> chosen,
+            Length mostBow,
+            Size bed) {
         List<BlankPlan.Block> blocks = new ArrayList<>(before);
         Set<SheetId> taken = new HashSet<>();
-        before.forEach(block -> block.sheet().ifPresent(suggestion -> taken.add(suggestion.sheet().id())));
+        before.forEach(block -> block.sheet()
+                .ifPresent(suggestion -> taken.add(suggestion.sheet().id())));
         int left = quantity;
         while (left > 0) {
             Optional<SheetId> wanted = blocks.isEmpty() ? chosen : Optional.empty();
@@ -72,7 +100,9 @@ public class BlankPlanner {
             if (next.isEmpty()) {
                 break;
             }
-            next.get().sheet().ifPresent(suggestion -> taken.add(suggestion.sheet().id()));
+            next.get()
+                    .sheet()
+                    .ifPresent(suggestion -> taken.add(suggestion.sheet().id()));
             blocks.add(next.get());
             left -= next.get().count();
         }
@@ -80,8 +110,7 @@ public class BlankPlanner {
     }
 
     /** The sheets that would do for one puzzle, best first. */
-    public List<Suggestion> choices(
-            TradeNumbers numbers, Size finished, BoardKind board, Length mostBow) {
+    public List<Suggestion> choices(TradeNumbers numbers, Size finished, BoardKind board, Length mostBow) {
         return finder.suggest(wish(numbers.blankFor(finished), board, mostBow));
     }
 
@@ -89,7 +118,11 @@ public class BlankPlanner {
     public static BlankWish wish(Size blank, BoardKind board, Length mostBow) {
         BlankWish any = BlankWish.of(blank, board.thickness());
         return new BlankWish(
-                any.size(), Set.of(board.material()), Set.of(Grade.valueOf(board.grade())), any.thickness(), mostBow,
+                any.size(),
+                Set.of(board.material()),
+                Set.of(Grade.valueOf(board.grade())),
+                any.thickness(),
+                mostBow,
                 BlankWish.GrainWish.ANY);
     }
 
@@ -112,14 +145,16 @@ public class BlankPlanner {
             Optional<Suggestion> found = wanted.filter(id -> !taken.contains(id))
                     .flatMap(id -> finder.on(id, wish))
                     .or(() -> finder.suggest(wish, taken.size() + 1).stream()
-                            .filter(suggestion -> !taken.contains(suggestion.sheet().id()))
+                            .filter(suggestion ->
+                                    !taken.contains(suggestion.sheet().id()))
                             .findFirst());
             if (found.isPresent()) {
                 return Optional.of(new BlankPlan.Block(part, grid[0], grid[1], size, found, Optional.empty()));
             }
             if (toBuy.isEmpty()) {
                 Optional<NewSheet> offer = finder.newSheetFor(wish);
-                toBuy = offer.map(o -> new BlankPlan.Block(part, grid[0], grid[1], size, Optional.empty(), Optional.of(o)));
+                toBuy = offer.map(
+                        o -> new BlankPlan.Block(part, grid[0], grid[1], size, Optional.empty(), Optional.of(o)));
             }
         }
         return toBuy;

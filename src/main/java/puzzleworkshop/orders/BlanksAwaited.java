@@ -70,7 +70,8 @@ class BlanksAwaited implements WaitingBlanks {
     @Transactional
     public void hold(WaitingBlank blank, SheetId sheet, Placement place, String who) {
         Suggestion suggestion = finder.at(sheet, blank.wish(), place)
-                .orElseThrow(() -> new Refused("sheets.place.outside", blank.wish().size(), sheet.toString()));
+                .orElseThrow(
+                        () -> new Refused("sheets.place.outside", blank.wish().size(), sheet.toString()));
         blanks.choose(new OrderId(blank.orderId()), blank.position(), suggestion, true, who);
     }
 

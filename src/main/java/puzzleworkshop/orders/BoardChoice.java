@@ -32,10 +32,12 @@ public class BoardChoice {
     public List<BoardKind> kinds() {
         Length usual = workshop.tradeNumbers().boardThickness();
         return Stream.of(
-                        rack.kinds().stream().map(k -> new BoardKind(k.material(), k.grade().name(), k.nominal())),
+                        rack.kinds().stream()
+                                .map(k -> new BoardKind(k.material(), k.grade().name(), k.nominal())),
                         settings.offers().stream()
                                 .filter(BoardOffer::offered)
-                                .map(offer -> new BoardKind(offer.material(), offer.grade().name(), offer.thickness())),
+                                .map(offer -> new BoardKind(
+                                        offer.material(), offer.grade().name(), offer.thickness())),
                         settings.materials().stream().map(m -> new BoardKind(m.id(), Grade.CRAFT.name(), usual)))
                 .flatMap(kinds -> kinds)
                 .distinct()

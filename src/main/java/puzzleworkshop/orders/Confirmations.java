@@ -22,7 +22,13 @@ public class Confirmations {
     private final Workshop workshop;
     private final Clock clock;
 
-    Confirmations(Orders orders, OrderBlanks blanks, Machines machines, PlannedTrials trials, Workshop workshop, Clock clock) {
+    Confirmations(
+            Orders orders,
+            OrderBlanks blanks,
+            Machines machines,
+            PlannedTrials trials,
+            Workshop workshop,
+            Clock clock) {
         this.orders = orders;
         this.blanks = blanks;
         this.machines = machines;

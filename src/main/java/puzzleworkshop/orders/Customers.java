@@ -12,8 +12,8 @@ import puzzleworkshop.measure.Refused;
 @Service
 public class Customers {
 
-    private static final RowMapper<Customer> CUSTOMER = (row, n) -> new Customer(
-            row.getLong("id"), row.getString("name"), row.getString("contact"), row.getString("address"));
+    private static final RowMapper<Customer> CUSTOMER = (row, n) ->
+            new Customer(row.getLong("id"), row.getString("name"), row.getString("contact"), row.getString("address"));
 
     private final JdbcClient jdbc;
 
@@ -22,12 +22,19 @@ public class Customers {
     }
 
     public Optional<Customer> find(long id) {
-        return jdbc.sql("select * from customer where id = :id").param("id", id).query(CUSTOMER).optional();
+        return jdbc.sql("select * from customer where id = :id")
+                .param("id", id)
+                .query(CUSTOMER)
+                .optional();
     }
 
     /** Those whose name begins with the text, or has a word that does; by name. */
     public List<Customer> search(String text, int offset, int limit) {
-        String start = text.strip().replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_").toLowerCase();
+        String start = text.strip()
+                .replace("\\", "\\\\")
+                .replace("%", "\\%")
+                .replace("_", "\\_")
+                .toLowerCase();
         return jdbc.sql("""
                 select * from customer where lower(name) like :start or lower(name) like :word
                 order by lower(name), id offset :offset limit :limit
@@ -47,7 +54,8 @@ public class Customers {
             throw new Refused("orders.customer.no-name");
         }
         if (!customer.isKept()) {
-            return jdbc.sql("insert into customer (name, contact, address) values (:name, :contact, :address) returning *")
+            return jdbc.sql(
+                            "insert into customer (name, contact, address) values (:name, :contact, :address) returning *")
                     .param("name", customer.name())
                     .param("contact", customer.contact())
                     .param("address", customer.address())

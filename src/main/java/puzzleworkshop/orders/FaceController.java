@@ -35,7 +35,9 @@ class FaceController {
                         .contentType(MediaType.IMAGE_JPEG)
                         .cacheControl(
                                 found.version() == version
-                                        ? CacheControl.maxAge(Duration.ofDays(30)).cachePrivate().immutable()
+                                        ? CacheControl.maxAge(Duration.ofDays(30))
+                                                .cachePrivate()
+                                                .immutable()
                                         : CacheControl.noCache())
                         .body(painter.jpeg(found.puzzle(), found.picture(), pixels)))
                 .orElse(ResponseEntity.notFound().build());

@@ -47,7 +47,8 @@ public class FacePainter {
 
     /** As JPEG, the longer side so many pixels; painted once and kept for a while. */
     public byte[] jpeg(Puzzle puzzle, Optional<FramedPicture> framed, int longerSide) {
-        return kept.of(new KeptFaces.Look(puzzle.pattern(), puzzle.finished(), framed, longerSide),
+        return kept.of(
+                new KeptFaces.Look(puzzle.pattern(), puzzle.finished(), framed, longerSide),
                 () -> encode(paint(puzzle, framed, longerSide)));
     }
 
@@ -64,7 +65,8 @@ public class FacePainter {
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
         g.setColor(WOOD);
         g.fillRect(0, 0, width, height);
-        framed.ifPresent(f -> g.drawImage(pictures.face(f.picture(), f.crop(), size, longerSide), 0, 0, width, height, null));
+        framed.ifPresent(
+                f -> g.drawImage(pictures.face(f.picture(), f.crop(), size, longerSide), 0, 0, width, height, null));
         drawLines(g, shelf.of(puzzle.pattern()), scale, longerSide);
         g.dispose();
         return face;
@@ -88,11 +90,13 @@ public class FacePainter {
         lines.moveTo(path.start().xMm(), path.start().yMm());
         for (Segment segment : path.segments()) {
             switch (segment) {
-                case Segment.Line line -> lines.lineTo(line.to().xMm(), line.to().yMm());
-                case Segment.Cubic cubic -> lines.curveTo(
-                        cubic.control1().xMm(), cubic.control1().yMm(),
-                        cubic.control2().xMm(), cubic.control2().yMm(),
-                        cubic.to().xMm(), cubic.to().yMm());
+                case Segment.Line line ->
+                    lines.lineTo(line.to().xMm(), line.to().yMm());
+                case Segment.Cubic cubic ->
+                    lines.curveTo(
+                            cubic.control1().xMm(), cubic.control1().yMm(),
+                            cubic.control2().xMm(), cubic.control2().yMm(),
+                            cubic.to().xMm(), cubic.to().yMm());
             }
         }
     }

@@ -29,7 +29,9 @@ class FacesAtHand {
     }
 
     Optional<Order> find(OrderId id, long version) {
-        return Optional.ofNullable(open().get(id)).filter(order -> order.version() == version).or(() -> store.find(id));
+        return Optional.ofNullable(open().get(id))
+                .filter(order -> order.version() == version)
+                .or(() -> store.find(id));
     }
 
     private synchronized Map<OrderId, Order> open() {

@@ -124,16 +124,18 @@ public class OfferDesk {
             Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine)));
             Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
             Optional<BlankPlan> boards = machine.map(this::boards);
-            List<Suggestion> others = machine.map(m -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit()))
+            List<Suggestion> others = machine.map(
+                            m -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit()))
                     .orElse(List.of());
             Optional<CutSetting> setting = machine.map(m -> settings.forBoard(m, wish.board()));
             if (machine.isEmpty()) {
                 complaints.put(Question.BOARD, Sentence.of("orders.offer.no-machine"));
             }
             Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> machines.timeFor(paths(p), s)));
-            Optional<KeptPrice> price = laser.isPresent() && boards.isPresent() && boards.get().isComplete()
-                    ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
-                    : Optional.empty();
+            Optional<KeptPrice> price =
+                    laser.isPresent() && boards.isPresent() && boards.get().isComplete()
+                            ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
+                            : Optional.empty();
             Optional<Forecast> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
             return new Offer(
                     wish, resolution, pattern, smallParts, boards, others, setting, laser, price, ready, complaints);
@@ -141,8 +143,17 @@ public class OfferDesk {
 
         private Offer nothing(Optional<Resolution> resolution) {
             return new Offer(
-                    wish, resolution, Optional.empty(), Optional.empty(), Optional.empty(), List.of(), Optional.empty(),
-                    Optional.empty(), Optional.empty(), Optional.empty(), complaints);
+                    wish,
+                    resolution,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    complaints);
         }
 
         private void checkWantedBy() {
@@ -156,23 +167,35 @@ public class OfferDesk {
             Picture picture = pictures.get(framed.picture());
             PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
             Resolution judged = Resolution.judge(picture, framed.crop(), wish.finished(), numbers.overhang(), limits);
-            if (judged.verdict() == Resolution.Verdict.REFUSE && wish.softAccepted().isBlank()) {
-                complaints.put(Question.PICTURE, Sentence.of(
-                        "orders.offer.too-soft", Math.round(judged.ppi()), numbers.softPpi(), judged.sharpUpTo()));
+            if (judged.verdict() == Resolution.Verdict.REFUSE
+                    && wish.softAccepted().isBlank()) {
+                complaints.put(
+                        Question.PICTURE,
+                        Sentence.of(
+                                "orders.offer.too-soft",
+                                Math.round(judged.ppi()),
+                                numbers.softPpi(),
+                                judged.sharpUpTo()));
             }
             return Optional.of(judged);
         }
 
         private boolean sizeIsPossible() {
             Size size = wish.finished();
-            if (size.shorterSide().compareTo(SMALLEST_SIDE) < 0 || size.longerSide().compareTo(LARGEST_SIDE) > 0) {
+            if (size.shorterSide().compareTo(SMALLEST_SIDE) < 0
+                    || size.longerSide().compareTo(LARGEST_SIDE) > 0) {
                 complaints.put(Question.SIZE, Sentence.of("orders.offer.size", SMALLEST_SIDE, LARGEST_SIDE));
                 return false;
             }
             Size blank = numbers.blankFor(size);
             if (machine.isPresent() && !blank.fitsUpright(machine.get().bed())) {
-                complaints.put(Question.SIZE, Sentence.of(
-                        "orders.offer.bed", blank, machine.get().name(), machine.get().bed()));
+                complaints.put(
+                        Question.SIZE,
+                        Sentence.of(
+                                "orders.offer.bed",
+                                blank,
+                                machine.get().name(),
+                                machine.get().bed()));
                 return false;
             }
             if (wish.quantity() < 1 || wish.quantity() > MOST_PUZZLES) {
@@ -192,7 +215,13 @@ public class OfferDesk {
 
         private BlankPlan boards(Machine machine) {
             BlankPlan plan = planner.plan(
-                    numbers, wish.finished(), wish.quantity(), wish.board(), wish.sheet(), machine.bowLimit(), machine.bed());
+                    numbers,
+                    wish.finished(),
+                    wish.quantity(),
+                    wish.board(),
+                    wish.sheet(),
+                    machine.bowLimit(),
+                    machine.bed());
             if (!plan.isComplete()) {
                 complaints.put(Question.BOARD, Sentence.of("orders.offer.no-board", numbers.blankFor(wish.finished())));
             }
@@ -203,7 +232,8 @@ public class OfferDesk {
             Size outer = Tray.of(spec(wish, Optional.of(machine))).outerSize();
             Size blank = BlankPlan.trayBlockSize(numbers, outer, 1, 1);
             if (!blank.fitsUpright(machine.bed())) {
-                complaints.put(Question.SIZE, Sentence.of("orders.offer.tray-bed", blank, machine.name(), machine.bed()));
+                complaints.put(
+                        Question.SIZE, Sentence.of("orders.offer.tray-bed", blank, machine.name(), machine.bed()));
                 return puzzles;
             }
             BlankPlan plan = planner.withTrays(
@@ -215,11 +245,17 @@ public class OfferDesk {
         }
 
         private List<CurvePath> paths(CutPattern pattern) {
-            return new Puzzle(pattern.spec(), wish.age(), wish.tray(), pattern.pieces().size()).cutPaths(pattern, numbers.outlineLast());
+            return new Puzzle(
+                            pattern.spec(),
+                            wish.age(),
+                            wish.tray(),
+                            pattern.pieces().size())
+                    .cutPaths(pattern, numbers.outlineLast());
         }
 
         private KeptPrice price(CutPattern pattern, BlankPlan boards, TimeRange laser) {
-            Money board = Money.sum(boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
+            Money board = Money.sum(
+                    boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
             int pieces = pattern.pieces().size();
             PriceQuestion question = new PriceQuestion(
                     wish.quantity(),
@@ -242,10 +278,14 @@ public class OfferDesk {
             if (dates == null) {
                 return Optional.empty();
             }
-            String same = wish.board().material() + " " + wish.board().grade() + " " + wish.board().thickness().mm();
+            String same = wish.board().material() + " " + wish.board().grade() + " "
+                    + wish.board().thickness().mm();
             Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
             Optional<Forecast> forecast = dates.forecast(new NewWork(
-                    wish.quantity(), pattern.pieces().size(), laser.likely().times(wish.quantity()).plus(trial), same,
+                    wish.quantity(),
+                    pattern.pieces().size(),
+                    laser.likely().times(wish.quantity()).plus(trial),
+                    same,
                     wish.way()));
             if (forecast.isEmpty()) {
                 complaints.put(Question.READY, Sentence.of("orders.offer.nobody-works"));

@@ -36,8 +36,15 @@ public class OrderBlanks {
      * @param reserved whether the sheet is held for the order
      */
     public record Chosen(
-            int position, Part part, int across, int down, Size size, Placement placement, Optional<SheetId> sheet,
-            Optional<Long> offer, boolean reserved) {
+            int position,
+            Part part,
+            int across,
+            int down,
+            Size size,
+            Placement placement,
+            Optional<SheetId> sheet,
+            Optional<Long> offer,
+            boolean reserved) {
 
         /** How many parts lie on it. */
         public int count() {
@@ -78,10 +85,7 @@ public class OrderBlanks {
                 from order_blank b left join sheet_reservation r
                     on r.sheet_id = b.sheet_id and r.order_id = b.order_id and r.ended_at is null
                 where b.order_id = :order order by b.position
-                """)
-                .param("order", order.value())
-                .query(CHOSEN)
-                .list();
+                """).param("order", order.value()).query(CHOSEN).list();
     }
 
     /** Those of the orders that wait for a board to be bought. */
@@ -95,10 +99,14 @@ public class OrderBlanks {
     /** Replaces what was chosen; nothing may be reserved yet. */
     @Transactional
     public void keep(OrderId order, BlankPlan plan) {
-        jdbc.sql("delete from order_blank where order_id = :order").param("order", order.value()).update();
+        jdbc.sql("delete from order_blank where order_id = :order")
+                .param("order", order.value())
+                .update();
         int position = 1;
         for (BlankPlan.Block block : plan.blocks()) {
-            Placement placement = block.sheet().map(Suggestion::placement).orElseGet(() -> block.board().orElseThrow().placement());
+            Placement placement = block.sheet()
+                    .map(Suggestion::placement)
+                    .orElseGet(() -> block.board().orElseThrow().placement());
             jdbc.sql("""
                     insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
                         sheet_id, offer_id)
@@ -114,7 +122,9 @@ public class OrderBlanks {
                     .param("x", placement.x())
                     .param("y", placement.y())
                     .param("degrees", placement.degrees())
-                    .param("sheet", block.sheet().map(s -> s.sheet().id().value()).orElse(null))
+                    .param(
+                            "sheet",
+                            block.sheet().map(s -> s.sheet().id().value()).orElse(null))
                     .param("offer", block.board().map(b -> b.offer().id()).orElse(null))
                     .update();
         }
@@ -136,7 +146,9 @@ public class OrderBlanks {
     @Transactional
     public void reserve(OrderId order, String who) {
         for (Chosen chosen : of(order)) {
-            if (chosen.sheet().isPresent() && !chosen.reserved() && !cutFrom(order, chosen.sheet().get())) {
+            if (chosen.sheet().isPresent()
+                    && !chosen.reserved()
+                    && !cutFrom(order, chosen.sheet().get())) {
                 rack.reserve(chosen.sheet().get(), order.value(), chosen.placement(), chosen.size(), who);
             }
         }
@@ -174,7 +186,10 @@ public class OrderBlanks {
         if (hold) {
             reserve(order, who);
         }
-        orders.note(order, Sentence.of("orders.history.sheet", suggestion.sheet().id().value()), who);
+        orders.note(
+                order,
+                Sentence.of("orders.history.sheet", suggestion.sheet().id().value()),
+                who);
     }
 
     /** The board that had to be bought has come: it goes on the rack and is held for the order. */
@@ -182,11 +197,14 @@ public class OrderBlanks {
     public void arrived(OrderId order, int position, String place, String who) {
         Chosen chosen = find(order, position);
         BoardOffer offer = chosen.offer()
-                .flatMap(id -> settings.offers().stream().filter(o -> o.id() == id).findFirst())
+                .flatMap(id ->
+                        settings.offers().stream().filter(o -> o.id() == id).findFirst())
                 .orElseThrow(() -> new Refused("orders.board.no-offer"));
-        BoardFacts facts = BoardFacts.clean(offer.material(), offer.grade(), offer.thickness()).at(place);
+        BoardFacts facts = BoardFacts.clean(offer.material(), offer.grade(), offer.thickness())
+                .at(place);
         SheetId sheet = rack.add(Outline.rectangle(offer.size()), facts, offer.price(), who);
-        jdbc.sql("update order_blank set sheet_id = :sheet, offer_id = null where order_id = :order and position = :position")
+        jdbc.sql(
+                        "update order_blank set sheet_id = :sheet, offer_id = null where order_id = :order and position = :position")
                 .param("sheet", sheet.value())
                 .param("order", order.value())
                 .param("position", position)

@@ -36,7 +36,9 @@ public class OrderHistory {
                 .param("at", Timestamp.from(clock.instant()))
                 .param("who", who)
                 .param("key", what.key())
-                .param("arguments", what.arguments().stream().map(figures::shown).toArray(String[]::new))
+                .param(
+                        "arguments",
+                        what.arguments().stream().map(figures::shown).toArray(String[]::new))
                 .update();
     }
 

@@ -80,8 +80,14 @@ final class OrderRow {
                 .param("age", draft.puzzle().age().name())
                 .param("tray", draft.puzzle().tray())
                 .param("pieces", draft.puzzle().pieces())
-                .param("shapeNames", pattern.shapes().stream().map(PersonalShape::name).toArray(String[]::new))
-                .param("shapeOutlines", pattern.shapes().stream().map(PersonalShape::outlineText).toArray(String[]::new))
+                .param(
+                        "shapeNames",
+                        pattern.shapes().stream().map(PersonalShape::name).toArray(String[]::new))
+                .param(
+                        "shapeOutlines",
+                        pattern.shapes().stream()
+                                .map(PersonalShape::outlineText)
+                                .toArray(String[]::new))
                 .param("material", draft.board().material())
                 .param("grade", draft.board().grade())
                 .param("thickness", draft.board().thickness().mm())
@@ -117,18 +123,25 @@ final class OrderRow {
                 row.getLong("pattern_seed"),
                 CutStyle.valueOf(row.getString("cut_style")),
                 new Outline(
-                        Outline.Kind.valueOf(row.getString("outline_kind")), Length.mm(row.getDouble("outline_measure_mm"))),
+                        Outline.Kind.valueOf(row.getString("outline_kind")),
+                        Length.mm(row.getDouble("outline_measure_mm"))),
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
                 shapes(row));
-        return new Puzzle(pattern, IntendedAge.valueOf(row.getString("intended_age")), row.getBoolean("tray"),
-                Optional.ofNullable(row.getObject("pieces", Integer.class)).orElse(pattern.grid().pieces()));
+        return new Puzzle(
+                pattern,
+                IntendedAge.valueOf(row.getString("intended_age")),
+                row.getBoolean("tray"),
+                Optional.ofNullable(row.getObject("pieces", Integer.class))
+                        .orElse(pattern.grid().pieces()));
     }
 
     private static List<PersonalShape> shapes(ResultSet row) throws SQLException {
         String[] names = (String[]) row.getArray("shape_names").getArray();
         String[] outlines = (String[]) row.getArray("shape_outlines").getArray();
-        return IntStream.range(0, names.length).mapToObj(i -> PersonalShape.kept(names[i], outlines[i])).toList();
+        return IntStream.range(0, names.length)
+                .mapToObj(i -> PersonalShape.kept(names[i], outlines[i]))
+                .toList();
     }
 
     private static Optional<FramedPicture> picture(ResultSet row) throws SQLException {

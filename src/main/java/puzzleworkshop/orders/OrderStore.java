@@ -45,10 +45,7 @@ class OrderStore {
                 insert into order_number_counter (year, last) values (:year, 1)
                 on conflict (year) do update set last = order_number_counter.last + 1
                 returning last
-                """)
-                .param("year", year)
-                .query(Integer.class)
-                .single();
+                """).param("year", year).query(Integer.class).single();
         return "%d-%04d".formatted(year, next);
     }
 
@@ -94,10 +91,11 @@ class OrderStore {
                     version = version + 1
                 where id = :id and version = :version
                 """), draft)
-                .param("customer", customer)
-                .param("id", id.value())
-                .param("version", version)
-                .update() == 1;
+                        .param("customer", customer)
+                        .param("id", id.value())
+                        .param("version", version)
+                        .update()
+                == 1;
     }
 
     String keptPrice(OrderId id) {
@@ -108,7 +106,10 @@ class OrderStore {
     }
 
     Optional<Order> find(OrderId id) {
-        return jdbc.sql(SELECT + "where o.id = :id").param("id", id.value()).query(ORDER).optional();
+        return jdbc.sql(SELECT + "where o.id = :id")
+                .param("id", id.value())
+                .query(ORDER)
+                .optional();
     }
 
     List<Order> all(Collection<OrderId> ids) {
@@ -120,15 +121,23 @@ class OrderStore {
 
     /** One order, holding the row until the transaction ends, so that nobody else changes it meanwhile. */
     Optional<Order> lock(OrderId id) {
-        return jdbc.sql(SELECT + "where o.id = :id for update of o").param("id", id.value()).query(ORDER).optional();
+        return jdbc.sql(SELECT + "where o.id = :id for update of o")
+                .param("id", id.value())
+                .query(ORDER)
+                .optional();
     }
 
     Optional<Order> findByNumber(String number) {
-        return jdbc.sql(SELECT + "where o.number = :number").param("number", number).query(ORDER).optional();
+        return jdbc.sql(SELECT + "where o.number = :number")
+                .param("number", number)
+                .query(ORDER)
+                .optional();
     }
 
     List<Order> open() {
-        return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id").query(ORDER).list();
+        return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id")
+                .query(ORDER)
+                .list();
     }
 
     List<Order> list(OrderFilter filter, int offset, int limit) {
@@ -152,7 +161,14 @@ class OrderStore {
                   and (cast(:customer as bigint) is null or o.customer_id = :customer)
                 """ + tail)
                 .param("text", filter.text().strip())
-                .param("part", "%" + filter.text().strip().replace("\\", "\\\\").replace("%", "\\%").replace("_", "\\_") + "%")
+                .param(
+                        "part",
+                        "%"
+                                + filter.text()
+                                        .strip()
+                                        .replace("\\", "\\\\")
+                                        .replace("%", "\\%")
+                                        .replace("_", "\\_") + "%")
                 .param("states", filter.states().stream().map(Enum::name).toArray(String[]::new))
                 .param("customer", filter.customer().orElse(null));
     }

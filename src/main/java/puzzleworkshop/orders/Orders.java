@@ -53,7 +53,10 @@ public class Orders {
         Instant now = clock.instant();
         String number = store.nextNumber(now.atZone(workshop.zone()).getYear());
         OrderId id = store.insert(number, customer.id(), draft, now, who);
-        write(id, who, Sentence.of("orders.history.quoted", draft.price().answer().toPay()));
+        write(
+                id,
+                who,
+                Sentence.of("orders.history.quoted", draft.price().answer().toPay()));
         return get(id);
     }
 
@@ -74,7 +77,8 @@ public class Orders {
         if (!store.update(id, version, customer.id(), draft)) {
             throw new Refused("orders.changed-meanwhile", order.number());
         }
-        boolean looksOther = !order.puzzle().equals(draft.puzzle()) || !order.picture().equals(draft.picture());
+        boolean looksOther =
+                !order.puzzle().equals(draft.puzzle()) || !order.picture().equals(draft.picture());
         if (looksOther && order.approval().isPresent()) {
             store.approve(id, Optional.empty());
             write(id, who, Sentence.of("orders.history.approval-void"));
@@ -143,7 +147,8 @@ public class Orders {
         if (order.picture().equals(Optional.of(picture))) {
             return order;
         }
-        boolean other = order.picture().map(p -> !p.picture().equals(picture.picture())).orElse(true);
+        boolean other =
+                order.picture().map(p -> !p.picture().equals(picture.picture())).orElse(true);
         store.reframe(id, picture);
         if (order.approval().isPresent()) {
             store.approve(id, Optional.empty());
@@ -176,9 +181,8 @@ public class Orders {
         if (stage == Stage.PRINT && order.approval().isEmpty()) {
             throw new Refused("orders.stage.not-approved", order.number());
         }
-        Optional<Stage> following = stage == Stage.HAND_OVER
-                ? Optional.empty()
-                : Optional.of(Stage.values()[stage.ordinal() + 1]);
+        Optional<Stage> following =
+                stage == Stage.HAND_OVER ? Optional.empty() : Optional.of(Stage.values()[stage.ordinal() + 1]);
         store.moveTo(id, following, clock.instant());
         write(id, who, Sentence.of("orders.history.stage." + stage.name()));
         if (following.isEmpty()) {
@@ -297,7 +301,10 @@ public class Orders {
     private void requireMove(Order order, OrderState to) {
         if (!order.state().mayBecome(to)) {
             throw new Refused(
-                    "orders.state.no-way", order.number(), Sentence.of(order.state().textKey()), Sentence.of(to.textKey()));
+                    "orders.state.no-way",
+                    order.number(),
+                    Sentence.of(order.state().textKey()),
+                    Sentence.of(to.textKey()));
         }
     }
 
@@ -310,12 +317,21 @@ public class Orders {
                     .findFirst();
             if (line.isPresent()) {
                 return new Refused(
-                        "orders.stage.done-already", Sentence.of(stage.textKey()), line.get().who(), line.get().at());
+                        "orders.stage.done-already",
+                        Sentence.of(stage.textKey()),
+                        line.get().who(),
+                        line.get().at());
             }
         }
         return order.next()
                 .map(next -> new Refused(
-                        "orders.stage.not-yet", order.number(), Sentence.of(stage.textKey()), Sentence.of(next.textKey())))
-                .orElseGet(() -> new Refused("orders.stage.not-open", order.number(), Sentence.of(order.state().textKey())));
+                        "orders.stage.not-yet",
+                        order.number(),
+                        Sentence.of(stage.textKey()),
+                        Sentence.of(next.textKey())))
+                .orElseGet(() -> new Refused(
+                        "orders.stage.not-open",
+                        order.number(),
+                        Sentence.of(order.state().textKey())));
     }
 }

@@ -24,20 +24,32 @@ class PicturesToPrint implements PrintQueue {
     @Override
     public List<PrintItem> waiting() {
         Length overhang = workshop.tradeNumbers().overhang();
-        return orders.open().stream().flatMap(order -> item(order, overhang).stream()).toList();
+        return orders.open().stream()
+                .flatMap(order -> item(order, overhang).stream())
+                .toList();
     }
 
     @Override
     public Optional<PrintItem> find(long orderId) {
-        return orders.find(new OrderId(orderId)).flatMap(order -> item(order, workshop.tradeNumbers().overhang()));
+        return orders.find(new OrderId(orderId))
+                .flatMap(order -> item(order, workshop.tradeNumbers().overhang()));
     }
 
     private static Optional<PrintItem> item(Order order, Length overhang) {
-        if (order.state() != OrderState.CONFIRMED || order.approval().isEmpty() || !order.next().equals(Optional.of(Stage.PRINT))) {
+        if (order.state() != OrderState.CONFIRMED
+                || order.approval().isEmpty()
+                || !order.next().equals(Optional.of(Stage.PRINT))) {
             return Optional.empty();
         }
-        return order.picture().map(framed -> new PrintItem(
-                order.id().value(), order.number(), order.quantity(), order.puzzle().finished(), overhang,
-                order.promised().or(order::wantedBy), framed.picture(), framed.crop()));
+        return order.picture()
+                .map(framed -> new PrintItem(
+                        order.id().value(),
+                        order.number(),
+                        order.quantity(),
+                        order.puzzle().finished(),
+                        overhang,
+                        order.promised().or(order::wantedBy),
+                        framed.picture(),
+                        framed.crop()));
     }
 }

@@ -22,9 +22,13 @@ public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray, int pie
 
     /** With its pieces counted: a personal piece adds itself and may swallow others. */
     public Puzzle(PatternSpec pattern, IntendedAge age, boolean tray) {
-        this(pattern, age, tray, pattern.shapes().isEmpty()
-                ? pattern.grid().pieces()
-                : PatternMaker.make(pattern).pieces().size());
+        this(
+                pattern,
+                age,
+                tray,
+                pattern.shapes().isEmpty()
+                        ? pattern.grid().pieces()
+                        : PatternMaker.make(pattern).pieces().size());
     }
 
     public Size finished() {

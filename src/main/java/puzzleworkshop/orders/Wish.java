@@ -53,12 +53,43 @@ public record Wish(
 
     /** Without personal pieces. */
     public Wish(
-            Optional<FramedPicture> picture, Size finished, int pieces, CutStyle style, Outline outline, long seed,
-            IntendedAge age, boolean tray, int quantity, BoardKind board, Optional<SheetId> sheet,
-            Optional<LocalDate> wantedBy, boolean rush, Optional<Long> way, Percent discount, Money shipping,
-            VatRates vat, String softAccepted) {
-        this(picture, finished, pieces, style, outline, seed, age, tray, quantity, board, sheet, wantedBy, rush, way,
-                discount, shipping, vat, softAccepted, List.of());
+            Optional<FramedPicture> picture,
+            Size finished,
+            int pieces,
+            CutStyle style,
+            Outline outline,
+            long seed,
+            IntendedAge age,
+            boolean tray,
+            int quantity,
+            BoardKind board,
+            Optional<SheetId> sheet,
+            Optional<LocalDate> wantedBy,
+            boolean rush,
+            Optional<Long> way,
+            Percent discount,
+            Money shipping,
+            VatRates vat,
+            String softAccepted) {
+        this(
+                picture,
+                finished,
+                pieces,
+                style,
+                outline,
+                seed,
+                age,
+                tray,
+                quantity,
+                board,
+                sheet,
+                wantedBy,
+                rush,
+                way,
+                discount,
+                shipping,
+                vat,
+                softAccepted,
+                List.of());
     }
 }
-

@@ -24,8 +24,21 @@ import puzzleworkshop.orders.Orders;
 public class AccountantCsv {
 
     private static final String[] LINE_HEAD = {
-        "paper", "number", "issued_on", "due_on", "corrects", "order", "customer", "line", "what", "quantity", "vat_percent",
-        "net", "vat", "gross", "currency"
+        "paper",
+        "number",
+        "issued_on",
+        "due_on",
+        "corrects",
+        "order",
+        "customer",
+        "line",
+        "what",
+        "quantity",
+        "vat_percent",
+        "net",
+        "vat",
+        "gross",
+        "currency"
     };
     private static final String[] PAYMENT_HEAD = {"paid_on", "order", "kind", "way", "amount", "currency", "note"};
 
@@ -41,17 +54,28 @@ public class AccountantCsv {
     @Transactional(readOnly = true)
     public void papers(LocalDate from, LocalDate to, Writer out) {
         List<Invoice> issued = invoices.issued(from, to);
-        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180.builder().setHeader(LINE_HEAD).get())) {
+        try (CSVPrinter csv = new CSVPrinter(
+                out, CSVFormat.RFC4180.builder().setHeader(LINE_HEAD).get())) {
             for (Invoice paper : issued) {
-                Optional<String> corrects = paper.corrects().flatMap(invoices::find).map(Invoice::number);
+                Optional<String> corrects =
+                        paper.corrects().flatMap(invoices::find).map(Invoice::number);
                 int position = 1;
                 for (Invoice.Line line : paper.lines()) {
                     csv.printRecord(
-                            paper.series().name().toLowerCase(Locale.ROOT), paper.number(), paper.issuedOn(),
-                            paper.dueOn(), corrects.orElse(""), paper.orderNumber(),
-                            text(paper.customer().lines().findFirst().orElse("")), position++, text(line.what()),
-                            line.quantity().toPlainString(), line.vatRate().hundredths().toPlainString(),
-                            signed(paper, line.net()), signed(paper, line.vat()), signed(paper, line.gross()),
+                            paper.series().name().toLowerCase(Locale.ROOT),
+                            paper.number(),
+                            paper.issuedOn(),
+                            paper.dueOn(),
+                            corrects.orElse(""),
+                            paper.orderNumber(),
+                            text(paper.customer().lines().findFirst().orElse("")),
+                            position++,
+                            text(line.what()),
+                            line.quantity().toPlainString(),
+                            line.vatRate().hundredths().toPlainString(),
+                            signed(paper, line.net()),
+                            signed(paper, line.vat()),
+                            signed(paper, line.gross()),
                             paper.currency().getCurrencyCode());
                 }
             }
@@ -63,13 +87,17 @@ public class AccountantCsv {
     /** Money received and given back in a period, refunds below zero. */
     @Transactional(readOnly = true)
     public void payments(LocalDate from, LocalDate to, Writer out) {
-        try (CSVPrinter csv = new CSVPrinter(out, CSVFormat.RFC4180.builder().setHeader(PAYMENT_HEAD).get())) {
+        try (CSVPrinter csv = new CSVPrinter(
+                out, CSVFormat.RFC4180.builder().setHeader(PAYMENT_HEAD).get())) {
             for (Payment payment : invoices.payments(from, to)) {
                 csv.printRecord(
-                        payment.paidOn(), orders.get(payment.order()).number(),
+                        payment.paidOn(),
+                        orders.get(payment.order()).number(),
                         payment.kind().name().toLowerCase(Locale.ROOT),
-                        payment.way().name().toLowerCase(Locale.ROOT), plain(payment.received()),
-                        payment.amount().currency().getCurrencyCode(), text(payment.note()));
+                        payment.way().name().toLowerCase(Locale.ROOT),
+                        plain(payment.received()),
+                        payment.amount().currency().getCurrencyCode(),
+                        text(payment.note()));
             }
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);

@@ -27,7 +27,8 @@ final class CreditLines {
      * @throws Refused when nothing is credited, or more than is left of a rate
      */
     static List<Line> of(Invoice invoice, List<VatSum.OfRate> rest, Map<Percent, Money> amounts, String words) {
-        boolean known = amounts.keySet().stream().allMatch(rate -> rest.stream().anyMatch(of -> of.rate().equals(rate)));
+        boolean known = amounts.keySet().stream()
+                .allMatch(rate -> rest.stream().anyMatch(of -> of.rate().equals(rate)));
         boolean some = amounts.values().stream().anyMatch(Money::isPositive);
         if (!known || !some || amounts.values().stream().anyMatch(Money::isNegative)) {
             throw new Refused("papers.credit.some");
@@ -35,7 +36,8 @@ final class CreditLines {
         List<Line> parts = new ArrayList<>();
         boolean whole = true;
         for (VatSum.OfRate left : rest) {
-            Money amount = amounts.getOrDefault(left.rate(), Money.zero(invoice.currency())).rounded();
+            Money amount = amounts.getOrDefault(left.rate(), Money.zero(invoice.currency()))
+                    .rounded();
             if (amount.compareTo(left.gross()) > 0) {
                 throw new Refused("papers.credit.range", left.gross(), left.rate());
             }

@@ -21,7 +21,8 @@ public class Debts {
      * @param open above zero when the customer owes, below when the workshop does
      * @param dueOn of the invoice; empty before there is one
      */
-    public record Debt(OrderId order, String number, String customer, Money due, Money received, Optional<LocalDate> dueOn) {
+    public record Debt(
+            OrderId order, String number, String customer, Money due, Money received, Optional<LocalDate> dueOn) {
 
         public Money open() {
             return due.minus(received);

@@ -74,7 +74,8 @@ public record Invoice(
         Map<Percent, VatSum.OfRate> sums = new TreeMap<>();
         for (Line line : lines) {
             sums.merge(
-                    line.vatRate(), new VatSum.OfRate(line.vatRate(), line.net(), line.vat(), line.gross()),
+                    line.vatRate(),
+                    new VatSum.OfRate(line.vatRate(), line.net(), line.vat(), line.gross()),
                     VatSum.OfRate::plus);
         }
         return new VatSum(List.copyOf(sums.values()), vatMode, vatRounding, currency());

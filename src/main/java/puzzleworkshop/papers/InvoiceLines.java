@@ -33,17 +33,24 @@ final class InvoiceLines {
         VatMode mode = whole.mode();
         Currency currency = whole.currency();
         List<Money> taxes = new ArrayList<>(said.stream()
-                .map(line -> mode == VatMode.NONE ? Money.zero(currency) : VatSum.taxOf(line.amount(), line.rate(), mode))
+                .map(line ->
+                        mode == VatMode.NONE ? Money.zero(currency) : VatSum.taxOf(line.amount(), line.rate(), mode))
                 .toList());
         for (VatSum.OfRate ofRate : whole.perRate()) {
             List<Integer> members = IntStream.range(0, said.size())
                     .boxed()
                     .filter(i -> mode == VatMode.NONE || said.get(i).rate().equals(ofRate.rate()))
-                    .sorted((a, b) -> said.get(b).amount().amount().abs().compareTo(said.get(a).amount().amount().abs()))
+                    .sorted((a, b) -> said.get(b)
+                            .amount()
+                            .amount()
+                            .abs()
+                            .compareTo(said.get(a).amount().amount().abs()))
                     .toList();
             level(taxes, members, ofRate.vat());
         }
-        return IntStream.range(0, said.size()).mapToObj(i -> line(said.get(i), taxes.get(i), mode)).toList();
+        return IntStream.range(0, said.size())
+                .mapToObj(i -> line(said.get(i), taxes.get(i), mode))
+                .toList();
     }
 
     private static void level(List<Money> taxes, List<Integer> members, Money wanted) {

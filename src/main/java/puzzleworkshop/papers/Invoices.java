@@ -122,15 +122,33 @@ public class Invoices {
             throw new Refused("papers.credit.reason");
         }
         String part = figures.text("papers.credit.part", invoice.number());
-        List<Invoice.Line> lines = CreditLines.of(invoice, account(invoice.order()).restByRate(invoice), amounts, part);
+        List<Invoice.Line> lines =
+                CreditLines.of(invoice, account(invoice.order()).restByRate(invoice), amounts, part);
         Money zero = Money.zero(invoice.currency());
         Invoice paper = new Invoice(
-                new InvoiceId(0), Invoice.Series.CREDIT_NOTE, "", invoice.order(), invoice.orderNumber(),
-                Optional.of(id), today(), today(), invoice.seller(), invoice.taxNumber(), invoice.customer(),
-                invoice.vatMode(), invoice.vatRounding(), sum(lines, Invoice.Line::net, zero),
-                sum(lines, Invoice.Line::vat, zero), sum(lines, Invoice.Line::gross, zero), reason.strip(), lines);
+                new InvoiceId(0),
+                Invoice.Series.CREDIT_NOTE,
+                "",
+                invoice.order(),
+                invoice.orderNumber(),
+                Optional.of(id),
+                today(),
+                today(),
+                invoice.seller(),
+                invoice.taxNumber(),
+                invoice.customer(),
+                invoice.vatMode(),
+                invoice.vatRounding(),
+                sum(lines, Invoice.Line::net, zero),
+                sum(lines, Invoice.Line::vat, zero),
+                sum(lines, Invoice.Line::gross, zero),
+                reason.strip(),
+                lines);
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
-        orders.note(order.id(), Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()), who);
+        orders.note(
+                order.id(),
+                Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()),
+                who);
         closeWhenPaid(order, who);
         return issued;
     }
@@ -156,7 +174,9 @@ public class Invoices {
         if (!amount.isPositive() || amount.compareTo(received) > 0) {
             throw new Refused("papers.refund.range", received);
         }
-        store.add(new Payment(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
+        store.add(
+                new Payment(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who),
+                clock.instant());
         orders.note(id, Sentence.of("papers.history.refunded", amount.rounded()), who);
         if (order.state() == OrderState.CLOSED && account(id).open().isPositive()) {
             orders.reopen(id, who);
@@ -173,14 +193,20 @@ public class Invoices {
 
     /** Money over the counter without an invoice closes an order just as well; too much of it does not. */
     private void closeWhenPaid(Order order, String who) {
-        if (order.state() == OrderState.HANDED_OVER && account(order.id()).open().isZero()) {
+        if (order.state() == OrderState.HANDED_OVER
+                && account(order.id()).open().isZero()) {
             orders.close(order.id(), who);
         }
     }
 
     private Invoice paper(
-            Invoice.Series series, Order order, Optional<InvoiceId> corrects, PaperSettings settings, VatSum vat,
-            List<Invoice.Line> lines, String reason) {
+            Invoice.Series series,
+            Order order,
+            Optional<InvoiceId> corrects,
+            PaperSettings settings,
+            VatSum vat,
+            List<Invoice.Line> lines,
+            String reason) {
         WorkshopProfile profile = workshop.profile();
         String seller = String.join("\n", profile.name(), profile.address(), profile.email(), profile.phone())
                 .replaceAll("\n+", "\n")
@@ -188,18 +214,31 @@ public class Invoices {
         String customer = (order.customer().name() + "\n" + order.customer().address()).strip();
         Money zero = Money.zero(vat.currency());
         return new Invoice(
-                new InvoiceId(0), series, "", order.id(), order.number(), corrects, today(),
-                today().plusDays(settings.dueDays()), seller, settings.taxNumber(), customer, vat.mode(),
-                vat.rounding(), sum(lines, Invoice.Line::net, zero), sum(lines, Invoice.Line::vat, zero),
-                sum(lines, Invoice.Line::gross, zero), reason, lines);
+                new InvoiceId(0),
+                series,
+                "",
+                order.id(),
+                order.number(),
+                corrects,
+                today(),
+                today().plusDays(settings.dueDays()),
+                seller,
+                settings.taxNumber(),
+                customer,
+                vat.mode(),
+                vat.rounding(),
+                sum(lines, Invoice.Line::net, zero),
+                sum(lines, Invoice.Line::vat, zero),
+                sum(lines, Invoice.Line::gross, zero),
+                reason,
+                lines);
     }
 
     private LocalDate today() {
         return LocalDate.now(clock.withZone(workshop.zone()));
     }
 
-    private static Money sum(
-            List<Invoice.Line> lines, Function<Invoice.Line, Money> part, Money currency) {
+    private static Money sum(List<Invoice.Line> lines, Function<Invoice.Line, Money> part, Money currency) {
         return Money.sum(lines.stream().map(part).toList(), currency.currency());
     }
 }

@@ -45,6 +45,7 @@ final class JobTicketPdf {
     private static final float QR = 66;
     /** The ticket is to stay on one page. */
     private static final float HIGHEST_BOARD = 92;
+
     private static final float HIGHEST_OF_SEVERAL = 48;
 
     private final Order order;
@@ -55,7 +56,12 @@ final class JobTicketPdf {
     private final Figures figures;
 
     JobTicketPdf(
-            Order order, byte[] face, List<JobTicket.Board> boards, Optional<CutSetting> setting, String address, Figures figures) {
+            Order order,
+            byte[] face,
+            List<JobTicket.Board> boards,
+            Optional<CutSetting> setting,
+            String address,
+            Figures figures) {
         this.order = order;
         this.face = face;
         this.boards = boards;
@@ -115,13 +121,19 @@ final class JobTicketPdf {
         row.addCell(picture);
         PdfPTable facts = table(4, 7);
         fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
-        fact(facts, "orders.fact.pieces", figures.text(
-                "orders.pieces",
-                order.puzzle().pieces(),
-                order.puzzle().pattern().grid().columns(),
-                order.puzzle().pattern().grid().rows()));
+        fact(
+                facts,
+                "orders.fact.pieces",
+                figures.text(
+                        "orders.pieces",
+                        order.puzzle().pieces(),
+                        order.puzzle().pattern().grid().columns(),
+                        order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
-        fact(facts, "orders.fact.style", figures.text("orders.style." + order.puzzle().pattern().style().name()));
+        fact(
+                facts,
+                "orders.fact.style",
+                figures.text("orders.style." + order.puzzle().pattern().style().name()));
         Outline.Kind edge = order.puzzle().pattern().outline().kind();
         if (edge != Outline.Kind.SQUARE) {
             fact(facts, "orders.fact.edge", figures.text("orders.edge." + edge.name()));
@@ -130,16 +142,31 @@ final class JobTicketPdf {
             fact(facts, "orders.fact.shape", shape.name());
         }
         fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
-        fact(facts, "orders.fact.age", figures.text("orders.age." + order.puzzle().age().name()));
+        fact(
+                facts,
+                "orders.fact.age",
+                figures.text("orders.age." + order.puzzle().age().name()));
         if (order.puzzle().tray()) {
-            fact(facts, "papers.ticket.tray", figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
+            fact(
+                    facts,
+                    "papers.ticket.tray",
+                    figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
         }
         setting.ifPresent(s -> {
             fact(facts, "papers.ticket.machine", s.machine().name());
             fact(facts, "papers.ticket.speed", figures.speed(s.speed()));
-            fact(facts, "papers.ticket.power", figures.text(
-                    "papers.ticket.power.value", s.parameters().power(), s.passes(), s.parameters().gap()));
-            fact(facts, "papers.ticket.air", figures.text(s.parameters().airAssist() ? "papers.ticket.yes" : "papers.ticket.no"));
+            fact(
+                    facts,
+                    "papers.ticket.power",
+                    figures.text(
+                            "papers.ticket.power.value",
+                            s.parameters().power(),
+                            s.passes(),
+                            s.parameters().gap()));
+            fact(
+                    facts,
+                    "papers.ticket.air",
+                    figures.text(s.parameters().airAssist() ? "papers.ticket.yes" : "papers.ticket.no"));
             fact(facts, "papers.ticket.state", figures.text(s.state().textKey()));
             fact(facts, "papers.ticket.laser", figures.minutes(order.laser()));
         });
@@ -153,24 +180,37 @@ final class JobTicketPdf {
         PdfPTable row = table(10, 9);
         row.setSpacingBefore(8);
         PdfPCell drawing = bare();
-        drawing.addElement(new TicketBoard(board, figures).draw(writer, 250, boards.size() > 1 ? HIGHEST_OF_SEVERAL : HIGHEST_BOARD));
+        drawing.addElement(new TicketBoard(board, figures)
+                .draw(writer, 250, boards.size() > 1 ? HIGHEST_OF_SEVERAL : HIGHEST_BOARD));
         row.addCell(drawing);
         PdfPCell words = bare();
         String where = board.sheet()
                 .map(sheet -> sheet.facts().place().isBlank()
                         ? figures.text("orders.sheet", String.valueOf(sheet.id().value()))
-                        : figures.text("orders.sheet-at", String.valueOf(sheet.id().value()), sheet.facts().place()))
+                        : figures.text(
+                                "orders.sheet-at",
+                                String.valueOf(sheet.id().value()),
+                                sheet.facts().place()))
                 .orElse(figures.text("papers.ticket.to-buy"));
         words.addElement(new Paragraph(where, PaperFonts.bold(12)));
-        words.addElement(new Paragraph(figures.text("papers.ticket.blank", board.block().size()), PaperFonts.plain(TEXT)));
+        words.addElement(
+                new Paragraph(figures.text("papers.ticket.blank", board.block().size()), PaperFonts.plain(TEXT)));
         if (board.block().count() > 1 || board.block().part() == BlankPlan.Part.TRAY) {
             words.addElement(new Paragraph(
-                    figures.text(board.block().part().textKey(), board.block().count(), board.block().across(), board.block().down()),
+                    figures.text(
+                            board.block().part().textKey(),
+                            board.block().count(),
+                            board.block().across(),
+                            board.block().down()),
                     PaperFonts.plain(TEXT)));
         }
         board.sheet().ifPresent(sheet -> {
             words.addElement(new Paragraph(
-                    figures.text("papers.ticket.thickness", sheet.facts().thickness(), sheet.facts().bow()), PaperFonts.plain(TEXT)));
+                    figures.text(
+                            "papers.ticket.thickness",
+                            sheet.facts().thickness(),
+                            sheet.facts().bow()),
+                    PaperFonts.plain(TEXT)));
             if (!sheet.facts().note().isBlank()) {
                 words.addElement(new Paragraph(sheet.facts().note(), PaperFonts.soft(TEXT)));
             }
@@ -217,9 +257,10 @@ final class JobTicketPdf {
             }
             first = false;
             String text = figures.text(line.textKey());
-            phrase.add(line.caution()
-                    ? new Chunk(figures.text("bench.caution", text), PaperFonts.bold(SMALL))
-                    : new Chunk(text, PaperFonts.plain(SMALL)));
+            phrase.add(
+                    line.caution()
+                            ? new Chunk(figures.text("bench.caution", text), PaperFonts.bold(SMALL))
+                            : new Chunk(text, PaperFonts.plain(SMALL)));
         }
         Paragraph checks = new Paragraph(phrase);
         checks.setLeading(9.6f);
@@ -228,8 +269,8 @@ final class JobTicketPdf {
 
     private Image qr(PdfWriter writer) {
         try {
-            BitMatrix bits = new QRCodeWriter()
-                    .encode(address, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, 0));
+            BitMatrix bits =
+                    new QRCodeWriter().encode(address, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, 0));
             PdfTemplate template = writer.getDirectContent().createTemplate(QR, QR);
             float module = QR / bits.getWidth();
             template.setColorFill(PaperFonts.INK);
@@ -243,7 +284,8 @@ final class JobTicketPdf {
             template.fill();
             return Image.getInstance(template);
         } catch (WriterException impossible) {
-            throw new IllegalStateException("An address of " + address.length() + " letters does not fit a QR code", impossible);
+            throw new IllegalStateException(
+                    "An address of " + address.length() + " letters does not fit a QR code", impossible);
         }
     }
 

@@ -9,7 +9,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Texts;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
@@ -56,19 +55,34 @@ public class MoneyPapers {
         facts.add(pair("papers.fact.valid-until", day(order.validUntil())));
         order.promised().ifPresent(day -> facts.add(pair("papers.fact.ready", day(day))));
         List<Pair> notes = new ArrayList<>(taxNotes(price.vat().mode()));
-        notes.add(new Pair(figures.text("papers.quote.valid.title"), figures.text("papers.quote.valid", day(order.validUntil()))));
+        notes.add(new Pair(
+                figures.text("papers.quote.valid.title"), figures.text("papers.quote.valid", day(order.validUntil()))));
         if (!settings.quoteTerms().isEmpty()) {
             notes.add(new Pair(figures.text("papers.terms"), settings.quoteTerms()));
         }
         List<Row> rows = PriceLines.of(order, price, figures).stream()
-                .map(line -> new Row(line.what(), figures.number(line.quantity().doubleValue(), 2), line.unitPrice(), line.amount(), line.rate()))
+                .map(line -> new Row(
+                        line.what(),
+                        figures.number(line.quantity().doubleValue(), 2),
+                        line.unitPrice(),
+                        line.amount(),
+                        line.rate()))
                 .toList();
         List<Sum> sums = new ArrayList<>(taxSums(price.vat()));
         sums.add(new Sum(figures.text("papers.sum.total"), price.toPay(), true));
         return MoneySheetPdf.write(
                 new MoneySheet(
-                        figures.text("papers.quote.title", order.number()), facts, seller(), customer(order),
-                        figures.text("papers.quote.lead"), rows, price.vat().mode(), sums, notes, face(order), logo(settings)),
+                        figures.text("papers.quote.title", order.number()),
+                        facts,
+                        seller(),
+                        customer(order),
+                        figures.text("papers.quote.lead"),
+                        rows,
+                        price.vat().mode(),
+                        sums,
+                        notes,
+                        face(order),
+                        logo(settings)),
                 figures);
     }
 
@@ -84,10 +98,14 @@ public class MoneyPapers {
         facts.add(pair("papers.fact.date", day(invoice.issuedOn())));
         facts.add(pair("papers.fact.order", invoice.orderNumber()));
         if (credit) {
-            invoice.corrects().flatMap(invoices::find).ifPresent(to -> facts.add(pair("papers.fact.corrects", to.number())));
+            invoice.corrects()
+                    .flatMap(invoices::find)
+                    .ifPresent(to -> facts.add(pair("papers.fact.corrects", to.number())));
         } else {
-            order.handedOverAt().ifPresent(at -> facts.add(
-                    pair("papers.fact.delivered", day(at.atZone(workshop.zone()).toLocalDate()))));
+            order.handedOverAt()
+                    .ifPresent(at -> facts.add(pair(
+                            "papers.fact.delivered",
+                            day(at.atZone(workshop.zone()).toLocalDate()))));
             if (account.open().isPositive()) {
                 facts.add(pair("papers.fact.due", day(invoice.dueOn())));
             }
@@ -97,14 +115,24 @@ public class MoneyPapers {
         }
         List<Row> rows = invoice.lines().stream()
                 .map(line -> new Row(
-                        line.what(), figures.number(line.quantity().doubleValue(), 2), line.unitPrice(),
-                        invoice.vatMode() == VatMode.ON_TOP ? line.net() : line.gross(), line.vatRate()))
+                        line.what(),
+                        figures.number(line.quantity().doubleValue(), 2),
+                        line.unitPrice(),
+                        invoice.vatMode() == VatMode.ON_TOP ? line.net() : line.gross(),
+                        line.vatRate()))
                 .toList();
         return MoneySheetPdf.write(
                 new MoneySheet(
-                        figures.text(credit ? "papers.credit.title" : "papers.invoice.title", invoice.number()), facts,
-                        lines(invoice.seller()), lines(invoice.customer()), invoice.reason(), rows, invoice.vatMode(),
-                        sums(invoice, account), notes(invoice, account, settings), credit ? Optional.empty() : face(order),
+                        figures.text(credit ? "papers.credit.title" : "papers.invoice.title", invoice.number()),
+                        facts,
+                        lines(invoice.seller()),
+                        lines(invoice.customer()),
+                        invoice.reason(),
+                        rows,
+                        invoice.vatMode(),
+                        sums(invoice, account),
+                        notes(invoice, account, settings),
+                        credit ? Optional.empty() : face(order),
                         logo(settings)),
                 figures);
     }
@@ -114,7 +142,8 @@ public class MoneyPapers {
         boolean credit = invoice.series() == Invoice.Series.CREDIT_NOTE;
         sums.add(new Sum(figures.text(credit ? "papers.sum.credited" : "papers.sum.total"), invoice.gross(), true));
         if (!credit && !account.received().isZero()) {
-            sums.add(new Sum(figures.text("papers.sum.received"), account.received().negated(), false));
+            sums.add(new Sum(
+                    figures.text("papers.sum.received"), account.received().negated(), false));
             sums.add(new Sum(figures.text("papers.sum.open"), account.open(), true));
         }
         return sums;
@@ -124,7 +153,11 @@ public class MoneyPapers {
         List<Pair> notes = new ArrayList<>(taxNotes(invoice.vatMode()));
         if (invoice.series() == Invoice.Series.INVOICE) {
             if (invoice.vatMode() != VatMode.NONE) {
-                notes.add(new Pair("", figures.text("papers.tax-rounded", figures.text(invoice.vatRounding().textKey()))));
+                notes.add(new Pair(
+                        "",
+                        figures.text(
+                                "papers.tax-rounded",
+                                figures.text(invoice.vatRounding().textKey()))));
             }
             if (!settings.bank().isEmpty() && account.open().isPositive()) {
                 notes.add(new Pair(figures.text("papers.bank", invoice.number()), settings.bank()));
@@ -145,8 +178,9 @@ public class MoneyPapers {
         List<Sum> sums = new ArrayList<>();
         if (vat.mode() != VatMode.NONE) {
             sums.add(new Sum(figures.text("papers.sum.net"), vat.net(), false));
-            vat.perRate().forEach(rate -> sums.add(
-                    new Sum(figures.text("papers.sum.vat", rate.rate(), rate.net()), rate.vat(), false)));
+            vat.perRate()
+                    .forEach(rate -> sums.add(
+                            new Sum(figures.text("papers.sum.vat", rate.rate(), rate.net()), rate.vat(), false)));
         }
         return sums;
     }

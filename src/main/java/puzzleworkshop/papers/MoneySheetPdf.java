@@ -82,12 +82,15 @@ final class MoneySheetPdf {
     private PdfPTable head() {
         PdfPTable head = table(3, 2);
         PdfPCell name = bare();
-        sheet.logo().ifPresentOrElse(
-                logo -> name.addElement(scaled(logo, 150, 48)),
-                () -> name.addElement(new Paragraph(sheet.seller().getFirst(), PaperFonts.accent(18))));
+        sheet.logo()
+                .ifPresentOrElse(
+                        logo -> name.addElement(scaled(logo, 150, 48)),
+                        () -> name.addElement(new Paragraph(sheet.seller().getFirst(), PaperFonts.accent(18))));
         head.addCell(name);
         PdfPCell seller = bare();
-        for (String line : sheet.logo().isPresent() ? sheet.seller() : sheet.seller().subList(1, sheet.seller().size())) {
+        for (String line : sheet.logo().isPresent()
+                ? sheet.seller()
+                : sheet.seller().subList(1, sheet.seller().size())) {
             seller.addElement(right(line, PaperFonts.soft(SMALL)));
         }
         head.addCell(seller);
@@ -100,8 +103,8 @@ final class MoneySheetPdf {
         row.setSpacingBefore(28);
         PdfPCell customer = bare();
         for (int i = 0; i < sheet.customer().size(); i++) {
-            customer.addElement(new Paragraph(
-                    14, sheet.customer().get(i), i == 0 ? PaperFonts.bold(10.5f) : PaperFonts.plain(10)));
+            customer.addElement(
+                    new Paragraph(14, sheet.customer().get(i), i == 0 ? PaperFonts.bold(10.5f) : PaperFonts.plain(10)));
         }
         row.addCell(customer);
         PdfPTable facts = table(1, 1);

@@ -42,7 +42,8 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
     /** The invoice that stands: not credited in full. */
     public Optional<Invoice> standing() {
         return papers.stream()
-                .filter(paper -> paper.series() == Invoice.Series.INVOICE && rest(paper).isPositive())
+                .filter(paper ->
+                        paper.series() == Invoice.Series.INVOICE && rest(paper).isPositive())
                 .findFirst();
     }
 
@@ -71,6 +72,7 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
     }
 
     public boolean isOverdue(LocalDate today) {
-        return open().isPositive() && standing().map(invoice -> invoice.dueOn().isBefore(today)).orElse(false);
+        return open().isPositive()
+                && standing().map(invoice -> invoice.dueOn().isBefore(today)).orElse(false);
     }
 }

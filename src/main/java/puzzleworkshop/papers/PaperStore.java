@@ -123,7 +123,8 @@ class PaperStore {
                         + " order by l.invoice_id, l.position")
                 .param("a", a)
                 .param("b", b)
-                .query((row, n) -> lines.computeIfAbsent(row.getLong("invoice_id"), id -> new ArrayList<>()).add(line(row)))
+                .query((row, n) -> lines.computeIfAbsent(row.getLong("invoice_id"), id -> new ArrayList<>())
+                        .add(line(row)))
                 .list();
         return jdbc.sql("select i.* from invoice i where " + which + " order by i.issued_on, i.id")
                 .param("a", a)

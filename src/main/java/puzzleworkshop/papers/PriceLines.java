@@ -16,7 +16,8 @@ final class PriceLines {
 
     static List<Said> of(Order order, PriceAnswer price, Figures figures) {
         List<Said> lines = new ArrayList<>();
-        String what = figures.text("papers.line.puzzle", order.puzzle().finished(), order.puzzle().pieces());
+        String what = figures.text(
+                "papers.line.puzzle", order.puzzle().finished(), order.puzzle().pieces());
         if (order.puzzle().tray()) {
             what = figures.text("papers.line.with-tray", what);
         }
@@ -27,7 +28,9 @@ final class PriceLines {
         if (price.discount().isPositive()) {
             Percent share = Percent.share(price.discount(), price.goods());
             lines.add(new Said(
-                    figures.text("papers.line.discount", share), BigDecimal.ONE, price.discount().negated(),
+                    figures.text("papers.line.discount", share),
+                    BigDecimal.ONE,
+                    price.discount().negated(),
                     price.puzzlesVat()));
         }
         if (!price.shipping().isZero()) {

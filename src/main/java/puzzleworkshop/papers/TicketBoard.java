@@ -38,14 +38,14 @@ final class TicketBoard {
 
     Image draw(PdfWriter writer, float most, float mostHigh) {
         Size bounds = outline.bounds();
-        float scale = (float) Math.min(most / bounds.width().mm(), mostHigh / bounds.height().mm());
+        float scale = (float)
+                Math.min(most / bounds.width().mm(), mostHigh / bounds.height().mm());
         float width = (float) bounds.width().mm() * scale + 2;
         float height = (float) bounds.height().mm() * scale + 2;
         PdfTemplate canvas = writer.getDirectContent().createTemplate(width, height);
         // points per millimetre, y up on paper and down on the board
         Spot origin = outline.origin();
-        canvas.concatCTM(
-                scale, 0, 0, -scale, 1 - (float) origin.x() * scale, height - 1 + (float) origin.y() * scale);
+        canvas.concatCTM(scale, 0, 0, -scale, 1 - (float) origin.x() * scale, height - 1 + (float) origin.y() * scale);
         canvas.setLineWidth(0.8f / scale);
         canvas.setColorStroke(BAD);
         canvas.setColorFill(PaperFonts.BIRCH);

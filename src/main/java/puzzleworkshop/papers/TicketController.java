@@ -28,14 +28,18 @@ class TicketController {
     @GetMapping("/papers/{number}/ticket.pdf")
     ResponseEntity<byte[]> ticket(@PathVariable String number) {
         String own = workshop.profile().publicUrl();
-        String base = own.isBlank() ? ServletUriComponentsBuilder.fromCurrentContextPath().toUriString() : own;
+        String base = own.isBlank()
+                ? ServletUriComponentsBuilder.fromCurrentContextPath().toUriString()
+                : own;
         return orders.findByNumber(number)
                 .map(order -> ResponseEntity.ok()
                         .contentType(MediaType.APPLICATION_PDF)
-                        .header(HttpHeaders.CONTENT_DISPOSITION, ContentDisposition.inline()
-                                .filename("ticket-" + order.number() + ".pdf")
-                                .build()
-                                .toString())
+                        .header(
+                                HttpHeaders.CONTENT_DISPOSITION,
+                                ContentDisposition.inline()
+                                        .filename("ticket-" + order.number() + ".pdf")
+                                        .build()
+                                        .toString())
                         .body(tickets.pdf(order, base + "/orders/" + order.number())))
                 .orElse(ResponseEntity.notFound().build());
     }

@@ -43,7 +43,9 @@ final class Clearance {
     Clearance(Mesh mesh, double closestLinesMm) {
         this.mesh = mesh;
         this.limit = closestLinesMm + 2 * FLATTENING_MM;
-        List<List<Point>> flat = mesh.edges.stream().map(each -> each.path().flattened(FLATTENING_MM)).toList();
+        List<List<Point>> flat = mesh.edges.stream()
+                .map(each -> each.path().flattened(FLATTENING_MM))
+                .toList();
         count = flat.stream().mapToInt(points -> points.size() - 1).sum();
         ax = new double[count];
         ay = new double[count];
@@ -105,7 +107,8 @@ final class Clearance {
     }
 
     private void compare(int i, int j, List<Trouble> found) {
-        if (Math.max(ax[i], bx[i]) + limit < Math.min(ax[j], bx[j]) || Math.max(ax[j], bx[j]) + limit < Math.min(ax[i], bx[i])
+        if (Math.max(ax[i], bx[i]) + limit < Math.min(ax[j], bx[j])
+                || Math.max(ax[j], bx[j]) + limit < Math.min(ax[i], bx[i])
                 || Math.max(ay[i], by[i]) + limit < Math.min(ay[j], by[j])
                 || Math.max(ay[j], by[j]) + limit < Math.min(ay[i], by[i])) {
             return;

@@ -38,11 +38,13 @@ public record CutFile(Format format, byte[] bytes) {
 
     /** Writes a plan. Coordinates start at the plan's origin (top left; bottom left in DXF and PDF, whose y runs up). */
     public static CutFile write(CutPlan plan, Format format) {
-        return new CutFile(format, switch (format) {
-            case SVG -> SvgCutFile.text(plan).getBytes(StandardCharsets.UTF_8);
-            case DXF -> DxfCutFile.text(plan).getBytes(StandardCharsets.US_ASCII);
-            case PDF -> PdfCutFile.bytes(plan);
-        });
+        return new CutFile(
+                format,
+                switch (format) {
+                    case SVG -> SvgCutFile.text(plan).getBytes(StandardCharsets.UTF_8);
+                    case DXF -> DxfCutFile.text(plan).getBytes(StandardCharsets.US_ASCII);
+                    case PDF -> PdfCutFile.bytes(plan);
+                });
     }
 
     /** Origin and frame in words, written into every file. */
@@ -51,7 +53,8 @@ public record CutFile(Format format, byte[] bytes) {
         return "Millimetres. Origin at the top left corner, x to the right. Frame "
                 + mm(frame.width()) + " x " + mm(frame.height()) + " mm, its top left corner at x " + mm(frame.minX())
                 + ", y " + mm(frame.minY()) + " mm from the origin. "
-                + (plan.sequence() == CutPlan.Sequence.INNER_FIRST ? "Inner lines first, outline last."
+                + (plan.sequence() == CutPlan.Sequence.INNER_FIRST
+                        ? "Inner lines first, outline last."
                         : "Outline first, inner lines last.")
                 + " Total length " + mm(plan.lengthMm()) + " mm.";
     }

@@ -53,7 +53,12 @@ public final class CutInspector {
         List<DoubledLines.Run> doubled = DoubledLines.find(all, lines.size());
         tellDoubled(doubled);
         Meetings meetings = Meetings.find(all, lines, doubled, inside());
-        tell(Inspection.Trouble.CROSSING, meetings.crossings(), List.of(), meetings.crossings().size(), 0);
+        tell(
+                Inspection.Trouble.CROSSING,
+                meetings.crossings(),
+                List.of(),
+                meetings.crossings().size(),
+                0);
         tellLooseEnds(meetings.looseEnds());
         tellTiny();
         bed.ifPresent(size -> tellOutside(Inspection.Trouble.OUTSIDE_BED, onBed(size)));
@@ -82,7 +87,9 @@ public final class CutInspector {
     private CurvePath mark(DoubledLines.Run run) {
         List<Point> points = new ArrayList<>();
         points.add(all.placeAt(run.line(), run.fromMm()));
-        for (int i = all.stretchAt(run.line(), run.fromMm()) + 1; i < all.firstOf[run.line() + 1] && all.way[i] < run.toMm(); i++) {
+        for (int i = all.stretchAt(run.line(), run.fromMm()) + 1;
+                i < all.firstOf[run.line() + 1] && all.way[i] < run.toMm();
+                i++) {
             points.add(Point.of(all.ax[i], all.ay[i]));
         }
         points.add(all.placeAt(run.line(), run.toMm()));
@@ -92,7 +99,8 @@ public final class CutInspector {
     /** The frame without its rim, where an outline runs. */
     private Bounds inside() {
         return frame.width() > 4 * AT_THE_FRAME_MM && frame.height() > 4 * AT_THE_FRAME_MM
-                ? frame.grownBy(-AT_THE_FRAME_MM) : frame;
+                ? frame.grownBy(-AT_THE_FRAME_MM)
+                : frame;
     }
 
     private void tellLooseEnds(List<Point> ends) {
@@ -151,8 +159,11 @@ public final class CutInspector {
             }
             count++;
             for (int i = all.firstOf[number]; i < all.firstOf[number + 1]; i++) {
-                boolean in = with.holds(new Bounds(Math.min(all.ax[i], all.bx[i]), Math.min(all.ay[i], all.by[i]),
-                        Math.max(all.ax[i], all.bx[i]), Math.max(all.ay[i], all.by[i])));
+                boolean in = with.holds(new Bounds(
+                        Math.min(all.ax[i], all.bx[i]),
+                        Math.min(all.ay[i], all.by[i]),
+                        Math.max(all.ax[i], all.bx[i]),
+                        Math.max(all.ay[i], all.by[i])));
                 sum += in ? 0 : all.length[i];
             }
             if (marks.size() < MOST_MARKS) {
@@ -162,10 +173,11 @@ public final class CutInspector {
         tell(trouble, List.of(), marks, count, sum);
     }
 
-    private void tell(Inspection.Trouble trouble, List<Point> places, List<CurvePath> runs, int count, double lengthMm) {
+    private void tell(
+            Inspection.Trouble trouble, List<Point> places, List<CurvePath> runs, int count, double lengthMm) {
         if (count > 0) {
-            findings.add(new Inspection.Finding(trouble, count, lengthMm, runs,
-                    places.subList(0, Math.min(MOST_MARKS, places.size()))));
+            findings.add(new Inspection.Finding(
+                    trouble, count, lengthMm, runs, places.subList(0, Math.min(MOST_MARKS, places.size()))));
         }
     }
 }

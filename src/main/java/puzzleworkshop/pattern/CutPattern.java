@@ -15,8 +15,14 @@ import puzzleworkshop.geometry.CurvePath;
  * @param innerLengthMm length of all inner lines
  * @param outlineLengthMm length of the outline
  */
-public record CutPattern(PatternSpec spec, List<CurvePath> inner, CurvePath outline, List<Piece> pieces,
-        Verified verified, double innerLengthMm, double outlineLengthMm) {
+public record CutPattern(
+        PatternSpec spec,
+        List<CurvePath> inner,
+        CurvePath outline,
+        List<Piece> pieces,
+        Verified verified,
+        double innerLengthMm,
+        double outlineLengthMm) {
 
     /**
      * What the check of all lines against each other found; a pattern that fails it is never handed out.

@@ -18,7 +18,12 @@ import puzzleworkshop.geometry.Point;
  * @param travelMm way between the lines with the beam off, starting at the origin
  * @param travelAsDrawnMm the same in the order the lines were given in
  */
-public record CutPlan(String title, Sequence sequence, List<CurvePath> inner, List<CurvePath> outline, double travelMm,
+public record CutPlan(
+        String title,
+        Sequence sequence,
+        List<CurvePath> inner,
+        List<CurvePath> outline,
+        double travelMm,
         double travelAsDrawnMm) {
 
     /** Which group is cut first. */
@@ -37,8 +42,8 @@ public record CutPlan(String title, Sequence sequence, List<CurvePath> inner, Li
     /** Plans a puzzle. */
     public static CutPlan of(CutPattern pattern, Sequence sequence) {
         PatternSpec spec = pattern.spec();
-        String title = pattern.pieces().size() + " pieces, " + spec.grid().columns() + " x " + spec.grid().rows()
-                + ", pattern " + spec.seed();
+        String title = pattern.pieces().size() + " pieces, " + spec.grid().columns() + " x "
+                + spec.grid().rows() + ", pattern " + spec.seed();
         return of(title, pattern.inner(), List.of(pattern.outline()), sequence);
     }
 
@@ -49,7 +54,8 @@ public record CutPlan(String title, Sequence sequence, List<CurvePath> inner, Li
         List<CurvePath> lastDrawn = innerFirst ? outline : inner;
         Point origin = Point.of(0, 0);
         List<CurvePath> first = ShortTravel.order(firstDrawn, origin);
-        List<CurvePath> last = ShortTravel.order(lastDrawn, first.isEmpty() ? origin : first.getLast().end());
+        List<CurvePath> last = ShortTravel.order(
+                lastDrawn, first.isEmpty() ? origin : first.getLast().end());
         double travel = ShortTravel.travel(first, last, origin);
         double asDrawn = ShortTravel.travel(firstDrawn, lastDrawn, origin);
         return new CutPlan(title, sequence, innerFirst ? first : last, innerFirst ? last : first, travel, asDrawn);
@@ -57,8 +63,10 @@ public record CutPlan(String title, Sequence sequence, List<CurvePath> inner, Li
 
     /** All lines in cutting order. */
     public List<CurvePath> inOrder() {
-        return (sequence == Sequence.INNER_FIRST ? Stream.concat(inner.stream(), outline.stream())
-                : Stream.concat(outline.stream(), inner.stream())).toList();
+        return (sequence == Sequence.INNER_FIRST
+                        ? Stream.concat(inner.stream(), outline.stream())
+                        : Stream.concat(outline.stream(), inner.stream()))
+                .toList();
     }
 
     public double lengthMm() {
@@ -72,7 +80,8 @@ public record CutPlan(String title, Sequence sequence, List<CurvePath> inner, Li
 
     /** The same lines moved, for a place on a sheet. */
     public CutPlan movedBy(double dxMm, double dyMm) {
-        return new CutPlan(title, sequence, moved(inner, dxMm, dyMm), moved(outline, dxMm, dyMm), travelMm, travelAsDrawnMm);
+        return new CutPlan(
+                title, sequence, moved(inner, dxMm, dyMm), moved(outline, dxMm, dyMm), travelMm, travelAsDrawnMm);
     }
 
     private static List<CurvePath> moved(List<CurvePath> paths, double dx, double dy) {

@@ -17,10 +17,12 @@ final class DoubledLines {
 
     /** Lines this close are burnt into one another. */
     static final double TOLERANCE_MM = 0.05;
+
     private static final double SHORTEST_MM = 0.5;
     private static final double JOINED_MM = 0.12;
     /** Beyond about 20° lines cross rather than run together. */
     private static final double SAME_WAY = 0.34;
+
     private static final double OVER_THE_END_MM = 0.02;
     private static final double OWN_NEIGHBOUR_MM = 0.3;
 
@@ -76,7 +78,8 @@ final class DoubledLines {
         if (Math.abs(across) > SAME_WAY) {
             return;
         }
-        if (all.line[i] == all.line[j] && along > 0
+        if (all.line[i] == all.line[j]
+                && along > 0
                 && (all.way[i] - all.way[j] - all.length[j] < OWN_NEIGHBOUR_MM || isAcrossTheJoint(i, j))) {
             return; // the line simply goes on
         }

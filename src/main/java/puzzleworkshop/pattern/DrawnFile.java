@@ -21,7 +21,10 @@ import puzzleworkshop.measure.Size;
 public record DrawnFile(String name, Kind kind, List<CurvePath> lines, Optional<Size> page, List<Sentence> remarks) {
 
     /** Files that can be read. */
-    public enum Kind { SVG, DXF }
+    public enum Kind {
+        SVG,
+        DXF
+    }
 
     public static final int MOST_BYTES = 30_000_000;
     public static final int MOST_LINES = 300_000;

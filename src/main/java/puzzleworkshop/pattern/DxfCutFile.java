@@ -125,7 +125,10 @@ final class DxfCutFile {
     }
 
     private void pair(int code, String value) {
-        text.append(String.format(Locale.ROOT, "%3d", code)).append("\r\n").append(value).append("\r\n");
+        text.append(String.format(Locale.ROOT, "%3d", code))
+                .append("\r\n")
+                .append(value)
+                .append("\r\n");
     }
 
     private static String number(double value) {

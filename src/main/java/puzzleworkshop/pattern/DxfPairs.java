@@ -68,7 +68,8 @@ final class DxfPairs {
                 break;
             }
             int endOfValue = lineEnd(text, at);
-            String value = text.substring(Math.min(at, text.length()), endOfValue).strip();
+            String value =
+                    text.substring(Math.min(at, text.length()), endOfValue).strip();
             at = next(text, endOfValue);
             row += 2;
             int code;

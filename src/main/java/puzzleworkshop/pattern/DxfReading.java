@@ -16,9 +16,10 @@ import puzzleworkshop.measure.Sentence;
  */
 final class DxfReading {
 
-    private static final Set<String> LINES = Set.of("LINE", "ARC", "CIRCLE", "ELLIPSE", "LWPOLYLINE", "POLYLINE", "SPLINE");
-    private static final Set<String> PARTS = Set.of("VERTEX", "SEQEND", "ATTRIB", "ENDBLK", "BLOCK", "ENDSEC", "SECTION", "EOF",
-            "VIEWPORT", "ATTDEF");
+    private static final Set<String> LINES =
+            Set.of("LINE", "ARC", "CIRCLE", "ELLIPSE", "LWPOLYLINE", "POLYLINE", "SPLINE");
+    private static final Set<String> PARTS =
+            Set.of("VERTEX", "SEQEND", "ATTRIB", "ENDBLK", "BLOCK", "ENDSEC", "SECTION", "EOF", "VIEWPORT", "ATTDEF");
     private static final int DEEPEST = 16;
 
     private final LineCollector found;
@@ -40,7 +41,8 @@ final class DxfReading {
         } catch (NumberFormatException wrong) {
             throw new Refused("pattern.file.damaged", name, String.valueOf(wrong.getMessage()));
         }
-        return new DrawnFile(name, DrawnFile.Kind.DXF, reading.found.lines(), Optional.empty(), reading.found.remarks());
+        return new DrawnFile(
+                name, DrawnFile.Kind.DXF, reading.found.lines(), Optional.empty(), reading.found.remarks());
     }
 
     /** Header variable $INSUNITS (AutoCAD DXF reference): 1 in, 2 ft, 4 mm, 5 cm, 6 m, 8 µin, 9 mil, 13 µm, 14 dm. */
@@ -122,7 +124,9 @@ final class DxfReading {
 
     /** A thing drawn looking from behind (extrusion 0, 0, -1) lies mirrored left to right. */
     private static AffineTransform mirrored(DxfPairs.Thing thing, AffineTransform toMm) {
-        boolean fromBehind = thing.number(230, 1) < 0 && !thing.kind().equals("LINE") && !thing.kind().equals("SPLINE")
+        boolean fromBehind = thing.number(230, 1) < 0
+                && !thing.kind().equals("LINE")
+                && !thing.kind().equals("SPLINE")
                 && !thing.kind().equals("ELLIPSE");
         AffineTransform move = new AffineTransform(toMm);
         if (fromBehind) {
@@ -146,7 +150,8 @@ final class DxfReading {
                 place.rotate(Math.toRadians(insert.number(50, 0)));
                 place.translate(column * insert.number(44, 0), row * insert.number(45, 0));
                 place.scale(insert.number(41, 1), insert.number(42, 1));
-                place.translate(-block.getFirst().number(10, 0), -block.getFirst().number(20, 0));
+                place.translate(
+                        -block.getFirst().number(10, 0), -block.getFirst().number(20, 0));
                 draw(block, place, depth + 1);
             }
         }

@@ -23,7 +23,8 @@ final class DxfShapes {
     /** @param things and at: where the thing stands, because an old polyline's points follow it as things of their own */
     static Shape of(DxfPairs.Thing thing, List<DxfPairs.Thing> things, int at) {
         return switch (thing.kind()) {
-            case "LINE" -> new Line2D.Double(thing.number(10, 0), thing.number(20, 0), thing.number(11, 0), thing.number(21, 0));
+            case "LINE" ->
+                new Line2D.Double(thing.number(10, 0), thing.number(20, 0), thing.number(11, 0), thing.number(21, 0));
             case "CIRCLE" -> {
                 double r = thing.number(40, 0);
                 yield new Ellipse2D.Double(thing.number(10, 0) - r, thing.number(20, 0) - r, 2 * r, 2 * r);
@@ -45,7 +46,8 @@ final class DxfShapes {
             sweep += 360; // always counter-clockwise
         }
         // the JDK measures angles for y down, so the sign is turned
-        return new Arc2D.Double(thing.number(10, 0) - r, thing.number(20, 0) - r, 2 * r, 2 * r, -from, -sweep, Arc2D.OPEN);
+        return new Arc2D.Double(
+                thing.number(10, 0) - r, thing.number(20, 0) - r, 2 * r, 2 * r, -from, -sweep, Arc2D.OPEN);
     }
 
     private static Shape ellipse(DxfPairs.Thing thing) {
@@ -60,7 +62,8 @@ final class DxfShapes {
             sweep += 2 * Math.PI;
         }
         boolean whole = sweep > 2 * Math.PI - 1e-6;
-        Shape unit = whole ? new Ellipse2D.Double(-1, -1, 2, 2)
+        Shape unit = whole
+                ? new Ellipse2D.Double(-1, -1, 2, 2)
                 : new Arc2D.Double(-1, -1, 2, 2, -Math.toDegrees(from), -Math.toDegrees(sweep), Arc2D.OPEN);
         AffineTransform place = AffineTransform.getTranslateInstance(thing.number(10, 0), thing.number(20, 0));
         place.rotate(Math.atan2(majorY, majorX));
@@ -77,7 +80,10 @@ final class DxfShapes {
             switch (pair.code()) {
                 case 10 -> points.add(new Vertex(Double.parseDouble(pair.value()), 0, 0));
                 case 20 -> points.set(last, new Vertex(points.get(last).x(), Double.parseDouble(pair.value()), 0));
-                case 42 -> points.set(last, new Vertex(points.get(last).x(), points.get(last).y(), Double.parseDouble(pair.value())));
+                case 42 ->
+                    points.set(
+                            last,
+                            new Vertex(points.get(last).x(), points.get(last).y(), Double.parseDouble(pair.value())));
                 default -> {
                     // widths and elevations do not matter to a cut
                 }
@@ -142,8 +148,13 @@ final class DxfShapes {
             double nextX = x * Math.cos(step) - y * Math.sin(step);
             double nextY = x * Math.sin(step) + y * Math.cos(step);
             boolean last = k == parts - 1;
-            path.curveTo(cx + x - handle * y, cy + y + handle * x, cx + nextX + handle * nextY, cy + nextY - handle * nextX,
-                    last ? b.x() : cx + nextX, last ? b.y() : cy + nextY);
+            path.curveTo(
+                    cx + x - handle * y,
+                    cy + y + handle * x,
+                    cx + nextX + handle * nextY,
+                    cy + nextY - handle * nextX,
+                    last ? b.x() : cx + nextX,
+                    last ? b.y() : cy + nextY);
             x = nextX;
             y = nextY;
         }

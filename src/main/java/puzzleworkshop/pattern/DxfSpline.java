@@ -40,7 +40,8 @@ final class DxfSpline {
             double weight = weights.size() == control.length ? weights.get(i) : 1;
             control[i] = new double[] {x.get(i) * weight, y.get(i) * weight, weight};
         }
-        DxfSpline spline = new DxfSpline(degree, knots.stream().mapToDouble(Double::doubleValue).toArray(), control);
+        DxfSpline spline = new DxfSpline(
+                degree, knots.stream().mapToDouble(Double::doubleValue).toArray(), control);
         spline.draw(path);
         if ((thing.whole(70, 0) & CLOSED) != 0) {
             path.closePath();
@@ -66,8 +67,10 @@ final class DxfSpline {
     private void draw(Path2D path) {
         double extent = 0;
         for (double[] c : control) {
-            extent = Math.max(extent, Math.hypot(c[0] / c[2] - control[0][0] / control[0][2],
-                    c[1] / c[2] - control[0][1] / control[0][2]));
+            extent = Math.max(
+                    extent,
+                    Math.hypot(
+                            c[0] / c[2] - control[0][0] / control[0][2], c[1] / c[2] - control[0][1] / control[0][2]));
         }
         double[] start = at(knots[degree]);
         path.moveTo(start[0], start[1]);

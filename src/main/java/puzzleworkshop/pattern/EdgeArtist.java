@@ -22,6 +22,7 @@ final class EdgeArtist {
     private static final double SIZE_SPREAD = 0.09;
     /** A knob larger than this looks clumsy on large pieces with few of them. */
     private static final double LARGEST_UNIT_MM = 90;
+
     private static final double STUB_WITH_KNOB = 0.85;
     private static final double WAVE_REACH = 0.38;
 
@@ -32,7 +33,9 @@ final class EdgeArtist {
     EdgeArtist(PatternSpec spec) {
         this.spec = spec;
         this.limits = spec.limits();
-        this.unitMm = Math.min(LARGEST_UNIT_MM, spec.grid().pieceSize(spec.size()).shorterSide().mm());
+        this.unitMm = Math.min(
+                LARGEST_UNIT_MM,
+                spec.grid().pieceSize(spec.size()).shorterSide().mm());
     }
 
     /**
@@ -100,9 +103,12 @@ final class EdgeArtist {
         double reach = WAVE_REACH * a.distanceTo(b);
         double ux = (b.xMm() - a.xMm()) / a.distanceTo(b);
         double uy = (b.yMm() - a.yMm()) / a.distanceTo(b);
-        return new CurvePath(a, List.of(new Segment.Cubic(
-                a.plus(reach * (ux + life * (leaving[0] - ux)), reach * (uy + life * (leaving[1] - uy))),
-                b.plus(-reach * (ux + life * (arriving[0] - ux)), -reach * (uy + life * (arriving[1] - uy))), b)),
+        return new CurvePath(
+                a,
+                List.of(new Segment.Cubic(
+                        a.plus(reach * (ux + life * (leaving[0] - ux)), reach * (uy + life * (leaving[1] - uy))),
+                        b.plus(-reach * (ux + life * (arriving[0] - ux)), -reach * (uy + life * (arriving[1] - uy))),
+                        b)),
                 false);
     }
 }

@@ -38,11 +38,13 @@ final class Faces {
     /** The pieces in reading order. @param rowHeightMm what counts as one row */
     static List<Piece> of(Mesh mesh, double rowHeightMm) {
         List<Face> faces = new Faces(mesh).walkAll();
-        faces.sort(Comparator.<Face>comparingInt(face -> (int) Math.floor(face.centre().yMm() / rowHeightMm))
+        faces.sort(Comparator.<Face>comparingInt(
+                        face -> (int) Math.floor(face.centre().yMm() / rowHeightMm))
                 .thenComparingDouble(face -> face.centre().xMm()));
         List<Piece> pieces = new ArrayList<>(faces.size());
         for (Face face : faces) {
-            pieces.add(new Piece(pieces.size() + 1, face.outline(), face.area(), face.centre(), face.atEdge(), face.shape()));
+            pieces.add(new Piece(
+                    pieces.size() + 1, face.outline(), face.area(), face.centre(), face.atEdge(), face.shape()));
         }
         return List.copyOf(pieces);
     }
@@ -132,8 +134,10 @@ final class Faces {
         Point start = path.start();
         Point towards = switch (path.segments().getFirst()) {
             case Segment.Line line -> line.to();
-            case Segment.Cubic cubic -> !cubic.control1().equals(start) ? cubic.control1()
-                    : !cubic.control2().equals(start) ? cubic.control2() : cubic.to();
+            case Segment.Cubic cubic ->
+                !cubic.control1().equals(start)
+                        ? cubic.control1()
+                        : !cubic.control2().equals(start) ? cubic.control2() : cubic.to();
         };
         return StrictMath.atan2(towards.yMm() - start.yMm(), towards.xMm() - start.xMm());
     }

@@ -50,7 +50,9 @@ final class GridMesh {
         double width = spec.size().width().mm() / columns;
         double height = spec.size().height().mm() / rows;
         double shift = spec.style() == CutStyle.STRAIGHT ? 0 : POINT_SHIFT * Math.min(width, height);
-        double inset = spec.outline().kind() == Outline.Kind.WAVY ? spec.outline().measure().mm() : 0;
+        double inset = spec.outline().kind() == Outline.Kind.WAVY
+                ? spec.outline().measure().mm()
+                : 0;
         for (int row = 0; row <= rows; row++) {
             for (int column = 0; column <= columns; column++) {
                 SplitMix random = SplitMix.of(spec.seed(), POINTS, row, column);

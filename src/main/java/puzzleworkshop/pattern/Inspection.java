@@ -18,8 +18,14 @@ import puzzleworkshop.measure.Sentence;
  * @param cleaned all lines with one of each double kept
  * @param cleanedLengthMm length of those
  */
-public record Inspection(DrawnFile file, Bounds frame, double totalLengthMm, int stretches, List<Finding> findings,
-        List<CurvePath> cleaned, double cleanedLengthMm) {
+public record Inspection(
+        DrawnFile file,
+        Bounds frame,
+        double totalLengthMm,
+        int stretches,
+        List<Finding> findings,
+        List<CurvePath> cleaned,
+        double cleanedLengthMm) {
 
     /** Kinds of trouble, the worst first. */
     public enum Trouble {
@@ -91,8 +97,12 @@ public record Inspection(DrawnFile file, Bounds frame, double totalLengthMm, int
 
     /** The cleaned lines in a good order, outline last; the outline is the closed line that spans the frame, if any. */
     public CutPlan cleanedPlan() {
-        List<CurvePath> outline = cleaned.stream().filter(line -> line.closed() && spans(line.bounds())).limit(1).toList();
-        List<CurvePath> inner = cleaned.stream().filter(line -> !outline.contains(line)).toList();
+        List<CurvePath> outline = cleaned.stream()
+                .filter(line -> line.closed() && spans(line.bounds()))
+                .limit(1)
+                .toList();
+        List<CurvePath> inner =
+                cleaned.stream().filter(line -> !outline.contains(line)).toList();
         CutPlan plan = CutPlan.of(file.name(), inner, outline, CutPlan.Sequence.INNER_FIRST);
         // a file may lie anywhere; what we write starts at its own corner
         Bounds bounds = plan.frame();

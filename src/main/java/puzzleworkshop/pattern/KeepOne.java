@@ -24,7 +24,8 @@ final class KeepOne {
 
     static List<CurvePath> of(List<CurvePath> lines, Stretches all, List<DoubledLines.Run> runs) {
         Map<Integer, List<DoubledLines.Run>> byLine = new HashMap<>();
-        runs.forEach(run -> byLine.computeIfAbsent(run.line(), line -> new ArrayList<>()).add(run));
+        runs.forEach(run ->
+                byLine.computeIfAbsent(run.line(), line -> new ArrayList<>()).add(run));
         KeepOne keep = new KeepOne(lines, all);
         List<CurvePath> kept = new ArrayList<>(lines.size());
         for (int number = 0; number < lines.size(); number++) {
@@ -77,8 +78,10 @@ final class KeepOne {
             double low = s == firstSegment ? firstT : 0;
             double high = s == lastSegment ? lastT : 1;
             if (high > low) {
-                segments.add(low == 0 && high == 1 ? line.segments().get(s)
-                        : line.segments().get(s).part(line.startOf(s), low, high));
+                segments.add(
+                        low == 0 && high == 1
+                                ? line.segments().get(s)
+                                : line.segments().get(s).part(line.startOf(s), low, high));
             }
         }
         return new CurvePath(start, segments, false);

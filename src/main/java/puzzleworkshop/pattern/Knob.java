@@ -21,12 +21,15 @@ record Knob(int side, double centre, double tilt, double neckMm, double headMm, 
 
     /** Where the neck is narrowest and the head widest, as shares of the height. */
     private static final double NECK_AT = 0.25;
+
     private static final double HEAD_AT = 0.63;
     /** How far below the straight line the shoulder's handle reaches, as a share of the height. */
     private static final double DIP = 0.24;
+
     private static final double SHOULDER_REACH = 0.5;
     /** Handle of a quarter oval; a little above the circle's 0.5523 makes the head fuller. */
     private static final double FULLNESS = 0.57;
+
     private static final double WAIST_HANDLE = 0.56;
 
     /**
@@ -57,15 +60,24 @@ record Knob(int side, double centre, double tilt, double neckMm, double headMm, 
         Point neckOut = head.at(neck, neckAt);
         double reachIn = SHOULDER_REACH * a.distanceTo(neckIn);
         double reachOut = SHOULDER_REACH * b.distanceTo(neckOut);
-        return new CurvePath(a, List.of(
-                new Segment.Cubic(a.plus(leaving[0] * reachIn, leaving[1] * reachIn), head.at(-neck, dip), neckIn),
-                new Segment.Cubic(head.at(-neck, neckAt + waist), head.at(-wide, headAt - waist), head.at(-wide, headAt)),
-                new Segment.Cubic(head.at(-wide, headAt + FULLNESS * (heightMm - headAt)),
-                        head.at(-wide * FULLNESS, heightMm), head.at(0, heightMm)),
-                new Segment.Cubic(head.at(wide * FULLNESS, heightMm),
-                        head.at(wide, headAt + FULLNESS * (heightMm - headAt)), head.at(wide, headAt)),
-                new Segment.Cubic(head.at(wide, headAt - waist), head.at(neck, neckAt + waist), neckOut),
-                new Segment.Cubic(head.at(neck, dip), b.plus(-arriving[0] * reachOut, -arriving[1] * reachOut), b)),
+        return new CurvePath(
+                a,
+                List.of(
+                        new Segment.Cubic(
+                                a.plus(leaving[0] * reachIn, leaving[1] * reachIn), head.at(-neck, dip), neckIn),
+                        new Segment.Cubic(
+                                head.at(-neck, neckAt + waist), head.at(-wide, headAt - waist), head.at(-wide, headAt)),
+                        new Segment.Cubic(
+                                head.at(-wide, headAt + FULLNESS * (heightMm - headAt)),
+                                head.at(-wide * FULLNESS, heightMm),
+                                head.at(0, heightMm)),
+                        new Segment.Cubic(
+                                head.at(wide * FULLNESS, heightMm),
+                                head.at(wide, headAt + FULLNESS * (heightMm - headAt)),
+                                head.at(wide, headAt)),
+                        new Segment.Cubic(head.at(wide, headAt - waist), head.at(neck, neckAt + waist), neckOut),
+                        new Segment.Cubic(
+                                head.at(neck, dip), b.plus(-arriving[0] * reachOut, -arriving[1] * reachOut), b)),
                 false);
     }
 

@@ -55,7 +55,8 @@ record Meetings(List<Point> crossings, List<Point> looseEnds) {
                 if (j < one && !burntTwice.get(j) && cross(all, one, j) && seen.add((long) one << 32 | j)) {
                     int low = Math.min(all.line[one], all.line[j]);
                     int high = Math.max(all.line[one], all.line[j]);
-                    byPair.computeIfAbsent((long) low << 32 | high, pair -> new ArrayList<>(1)).add(place(all, one, j));
+                    byPair.computeIfAbsent((long) low << 32 | high, pair -> new ArrayList<>(1))
+                            .add(place(all, one, j));
                 }
             });
         }
@@ -92,8 +93,10 @@ record Meetings(List<Point> crossings, List<Point> looseEnds) {
     private static boolean endsAt(Stretches all, int line, Point place) {
         int first = all.firstOf[line];
         int last = all.firstOf[line + 1] - 1;
-        return Math.min(Math.hypot(all.ax[first] - place.xMm(), all.ay[first] - place.yMm()),
-                Math.hypot(all.bx[last] - place.xMm(), all.by[last] - place.yMm())) <= TOUCHING_MM;
+        return Math.min(
+                        Math.hypot(all.ax[first] - place.xMm(), all.ay[first] - place.yMm()),
+                        Math.hypot(all.bx[last] - place.xMm(), all.by[last] - place.yMm()))
+                <= TOUCHING_MM;
     }
 
     private static boolean cross(Stretches all, int i, int j) {
@@ -123,11 +126,17 @@ record Meetings(List<Point> crossings, List<Point> looseEnds) {
             int last = all.firstOf[number + 1] - 1;
             if (isLoose(all, first, all.ax[first], all.ay[first], 0)) {
                 loose.add(lines.get(number).start());
-                withOneInside.set(number, withOneInside.get(number) || inside.holds(Bounds.at(lines.get(number).start())));
+                withOneInside.set(
+                        number,
+                        withOneInside.get(number)
+                                || inside.holds(Bounds.at(lines.get(number).start())));
             }
             if (isLoose(all, last, all.bx[last], all.by[last], all.lengthOf(number))) {
                 loose.add(lines.get(number).end());
-                withOneInside.set(number, withOneInside.get(number) || inside.holds(Bounds.at(lines.get(number).end())));
+                withOneInside.set(
+                        number,
+                        withOneInside.get(number)
+                                || inside.holds(Bounds.at(lines.get(number).end())));
             }
         }
         return loose;
@@ -141,7 +150,8 @@ record Meetings(List<Point> crossings, List<Point> looseEnds) {
             }
             // its own line counts where it comes back to the end, not where it leaves it
             boolean own = all.line[j] == all.line[stretch]
-                    && Math.min(Math.abs(all.way[j] - along), Math.abs(all.way[j] + all.length[j] - along)) < OWN_END_MM;
+                    && Math.min(Math.abs(all.way[j] - along), Math.abs(all.way[j] + all.length[j] - along))
+                            < OWN_END_MM;
             if (!own && StretchDistance.toPoint(all.ax[j], all.ay[j], all.bx[j], all.by[j], x, y) <= TOUCHING_MM) {
                 touched[0] = true;
             }

@@ -14,7 +14,11 @@ import puzzleworkshop.geometry.Segment;
  */
 final class Mesh {
 
-    enum Kind { INNER, OUTLINE, SHAPE }
+    enum Kind {
+        INNER,
+        OUTLINE,
+        SHAPE
+    }
 
     /** How an edge is drawn; the calmer, the less of its variation and size. */
     @FunctionalInterface

@@ -11,7 +11,11 @@ import puzzleworkshop.measure.Length;
 public record Outline(Kind kind, Length measure) {
 
     /** The edges that can be had. */
-    public enum Kind { SQUARE, ROUNDED, WAVY }
+    public enum Kind {
+        SQUARE,
+        ROUNDED,
+        WAVY
+    }
 
     public Outline {
         boolean square = kind == Kind.SQUARE;

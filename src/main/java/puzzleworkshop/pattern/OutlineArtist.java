@@ -16,6 +16,7 @@ final class OutlineArtist {
 
     /** Handle of an eighth of a circle: 4/3·tan(π/16), computed; largest radial error 4e-6 of the radius. */
     private static final double EIGHTH = 4.0 / 3 * StrictMath.tan(Math.PI / 16);
+
     private static final double HALF_ROOT = Math.sqrt(0.5);
     private static final double SWING = 0.4;
     private static final double DEEPEST_WAVE = 0.15;
@@ -40,7 +41,8 @@ final class OutlineArtist {
             case ROUNDED -> {
                 radius = measure;
                 depth = 0;
-                requireAtMost("pattern.outline.radius", side * 0.9 - spec.limits().closestLinesMm());
+                requireAtMost(
+                        "pattern.outline.radius", side * 0.9 - spec.limits().closestLinesMm());
             }
             case WAVY -> {
                 depth = measure;
@@ -58,12 +60,18 @@ final class OutlineArtist {
     }
 
     void draw(Mesh mesh) {
-        int[] sides = {spec.grid().columns(), spec.grid().rows(), spec.grid().columns(), spec.grid().rows()};
+        int[] sides = {
+            spec.grid().columns(),
+            spec.grid().rows(),
+            spec.grid().columns(),
+            spec.grid().rows()
+        };
         int next = 0;
         for (int side = 0; side < 4; side++) {
             for (int i = 0; i < sides[side]; i++) {
                 Mesh.Edge edge = mesh.outline.get(next++).edge();
-                edge.draw(edge(side, i == 0, i == sides[side] - 1, mesh.points.get(edge.from), mesh.points.get(edge.to)));
+                edge.draw(
+                        edge(side, i == 0, i == sides[side] - 1, mesh.points.get(edge.from), mesh.points.get(edge.to)));
             }
         }
         // the points of the mesh follow what was drawn: the middle of a corner's arc, and every last digit
@@ -82,8 +90,13 @@ final class OutlineArtist {
         if (first && radius > 0) {
             double cut = radius * (1 - HALF_ROOT);
             pen.moveTo(cut, cut);
-            pen.curveTo(cut + radius * EIGHTH * HALF_ROOT, cut - radius * EIGHTH * HALF_ROOT,
-                    radius - radius * EIGHTH, 0, radius, 0);
+            pen.curveTo(
+                    cut + radius * EIGHTH * HALF_ROOT,
+                    cut - radius * EIGHTH * HALF_ROOT,
+                    radius - radius * EIGHTH,
+                    0,
+                    radius,
+                    0);
         } else {
             pen.moveTo(first ? 0 : a, first ? 0 : depth);
         }
@@ -101,8 +114,13 @@ final class OutlineArtist {
         }
         if (last && radius > 0) {
             double cut = radius * (1 - HALF_ROOT);
-            pen.curveTo(whole - radius + radius * EIGHTH, 0, whole - cut - radius * EIGHTH * HALF_ROOT,
-                    cut - radius * EIGHTH * HALF_ROOT, whole - cut, cut);
+            pen.curveTo(
+                    whole - radius + radius * EIGHTH,
+                    0,
+                    whole - cut - radius * EIGHTH * HALF_ROOT,
+                    cut - radius * EIGHTH * HALF_ROOT,
+                    whole - cut,
+                    cut);
         }
         return pen.path();
     }

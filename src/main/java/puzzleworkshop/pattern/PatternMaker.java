@@ -73,8 +73,12 @@ public final class PatternMaker {
         concerned.stream().filter(id -> mesh.edges.get(id).calmDown()).forEach(changed::set);
         if (changed.isEmpty()) {
             Clearance.Trouble worst = troubles.getFirst();
-            throw new Refused("pattern.no_room", Length.mm(worst.where().xMm()), Length.mm(worst.where().yMm()),
-                    Length.mm(worst.distanceMm()), Length.mm(spec.limits().closestLinesMm()));
+            throw new Refused(
+                    "pattern.no_room",
+                    Length.mm(worst.where().xMm()),
+                    Length.mm(worst.where().yMm()),
+                    Length.mm(worst.distanceMm()),
+                    Length.mm(spec.limits().closestLinesMm()));
         }
         return changed;
     }
@@ -86,8 +90,14 @@ public final class PatternMaker {
         }
         CurvePath outline = Mesh.join(mesh.outline, true);
         double rowHeight = spec.size().height().mm() / spec.grid().rows();
-        return new CutPattern(spec, inner, outline, Faces.of(mesh, rowHeight),
-                new CutPattern.Verified(mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap),
-                inner.stream().mapToDouble(CurvePath::lengthMm).sum(), outline.lengthMm());
+        return new CutPattern(
+                spec,
+                inner,
+                outline,
+                Faces.of(mesh, rowHeight),
+                new CutPattern.Verified(
+                        mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap),
+                inner.stream().mapToDouble(CurvePath::lengthMm).sum(),
+                outline.lengthMm());
     }
 }

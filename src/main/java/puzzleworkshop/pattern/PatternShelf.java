@@ -13,6 +13,7 @@ public class PatternShelf {
 
     /** About 100 kB each for an ordinary puzzle. */
     private static final int KEPT = 200;
+
     private static final int MOST_PIECES_KEPT = 40_000;
 
     private final Map<PatternSpec, CutPattern> kept = new LinkedHashMap<>(64, 0.75f, true);

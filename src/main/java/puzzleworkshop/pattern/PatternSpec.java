@@ -17,8 +17,15 @@ import puzzleworkshop.measure.Size;
  * @param kerf width of wood the beam takes away
  * @param shapes personal pieces placed whole among the others; usually none
  */
-public record PatternSpec(Size size, PieceGrid grid, long seed, CutStyle style, Outline outline, Length thickness,
-        Length kerf, List<PersonalShape> shapes) {
+public record PatternSpec(
+        Size size,
+        PieceGrid grid,
+        long seed,
+        CutStyle style,
+        Outline outline,
+        Length thickness,
+        Length kerf,
+        List<PersonalShape> shapes) {
 
     /** Raised only when the same spec would draw something else than before. */
     public static final int DESIGN = 1;
@@ -38,8 +45,8 @@ public record PatternSpec(Size size, PieceGrid grid, long seed, CutStyle style, 
 
     /** Knobs, square corners, 3 mm board. */
     public static PatternSpec of(Size size, PieceGrid grid, long seed) {
-        return new PatternSpec(size, grid, seed, CutStyle.KNOBS, Outline.square(), USUAL_THICKNESS, USUAL_KERF,
-                List.of());
+        return new PatternSpec(
+                size, grid, seed, CutStyle.KNOBS, Outline.square(), USUAL_THICKNESS, USUAL_KERF, List.of());
     }
 
     public PatternSpec withSeed(long other) {

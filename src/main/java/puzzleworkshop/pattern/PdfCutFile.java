@@ -64,8 +64,14 @@ final class PdfCutFile {
             for (Segment segment : line.segments()) {
                 switch (segment) {
                     case Segment.Line straight -> page.lineTo(x(straight.to()), y(straight.to()));
-                    case Segment.Cubic c -> page.curveTo(x(c.control1()), y(c.control1()), x(c.control2()),
-                            y(c.control2()), x(c.to()), y(c.to()));
+                    case Segment.Cubic c ->
+                        page.curveTo(
+                                x(c.control1()),
+                                y(c.control1()),
+                                x(c.control2()),
+                                y(c.control2()),
+                                x(c.to()),
+                                y(c.to()));
                 }
             }
             if (line.closed()) {

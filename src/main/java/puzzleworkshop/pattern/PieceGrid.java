@@ -57,7 +57,11 @@ public record PieceGrid(int columns, int rows) {
     public void requireFits(Size size) {
         Size piece = pieceSize(size);
         if (piece.shorterSide().compareTo(SMALLEST_SIDE) < 0) {
-            throw new Refused("pattern.grid.too_small", piece.width(), piece.height(), SMALLEST_SIDE,
+            throw new Refused(
+                    "pattern.grid.too_small",
+                    piece.width(),
+                    piece.height(),
+                    SMALLEST_SIDE,
                     mostColumns(size) * mostRows(size));
         }
     }

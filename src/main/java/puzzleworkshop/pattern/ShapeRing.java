@@ -31,8 +31,12 @@ final class ShapeRing {
 
     ShapeRing(PersonalShape shape) {
         name = shape.name();
-        outline = shape.outline().signedAreaMm2() > 0 ? shape.outline() : shape.outline().reversed();
-        Coordinate[] ring = outline.flattened(FLATTENING_MM).stream().map(ShapeRing::coordinate).toArray(Coordinate[]::new);
+        outline = shape.outline().signedAreaMm2() > 0
+                ? shape.outline()
+                : shape.outline().reversed();
+        Coordinate[] ring = outline.flattened(FLATTENING_MM).stream()
+                .map(ShapeRing::coordinate)
+                .toArray(Coordinate[]::new);
         if (ring.length < 4) {
             throw new Refused("pattern.shape.crosses", name);
         }
@@ -119,7 +123,8 @@ final class ShapeRing {
         double[] v = on.velocity(start, t);
         double speed = Math.sqrt(v[0] * v[0] + v[1] * v[1]);
         // clockwise on a screen: the inside lies to the right of the way
-        return speed == 0 ? new Place(segment, t, on.at(start, t), 0, 0)
+        return speed == 0
+                ? new Place(segment, t, on.at(start, t), 0, 0)
                 : new Place(segment, t, on.at(start, t), -v[1] / speed, v[0] / speed);
     }
 

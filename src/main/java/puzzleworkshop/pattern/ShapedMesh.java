@@ -67,8 +67,13 @@ final class ShapedMesh {
 
     /** Chooses a line between a sliver and its neighbour to go; false when it has none that may. */
     private boolean leaveOutOne(List<List<Mesh.Step>> slivers, Set<Stub> leaveOut) {
-        return slivers.stream().flatMap(List::stream).map(step -> stubs.get(step.edge().id)).filter(stub -> stub != null)
-                .findFirst().map(leaveOut::add).orElse(false);
+        return slivers.stream()
+                .flatMap(List::stream)
+                .map(step -> stubs.get(step.edge().id))
+                .filter(stub -> stub != null)
+                .findFirst()
+                .map(leaveOut::add)
+                .orElse(false);
     }
 
     private void build() {
@@ -88,8 +93,10 @@ final class ShapedMesh {
     }
 
     private void requireRoom() {
-        double edge = Math.max(2 * limit, CLOSE * unit) + spec.outline().measure().mm();
-        Bounds inside = new Bounds(0, 0, spec.size().width().mm(), spec.size().height().mm());
+        double edge =
+                Math.max(2 * limit, CLOSE * unit) + spec.outline().measure().mm();
+        Bounds inside =
+                new Bounds(0, 0, spec.size().width().mm(), spec.size().height().mm());
         for (int i = 0; i < rings.size(); i++) {
             ShapeRing ring = rings.get(i);
             if (!inside.holds(ring.outline.bounds().grownBy(edge))) {
@@ -105,7 +112,10 @@ final class ShapedMesh {
 
     private ShapeRing swallows(int point) {
         double close = Math.max(2.2 * limit, CLOSE * unit);
-        return rings.stream().filter(ring -> ring.distanceTo(mesh.points.get(point)) < close).findFirst().orElse(null);
+        return rings.stream()
+                .filter(ring -> ring.distanceTo(mesh.points.get(point)) < close)
+                .findFirst()
+                .orElse(null);
     }
 
     /** @param number row of a line across, column of a line down */
@@ -119,15 +129,18 @@ final class ShapedMesh {
             int column = kind == 0 ? i : number;
             ShapeRing atFrom = swallows(from);
             ShapeRing atTo = swallows(to);
-            ShapeRing between = rings.stream().filter(ring -> ring.isCrossedBy(mesh.points.get(from), mesh.points.get(to)))
-                    .findFirst().orElse(null);
+            ShapeRing between = rings.stream()
+                    .filter(ring -> ring.isCrossedBy(mesh.points.get(from), mesh.points.get(to)))
+                    .findFirst()
+                    .orElse(null);
             if (atFrom == null && atTo == null && between == null) {
                 run.add(whole(kind, row, column, from, to));
                 continue;
             }
             ShapeRing ahead = atTo != null ? atTo : between;
             if (atFrom == null && ahead != null) {
-                stub(new Stub(line, i, false), kind, row, column, from, ahead, 1).ifPresent(run::add);
+                stub(new Stub(line, i, false), kind, row, column, from, ahead, 1)
+                        .ifPresent(run::add);
             }
             end(run);
             run.clear();
@@ -162,7 +175,10 @@ final class ShapedMesh {
         if (leftOut.contains(stub)) {
             return Optional.empty();
         }
-        ShapeRing.Place place = ring.take(a, leaving, Math.max(unit, spec.grid().pieceSize(spec.size()).longerSide().mm()),
+        ShapeRing.Place place = ring.take(
+                a,
+                leaving,
+                Math.max(unit, spec.grid().pieceSize(spec.size()).longerSide().mm()),
                 3 * limit);
         if (place == null) {
             return Optional.empty();

@@ -24,12 +24,16 @@ public final class Shapes {
     /** A heart, as wide as asked and nearly as tall, with its lowest point rounded so that it does not break off. */
     public static PersonalShape heart(Point middle, Length width) {
         Point top = Point.of(0, -0.26);
-        CurvePath half = new CurvePath(top, List.of(
-                new Segment.Cubic(Point.of(0.07, -0.40), Point.of(0.20, -0.47), Point.of(0.31, -0.45)),
-                new Segment.Cubic(Point.of(0.43, -0.42), Point.of(0.50, -0.30), Point.of(0.50, -0.17)),
-                new Segment.Cubic(Point.of(0.50, 0.07), Point.of(0.24, 0.24), Point.of(0.05, 0.44)),
-                new Segment.Cubic(Point.of(0.035, 0.455), Point.of(0.018, 0.46), Point.of(0, 0.46))), false);
-        CurvePath other = half.transformed(AffineTransform.getScaleInstance(-1, 1)).reversed();
+        CurvePath half = new CurvePath(
+                top,
+                List.of(
+                        new Segment.Cubic(Point.of(0.07, -0.40), Point.of(0.20, -0.47), Point.of(0.31, -0.45)),
+                        new Segment.Cubic(Point.of(0.43, -0.42), Point.of(0.50, -0.30), Point.of(0.50, -0.17)),
+                        new Segment.Cubic(Point.of(0.50, 0.07), Point.of(0.24, 0.24), Point.of(0.05, 0.44)),
+                        new Segment.Cubic(Point.of(0.035, 0.455), Point.of(0.018, 0.46), Point.of(0, 0.46))),
+                false);
+        CurvePath other =
+                half.transformed(AffineTransform.getScaleInstance(-1, 1)).reversed();
         List<Segment> around = new java.util.ArrayList<>(half.segments());
         around.addAll(other.segments());
         return fitted("heart", new CurvePath(top, around, true), middle, width.mm(), Double.MAX_VALUE);
@@ -67,7 +71,8 @@ public final class Shapes {
     }
 
     private static CurvePath largest(String name, List<CurvePath> lines) {
-        return lines.stream().filter(CurvePath::closed)
+        return lines.stream()
+                .filter(CurvePath::closed)
                 .max(Comparator.comparingDouble(line -> Math.abs(line.signedAreaMm2())))
                 .orElseThrow(() -> new Refused("pattern.shape.open", name));
     }

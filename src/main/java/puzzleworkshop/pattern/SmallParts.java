@@ -42,7 +42,8 @@ public final class SmallParts {
         int budget = BUDGET_PER_PUZZLE;
         for (Piece piece : pattern.pieces()) {
             int own = Math.min(BUDGET_PER_PIECE, budget);
-            SmallPartsCylinder.Answer answer = test(piece.outline(), pattern.spec().thickness().mm(), slack, own);
+            SmallPartsCylinder.Answer answer =
+                    test(piece.outline(), pattern.spec().thickness().mm(), slack, own);
             if (answer != SmallPartsCylinder.Answer.DOES_NOT_FIT) {
                 small.add(piece.number());
             }
@@ -51,12 +52,14 @@ public final class SmallParts {
                 budget -= own;
             }
         }
-        return verdict(age, pattern.pieces().size(), small, undecided, pattern.spec().thickness());
+        return verdict(
+                age, pattern.pieces().size(), small, undecided, pattern.spec().thickness());
     }
 
     /** One flat piece; {@code slackMm} is how much smaller on all sides than drawn it may be. */
     static SmallPartsCylinder.Answer test(CurvePath outline, double thicknessMm, double slackMm, int budget) {
-        Coordinate[] drawn = outline.flattened(0.02).stream().map(p -> new Coordinate(p.xMm(), p.yMm()))
+        Coordinate[] drawn = outline.flattened(0.02).stream()
+                .map(p -> new Coordinate(p.xMm(), p.yMm()))
                 .toArray(Coordinate[]::new);
         Geometry hull = new ConvexHull(drawn, new GeometryFactory()).getConvexHull();
         // every plane cuts the cylinder in something no wider than its diameter, whatever way it leans
@@ -90,8 +93,8 @@ public final class SmallParts {
         return List.copyOf(kept);
     }
 
-    private static SmallPartsVerdict verdict(IntendedAge age, int pieces, List<Integer> small, int undecided,
-            Length thickness) {
+    private static SmallPartsVerdict verdict(
+            IntendedAge age, int pieces, List<Integer> small, int undecided, Length thickness) {
         boolean some = !small.isEmpty();
         Sentence headline = some
                 ? Sentence.of("pattern.small_parts.some", small.size(), pieces)
@@ -109,10 +112,21 @@ public final class SmallParts {
         if (pieces > MOST_PIECES_OF_A_TOY) {
             notes.add(Sentence.of("pattern.small_parts.no_toy", MOST_PIECES_OF_A_TOY));
         }
-        notes.add(Sentence.of("pattern.small_parts.computed", thickness,
-                2 * SmallPartsCylinder.RADIUS_MM, SmallPartsCylinder.SHALLOW_MM, SmallPartsCylinder.DEEP_MM));
-        return new SmallPartsVerdict(age, pieces, small, undecided, !(some && age == IntendedAge.UNDER_3), headline,
-                boxText(age, some), notes);
+        notes.add(Sentence.of(
+                "pattern.small_parts.computed",
+                thickness,
+                2 * SmallPartsCylinder.RADIUS_MM,
+                SmallPartsCylinder.SHALLOW_MM,
+                SmallPartsCylinder.DEEP_MM));
+        return new SmallPartsVerdict(
+                age,
+                pieces,
+                small,
+                undecided,
+                !(some && age == IntendedAge.UNDER_3),
+                headline,
+                boxText(age, some),
+                notes);
     }
 
     private static Optional<Sentence> boxText(IntendedAge age, boolean some) {

@@ -23,10 +23,15 @@ final class SmallPartsCylinder {
     private static final double ROOT_2 = Math.sqrt(2);
     /** The search along one line stops this close to its best; the cylinder is taken larger by it. */
     private static final double SEARCH_MM = 0.01;
+
     private static final double FINEST_MM = 0.04;
     private static final int FIRST_CUT = 4;
 
-    enum Answer { FITS, DOES_NOT_FIT, UNSURE }
+    enum Answer {
+        FITS,
+        DOES_NOT_FIT,
+        UNSURE
+    }
 
     private final double[] px;
     private final double[] py;
@@ -83,9 +88,13 @@ final class SmallPartsCylinder {
         for (int face = 0; face < 4; face++) {
             for (int i = 0; i < FIRST_CUT * FIRST_CUT * FIRST_CUT; i++) {
                 double half = 1.0 / FIRST_CUT;
-                boxes.add(new double[] {face, -1 + half * (1 + 2 * (i % FIRST_CUT)),
+                boxes.add(new double[] {
+                    face,
+                    -1 + half * (1 + 2 * (i % FIRST_CUT)),
                     -1 + half * (1 + 2 * (i / FIRST_CUT % FIRST_CUT)),
-                    -1 + half * (1 + 2 * (i / FIRST_CUT / FIRST_CUT)), half});
+                    -1 + half * (1 + 2 * (i / FIRST_CUT / FIRST_CUT)),
+                    half
+                });
             }
         }
         while (!boxes.isEmpty()) {
@@ -103,9 +112,13 @@ final class SmallPartsCylinder {
                 return Answer.UNSURE;
             }
             for (int corner = 0; corner < 8; corner++) {
-                boxes.add(new double[] {box[0], box[1] + ((corner & 1) == 0 ? half : -half) / 2,
-                    box[2] + ((corner & 2) == 0 ? half : -half) / 2, box[3] + ((corner & 4) == 0 ? half : -half) / 2,
-                    half / 2});
+                boxes.add(new double[] {
+                    box[0],
+                    box[1] + ((corner & 1) == 0 ? half : -half) / 2,
+                    box[2] + ((corner & 2) == 0 ? half : -half) / 2,
+                    box[3] + ((corner & 4) == 0 ? half : -half) / 2,
+                    half / 2
+                });
             }
         }
         return Answer.DOES_NOT_FIT;
@@ -156,10 +169,12 @@ final class SmallPartsCylinder {
     }
 
     private static double[] times(double[] a, double[] b) {
-        return new double[] {a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3],
+        return new double[] {
+            a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3],
             a[0] * b[1] + a[1] * b[0] + a[2] * b[3] - a[3] * b[2],
             a[0] * b[2] - a[1] * b[3] + a[2] * b[0] + a[3] * b[1],
-            a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0]};
+            a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0]
+        };
     }
 
     private void turnTo(double[] q) {
@@ -208,7 +223,8 @@ final class SmallPartsCylinder {
             front = Math.min(front, y[n]);
             back = Math.max(back, y[n]);
         }
-        if (rightMost - leftMost > 2 * radius || back - front > 2 * radius
+        if (rightMost - leftMost > 2 * radius
+                || back - front > 2 * radius
                 || highest - lowest > DEEP_MM + 3 * allowance - 2 * round) {
             return false;
         }

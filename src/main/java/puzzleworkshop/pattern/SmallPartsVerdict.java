@@ -17,8 +17,15 @@ import puzzleworkshop.measure.Sentence;
  * @param boxText the warning the box needs, if any
  * @param notes what else to know, always with the one that says what was computed
  */
-public record SmallPartsVerdict(IntendedAge age, int pieces, List<Integer> smallPieces, int undecided,
-        boolean saleable, Sentence headline, Optional<Sentence> boxText, List<Sentence> notes) {
+public record SmallPartsVerdict(
+        IntendedAge age,
+        int pieces,
+        List<Integer> smallPieces,
+        int undecided,
+        boolean saleable,
+        Sentence headline,
+        Optional<Sentence> boxText,
+        List<Sentence> notes) {
 
     public SmallPartsVerdict {
         smallPieces = List.copyOf(smallPieces);

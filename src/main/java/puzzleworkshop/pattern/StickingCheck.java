@@ -19,8 +19,14 @@ import puzzleworkshop.measure.Size;
  * @param turnDegrees misplacement in angle, either way
  * @param worst where the cut lies on the print when the least is left
  */
-public record StickingCheck(Length spare, Length overhang, Length overhangNeeded, Side narrowest, Length shift,
-        double turnDegrees, Position worst) {
+public record StickingCheck(
+        Length spare,
+        Length overhang,
+        Length overhangNeeded,
+        Side narrowest,
+        Length shift,
+        double turnDegrees,
+        Position worst) {
 
     /**
      * How the cut lies on the print: turned about the middle of the finished size, then shifted.
@@ -40,16 +46,23 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
     }
 
     /** Sides of the print. */
-    public enum Side { LEFT, TOP, RIGHT, BOTTOM }
+    public enum Side {
+        LEFT,
+        TOP,
+        RIGHT,
+        BOTTOM
+    }
 
     /** Common practice when sticking by hand. */
     public static final Length USUAL_SHIFT = Length.mm(1.5);
+
     public static final double USUAL_TURN_DEGREES = 0.5;
     public static final Length USUAL_OVERHANG = Length.mm(3);
 
     private static final double FLATTENING_MM = 0.005;
     /** Which way the sides lie, in their order. */
     private static final int[] SIDEWAYS = {-1, 0, 1, 0};
+
     private static final int[] DOWNWARDS = {0, -1, 0, 1};
 
     public boolean inside() {
@@ -60,7 +73,8 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
      * @param outline the outer cut, in millimetres from the top left corner of the finished size
      * @param finished finished size; the print is larger by the overhang on all sides
      */
-    public static StickingCheck of(CurvePath outline, Size finished, Length overhang, Length shift, double turnDegrees) {
+    public static StickingCheck of(
+            CurvePath outline, Size finished, Length overhang, Length shift, double turnDegrees) {
         double turn = Math.toRadians(turnDegrees);
         double halfWidth = finished.width().mm() / 2;
         double halfHeight = finished.height().mm() / 2;
@@ -86,8 +100,14 @@ public record StickingCheck(Length spare, Length overhang, Length overhangNeeded
         }
         double needed = outside[worst] + shift.mm() + FLATTENING_MM;
         Position position = new Position(SIDEWAYS[worst] * shift.mm(), DOWNWARDS[worst] * shift.mm(), turned[worst]);
-        return new StickingCheck(Length.mm(overhang.mm() - needed), overhang,
-                Length.mm(Math.ceil(needed * 10 - 1e-9) / 10), Side.values()[worst], shift, turnDegrees, position);
+        return new StickingCheck(
+                Length.mm(overhang.mm() - needed),
+                overhang,
+                Length.mm(Math.ceil(needed * 10 - 1e-9) / 10),
+                Side.values()[worst],
+                shift,
+                turnDegrees,
+                position);
     }
 
     /** With the usual tolerance and overhang. */

@@ -22,6 +22,7 @@ final class StretchBuckets {
     private final int down;
     /** Where each bucket's entries begin in the one long list; one more than buckets. */
     private final int[] starts;
+
     private final int[] entries;
 
     /**
@@ -45,8 +46,11 @@ final class StretchBuckets {
         }
         left = minX;
         top = minY;
-        side = Math.max(leastSideMm, Math.max(Math.sqrt((maxX - minX) * (maxY - minY) / MOST_BUCKETS),
-                (maxX - minX + maxY - minY) / MOST_BUCKETS));
+        side = Math.max(
+                leastSideMm,
+                Math.max(
+                        Math.sqrt((maxX - minX) * (maxY - minY) / MOST_BUCKETS),
+                        (maxX - minX + maxY - minY) / MOST_BUCKETS));
         across = (int) ((maxX - minX) / side) + 1;
         down = (int) ((maxY - minY) / side) + 1;
         starts = new int[across * down + 1];

@@ -16,6 +16,7 @@ final class Stretches {
     static final double FLATTENING_MM = 0.01;
     /** Longer straight lines are divided, so that a bucket's neighbours stay few. */
     private static final double LONGEST_MM = 5;
+
     private static final int MOST = 4_000_000;
 
     int count;
@@ -25,11 +26,13 @@ final class Stretches {
     double[] by = new double[4096];
     /** Way along its line to the stretch's start, mm. */
     double[] way = new double[4096];
+
     double[] length = new double[4096];
     int[] line = new int[4096];
     int[] segment = new int[4096];
     /** Parameters on the segment. */
     double[] t0 = new double[4096];
+
     double[] t1 = new double[4096];
     /** First stretch of each line; one more than lines. */
     final int[] firstOf;

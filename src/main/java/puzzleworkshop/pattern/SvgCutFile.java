@@ -19,8 +19,14 @@ final class SvgCutFile {
         String height = number(frame.maxY());
         StringBuilder text = new StringBuilder();
         text.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-        text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"").append(width).append("mm\" height=\"")
-                .append(height).append("mm\" viewBox=\"0 0 ").append(width).append(' ').append(height)
+        text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"")
+                .append(width)
+                .append("mm\" height=\"")
+                .append(height)
+                .append("mm\" viewBox=\"0 0 ")
+                .append(width)
+                .append(' ')
+                .append(height)
                 .append("\" overflow=\"visible\">\n");
         text.append("<title>").append(escape(plan.title())).append("</title>\n");
         text.append("<desc>").append(escape(CutFile.statement(plan))).append("</desc>\n");
@@ -31,7 +37,10 @@ final class SvgCutFile {
     }
 
     private static void group(StringBuilder text, String id, List<CurvePath> lines) {
-        text.append("<g id=\"").append(id).append("\" fill=\"none\" stroke=\"#000000\" stroke-width=\"").append(STROKE_MM)
+        text.append("<g id=\"")
+                .append(id)
+                .append("\" fill=\"none\" stroke=\"#000000\" stroke-width=\"")
+                .append(STROKE_MM)
                 .append("\">\n");
         for (CurvePath line : lines) {
             text.append("<path d=\"").append(line.svgPathData()).append("\"/>\n");
@@ -40,7 +49,9 @@ final class SvgCutFile {
     }
 
     private static String number(double value) {
-        return java.math.BigDecimal.valueOf(Math.round(value * 1000), 3).stripTrailingZeros().toPlainString();
+        return java.math.BigDecimal.valueOf(Math.round(value * 1000), 3)
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     static String escape(String text) {

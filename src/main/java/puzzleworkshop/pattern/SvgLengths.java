@@ -12,7 +12,8 @@ import org.w3c.dom.Element;
  */
 final class SvgLengths {
 
-    private static final Pattern LENGTH = Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*([a-zA-Z%]*)\\s*");
+    private static final Pattern LENGTH =
+            Pattern.compile("\\s*([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d+)?)\\s*([a-zA-Z%]*)\\s*");
     private static final double CSS_PX_PER_INCH = 96;
 
     private final double pxPerInch;
@@ -57,7 +58,8 @@ final class SvgLengths {
         } else if (height < 0) {
             height = width * box[3] / box[2];
         }
-        return new Viewport(width, height, fitted(box, width, height, element.getAttribute("preserveAspectRatio")), stated);
+        return new Viewport(
+                width, height, fitted(box, width, height, element.getAttribute("preserveAspectRatio")), stated);
     }
 
     private static AffineTransform fitted(double[] box, double width, double height, String ratio) {
@@ -97,15 +99,18 @@ final class SvgLengths {
     }
 
     private static String text(Element element, Element override, String name) {
-        return override != null && override.hasAttribute(name) ? override.getAttribute(name) : element.getAttribute(name);
+        return override != null && override.hasAttribute(name)
+                ? override.getAttribute(name)
+                : element.getAttribute(name);
     }
 
     private static boolean real(String text) {
         Matcher matcher = LENGTH.matcher(text);
-        return matcher.matches() && switch (matcher.group(2).toLowerCase(Locale.ROOT)) {
-            case "mm", "cm", "in", "pt", "pc", "q" -> true;
-            default -> false;
-        };
+        return matcher.matches()
+                && switch (matcher.group(2).toLowerCase(Locale.ROOT)) {
+                    case "mm", "cm", "in", "pt", "pc", "q" -> true;
+                    default -> false;
+                };
     }
 
     double px(Element element, String attribute, double otherwise) {

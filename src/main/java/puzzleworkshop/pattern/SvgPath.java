@@ -3,7 +3,6 @@ package puzzleworkshop.pattern;
 import java.awt.Shape;
 import java.awt.geom.PathIterator;
 import java.io.StringReader;
-
 import org.apache.batik.parser.AWTPathProducer;
 import org.apache.batik.parser.PathParser;
 
@@ -74,8 +73,11 @@ final class SvgPath extends AWTPathProducer {
             double[] c1 = {Math.cos(a) - handle * Math.sin(a), Math.sin(a) + handle * Math.cos(a)};
             double[] c2 = {Math.cos(b) + handle * Math.sin(b), Math.sin(b) - handle * Math.cos(b)};
             boolean last = i == parts - 1;
-            path.curveTo((float) (cx + cos * rx * c1[0] - sin * ry * c1[1]), (float) (cy + sin * rx * c1[0] + cos * ry * c1[1]),
-                    (float) (cx + cos * rx * c2[0] - sin * ry * c2[1]), (float) (cy + sin * rx * c2[0] + cos * ry * c2[1]),
+            path.curveTo(
+                    (float) (cx + cos * rx * c1[0] - sin * ry * c1[1]),
+                    (float) (cy + sin * rx * c1[0] + cos * ry * c1[1]),
+                    (float) (cx + cos * rx * c2[0] - sin * ry * c2[1]),
+                    (float) (cy + sin * rx * c2[0] + cos * ry * c2[1]),
                     (float) (last ? toX : cx + cos * rx * Math.cos(b) - sin * ry * Math.sin(b)),
                     (float) (last ? toY : cy + sin * rx * Math.cos(b) + cos * ry * Math.sin(b)));
         }

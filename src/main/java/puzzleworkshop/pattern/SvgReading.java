@@ -31,9 +31,24 @@ import puzzleworkshop.measure.Size;
 final class SvgReading {
 
     private static final Set<String> GROUPS = Set.of("g", "a", "switch");
-    private static final Set<String> SHAPES = Set.of("path", "rect", "circle", "ellipse", "line", "polyline", "polygon");
-    private static final Set<String> NEVER_DRAWN = Set.of("defs", "symbol", "clipPath", "mask", "pattern", "marker",
-            "linearGradient", "radialGradient", "filter", "title", "desc", "metadata", "style", "script", "namedview");
+    private static final Set<String> SHAPES =
+            Set.of("path", "rect", "circle", "ellipse", "line", "polyline", "polygon");
+    private static final Set<String> NEVER_DRAWN = Set.of(
+            "defs",
+            "symbol",
+            "clipPath",
+            "mask",
+            "pattern",
+            "marker",
+            "linearGradient",
+            "radialGradient",
+            "filter",
+            "title",
+            "desc",
+            "metadata",
+            "style",
+            "script",
+            "namedview");
     private static final int DEEPEST = 64;
 
     private final LineCollector found;
@@ -93,7 +108,8 @@ final class SvgReading {
         AffineTransform toMm = new AffineTransform(outer);
         try {
             if (element.hasAttribute("transform")) {
-                toMm.concatenate(AWTTransformProducer.createAffineTransform(new StringReader(element.getAttribute("transform"))));
+                toMm.concatenate(AWTTransformProducer.createAffineTransform(
+                        new StringReader(element.getAttribute("transform"))));
             }
             if (SHAPES.contains(kind)) {
                 found.add(SvgShapes.of(element, kind, lengths), toMm);
@@ -114,7 +130,8 @@ final class SvgReading {
     }
 
     private void use(Element use, AffineTransform toMm, int depth) {
-        String reference = use.hasAttribute("href") ? use.getAttribute("href")
+        String reference = use.hasAttribute("href")
+                ? use.getAttribute("href")
                 : use.getAttributeNS("http://www.w3.org/1999/xlink", "href");
         Element target = reference.startsWith("#") ? byId.get(reference.substring(1)) : null;
         if (target == null || ++uses > DrawnFile.MOST_LINES) {
@@ -132,8 +149,10 @@ final class SvgReading {
 
     private static boolean hidden(Element element) {
         String style = element.getAttribute("style").replace(" ", "");
-        return element.getAttribute("display").equals("none") || style.contains("display:none")
-                || element.getAttribute("visibility").equals("hidden") || style.contains("visibility:hidden");
+        return element.getAttribute("display").equals("none")
+                || style.contains("display:none")
+                || element.getAttribute("visibility").equals("hidden")
+                || style.contains("visibility:hidden");
     }
 
     private void collectIds(Element element, int depth) {

@@ -22,8 +22,12 @@ final class SvgShapes {
                 yield oval(element, lengths, r, r);
             }
             case "ellipse" -> oval(element, lengths, lengths.px(element, "rx", 0), lengths.px(element, "ry", 0));
-            case "line" -> new Line2D.Double(lengths.px(element, "x1", 0), lengths.px(element, "y1", 0),
-                    lengths.px(element, "x2", 0), lengths.px(element, "y2", 0));
+            case "line" ->
+                new Line2D.Double(
+                        lengths.px(element, "x1", 0),
+                        lengths.px(element, "y1", 0),
+                        lengths.px(element, "x2", 0),
+                        lengths.px(element, "y2", 0));
             default -> polyline(element, kind.equals("polygon"));
         };
     }
@@ -41,7 +45,8 @@ final class SvgShapes {
         if (width <= 0 || height <= 0) {
             return new Path2D.Double();
         }
-        return across > 0 && down > 0 ? new RoundRectangle2D.Double(x, y, width, height, 2 * across, 2 * down)
+        return across > 0 && down > 0
+                ? new RoundRectangle2D.Double(x, y, width, height, 2 * across, 2 * down)
                 : new Rectangle2D.Double(x, y, width, height);
     }
 

@@ -22,6 +22,7 @@ public record Tray(Size puzzle, Outline outline, Length border, Length play) {
 
     /** Common practice. */
     public static final Length USUAL_BORDER = Length.mm(15);
+
     public static final Length USUAL_PLAY = Length.mm(0.5);
 
     private static final double NARROWEST_BORDER_MM = 5;
@@ -51,7 +52,8 @@ public record Tray(Size puzzle, Outline outline, Length border, Length play) {
     /** The frame: its opening is an inner line, cut before the outer edge. */
     public CutPlan frame(CutPlan.Sequence sequence) {
         double in = border.mm();
-        double radius = outline.kind() == Outline.Kind.ROUNDED ? outline.measure().mm() + play.mm() : 0;
+        double radius =
+                outline.kind() == Outline.Kind.ROUNDED ? outline.measure().mm() + play.mm() : 0;
         Size opening = puzzle.grownBy(play);
         return CutPlan.of("Tray, frame", List.of(rectangle(in, in, opening, radius)), List.of(outer()), sequence);
     }
@@ -69,14 +71,16 @@ public record Tray(Size puzzle, Outline outline, Length border, Length play) {
         double h = size.height().mm();
         double r = Math.min(radius, Math.min(w, h) / 2);
         if (r == 0) {
-            return CurvePath.through(List.of(Point.of(x, y), Point.of(x + w, y), Point.of(x + w, y + h), Point.of(x, y + h)), true);
+            return CurvePath.through(
+                    List.of(Point.of(x, y), Point.of(x + w, y), Point.of(x + w, y + h), Point.of(x, y + h)), true);
         }
         double k = r * (1 - QUARTER);
         List<Segment> around = new ArrayList<>();
         around.add(new Segment.Line(Point.of(x + w - r, y)));
         around.add(new Segment.Cubic(Point.of(x + w - k, y), Point.of(x + w, y + k), Point.of(x + w, y + r)));
         around.add(new Segment.Line(Point.of(x + w, y + h - r)));
-        around.add(new Segment.Cubic(Point.of(x + w, y + h - k), Point.of(x + w - k, y + h), Point.of(x + w - r, y + h)));
+        around.add(
+                new Segment.Cubic(Point.of(x + w, y + h - k), Point.of(x + w - k, y + h), Point.of(x + w - r, y + h)));
         around.add(new Segment.Line(Point.of(x + r, y + h)));
         around.add(new Segment.Cubic(Point.of(x + k, y + h), Point.of(x, y + h - k), Point.of(x, y + h - r)));
         around.add(new Segment.Line(Point.of(x, y + r)));

@@ -32,11 +32,16 @@ public record Batching(int most, int daysApart) {
         for (Stage stage : TOGETHER) {
             Map<String, List<Job>> open = new HashMap<>();
             jobs.stream()
-                    .filter(job -> job.pinned().isEmpty() && job.readyFrom().map(r -> !r.isAfter(now)).orElse(true))
-                    .filter(job -> job.hold().map(hold -> hold.before().compareTo(stage) > 0).orElse(true))
+                    .filter(job -> job.pinned().isEmpty()
+                            && job.readyFrom().map(r -> !r.isAfter(now)).orElse(true))
+                    .filter(job -> job.hold()
+                            .map(hold -> hold.before().compareTo(stage) > 0)
+                            .orElse(true))
                     .sorted(Comparator.comparing(Job::due).thenComparing(Job::id))
                     .forEach(job -> job.tasks().stream()
-                            .filter(task -> task.stage() == stage && task.batch().isEmpty() && task.begun().isEmpty())
+                            .filter(task -> task.stage() == stage
+                                    && task.batch().isEmpty()
+                                    && task.begun().isEmpty())
                             .forEach(task -> join(job, task, open, batched)));
         }
         return jobs.stream().map(job -> job.withTasks(batched.get(job.id()))).toList();

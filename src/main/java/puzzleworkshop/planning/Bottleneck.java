@@ -31,15 +31,15 @@ record Bottleneck(Stage.Resource resource, int until, int needed, int available)
     }
 
     static Bottleneck of(Shop shop, Stage.Resource resource) {
-        List<Work> works = works(shop, resource, IntStream.range(0, shop.jobs.size()).toArray());
+        List<Work> works =
+                works(shop, resource, IntStream.range(0, shop.jobs.size()).toArray());
         Bottleneck worst = null;
         long needed = 0;
         for (Work work : OneMachine.earliestDueFirst(works)) {
             needed += work.time();
             // What is past its date already is short whatever the capacity; it says nothing about a narrow place.
             int available = (int) Math.max(0, work.due());
-            Bottleneck here =
-                    new Bottleneck(resource, shop.due[(int) work.id()], (int) needed, available);
+            Bottleneck here = new Bottleneck(resource, shop.due[(int) work.id()], (int) needed, available);
             if (available > 0 && work.time() > 0 && (worst == null || here.shortOf() > worst.shortOf())) {
                 worst = here;
             }
@@ -93,9 +93,10 @@ record Bottleneck(Stage.Resource resource, int until, int needed, int available)
         return switch (resource) {
             case LASER -> shop.open[Shop.LASER].between(shop.now, until);
             case PRINTER -> shop.open[Shop.PRINTER].between(shop.now, until);
-            case HANDS -> IntStream.range(Shop.FIRST_PERSON, shop.open.length)
-                    .map(p -> shop.open[p].between(shop.now, until))
-                    .sum();
+            case HANDS ->
+                IntStream.range(Shop.FIRST_PERSON, shop.open.length)
+                        .map(p -> shop.open[p].between(shop.now, until))
+                        .sum();
         };
     }
 }

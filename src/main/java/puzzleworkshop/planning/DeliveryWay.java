@@ -23,16 +23,15 @@ public record DeliveryWay(
         leavesOn = Set.copyOf(leavesOn);
         arrivesOn = Set.copyOf(arrivesOn);
         if (leavesOn.isEmpty() || arrivesOn.isEmpty() || daysOnTheWay < 0) {
-            throw new IllegalArgumentException("A way of delivery needs days on which it leaves and days on which it arrives");
+            throw new IllegalArgumentException(
+                    "A way of delivery needs days on which it leaves and days on which it arrives");
         }
     }
 
     /** The hand-over for something that is ready at the moment, holidays left out: the day at its cut-off time. */
     public LocalDateTime leaves(LocalDateTime ready, Set<LocalDate> holidays) {
         LocalDate day = ready.toLocalDate();
-        while (!leavesOn.contains(day.getDayOfWeek())
-                || holidays.contains(day)
-                || ready.isAfter(day.atTime(cutOff))) {
+        while (!leavesOn.contains(day.getDayOfWeek()) || holidays.contains(day) || ready.isAfter(day.atTime(cutOff))) {
             day = day.plusDays(1);
         }
         return day.atTime(cutOff);

@@ -3,8 +3,8 @@ package puzzleworkshop.planning;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.stream.IntStream;
-import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.planning.Shop.Operation;
+import puzzleworkshop.workshop.Stage;
 
 /**
  * Lays the jobs of a {@link Shop} into its free time one after the other, each operation at the earliest moment at which
@@ -29,6 +29,7 @@ final class Dispatch {
     final boolean[] setUpSaved;
     /** Of the wait before an operation: open minutes lost to its machine, and to hands. */
     final int[] waitedForMachine;
+
     final int[] waitedForHands;
     private final int[] placedOnLaser;
     private int onLaser;

@@ -70,8 +70,13 @@ class Holds {
         ZoneId zone = workshop.zone();
         Map<OrderId, Hold> holds = new HashMap<>();
         for (Order order : open) {
-            hold(order, until, Optional.ofNullable(unpaid.get(order.id())), empty.getOrDefault(order.id().value(), Map.of()),
-                            withBoards.contains(order.id()), zone)
+            hold(
+                            order,
+                            until,
+                            Optional.ofNullable(unpaid.get(order.id())),
+                            empty.getOrDefault(order.id().value(), Map.of()),
+                            withBoards.contains(order.id()),
+                            zone)
                     .ifPresent(hold -> holds.put(order.id(), hold));
         }
         return holds;
@@ -120,7 +125,9 @@ class Holds {
         Set<OrderId> mustBuy = blanks.mustBuy(ids);
         return ids.stream()
                 .filter(id -> {
-                    boolean afresh = Optional.ofNullable(soFar.get(id)).map(SoFar::needsFreshBoard).orElse(false);
+                    boolean afresh = Optional.ofNullable(soFar.get(id))
+                            .map(SoFar::needsFreshBoard)
+                            .orElse(false);
                     return held.contains(id.value()) || !afresh && cut.contains(id.value());
                 })
                 .filter(id -> !mustBuy.contains(id))
@@ -141,7 +148,8 @@ class Holds {
                 continue;
             }
             // What was never bought is not kept in the ledger, so its stock of nothing says nothing.
-            since.computeIfAbsent(id, this::lastMoved).ifPresent(day -> missing(empty, need.orders(), item.kind(), day));
+            since.computeIfAbsent(id, this::lastMoved)
+                    .ifPresent(day -> missing(empty, need.orders(), item.kind(), day));
         }
         return empty;
     }

@@ -13,7 +13,8 @@ import java.util.Locale;
 public record IsoWeek(int year, int week) implements Comparable<IsoWeek> {
 
     public static IsoWeek of(LocalDate day) {
-        LocalDate thursday = day.plusDays(DayOfWeek.THURSDAY.getValue() - day.getDayOfWeek().getValue());
+        LocalDate thursday =
+                day.plusDays(DayOfWeek.THURSDAY.getValue() - day.getDayOfWeek().getValue());
         return new IsoWeek(thursday.getYear(), (thursday.getDayOfYear() - 1) / 7 + 1);
     }
 

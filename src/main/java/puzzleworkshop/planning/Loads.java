@@ -65,9 +65,10 @@ final class Loads {
         return switch (resource) {
             case LASER -> dispatch.taken(Shop.LASER, from, to);
             case PRINTER -> dispatch.taken(Shop.PRINTER, from, to);
-            case HANDS -> IntStream.range(Shop.FIRST_PERSON, shop.open.length)
-                    .map(p -> dispatch.taken(p, from, to))
-                    .sum();
+            case HANDS ->
+                IntStream.range(Shop.FIRST_PERSON, shop.open.length)
+                        .map(p -> dispatch.taken(p, from, to))
+                        .sum();
         };
     }
 
@@ -75,9 +76,10 @@ final class Loads {
         return switch (resource) {
             case LASER -> shop.open[Shop.LASER].between(from, to);
             case PRINTER -> shop.open[Shop.PRINTER].between(from, to);
-            case HANDS -> IntStream.range(Shop.FIRST_PERSON, shop.open.length)
-                    .map(p -> shop.open[p].between(from, to))
-                    .sum();
+            case HANDS ->
+                IntStream.range(Shop.FIRST_PERSON, shop.open.length)
+                        .map(p -> shop.open[p].between(from, to))
+                        .sum();
         };
     }
 }

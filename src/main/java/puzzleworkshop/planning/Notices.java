@@ -44,22 +44,36 @@ public class Notices {
 
     /** What could be told about an order as it stands: another day, something that is needed, or that all is well. */
     public Notice about(Entry entry) {
-        Optional<LocalDate> instead = plan.reaches(entry).filter(day -> entry.order().promised().map(day::isAfter).orElse(true));
+        Optional<LocalDate> instead = plan.reaches(entry)
+                .filter(day -> entry.order().promised().map(day::isAfter).orElse(true));
         return about(entry.order(), entry.outlook().hold().map(Hold::forWhat), instead);
     }
 
     /** The same for a day that somebody has chosen. */
     public Notice about(Order order, Optional<Hold.For> hold, Optional<LocalDate> instead) {
-        String what = instead.isPresent() ? "later" : hold.map(h -> "waits." + h.name()).orElse("on-time");
+        String what = instead.isPresent()
+                ? "later"
+                : hold.map(h -> "waits." + h.name()).orElse("on-time");
         String number = order.number();
         Object day = instead.or(order::promised).map(figures::day).orElse("");
         String middle = figures.text(
-                "planning.notice." + what, number, order.promised().map(figures::day).orElse(""), day, order.puzzle().pieces());
-        String needed = instead.isPresent() ? hold.map(h -> "\n\n" + figures.text("planning.notice.waits." + h.name(), number)).orElse("") : "";
+                "planning.notice." + what,
+                number,
+                order.promised().map(figures::day).orElse(""),
+                day,
+                order.puzzle().pieces());
+        String needed = instead.isPresent()
+                ? hold.map(h -> "\n\n" + figures.text("planning.notice.waits." + h.name(), number))
+                        .orElse("")
+                : "";
         String body = figures.text(
-                "planning.notice.frame", order.customer().name(), middle + needed, workshop.profile().name());
+                "planning.notice.frame",
+                order.customer().name(),
+                middle + needed,
+                workshop.profile().name());
         return new Notice(
-                figures.text(instead.isPresent() ? "planning.notice.subject.later" : "planning.notice.subject", number, day),
+                figures.text(
+                        instead.isPresent() ? "planning.notice.subject.later" : "planning.notice.subject", number, day),
                 body,
                 instead);
     }
@@ -73,7 +87,8 @@ public class Notices {
         }
         orders.note(
                 id,
-                day.map(d -> Sentence.of("planning.history.told-day", d)).orElseGet(() -> Sentence.of("planning.history.told")),
+                day.map(d -> Sentence.of("planning.history.told-day", d))
+                        .orElseGet(() -> Sentence.of("planning.history.told")),
                 who);
     }
 

@@ -53,9 +53,8 @@ public final class OneMachine {
      */
     public static Split fewestLate(List<Work> jobs) {
         List<Work> byDue = earliestDueFirst(jobs);
-        PriorityQueue<Integer> taken = new PriorityQueue<>(Comparator.<Integer>comparingLong(
-                        i -> -byDue.get(i).time())
-                .thenComparing(Comparator.reverseOrder()));
+        PriorityQueue<Integer> taken = new PriorityQueue<>(
+                Comparator.<Integer>comparingLong(i -> -byDue.get(i).time()).thenComparing(Comparator.reverseOrder()));
         boolean[] dropped = new boolean[byDue.size()];
         long end = 0;
         for (int i = 0; i < byDue.size(); i++) {

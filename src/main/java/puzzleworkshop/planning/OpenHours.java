@@ -79,7 +79,10 @@ public record OpenHours(Map<DayOfWeek, List<Span>> byDay) {
 
     /** In an ordinary week. */
     public int minutesAWeek() {
-        return byDay.values().stream().flatMap(List::stream).mapToInt(Span::minutes).sum();
+        return byDay.values().stream()
+                .flatMap(List::stream)
+                .mapToInt(Span::minutes)
+                .sum();
     }
 
     /** As people write it: {@code 08:00–12:00, 13:00–17:00}; empty on a free day. */
@@ -103,8 +106,7 @@ public record OpenHours(Map<DayOfWeek, List<Span>> byDay) {
                 throw new Refused("planning.hours.unreadable", part.trim());
             }
             try {
-                Span span = new Span(
-                        minutes(found.group(1), found.group(2)), minutes(found.group(3), found.group(4)));
+                Span span = new Span(minutes(found.group(1), found.group(2)), minutes(found.group(3), found.group(4)));
                 if (!spans.isEmpty() && spans.getLast().to() > span.from()) {
                     throw new Refused("planning.hours.overlap", part.trim());
                 }

@@ -7,8 +7,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -31,7 +31,8 @@ public class PaymentsAwaited {
     private final Workshop workshop;
     private final Clock clock;
 
-    PaymentsAwaited(PlanStore store, Orders orders, ObjectProvider<MoneyReceived> money, Workshop workshop, Clock clock) {
+    PaymentsAwaited(
+            PlanStore store, Orders orders, ObjectProvider<MoneyReceived> money, Workshop workshop, Clock clock) {
         this.store = store;
         this.orders = orders;
         this.money = money;
@@ -81,7 +82,8 @@ public class PaymentsAwaited {
     /** Orders that still wait for their money, and since when. */
     public Map<OrderId, LocalDate> open() {
         Map<OrderId, LocalDate> open = new HashMap<>();
-        unpaid(store.asked()).forEach((order, asked) -> open.put(order, LocalDate.ofInstant(asked.at(), workshop.zone())));
+        unpaid(store.asked())
+                .forEach((order, asked) -> open.put(order, LocalDate.ofInstant(asked.at(), workshop.zone())));
         return open;
     }
 
@@ -90,7 +92,8 @@ public class PaymentsAwaited {
             return Map.of();
         }
         Map<OrderId, Money> received = new HashMap<>();
-        money.ifAvailable(room -> received.putAll(room.of(all.stream().map(Asked::order).toList())));
+        money.ifAvailable(
+                room -> received.putAll(room.of(all.stream().map(Asked::order).toList())));
         return all.stream()
                 .filter(asked -> !Optional.ofNullable(received.get(asked.order()))
                         .map(came -> came.compareTo(asked.amount()) >= 0)

@@ -24,7 +24,8 @@ class PlanStore {
     Map<OrderId, LocalDate> pins() {
         Map<OrderId, LocalDate> pins = new HashMap<>();
         jdbc.sql("select order_id, day from pinned_day")
-                .query((row, n) -> pins.put(new OrderId(row.getLong("order_id")), row.getObject("day", LocalDate.class)))
+                .query((row, n) ->
+                        pins.put(new OrderId(row.getLong("order_id")), row.getObject("day", LocalDate.class)))
                 .list();
         return pins;
     }
@@ -43,7 +44,10 @@ class PlanStore {
     }
 
     boolean unpin(OrderId order) {
-        return jdbc.sql("delete from pinned_day where order_id = :order").param("order", order.value()).update() == 1;
+        return jdbc.sql("delete from pinned_day where order_id = :order")
+                        .param("order", order.value())
+                        .update()
+                == 1;
     }
 
     void ask(PaymentsAwaited.Asked asked) {
@@ -62,7 +66,10 @@ class PlanStore {
     }
 
     boolean letGo(OrderId order) {
-        return jdbc.sql("delete from payment_awaited where order_id = :order").param("order", order.value()).update() == 1;
+        return jdbc.sql("delete from payment_awaited where order_id = :order")
+                        .param("order", order.value())
+                        .update()
+                == 1;
     }
 
     /** Of orders that are still to be made. */
@@ -80,7 +87,9 @@ class PlanStore {
     }
 
     void addFeed(byte[] hash, String who, Instant at) {
-        jdbc.sql("update week_feed set ended_at = :at where ended_at is null").param("at", Timestamp.from(at)).update();
+        jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
+                .param("at", Timestamp.from(at))
+                .update();
         jdbc.sql("insert into week_feed (token_hash, made_by, made_at) values (:hash, :who, :at)")
                 .param("hash", hash)
                 .param("who", who)
@@ -89,7 +98,9 @@ class PlanStore {
     }
 
     void endFeeds(Instant at) {
-        jdbc.sql("update week_feed set ended_at = :at where ended_at is null").param("at", Timestamp.from(at)).update();
+        jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
+                .param("at", Timestamp.from(at))
+                .update();
     }
 
     boolean isFeed(byte[] hash) {
@@ -101,6 +112,9 @@ class PlanStore {
     }
 
     boolean hasFeed() {
-        return jdbc.sql("select count(*) from week_feed where ended_at is null").query(Integer.class).single() > 0;
+        return jdbc.sql("select count(*) from week_feed where ended_at is null")
+                        .query(Integer.class)
+                        .single()
+                > 0;
     }
 }

@@ -20,7 +20,8 @@ class PrintsThatWait implements PrintHolds {
     @Override
     public Map<Long, Sentence> heldBack() {
         Map<Long, Sentence> held = new HashMap<>();
-        payments.open().forEach((order, since) -> held.put(order.value(), Sentence.of(Hold.For.PAYMENT.textKey(), since)));
+        payments.open()
+                .forEach((order, since) -> held.put(order.value(), Sentence.of(Hold.For.PAYMENT.textKey(), since)));
         return held;
     }
 }

@@ -29,6 +29,7 @@ public final class PromiseDate {
 
     /** Stands for the new job among those of the plan. */
     private static final long NEW = Long.MIN_VALUE;
+
     private static final LocalDateTime NO_DATE = LocalDateTime.of(9000, 1, 1, 0, 0);
 
     private final WorkingCalendar calendar;
@@ -102,16 +103,20 @@ public final class PromiseDate {
             Optional<LocalDate> hurried = rush.map(r -> way.leaves(base.moment(r.finish()), calendar.holidays()))
                     .map(leaves -> way.arrives(leaves.toLocalDate(), calendar.holidays()))
                     .filter(day -> day.isBefore(promised));
-            return new Forecast(ready, handOver, promised, hurried, found.outlook().narrow(), found.outlook().cause());
+            return new Forecast(
+                    ready,
+                    handOver,
+                    promised,
+                    hurried,
+                    found.outlook().narrow(),
+                    found.outlook().cause());
         });
     }
 
     private record Tried(int finish, Outlook outlook) {}
 
     private static Optional<Tried> earlier(Optional<Tried> one, Optional<Tried> other) {
-        return Stream.of(one, other)
-                .flatMap(Optional::stream)
-                .min(Comparator.comparingInt(Tried::finish));
+        return Stream.of(one, other).flatMap(Optional::stream).min(Comparator.comparingInt(Tried::finish));
     }
 
     /** The earliest harmless finish of the job; its place behind all others is always harmless when it is on its own. */
@@ -121,9 +126,7 @@ public final class PromiseDate {
         Shop shop = scheduler.shop(calendar, all, now);
         Dispatch dispatch = new Dispatch(shop);
         dispatch.cutsFirst(cutsFirst);
-        int[] others = Arrays.stream(order)
-                .mapToInt(id -> indexOf(shop, id))
-                .toArray();
+        int[] others = Arrays.stream(order).mapToInt(id -> indexOf(shop, id)).toArray();
         int mine = all.size() - 1;
         int best = FreeTime.NEVER;
         int[] bestOrder = null;

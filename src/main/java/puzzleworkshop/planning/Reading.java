@@ -84,9 +84,18 @@ final class Reading {
         Wait wait = wait(j);
         Optional<LocalDate> mainDay = shop.route[j].length == 0 || finish >= FreeTime.NEVER
                 ? Optional.empty()
-                : Optional.of(shop.moment(dispatch.start[shop.route[j][Shop.mainTask(job)]]).toLocalDate());
+                : Optional.of(shop.moment(dispatch.start[shop.route[j][Shop.mainTask(job)]])
+                        .toLocalDate());
         return new Outlook(
-                job.id(), end, job.due(), slack, lateDays, verdict, mainDay, job.hold(), wait.narrow(),
+                job.id(),
+                end,
+                job.due(),
+                slack,
+                lateDays,
+                verdict,
+                mainDay,
+                job.hold(),
+                wait.narrow(),
                 cause(j, finish, wait, verdict, lateDays));
     }
 
@@ -146,8 +155,11 @@ final class Reading {
         if (shop.due[j] < shop.now) {
             return Sentence.of("planning.cause.overdue", job.due().toLocalDate());
         }
-        LocalDate mainDay = shop.moment(dispatch.start[shop.route[j][Shop.mainTask(job)]]).toLocalDate();
-        if (finish > shop.due[j] && job.pinned().isPresent() && !job.pinned().get().isBefore(mainDay)) {
+        LocalDate mainDay =
+                shop.moment(dispatch.start[shop.route[j][Shop.mainTask(job)]]).toLocalDate();
+        if (finish > shop.due[j]
+                && job.pinned().isPresent()
+                && !job.pinned().get().isBefore(mainDay)) {
             return Sentence.of("planning.cause.pinned", job.pinned().get());
         }
         boolean laterToday = wait.until() < 1440;

@@ -76,7 +76,9 @@ public record Relief(
         lateByDate = Math.min(lateByDate, byDate.lay(dates).late());
         Bottleneck narrow = Bottleneck.of(shop);
         int[] all = IntStream.range(0, jobs.size()).toArray();
-        int fewest = OneMachine.fewestLate(Bottleneck.works(shop, narrow.resource(), all)).late().size();
+        int fewest = OneMachine.fewestLate(Bottleneck.works(shop, narrow.resource(), all))
+                .late()
+                .size();
         List<Outlook> warn = plan.outlooks().values().stream()
                 .filter(Outlook::isLate)
                 .sorted(Comparator.comparing(Outlook::due).thenComparing(Outlook::job))
@@ -128,7 +130,8 @@ public record Relief(
             }
             options.sort(Comparator.comparingInt(Longer::lateAfter)
                     .thenComparingInt(Longer::minutes)
-                    .thenComparing(Comparator.comparingLong(Longer::savedMinutes).reversed()));
+                    .thenComparing(
+                            Comparator.comparingLong(Longer::savedMinutes).reversed()));
             int before = late;
             Set<LocalDate> named = new HashSet<>();
             options.stream()

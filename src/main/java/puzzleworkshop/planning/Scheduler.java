@@ -86,15 +86,17 @@ public final class Scheduler {
     static List<int[]> seeds(Shop shop, Dispatch dispatch) {
         int[] movable = dispatch.movable();
         List<int[]> seeds = new ArrayList<>();
-        Comparator<Integer> byDue =
-                Comparator.<Integer>comparingInt(j -> shop.due[j]).thenComparing(j -> shop.jobs.get(j).id());
+        Comparator<Integer> byDue = Comparator.<Integer>comparingInt(j -> shop.due[j])
+                .thenComparing(j -> shop.jobs.get(j).id());
         seeds.add(sorted(movable, byDue));
         List<Work> works = Bottleneck.works(shop, Bottleneck.of(shop).resource(), seeds.getFirst());
         seeds.add(OneMachine.fewestLate(works).sequence().stream()
                 .mapToInt(w -> (int) w.id())
                 .toArray());
         seeds.add(sorted(
-                movable, Comparator.<Integer>comparingInt(j -> shop.due[j] - length(shop, j)).thenComparing(byDue)));
+                movable,
+                Comparator.<Integer>comparingInt(j -> shop.due[j] - length(shop, j))
+                        .thenComparing(byDue)));
         seeds.add(sorted(
                 movable,
                 Comparator.<Integer>comparingInt(j -> Math.floorDiv(shop.due[j], 1440))
@@ -104,11 +106,17 @@ public final class Scheduler {
     }
 
     private static int[] sorted(int[] jobs, Comparator<Integer> by) {
-        return Arrays.stream(jobs).boxed().sorted(by).mapToInt(Integer::intValue).toArray();
+        return Arrays.stream(jobs)
+                .boxed()
+                .sorted(by)
+                .mapToInt(Integer::intValue)
+                .toArray();
     }
 
     private static int length(Shop shop, int job) {
-        return shop.jobs.get(job).tasks().stream().mapToInt(t -> t.minutes() + t.rest()).sum();
+        return shop.jobs.get(job).tasks().stream()
+                .mapToInt(t -> t.minutes() + t.rest())
+                .sum();
     }
 
     private static int setting(Shop shop, int job) {
@@ -198,7 +206,8 @@ public final class Scheduler {
                     .mapToInt(Integer::intValue)
                     .toArray();
             for (int i : byLength) {
-                if (tried < tries && (keepIfBetter(moved(order, i, last)) || keepIfBetter(moved(order, i, order.length - 1)))) {
+                if (tried < tries
+                        && (keepIfBetter(moved(order, i, last)) || keepIfBetter(moved(order, i, order.length - 1)))) {
                     return true;
                 }
             }

@@ -60,11 +60,13 @@ final class Shop {
     final List<Operation> operations = new ArrayList<>();
     /** Per job: its operations, and the rest after each. */
     final int[][] route;
+
     final int[][] rest;
     final int[] due;
     final int[] ready;
     /** Per job: the first of its operations that waits for somebody or something, -1 for none, and until when. */
     final int[] held;
+
     final int[] heldUntil;
     final FreeTime[] open;
     final int[] longest;
@@ -140,7 +142,10 @@ final class Shop {
             operation.handsBesideSetUp += Math.min(work, beyondSetUp);
             operation.setting = settings.computeIfAbsent(task.setting(), s -> settings.size());
             if (k == main && task.begun().isEmpty()) {
-                int pinned = job.pinned().map(LocalDate::atStartOfDay).map(this::minute).orElse(0);
+                int pinned = job.pinned()
+                        .map(LocalDate::atStartOfDay)
+                        .map(this::minute)
+                        .orElse(0);
                 operation.notBefore = Math.max(operation.notBefore, pinned);
             }
             route[j][k] = index;
@@ -150,7 +155,9 @@ final class Shop {
 
     private void hold(int j, Job job, Job.Hold hold) {
         heldUntil[j] = minute(hold.until());
-        for (int k = job.tasks().size() - 1; k >= 0 && job.tasks().get(k).stage().compareTo(hold.before()) >= 0; k--) {
+        for (int k = job.tasks().size() - 1;
+                k >= 0 && job.tasks().get(k).stage().compareTo(hold.before()) >= 0;
+                k--) {
             held[j] = k;
         }
     }

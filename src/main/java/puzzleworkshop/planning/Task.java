@@ -28,7 +28,8 @@ public record Task(
 
     public Task {
         if (setUp < 0 || work < 0 || rest < 0 || hands < 0 || hands > setUp + work) {
-            throw new IllegalArgumentException("Minutes of " + stage + " must be zero or more, hands at most the whole");
+            throw new IllegalArgumentException(
+                    "Minutes of " + stage + " must be zero or more, hands at most the whole");
         }
     }
 

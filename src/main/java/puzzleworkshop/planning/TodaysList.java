@@ -112,7 +112,8 @@ public class TodaysList {
             return "";
         }
         return rack.reservedFor(order.id().value()).stream()
-                .map(sheet -> figures.text("planning.list.sheet", sheet.id().value(), sheet.facts().place()))
+                .map(sheet -> figures.text(
+                        "planning.list.sheet", sheet.id().value(), sheet.facts().place()))
                 .collect(Collectors.joining(", "));
     }
 

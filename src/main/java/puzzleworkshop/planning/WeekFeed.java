@@ -129,13 +129,16 @@ public class WeekFeed {
         event.setDateTimeStamp(new DateTimeStamp(moment(clock.instant())));
         event.setDateStart(new DateStart(allDay(day)));
         event.setDateEnd(new DateEnd(allDay(day.plusDays(1))));
-        event.setSummary(figures.text("planning.feed.summary", order.number(), order.customer().name()));
+        event.setSummary(figures.text(
+                "planning.feed.summary", order.number(), order.customer().name()));
         event.setDescription(figures.text(
                 "planning.feed.description",
                 order.quantity(),
                 order.puzzle().finished(),
                 order.puzzle().pieces(),
-                figures.text("planning.verdict." + entry.outlook().verdict().name(), entry.outlook().lateDays()),
+                figures.text(
+                        "planning.verdict." + entry.outlook().verdict().name(),
+                        entry.outlook().lateDays()),
                 figures.say(entry.outlook().cause()),
                 entry.way().name()));
         return event;
@@ -150,8 +153,13 @@ public class WeekFeed {
         LocalDateTime utc = LocalDateTime.ofInstant(at, ZoneOffset.UTC);
         return new ICalDate(
                 new DateTimeComponents(
-                        utc.getYear(), utc.getMonthValue(), utc.getDayOfMonth(), utc.getHour(), utc.getMinute(),
-                        utc.getSecond(), true),
+                        utc.getYear(),
+                        utc.getMonthValue(),
+                        utc.getDayOfMonth(),
+                        utc.getHour(),
+                        utc.getMinute(),
+                        utc.getSecond(),
+                        true),
                 true);
     }
 

@@ -16,8 +16,7 @@ class WeekFeedDoor {
     @Order(10)
     SecurityFilterChain calendarDoor(HttpSecurity http) throws Exception {
         return http.securityMatcher("/calendar/*")
-                .authorizeHttpRequests(requests -> requests
-                        .requestMatchers(HttpMethod.GET, "/calendar/*")
+                .authorizeHttpRequests(requests -> requests.requestMatchers(HttpMethod.GET, "/calendar/*")
                         .permitAll()
                         .anyRequest()
                         .denyAll())

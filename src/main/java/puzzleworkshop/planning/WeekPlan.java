@@ -46,6 +46,7 @@ public class WeekPlan implements ReadyDates {
     private static final Duration KEPT = Duration.ofMinutes(5);
     /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
     private static final int SEARCH = 400;
+
     private static final int USUAL_ORDERS = 60;
 
     private final Orders orders;
@@ -98,7 +99,9 @@ public class WeekPlan implements ReadyDates {
     public record Standing(LocalDate today, List<Entry> entries, Schedule plan, WorkingCalendar calendar) {
 
         public Optional<Entry> of(OrderId order) {
-            return entries.stream().filter(entry -> entry.order().id().equals(order)).findFirst();
+            return entries.stream()
+                    .filter(entry -> entry.order().id().equals(order))
+                    .findFirst();
         }
     }
 
@@ -221,12 +224,14 @@ public class WeekPlan implements ReadyDates {
             return Optional.empty();
         }
         Set<LocalDate> holidays = now().calendar().holidays();
-        LocalDate leaves = entry.way().leaves(entry.outlook().finish(), holidays).toLocalDate();
+        LocalDate leaves =
+                entry.way().leaves(entry.outlook().finish(), holidays).toLocalDate();
         return Optional.of(entry.way().arrives(leaves, holidays));
     }
 
     private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
-        return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst()).orElseGet(ways::getFirst);
+        return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst())
+                .orElseGet(ways::getFirst);
     }
 
     public LocalDate today() {
@@ -254,7 +259,10 @@ public class WeekPlan implements ReadyDates {
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
         Made known = made.get();
-        if (known == null || !known.printsAsOf.equals(prints.stamp()) || at.isBefore(known.at) || Duration.between(known.at, at).compareTo(KEPT) > 0) {
+        if (known == null
+                || !known.printsAsOf.equals(prints.stamp())
+                || at.isBefore(known.at)
+                || Duration.between(known.at, at).compareTo(KEPT) > 0) {
             known = new Made(at);
             made.set(known);
         }
@@ -267,7 +275,8 @@ public class WeekPlan implements ReadyDates {
 
     private int bufferMinutes(WorkingCalendar calendar) {
         int perDay = calendar.people().stream()
-                .mapToInt(person -> person.hours().minutesAWeek() / Math.max(1, person.hours().byDay().size()))
+                .mapToInt(person -> person.hours().minutesAWeek()
+                        / Math.max(1, person.hours().byDay().size()))
                 .max()
                 .orElse(0);
         return perDay * workshop.tradeNumbers().bufferDays();
@@ -292,7 +301,8 @@ public class WeekPlan implements ReadyDates {
     private Map<OrderId, Map<Stage, String>> together() {
         Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
         for (PlannedPrints.InRun in : prints.inRuns()) {
-            Map<Stage, String> mine = batches.computeIfAbsent(new OrderId(in.order()), order -> new EnumMap<>(Stage.class));
+            Map<Stage, String> mine =
+                    batches.computeIfAbsent(new OrderId(in.order()), order -> new EnumMap<>(Stage.class));
             String run = "run-" + in.run();
             if (in.printed()) {
                 mine.putIfAbsent(Stage.LAMINATE, run);

@@ -49,10 +49,14 @@ final class WorkOfOrders {
             Optional<SoFar> readyForWork,
             Minutes trial) {
         Stage next = order.next().orElseThrow();
-        String board = order.board().material() + " " + order.board().grade() + " " + order.board().thickness().mm();
+        String board = order.board().material() + " " + order.board().grade() + " "
+                + order.board().thickness().mm();
         List<Task> tasks = new ArrayList<>(tasks(
                 next,
-                stage -> standards.get(stage).hands(order.quantity(), order.puzzle().pieces()).value(),
+                stage -> standards
+                        .get(stage)
+                        .hands(order.quantity(), order.puzzle().pieces())
+                        .value(),
                 order.laser().plus(trial).value(),
                 board));
         tasks.replaceAll(task -> together.containsKey(task.stage()) ? task.inBatch(together.get(task.stage())) : task);
@@ -65,8 +69,12 @@ final class WorkOfOrders {
                 .orElse(now.plusYears(1));
         Optional<LocalDateTime> rested = next == Stage.PRINT
                 ? Optional.empty()
-                : readyForWork.flatMap(SoFar::lastDone).map(at -> LocalDateTime.ofInstant(at, zone)
-                        .plus(standards.get(Stage.values()[next.ordinal() - 1]).rest()));
+                : readyForWork
+                        .flatMap(SoFar::lastDone)
+                        .map(at -> LocalDateTime.ofInstant(at, zone)
+                                .plus(standards
+                                        .get(Stage.values()[next.ordinal() - 1])
+                                        .rest()));
         Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
         return new Job(order.id().value(), due, tasks, rested, hold, stillAhead);
     }
@@ -75,7 +83,10 @@ final class WorkOfOrders {
     List<Task> tasks(NewWork work) {
         return tasks(
                 Stage.PRINT,
-                stage -> standards.get(stage).hands(work.quantity(), work.piecesEach()).value(),
+                stage -> standards
+                        .get(stage)
+                        .hands(work.quantity(), work.piecesEach())
+                        .value(),
                 work.laser().value(),
                 work.sameSettings());
     }

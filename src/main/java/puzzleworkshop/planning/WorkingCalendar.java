@@ -93,7 +93,8 @@ public record WorkingCalendar(
 
     private static List<Span> union(List<Span> spans) {
         List<Span> merged = new ArrayList<>();
-        for (Span span : spans.stream().sorted(Comparator.comparingInt(Span::from)).toList()) {
+        for (Span span :
+                spans.stream().sorted(Comparator.comparingInt(Span::from)).toList()) {
             if (!merged.isEmpty() && merged.getLast().to() >= span.from()) {
                 Span last = merged.removeLast();
                 merged.add(new Span(last.from(), Math.max(last.to(), span.to())));

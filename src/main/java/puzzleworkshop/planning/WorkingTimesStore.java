@@ -35,7 +35,9 @@ class WorkingTimesStore {
         Map<Long, OpenHours> hours = hoursBy("person_id");
         Map<Long, Set<LocalDate>> off = new HashMap<>();
         for (FreeDay day : freeDays()) {
-            day.person().ifPresent(id -> off.computeIfAbsent(id, p -> new HashSet<>()).add(day.day()));
+            day.person()
+                    .ifPresent(
+                            id -> off.computeIfAbsent(id, p -> new HashSet<>()).add(day.day()));
         }
         return jdbc.sql("select id, name, does from working_person order by id")
                 .query((row, n) -> new KeptPerson(
@@ -64,8 +66,8 @@ class WorkingTimesStore {
     @SuppressWarnings("unchecked")
     private <T> Map<T, OpenHours> hoursBy(String column) {
         record Row(Object of, DayOfWeek day, Span span) {}
-        Map<T, Map<DayOfWeek, List<Span>>> spans = jdbc.sql("select * from working_hours where " + column
-                        + " is not null order by weekday, from_minute")
+        Map<T, Map<DayOfWeek, List<Span>>> spans = jdbc
+                .sql("select * from working_hours where " + column + " is not null order by weekday, from_minute")
                 .query((row, n) -> new Row(
                         row.getObject(column),
                         DayOfWeek.of(row.getInt("weekday")),
@@ -100,16 +102,17 @@ class WorkingTimesStore {
                 .param("person", person)
                 .param("machine", machine == null ? null : machine.name())
                 .update();
-        hours.byDay().forEach((day, spans) -> spans.forEach(span -> jdbc.sql("""
+        hours.byDay()
+                .forEach((day, spans) -> spans.forEach(span -> jdbc.sql("""
                 insert into working_hours (person_id, machine, weekday, from_minute, to_minute)
                 values (:person, :machine, :day, :from, :to)
                 """)
-                .param("person", person)
-                .param("machine", machine == null ? null : machine.name())
-                .param("day", day.getValue())
-                .param("from", span.from())
-                .param("to", span.to())
-                .update()));
+                        .param("person", person)
+                        .param("machine", machine == null ? null : machine.name())
+                        .param("day", day.getValue())
+                        .param("from", span.from())
+                        .param("to", span.to())
+                        .update()));
     }
 
     void deletePerson(long id) {
@@ -172,10 +175,7 @@ class WorkingTimesStore {
         jdbc.sql("""
                 delete from agreed_evening e using working_person p
                 where p.id = e.person_id and p.name = :person and e.day = :day
-                """)
-                .param("person", person)
-                .param("day", day)
-                .update();
+                """).param("person", person).param("day", day).update();
     }
 
     List<DeliveryWay> ways() {
@@ -231,6 +231,8 @@ class WorkingTimesStore {
 
     void makeUsual(long id) {
         jdbc.sql("update delivery_way set usual = false where usual").update();
-        jdbc.sql("update delivery_way set usual = true where id = :id").param("id", id).update();
+        jdbc.sql("update delivery_way set usual = true where id = :id")
+                .param("id", id)
+                .update();
     }
 }

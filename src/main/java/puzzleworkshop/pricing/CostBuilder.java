@@ -42,25 +42,37 @@ final class CostBuilder {
 
     private void board() {
         Source source = Source.of(rates.day(), "pricing.source.board");
-        spend(Stage.SHEET_PREP, CostLine.of(
-                CostPart.BOARD,
-                Sentence.of("pricing.line.board"),
-                BigDecimal.valueOf(question.quantity()),
-                CostUnit.PIECE,
-                question.boardCost(),
-                source));
+        spend(
+                Stage.SHEET_PREP,
+                CostLine.of(
+                        CostPart.BOARD,
+                        Sentence.of("pricing.line.board"),
+                        BigDecimal.valueOf(question.quantity()),
+                        CostUnit.PIECE,
+                        question.boardCost(),
+                        source));
     }
 
     private void print() {
         double printed = question.stickerArea().toSquareMetres() * question.quantity();
         double bought = printed / (1 - rates.percent(RateKind.SHEET_WASTE).asDouble());
-        material(Stage.PRINT, CostPart.PRINT, RateKind.STICKER_M2, "pricing.line.sticker", bought, CostUnit.SQUARE_METRE);
+        material(
+                Stage.PRINT,
+                CostPart.PRINT,
+                RateKind.STICKER_M2,
+                "pricing.line.sticker",
+                bought,
+                CostUnit.SQUARE_METRE);
         double ink = printed
                 * rates.number(RateKind.INK_ML_M2).doubleValue()
                 * rates.percent(RateKind.INK_COVERAGE).asDouble();
         material(Stage.PRINT, CostPart.PRINT, RateKind.INK_ML, "pricing.line.ink", ink, CostUnit.MILLILITRE);
         material(
-                Stage.LAMINATE, CostPart.PRINT, RateKind.LAMINATE_M2, "pricing.line.laminate", bought,
+                Stage.LAMINATE,
+                CostPart.PRINT,
+                RateKind.LAMINATE_M2,
+                "pricing.line.laminate",
+                bought,
                 CostUnit.SQUARE_METRE);
     }
 
@@ -93,13 +105,15 @@ final class CostBuilder {
             MachineHour.WearPart worn = machine.wearParts().get(i);
             parts.add(hourly(worn.name(), hours, worn.perHour(), wear.get(i)));
         }
-        Source source = Source.of(rates.day(), "pricing.source.cut-estimate", decimal(question.cutMinutes().value()));
+        Source source = Source.of(
+                rates.day(),
+                "pricing.source.cut-estimate",
+                decimal(question.cutMinutes().value()));
         spend(Stage.CUT, CostLine.sum(CostPart.MACHINE, Sentence.of("pricing.line.laser"), source, parts));
     }
 
     private CostLine hourly(String text, double hours, Money perHour, RateKind kind) {
-        return CostLine.of(
-                CostPart.MACHINE, Sentence.of(text), hours, CostUnit.HOUR, perHour, rates.source(kind));
+        return CostLine.of(CostPart.MACHINE, Sentence.of(text), hours, CostUnit.HOUR, perHour, rates.source(kind));
     }
 
     private void hands() {
@@ -112,13 +126,15 @@ final class CostBuilder {
                         decimal(work.setUp().value()),
                         decimal(work.perPuzzle().value()),
                         question.quantity());
-                spend(work.stage(), CostLine.of(
-                        CostPart.HANDS,
-                        Sentence.of(work.stage().textKey()),
-                        hours,
-                        CostUnit.HOUR,
-                        rates.money(RateKind.WAGE_HOUR),
-                        source));
+                spend(
+                        work.stage(),
+                        CostLine.of(
+                                CostPart.HANDS,
+                                Sentence.of(work.stage().textKey()),
+                                hours,
+                                CostUnit.HOUR,
+                                rates.money(RateKind.WAGE_HOUR),
+                                source));
             }
         }
     }
@@ -136,7 +152,9 @@ final class CostBuilder {
         for (StageByStage.Reached reached : StageByStage.costOfGood(stages)) {
             if (reached.remade().signum() > 0 && reached.lost().isPositive()) {
                 Source source = Source.of(
-                        rates.day(), "pricing.source.rejects", shares.get(reached.stage()).hundredths());
+                        rates.day(),
+                        "pricing.source.rejects",
+                        shares.get(reached.stage()).hundredths());
                 // What is lost is kept exact; quantity × rate shows the same to the digits of the quantity.
                 lines.add(new CostLine(
                         CostPart.REJECTS,

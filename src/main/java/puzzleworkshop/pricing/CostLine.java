@@ -51,7 +51,8 @@ public record CostLine(
     /** A line that opens to the given ones. */
     public static CostLine sum(CostPart part, Sentence what, Source source, List<CostLine> lines) {
         Money total = Money.sum(
-                lines.stream().map(CostLine::amount).toList(), lines.getFirst().amount().currency());
+                lines.stream().map(CostLine::amount).toList(),
+                lines.getFirst().amount().currency());
         return new CostLine(part, what, BigDecimal.ONE, CostUnit.ORDER, total, total, source, lines);
     }
 }

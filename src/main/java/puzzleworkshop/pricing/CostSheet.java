@@ -61,11 +61,15 @@ public record CostSheet(Currency currency, int quantity, List<CostLine> lines) {
 
     /** The lines beneath one line in payable amounts that add up to what is shown for it. */
     public static List<Money> shownLines(Money shownTotal, List<CostLine> lines) {
-        List<BigDecimal> weights = lines.stream().map(line -> line.amount().amount()).toList();
+        List<BigDecimal> weights =
+                lines.stream().map(line -> line.amount().amount()).toList();
         return Shown.addingUpTo(shownTotal, weights);
     }
 
     private static List<Money> of(CostPart part, List<CostLine> lines) {
-        return lines.stream().filter(line -> line.part() == part).map(CostLine::amount).toList();
+        return lines.stream()
+                .filter(line -> line.part() == part)
+                .map(CostLine::amount)
+                .toList();
     }
 }

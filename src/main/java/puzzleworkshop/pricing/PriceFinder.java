@@ -39,13 +39,24 @@ final class PriceFinder {
         Percent before = sold(unit, Percent.ZERO).margin();
         boolean underFloor = sold.margin().compareTo(rule.floorMargin()) < 0;
         if (underFloor) {
-            remarks.add(Sentence.of(
-                    "pricing.remark.under-floor", tenths(sold.margin()), tenths(rule.floorMargin())));
+            remarks.add(Sentence.of("pricing.remark.under-floor", tenths(sold.margin()), tenths(rule.floorMargin())));
         }
         return new PriceAnswer(
-                rates.day(), sold.costs(), unit, sold.goods(), sold.discount(), sold.shipping(), puzzlesVat(),
-                shippingVat(), sold.vat(), sold.earns(), sold.margin(), before,
-                Percent.share(sold.earns(), sold.costs().total()), underFloor, remarks);
+                rates.day(),
+                sold.costs(),
+                unit,
+                sold.goods(),
+                sold.discount(),
+                sold.shipping(),
+                puzzlesVat(),
+                shippingVat(),
+                sold.vat(),
+                sold.earns(),
+                sold.margin(),
+                before,
+                Percent.share(sold.earns(), sold.costs().total()),
+                underFloor,
+                remarks);
     }
 
     /** What comes of a unit price: everything after it follows by arithmetic. */
@@ -76,19 +87,31 @@ final class PriceFinder {
         List<CostLine> lines = new ArrayList<>();
         if (rates.money(RateKind.FEE_FIXED).isPositive()) {
             lines.add(CostLine.of(
-                    CostPart.FEES, Sentence.of("pricing.line.fee-fixed"), BigDecimal.ONE, CostUnit.ORDER,
-                    rates.money(RateKind.FEE_FIXED), rates.source(RateKind.FEE_FIXED)));
+                    CostPart.FEES,
+                    Sentence.of("pricing.line.fee-fixed"),
+                    BigDecimal.ONE,
+                    CostUnit.ORDER,
+                    rates.money(RateKind.FEE_FIXED),
+                    rates.source(RateKind.FEE_FIXED)));
         }
         Percent share = rates.percent(RateKind.FEE_SHARE);
         if (share.hundredths().signum() > 0) {
             lines.add(CostLine.of(
-                    CostPart.FEES, Sentence.of("pricing.line.fee-share"), share.fraction(), CostUnit.SHARE, gross,
+                    CostPart.FEES,
+                    Sentence.of("pricing.line.fee-share"),
+                    share.fraction(),
+                    CostUnit.SHARE,
+                    gross,
                     rates.source(RateKind.FEE_SHARE)));
         }
         if (question.postage().isPositive()) {
             lines.add(CostLine.of(
-                    CostPart.FEES, Sentence.of("pricing.line.postage"), BigDecimal.ONE, CostUnit.ORDER,
-                    question.postage(), Source.of(rates.day(), "pricing.source.delivery")));
+                    CostPart.FEES,
+                    Sentence.of("pricing.line.postage"),
+                    BigDecimal.ONE,
+                    CostUnit.ORDER,
+                    question.postage(),
+                    Source.of(rates.day(), "pricing.source.delivery")));
         }
         return lines;
     }
@@ -116,8 +139,11 @@ final class PriceFinder {
     /** The net price of the whole order by margin or markup; postage beyond the shipping charge counts as cost. */
     private Money netOfRule() {
         PriceFormula formula = new PriceFormula(
-                rates.money(RateKind.FEE_FIXED), rates.percent(RateKind.FEE_SHARE), puzzlesVat(),
-                shippingVat(), question.shippingCharge());
+                rates.money(RateKind.FEE_FIXED),
+                rates.percent(RateKind.FEE_SHARE),
+                puzzlesVat(),
+                shippingVat(),
+                question.shippingCharge());
         Money cost = costBeforeFees();
         return rule.method() == PriceRule.Method.MARKUP
                 ? formula.netForMarkup(cost, rule.markup())

@@ -15,7 +15,8 @@ public record PricePoints(BigDecimal step, BigDecimal ending) {
 
     public PricePoints {
         if (step.signum() <= 0 || ending.signum() < 0 || ending.compareTo(step) >= 0) {
-            throw new IllegalArgumentException("A price ending lies from 0 to below its step, not " + ending + " of " + step);
+            throw new IllegalArgumentException(
+                    "A price ending lies from 0 to below its step, not " + ending + " of " + step);
         }
     }
 

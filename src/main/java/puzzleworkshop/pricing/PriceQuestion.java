@@ -52,32 +52,82 @@ public record PriceQuestion(
 
     public PriceQuestion withQuantity(int other) {
         return new PriceQuestion(
-                other, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
-                discount, vat);
+                other,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                cutMinutes,
+                work,
+                shippingCharge,
+                postage,
+                rush,
+                discount,
+                vat);
     }
 
     public PriceQuestion withDiscount(Percent other) {
         return new PriceQuestion(
-                quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
-                other, vat);
+                quantity,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                cutMinutes,
+                work,
+                shippingCharge,
+                postage,
+                rush,
+                other,
+                vat);
     }
 
     public PriceQuestion withRush(boolean other) {
         return new PriceQuestion(
-                quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, other,
-                discount, vat);
+                quantity,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                cutMinutes,
+                work,
+                shippingCharge,
+                postage,
+                other,
+                discount,
+                vat);
     }
 
     public PriceQuestion withCutMinutes(Minutes other) {
         return new PriceQuestion(
-                quantity, finished, pieces, boardCost, stickerArea, other, work, shippingCharge, postage, rush,
-                discount, vat);
+                quantity,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                other,
+                work,
+                shippingCharge,
+                postage,
+                rush,
+                discount,
+                vat);
     }
 
     public PriceQuestion withVat(VatRates other) {
         return new PriceQuestion(
-                quantity, finished, pieces, boardCost, stickerArea, cutMinutes, work, shippingCharge, postage, rush,
-                discount, other);
+                quantity,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                cutMinutes,
+                work,
+                shippingCharge,
+                postage,
+                rush,
+                discount,
+                other);
     }
 
     /** The same with another share of rejects in one stage. */
@@ -86,7 +136,17 @@ public record PriceQuestion(
                 .map(w -> w.stage() == stage ? new StageWork(stage, w.setUp(), w.perPuzzle(), rejects) : w)
                 .toList();
         return new PriceQuestion(
-                quantity, finished, pieces, boardCost, stickerArea, cutMinutes, changed, shippingCharge, postage, rush,
-                discount, vat);
+                quantity,
+                finished,
+                pieces,
+                boardCost,
+                stickerArea,
+                cutMinutes,
+                changed,
+                shippingCharge,
+                postage,
+                rush,
+                discount,
+                vat);
     }
 }

@@ -54,8 +54,7 @@ public record PriceRule(
     }
 
     public PriceRule withMargin(Percent wanted) {
-        return new PriceRule(
-                from, Method.MARGIN, wanted, markup, floorMargin, rush, vatMode, vatRounding, points);
+        return new PriceRule(from, Method.MARGIN, wanted, markup, floorMargin, rush, vatMode, vatRounding, points);
     }
 
     public PriceRule withVat(VatMode mode, VatRounding rounding) {

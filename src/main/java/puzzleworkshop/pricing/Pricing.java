@@ -103,7 +103,11 @@ public class Pricing {
     @Transactional(readOnly = true)
     public PriceQuestion typical(Size finished, int pieces) {
         return typical(
-                finished, pieces, book.on(book.today()), workshop.tradeNumbers(), workshop.stageStandards().values());
+                finished,
+                pieces,
+                book.on(book.today()),
+                workshop.tradeNumbers(),
+                workshop.stageStandards().values());
     }
 
     private static PriceQuestion typical(
@@ -116,8 +120,18 @@ public class Pricing {
                 / rates.number(RateKind.CUT_SPEED).doubleValue();
         Money nothing = Money.zero(rates.currency());
         return new PriceQuestion(
-                1, finished, pieces, board, numbers.stickerFor(finished).area(), Minutes.of(minutes),
-                stageWork(standards, pieces), nothing, nothing, false, Percent.ZERO, VatRates.STANDARD);
+                1,
+                finished,
+                pieces,
+                board,
+                numbers.stickerFor(finished).area(),
+                Minutes.of(minutes),
+                stageWork(standards, pieces),
+                nothing,
+                nothing,
+                false,
+                Percent.ZERO,
+                VatRates.STANDARD);
     }
 
     /** What the stages take of hands by the workshop's standards, for puzzles of so many pieces. */
@@ -126,7 +140,9 @@ public class Pricing {
     }
 
     private static List<StageWork> stageWork(Collection<StageStandard> standards, int pieces) {
-        return standards.stream().map(standard -> StageWork.of(standard, pieces)).toList();
+        return standards.stream()
+                .map(standard -> StageWork.of(standard, pieces))
+                .toList();
     }
 
     /** Every line of today's price list with what it would earn. */
@@ -159,9 +175,12 @@ public class Pricing {
         PriceAnswer offered = quote.price().answer();
         PriceAnswer then = terms.answer(quote.price().question());
         Money feesNow = offered.costs().of(CostPart.FEES);
-        Money making = then.costs().total().minus(then.costs().of(CostPart.FEES)).plus(feesNow);
+        Money making =
+                then.costs().total().minus(then.costs().of(CostPart.FEES)).plus(feesNow);
         return new MovedQuote(
-                quote.number(), offered.toPay(), then.toPay(),
+                quote.number(),
+                offered.toPay(),
+                then.toPay(),
                 Percent.share(offered.net().minus(making), offered.net()));
     }
 
@@ -173,7 +192,10 @@ public class Pricing {
         return BreakEven.count(
                 fixed,
                 answer.net().dividedBy(quantity),
-                answer.costs().total().minus(answer.costs().of(CostPart.OVERHEAD)).dividedBy(quantity));
+                answer.costs()
+                        .total()
+                        .minus(answer.costs().of(CostPart.OVERHEAD))
+                        .dividedBy(quantity));
     }
 
     /** Grid of pieces nearest to square, its inner lines longer by their knobs, and the outline. */

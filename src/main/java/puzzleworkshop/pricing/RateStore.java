@@ -26,7 +26,8 @@ class RateStore {
 
     /** The latest entry of each kind that holds on the day. */
     List<HeldRate> ratesOn(LocalDate day, Currency currency) {
-        return jdbc.sql("""
+        return jdbc
+                .sql("""
                 select distinct on (kind) kind, value, holds_from, note
                 from rate
                 where holds_from <= :day and (currency is null or currency = :currency)
@@ -43,7 +44,9 @@ class RateStore {
 
     /** All entries of a kind, the latest day first. */
     List<HeldRate> history(RateKind kind) {
-        return jdbc.sql("select kind, value, holds_from, note from rate where kind = :kind order by holds_from desc, id desc")
+        return jdbc
+                .sql(
+                        "select kind, value, holds_from, note from rate where kind = :kind order by holds_from desc, id desc")
                 .param("kind", kind.name())
                 .query((row, n) -> known(row))
                 .list()

@@ -33,15 +33,21 @@ final class Shown {
             return List.of();
         }
         int digits = total.currency().getDefaultFractionDigits();
-        List<BigDecimal> floors =
-                exact.stream().map(amount -> amount.setScale(digits, RoundingMode.FLOOR)).toList();
+        List<BigDecimal> floors = exact.stream()
+                .map(amount -> amount.setScale(digits, RoundingMode.FLOOR))
+                .toList();
         List<BigDecimal> parts = new ArrayList<>(floors);
         BigDecimal unit = BigDecimal.ONE.movePointLeft(digits);
         BigDecimal floorSum = floors.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
-        int left = total.rounded().amount().subtract(floorSum).divide(unit, 0, RoundingMode.HALF_UP).intValueExact();
+        int left = total.rounded()
+                .amount()
+                .subtract(floorSum)
+                .divide(unit, 0, RoundingMode.HALF_UP)
+                .intValueExact();
         List<Integer> byRemainder = IntStream.range(0, exact.size())
                 .boxed()
-                .sorted(Comparator.comparing((Integer i) -> exact.get(i).subtract(floors.get(i))).reversed())
+                .sorted(Comparator.comparing((Integer i) -> exact.get(i).subtract(floors.get(i)))
+                        .reversed())
                 .toList();
         // More units than parts only when the total is not the sum of the parts; then they are dealt round and round.
         BigDecimal step = left < 0 ? unit.negate() : unit;

@@ -43,7 +43,8 @@ public record VatSum(List<OfRate> perRate, VatMode mode, VatRounding rounding, C
         Map<Percent, List<Money>> byRate = new TreeMap<>();
         for (Said line : lines) {
             Percent rate = mode == VatMode.NONE ? Percent.ZERO : line.rate();
-            byRate.computeIfAbsent(rate, r -> new ArrayList<>()).add(line.amount().rounded());
+            byRate.computeIfAbsent(rate, r -> new ArrayList<>())
+                    .add(line.amount().rounded());
         }
         List<OfRate> perRate = new ArrayList<>();
         byRate.forEach((rate, amounts) -> perRate.add(ofRate(rate, amounts, mode, rounding, currency)));
@@ -55,7 +56,11 @@ public record VatSum(List<OfRate> perRate, VatMode mode, VatRounding rounding, C
         Money said = Money.sum(amounts, currency);
         Money vat = rounding == VatRounding.BY_TOTAL
                 ? taxOf(said, rate, mode)
-                : Money.sum(amounts.stream().map(amount -> taxOf(amount, rate, mode)).toList(), currency);
+                : Money.sum(
+                        amounts.stream()
+                                .map(amount -> taxOf(amount, rate, mode))
+                                .toList(),
+                        currency);
         return switch (mode) {
             case NONE -> new OfRate(rate, said, Money.zero(currency), said);
             case INCLUDED -> new OfRate(rate, said.minus(vat), vat, said);
@@ -68,9 +73,10 @@ public record VatSum(List<OfRate> perRate, VatMode mode, VatRounding rounding, C
         return switch (mode) {
             case NONE -> Money.zero(said.currency());
             case ON_TOP -> said.times(rate).rounded();
-            case INCLUDED -> said.times(rate.fraction())
-                    .dividedBy(BigDecimal.ONE.add(rate.fraction()))
-                    .rounded();
+            case INCLUDED ->
+                said.times(rate.fraction())
+                        .dividedBy(BigDecimal.ONE.add(rate.fraction()))
+                        .rounded();
         };
     }
 

@@ -43,7 +43,8 @@ public class GangRuns {
     public List<Copy> waiting() {
         Set<RunStore.Taken> taken = runs.taken();
         return records.queue().map(PrintQueue::waiting).orElse(List.of()).stream()
-                .sorted(Comparator.comparing((PrintItem item) -> item.due().orElse(LocalDate.MAX)).thenComparing(PrintItem::orderNumber))
+                .sorted(Comparator.comparing((PrintItem item) -> item.due().orElse(LocalDate.MAX))
+                        .thenComparing(PrintItem::orderNumber))
                 .flatMap(item -> open(item, taken).stream())
                 .toList();
     }
@@ -59,10 +60,12 @@ public class GangRuns {
      */
     private static List<Copy> open(PrintItem item, Set<RunStore.Taken> taken) {
         List<Integer> copies = IntStream.rangeClosed(1, item.quantity()).boxed().toList();
-        boolean cameBack = copies.stream().allMatch(copy -> taken.contains(new RunStore.Taken(item.orderId(), copy, true)));
+        boolean cameBack =
+                copies.stream().allMatch(copy -> taken.contains(new RunStore.Taken(item.orderId(), copy, true)));
         return copies.stream()
-                .filter(copy -> cameBack || !taken.contains(new RunStore.Taken(item.orderId(), copy, true))
-                        && !taken.contains(new RunStore.Taken(item.orderId(), copy, false)))
+                .filter(copy -> cameBack
+                        || !taken.contains(new RunStore.Taken(item.orderId(), copy, true))
+                                && !taken.contains(new RunStore.Taken(item.orderId(), copy, false)))
                 .map(copy -> new Copy(item, copy))
                 .toList();
     }
@@ -79,11 +82,15 @@ public class GangRuns {
         RunPlanner planner = new RunPlanner(medium);
         Set<Long> heldBack = heldBack().keySet();
         List<Copy> all = waiting();
-        List<Copy> waiting = all.stream().filter(copy -> !heldBack.contains(copy.item().orderId())).toList();
+        List<Copy> waiting = all.stream()
+                .filter(copy -> !heldBack.contains(copy.item().orderId()))
+                .toList();
         if (waiting.isEmpty() && !all.isEmpty()) {
             throw new Refused("printing.all-held-back");
         }
-        List<Copy> fitting = waiting.stream().filter(copy -> medium.takes(copy.item().sticker())).toList();
+        List<Copy> fitting = waiting.stream()
+                .filter(copy -> medium.takes(copy.item().sticker()))
+                .toList();
         if (fitting.isEmpty()) {
             throw new Refused(waiting.isEmpty() ? "printing.nothing-waits" : "printing.nothing-fits", medium.name());
         }
@@ -102,7 +109,10 @@ public class GangRuns {
             return transaction.execute(status -> {
                 reopen(plan.items());
                 long id = runs.add(medium, plan, records.now(), who);
-                records.write(id, Sentence.of("printing.history.proposed", plan.items().size(), medium.name()), who);
+                records.write(
+                        id,
+                        Sentence.of("printing.history.proposed", plan.items().size(), medium.name()),
+                        who);
                 return records.get(id);
             });
         } catch (DuplicateKeyException planned) {
@@ -114,12 +124,19 @@ public class GangRuns {
         Set<RunStore.Taken> taken = runs.taken();
         items.stream()
                 .filter(item -> taken.contains(new RunStore.Taken(item.orderId(), item.copy(), true)))
-                .map(RunItem::orderId).distinct().forEach(runs::madeAgain);
+                .map(RunItem::orderId)
+                .distinct()
+                .forEach(runs::madeAgain);
     }
 
     private static void requireOnRoll(PrintMedium medium, RunPlanner.Plan plan) {
-        if (medium.kind() == PrintMedium.Kind.ROLL && plan.length().mm() > medium.size().height().mm() + 0.01) {
-            throw new Refused("printing.roll-too-short", plan.length(), medium.name(), medium.size().height());
+        if (medium.kind() == PrintMedium.Kind.ROLL
+                && plan.length().mm() > medium.size().height().mm() + 0.01) {
+            throw new Refused(
+                    "printing.roll-too-short",
+                    plan.length(),
+                    medium.name(),
+                    medium.size().height());
         }
     }
 
@@ -131,8 +148,11 @@ public class GangRuns {
      */
     public PrintRun move(long runId, long itemId, int sheet, Length x, Length y, boolean turned, String who) {
         return change(runId, who, run -> {
-            RunItem moved = inside(run, item(run, itemId).at(Math.clamp(sheet, 0, run.sheets()), x.mm(), y.mm(), turned)).pinned(true);
-            List<RunItem> others = run.planned().stream().filter(other -> other.id() != itemId).toList();
+            RunItem moved = inside(
+                            run, item(run, itemId).at(Math.clamp(sheet, 0, run.sheets()), x.mm(), y.mm(), turned))
+                    .pinned(true);
+            List<RunItem> others =
+                    run.planned().stream().filter(other -> other.id() != itemId).toList();
             List<RunItem> all = new ArrayList<>(others);
             all.add(moved);
             RunPlanner planner = new RunPlanner(run.medium());
@@ -149,7 +169,9 @@ public class GangRuns {
     /** Pins a print where it lies, or sets it free. */
     public PrintRun pin(long runId, long itemId, boolean pinned, String who) {
         return change(runId, who, run -> {
-            List<RunItem> all = run.planned().stream().map(item -> item.id() == itemId ? item.pinned(pinned) : item).toList();
+            List<RunItem> all = run.planned().stream()
+                    .map(item -> item.id() == itemId ? item.pinned(pinned) : item)
+                    .toList();
             return new RunPlanner.Plan(all, run.sheets(), run.fewestSheets(), run.length(), run.leastLength());
         });
     }
@@ -167,7 +189,8 @@ public class GangRuns {
             RunItem dropped = item(run, itemId);
             runs.outcome(itemId, RunItem.Outcome.DROPPED, "");
             records.write(runId, Sentence.of("printing.history.dropped", dropped.orderNumber(), dropped.copy()), who);
-            List<RunItem> left = run.planned().stream().filter(item -> item.id() != itemId).toList();
+            List<RunItem> left =
+                    run.planned().stream().filter(item -> item.id() != itemId).toList();
             RunPlanner.Plan plan = new RunPlanner(run.medium()).measured(closedUp(left));
             runs.lay(runId, run.version(), plan);
             return records.get(runId);
@@ -198,7 +221,9 @@ public class GangRuns {
 
     /** The pictures of a run as they are approved now, in the order of its prints. */
     public List<PrintItem> pictures(PrintRun run) {
-        return run.laid().stream().map(item -> records.stillApproved(item).orElseThrow(() -> RunRecords.changed(item))).toList();
+        return run.laid().stream()
+                .map(item -> records.stillApproved(item).orElseThrow(() -> RunRecords.changed(item)))
+                .toList();
     }
 
     /** The approved picture of an order that waits for its print. */
@@ -227,21 +252,29 @@ public class GangRuns {
 
     /** Sheets that became empty are left out. */
     private static List<RunItem> closedUp(List<RunItem> items) {
-        List<Integer> used = items.stream().map(RunItem::sheet).distinct().sorted().toList();
-        UnaryOperator<RunItem> shift =
-                item -> item.at(used.indexOf(item.sheet()), item.x().mm(), item.y().mm(), item.turned());
+        List<Integer> used =
+                items.stream().map(RunItem::sheet).distinct().sorted().toList();
+        UnaryOperator<RunItem> shift = item ->
+                item.at(used.indexOf(item.sheet()), item.x().mm(), item.y().mm(), item.turned());
         return items.stream().map(shift).toList();
     }
 
     private static RunItem inside(PrintRun run, RunItem item) {
         double inset = run.medium().inset().mm();
-        double mostX = run.medium().size().width().mm() - inset - item.footprint().width().mm();
-        double mostY = run.medium().size().height().mm() - inset - item.footprint().height().mm();
+        double mostX = run.medium().size().width().mm()
+                - inset
+                - item.footprint().width().mm();
+        double mostY = run.medium().size().height().mm()
+                - inset
+                - item.footprint().height().mm();
         if (mostX < inset - 0.002 || mostY < inset - 0.002) {
             throw new Refused("printing.not-this-way", item.orderNumber());
         }
-        return item.at(item.sheet(), Math.clamp(item.x().mm(), inset, Math.max(inset, mostX)),
-                Math.clamp(item.y().mm(), inset, Math.max(inset, mostY)), item.turned());
+        return item.at(
+                item.sheet(),
+                Math.clamp(item.x().mm(), inset, Math.max(inset, mostX)),
+                Math.clamp(item.y().mm(), inset, Math.max(inset, mostY)),
+                item.turned());
     }
 
     private static RunItem item(PrintRun run, long itemId) {

@@ -17,9 +17,24 @@ final class GreyProfile {
     static ICC_Profile make() {
         byte[] name = text("Grey in steps of sRGB");
         byte[] rights = text("None reserved");
-        byte[] white = ByteBuffer.allocate(20).putInt(tag("XYZ ")).putInt(0).putInt(fixed(0.9642)).putInt(fixed(1)).putInt(fixed(0.8249)).array();
-        byte[] curve = ByteBuffer.allocate(32).putInt(tag("para")).putInt(0).putShort((short) 3).putShort((short) 0)
-                .putInt(fixed(2.4)).putInt(fixed(1 / 1.055)).putInt(fixed(0.055 / 1.055)).putInt(fixed(1 / 12.92)).putInt(fixed(0.04045)).array();
+        byte[] white = ByteBuffer.allocate(20)
+                .putInt(tag("XYZ "))
+                .putInt(0)
+                .putInt(fixed(0.9642))
+                .putInt(fixed(1))
+                .putInt(fixed(0.8249))
+                .array();
+        byte[] curve = ByteBuffer.allocate(32)
+                .putInt(tag("para"))
+                .putInt(0)
+                .putShort((short) 3)
+                .putShort((short) 0)
+                .putInt(fixed(2.4))
+                .putInt(fixed(1 / 1.055))
+                .putInt(fixed(0.055 / 1.055))
+                .putInt(fixed(1 / 12.92))
+                .putInt(fixed(0.04045))
+                .array();
         String[] tags = {"desc", "cprt", "wtpt", "kTRC"};
         byte[][] parts = {name, rights, white, curve};
         int at = HEAD + 4 + 12 * tags.length;
@@ -28,8 +43,18 @@ final class GreyProfile {
             length += part.length;
         }
         ByteBuffer all = ByteBuffer.allocate(length);
-        all.putInt(length).putInt(0).putInt(0x04200000).putInt(tag("mntr")).putInt(tag("GRAY")).putInt(tag("XYZ "));
-        all.putShort((short) 2026).putShort((short) 1).putShort((short) 1).putShort((short) 0).putShort((short) 0).putShort((short) 0);
+        all.putInt(length)
+                .putInt(0)
+                .putInt(0x04200000)
+                .putInt(tag("mntr"))
+                .putInt(tag("GRAY"))
+                .putInt(tag("XYZ "));
+        all.putShort((short) 2026)
+                .putShort((short) 1)
+                .putShort((short) 1)
+                .putShort((short) 0)
+                .putShort((short) 0)
+                .putShort((short) 0);
         all.putInt(tag("acsp"));
         all.position(68).putInt(fixed(0.9642)).putInt(fixed(1)).putInt(fixed(0.8249));
         all.position(HEAD).putInt(tags.length);
@@ -47,8 +72,17 @@ final class GreyProfile {
     private static byte[] text(String words) {
         byte[] letters = words.getBytes(StandardCharsets.UTF_16BE);
         int length = (28 + letters.length + 3) / 4 * 4;
-        return ByteBuffer.allocate(length).putInt(tag("mluc")).putInt(0).putInt(1).putInt(12)
-                .putShort((short) 0x656E).putShort((short) 0x5553).putInt(letters.length).putInt(28).put(letters).array();
+        return ByteBuffer.allocate(length)
+                .putInt(tag("mluc"))
+                .putInt(0)
+                .putInt(1)
+                .putInt(12)
+                .putShort((short) 0x656E)
+                .putShort((short) 0x5553)
+                .putInt(letters.length)
+                .putInt(28)
+                .put(letters)
+                .array();
     }
 
     private static int tag(String name) {

@@ -21,11 +21,15 @@ class MediumStore {
 
     List<PrintMedium> media() {
         return jdbc.sql("select * from print_medium where not retired order by usual desc, kind desc, width_mm, id")
-                .query(MediumStore::medium).list();
+                .query(MediumStore::medium)
+                .list();
     }
 
     Optional<PrintMedium> find(long id) {
-        return jdbc.sql("select * from print_medium where id = :id").param("id", id).query(MediumStore::medium).optional();
+        return jdbc.sql("select * from print_medium where id = :id")
+                .param("id", id)
+                .query(MediumStore::medium)
+                .optional();
     }
 
     long add(PrintMedium medium) {
@@ -49,7 +53,9 @@ class MediumStore {
     }
 
     void retire(long id) {
-        jdbc.sql("update print_medium set retired = true, usual = false where id = :id").param("id", id).update();
+        jdbc.sql("update print_medium set retired = true, usual = false where id = :id")
+                .param("id", id)
+                .update();
     }
 
     private static JdbcClient.StatementSpec facts(PrintMedium medium, JdbcClient.StatementSpec sql) {

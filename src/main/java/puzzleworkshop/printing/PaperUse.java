@@ -42,7 +42,8 @@ final class PaperUse {
 
     /** @throws Refused when something would meet the laser that must not: PVC, wet glue, or nobody knows */
     void requireFitForLaser(PrintMedium medium) {
-        List<Sentence> forbidden = supplies.forbiddenAtLaser(of(medium).stream().flatMap(item -> item.id().stream()).toList());
+        List<Sentence> forbidden = supplies.forbiddenAtLaser(
+                of(medium).stream().flatMap(item -> item.id().stream()).toList());
         if (!forbidden.isEmpty()) {
             throw new Refused(forbidden.getFirst());
         }
@@ -71,8 +72,13 @@ final class PaperUse {
 
     /** Books sheets (or a length of roll as a share of the run) that were spoiled in the printer. */
     void spoil(PrintRun run, int sheets, String reason, String who) {
-        pick(run.medium().sticker(), SupplyKind.STICKER_PAPER).ifPresent(item -> supplies.spoil(
-                item.id().orElseThrow(), quantity(item, run.sheetSize().area().mm2() * sheets, sheets), Optional.empty(), reason, who));
+        pick(run.medium().sticker(), SupplyKind.STICKER_PAPER)
+                .ifPresent(item -> supplies.spoil(
+                        item.id().orElseThrow(),
+                        quantity(item, run.sheetSize().area().mm2() * sheets, sheets),
+                        Optional.empty(),
+                        reason,
+                        who));
     }
 
     /** In use units: by area where the supply covers one, else by the sheet. */
@@ -85,14 +91,17 @@ final class PaperUse {
     /** The whole quantity by order; adds up exactly, the last one takes the rounding. */
     static Map<Long, BigDecimal> shares(PrintRun run, BigDecimal whole) {
         Map<Long, Double> areas = new LinkedHashMap<>();
-        run.laid().forEach(item -> areas.merge(item.orderId(), item.sticker().area().mm2(), Double::sum));
+        run.laid()
+                .forEach(item ->
+                        areas.merge(item.orderId(), item.sticker().area().mm2(), Double::sum));
         double all = areas.values().stream().mapToDouble(Double::doubleValue).sum();
         Map<Long, BigDecimal> shares = new LinkedHashMap<>();
         BigDecimal given = BigDecimal.ZERO;
         double areaSoFar = 0;
         for (Map.Entry<Long, Double> entry : areas.entrySet()) {
             areaSoFar += entry.getValue();
-            BigDecimal upTo = whole.multiply(BigDecimal.valueOf(areaSoFar / all)).setScale(DIGITS, RoundingMode.HALF_UP);
+            BigDecimal upTo =
+                    whole.multiply(BigDecimal.valueOf(areaSoFar / all)).setScale(DIGITS, RoundingMode.HALF_UP);
             if (shares.size() == areas.size() - 1) {
                 upTo = whole;
             }

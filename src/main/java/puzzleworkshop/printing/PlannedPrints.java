@@ -62,7 +62,8 @@ public class PlannedPrints {
         for (PrintRun run : gang.open()) {
             Set<Long> orders = run.planned().stream().map(RunItem::orderId).collect(Collectors.toSet());
             for (SupplyItem item : paper.of(run.medium())) {
-                needs.add(new Need(orders, item, PaperUse.quantity(item, run.paper().mm2(), run.sheets())));
+                needs.add(new Need(
+                        orders, item, PaperUse.quantity(item, run.paper().mm2(), run.sheets())));
             }
         }
         List<PrintMedium> known = media.all();
@@ -72,7 +73,10 @@ public class PlannedPrints {
         Map<Long, List<Copy>> waiting = gang.waiting().stream()
                 .collect(Collectors.groupingBy(copy -> copy.item().orderId(), LinkedHashMap::new, Collectors.toList()));
         waiting.forEach((order, copies) -> {
-            double area = copies.stream().mapToDouble(copy -> copy.item().sticker().area().mm2()).sum() * WASTE;
+            double area = copies.stream()
+                            .mapToDouble(copy -> copy.item().sticker().area().mm2())
+                            .sum()
+                    * WASTE;
             for (SupplyItem item : paper.of(known.getFirst())) {
                 needs.add(new Need(Set.of(order), item, PaperUse.quantity(item, area, copies.size())));
             }

@@ -18,8 +18,14 @@ import puzzleworkshop.measure.Size;
  * @param due day promised, when one is
  */
 public record PrintItem(
-        long orderId, String orderNumber, int quantity, Size finished, Length overhang, Optional<LocalDate> due,
-        PictureId picture, Crop crop) {
+        long orderId,
+        String orderNumber,
+        int quantity,
+        Size finished,
+        Length overhang,
+        Optional<LocalDate> due,
+        PictureId picture,
+        Crop crop) {
 
     /** The print: finished size and overhang all round. */
     public Size sticker() {

@@ -28,7 +28,10 @@ public class PrintMedia {
             throw new Refused("printing.medium.name-missing");
         }
         double shorter = medium.size().shorterSide().mm();
-        if (medium.margin().mm() < 0 || medium.gap().mm() < 3 || 2 * medium.margin().mm() + 20 >= shorter || shorter < 50) {
+        if (medium.margin().mm() < 0
+                || medium.gap().mm() < 3
+                || 2 * medium.margin().mm() + 20 >= shorter
+                || shorter < 50) {
             throw new Refused("printing.medium.measures");
         }
         try {

@@ -17,8 +17,15 @@ import puzzleworkshop.supplies.SupplyId;
  * @param usual offered first; one of all
  */
 public record PrintMedium(
-        Optional<Long> id, String name, Kind kind, Size size, Length margin, Length gap, Optional<SupplyId> sticker,
-        Optional<SupplyId> laminate, boolean usual) {
+        Optional<Long> id,
+        String name,
+        Kind kind,
+        Size size,
+        Length margin,
+        Length gap,
+        Optional<SupplyId> sticker,
+        Optional<SupplyId> laminate,
+        boolean usual) {
 
     /** Cut sheets, or as long as needed. */
     public enum Kind {

@@ -86,9 +86,10 @@ public class PrintRoom {
     }
 
     private void goOn(long order, String who) {
-        records.queue().ifPresent(waiting -> waiting.find(order)
-                .filter(item -> runs.printedCopies(order) >= item.quantity())
-                .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
+        records.queue()
+                .ifPresent(waiting -> waiting.find(order)
+                        .filter(item -> runs.printedCopies(order) >= item.quantity())
+                        .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
     }
 
     /** A print of a printed run turned out to be no good: it alone waits again. */
@@ -102,7 +103,8 @@ public class PrintRoom {
             throw new Refused("printing.not-printed", item.orderNumber());
         }
         runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
-        records.write(runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
+        records.write(
+                runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
         told.ifAvailable(bench -> bench.spoiled(item.orderId(), item.copy(), why.strip(), who));
         return records.get(runId);
     }
@@ -119,9 +121,12 @@ public class PrintRoom {
     }
 
     private void requireStillApproved(PrintRun run) {
-        run.planned().stream().filter(item -> records.stillApproved(item).isEmpty()).findFirst().ifPresent(item -> {
-            throw RunRecords.changed(item);
-        });
+        run.planned().stream()
+                .filter(item -> records.stillApproved(item).isEmpty())
+                .findFirst()
+                .ifPresent(item -> {
+                    throw RunRecords.changed(item);
+                });
     }
 
     private static void requireReason(String why) {

@@ -21,8 +21,18 @@ import puzzleworkshop.measure.Size;
  * @param version rises with every change
  */
 public record PrintRun(
-        long id, RunState state, PrintMedium medium, List<RunItem> items, int sheets, int fewestSheets, Length length,
-        Length leastLength, Instant createdAt, String createdBy, Optional<Instant> printedAt, long version) {
+        long id,
+        RunState state,
+        PrintMedium medium,
+        List<RunItem> items,
+        int sheets,
+        int fewestSheets,
+        Length length,
+        Length leastLength,
+        Instant createdAt,
+        String createdBy,
+        Optional<Instant> printedAt,
+        long version) {
 
     public PrintRun {
         items = List.copyOf(items);
@@ -39,7 +49,9 @@ public record PrintRun(
 
     /** Prints that lie on its sheets: planned ones and those that were printed, spoiled ones among them. */
     public List<RunItem> laid() {
-        return items.stream().filter(item -> item.outcome() != RunItem.Outcome.DROPPED).toList();
+        return items.stream()
+                .filter(item -> item.outcome() != RunItem.Outcome.DROPPED)
+                .toList();
     }
 
     public Stream<RunItem> on(int sheet) {
@@ -48,11 +60,15 @@ public record PrintRun(
 
     /** How many of its prints were no good. */
     public int spoiled() {
-        return (int) items.stream().filter(item -> item.outcome() == RunItem.Outcome.SPOILED).count();
+        return (int) items.stream()
+                .filter(item -> item.outcome() == RunItem.Outcome.SPOILED)
+                .count();
     }
 
     public List<RunItem> planned() {
-        return items.stream().filter(item -> item.outcome() == RunItem.Outcome.PLANNED).toList();
+        return items.stream()
+                .filter(item -> item.outcome() == RunItem.Outcome.PLANNED)
+                .toList();
     }
 
     /** Sticker paper it uses up, waste and margins included. */
@@ -62,7 +78,8 @@ public record PrintRun(
 
     /** Share of the paper that becomes stickers, 0 to 1. */
     public double used() {
-        double stickers = laid().stream().mapToDouble(item -> item.sticker().area().mm2()).sum();
+        double stickers =
+                laid().stream().mapToDouble(item -> item.sticker().area().mm2()).sum();
         return sheets == 0 ? 0 : stickers / paper().mm2();
     }
 

@@ -17,8 +17,21 @@ import puzzleworkshop.measure.Size;
  * @param pinned whether it stays there when the others are laid out anew
  */
 public record RunItem(
-        long id, long orderId, String orderNumber, int copy, String look, Size finished, Length overhang,
-        Optional<LocalDate> due, int sheet, Length x, Length y, boolean turned, boolean pinned, Outcome outcome, String note) {
+        long id,
+        long orderId,
+        String orderNumber,
+        int copy,
+        String look,
+        Size finished,
+        Length overhang,
+        Optional<LocalDate> due,
+        int sheet,
+        Length x,
+        Length y,
+        boolean turned,
+        boolean pinned,
+        Outcome outcome,
+        String note) {
 
     /** What became of it. */
     public enum Outcome {
@@ -59,11 +72,40 @@ public record RunItem(
     }
 
     RunItem at(int onSheet, double xMm, double yMm, boolean isTurned) {
-        return new RunItem(id, orderId, orderNumber, copy, look, finished, overhang, due, onSheet, Length.mm(xMm), Length.mm(yMm),
-                isTurned, pinned, outcome, note);
+        return new RunItem(
+                id,
+                orderId,
+                orderNumber,
+                copy,
+                look,
+                finished,
+                overhang,
+                due,
+                onSheet,
+                Length.mm(xMm),
+                Length.mm(yMm),
+                isTurned,
+                pinned,
+                outcome,
+                note);
     }
 
     RunItem pinned(boolean isPinned) {
-        return new RunItem(id, orderId, orderNumber, copy, look, finished, overhang, due, sheet, x, y, turned, isPinned, outcome, note);
+        return new RunItem(
+                id,
+                orderId,
+                orderNumber,
+                copy,
+                look,
+                finished,
+                overhang,
+                due,
+                sheet,
+                x,
+                y,
+                turned,
+                isPinned,
+                outcome,
+                note);
     }
 }

@@ -65,14 +65,18 @@ final class RunPlanner {
         Size footprint = item.footprint();
         double right = item.x().mm() + footprint.width().mm();
         double bottom = item.y().mm() + footprint.height().mm();
-        boolean inside = item.x().mm() >= inset - ROUNDING && item.y().mm() >= inset - ROUNDING
-                && right <= medium.size().width().mm() - inset + ROUNDING && bottom <= medium.size().height().mm() - inset + ROUNDING;
+        boolean inside = item.x().mm() >= inset - ROUNDING
+                && item.y().mm() >= inset - ROUNDING
+                && right <= medium.size().width().mm() - inset + ROUNDING
+                && bottom <= medium.size().height().mm() - inset + ROUNDING;
         return inside && others.stream().noneMatch(other -> other.sheet() == item.sheet() && tooNear(item, other));
     }
 
     private boolean tooNear(RunItem a, RunItem b) {
-        return apart(a.x(), a.footprint().width(), b.x(), b.footprint().width()) < medium.gap().mm() - ROUNDING
-                && apart(a.y(), a.footprint().height(), b.y(), b.footprint().height()) < medium.gap().mm() - ROUNDING;
+        return apart(a.x(), a.footprint().width(), b.x(), b.footprint().width())
+                        < medium.gap().mm() - ROUNDING
+                && apart(a.y(), a.footprint().height(), b.y(), b.footprint().height())
+                        < medium.gap().mm() - ROUNDING;
     }
 
     private static double apart(Length a, Length aSize, Length b, Length bSize) {
@@ -83,26 +87,35 @@ final class RunPlanner {
     Plan measured(List<RunItem> items) {
         Packed bounds = pack(items.stream().map(item -> item.pinned(false)).toList(), EFFORT_OF_A_TRY);
         int sheets = items.stream().mapToInt(RunItem::sheet).max().orElse(-1) + 1;
-        double reach = items.stream().mapToDouble(item -> item.y().mm() + item.footprint().height().mm()).max().orElse(0);
-        Length length = roll() ? Length.mm(reach + medium.inset().mm()) : medium.size().height();
-        return new Plan(items, sheets, Math.min(sheets, bounds.fewestSheets()), length, edgeToEdge(bounds.leastLength()));
+        double reach = items.stream()
+                .mapToDouble(item -> item.y().mm() + item.footprint().height().mm())
+                .max()
+                .orElse(0);
+        Length length =
+                roll() ? Length.mm(reach + medium.inset().mm()) : medium.size().height();
+        return new Plan(
+                items, sheets, Math.min(sheets, bounds.fewestSheets()), length, edgeToEdge(bounds.leastLength()));
     }
 
     private Packed pack(List<RunItem> items, long effort) {
         List<Piece> pieces = items.stream()
-                .map(item -> Piece.of(item.sticker().width().mm(), item.sticker().height().plus(RunItem.LABEL).mm()))
+                .map(item -> Piece.of(
+                        item.sticker().width().mm(),
+                        item.sticker().height().plus(RunItem.LABEL).mm()))
                 .toList();
         double inset = medium.inset().mm();
         List<Spot> pins = new ArrayList<>();
         for (int i = 0; i < items.size(); i++) {
             RunItem item = items.get(i);
             if (item.pinned()) {
-                pins.add(new Spot(i, item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
+                pins.add(new Spot(
+                        i, item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
             }
         }
         RectanglePacker packer = RectanglePacker.withGap(medium.gap().mm()).effort(effort);
         Size room = medium.room();
-        return roll() ? packer.onRoll(pieces, room.width().mm(), pins)
+        return roll()
+                ? packer.onRoll(pieces, room.width().mm(), pins)
                 : packer.onSheets(pieces, room.width().mm(), room.height().mm(), pins);
     }
 
@@ -137,8 +150,22 @@ final class RunPlanner {
     /** A print to be laid out, not yet anywhere. */
     static RunItem unplaced(Copy copy) {
         PrintItem item = copy.item();
-        return new RunItem(0, item.orderId(), item.orderNumber(), copy.number(), item.look(), item.finished(), item.overhang(),
-                item.due(), 0, Length.ZERO, Length.ZERO, false, false, RunItem.Outcome.PLANNED, "");
+        return new RunItem(
+                0,
+                item.orderId(),
+                item.orderNumber(),
+                copy.number(),
+                item.look(),
+                item.finished(),
+                item.overhang(),
+                item.due(),
+                0,
+                Length.ZERO,
+                Length.ZERO,
+                false,
+                false,
+                RunItem.Outcome.PLANNED,
+                "");
     }
 
     static Optional<RunItem> byId(List<RunItem> items, long id) {

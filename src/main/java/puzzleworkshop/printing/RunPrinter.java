@@ -58,7 +58,8 @@ public class RunPrinter {
     private List<String> lines(PrintRun run, RunItem item, Map<Long, PrintItem> waiting) {
         int quantity = waiting.get(item.orderId()).quantity();
         String number = quantity > 1
-                ? figures.text("printing.pdf.copy", item.orderNumber(), item.copy(), quantity) : item.orderNumber();
+                ? figures.text("printing.pdf.copy", item.orderNumber(), item.copy(), quantity)
+                : item.orderNumber();
         String size = figures.text("printing.pdf.size", item.finished(), run.id());
         return List.of(number, size);
     }

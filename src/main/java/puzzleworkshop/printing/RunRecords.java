@@ -19,7 +19,12 @@ class RunRecords {
     private final ObjectProvider<PrintHolds> holds;
     private final Clock clock;
 
-    RunRecords(RunStore runs, MediumStore media, ObjectProvider<PrintQueue> queue, ObjectProvider<PrintHolds> holds, Clock clock) {
+    RunRecords(
+            RunStore runs,
+            MediumStore media,
+            ObjectProvider<PrintQueue> queue,
+            ObjectProvider<PrintHolds> holds,
+            Clock clock) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;
@@ -28,7 +33,8 @@ class RunRecords {
     }
 
     PrintRun get(long runId) {
-        PrintMedium medium = runs.mediumOf(runId).flatMap(media::find).orElseThrow(() -> new Refused("printing.unknown"));
+        PrintMedium medium =
+                runs.mediumOf(runId).flatMap(media::find).orElseThrow(() -> new Refused("printing.unknown"));
         return runs.find(runId, medium).orElseThrow(() -> new Refused("printing.unknown"));
     }
 
@@ -43,7 +49,9 @@ class RunRecords {
     }
 
     Map<Long, Sentence> heldBack() {
-        return Optional.ofNullable(holds.getIfAvailable()).map(PrintHolds::heldBack).orElse(Map.of());
+        return Optional.ofNullable(holds.getIfAvailable())
+                .map(PrintHolds::heldBack)
+                .orElse(Map.of());
     }
 
     Instant now() {
@@ -67,7 +75,8 @@ class RunRecords {
     }
 
     static Refused notInState(PrintRun run) {
-        return new Refused("printing.not-in-state", run.id(), Sentence.of(run.state().textKey()));
+        return new Refused(
+                "printing.not-in-state", run.id(), Sentence.of(run.state().textKey()));
     }
 
     /** The picture of a print, if it is approved as it was when the run was proposed. */

@@ -30,10 +30,13 @@ class RunStore {
     record Taken(long orderId, int copy, boolean printed) {}
 
     Set<Taken> taken() {
-        return new HashSet<>(jdbc.sql("select order_id, copy, outcome from print_run_item where outcome in ('PLANNED', 'PRINTED')")
-                .query((row, number) -> new Taken(
-                        row.getLong("order_id"), row.getInt("copy"), row.getString("outcome").equals("PRINTED")))
-                .list());
+        return new HashSet<>(
+                jdbc.sql("select order_id, copy, outcome from print_run_item where outcome in ('PLANNED', 'PRINTED')")
+                        .query((row, number) -> new Taken(
+                                row.getLong("order_id"),
+                                row.getInt("copy"),
+                                row.getString("outcome").equals("PRINTED")))
+                        .list());
     }
 
     long add(PrintMedium medium, RunPlanner.Plan plan, Instant at, String who) {
@@ -53,7 +56,8 @@ class RunStore {
                 .param("gap", medium.gap().mm())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("who", who)
-                .query(Long.class).single();
+                .query(Long.class)
+                .single();
         plan.items().forEach(item -> add(id, item));
         return id;
     }
@@ -83,8 +87,13 @@ class RunStore {
                 update print_run set sheets = :sheets, fewest_sheets = :fewest, length_mm = :length, least_length_mm = :least,
                     version = version + 1
                 where id = :id and version = :version and state = 'PROPOSED'
-                """)).param("id", run).param("version", version).update();
-        plan.items().forEach(item -> place(item, jdbc.sql("""
+                """))
+                .param("id", run)
+                .param("version", version)
+                .update();
+        plan.items()
+                .forEach(item ->
+                        place(item, jdbc.sql("""
                 update print_run_item set sheet = :sheet, x_mm = :x, y_mm = :y, turned = :turned, pinned = :pinned where id = :id
                 """)).param("id", item.id()).update());
         return changed == 1;
@@ -110,58 +119,87 @@ class RunStore {
         return jdbc.sql("""
                 update print_run set state = :to, printed_at = :printed, version = version + 1 where id = :id and state = :from
                 """)
-                .param("to", to.name())
-                .param("from", from.name())
-                .param("printed", printedAt.map(at -> at.atOffset(ZoneOffset.UTC)).orElse(null))
-                .param("id", run)
-                .update() == 1;
+                        .param("to", to.name())
+                        .param("from", from.name())
+                        .param(
+                                "printed",
+                                printedAt.map(at -> at.atOffset(ZoneOffset.UTC)).orElse(null))
+                        .param("id", run)
+                        .update()
+                == 1;
     }
 
     void outcome(long item, RunItem.Outcome outcome, String note) {
         jdbc.sql("update print_run_item set outcome = :outcome, note = :note, pinned = false where id = :id")
-                .param("outcome", outcome.name()).param("note", note).param("id", item).update();
+                .param("outcome", outcome.name())
+                .param("note", note)
+                .param("id", item)
+                .update();
     }
 
     /** Prints of an order that were made and will be made again stay as history. */
     int madeAgain(long order) {
-        return jdbc.sql("update print_run_item set outcome = 'MADE_AGAIN' where order_id = :order and outcome = 'PRINTED'")
-                .param("order", order).update();
+        return jdbc.sql(
+                        "update print_run_item set outcome = 'MADE_AGAIN' where order_id = :order and outcome = 'PRINTED'")
+                .param("order", order)
+                .update();
     }
 
     int printedCopies(long order) {
         return jdbc.sql("select count(*) from print_run_item where order_id = :order and outcome = 'PRINTED'")
-                .param("order", order).query(Integer.class).single();
+                .param("order", order)
+                .query(Integer.class)
+                .single();
     }
 
     Optional<PrintRun> find(long id, PrintMedium medium) {
-        return jdbc.sql("select * from print_run where id = :id").param("id", id)
-                .query((row, number) -> run(row, medium)).optional();
+        return jdbc.sql("select * from print_run where id = :id")
+                .param("id", id)
+                .query((row, number) -> run(row, medium))
+                .optional();
     }
 
     Optional<Long> mediumOf(long run) {
-        return jdbc.sql("select medium_id from print_run where id = :id").param("id", run).query(Long.class).optional();
+        return jdbc.sql("select medium_id from print_run where id = :id")
+                .param("id", run)
+                .query(Long.class)
+                .optional();
     }
 
     /** Holds the run's row until the transaction ends. */
     void lock(long run) {
-        jdbc.sql("select id from print_run where id = :id for update").param("id", run).query(Long.class).optional();
+        jdbc.sql("select id from print_run where id = :id for update")
+                .param("id", run)
+                .query(Long.class)
+                .optional();
     }
 
     List<Long> open() {
-        return jdbc.sql("select id from print_run where state in ('PROPOSED', 'CONFIRMED') order by id").query(Long.class).list();
+        return jdbc.sql("select id from print_run where state in ('PROPOSED', 'CONFIRMED') order by id")
+                .query(Long.class)
+                .list();
     }
 
     List<Long> past(int offset, int limit) {
-        return jdbc.sql("select id from print_run where state = 'PRINTED' order by printed_at desc, id desc offset :offset limit :limit")
-                .param("offset", offset).param("limit", limit).query(Long.class).list();
+        return jdbc.sql(
+                        "select id from print_run where state = 'PRINTED' order by printed_at desc, id desc offset :offset limit :limit")
+                .param("offset", offset)
+                .param("limit", limit)
+                .query(Long.class)
+                .list();
     }
 
     int countPast() {
-        return jdbc.sql("select count(*) from print_run where state = 'PRINTED'").query(Integer.class).single();
+        return jdbc.sql("select count(*) from print_run where state = 'PRINTED'")
+                .query(Integer.class)
+                .single();
     }
 
     Optional<Long> runOf(long item) {
-        return jdbc.sql("select run_id from print_run_item where id = :id").param("id", item).query(Long.class).optional();
+        return jdbc.sql("select run_id from print_run_item where id = :id")
+                .param("id", item)
+                .query(Long.class)
+                .optional();
     }
 
     List<PlannedPrints.InRun> inRuns() {
@@ -170,7 +208,9 @@ class RunStore {
                 where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
                 """)
                 .query((row, number) -> new PlannedPrints.InRun(
-                        row.getLong("order_id"), row.getLong("run_id"), row.getString("outcome").equals("PRINTED")))
+                        row.getLong("order_id"),
+                        row.getLong("run_id"),
+                        row.getString("outcome").equals("PRINTED")))
                 .list();
     }
 
@@ -190,46 +230,79 @@ class RunStore {
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("who", who)
                 .param("key", what.key())
-                .param("arguments", what.arguments().stream().map(String::valueOf).toArray(String[]::new))
+                .param(
+                        "arguments",
+                        what.arguments().stream().map(String::valueOf).toArray(String[]::new))
                 .update();
     }
 
     List<RunLine> history(long run) {
-        return jdbc.sql("select * from print_run_history where run_id = :run order by id").param("run", run)
+        return jdbc.sql("select * from print_run_history where run_id = :run order by id")
+                .param("run", run)
                 .query((row, number) -> new RunLine(
-                        row.getTimestamp("at").toInstant(), row.getString("who"),
-                        Sentence.of(row.getString("text_key"), spoken((String[]) row.getArray("arguments").getArray()))))
+                        row.getTimestamp("at").toInstant(),
+                        row.getString("who"),
+                        Sentence.of(row.getString("text_key"), spoken((String[])
+                                row.getArray("arguments").getArray()))))
                 .list();
     }
 
     /** Counts are counts again, so that a text can say 'one sheet' and 'two sheets'. */
     private static Object[] spoken(String[] kept) {
-        return Arrays.stream(kept).map(word -> word.matches("\\d{1,6}") ? (Object) Integer.valueOf(word) : word).toArray();
+        return Arrays.stream(kept)
+                .map(word -> word.matches("\\d{1,6}") ? (Object) Integer.valueOf(word) : word)
+                .toArray();
     }
 
     private PrintRun run(ResultSet row, PrintMedium medium) throws SQLException {
         long id = row.getLong("id");
         PrintMedium asItWas = new PrintMedium(
-                medium.id(), row.getString("medium_name"), PrintMedium.Kind.valueOf(row.getString("kind")),
-                Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")), Length.mm(row.getDouble("margin_mm")),
-                Length.mm(row.getDouble("gap_mm")), medium.sticker(), medium.laminate(), medium.usual());
-        List<RunItem> items = jdbc.sql("select * from print_run_item where run_id = :run order by id").param("run", id)
-                .query(RunStore::item).list();
+                medium.id(),
+                row.getString("medium_name"),
+                PrintMedium.Kind.valueOf(row.getString("kind")),
+                Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
+                Length.mm(row.getDouble("margin_mm")),
+                Length.mm(row.getDouble("gap_mm")),
+                medium.sticker(),
+                medium.laminate(),
+                medium.usual());
+        List<RunItem> items = jdbc.sql("select * from print_run_item where run_id = :run order by id")
+                .param("run", id)
+                .query(RunStore::item)
+                .list();
         return new PrintRun(
-                id, RunState.valueOf(row.getString("state")), asItWas, items, row.getInt("sheets"), row.getInt("fewest_sheets"),
-                Length.mm(row.getDouble("length_mm")), Length.mm(row.getDouble("least_length_mm")),
-                row.getTimestamp("created_at").toInstant(), row.getString("created_by"),
-                Optional.ofNullable(row.getTimestamp("printed_at")).map(java.sql.Timestamp::toInstant), row.getLong("version"));
+                id,
+                RunState.valueOf(row.getString("state")),
+                asItWas,
+                items,
+                row.getInt("sheets"),
+                row.getInt("fewest_sheets"),
+                Length.mm(row.getDouble("length_mm")),
+                Length.mm(row.getDouble("least_length_mm")),
+                row.getTimestamp("created_at").toInstant(),
+                row.getString("created_by"),
+                Optional.ofNullable(row.getTimestamp("printed_at")).map(java.sql.Timestamp::toInstant),
+                row.getLong("version"));
     }
 
     private static RunItem item(ResultSet row, int number) throws SQLException {
         Date due = row.getDate("due_on");
         Optional<LocalDate> dueOn = due == null ? Optional.empty() : Optional.of(due.toLocalDate());
         return new RunItem(
-                row.getLong("id"), row.getLong("order_id"), row.getString("order_number"), row.getInt("copy"),
-                row.getString("look"), Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
-                Length.mm(row.getDouble("overhang_mm")), dueOn, row.getInt("sheet"), Length.mm(row.getDouble("x_mm")),
-                Length.mm(row.getDouble("y_mm")), row.getBoolean("turned"), row.getBoolean("pinned"),
-                RunItem.Outcome.valueOf(row.getString("outcome")), row.getString("note"));
+                row.getLong("id"),
+                row.getLong("order_id"),
+                row.getString("order_number"),
+                row.getInt("copy"),
+                row.getString("look"),
+                Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
+                Length.mm(row.getDouble("overhang_mm")),
+                dueOn,
+                row.getInt("sheet"),
+                Length.mm(row.getDouble("x_mm")),
+                Length.mm(row.getDouble("y_mm")),
+                row.getBoolean("turned"),
+                row.getBoolean("pinned"),
+                RunItem.Outcome.valueOf(row.getString("outcome")),
+                row.getString("note"));
     }
 }

@@ -74,8 +74,13 @@ final class SheetMarks {
         for (int row = 0; row < code.getHeight(); row++) {
             for (int column = 0; column < code.getWidth(); column++) {
                 if (code.get(column, row) == 1) {
-                    double[] box = laid.box(left + column * MODULE, top + row * MODULE, left + (column + 1) * MODULE, top + (row + 1) * MODULE);
-                    content.rectangle((float) box[0], (float) box[1], (float) (box[2] - box[0]), (float) (box[3] - box[1]));
+                    double[] box = laid.box(
+                            left + column * MODULE,
+                            top + row * MODULE,
+                            left + (column + 1) * MODULE,
+                            top + (row + 1) * MODULE);
+                    content.rectangle(
+                            (float) box[0], (float) box[1], (float) (box[2] - box[0]), (float) (box[3] - box[1]));
                 }
             }
         }
@@ -99,7 +104,8 @@ final class SheetMarks {
         }
         content.beginText();
         content.setFontAndSize(PaperFonts.base(), (float) fitting);
-        content.showTextAligned(PdfContentByte.ALIGN_LEFT, line, (float) laid.x(u, v), (float) laid.y(u, v), laid.writing());
+        content.showTextAligned(
+                PdfContentByte.ALIGN_LEFT, line, (float) laid.x(u, v), (float) laid.y(u, v), laid.writing());
         content.endText();
     }
 
@@ -107,7 +113,8 @@ final class SheetMarks {
         try {
             return Encoder.encode(text, ErrorCorrectionLevel.L).getMatrix();
         } catch (WriterException tooLong) {
-            throw new IllegalArgumentException("An order number of " + text.length() + " letters does not fit a code", tooLong);
+            throw new IllegalArgumentException(
+                    "An order number of " + text.length() + " letters does not fit a code", tooLong);
         }
     }
 }

@@ -71,8 +71,9 @@ final class SheetPdf {
     }
 
     private void boxes(PdfWriter writer, int sheet) {
-        List<LaidSticker> laid =
-                run.on(sheet).map(item -> new LaidSticker(item, run.sheetSize().height())).toList();
+        List<LaidSticker> laid = run.on(sheet)
+                .map(item -> new LaidSticker(item, run.sheetSize().height()))
+                .toList();
         writer.setBoxSize("trim", around(laid.stream().map(LaidSticker::trim).toList()));
         writer.setBoxSize("bleed", around(laid.stream().map(LaidSticker::bleed).toList()));
     }
@@ -89,7 +90,7 @@ final class SheetPdf {
     }
 
     private static Rectangle page(Size size) {
-        return new Rectangle((float) (size.width().mm() * LaidSticker.POINTS_PER_MM),
-                (float) (size.height().mm() * LaidSticker.POINTS_PER_MM));
+        return new Rectangle((float) (size.width().mm() * LaidSticker.POINTS_PER_MM), (float)
+                (size.height().mm() * LaidSticker.POINTS_PER_MM));
     }
 }

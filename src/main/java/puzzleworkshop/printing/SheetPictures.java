@@ -73,7 +73,14 @@ final class SheetPictures {
         double rightY = sticker.y(lowerX + lay.acrossX(), lowerY + lay.acrossY());
         double upperX = sticker.x(lay.x(), lay.y());
         double upperY = sticker.y(lay.x(), lay.y());
-        content.addImage(image, (float) (rightX - x), (float) (rightY - y), (float) (upperX - x), (float) (upperY - y), (float) x, (float) y);
+        content.addImage(
+                image,
+                (float) (rightX - x),
+                (float) (rightY - y),
+                (float) (upperX - x),
+                (float) (upperY - y),
+                (float) x,
+                (float) y);
     }
 
     private static void clip(PdfContentByte content, double[] box) {
@@ -93,7 +100,8 @@ final class SheetPictures {
 
     /** Copies the pixels straight into the file; what is kept is only where they stand. */
     private Written write(PrintItem item) throws IOException {
-        try (PrintPicture picture = source.open(item); InputStream jpeg = Files.newInputStream(picture.jpeg())) {
+        try (PrintPicture picture = source.open(item);
+                InputStream jpeg = Files.newInputStream(picture.jpeg())) {
             PdfStream pixels = new PdfStream(jpeg, writer);
             pixels.put(PdfName.TYPE, PdfName.XOBJECT);
             pixels.put(PdfName.SUBTYPE, PdfName.IMAGE);

@@ -26,7 +26,8 @@ class StickerDoor {
 
     /** @param look part of the address so that a browser never shows an older picture */
     @GetMapping("/stickers/{order}/{look}.jpg")
-    ResponseEntity<byte[]> sticker(@PathVariable("order") long order, @PathVariable("look") String look, WebRequest request) {
+    ResponseEntity<byte[]> sticker(
+            @PathVariable("order") long order, @PathVariable("look") String look, WebRequest request) {
         if (request.checkNotModified("\"" + order + "-" + look + "\"")) {
             return null;
         }
@@ -35,7 +36,8 @@ class StickerDoor {
                         .eTag("\"" + order + "-" + look + "\"")
                         .cacheControl(CacheControl.maxAge(Duration.ofDays(30)).cachePrivate())
                         .contentType(MediaType.IMAGE_JPEG)
-                        .body(pictures.proof(item.picture(), item.crop(), item.finished(), item.overhang(), LONGER_SIDE)))
+                        .body(pictures.proof(
+                                item.picture(), item.crop(), item.finished(), item.overhang(), LONGER_SIDE)))
                 .orElseGet(() -> ResponseEntity.notFound().build());
     }
 }

@@ -67,7 +67,11 @@ public class CustomerDesk {
      * @param resolution of the picture at the finished size
      */
     public record Sight(
-            Order order, Optional<Picture> picture, String fingerprint, Optional<Resolution> resolution, PrintLimits limits) {
+            Order order,
+            Optional<Picture> picture,
+            String fingerprint,
+            Optional<Resolution> resolution,
+            PrintLimits limits) {
 
         /** Whether the picture is so coarse that the customer must say that it will do. */
         public boolean needsWordOnSoftness() {
@@ -91,7 +95,9 @@ public class CustomerDesk {
     /** The picture as framed, with cut lines. */
     Face face(Token token, String from, int px) {
         Order order = orders.get(enter(token, from).order());
-        String fingerprint = order.picture().map(framed -> Shown.of(pictures.get(framed.picture()), framed, order.puzzle()).fingerprint())
+        String fingerprint = order.picture()
+                .map(framed -> Shown.of(pictures.get(framed.picture()), framed, order.puzzle())
+                        .fingerprint())
                 .orElse("none");
         return new Face(painter.jpeg(order.puzzle(), order.picture(), px), fingerprint);
     }
@@ -99,7 +105,8 @@ public class CustomerDesk {
     /** The whole picture, for framing it. */
     Optional<Face> picture(Token token, String from, int px) {
         Order order = orders.get(enter(token, from).order());
-        return order.picture().flatMap(framed -> pictures.rendition(framed.picture(), px))
+        return order.picture()
+                .flatMap(framed -> pictures.rendition(framed.picture(), px))
                 .map(copy -> new Face(copy.jpeg(), pictures.get(copy.picture()).sha256()));
     }
 
@@ -123,7 +130,8 @@ public class CustomerDesk {
         Order order = orders.lock(enter(token, from).order());
         requireOpen(order);
         FramedPicture framed = order.picture().orElseThrow(() -> new Refused("proofs.no-picture"));
-        if (!crop.hasAspect(pictures.get(framed.picture()), order.puzzle().finished().aspect())) {
+        if (!crop.hasAspect(
+                pictures.get(framed.picture()), order.puzzle().finished().aspect())) {
             throw new Refused("proofs.changed-meanwhile");
         }
         return sight(orders.reframe(order.id(), new FramedPicture(framed.picture(), crop), who(order)));
@@ -162,7 +170,10 @@ public class CustomerDesk {
             return sight;
         }
         if (sight.needsWordOnSoftness()) {
-            orders.acceptSoft(order.id(), by + ", " + Math.round(sight.resolution().orElseThrow().ppi()) + " ppi", who(order));
+            orders.acceptSoft(
+                    order.id(),
+                    by + ", " + Math.round(sight.resolution().orElseThrow().ppi()) + " ppi",
+                    who(order));
         }
         Shown shown = Shown.of(sight.picture().orElseThrow(), framed, order.puzzle());
         store.addApproval(link, clock.instant(), by, shown, framed.picture());
@@ -206,7 +217,8 @@ public class CustomerDesk {
         TradeNumbers numbers = workshop.tradeNumbers();
         PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
         Optional<Picture> picture = order.picture().flatMap(framed -> pictures.find(framed.picture()));
-        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle()).fingerprint())
+        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle())
+                        .fingerprint())
                 .orElse("");
         Optional<Resolution> resolution = picture.map(p -> Resolution.judge(
                 p, order.picture().orElseThrow().crop(), order.puzzle().finished(), numbers.overhang(), limits));

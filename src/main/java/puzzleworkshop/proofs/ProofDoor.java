@@ -18,7 +18,8 @@ import puzzleworkshop.measure.Refused;
 @RestController
 class ProofDoor {
 
-    private static final CacheControl A_DAY = CacheControl.maxAge(Duration.ofDays(1)).cachePrivate();
+    private static final CacheControl A_DAY =
+            CacheControl.maxAge(Duration.ofDays(1)).cachePrivate();
 
     private final CustomerDesk desk;
 
@@ -28,7 +29,9 @@ class ProofDoor {
 
     @GetMapping("/p/{token}/face/{mark}/{px}.jpg")
     ResponseEntity<byte[]> face(
-            @PathVariable("token") String token, @PathVariable("mark") String mark, @PathVariable("px") int px,
+            @PathVariable("token") String token,
+            @PathVariable("mark") String mark,
+            @PathVariable("px") int px,
             HttpServletRequest request) {
         if (!Rendition.SIZES.contains(px)) {
             return ResponseEntity.notFound().build();
@@ -43,7 +46,9 @@ class ProofDoor {
 
     @GetMapping("/p/{token}/picture/{mark}/{px}.jpg")
     ResponseEntity<byte[]> picture(
-            @PathVariable("token") String token, @PathVariable("mark") String mark, @PathVariable("px") int px,
+            @PathVariable("token") String token,
+            @PathVariable("mark") String mark,
+            @PathVariable("px") int px,
             HttpServletRequest request) {
         try {
             return desk.picture(new Token(token), request.getRemoteAddr(), px)
@@ -56,7 +61,10 @@ class ProofDoor {
 
     /** What is shown under an older mark than the order's own is not what that mark stood for, and must not be kept. */
     private static ResponseEntity<byte[]> jpeg(byte[] bytes, boolean asMarked) {
-        return ResponseEntity.ok().cacheControl(asMarked ? A_DAY : CacheControl.noStore()).contentType(MediaType.IMAGE_JPEG)
-                .header("X-Robots-Tag", "noindex").body(bytes);
+        return ResponseEntity.ok()
+                .cacheControl(asMarked ? A_DAY : CacheControl.noStore())
+                .contentType(MediaType.IMAGE_JPEG)
+                .header("X-Robots-Tag", "noindex")
+                .body(bytes);
     }
 }

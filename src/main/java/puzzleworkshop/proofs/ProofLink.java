@@ -11,7 +11,12 @@ import puzzleworkshop.orders.OrderId;
  * @param withdrawnAt when it was withdrawn, or replaced by a newer one
  */
 public record ProofLink(
-        long id, OrderId order, Instant madeAt, String madeBy, Instant expiresAt, Optional<Instant> seenAt,
+        long id,
+        OrderId order,
+        Instant madeAt,
+        String madeBy,
+        Instant expiresAt,
+        Optional<Instant> seenAt,
         Optional<Instant> withdrawnAt) {
 
     public boolean isOpen(Instant now) {

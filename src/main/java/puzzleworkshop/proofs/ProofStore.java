@@ -37,24 +37,31 @@ class ProofStore {
 
     boolean withdraw(OrderId order, Instant now) {
         return jdbc.sql("update proof_link set withdrawn_at = :now where order_id = :order and withdrawn_at is null")
-                .param("now", Timestamp.from(now))
-                .param("order", order.value())
-                .update() > 0;
+                        .param("now", Timestamp.from(now))
+                        .param("order", order.value())
+                        .update()
+                > 0;
     }
 
     Optional<ProofLink> byToken(String tokenHash) {
         return jdbc.sql("select * from proof_link where token_sha256 = :token")
-                .param("token", tokenHash).query((row, n) -> link(row)).optional();
+                .param("token", tokenHash)
+                .query((row, n) -> link(row))
+                .optional();
     }
 
     Optional<ProofLink> latest(OrderId order) {
         return jdbc.sql("select * from proof_link where order_id = :order order by id desc limit 1")
-                .param("order", order.value()).query((row, n) -> link(row)).optional();
+                .param("order", order.value())
+                .query((row, n) -> link(row))
+                .optional();
     }
 
     void seen(long link, Instant now) {
         jdbc.sql("update proof_link set seen_at = :now where id = :id")
-                .param("now", Timestamp.from(now)).param("id", link).update();
+                .param("now", Timestamp.from(now))
+                .param("id", link)
+                .update();
     }
 
     void addApproval(ProofLink link, Instant now, String by, Shown shown, PictureId picture) {
@@ -92,8 +99,11 @@ class ProofStore {
     List<ProofWish> wishes(OrderId order) {
         return jdbc.sql("select id, at, wish, settled_by from proof_wish where order_id = :order order by id desc")
                 .param("order", order.value())
-                .query((row, n) -> new ProofWish(row.getLong("id"), row.getTimestamp("at").toInstant(),
-                        row.getString("wish"), Optional.ofNullable(row.getString("settled_by"))))
+                .query((row, n) -> new ProofWish(
+                        row.getLong("id"),
+                        row.getTimestamp("at").toInstant(),
+                        row.getString("wish"),
+                        Optional.ofNullable(row.getString("settled_by"))))
                 .list();
     }
 

@@ -27,12 +27,15 @@ class BoardLimits {
      * before they come to it, the rack's own rule.
      */
     void requireReached(Outline outline) {
-        List<Size> beds = Optional.ofNullable(machines.getIfAvailable()).map(MachineBeds::beds).orElse(List.of());
+        List<Size> beds = Optional.ofNullable(machines.getIfAvailable())
+                .map(MachineBeds::beds)
+                .orElse(List.of());
         RackRules rules = settings.rules();
         if (beds.isEmpty() || rules.sawnFirst()) {
             outline.requireWithin(rules.largest(), "sheets.outline.toolarge");
         } else if (beds.stream().noneMatch(outline::isWithin)) {
-            outline.requireWithin(beds.stream().max(Comparator.comparing(Size::area)).get(), "sheets.outline.overbed");
+            outline.requireWithin(
+                    beds.stream().max(Comparator.comparing(Size::area)).get(), "sheets.outline.overbed");
         }
     }
 

@@ -19,12 +19,11 @@ record CostSplit(Money blank, List<Money> offcuts, Money scrapped) {
      * @param cost what the sheet carries, payable (no fractions of the minor unit)
      */
     static CostSplit of(Money cost, Area blank, List<Area> offcuts, Area scrap, OffcutCost rule, Percent share) {
-        double kept =
-                switch (rule) {
-                    case FULL -> 1;
-                    case SHARE -> share.asDouble();
-                    case NOTHING -> 0;
-                };
+        double kept = switch (rule) {
+            case FULL -> 1;
+            case SHARE -> share.asDouble();
+            case NOTHING -> 0;
+        };
         double blankWeight = blank.mm2();
         List<BigDecimal> weights = new ArrayList<>();
         for (Area offcut : offcuts) {

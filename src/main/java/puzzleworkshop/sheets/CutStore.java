@@ -67,7 +67,8 @@ class CutStore {
     }
 
     List<SheetId> reservedFor(long orderId) {
-        return jdbc.sql("select sheet_id from sheet_reservation where order_id = :order and ended_at is null order by id")
+        return jdbc
+                .sql("select sheet_id from sheet_reservation where order_id = :order and ended_at is null order by id")
                 .param("order", orderId)
                 .query(Long.class)
                 .list()
@@ -79,7 +80,8 @@ class CutStore {
     /** Sheets held, by the order that holds them; in the order in which they were. */
     Map<Long, List<SheetId>> reservedFor(Collection<Long> orders) {
         Map<Long, List<SheetId>> held = new HashMap<>();
-        jdbc.sql("select order_id, sheet_id from sheet_reservation where order_id = any (:orders) and ended_at is null order by id")
+        jdbc.sql(
+                        "select order_id, sheet_id from sheet_reservation where order_id = any (:orders) and ended_at is null order by id")
                 .param("orders", orders.toArray(Long[]::new))
                 .query((row, n) -> held.computeIfAbsent(row.getLong("order_id"), order -> new ArrayList<>())
                         .add(new SheetId(row.getLong("sheet_id"))))
@@ -89,10 +91,11 @@ class CutStore {
 
     /** Those of the orders that have a cut which stands. */
     Set<Long> withCuts(Collection<Long> orders) {
-        return Set.copyOf(jdbc.sql("select distinct order_id from sheet_cut where order_id = any (:orders) and undone_at is null")
-                .param("orders", orders.toArray(Long[]::new))
-                .query(Long.class)
-                .list());
+        return Set.copyOf(
+                jdbc.sql("select distinct order_id from sheet_cut where order_id = any (:orders) and undone_at is null")
+                        .param("orders", orders.toArray(Long[]::new))
+                        .query(Long.class)
+                        .list());
     }
 
     Optional<Long> holder(SheetId sheet) {
@@ -146,7 +149,10 @@ class CutStore {
     }
 
     Optional<Cut> find(long cut) {
-        return jdbc.sql(CUTS + " where c.id = :id").param("id", cut).query(CutStore::cut).optional();
+        return jdbc.sql(CUTS + " where c.id = :id")
+                .param("id", cut)
+                .query(CutStore::cut)
+                .optional();
     }
 
     Optional<Cut> standing(SheetId sheet) {

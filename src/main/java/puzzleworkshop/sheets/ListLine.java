@@ -63,7 +63,10 @@ final class ListLine {
             }
             Optional<Length> width = length(Column.WIDTH);
             Optional<Length> height = length(Column.HEIGHT);
-            if (width.isPresent() && height.isPresent() && width.get().isPositive() && height.get().isPositive()) {
+            if (width.isPresent()
+                    && height.isPresent()
+                    && width.get().isPositive()
+                    && height.get().isPositive()) {
                 return Optional.of(Outline.rectangle(new Size(width.get(), height.get())));
             }
             faults.add(Sentence.of("sheets.list.nosize"));
@@ -109,10 +112,15 @@ final class ListLine {
         try {
             return Enum.valueOf(type, text.strip().toUpperCase(Locale.ROOT).replaceAll("[\\s-]+", "_"));
         } catch (IllegalArgumentException unknown) {
-            faults.add(Sentence.of("sheets.list.nochoice", text, column.head(),
-                    String.join(", ", java.util.Arrays.stream(type.getEnumConstants())
-                            .map(e -> e.name().toLowerCase(Locale.ROOT).replace('_', ' '))
-                            .toList())));
+            faults.add(Sentence.of(
+                    "sheets.list.nochoice",
+                    text,
+                    column.head(),
+                    String.join(
+                            ", ",
+                            java.util.Arrays.stream(type.getEnumConstants())
+                                    .map(e -> e.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                                    .toList())));
             return otherwise;
         }
     }

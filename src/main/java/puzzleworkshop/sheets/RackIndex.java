@@ -37,8 +37,7 @@ final class RackIndex {
     Profile profile(SheetStore.Candidate candidate) {
         Known found = known.get(candidate.id());
         if (found == null || !found.outline().equals(candidate.outline())) {
-            found = new Known(
-                    candidate.outline(), Profile.of(OutlineText.readMended(candidate.outline()), sizes));
+            found = new Known(candidate.outline(), Profile.of(OutlineText.readMended(candidate.outline()), sizes));
             known.put(candidate.id(), found);
         }
         return found.profile();

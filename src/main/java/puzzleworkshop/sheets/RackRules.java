@@ -16,5 +16,10 @@ import puzzleworkshop.measure.Size;
  * @param share of its cost by area that an offcut carries under {@link OffcutCost#SHARE}
  */
 public record RackRules(
-        Size largest, Length kerf, Length mostBow, Length thicknessSlack, OffcutCost offcutCost, Percent share,
+        Size largest,
+        Length kerf,
+        Length mostBow,
+        Length thicknessSlack,
+        OffcutCost offcutCost,
+        Percent share,
         boolean sawnFirst) {}

@@ -25,7 +25,10 @@ public class RackSettings {
 
     /** Adds a material; its id is made from its name. */
     public Material addMaterial(String name, double densityKgM3) {
-        String id = name.strip().toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+        String id = name.strip()
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("^-|-$", "");
         if (id.isEmpty()) {
             throw new Refused("sheets.material.name");
         }

@@ -75,11 +75,12 @@ class RackStore {
 
     void saveStandardBlanks(List<Size> blanks) {
         jdbc.sql("delete from standard_blank").update();
-        blanks.stream().distinct().forEach(size -> jdbc.sql(
-                        "insert into standard_blank (width_mm, height_mm) values (:width, :height)")
-                .param("width", size.width().mm())
-                .param("height", size.height().mm())
-                .update());
+        blanks.stream()
+                .distinct()
+                .forEach(size -> jdbc.sql("insert into standard_blank (width_mm, height_mm) values (:width, :height)")
+                        .param("width", size.width().mm())
+                        .param("height", size.height().mm())
+                        .update());
     }
 
     List<BoardOffer> offers() {
@@ -98,12 +99,10 @@ class RackStore {
     }
 
     void save(BoardOffer offer) {
-        String sql = offer.id() == 0
-                ? """
+        String sql = offer.id() == 0 ? """
                 insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
                 values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
-                """
-                : """
+                """ : """
                 update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
                     width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
                     offered = :offered

@@ -28,8 +28,13 @@ class SheetCutting {
     private final Clock clock;
 
     SheetCutting(
-            SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, OrderNumbers orders,
-            SheetFollows follows, Clock clock) {
+            SheetStore sheets,
+            CutStore cuts,
+            RackStore settings,
+            SheetFinder finder,
+            OrderNumbers orders,
+            SheetFollows follows,
+            Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.settings = settings;
@@ -81,7 +86,11 @@ class SheetCutting {
         Sheet sheet = sheets.get(id);
         Reservation held = sheet.reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
         return Remainder.after(
-                sheet.outline(), held.blank(), held.placement(), settings.rules().kerf(), finder.sizes());
+                sheet.outline(),
+                held.blank(),
+                held.placement(),
+                settings.rules().kerf(),
+                finder.sizes());
     }
 
     /** Cuts every sheet held for the order, keeping the useful parts of each remainder at its old place. */
@@ -111,10 +120,16 @@ class SheetCutting {
         rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
         RackRules rules = settings.rules();
         List<Area> areas = kept.stream().map(Outline::area).toList();
-        double scrap = sheet.outline().area().mm2() - held.blank().area().mm2()
+        double scrap = sheet.outline().area().mm2()
+                - held.blank().area().mm2()
                 - areas.stream().mapToDouble(Area::mm2).sum();
         CostSplit split = CostSplit.of(
-                sheet.cost(), held.blank().area(), areas, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
+                sheet.cost(),
+                held.blank().area(),
+                areas,
+                Area.mm2(Math.max(0, scrap)),
+                rules.offcutCost(),
+                rules.share());
         cuts.end(held.id(), "CUT", now());
         sheets.turn(id, SheetState.USED, now());
         long cut = cuts.cut(held, split, sheet.cost(), rules.offcutCost(), who, now());
@@ -158,7 +173,8 @@ class SheetCutting {
     /** Only a hold that came about by this very cut goes with it; any other stands against taking the cut back. */
     private void takeBack(SheetId offcut, SheetId parent, String who) {
         Reservation held = sheets.get(offcut).reservation().orElseThrow();
-        if (follows.broughtTo(offcut).filter(order -> order == held.orderId()).isPresent() && follows.on(offcut).isEmpty()) {
+        if (follows.broughtTo(offcut).filter(order -> order == held.orderId()).isPresent()
+                && follows.on(offcut).isEmpty()) {
             cuts.end(held.id(), "RELEASED", now());
             sheets.turn(offcut, SheetState.FREE, now());
             follows.follow(parent, offcut);

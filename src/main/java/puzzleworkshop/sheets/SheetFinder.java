@@ -60,8 +60,7 @@ public class SheetFinder {
         List<double[]> angles = candidates.stream()
                 .map(candidate -> angles(wish, candidate.grain()))
                 .collect(Collectors.toCollection(ArrayList::new));
-        List<BestSheets.Ranked> ranked =
-                BestSheets.rank(profiles, wish.size(), angles, known.sizes(), most);
+        List<BestSheets.Ranked> ranked = BestSheets.rank(profiles, wish.size(), angles, known.sizes(), most);
         List<BestSheets.Ranked> finest = ranked.parallelStream()
                 .map(answer -> BestSheets.finest(
                                 profiles.get(answer.index()), wish.size(), angles.get(answer.index()), known.sizes())
@@ -79,9 +78,9 @@ public class SheetFinder {
     private Optional<Suggestion> suggestion(
             SheetId id, BlankWish wish, BestSheets.Ranked answer, RackRules rules, String rank) {
         return sheets.find(id).map(sheet -> {
-            Remainder rest =
-                    Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), sizes());
-            Money cost = split(sheet.cost(), sheet.outline(), wish.size(), rest, rules).blank();
+            Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), sizes());
+            Money cost = split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                    .blank();
             Sentence reason = reason(wish.size(), sheet.outline(), rest, rank);
             return new Suggestion(sheet, wish.size(), answer.place(), rest, answer.valueLost(), cost, reason);
         });
@@ -106,8 +105,13 @@ public class SheetFinder {
                     Area before = Profile.of(sheet.outline(), sizes()).value();
                     Area lost = Area.mm2(Math.max(0, before.mm2() - rest.value().mm2()));
                     return Optional.of(new Suggestion(
-                            sheet, wish.size(), place, rest, lost,
-                            split(sheet.cost(), sheet.outline(), wish.size(), rest, rules).blank(),
+                            sheet,
+                            wish.size(),
+                            place,
+                            rest,
+                            lost,
+                            split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                                    .blank(),
                             reason(wish.size(), sheet.outline(), rest, ".only")));
                 });
     }
@@ -131,7 +135,10 @@ public class SheetFinder {
             return rule.get();
         }
         Optional<BestSheets.Ranked> answer = BestSheets.finest(
-                Profile.of(sheet.outline(), sizes()), wish.size(), angles(wish, sheet.facts().grain()), sizes());
+                Profile.of(sheet.outline(), sizes()),
+                wish.size(),
+                angles(wish, sheet.facts().grain()),
+                sizes());
         if (answer.isEmpty()) {
             boolean turned = RectanglePlaces.fits(sheet.outline(), wish.size());
             return LargestRectangle.in(sheet.outline())
@@ -146,7 +153,8 @@ public class SheetFinder {
         }
         Area more = Area.mm2(Math.max(
                 0, answer.get().valueLost().mm2() - best.getFirst().valueLost().mm2()));
-        return Sentence.of("sheets.whynot.loses", more, best.getFirst().sheet().id().toString());
+        return Sentence.of(
+                "sheets.whynot.loses", more, best.getFirst().sheet().id().toString());
     }
 
     /** The rule, if any, by which a sheet may not be used for the wish. */
@@ -164,12 +172,16 @@ public class SheetFinder {
             return Optional.of(Sentence.of("sheets.whynot.past." + facts.past().name()));
         }
         if (!wish.materials().isEmpty() && !wish.materials().contains(facts.material())) {
-            return Optional.of(Sentence.of("sheets.whynot.material", named(Set.of(facts.material())), named(wish.materials())));
+            return Optional.of(
+                    Sentence.of("sheets.whynot.material", named(Set.of(facts.material())), named(wish.materials())));
         }
         if (!wish.grades().isEmpty() && !wish.grades().contains(facts.grade())) {
-            return Optional.of(Sentence.of("sheets.whynot.grade", Sentence.of("sheets.grade." + facts.grade().name())));
+            return Optional.of(Sentence.of(
+                    "sheets.whynot.grade",
+                    Sentence.of("sheets.grade." + facts.grade().name())));
         }
-        if (Math.abs(facts.thickness().mm() - wish.thickness().mm()) > rules.thicknessSlack().mm() + 1e-9) {
+        if (Math.abs(facts.thickness().mm() - wish.thickness().mm())
+                > rules.thicknessSlack().mm() + 1e-9) {
             return Optional.of(Sentence.of("sheets.whynot.thickness", facts.thickness(), wish.thickness()));
         }
         if (facts.bow().compareTo(wish.mostBow()) > 0) {
@@ -194,15 +206,20 @@ public class SheetFinder {
                 continue;
             }
             Outline board = Outline.rectangle(offer.size());
-            Optional<BestSheets.Ranked> answer = BestSheets.finest(
-                    Profile.of(board, sizes()), wish.size(), angles(wish, offer.grain()), sizes());
+            Optional<BestSheets.Ranked> answer =
+                    BestSheets.finest(Profile.of(board, sizes()), wish.size(), angles(wish, offer.grain()), sizes());
             if (answer.isEmpty()) {
                 continue;
             }
             Remainder rest = Remainder.after(board, wish.size(), answer.get().place(), rules.kerf(), sizes());
-            Money cost = split(offer.price().rounded(), board, wish.size(), rest, rules).blank();
+            Money cost = split(offer.price().rounded(), board, wish.size(), rest, rules)
+                    .blank();
             if (best == null || cost.compareTo(best.blankCost()) < 0) {
-                best = new NewSheet(offer, answer.get().place(), rest, cost,
+                best = new NewSheet(
+                        offer,
+                        answer.get().place(),
+                        rest,
+                        cost,
                         Sentence.of("sheets.new.reason", offer.name(), offer.price()));
             }
         }
@@ -213,7 +230,8 @@ public class SheetFinder {
         return offer.price().currency().equals(workshop.currency())
                 && (wish.materials().isEmpty() || wish.materials().contains(offer.material()))
                 && (wish.grades().isEmpty() || wish.grades().contains(offer.grade()))
-                && Math.abs(offer.thickness().mm() - wish.thickness().mm()) <= rules.thicknessSlack().mm() + 1e-9;
+                && Math.abs(offer.thickness().mm() - wish.thickness().mm())
+                        <= rules.thicknessSlack().mm() + 1e-9;
     }
 
     /** Numbers of the sheets in these states that hold the size at some angle. */
@@ -232,9 +250,10 @@ public class SheetFinder {
                 .filter(part -> !part.isScrap())
                 .map(part -> part.outline().area())
                 .toList();
-        double scrap = board.area().mm2() - blank.area().mm2() - kept.stream().mapToDouble(Area::mm2).sum();
-        return CostSplit.of(
-                cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
+        double scrap = board.area().mm2()
+                - blank.area().mm2()
+                - kept.stream().mapToDouble(Area::mm2).sum();
+        return CostSplit.of(cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
     }
 
     /** The ladder of useful sizes in force. */
@@ -246,7 +265,9 @@ public class SheetFinder {
     List<Profile> profiles(List<Sheet> stock) {
         return index().profiles(stock.stream()
                 .map(sheet -> new SheetStore.Candidate(
-                        sheet.id(), OutlineText.write(sheet.outline()), sheet.facts().grain()))
+                        sheet.id(),
+                        OutlineText.write(sheet.outline()),
+                        sheet.facts().grain()))
                 .toList());
     }
 

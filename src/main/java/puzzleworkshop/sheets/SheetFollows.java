@@ -35,8 +35,12 @@ class SheetFollows {
     private final Clock clock;
 
     SheetFollows(
-            JdbcClient jdbc, SheetStore sheets, RackStore settings, SheetFinder finder,
-            ObjectProvider<WaitingBlanks> orders, Clock clock) {
+            JdbcClient jdbc,
+            SheetStore sheets,
+            RackStore settings,
+            SheetFinder finder,
+            ObjectProvider<WaitingBlanks> orders,
+            Clock clock) {
         this.jdbc = jdbc;
         this.sheets = sheets;
         this.settings = settings;
@@ -128,7 +132,8 @@ class SheetFollows {
                 if (RectanglePlaces.accepts(shapes.get(i), follower.blank(), follower.placement())) {
                     Placement moved = new Placement(
                             follower.placement().x() - shapes.get(i).origin().x(),
-                            follower.placement().y() - shapes.get(i).origin().y(), follower.placement().degrees());
+                            follower.placement().y() - shapes.get(i).origin().y(),
+                            follower.placement().degrees());
                     give(follower, pieces.get(i), moved, who);
                     break;
                 }

@@ -106,7 +106,8 @@ public class SheetLabels {
         double scale = Math.min(w / bounds.width().mm(), h / bounds.height().mm());
         page.setLineWidth(0.7f);
         for (int r = -1; r < sheet.outline().badAreas().size(); r++) {
-            List<Spot> ring = r < 0 ? sheet.outline().outer() : sheet.outline().badAreas().get(r);
+            List<Spot> ring =
+                    r < 0 ? sheet.outline().outer() : sheet.outline().badAreas().get(r);
             for (int i = 0; i < ring.size(); i++) {
                 float px = x + (float) ((ring.get(i).x() - origin.x()) * scale);
                 float py = y + h - (float) ((ring.get(i).y() - origin.y()) * scale);
@@ -123,8 +124,13 @@ public class SheetLabels {
     private static void code(PdfContentByte page, String text, float x, float y, float side) {
         BitMatrix dots;
         try {
-            dots = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, Map.of(
-                    EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M, EncodeHintType.MARGIN, 2));
+            dots = new QRCodeWriter()
+                    .encode(
+                            text,
+                            BarcodeFormat.QR_CODE,
+                            0,
+                            0,
+                            Map.of(EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M, EncodeHintType.MARGIN, 2));
         } catch (WriterException tooLong) {
             throw new IllegalStateException(tooLong);
         }

@@ -38,8 +38,13 @@ public class SheetRack {
     private final Clock clock;
 
     SheetRack(
-            SheetStore sheets, CutStore cuts, SheetCutting cutting, SheetFollows follows, BoardLimits limits,
-            SheetFinder finder, Clock clock) {
+            SheetStore sheets,
+            CutStore cuts,
+            SheetCutting cutting,
+            SheetFollows follows,
+            BoardLimits limits,
+            SheetFinder finder,
+            Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.cutting = cutting;
@@ -226,10 +231,13 @@ public class SheetRack {
     @Transactional(readOnly = true)
     public Map<Long, List<Sheet>> reservedFor(Collection<Long> orders) {
         Map<Long, List<SheetId>> held = cuts.reservedFor(orders);
-        Map<SheetId, Sheet> known = sheets.all(held.values().stream().flatMap(List::stream).toList()).stream()
+        Map<SheetId, Sheet> known = sheets
+                .all(held.values().stream().flatMap(List::stream).toList())
+                .stream()
                 .collect(Collectors.toMap(Sheet::id, Function.identity()));
         Map<Long, List<Sheet>> boards = new HashMap<>();
-        held.forEach((order, ids) -> boards.put(order, ids.stream().map(known::get).toList()));
+        held.forEach(
+                (order, ids) -> boards.put(order, ids.stream().map(known::get).toList()));
         return boards;
     }
 

@@ -29,7 +29,8 @@ final class SheetRow {
         long cut = row.getLong("from_cut");
         OptionalLong fromCut = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(cut);
         long reservation = row.getLong("reservation_id");
-        Optional<Reservation> reserved = row.wasNull() ? Optional.empty() : Optional.of(reservation(id, reservation, row));
+        Optional<Reservation> reserved =
+                row.wasNull() ? Optional.empty() : Optional.of(reservation(id, reservation, row));
         BoardFacts facts = new BoardFacts(
                 row.getString("material"),
                 Grade.valueOf(row.getString("grade")),

@@ -86,19 +86,20 @@ class SheetStore {
                     version = version + 1
                 where id = :id and version = :version
                 """)
-                .param("material", facts.material())
-                .param("grade", facts.grade().name())
-                .param("nominal", facts.nominal().mm())
-                .param("measured", facts.measured().map(Length::mm).orElse(null))
-                .param("bow", facts.bow().mm())
-                .param("past", facts.past().name())
-                .param("grain", facts.grain().name())
-                .param("place", facts.place().strip())
-                .param("note", facts.note().strip())
-                .param("cost", cost.amount())
-                .param("id", id.value())
-                .param("version", version)
-                .update() == 1;
+                        .param("material", facts.material())
+                        .param("grade", facts.grade().name())
+                        .param("nominal", facts.nominal().mm())
+                        .param("measured", facts.measured().map(Length::mm).orElse(null))
+                        .param("bow", facts.bow().mm())
+                        .param("past", facts.past().name())
+                        .param("grain", facts.grain().name())
+                        .param("place", facts.place().strip())
+                        .param("note", facts.note().strip())
+                        .param("cost", cost.amount())
+                        .param("id", id.value())
+                        .param("version", version)
+                        .update()
+                == 1;
     }
 
     boolean reshape(SheetId id, Outline outline, long version) {
@@ -108,13 +109,14 @@ class SheetStore {
                     version = version + 1
                 where id = :id and version = :version and state = 'FREE'
                 """)
-                .param("outline", OutlineText.write(outline))
-                .param("width", bounds.width().mm())
-                .param("height", bounds.height().mm())
-                .param("area", outline.area().mm2())
-                .param("id", id.value())
-                .param("version", version)
-                .update() == 1;
+                        .param("outline", OutlineText.write(outline))
+                        .param("width", bounds.width().mm())
+                        .param("height", bounds.height().mm())
+                        .param("area", outline.area().mm2())
+                        .param("id", id.value())
+                        .param("version", version)
+                        .update()
+                == 1;
     }
 
     /** The state it has now, and its row locked until the transaction ends. */
@@ -140,7 +142,10 @@ class SheetStore {
     }
 
     Optional<Sheet> find(SheetId id) {
-        return jdbc.sql(SHEETS + " where s.id = :id").param("id", id.value()).query(SheetRow::sheet).optional();
+        return jdbc.sql(SHEETS + " where s.id = :id")
+                .param("id", id.value())
+                .query(SheetRow::sheet)
+                .optional();
     }
 
     List<Sheet> all(Collection<SheetId> ids) {
@@ -167,7 +172,9 @@ class SheetStore {
     }
 
     int count(RackFilter filter, Optional<Set<Long>> ids) {
-        return filtered("select count(*) from sheet s " + FILTER, filter, ids).query(Integer.class).single();
+        return filtered("select count(*) from sheet s " + FILTER, filter, ids)
+                .query(Integer.class)
+                .single();
     }
 
     private JdbcClient.StatementSpec filtered(String sql, RackFilter filter, Optional<Set<Long>> ids) {
@@ -211,11 +218,7 @@ class SheetStore {
         return jdbc.sql("""
                 select s.id from sheet s join sheet_cut c on c.id = s.from_cut
                 where c.sheet_id = :id and c.undone_at is null order by s.id
-                """)
-                .param("id", parent.value())
-                .query(Long.class)
-                .list()
-                .stream()
+                """).param("id", parent.value()).query(Long.class).list().stream()
                 .map(SheetId::new)
                 .toList();
     }
@@ -239,7 +242,8 @@ class SheetStore {
     }
 
     List<HistoryLine> history(SheetId id) {
-        return jdbc.sql("select at, who, what, detail from sheet_history where sheet_id = :id order by id desc limit 200")
+        return jdbc.sql(
+                        "select at, who, what, detail from sheet_history where sheet_id = :id order by id desc limit 200")
                 .param("id", id.value())
                 .query((row, n) -> new HistoryLine(
                         row.getObject("at", OffsetDateTime.class).toInstant(),
@@ -267,7 +271,8 @@ class SheetStore {
     }
 
     List<String> places() {
-        return jdbc.sql("select distinct place from sheet where place <> '' and state in ('FREE', 'RESERVED') order by 1 limit 500")
+        return jdbc.sql(
+                        "select distinct place from sheet where place <> '' and state in ('FREE', 'RESERVED') order by 1 limit 500")
                 .query(String.class)
                 .list();
     }

@@ -53,7 +53,8 @@ public class StockList {
     }
 
     /** One line of a list: the board it describes, or what is wrong with it. */
-    public record Line(int number, Optional<Outline> outline, Optional<BoardFacts> facts, Money cost, List<Sentence> faults) {
+    public record Line(
+            int number, Optional<Outline> outline, Optional<BoardFacts> facts, Money cost, List<Sentence> faults) {
 
         public boolean isGood() {
             return faults.isEmpty();
@@ -78,9 +79,12 @@ public class StockList {
     /** @throws Refused when it is no list with a head line and at least one more */
     public Table read(String text) {
         String first = text.lines().findFirst().orElse("");
-        char divider = first.chars().filter(c -> c == ';').count() > first.chars().filter(c -> c == ',').count() ? ';'
+        char divider = first.chars().filter(c -> c == ';').count()
+                        > first.chars().filter(c -> c == ',').count()
+                ? ';'
                 : first.indexOf('\t') >= 0 ? '\t' : ',';
-        CSVFormat format = CSVFormat.DEFAULT.builder()
+        CSVFormat format = CSVFormat.DEFAULT
+                .builder()
                 .setDelimiter(divider)
                 .setIgnoreEmptyLines(true)
                 .setTrim(true)
@@ -172,11 +176,21 @@ public class StockList {
         Size bounds = sheet.outline().bounds();
         BoardFacts facts = sheet.facts();
         return List.of(
-                sheet.id(), sheet.state(), plain(bounds.width()), plain(bounds.height()),
-                sheet.outline().isPlainRectangle() ? "" : OutlineText.write(sheet.outline()), facts.material(),
-                facts.grade(), plain(facts.nominal()), facts.measured().map(StockList::plain).orElse(""),
-                plain(facts.bow()), facts.past(), facts.grain(), guarded(facts.place()),
-                sheet.cost().rounded().amount().toPlainString(), guarded(facts.note()));
+                sheet.id(),
+                sheet.state(),
+                plain(bounds.width()),
+                plain(bounds.height()),
+                sheet.outline().isPlainRectangle() ? "" : OutlineText.write(sheet.outline()),
+                facts.material(),
+                facts.grade(),
+                plain(facts.nominal()),
+                facts.measured().map(StockList::plain).orElse(""),
+                plain(facts.bow()),
+                facts.past(),
+                facts.grain(),
+                guarded(facts.place()),
+                sheet.cost().rounded().amount().toPlainString(),
+                guarded(facts.note()));
     }
 
     /** A text that a spreadsheet would take for a formula gets an apostrophe before it. */
@@ -185,6 +199,8 @@ public class StockList {
     }
 
     private static String plain(Length length) {
-        return new BigDecimal(String.format(Locale.ROOT, "%.4f", length.mm())).stripTrailingZeros().toPlainString();
+        return new BigDecimal(String.format(Locale.ROOT, "%.4f", length.mm()))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 }

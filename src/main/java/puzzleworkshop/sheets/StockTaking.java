@@ -98,18 +98,17 @@ public class StockTaking {
         return jdbc.sql("""
                 select exists (select from stock_take_seen n join stock_take t on t.id = n.stock_take_id
                                where n.sheet_id = :id and t.finished_at is null)
-                """)
-                .param("id", id.value())
-                .query(Boolean.class)
-                .single();
+                """).param("id", id.value()).query(Boolean.class).single();
     }
 
     /** A tick was a mistake. */
     public void notSeen(SheetId id) {
-        current().ifPresent(walk -> jdbc.sql("delete from stock_take_seen where stock_take_id = :walk and sheet_id = :id")
-                .param("walk", walk.id())
-                .param("id", id.value())
-                .update());
+        current()
+                .ifPresent(
+                        walk -> jdbc.sql("delete from stock_take_seen where stock_take_id = :walk and sheet_id = :id")
+                                .param("walk", walk.id())
+                                .param("id", id.value())
+                                .update());
     }
 
     /** What should be in the rack and is not ticked yet, by place. */
@@ -121,12 +120,7 @@ public class StockTaking {
                 where s.state in ('FREE', 'RESERVED') and s.entered_at < t.started_at and not exists (
                     select from stock_take_seen n where n.sheet_id = s.id and n.stock_take_id = t.id)
                 order by s.place, s.id offset :offset limit :limit
-                """)
-                .param("offset", offset)
-                .param("limit", limit)
-                .query(Long.class)
-                .list()
-                .stream()
+                """).param("offset", offset).param("limit", limit).query(Long.class).list().stream()
                 .map(SheetId::new)
                 .toList();
     }
@@ -151,7 +145,8 @@ public class StockTaking {
     }
 
     private List<SheetId> enteredSince(Walk walk) {
-        return jdbc.sql("select id from sheet where entered_at >= :start and state in ('FREE', 'RESERVED') order by id")
+        return jdbc
+                .sql("select id from sheet where entered_at >= :start and state in ('FREE', 'RESERVED') order by id")
                 .param("start", SheetStore.at(walk.startedAt()))
                 .query(Long.class)
                 .list()

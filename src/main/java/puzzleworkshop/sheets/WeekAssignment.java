@@ -50,7 +50,10 @@ public class WeekAssignment {
     private final ObjectProvider<WaitingBlanks> orders;
 
     WeekAssignment(
-            SheetStore sheets, RackStore rack, SheetFinder finder, TransactionTemplate transaction,
+            SheetStore sheets,
+            RackStore rack,
+            SheetFinder finder,
+            TransactionTemplate transaction,
             ObjectProvider<WaitingBlanks> orders) {
         this.sheets = sheets;
         this.rack = rack;
@@ -60,7 +63,9 @@ public class WeekAssignment {
     }
 
     public List<WaitingBlank> waiting() {
-        return Optional.ofNullable(orders.getIfAvailable()).map(WaitingBlanks::waiting).orElse(List.of());
+        return Optional.ofNullable(orders.getIfAvailable())
+                .map(WaitingBlanks::waiting)
+                .orElse(List.of());
     }
 
     /** Works for about so long; call it off the screen's thread. */
@@ -122,7 +127,8 @@ public class WeekAssignment {
         private boolean allowed(BlankWish wish, String material, Grade grade, Length thickness) {
             return (wish.materials().isEmpty() || wish.materials().contains(material))
                     && (wish.grades().isEmpty() || wish.grades().contains(grade))
-                    && Math.abs(thickness.mm() - wish.thickness().mm()) <= rules.thicknessSlack().mm() + 1e-9;
+                    && Math.abs(thickness.mm() - wish.thickness().mm())
+                            <= rules.thicknessSlack().mm() + 1e-9;
         }
 
         private WeekPlan plan(BoardAssignment.Plan plan) {
@@ -140,7 +146,11 @@ public class WeekAssignment {
                 bought.add(new Bought(offers.get(plan.newBoards().get(i)), i));
             }
             return new WeekPlan(
-                    given, plan.unplaced().stream().map(waiting::get).toList(), bought, plan.newArea(), plan.valueLost());
+                    given,
+                    plan.unplaced().stream().map(waiting::get).toList(),
+                    bought,
+                    plan.newArea(),
+                    plan.valueLost());
         }
     }
 }

@@ -21,7 +21,8 @@ record Fault(String mark) {
             String said = String.valueOf(t.getMessage());
             if (t instanceof ClientAbortException
                     || t instanceof AsyncRequestNotUsableException
-                    || t instanceof IOException && (said.startsWith("Broken pipe") || said.startsWith("Connection reset"))) {
+                    || t instanceof IOException
+                            && (said.startsWith("Broken pipe") || said.startsWith("Connection reset"))) {
                 return true;
             }
         }

@@ -31,7 +31,8 @@ class FaultPage implements ErrorController {
             words = figures.text("fault.too-large");
         } else if (status.is5xxServerError()) {
             Object path = request.getAttribute(RequestDispatcher.ERROR_REQUEST_URI);
-            words = figures.text("fault.page", Fault.log("request " + path, cause).mark());
+            words = figures.text(
+                    "fault.page", Fault.log("request " + path, cause).mark());
         } else if (status == HttpStatus.FORBIDDEN) {
             words = figures.text("fault.forbidden");
         } else {
@@ -49,8 +50,13 @@ class FaultPage implements ErrorController {
                 <title>%s</title><link rel="stylesheet" href="%s/workshop.css"></head>
                 <body><main class="pw-page"><h1>%s</h1><p>%s</p><p><a href="%s/">%s</a></p></main></body>
                 </html>
-                """.formatted(HtmlUtils.htmlEscape(title), context, HtmlUtils.htmlEscape(title),
-                HtmlUtils.htmlEscape(words), context, HtmlUtils.htmlEscape(figures.text("fault.home")));
+                """.formatted(
+                        HtmlUtils.htmlEscape(title),
+                        context,
+                        HtmlUtils.htmlEscape(title),
+                        HtmlUtils.htmlEscape(words),
+                        context,
+                        HtmlUtils.htmlEscape(figures.text("fault.home")));
     }
 
     private static HttpStatus statusOf(HttpServletRequest request) {

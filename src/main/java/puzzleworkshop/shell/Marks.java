@@ -11,13 +11,12 @@ final class Marks {
     private Marks() {}
 
     static String ofRoute(String route) {
-        String drawing =
-                switch (route) {
-                    case "" -> "<path d='M5 8h22v19H5ZM5 13h22M11 5v5M21 5v5M12 20h8'/>";
-                    case "orders" -> "<path d='M6 6h20v20H6ZM11 12h10M11 16h10M11 20h6'/>";
-                    case "bench" -> "<path d='M4 18h24M7 18v9M25 18v9M11 11l4 4 7-9'/>";
-                    default -> "<path d='M5 7h22v18H18v-6H5ZM5 13h13v6'/>";
-                };
+        String drawing = switch (route) {
+            case "" -> "<path d='M5 8h22v19H5ZM5 13h22M11 5v5M21 5v5M12 20h8'/>";
+            case "orders" -> "<path d='M6 6h20v20H6ZM11 12h10M11 16h10M11 20h6'/>";
+            case "bench" -> "<path d='M4 18h24M7 18v9M25 18v9M11 11l4 4 7-9'/>";
+            default -> "<path d='M5 7h22v18H18v-6H5ZM5 13h13v6'/>";
+        };
         return "<svg viewBox='0 0 32 32' fill='none' stroke='currentColor' stroke-width='2' stroke-linejoin='round'"
                 + " stroke-linecap='round' aria-hidden='true'>" + drawing + "</svg>";
     }

@@ -22,8 +22,11 @@ class NothingHereView extends Div implements HasErrorParameter<NotFoundException
 
     @Override
     public int setErrorParameter(BeforeEnterEvent event, ErrorParameter<NotFoundException> parameter) {
-        add(new H1(getTranslation("fault.nothing.title")), new Paragraph(getTranslation("fault.nothing")),
-                new Anchor("", getTranslation("fault.home")), new Anchor("orders", getTranslation("fault.orders")));
+        add(
+                new H1(getTranslation("fault.nothing.title")),
+                new Paragraph(getTranslation("fault.nothing")),
+                new Anchor("", getTranslation("fault.home")),
+                new Anchor("orders", getTranslation("fault.orders")));
         return HttpServletResponse.SC_NOT_FOUND;
     }
 

@@ -26,7 +26,9 @@ public final class ReorderPoint {
 
     /** Whole purchase units that bring the stock to last through lead time, spare days and a month. */
     static int toBuy(BigDecimal stock, BigDecimal used, int days, SupplyItem item) {
-        BigDecimal wanted = of(used, days, item.leadDays() + COVER_DAYS, item.spareDays()).subtract(stock);
-        return Math.max(1, wanted.divide(item.usePerPurchase(), 0, RoundingMode.CEILING).intValueExact());
+        BigDecimal wanted =
+                of(used, days, item.leadDays() + COVER_DAYS, item.spareDays()).subtract(stock);
+        return Math.max(
+                1, wanted.divide(item.usePerPurchase(), 0, RoundingMode.CEILING).intValueExact());
     }
 }

@@ -30,6 +30,7 @@ public record Restock(
     public Optional<Integer> daysLeft() {
         return usePerDay.signum() <= 0
                 ? Optional.empty()
-                : Optional.of(Math.max(0, item.stock().divide(usePerDay, 0, RoundingMode.FLOOR).intValue()));
+                : Optional.of(Math.max(
+                        0, item.stock().divide(usePerDay, 0, RoundingMode.FLOOR).intValue()));
     }
 }

@@ -44,12 +44,16 @@ public class ShoppingList {
     private Restock restock(SupplyItem item) {
         SupplyId id = item.id().orElseThrow();
         Instant now = clock.instant();
-        Duration known = store.firstMovement(id).map(first -> Duration.between(first, now)).orElse(Duration.ZERO);
+        Duration known = store.firstMovement(id)
+                .map(first -> Duration.between(first, now))
+                .orElse(Duration.ZERO);
         int days = Math.clamp(known.toDays(), 1, USE_DAYS);
         BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
         BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
         // Something never bought and never used is not missing; something run out is.
-        boolean due = used.signum() > 0 ? item.stock().compareTo(point) <= 0 : known.toDays() > 0 && item.stock().signum() <= 0;
+        boolean due = used.signum() > 0
+                ? item.stock().compareTo(point) <= 0
+                : known.toDays() > 0 && item.stock().signum() <= 0;
         int toBuy = due ? ReorderPoint.toBuy(item.stock(), used, days, item) : 0;
         List<Movement> bought = store.purchases(id);
         Optional<Movement> last = bought.isEmpty() ? Optional.empty() : Optional.of(bought.getLast());
@@ -59,6 +63,7 @@ public class ShoppingList {
                 point,
                 toBuy,
                 last.flatMap(Movement::supplier),
-                last.map(movement -> movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
+                last.map(movement ->
+                        movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
     }
 }

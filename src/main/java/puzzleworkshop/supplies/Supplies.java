@@ -83,7 +83,8 @@ public class Supplies {
         if (item.usePerPurchase().signum() <= 0) {
             throw new Refused("supplies.use-per-purchase");
         }
-        if (item.useUnit() == UseUnit.SHEET && (item.width().isEmpty() || item.height().isEmpty())) {
+        if (item.useUnit() == UseUnit.SHEET
+                && (item.width().isEmpty() || item.height().isEmpty())) {
             throw new Refused("supplies.sheet-without-size");
         }
         if (item.usual()) {
@@ -118,8 +119,18 @@ public class Supplies {
         BigDecimal unitCost = paid.amount().divide(quantity, COST_DIGITS, RoundingMode.HALF_UP);
         Optional<Supplier> from = supplier.isBlank() ? Optional.empty() : Optional.of(store.supplier(supplier));
         Balance after = balance(item).plus(quantity, unitCost);
-        return book(item, Movement.Kind.BOUGHT, quantity, unitCost, after, Optional.empty(), from, Optional.of(paid), "",
-                who, false);
+        return book(
+                item,
+                Movement.Kind.BOUGHT,
+                quantity,
+                unitCost,
+                after,
+                Optional.empty(),
+                from,
+                Optional.of(paid),
+                "",
+                who,
+                false);
     }
 
     /**
@@ -160,8 +171,18 @@ public class Supplies {
         SupplyItem item = locked(id);
         requirePositive(quantity);
         Balance after = new Balance(item.stock().add(quantity), item.unitCost().amount());
-        return book(item, Movement.Kind.RETURNED, quantity, item.unitCost().amount(), after, Optional.of(orderId),
-                Optional.empty(), Optional.empty(), "", who, false);
+        return book(
+                item,
+                Movement.Kind.RETURNED,
+                quantity,
+                item.unitCost().amount(),
+                after,
+                Optional.of(orderId),
+                Optional.empty(),
+                Optional.empty(),
+                "",
+                who,
+                false);
     }
 
     /** Takes stock: books the difference between what was counted and what the ledger says; nothing when they agree. */
@@ -176,8 +197,18 @@ public class Supplies {
             return Optional.empty();
         }
         Balance after = new Balance(counted, item.unitCost().amount());
-        return Optional.of(book(item, Movement.Kind.COUNTED, difference, item.unitCost().amount(), after, Optional.empty(),
-                Optional.empty(), Optional.empty(), "", who, false));
+        return Optional.of(book(
+                item,
+                Movement.Kind.COUNTED,
+                difference,
+                item.unitCost().amount(),
+                after,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                "",
+                who,
+                false));
     }
 
     /** Takes stock of many at once; all or none are booked. */
@@ -209,7 +240,10 @@ public class Supplies {
     /** Numbers of the orders that these lines were for, by the order's id. */
     @Transactional(readOnly = true)
     public Map<Long, String> orderNumbers(List<Movement> lines) {
-        List<Long> ids = lines.stream().flatMap(line -> line.orderId().stream()).distinct().toList();
+        List<Long> ids = lines.stream()
+                .flatMap(line -> line.orderId().stream())
+                .distinct()
+                .toList();
         return orderNumbers.stream().findFirst().map(numbers -> numbers.of(ids)).orElse(Map.of());
     }
 
@@ -240,27 +274,66 @@ public class Supplies {
     }
 
     private Movement out(
-            SupplyItem item, Movement.Kind kind, BigDecimal quantity, Optional<Long> order, String note, String who,
+            SupplyItem item,
+            Movement.Kind kind,
+            BigDecimal quantity,
+            Optional<Long> order,
+            String note,
+            String who,
             boolean belowZeroAccepted) {
         requirePositive(quantity);
         Balance after = balance(item).minus(quantity);
         if (after.stock().signum() < 0 && !belowZeroAccepted) {
-            throw new Refused("supplies.not-enough", item.name(), item.stock().doubleValue(), quantity.doubleValue(),
+            throw new Refused(
+                    "supplies.not-enough",
+                    item.name(),
+                    item.stock().doubleValue(),
+                    quantity.doubleValue(),
                     Sentence.of(item.useUnit().textKey()));
         }
-        return book(item, kind, quantity.negate(), item.unitCost().amount(), after, order, Optional.empty(),
-                Optional.empty(), note, who, belowZeroAccepted);
+        return book(
+                item,
+                kind,
+                quantity.negate(),
+                item.unitCost().amount(),
+                after,
+                order,
+                Optional.empty(),
+                Optional.empty(),
+                note,
+                who,
+                belowZeroAccepted);
     }
 
     private Movement book(
-            SupplyItem item, Movement.Kind kind, BigDecimal quantity, BigDecimal unitCost, Balance after,
-            Optional<Long> order, Optional<Supplier> supplier, Optional<Money> paid, String note, String who,
+            SupplyItem item,
+            Movement.Kind kind,
+            BigDecimal quantity,
+            BigDecimal unitCost,
+            Balance after,
+            Optional<Long> order,
+            Optional<Supplier> supplier,
+            Optional<Money> paid,
+            String note,
+            String who,
             boolean belowZeroAccepted) {
         SupplyId id = item.id().orElseThrow();
         Money cost = Money.of(unitCost, item.unitCost().currency());
         Movement movement = new Movement(
-                id, item.name(), store.lastNumber(id) + 1, kind, quantity, cost, after.stock(),
-                Money.of(after.average(), cost.currency()), order, supplier, paid, note.strip(), who, clock.instant());
+                id,
+                item.name(),
+                store.lastNumber(id) + 1,
+                kind,
+                quantity,
+                cost,
+                after.stock(),
+                Money.of(after.average(), cost.currency()),
+                order,
+                supplier,
+                paid,
+                note.strip(),
+                who,
+                clock.instant());
         store.add(movement, belowZeroAccepted);
         events.publishEvent(movement);
         return movement;

@@ -28,11 +28,16 @@ class SupplyStore {
     }
 
     List<SupplyItem> items() {
-        return jdbc.sql("select * from supply_item where not retired order by kind, name").query(SupplyStore::item).list();
+        return jdbc.sql("select * from supply_item where not retired order by kind, name")
+                .query(SupplyStore::item)
+                .list();
     }
 
     Optional<SupplyItem> find(SupplyId id) {
-        return jdbc.sql("select * from supply_item where id = :id").param("id", id.value()).query(SupplyStore::item).optional();
+        return jdbc.sql("select * from supply_item where id = :id")
+                .param("id", id.value())
+                .query(SupplyStore::item)
+                .optional();
     }
 
     /** The item, with its row locked until the transaction ends. */
@@ -44,7 +49,8 @@ class SupplyStore {
     }
 
     Optional<SupplyItem> usual(SupplyKind kind, Currency currency) {
-        return jdbc.sql("select * from supply_item where kind = :kind and usual and not retired and currency = :currency")
+        return jdbc.sql(
+                        "select * from supply_item where kind = :kind and usual and not retired and currency = :currency")
                 .param("kind", kind.name())
                 .param("currency", currency.getCurrencyCode())
                 .query(SupplyStore::item)
@@ -52,7 +58,9 @@ class SupplyStore {
     }
 
     void noLongerUsual(SupplyKind kind) {
-        jdbc.sql("update supply_item set usual = false where kind = :kind and usual").param("kind", kind.name()).update();
+        jdbc.sql("update supply_item set usual = false where kind = :kind and usual")
+                .param("kind", kind.name())
+                .update();
     }
 
     SupplyId add(SupplyItem item) {
@@ -62,7 +70,10 @@ class SupplyStore {
                 values (:name, :kind, :useUnit, :width, :height, :purchaseUnit, :usePerPurchase, :pvc,
                     :adhesive, :leadDays, :spareDays, :usual, :retired, :currency)
                 returning id
-                """)).param("currency", item.unitCost().currency().getCurrencyCode()).query(Long.class).single());
+                """))
+                .param("currency", item.unitCost().currency().getCurrencyCode())
+                .query(Long.class)
+                .single());
     }
 
     void change(SupplyId id, SupplyItem item) {
@@ -218,7 +229,8 @@ class SupplyStore {
         String supplierName = row.getString("supplier_name");
         Optional<Supplier> supplier = supplierName == null
                 ? Optional.empty()
-                : Optional.of(new Supplier(row.getLong("supplier_id"), supplierName, row.getString("supplier_contact")));
+                : Optional.of(
+                        new Supplier(row.getLong("supplier_id"), supplierName, row.getString("supplier_contact")));
         return new Movement(
                 new SupplyId(row.getLong("item_id")),
                 row.getString("item_name"),

@@ -60,7 +60,9 @@ public class Workshop implements HouseUnits {
 
     @Transactional
     public void save(TradeNumbers numbers) {
-        if (!(numbers.softPpi() > 0 && numbers.softPpi() < numbers.goodPpi() && numbers.goodPpi() < numbers.sharpPpi())) {
+        if (!(numbers.softPpi() > 0
+                && numbers.softPpi() < numbers.goodPpi()
+                && numbers.goodPpi() < numbers.sharpPpi())) {
             throw new Refused("workshop.ppi.order");
         }
         store.saveTradeNumbers(numbers);

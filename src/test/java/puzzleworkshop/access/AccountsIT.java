@@ -44,15 +44,16 @@ class AccountsIT {
         assertThat(accounts.none()).isTrue();
         accounts.makeFirstOwner("Robin", PASSWORD);
         assertThat(accounts.none()).isFalse();
-        assertThat(accounts.recognise("robin", PASSWORD)).hasValueSatisfying(
-                account -> assertThat(account.role()).isEqualTo(Role.OWNER));
+        assertThat(accounts.recognise("robin", PASSWORD))
+                .hasValueSatisfying(account -> assertThat(account.role()).isEqualTo(Role.OWNER));
     }
 
     @Test
     void of_two_who_open_the_workshop_at_once_only_one_becomes_its_owner() throws Exception {
         try (ExecutorService two = Executors.newFixedThreadPool(2)) {
             List<Callable<String>> both = List.of(() -> tryToOpen("Robin"), () -> tryToOpen("Kim"));
-            List<String> ends = two.invokeAll(both).stream().map(AccountsIT::get).sorted().toList();
+            List<String> ends =
+                    two.invokeAll(both).stream().map(AccountsIT::get).sorted().toList();
             assertThat(ends).containsExactly("access.first.taken", "owner");
         }
         assertThat(accounts.all()).hasSize(1);
@@ -61,8 +62,11 @@ class AccountsIT {
     @Test
     void a_password_is_kept_as_a_bcrypt_hash_only() {
         accounts.makeFirstOwner("Robin", PASSWORD);
-        assertThat(jdbc.sql("select password_hash from account").query(String.class).single())
-                .startsWith("{bcrypt}$2").doesNotContain(PASSWORD);
+        assertThat(jdbc.sql("select password_hash from account")
+                        .query(String.class)
+                        .single())
+                .startsWith("{bcrypt}$2")
+                .doesNotContain(PASSWORD);
     }
 
     @Test
@@ -127,7 +131,9 @@ class AccountsIT {
     }
 
     private static void refused(String key, Runnable attempt) {
-        assertThatThrownBy(attempt::run).isInstanceOfSatisfying(Refused.class,
-                refused -> assertThat(refused.sentence().key()).isEqualTo(key));
+        assertThatThrownBy(attempt::run)
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().key()).isEqualTo(key));
     }
 }

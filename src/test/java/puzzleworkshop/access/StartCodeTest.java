@@ -34,7 +34,8 @@ class StartCodeTest {
         String said = said(code);
         assertThat(code.isAsked()).isTrue();
         assertThat(code.opens(said)).isTrue();
-        assertThat(code.opens(" " + said.toLowerCase(Locale.ROOT).replace("-", " "))).isTrue();
+        assertThat(code.opens(" " + said.toLowerCase(Locale.ROOT).replace("-", " ")))
+                .isTrue();
         assertThat(code.opens("")).isFalse();
         assertThat(code.opens(said.substring(1))).isFalse();
         assertThat(onServer().opens(said)).as("the code of another start").isFalse();
@@ -60,7 +61,8 @@ class StartCodeTest {
         } finally {
             System.setOut(before);
         }
-        Matcher found = Pattern.compile("([A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4})").matcher(words.toString(StandardCharsets.UTF_8));
+        Matcher found = Pattern.compile("([A-Z0-9]{4}-[A-Z0-9]{4}-[A-Z0-9]{4})")
+                .matcher(words.toString(StandardCharsets.UTF_8));
         return found.find() ? found.group(1) : "";
     }
 }

@@ -40,7 +40,10 @@ public final class CameraPicture {
         for (int sy = 0; sy < height; sy++) {
             for (int sx = 0; sx < width; sx++) {
                 // Orientation 6: the stored lower left corner is seen at the upper left.
-                row[sx] = seen((height - 1 - sy) / (double) height, sx / (double) width, noise[(sy * 7919 + sx * 31) % noise.length]);
+                row[sx] = seen(
+                        (height - 1 - sy) / (double) height,
+                        sx / (double) width,
+                        noise[(sy * 7919 + sx * 31) % noise.length]);
             }
             stored.setRGB(0, sy, width, 1, row, 0, width);
         }
@@ -82,7 +85,8 @@ public final class CameraPicture {
 
     /** The steps of sRGB with primaries of DCI-P3 adapted to D50 (SMPTE EG 432-1; values from memory). */
     public static byte[] wideColours() {
-        ICC_Profile profile = ICC_Profile.getInstance(ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
+        ICC_Profile profile = ICC_Profile.getInstance(
+                ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData());
         profile.setData(ICC_Profile.icSigRedColorantTag, xyz(0.51512, 0.24120, -0.00105));
         profile.setData(ICC_Profile.icSigGreenColorantTag, xyz(0.29198, 0.69225, 0.04189));
         profile.setData(ICC_Profile.icSigBlueColorantTag, xyz(0.15710, 0.06657, 0.78407));
@@ -90,7 +94,9 @@ public final class CameraPicture {
     }
 
     private static byte[] xyz(double x, double y, double z) {
-        ByteBuffer tag = ByteBuffer.allocate(20).put("XYZ ".getBytes(StandardCharsets.US_ASCII)).putInt(0);
+        ByteBuffer tag = ByteBuffer.allocate(20)
+                .put("XYZ ".getBytes(StandardCharsets.US_ASCII))
+                .putInt(0);
         for (double value : new double[] {x, y, z}) {
             tag.putInt((int) Math.round(value * 65536));
         }
@@ -112,7 +118,10 @@ public final class CameraPicture {
         entry(all, 0x0110, 2, model.length, values + make.length + make.length % 2);
         entry(all, 0x0112, 3, 1, 6 << 16);
         entry(all, 0x8825, 4, 1, place);
-        all.putInt(0).put(make).position(6 + values + make.length + make.length % 2).put(model);
+        all.putInt(0)
+                .put(make)
+                .position(6 + values + make.length + make.length % 2)
+                .put(model);
         all.position(6 + place);
         all.putShort((short) 4);
         entry(all, 1, 2, 2, 'N' << 24);

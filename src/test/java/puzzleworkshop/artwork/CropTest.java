@@ -48,17 +48,24 @@ class CropTest {
         for (int i = 0; i < 2000; i++) {
             Picture picture = ResolutionTest.picture(1 + random.nextInt(9000), 1 + random.nextInt(9000));
             double aspect = Math.exp(random.nextDouble() * 3 - 1.5);
-            if (picture.aspect() / aspect > 15 || aspect / picture.aspect() > 15 || picture.aspect() * aspect > 15
+            if (picture.aspect() / aspect > 15
+                    || aspect / picture.aspect() > 15
+                    || picture.aspect() * aspect > 15
                     || 1 / (picture.aspect() * aspect) > 15) {
                 continue;
             }
             int turns = random.nextInt(4);
-            assertThat(Crop.filling(picture, aspect, turns).hasAspect(picture, aspect)).as("seed %d case %d", seed, i).isTrue();
+            assertThat(Crop.filling(picture, aspect, turns).hasAspect(picture, aspect))
+                    .as("seed %d case %d", seed, i)
+                    .isTrue();
             assertThat(Crop.fitting(picture, aspect, turns, Crop.WHITE).hasAspect(picture, aspect))
-                    .as("seed %d case %d", seed, i).isTrue();
+                    .as("seed %d case %d", seed, i)
+                    .isTrue();
             double other = aspect * (0.8 + 0.4 * random.nextDouble());
             Crop matched = Crop.filling(picture, aspect, turns).matched(picture, other);
-            assertThat(matched.hasAspect(picture, other)).as("seed %d case %d", seed, i).isTrue();
+            assertThat(matched.hasAspect(picture, other))
+                    .as("seed %d case %d", seed, i)
+                    .isTrue();
         }
     }
 }

@@ -57,23 +57,32 @@ class CroppedPicturesIT {
     @Test
     void a_jpeg_goes_to_print_bit_for_bit_with_its_colours_and_without_its_place() throws Exception {
         byte[] plain = SamplePictures.encode(SamplePictures.leaves(1600, 1200, 4), "jpg");
-        byte[] profile = java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_sRGB).getData();
+        byte[] profile = java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_sRGB)
+                .getData();
         byte[] secret = "Exif\0\0 secret place 54.32 N 10.13 E".getBytes(java.nio.charset.StandardCharsets.ISO_8859_1);
-        byte[] sent = SamplePictures.withOrientation(SamplePictures.withProfile(
-                SamplePictures.withSegment(SamplePictures.withSegment(plain, 0xE1, secret), 0xFE, secret), profile), 6);
+        byte[] sent = SamplePictures.withOrientation(
+                SamplePictures.withProfile(
+                        SamplePictures.withSegment(SamplePictures.withSegment(plain, 0xE1, secret), 0xFE, secret),
+                        profile),
+                6);
         byte[] trailed = java.util.Arrays.copyOf(sent, sent.length + secret.length);
         System.arraycopy(secret, 0, trailed, sent.length, secret.length);
         Picture picture = pictures.take("camera.jpg", new ByteArrayInputStream(trailed));
         Size finished = Size.mm(90, 120);
         Path file;
-        try (PrintPicture print = cropped.print(picture.id(), Crop.filling(picture, finished.aspect()), finished, OVERHANG, 300)) {
+        try (PrintPicture print =
+                cropped.print(picture.id(), Crop.filling(picture, finished.aspect()), finished, OVERHANG, 300)) {
             file = print.jpeg();
             assertThat(print.untouched()).isTrue();
             assertThat(print.ppi()).isEqualTo(1200 / (90 / 25.4), within(0.01));
-            assertThat(print.profile()).hasValueSatisfying(kept -> assertThat(kept).isEqualTo(profile));
+            assertThat(print.profile())
+                    .hasValueSatisfying(kept -> assertThat(kept).isEqualTo(profile));
             byte[] written = Files.readAllBytes(file);
-            assertThat(new String(written, java.nio.charset.StandardCharsets.ISO_8859_1)).doesNotContain("secret", "Exif", "JFIF");
-            assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(written)).containsDirectoryOfType(ExifIFD0Directory.class)).isFalse();
+            assertThat(new String(written, java.nio.charset.StandardCharsets.ISO_8859_1))
+                    .doesNotContain("secret", "Exif", "JFIF");
+            assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(written))
+                            .containsDirectoryOfType(ExifIFD0Directory.class))
+                    .isFalse();
             assertThat(pixels(written)).as("pixels as Java decodes them").isEqualTo(pixels(plain));
         }
         assertThat(file).doesNotExist();
@@ -87,11 +96,14 @@ class CroppedPicturesIT {
     @Test
     void a_proof_has_the_pixels_asked_for_and_never_more_than_the_picture() throws Exception {
         Picture picture = pictures.take(
-                "leaves.png", new ByteArrayInputStream(SamplePictures.encode(SamplePictures.leaves(2400, 1600, 3), "png")));
+                "leaves.png",
+                new ByteArrayInputStream(SamplePictures.encode(SamplePictures.leaves(2400, 1600, 3), "png")));
         Crop small = new Crop(0.4, 0.4, 0.2, 0.2, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
         Size finished = Size.mm(300, 200);
-        assertThat(widthOf(cropped.proof(picture.id(), small, finished, Length.ZERO, 900))).isEqualTo(480);
-        assertThat(widthOf(cropped.proof(picture.id(), Crop.filling(picture, 1.5), finished, Length.ZERO, 900))).isEqualTo(900);
+        assertThat(widthOf(cropped.proof(picture.id(), small, finished, Length.ZERO, 900)))
+                .isEqualTo(480);
+        assertThat(widthOf(cropped.proof(picture.id(), Crop.filling(picture, 1.5), finished, Length.ZERO, 900)))
+                .isEqualTo(900);
     }
 
     private static int widthOf(byte[] jpeg) throws Exception {

@@ -32,7 +32,9 @@ class PictureDoorIT {
 
     @BeforeEach
     void a_picture() throws Exception {
-        web = MockMvcBuilders.webAppContextSetup(context).apply(springSecurity()).build();
+        web = MockMvcBuilders.webAppContextSetup(context)
+                .apply(springSecurity())
+                .build();
         Picture picture = pictures.take(
                 "a.png", new ByteArrayInputStream(SamplePictures.encode(SamplePictures.quarters(300, 200), "png")));
         address = "/" + Rendition.address(picture.id(), 200);
@@ -40,26 +42,37 @@ class PictureDoorIT {
 
     @Test
     void who_is_not_signed_in_sees_no_picture() throws Exception {
-        assertThat(web.perform(get(address)).andReturn().getResponse().getStatus()).isNotEqualTo(200);
+        assertThat(web.perform(get(address)).andReturn().getResponse().getStatus())
+                .isNotEqualTo(200);
     }
 
     @Test
     void a_browser_may_keep_it_for_good() throws Exception {
-        MockHttpServletResponse first = web.perform(get(address).with(user("Robin"))).andReturn().getResponse();
+        MockHttpServletResponse first =
+                web.perform(get(address).with(user("Robin"))).andReturn().getResponse();
         assertThat(first.getStatus()).isEqualTo(200);
         assertThat(first.getContentType()).isEqualTo("image/jpeg");
         assertThat(first.getHeader("Cache-Control")).contains("immutable", "private");
         assertThat(first.getHeader("ETag")).startsWith("\"");
         MockHttpServletResponse again = web.perform(
-                get(address).with(user("Robin")).header("If-None-Match", first.getHeader("ETag"))).andReturn().getResponse();
+                        get(address).with(user("Robin")).header("If-None-Match", first.getHeader("ETag")))
+                .andReturn()
+                .getResponse();
         assertThat(again.getStatus()).isEqualTo(304);
     }
 
     @Test
     void sizes_that_are_not_kept_and_unknown_pictures_are_not_found() throws Exception {
-        assertThat(web.perform(get(address.replace("240", "241")).with(user("Robin"))).andReturn().getResponse().getStatus())
+        assertThat(web.perform(get(address.replace("240", "241")).with(user("Robin")))
+                        .andReturn()
+                        .getResponse()
+                        .getStatus())
                 .isEqualTo(404);
-        assertThat(web.perform(get("/pictures/00000000-0000-0000-0000-000000000000/240.jpg").with(user("Robin")))
-                .andReturn().getResponse().getStatus()).isEqualTo(404);
+        assertThat(web.perform(get("/pictures/00000000-0000-0000-0000-000000000000/240.jpg")
+                                .with(user("Robin")))
+                        .andReturn()
+                        .getResponse()
+                        .getStatus())
+                .isEqualTo(404);
     }
 }

@@ -29,15 +29,20 @@ class PicturesIT {
 
     @Test
     void a_picture_is_kept_byte_for_byte_and_shown_smaller() throws Exception {
-        byte[] jpeg = SamplePictures.withOrientation(SamplePictures.encode(SamplePictures.leaves(900, 600, 5), "jpg"), 6);
+        byte[] jpeg =
+                SamplePictures.withOrientation(SamplePictures.encode(SamplePictures.leaves(900, 600, 5), "jpg"), 6);
         Picture taken = pictures.take("../../holiday.jpg", new ByteArrayInputStream(jpeg));
 
         assertThat(taken.fileName()).isEqualTo("holiday.jpg");
-        assertThat(pictures.get(taken.id())).usingRecursiveComparison().ignoringFields("receivedAt").isEqualTo(taken);
+        assertThat(pictures.get(taken.id()))
+                .usingRecursiveComparison()
+                .ignoringFields("receivedAt")
+                .isEqualTo(taken);
         assertThat(taken.width()).isEqualTo(600);
         assertThat(taken.height()).isEqualTo(900);
         assertThat(taken.sha256())
-                .isEqualTo(HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(jpeg)));
+                .isEqualTo(HexFormat.of()
+                        .formatHex(MessageDigest.getInstance("SHA-256").digest(jpeg)));
         assertThat(pictures.original(taken.id()).readAllBytes()).isEqualTo(jpeg);
 
         Rendition card = pictures.rendition(taken.id(), 600).orElseThrow();
@@ -65,10 +70,12 @@ class PicturesIT {
 
     @Test
     void what_is_refused_leaves_nothing_behind() {
-        int before = jdbc.sql("select count(*) from picture").query(Integer.class).single();
+        int before =
+                jdbc.sql("select count(*) from picture").query(Integer.class).single();
         assertThatThrownBy(() -> pictures.take("a.jpg", new ByteArrayInputStream("hello".getBytes())))
                 .isInstanceOf(Refused.class);
-        assertThat(jdbc.sql("select count(*) from picture").query(Integer.class).single()).isEqualTo(before);
+        assertThat(jdbc.sql("select count(*) from picture").query(Integer.class).single())
+                .isEqualTo(before);
     }
 
     @Test
@@ -76,7 +83,8 @@ class PicturesIT {
         BufferedImage image = new BufferedImage(40, 30, BufferedImage.TYPE_INT_ARGB);
         Picture taken = pictures.take("logo.png", new ByteArrayInputStream(SamplePictures.encode(image, "png")));
         assertThat(pictures.get(taken.id()).notices()).extracting("key").containsExactly("artwork.notice.alpha");
-        BufferedImage shown = ImageIO.read(new ByteArrayInputStream(pictures.rendition(taken.id(), 240).orElseThrow().jpeg()));
+        BufferedImage shown = ImageIO.read(new ByteArrayInputStream(
+                pictures.rendition(taken.id(), 240).orElseThrow().jpeg()));
         assertThat(shown.getRGB(20, 15) & 0xFFFFFF).isEqualTo(0xFFFFFF);
     }
 }

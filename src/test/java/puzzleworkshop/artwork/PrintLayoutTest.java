@@ -35,7 +35,8 @@ class PrintLayoutTest {
     private static final Length OVERHANG = Length.mm(3);
 
     @Test
-    void laid_as_it_is_a_picture_looks_as_if_drawn_anew_whatever_its_orientation_turn_and_crop(@TempDir Path folder) throws Exception {
+    void laid_as_it_is_a_picture_looks_as_if_drawn_anew_whatever_its_orientation_turn_and_crop(@TempDir Path folder)
+            throws Exception {
         BufferedImage stored = picture();
         Random random = new Random(20261127);
         for (int orientation = 1; orientation <= 8; orientation++) {
@@ -54,13 +55,34 @@ class PrintLayoutTest {
 
     /** Frames inside the picture, frames that touch its edges, and the whole picture with a border around it. */
     private static List<Crop> crops(Facts facts, int turns, Random random) {
-        Picture picture = new Picture(new PictureId(UUID.randomUUID()), "x", facts.format(), facts.uprightWidth(), facts.uprightHeight(),
-                facts.orientation(), "0".repeat(64), 1, facts.colours(), Optional.empty(), List.of(), Instant.EPOCH);
+        Picture picture = new Picture(
+                new PictureId(UUID.randomUUID()),
+                "x",
+                facts.format(),
+                facts.uprightWidth(),
+                facts.uprightHeight(),
+                facts.orientation(),
+                "0".repeat(64),
+                1,
+                facts.colours(),
+                Optional.empty(),
+                List.of(),
+                Instant.EPOCH);
         double w = 0.4 + random.nextDouble() * 0.5;
         double h = 0.4 + random.nextDouble() * 0.5;
-        Crop inside = new Crop(random.nextDouble() * (1 - w), random.nextDouble() * (1 - h), w, h, turns, Crop.Fit.FILL, Crop.WHITE,
+        Crop inside = new Crop(
+                random.nextDouble() * (1 - w),
+                random.nextDouble() * (1 - h),
+                w,
+                h,
+                turns,
+                Crop.Fit.FILL,
+                Crop.WHITE,
                 Crop.Edge.MIRRORED);
-        return List.of(inside, Crop.filling(picture, 1.4, turns), Crop.fitting(picture, 1.2, turns, "#3060c0"),
+        return List.of(
+                inside,
+                Crop.filling(picture, 1.4, turns),
+                Crop.fitting(picture, 1.2, turns, "#3060c0"),
                 new Crop(-0.02, 0.1, 1.1, 0.7, turns, Crop.Fit.FIT, "#c03060", Crop.Edge.MIRRORED));
     }
 
@@ -71,7 +93,8 @@ class PrintLayoutTest {
         int w = (int) Math.round(finished.width().mm() * PX_PER_MM);
         int h = (int) Math.round(finished.height().mm() * PX_PER_MM);
         Framing drawn = Framing.of(pixels, crop, w, h, (int) Math.round(OVERHANG.mm() * PX_PER_MM));
-        BufferedImage laid = lay(stored, PrintLayout.of(orientation, crop, finished, OVERHANG), crop, drawn.width(), drawn.height());
+        BufferedImage laid =
+                lay(stored, PrintLayout.of(orientation, crop, finished, OVERHANG), crop, drawn.width(), drawn.height());
         long difference = 0;
         int far = 0;
         for (int y = 0; y < drawn.height(); y++) {
@@ -91,10 +114,13 @@ class PrintLayoutTest {
         String which = "orientation " + orientation + ", " + crop;
         assertThat(mean).as("mean difference of 255, " + which).isLessThan(3);
         // Along lines where colours meet a pixel may fall to either side.
-        assertThat(far / (double) (drawn.width() * drawn.height())).as("pixels far off, " + which).isLessThan(0.02);
+        assertThat(far / (double) (drawn.width() * drawn.height()))
+                .as("pixels far off, " + which)
+                .isLessThan(0.02);
     }
 
-    private static BufferedImage lay(BufferedImage stored, List<PrintPicture.Lay> laid, Crop crop, int width, int height) {
+    private static BufferedImage lay(
+            BufferedImage stored, List<PrintPicture.Lay> laid, Crop crop, int width, int height) {
         BufferedImage sticker = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = sticker.createGraphics();
         g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BILINEAR);
@@ -103,9 +129,18 @@ class PrintLayoutTest {
         g.scale(PX_PER_MM, PX_PER_MM);
         for (PrintPicture.Lay lay : laid) {
             PrintPicture.Box within = lay.within();
-            g.setClip(new Rectangle2D.Double(within.left(), within.top(), within.right() - within.left(), within.bottom() - within.top()));
-            g.drawImage(stored, new AffineTransform(lay.acrossX() / WIDTH, lay.acrossY() / WIDTH, lay.downX() / HEIGHT, lay.downY() / HEIGHT,
-                    lay.x(), lay.y()), null);
+            g.setClip(new Rectangle2D.Double(
+                    within.left(), within.top(), within.right() - within.left(), within.bottom() - within.top()));
+            g.drawImage(
+                    stored,
+                    new AffineTransform(
+                            lay.acrossX() / WIDTH,
+                            lay.acrossY() / WIDTH,
+                            lay.downX() / HEIGHT,
+                            lay.downY() / HEIGHT,
+                            lay.x(),
+                            lay.y()),
+                    null);
         }
         g.dispose();
         return sticker;

@@ -36,7 +36,9 @@ class ResolutionTest {
         Picture picture = picture(2480, 3508);
         Crop whole = new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
         Resolution resolution = Resolution.judge(picture, whole, Size.mm(210, 297), OVERHANG, PrintLimits.USUAL);
-        assertThat(resolution.ppi()).isEqualTo(2480 / (210 / 25.4), within(1e-9)).isLessThan(300);
+        assertThat(resolution.ppi())
+                .isEqualTo(2480 / (210 / 25.4), within(1e-9))
+                .isLessThan(300);
         assertThat(resolution.verdict()).isEqualTo(Verdict.SHARP);
     }
 
@@ -44,14 +46,16 @@ class ResolutionTest {
     @ParameterizedTest
     @CsvSource({"300,SHARP", "299,GOOD", "200,GOOD", "199,SOFT", "150,SOFT", "149,REFUSE", "1,REFUSE"})
     void the_verdict_changes_at_300_200_and_150(int ppi, Verdict verdict) {
-        assertThat(judge(picture(ppi * 10, ppi * 10), Size.mm(254, 254)).verdict()).isEqualTo(verdict);
+        assertThat(judge(picture(ppi * 10, ppi * 10), Size.mm(254, 254)).verdict())
+                .isEqualTo(verdict);
     }
 
     @Test
     void a_smaller_frame_has_fewer_pixels_for_the_same_size() {
         Picture picture = picture(6000, 4000);
         Crop half = new Crop(0.25, 0.25, 0.5, 0.5, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
-        Resolution resolution = Resolution.judge(picture, half, Size.mm(254, 254 * 2 / 3.0), OVERHANG, PrintLimits.USUAL);
+        Resolution resolution =
+                Resolution.judge(picture, half, Size.mm(254, 254 * 2 / 3.0), OVERHANG, PrintLimits.USUAL);
         assertThat(resolution.ppi()).isEqualTo(300, within(1e-9));
         assertThat(resolution.overhangCovered()).isTrue();
     }
@@ -84,21 +88,37 @@ class ResolutionTest {
         // 3 mm of 300 mm need a hundredth of the frame on either side: a frame of 1/1.02 in the middle has just that.
         double most = 1 / 1.02;
         Crop within = new Crop((1 - most) / 2, 0.01, most, most, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
-        assertThat(Resolution.judge(picture, within, Size.mm(300, 200), Length.ZERO, PrintLimits.USUAL).overhangCovered())
+        assertThat(Resolution.judge(picture, within, Size.mm(300, 200), Length.ZERO, PrintLimits.USUAL)
+                        .overhangCovered())
                 .isTrue();
-        assertThat(Resolution.judge(picture, within, Size.mm(300, 200), OVERHANG, PrintLimits.USUAL).overhangCovered())
+        assertThat(Resolution.judge(picture, within, Size.mm(300, 200), OVERHANG, PrintLimits.USUAL)
+                        .overhangCovered())
                 .isFalse();
-        Crop centred = new Crop((1 - 0.9) / 2, (1 - 0.9) / 2, 0.9, 0.9, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
-        assertThat(Resolution.judge(picture, centred, Size.mm(300, 200), OVERHANG, PrintLimits.USUAL).overhangCovered())
+        Crop centred =
+                new Crop((1 - 0.9) / 2, (1 - 0.9) / 2, 0.9, 0.9, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
+        assertThat(Resolution.judge(picture, centred, Size.mm(300, 200), OVERHANG, PrintLimits.USUAL)
+                        .overhangCovered())
                 .isTrue();
     }
 
     private static Resolution judge(Picture picture, Size finished) {
-        return Resolution.judge(picture, Crop.filling(picture, finished.aspect()), finished, OVERHANG, PrintLimits.USUAL);
+        return Resolution.judge(
+                picture, Crop.filling(picture, finished.aspect()), finished, OVERHANG, PrintLimits.USUAL);
     }
 
     static Picture picture(int width, int height) {
-        return new Picture(new PictureId(new UUID(1, 1)), "a.jpg", PictureFormat.JPEG, width, height, 1, "0".repeat(64), 1,
-                new ColourFacts(ColourFacts.Model.RGB, 8, false, Optional.empty()), Optional.empty(), List.of(), Instant.EPOCH);
+        return new Picture(
+                new PictureId(new UUID(1, 1)),
+                "a.jpg",
+                PictureFormat.JPEG,
+                width,
+                height,
+                1,
+                "0".repeat(64),
+                1,
+                new ColourFacts(ColourFacts.Model.RGB, 8, false, Optional.empty()),
+                Optional.empty(),
+                List.of(),
+                Instant.EPOCH);
     }
 }

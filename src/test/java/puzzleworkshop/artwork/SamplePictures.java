@@ -43,7 +43,10 @@ public final class SamplePictures {
             double radius = 1.5 / Math.sqrt(random.nextDouble() + 1e-4);
             g.setColor(new Color(random.nextInt(256), random.nextInt(256), random.nextInt(256)));
             g.fill(new Ellipse2D.Double(
-                    random.nextDouble() * width - radius, random.nextDouble() * height - radius, 2 * radius, 2 * radius));
+                    random.nextDouble() * width - radius,
+                    random.nextDouble() * height - radius,
+                    2 * radius,
+                    2 * radius));
         }
         g.dispose();
         return image;
@@ -64,11 +67,38 @@ public final class SamplePictures {
     /** Puts an Exif segment with nothing but an orientation right behind the start of a JPEG (CIPA DC-008, 4.5.4, 4.6). */
     public static byte[] withOrientation(byte[] jpeg, int orientation) {
         byte[] body = {
-            'E', 'x', 'i', 'f', 0, 0,
-            'M', 'M', 0, 42, 0, 0, 0, 8, // big endian, first directory at 8
-            0, 1, // one entry
-            0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte) orientation, 0, 0, // tag 274, SHORT, one value
-            0, 0, 0, 0 // no further directory
+            'E',
+            'x',
+            'i',
+            'f',
+            0,
+            0,
+            'M',
+            'M',
+            0,
+            42,
+            0,
+            0,
+            0,
+            8, // big endian, first directory at 8
+            0,
+            1, // one entry
+            0x01,
+            0x12,
+            0,
+            3,
+            0,
+            0,
+            0,
+            1,
+            0,
+            (byte) orientation,
+            0,
+            0, // tag 274, SHORT, one value
+            0,
+            0,
+            0,
+            0 // no further directory
         };
         return withSegment(jpeg, 0xE1, body);
     }

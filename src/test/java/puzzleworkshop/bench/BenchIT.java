@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.time.LocalDate;
-import java.util.OptionalLong;
-import java.util.Currency;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -23,8 +23,6 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.cutting.CheckItem;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
@@ -32,12 +30,14 @@ import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.Trial;
 import puzzleworkshop.cutting.Workpiece;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.Job;
-import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.DatabaseTest;
@@ -105,7 +105,8 @@ class BenchIT {
                 won++;
             } else {
                 assertThat(answer.get().refused().get(order.id()).key()).isEqualTo("orders.stage.done-already");
-                assertThat(answer.get().refused().get(order.id()).arguments()).contains(ticks.getFirst().who());
+                assertThat(answer.get().refused().get(order.id()).arguments())
+                        .contains(ticks.getFirst().who());
             }
         }
         assertThat(won).isEqualTo(1);
@@ -132,10 +133,19 @@ class BenchIT {
         machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
         Order order = order();
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused()
+                        .get(order.id())
+                        .key())
                 .isEqualTo("bench.cut.not-recorded");
-        CutJob job = cutJobs.prepare(new CutJob.Wish(OptionalLong.of(order.id().value()), order.number(),
-                machines.standard().orElseThrow().id(), Workpiece.clean(order.board()), Optional.empty()), "Robin");
+        CutJob job = cutJobs.prepare(
+                new CutJob.Wish(
+                        OptionalLong.of(order.id().value()),
+                        order.number(),
+                        machines.standard().orElseThrow().id(),
+                        Workpiece.clean(order.board()),
+                        Optional.empty()),
+                "Robin");
         for (CheckItem item : CheckItem.values()) {
             cutJobs.check(job.id(), item, "Robin");
         }
@@ -145,11 +155,13 @@ class BenchIT {
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+                .isEmpty();
     }
 
     private void insert(Order order, Stage stage, int attempt) {
-        jdbc.sql("insert into stage_done (order_id, stage, attempt, done_at, done_by) values (:o, :s, :a, now(), 'nobody')")
+        jdbc.sql(
+                        "insert into stage_done (order_id, stage, attempt, done_at, done_by) values (:o, :s, :a, now(), 'nobody')")
                 .param("o", order.id().value())
                 .param("s", stage.name())
                 .param("a", attempt)
@@ -162,7 +174,8 @@ class BenchIT {
         make.bringTo(order.id(), Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
+                    .isEmpty();
         }
         assertThat(rack.reservedFor(order.id().value())).isEmpty();
         assertThat(rack.cutsOf(order.id().value())).hasSize(1);
@@ -175,8 +188,7 @@ class BenchIT {
         Order one = order();
         Order waiting = make.waitingForApproval("Tom Reed", plan.today().plusDays(20), 10);
         Order other = order();
-        Bench.Outcome outcome =
-                bench.tick(List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
+        Bench.Outcome outcome = bench.tick(List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
         assertThat(outcome.done()).containsExactlyInAnyOrder(one.id(), other.id());
         assertThat(outcome.refused()).containsOnlyKeys(waiting.id());
     }
@@ -199,9 +211,11 @@ class BenchIT {
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+                .isEmpty();
         assertThat(bench.ticks(order.id()).getLast().attempt()).isEqualTo(2);
-        assertThat(orders.history(order.id())).anyMatch(line -> line.what().key().equals("bench.history.undone"));
+        assertThat(orders.history(order.id()))
+                .anyMatch(line -> line.what().key().equals("bench.history.undone"));
     }
 
     @Test
@@ -217,7 +231,8 @@ class BenchIT {
         assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
         assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
         bench.tick(List.of(order.id()), Stage.PRINT, "Mila", "");
-        assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value()).isBetween(12.0, 12.5);
+        assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value())
+                .isBetween(12.0, 12.5);
         assertThat(bench.running(order.id())).isEmpty();
     }
 
@@ -233,13 +248,17 @@ class BenchIT {
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
         assertThat(mishap.laserLost().value()).isEqualTo(25);
         assertThat(mishap.handsLost().value()).isGreaterThan(20);
-        assertThat(mishap.materialLost().amount()).isGreaterThanOrEqualTo(cut.blankCost().rounded().amount());
+        assertThat(mishap.materialLost().amount())
+                .isGreaterThanOrEqualTo(cut.blankCost().rounded().amount());
         assertThat(orders.get(order.id()).next()).contains(Stage.PRINT);
         assertThat(bench.mishaps(order.id())).hasSize(1);
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
                 .contains(Job.Hold.For.BOARD);
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused().get(order.id()).key())
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused()
+                        .get(order.id())
+                        .key())
                 .isEqualTo("bench.cut.no-board");
     }
 
@@ -257,8 +276,11 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
-                order.id(), new Mishap.Report(Mishap.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()), "Robin");
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused()).isEmpty();
+                order.id(),
+                new Mishap.Report(Mishap.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
+                "Robin");
+        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+                .isEmpty();
         assertThat(rack.cutsOf(order.id().value())).hasSize(1);
     }
 
@@ -298,7 +320,8 @@ class BenchIT {
         long id = bench.photo(order.id(), Stage.PRINT, Optional.empty(), "image/jpeg", new byte[] {1, 2, 3}, "Robin");
         assertThat(bench.photo(id).orElseThrow().content()).containsExactly(1, 2, 3);
         assertThat(bench.photos(order.id())).hasSize(1);
-        assertThatThrownBy(() -> bench.photo(order.id(), Stage.PRINT, Optional.empty(), "text/html", new byte[] {1}, "Robin"))
+        assertThatThrownBy(() ->
+                        bench.photo(order.id(), Stage.PRINT, Optional.empty(), "text/html", new byte[] {1}, "Robin"))
                 .isInstanceOf(Refused.class);
     }
 }

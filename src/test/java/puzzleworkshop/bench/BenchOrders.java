@@ -78,7 +78,10 @@ public final class BenchOrders {
                 new OrderDraft(
                         Customer.newcomer(customer, "", ""),
                         1,
-                        new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(6, 4), 5), IntendedAge.values()[IntendedAge.values().length - 1], false),
+                        new Puzzle(
+                                PatternSpec.of(FINISHED, new PieceGrid(6, 4), 5),
+                                IntendedAge.values()[IntendedAge.values().length - 1],
+                                false),
                         BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
                         Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, FINISHED.aspect()))),
                         "",

@@ -46,7 +46,9 @@ class BenchQueriesIT {
         Map<String, Long> few = queries();
         laminating(6);
         Map<String, Long> many = queries();
-        assertThat(bench.queue(Stage.LAMINATE)).hasSize(8).allMatch(waiting -> waiting.boards().size() == 1);
+        assertThat(bench.queue(Stage.LAMINATE))
+                .hasSize(8)
+                .allMatch(waiting -> waiting.boards().size() == 1);
         assertThat(bench.undoable()).hasSize(8);
         assertThat(few).isNotEmpty();
         assertThat(many).isEqualTo(few);
@@ -55,7 +57,10 @@ class BenchQueriesIT {
     private void laminating(int orders) {
         BenchOrders made = new BenchOrders(beans);
         for (int i = 0; i < orders; i++) {
-            made.bringTo(made.confirmed("Customer " + i, plan.today().plusDays(20), 25).id(), Stage.LAMINATE);
+            made.bringTo(
+                    made.confirmed("Customer " + i, plan.today().plusDays(20), 25)
+                            .id(),
+                    Stage.LAMINATE);
         }
     }
 

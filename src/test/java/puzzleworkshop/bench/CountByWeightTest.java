@@ -17,7 +17,8 @@ class CountByWeightTest {
     private static final double BIRCH = 0.62 * 1.12 * 1000;
 
     private static CountByWeight of(double lines, int pieces) {
-        return CountByWeight.of(Size.mm(300, 200).area(), Length.mm(lines), Length.mm(0.15), Length.mm(3), BIRCH, pieces);
+        return CountByWeight.of(
+                Size.mm(300, 200).area(), Length.mm(lines), Length.mm(0.15), Length.mm(3), BIRCH, pieces);
     }
 
     /** 300 × 200 × 3 mm of it weigh 124.99 g (Wood Handbook, ch. 4); the facing adds 0.06 m² × 200 g/m² = 12 g. */
@@ -29,8 +30,7 @@ class CountByWeightTest {
     /** A piece of 2 cm × 2 cm weighs 0.833 g of wood (same source). */
     @Test
     void a_piece_of_two_centimetres_weighs_under_a_gram() {
-        CountByWeight piece = CountByWeight.of(
-                Area.mm2(400), Length.ZERO, Length.mm(0.15), Length.mm(3), BIRCH, 1);
+        CountByWeight piece = CountByWeight.of(Area.mm2(400), Length.ZERO, Length.mm(0.15), Length.mm(3), BIRCH, 1);
         assertThat(piece.grams() - 0.08).isCloseTo(0.833, within(0.001));
     }
 

@@ -29,12 +29,24 @@ public final class AssignBenchmark implements Benchmark {
     @Override
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         List<Outline> given = folder.isPresent()
-                ? OutlineFolder.read(folder.get()).stream().map(OutlineFolder.Instance::outline).toList()
+                ? OutlineFolder.read(folder.get()).stream()
+                        .map(OutlineFolder.Instance::outline)
+                        .toList()
                 : List.of();
-        out.println("Bounds: Lagrangian relaxation; each board fills its area by a knapsack at the prices of the blanks, and what"
-                + " is left is worth at most its area on the highest rung it could hold.");
-        out.printf("%-6s %8s %14s %14s %14s %14s %14s %14s %9s%n", "week", "sheets", "new m2 greedy", "new m2 ours",
-                "new m2 bound", "lost m2 greedy", "lost m2 ours", "lost m2 bound", "seconds");
+        out.println(
+                "Bounds: Lagrangian relaxation; each board fills its area by a knapsack at the prices of the blanks, and what"
+                        + " is left is worth at most its area on the highest rung it could hold.");
+        out.printf(
+                "%-6s %8s %14s %14s %14s %14s %14s %14s %9s%n",
+                "week",
+                "sheets",
+                "new m2 greedy",
+                "new m2 ours",
+                "new m2 bound",
+                "lost m2 greedy",
+                "lost m2 ours",
+                "lost m2 bound",
+                "seconds");
         double seconds = 0;
         double newGreedy = 0;
         double newOurs = 0;
@@ -55,9 +67,17 @@ public final class AssignBenchmark implements Benchmark {
             Plan ours = assignment.together(1_900 - (System.nanoTime() - start) / 1_000_000, week);
             double took = (System.nanoTime() - start) / 1e9;
             double least = assignment.leastValueLost(ours).mm2();
-            out.printf("%-6d %8d %14.3f %14.3f %14.3f %14.4f %14.4f %14.4f %9.2f%n", week, sheets, greedy.newArea().toSquareMetres(),
-                    ours.newArea().toSquareMetres(), assignment.leastNewArea().toSquareMetres(), greedy.valueLost().toSquareMetres(),
-                    ours.valueLost().toSquareMetres(), least / 1e6, took);
+            out.printf(
+                    "%-6d %8d %14.3f %14.3f %14.3f %14.4f %14.4f %14.4f %9.2f%n",
+                    week,
+                    sheets,
+                    greedy.newArea().toSquareMetres(),
+                    ours.newArea().toSquareMetres(),
+                    assignment.leastNewArea().toSquareMetres(),
+                    greedy.valueLost().toSquareMetres(),
+                    ours.valueLost().toSquareMetres(),
+                    least / 1e6,
+                    took);
             boolean noMoreBought = ours.newArea().compareTo(greedy.newArea()) <= 0;
             boolean noMoreLost = ours.newArea().compareTo(greedy.newArea()) < 0
                     || ours.valueLost().mm2() <= greedy.valueLost().mm2() + 1;
@@ -73,7 +93,11 @@ public final class AssignBenchmark implements Benchmark {
         }
         return String.format(
                 "blanks=%d sheets=%d seconds=%.2f new_area_vs_greedy=%.4f value_lost_vs_greedy=%.4f gap_to_bound_percent=%.1f",
-                BLANKS, sheets, seconds, newGreedy == 0 ? 1 : newOurs / newGreedy, lostOurs / lostGreedy,
+                BLANKS,
+                sheets,
+                seconds,
+                newGreedy == 0 ? 1 : newOurs / newGreedy,
+                lostOurs / lostGreedy,
                 100 * (lostOurs - bound) / bound);
     }
 

@@ -13,7 +13,8 @@ public final class Benchmarks {
     public static void main(String[] args) throws Exception {
         Locale.setDefault(Locale.ROOT);
         String name = args.length > 0 ? args[0] : "none";
-        Optional<Path> folder = args.length > 1 && !args[1].isBlank() ? Optional.of(Path.of(args[1])) : Optional.empty();
+        Optional<Path> folder =
+                args.length > 1 && !args[1].isBlank() ? Optional.of(Path.of(args[1])) : Optional.empty();
         if (folder.isPresent() && !Files.isDirectory(folder.get())) {
             System.err.println("There is no folder " + folder.get() + "; give one that holds instance files.");
             System.exit(2);

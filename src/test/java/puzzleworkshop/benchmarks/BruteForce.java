@@ -46,7 +46,8 @@ final class BruteForce {
 
         Turned(int degrees) {
             this.degrees = degrees;
-            Geometry turned = AffineTransformation.rotationInstance(-Math.toRadians(degrees)).transform(area);
+            Geometry turned = AffineTransformation.rotationInstance(-Math.toRadians(degrees))
+                    .transform(area);
             Envelope box = turned.getEnvelopeInternal();
             minX = box.getMinX();
             minY = box.getMinY();
@@ -136,8 +137,11 @@ final class BruteForce {
     /** How long the plain way with JTS takes until its first place or the limit, in nanoseconds. */
     long plainNanos(Size size, long limitNanos) {
         long start = System.nanoTime();
-        Spot lowest = new Spot(area.getEnvelopeInternal().getMinX(), area.getEnvelopeInternal().getMinY());
-        double reach = Math.hypot(area.getEnvelopeInternal().getWidth(), area.getEnvelopeInternal().getHeight());
+        Spot lowest = new Spot(
+                area.getEnvelopeInternal().getMinX(), area.getEnvelopeInternal().getMinY());
+        double reach = Math.hypot(
+                area.getEnvelopeInternal().getWidth(),
+                area.getEnvelopeInternal().getHeight());
         if (size.area().mm2() > area.getArea()) {
             return System.nanoTime() - start;
         }

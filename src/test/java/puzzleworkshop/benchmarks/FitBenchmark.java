@@ -32,14 +32,23 @@ public final class FitBenchmark implements Benchmark {
     @Override
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         List<OutlineFolder.Instance> instances = folder.isPresent() ? OutlineFolder.read(folder.get()) : made();
-        out.printf("%-24s %8s %8s %6s %6s %12s %12s%n", "outline", "corners", "fitting", "wrong", "worse", "ours ms", "judge s");
+        out.printf(
+                "%-24s %8s %8s %6s %6s %12s %12s%n",
+                "outline", "corners", "fitting", "wrong", "worse", "ours ms", "judge s");
         List<Tally> tallies = IntStream.range(0, instances.size())
                 .parallel()
                 .mapToObj(i -> {
                     Tally tally = judge(instances.get(i), new Random(SEED + i));
                     synchronized (out) {
-                        out.printf("%-24s %8d %8d %6d %6d %12.2f %12.1f%n", tally.name, tally.corners, tally.fitting,
-                                tally.wrong, tally.worse, tally.ours / BLANKS, tally.brute / 1000);
+                        out.printf(
+                                "%-24s %8d %8d %6d %6d %12.2f %12.1f%n",
+                                tally.name,
+                                tally.corners,
+                                tally.fitting,
+                                tally.wrong,
+                                tally.worse,
+                                tally.ours / BLANKS,
+                                tally.brute / 1000);
                     }
                     return tally;
                 })
@@ -76,7 +85,8 @@ public final class FitBenchmark implements Benchmark {
             double w = reach * (0.06 + 0.6 * random.nextDouble());
             Size blank = Size.mm(w, Math.max(10, w * (0.25 + 0.75 * random.nextDouble())));
             blanks.add(blank);
-            answers.add(BestSheets.rank(List.of(profile), blank, null, SIZES, 1).stream().findFirst());
+            answers.add(BestSheets.rank(List.of(profile), blank, null, SIZES, 1).stream()
+                    .findFirst());
         }
         double ours = (System.nanoTime() - start) / 1e6;
         start = System.nanoTime();
@@ -150,16 +160,21 @@ public final class FitBenchmark implements Benchmark {
                 })
                 .sorted()
                 .toArray();
-        double mean = IntStream.range(0, times.length).mapToDouble(i -> times[i]).average().orElseThrow();
-        double brute = IntStream.range(0, 24)
-                .mapToDouble(i -> new BruteForce(outlines.get(i * 411).free())
-                                .plainNanos(blanks.get(i), 1_000_000_000L) / 1e6)
+        double mean = IntStream.range(0, times.length)
+                .mapToDouble(i -> times[i])
                 .average()
                 .orElseThrow();
-        out.printf("one blank among %,d: mean %.1f ms, median %.1f, worst of %d %.1f%n", STOCK, mean,
-                times[times.length / 2], times.length, times[times.length - 1]);
-        out.printf("brute force with JTS, 1 degree and 1 mm, stopped at its first place or after 1 s (which flatters it): "
-                + "%.1f ms a sheet, mean of 24 sheets; so %,.0f s for the stock on one core, %,.0f s on two%n",
+        double brute = IntStream.range(0, 24)
+                .mapToDouble(i ->
+                        new BruteForce(outlines.get(i * 411).free()).plainNanos(blanks.get(i), 1_000_000_000L) / 1e6)
+                .average()
+                .orElseThrow();
+        out.printf(
+                "one blank among %,d: mean %.1f ms, median %.1f, worst of %d %.1f%n",
+                STOCK, mean, times[times.length / 2], times.length, times[times.length - 1]);
+        out.printf(
+                "brute force with JTS, 1 degree and 1 mm, stopped at its first place or after 1 s (which flatters it): "
+                        + "%.1f ms a sheet, mean of 24 sheets; so %,.0f s for the stock on one core, %,.0f s on two%n",
                 brute, brute * STOCK / 1000, brute * STOCK / 2000);
         return new double[] {brute * STOCK / 2 / mean, mean};
     }

@@ -32,8 +32,16 @@ public final class GangBenchmark implements Benchmark {
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         Path work = Files.createTempDirectory("gang-");
         List<Path> files = folder.isPresent() ? filesIn(folder.get()) : pictures(work);
-        out.printf(Locale.ROOT, "heap at most %d MB, %d pictures%n%-12s %10s %8s %8s %10s%n", Runtime.getRuntime().maxMemory() >> 20,
-                files.size(), "", "untouched", "s", "PDF MB", "peak MB");
+        out.printf(
+                Locale.ROOT,
+                "heap at most %d MB, %d pictures%n%-12s %10s %8s %8s %10s%n",
+                Runtime.getRuntime().maxMemory() >> 20,
+                files.size(),
+                "",
+                "untouched",
+                "s",
+                "PDF MB",
+                "peak MB");
         double asTheyAre = one("as they are", Crop.Edge.MIRRORED, files, work, out);
         long peakAsTheyAre = peakHeapMegabytes();
         double drawn = one("drawn anew", Crop.Edge.EXTENDED, files, work, out);
@@ -44,17 +52,31 @@ public final class GangBenchmark implements Benchmark {
             }
         }
         Files.delete(work);
-        return String.format(Locale.ROOT, "pictures=%d seconds=%.1f peak_heap_mb=%d drawn_seconds=%.1f drawn_peak_heap_mb=%d", files.size(),
-                asTheyAre, peakAsTheyAre, drawn, peakDrawn);
+        return String.format(
+                Locale.ROOT,
+                "pictures=%d seconds=%.1f peak_heap_mb=%d drawn_seconds=%.1f drawn_peak_heap_mb=%d",
+                files.size(),
+                asTheyAre,
+                peakAsTheyAre,
+                drawn,
+                peakDrawn);
     }
 
-    private static double one(String name, Crop.Edge edge, List<Path> files, Path work, PrintStream out) throws IOException {
+    private static double one(String name, Crop.Edge edge, List<Path> files, Path work, PrintStream out)
+            throws IOException {
         ManagementFactory.getMemoryPoolMXBeans().forEach(MemoryPoolMXBean::resetPeakUsage);
         Path pdf = work.resolve("run.pdf");
         long start = System.nanoTime();
         int untouched = LargeRun.write(files, new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, edge), pdf);
         double seconds = (System.nanoTime() - start) / 1e9;
-        out.printf(Locale.ROOT, "%-12s %10d %8.1f %8d %10d%n", name, untouched, seconds, Files.size(pdf) >> 20, peakHeapMegabytes());
+        out.printf(
+                Locale.ROOT,
+                "%-12s %10d %8.1f %8d %10d%n",
+                name,
+                untouched,
+                seconds,
+                Files.size(pdf) >> 20,
+                peakHeapMegabytes());
         return seconds;
     }
 
@@ -74,14 +96,20 @@ public final class GangBenchmark implements Benchmark {
             random.nextBytes(noise);
             double wide = 90 + 20 * p;
             Path file = work.resolve("%02d.jpg".formatted(p));
-            Jpeg.write(WIDTH, HEIGHT, 300, 0.9f, y -> {
-                int shift = random.nextInt(4096);
-                double wave = 60 * Math.sin(y / 53.0);
-                for (int i = 0; i < row.length; i++) {
-                    row[i] = (byte) (128 + wave * Math.sin(i / wide) + (noise[i + shift] & 15));
-                }
-                return row;
-            }, file);
+            Jpeg.write(
+                    WIDTH,
+                    HEIGHT,
+                    300,
+                    0.9f,
+                    y -> {
+                        int shift = random.nextInt(4096);
+                        double wave = 60 * Math.sin(y / 53.0);
+                        for (int i = 0; i < row.length; i++) {
+                            row[i] = (byte) (128 + wave * Math.sin(i / wide) + (noise[i + shift] & 15));
+                        }
+                        return row;
+                    },
+                    file);
             files.add(file);
         }
         return files;

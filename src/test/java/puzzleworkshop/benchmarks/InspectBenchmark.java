@@ -36,7 +36,8 @@ public final class InspectBenchmark implements Benchmark {
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         if (folder.isPresent()) {
             try (Stream<Path> found = Files.walk(folder.get())) {
-                for (Path path : found.filter(InspectBenchmark::isDrawing).sorted().toList()) {
+                for (Path path :
+                        found.filter(InspectBenchmark::isDrawing).sorted().toList()) {
                     byte[] bytes = Files.readAllBytes(path);
                     try {
                         inspect(path.getFileName().toString(), bytes, out);
@@ -50,16 +51,26 @@ public final class InspectBenchmark implements Benchmark {
             for (Map.Entry<String, CutPattern> each : puzzles().entrySet()) {
                 CutPattern pattern = each.getValue();
                 CutPlan once = CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST);
-                CutPlan twice = CutPlan.of(each.getKey(), pattern.pieces().stream().map(Piece::outline).toList(), List.of(),
+                CutPlan twice = CutPlan.of(
+                        each.getKey(),
+                        pattern.pieces().stream().map(Piece::outline).toList(),
+                        List.of(),
                         CutPlan.Sequence.INNER_FIRST);
                 for (CutFile.Format format : List.of(CutFile.Format.SVG, CutFile.Format.DXF)) {
-                    inspect(each.getKey() + ", each line once, " + format, CutFile.write(once, format).bytes(), out);
+                    inspect(
+                            each.getKey() + ", each line once, " + format,
+                            CutFile.write(once, format).bytes(),
+                            out);
                     byte[] doubled = CutFile.write(twice, format).bytes();
                     if (doubled.length > DrawnFile.MOST_BYTES) {
                         continue; // larger than a file may be on the screen
                     }
                     Inspection found = inspect(each.getKey() + ", piece by piece, " + format, doubled, out);
-                    out.printf(Locale.ROOT, "    doubled %.1f mm of %.1f known%n", found.savedMm(), pattern.innerLengthMm());
+                    out.printf(
+                            Locale.ROOT,
+                            "    doubled %.1f mm of %.1f known%n",
+                            found.savedMm(),
+                            pattern.innerLengthMm());
                 }
             }
         }
@@ -78,11 +89,21 @@ public final class InspectBenchmark implements Benchmark {
         files++;
         segments += inspection.stretches();
         seconds += took;
-        out.printf(Locale.ROOT, "%s: %.1f kB, %d lines, %d segments, %.1f x %.1f mm, %.0f mm long, %.3f s%n", name,
-                bytes.length / 1e3, inspection.file().lines().size(), inspection.stretches(), inspection.frame().width(),
-                inspection.frame().height(), inspection.totalLengthMm(), took);
-        inspection.findings().forEach(finding -> out.printf(Locale.ROOT, "    %s: %d, %.1f mm%n", finding.trouble(),
-                finding.count(), finding.lengthMm()));
+        out.printf(
+                Locale.ROOT,
+                "%s: %.1f kB, %d lines, %d segments, %.1f x %.1f mm, %.0f mm long, %.3f s%n",
+                name,
+                bytes.length / 1e3,
+                inspection.file().lines().size(),
+                inspection.stretches(),
+                inspection.frame().width(),
+                inspection.frame().height(),
+                inspection.totalLengthMm(),
+                took);
+        inspection
+                .findings()
+                .forEach(finding -> out.printf(
+                        Locale.ROOT, "    %s: %d, %.1f mm%n", finding.trouble(), finding.count(), finding.lengthMm()));
         return inspection;
     }
 

@@ -32,16 +32,29 @@ public final class IntakeBenchmark implements Benchmark {
     @Override
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         List<Path> files = folder.isPresent() ? filesIn(folder.get()) : List.of(hundredMegapixels());
-        out.printf(Locale.ROOT, "heap at most %d MB%n%-28s %8s %9s %9s %7s%n", Runtime.getRuntime().maxMemory() >> 20,
-                "file", "MP", "ours s", "convert s", "ratio");
+        out.printf(
+                Locale.ROOT,
+                "heap at most %d MB%n%-28s %8s %9s %9s %7s%n",
+                Runtime.getRuntime().maxMemory() >> 20,
+                "file",
+                "MP",
+                "ours s",
+                "convert s",
+                "ratio");
         double megapixels = 0;
         double seconds = 0;
         for (Path file : files) {
             Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
             double size = (double) facts.storedWidth() * facts.storedHeight() / 1e6;
-            double ours = best(() -> Jpeg.write(Survey.of(file, facts, 1600, share -> { }).copy(), 0.86f));
+            double ours = best(
+                    () -> Jpeg.write(Survey.of(file, facts, 1600, share -> {}).copy(), 0.86f));
             double peer = peer(file);
-            out.printf(Locale.ROOT, "%-28s %8.1f %9.2f %9s %7s%n", file.getFileName(), size, ours,
+            out.printf(
+                    Locale.ROOT,
+                    "%-28s %8.1f %9.2f %9s %7s%n",
+                    file.getFileName(),
+                    size,
+                    ours,
                     peer > 0 ? String.format(Locale.ROOT, "%.2f", peer) : "absent",
                     peer > 0 ? String.format(Locale.ROOT, "%.2f", ours / peer) : "-");
             megapixels += size;
@@ -50,8 +63,12 @@ public final class IntakeBenchmark implements Benchmark {
         if (folder.isEmpty()) {
             Files.deleteIfExists(files.getFirst());
         }
-        return String.format(Locale.ROOT, "megapixels=%d seconds=%.2f peak_heap_mb=%d",
-                Math.round(megapixels), seconds, peakHeapMegabytes());
+        return String.format(
+                Locale.ROOT,
+                "megapixels=%d seconds=%.2f peak_heap_mb=%d",
+                Math.round(megapixels),
+                seconds,
+                peakHeapMegabytes());
     }
 
     @FunctionalInterface
@@ -73,8 +90,10 @@ public final class IntakeBenchmark implements Benchmark {
         Path result = Files.createTempFile("peer-", ".jpg");
         try {
             return best(() -> {
-                Process process = new ProcessBuilder("convert", file.toString(), "-resize", "1600x1600", "-quality", "86",
-                        result.toString()).redirectErrorStream(true).start();
+                Process process = new ProcessBuilder(
+                                "convert", file.toString(), "-resize", "1600x1600", "-quality", "86", result.toString())
+                        .redirectErrorStream(true)
+                        .start();
                 process.getInputStream().readAllBytes();
                 if (process.waitFor() != 0) {
                     throw new IOException("convert failed");

@@ -73,7 +73,9 @@ final class OutlineFolder {
                 }
             }
         }
-        return outer == null || outer.size() < 3 ? null : new Instance(file.getFileName().toString(), outer, holes);
+        return outer == null || outer.size() < 3
+                ? null
+                : new Instance(file.getFileName().toString(), outer, holes);
     }
 
     private static List<Spot> ring(String[] words) {

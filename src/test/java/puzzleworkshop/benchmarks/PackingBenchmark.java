@@ -34,12 +34,19 @@ public final class PackingBenchmark implements Benchmark {
     public String run(Optional<Path> folder, PrintStream out) throws IOException {
         List<PackingInstance> all = folder.isPresent() ? read(folder.get()) : PackingInstance.builtIn();
         new Warmth().up(all);
-        out.printf("%-16s %6s %10s %10s %8s %8s %8s%n", "instance", "pieces", "ours", "best", "gap %", "seconds", "of work");
+        out.printf(
+                "%-16s %6s %10s %10s %8s %8s %8s%n",
+                "instance", "pieces", "ours", "best", "gap %", "seconds", "of work");
         for (PackingInstance instance : all) {
             one(instance, out);
         }
-        String line = String.format("instances=%d mean_gap_percent=%.3f max_gap_percent=%.3f optimal=%d seconds_per_instance=%.3f",
-                instances, instances == 0 ? 0 : gaps / instances, worst, optimal, instances == 0 ? 0 : seconds / instances);
+        String line = String.format(
+                "instances=%d mean_gap_percent=%.3f max_gap_percent=%.3f optimal=%d seconds_per_instance=%.3f",
+                instances,
+                instances == 0 ? 0 : gaps / instances,
+                worst,
+                optimal,
+                instances == 0 ? 0 : seconds / instances);
         return line + groups(folder, out);
     }
 
@@ -47,12 +54,17 @@ public final class PackingBenchmark implements Benchmark {
         long start = System.nanoTime();
         long startOfWork = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
         RectanglePacker packer = RectanglePacker.withGap(0);
-        Packed packed = instance.strip() ? packer.onRoll(instance.pieces(), instance.width(), List.of())
+        Packed packed = instance.strip()
+                ? packer.onRoll(instance.pieces(), instance.width(), List.of())
                 : packer.onSheets(instance.pieces(), instance.width(), instance.height(), List.of());
         double took = (System.nanoTime() - start) / 1e9;
         double worked = (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - startOfWork) / 1e9;
-        String fault = LayoutJudge.fault(instance.pieces(), packed.spots(), instance.width(),
-                instance.strip() ? packed.length() : instance.height(), 0);
+        String fault = LayoutJudge.fault(
+                instance.pieces(),
+                packed.spots(),
+                instance.width(),
+                instance.strip() ? packed.length() : instance.height(),
+                0);
         if (!fault.isEmpty()) {
             throw new IllegalStateException(instance.name() + ": " + fault);
         }
@@ -65,7 +77,9 @@ public final class PackingBenchmark implements Benchmark {
         worst = Math.max(worst, gap);
         optimal += gap < 1e-9 ? 1 : 0;
         instance.group().ifPresent(group -> totals.merge(group, packed.sheets(), Integer::sum));
-        out.printf("%-16s %6d %10.2f %10.2f %8.3f %8.3f %8.3f%n", instance.name(), instance.pieces().size(), ours, best, gap, took, worked);
+        out.printf(
+                "%-16s %6d %10.2f %10.2f %8.3f %8.3f %8.3f%n",
+                instance.name(), instance.pieces().size(), ours, best, gap, took, worked);
     }
 
     private String groups(Optional<Path> folder, PrintStream out) throws IOException {
@@ -94,11 +108,16 @@ public final class PackingBenchmark implements Benchmark {
     private static List<PackingInstance> read(Path folder) throws IOException {
         List<Path> files;
         try (Stream<Path> walk = Files.walk(folder)) {
-            files = walk.filter(file -> file.toString().endsWith(".txt")).sorted().toList();
+            files = walk.filter(file -> file.toString().endsWith(".txt"))
+                    .sorted()
+                    .toList();
         }
         List<PackingInstance> all = new ArrayList<>();
         for (Path file : files) {
-            PackingInstance.read(Files.readAllLines(file), file.getFileName().toString().replace(".txt", "")).ifPresent(all::add);
+            PackingInstance.read(
+                            Files.readAllLines(file),
+                            file.getFileName().toString().replace(".txt", ""))
+                    .ifPresent(all::add);
         }
         return all;
     }

@@ -43,15 +43,35 @@ final class PagesBenchmark implements Benchmark {
         Path data = Files.createTempDirectory("puzzle-workshop-pages");
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class).open(WorkshopProfile.named("Birch & Beam", Currency.getInstance("EUR"),
-                    UnitSystem.MILLIMETRES, ZoneId.of("UTC")), "Robin", PASSWORD);
+            program.getBean(FirstSteps.class)
+                    .open(
+                            WorkshopProfile.named(
+                                    "Birch & Beam",
+                                    Currency.getInstance("EUR"),
+                                    UnitSystem.MILLIMETRES,
+                                    ZoneId.of("UTC")),
+                            "Robin",
+                            PASSWORD);
             program.getBean(DemoWorkshop.class).fill((share, what) -> {});
             JdbcClient jdbc = program.getBean(JdbcClient.class);
             int orders = multiply(jdbc);
             String one = jdbc.sql("select number from customer_order where state = 'CONFIRMED' order by id limit 1")
-                    .query(String.class).single();
-            List<String> pages = List.of("", "orders", "orders/" + one, "orders/new", "bench", "print-runs", "sheets",
-                    "supplies", "machines", "rates", "figures", "set-up", EMPTY);
+                    .query(String.class)
+                    .single();
+            List<String> pages = List.of(
+                    "",
+                    "orders",
+                    "orders/" + one,
+                    "orders/new",
+                    "bench",
+                    "print-runs",
+                    "sheets",
+                    "supplies",
+                    "machines",
+                    "rates",
+                    "figures",
+                    "set-up",
+                    EMPTY);
             String address = "http://localhost:" + program.getEnvironment().getProperty("local.server.port");
             Map<String, List<Double>> taken = visit(address, pages);
             return report(taken, orders, out);
@@ -67,8 +87,12 @@ final class PagesBenchmark implements Benchmark {
                         where table_schema = current_schema() and table_name = 'customer_order'
                           and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
                         """).query(String.class).single();
-        int there = jdbc.sql("select count(*) from customer_order").query(Integer.class).single();
-        int open = jdbc.sql("select count(*) from customer_order where state = 'CONFIRMED'").query(Integer.class).single();
+        int there = jdbc.sql("select count(*) from customer_order")
+                .query(Integer.class)
+                .single();
+        int open = jdbc.sql("select count(*) from customer_order where state = 'CONFIRMED'")
+                .query(Integer.class)
+                .single();
         copies(jdbc, columns, "CONFIRMED", Math.max(0, OPEN - open));
         copies(jdbc, columns, "CLOSED", ORDERS - there - Math.max(0, OPEN - open));
         jdbc.sql("""
@@ -80,7 +104,9 @@ final class PagesBenchmark implements Benchmark {
                 where o.number like 'B-%'
                 """).update();
         jdbc.sql("analyze").update();
-        return jdbc.sql("select count(*) from customer_order").query(Integer.class).single();
+        return jdbc.sql("select count(*) from customer_order")
+                .query(Integer.class)
+                .single();
     }
 
     private static void copies(JdbcClient jdbc, String columns, String state, int count) {
@@ -92,7 +118,10 @@ final class PagesBenchmark implements Benchmark {
                 cross join lateral (select * from customer_order where state = :state and number not like 'B-%%'
                     order by id offset n %% (select count(*) from customer_order where state = :state and number not like 'B-%%')
                     limit 1) o
-                """.formatted(columns, state)).param("count", count).param("state", state).update();
+                """.formatted(columns, state))
+                .param("count", count)
+                .param("state", state)
+                .update();
     }
 
     private static Map<String, List<Double>> visit(String address, List<String> pages) throws Exception {
@@ -114,7 +143,8 @@ final class PagesBenchmark implements Benchmark {
     private static Map<String, List<Double>> round(String address, List<String> pages, int shift) throws Exception {
         Visitor visitor = new Visitor(address);
         visitor.signIn("Robin", PASSWORD);
-        Map<String, List<Double>> taken = pages.stream().collect(Collectors.toMap(page -> page, page -> new ArrayList<>()));
+        Map<String, List<Double>> taken =
+                pages.stream().collect(Collectors.toMap(page -> page, page -> new ArrayList<>()));
         for (int i = 0; i < WARM_UP + ROUNDS; i++) {
             // everybody looks at another page at a time
             for (int k = 0; k < pages.size(); k++) {
@@ -131,14 +161,17 @@ final class PagesBenchmark implements Benchmark {
     private static String report(Map<String, List<Double>> taken, int orders, PrintStream out) {
         out.printf("%-24s %8s %8s%n", "page", "p50 ms", "p95 ms");
         taken.forEach((page, times) -> out.printf("/%-23s %8.1f %8.1f%n", page, at(times, 0.5), at(times, 0.95)));
-        List<Double> real = taken.entrySet().stream().filter(entry -> !entry.getKey().equals(EMPTY))
-                .flatMap(entry -> entry.getValue().stream()).toList();
+        List<Double> real = taken.entrySet().stream()
+                .filter(entry -> !entry.getKey().equals(EMPTY))
+                .flatMap(entry -> entry.getValue().stream())
+                .toList();
         return "orders=%d users=%d p50_ms=%.1f p95_ms=%.1f empty_view_p95_ms=%.1f"
                 .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95));
     }
 
     private static double at(List<Double> times, double share) {
-        double[] sorted = times.stream().mapToDouble(Double::doubleValue).sorted().toArray();
+        double[] sorted =
+                times.stream().mapToDouble(Double::doubleValue).sorted().toArray();
         return sorted[Math.min(sorted.length - 1, (int) Math.ceil(share * sorted.length) - 1)];
     }
 }

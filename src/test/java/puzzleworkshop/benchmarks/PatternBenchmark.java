@@ -30,9 +30,14 @@ public final class PatternBenchmark implements Benchmark {
             long started = System.nanoTime();
             CutPattern pattern = PatternMaker.make(large(i + 1));
             seconds[i] = (System.nanoTime() - started) / 1e9;
-            out.printf("2,000 pieces, seed %d: %.3f s, %d edges compared, %d redrawn, smallest gap %.3f mm of %.3f allowed%n",
-                    i + 1, seconds[i], pattern.verified().edges(), pattern.verified().redrawn(),
-                    pattern.verified().smallestGapMm(), pattern.verified().closestAllowedMm());
+            out.printf(
+                    "2,000 pieces, seed %d: %.3f s, %d edges compared, %d redrawn, smallest gap %.3f mm of %.3f allowed%n",
+                    i + 1,
+                    seconds[i],
+                    pattern.verified().edges(),
+                    pattern.verified().redrawn(),
+                    pattern.verified().smallestGapMm(),
+                    pattern.verified().closestAllowedMm());
         }
         Arrays.sort(seconds);
 
@@ -48,7 +53,8 @@ public final class PatternBenchmark implements Benchmark {
             pieces += pattern.pieces().size();
             redrawn += pattern.verified().redrawn();
             if ((i + 1) % 1000 == 0) {
-                out.printf("%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches doubled%n",
+                out.printf(
+                        "%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches doubled%n",
                         i + 1, pieces, redrawn, crossings, doubled);
             }
         }

@@ -34,22 +34,33 @@ final class Program implements AutoCloseable {
     /** Starts it and waits until its sign-in page (or first steps) answers. */
     static Program start(Path data, String... settings) throws IOException, InterruptedException {
         if (Program.class.getResource("/META-INF/VAADIN/webapp/index.html") == null) {
-            throw new IllegalStateException("The bundle of the screens is not built: run ./mvnw -DskipTests package once.");
+            throw new IllegalStateException(
+                    "The bundle of the screens is not built: run ./mvnw -DskipTests package once.");
         }
         Path said = Files.createTempFile("puzzle-workshop-said", ".txt");
         List<String> command = new ArrayList<>(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-Xmx1g", "-Djava.awt.headless=true",
-                "-cp", System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
-                PuzzleWorkshop.class.getName(), "--server.port=0", "--puzzleworkshop.data=" + data));
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx1g",
+                "-Djava.awt.headless=true",
+                "-cp",
+                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                PuzzleWorkshop.class.getName(),
+                "--server.port=0",
+                "--puzzleworkshop.data=" + data));
         command.addAll(List.of(settings));
         long begin = System.nanoTime();
-        Process process = new ProcessBuilder(command).redirectErrorStream(true).redirectOutput(said.toFile()).start();
+        Process process = new ProcessBuilder(command)
+                .redirectErrorStream(true)
+                .redirectOutput(said.toFile())
+                .start();
         while (true) {
             Matcher found = ADDRESS.matcher(Files.readString(said));
             if (found.find()) {
-                HttpResponse<String> answer = HttpClient.newHttpClient().send(
-                        HttpRequest.newBuilder(URI.create(found.group(1) + "/sign-in")).build(),
-                        HttpResponse.BodyHandlers.ofString());
+                HttpResponse<String> answer = HttpClient.newHttpClient()
+                        .send(
+                                HttpRequest.newBuilder(URI.create(found.group(1) + "/sign-in"))
+                                        .build(),
+                                HttpResponse.BodyHandlers.ofString());
                 if (answer.statusCode() != 200) {
                     throw new IllegalStateException("The sign-in page answered " + answer.statusCode());
                 }
@@ -86,8 +97,12 @@ final class Program implements AutoCloseable {
     }
 
     private String jcmd(String what) throws IOException, InterruptedException {
-        Process jcmd = new ProcessBuilder(Path.of(System.getProperty("java.home"), "bin", "jcmd").toString(),
-                Long.toString(process.pid()), what).redirectErrorStream(true).start();
+        Process jcmd = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "jcmd").toString(),
+                        Long.toString(process.pid()),
+                        what)
+                .redirectErrorStream(true)
+                .start();
         String said = new String(jcmd.getInputStream().readAllBytes());
         jcmd.waitFor();
         return said;

@@ -5,11 +5,11 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.planning.Batching;
-import puzzleworkshop.planning.ScheduleJudge;
+import puzzleworkshop.planning.Job;
 import puzzleworkshop.planning.Schedule;
+import puzzleworkshop.planning.ScheduleJudge;
 import puzzleworkshop.planning.Scheduler;
 import puzzleworkshop.planning.WorkshopWeeks;
-import puzzleworkshop.planning.Job;
 
 /**
  * How long a plan of 60 open orders takes, against the plain earliest due date sequence, and how often the search finds
@@ -36,8 +36,14 @@ public final class ScheduleBenchmark implements Benchmark {
             Schedule byDue = ScheduleJudge.byDueDate(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY);
             out.printf(
                     "%4d  %6d  %16d  %4d  %22.0f  %10.0f  %7d  %7.3f%n",
-                    week, ORDERS, byDue.late(), plan.late(), byDue.lateMinutes() / 60.0, plan.lateMinutes() / 60.0,
-                    plan.setUps(), seconds);
+                    week,
+                    ORDERS,
+                    byDue.late(),
+                    plan.late(),
+                    byDue.lateMinutes() / 60.0,
+                    plan.lateMinutes() / 60.0,
+                    plan.setUps(),
+                    seconds);
             worst = Math.max(worst, seconds);
         }
         int optimal = 0;
@@ -46,12 +52,22 @@ public final class ScheduleBenchmark implements Benchmark {
             List<Job> jobs = ScheduleJudge.tight(7, seed);
             Scheduler scheduler = new Scheduler(400, 240, Batching.USUAL);
             int best = ScheduleJudge.fewestLate(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY);
-            optimal += scheduler.plan(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY).late() == best ? 1 : 0;
-            byDueOptimal += ScheduleJudge.byDueDate(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY).late() == best ? 1 : 0;
+            optimal += scheduler
+                                    .plan(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY)
+                                    .late()
+                            == best
+                    ? 1
+                    : 0;
+            byDueOptimal += ScheduleJudge.byDueDate(WorkshopWeeks.twoPeople(), jobs, WorkshopWeeks.MONDAY)
+                                    .late()
+                            == best
+                    ? 1
+                    : 0;
         }
         out.printf(
                 "small weeks of 7 orders, all 5,040 sequences tried: fewest late in %d of %d (earliest due date alone: %d)%n",
                 optimal, CASES, byDueOptimal);
-        return "orders=%d seconds=%.3f optimal_percent=%.1f cases=%d".formatted(ORDERS, worst, 100.0 * optimal / CASES, CASES);
+        return "orders=%d seconds=%.3f optimal_percent=%.1f cases=%d"
+                .formatted(ORDERS, worst, 100.0 * optimal / CASES, CASES);
     }
 }

@@ -21,14 +21,30 @@ public final class TrialsBenchmark implements Benchmark {
         SimulatedBoards.Tally tally = new SimulatedBoards(SEED).compare(MATERIALS);
         double naive = Math.min(tally.meanLadder(), tally.meanHighLadder());
         out.printf(Locale.ROOT, "%-34s %12s %12s %12s%n", "", "mean tries", "median", "worst");
-        out.printf(Locale.ROOT, "%-34s %12.2f %12d %12d%n", "ours", tally.meanOurs(), tally.medianOurs(), tally.worstOurs());
-        out.printf(Locale.ROOT, "%-34s %12.2f %12d %12d%n", "ladder from half, steps of 10 %", tally.meanLadder(),
-                tally.medianLadder(), tally.worstLadder());
+        out.printf(
+                Locale.ROOT,
+                "%-34s %12.2f %12d %12d%n",
+                "ours",
+                tally.meanOurs(),
+                tally.medianOurs(),
+                tally.worstOurs());
+        out.printf(
+                Locale.ROOT,
+                "%-34s %12.2f %12d %12d%n",
+                "ladder from half, steps of 10 %",
+                tally.meanLadder(),
+                tally.medianLadder(),
+                tally.worstLadder());
         out.printf(Locale.ROOT, "%-34s %12.2f%n", "ladder from common practice", tally.meanHighLadder());
         out.printf(Locale.ROOT, "%-34s %12.2f%n", "bound: threshold known", tally.meanBound());
-        out.printf(Locale.ROOT, "not proven within %d tries: ours %d, ladder %d; ratio to the better ladder %.3f%n", SimulatedBoards.MOST_TRIES,
-                tally.unprovenOurs(), tally.unprovenLadder(), tally.meanOurs() / naive);
-        return String.format(Locale.ROOT, "materials=%d trials_ours=%.2f trials_naive=%.2f", MATERIALS, tally.meanOurs(),
-                naive);
+        out.printf(
+                Locale.ROOT,
+                "not proven within %d tries: ours %d, ladder %d; ratio to the better ladder %.3f%n",
+                SimulatedBoards.MOST_TRIES,
+                tally.unprovenOurs(),
+                tally.unprovenLadder(),
+                tally.meanOurs() / naive);
+        return String.format(
+                Locale.ROOT, "materials=%d trials_ours=%.2f trials_naive=%.2f", MATERIALS, tally.meanOurs(), naive);
     }
 }

@@ -24,8 +24,10 @@ final class Visitor {
     private static final Pattern LIST = Pattern.compile(
             "\"node\":(\\d+),\"type\":\"put\",\"key\":\"tag\",\"feat\":0,\"value\":\"vaadin-(?:grid|virtual-list)\"");
 
-    private final HttpClient browser = HttpClient.newBuilder().cookieHandler(new CookieManager())
-            .followRedirects(HttpClient.Redirect.NORMAL).build();
+    private final HttpClient browser = HttpClient.newBuilder()
+            .cookieHandler(new CookieManager())
+            .followRedirects(HttpClient.Redirect.NORMAL)
+            .build();
     private final String address;
 
     Visitor(String address) {
@@ -35,8 +37,11 @@ final class Visitor {
     void signIn(String name, String password) throws IOException, InterruptedException {
         String token = found("name=\"_csrf\" content=\"([^\"]+)\"", get("sign-in"));
         String form = "username=" + encoded(name) + "&password=" + encoded(password) + "&_csrf=" + encoded(token);
-        HttpResponse<String> answer = browser.send(HttpRequest.newBuilder(URI.create(address + "/sign-in"))
-                .header("Content-Type", "application/x-www-form-urlencoded").POST(BodyPublishers.ofString(form)).build(),
+        HttpResponse<String> answer = browser.send(
+                HttpRequest.newBuilder(URI.create(address + "/sign-in"))
+                        .header("Content-Type", "application/x-www-form-urlencoded")
+                        .POST(BodyPublishers.ofString(form))
+                        .build(),
                 BodyHandlers.ofString());
         if (answer.uri().getPath().contains("sign-in")) {
             throw new IllegalStateException("The sign-in was refused: " + answer.uri());
@@ -47,8 +52,9 @@ final class Visitor {
     double open(String path) throws IOException, InterruptedException {
         long begin = System.nanoTime();
         get(path);
-        String start = get("?v-r=init&location=" + encoded(path) + "&query=&v-sh=900&v-sw=1440&v-wh=900&v-ww=1440&v-bh=900"
-                + "&v-bw=1440&v-tzo=0&v-dstd=0&v-rtzo=0&v-dston=false&v-tzid=UTC&v-wn=v-1&v-td=false&v-pr=1");
+        String start =
+                get("?v-r=init&location=" + encoded(path) + "&query=&v-sh=900&v-sw=1440&v-wh=900&v-ww=1440&v-bh=900"
+                        + "&v-bw=1440&v-tzo=0&v-dstd=0&v-rtzo=0&v-dston=false&v-tzid=UTC&v-wn=v-1&v-td=false&v-pr=1");
         String ui = found("\"v-uiId\":(\\d+)", start);
         String key = found("\"Vaadin-Security-Key\":\"([^\"]+)\"", start);
         String view = tell(ui, key, 0, """
@@ -70,23 +76,33 @@ final class Visitor {
     }
 
     private String tell(String ui, String key, int sequence, String calls) throws IOException, InterruptedException {
-        String answer = post(ui, "{\"csrfToken\":\"%s\",\"rpc\":[%s],\"syncId\":%d,\"clientId\":%d}"
-                .formatted(key, calls, sequence, sequence));
+        String answer = post(
+                ui,
+                "{\"csrfToken\":\"%s\",\"rpc\":[%s],\"syncId\":%d,\"clientId\":%d}"
+                        .formatted(key, calls, sequence, sequence));
         if (!answer.contains("\"syncId\"") || answer.contains("\"appError\"")) {
-            throw new IllegalStateException("The program answered: " + answer.substring(0, Math.min(answer.length(), 500)));
+            throw new IllegalStateException(
+                    "The program answered: " + answer.substring(0, Math.min(answer.length(), 500)));
         }
         return answer;
     }
 
     private String post(String ui, String body) throws IOException, InterruptedException {
-        return browser.send(HttpRequest.newBuilder(URI.create(address + "/?v-r=uidl&v-uiId=" + ui))
-                .header("Content-Type", "application/json; charset=UTF-8").POST(BodyPublishers.ofString(body)).build(),
-                BodyHandlers.ofString()).body();
+        return browser.send(
+                        HttpRequest.newBuilder(URI.create(address + "/?v-r=uidl&v-uiId=" + ui))
+                                .header("Content-Type", "application/json; charset=UTF-8")
+                                .POST(BodyPublishers.ofString(body))
+                                .build(),
+                        BodyHandlers.ofString())
+                .body();
     }
 
     private String get(String path) throws IOException, InterruptedException {
-        HttpResponse<String> answer = browser.send(HttpRequest.newBuilder(URI.create(address + "/" + path))
-                .header("Accept", "text/html,*/*").build(), BodyHandlers.ofString());
+        HttpResponse<String> answer = browser.send(
+                HttpRequest.newBuilder(URI.create(address + "/" + path))
+                        .header("Accept", "text/html,*/*")
+                        .build(),
+                BodyHandlers.ofString());
         if (answer.statusCode() != 200) {
             throw new IllegalStateException("/" + path + " answered " + answer.statusCode());
         }
@@ -96,7 +112,8 @@ final class Visitor {
     private static String found(String pattern, String text) {
         Matcher matcher = Pattern.compile(pattern).matcher(text);
         if (!matcher.find()) {
-            throw new IllegalStateException("No " + pattern + " in: " + text.substring(0, Math.min(text.length(), 500)));
+            throw new IllegalStateException(
+                    "No " + pattern + " in: " + text.substring(0, Math.min(text.length(), 500)));
         }
         return matcher.group(1);
     }

@@ -71,11 +71,13 @@ class CutJobsIT {
         assertThat(refusal(() -> jobs.start(job.id(), "Ines"))).isEqualTo("cutting.job.unanswered");
         answerAll(job);
         assertThat(jobs.start(job.id(), "Ines").state()).isEqualTo(State.RUNNING);
-        jdbc.sql("update cutting_job set started_at = started_at - interval '20 minutes'").update();
+        jdbc.sql("update cutting_job set started_at = started_at - interval '20 minutes'")
+                .update();
         CutJob done = jobs.finish(job.id(), 2, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
         assertThat(done.state()).isEqualTo(State.DONE);
         assertThat(done.took().orElseThrow().value()).isBetween(19.9, 20.5);
-        List<Trial> trials = settings.evidence(settings.forBoard(machine, CRAFT)).trials();
+        List<Trial> trials =
+                settings.evidence(settings.forBoard(machine, CRAFT)).trials();
         assertThat(trials).hasSize(1);
         assertThat(trials.getFirst().source()).isEqualTo(Source.CUT);
         assertThat(trials.getFirst().parameters().passes()).isEqualTo(2);
@@ -89,7 +91,8 @@ class CutJobsIT {
         answerAll(job);
         jobs.start(job.id(), "Ines");
         double estimate = job.estimate().orElseThrow().toSeconds();
-        jdbc.sql("update cutting_job set started_at = started_at - make_interval(secs => :s)").param("s", estimate * 1.2)
+        jdbc.sql("update cutting_job set started_at = started_at - make_interval(secs => :s)")
+                .param("s", estimate * 1.2)
                 .update();
         jobs.finish(job.id(), job.parameters().passes(), Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
         assertThat(machines.ratio(machine.id()).cuts()).isEqualTo(1);
@@ -98,40 +101,47 @@ class CutJobsIT {
     @Test
     void skipping_needs_a_reason_and_stays_on_record() {
         CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
-        assertThat(refusal(() -> jobs.skip(job.id(), CheckItem.MASKED, "no", "Ines"))).isEqualTo("cutting.job.skip.reason");
+        assertThat(refusal(() -> jobs.skip(job.id(), CheckItem.MASKED, "no", "Ines")))
+                .isEqualTo("cutting.job.skip.reason");
         jobs.skip(job.id(), CheckItem.MASKED, "engraved back, no print on it", "Ines");
-        assertThat(jobs.find(job.id()).orElseThrow().skipped()).extracting(CheckAnswer::reason)
+        assertThat(jobs.find(job.id()).orElseThrow().skipped())
+                .extracting(CheckAnswer::reason)
                 .containsExactly("engraved back, no print on it");
         jobs.check(job.id(), CheckItem.MASKED, "Ines");
         assertThat(jobs.find(job.id()).orElseThrow().skipped()).isEmpty();
-        assertThat(jdbc.sql("select count(*) from cutting_check where not done").query(Integer.class).single()).isOne();
+        assertThat(jdbc.sql("select count(*) from cutting_check where not done")
+                        .query(Integer.class)
+                        .single())
+                .isOne();
     }
 
     @Test
     void what_must_not_be_cut_stops_the_job_with_the_reason() {
-        CutJob vinyl = jobs.prepare(
-                wish(9, new Workpiece(CRAFT, Past.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
+        CutJob vinyl = jobs.prepare(wish(9, new Workpiece(CRAFT, Past.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
         answerAll(vinyl);
         assertThat(jobs.find(vinyl.id()).orElseThrow().state()).isEqualTo(State.FORBIDDEN);
         assertThat(refusal(() -> jobs.start(vinyl.id(), "Ines"))).isEqualTo("cutting.forbidden.film.PVC");
         CutJob unknown = jobs.prepare(wish(10, new Workpiece(CRAFT, Past.UNKNOWN, Film.SAFE, "")), "Ines");
         answerAll(unknown);
         assertThat(refusal(() -> jobs.start(unknown.id(), "Ines"))).isEqualTo("cutting.forbidden.board.UNKNOWN");
-        assertThat(jobs.prepare(wish(10, Workpiece.clean(CRAFT)), "Ines").state()).isEqualTo(State.READY);
+        assertThat(jobs.prepare(wish(10, Workpiece.clean(CRAFT)), "Ines").state())
+                .isEqualTo(State.READY);
     }
 
     @Test
     void the_database_refuses_a_forbidden_start_too() {
         CutJob glued = jobs.prepare(wish(11, new Workpiece(CRAFT, Past.WET_GLUE, Film.SAFE, "")), "Ines");
         answerAll(glued);
-        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()").update())
+        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()")
+                        .update())
                 .hasMessageContaining("cutting_job_forbidden_material");
     }
 
     @Test
     void the_database_refuses_a_start_with_unanswered_checks() {
         jobs.prepare(wish(12, Workpiece.clean(CRAFT)), "Ines");
-        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()").update())
+        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()")
+                        .update())
                 .hasMessageContaining("unanswered");
     }
 
@@ -154,10 +164,16 @@ class CutJobsIT {
         CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
         answerAll(job);
         jobs.start(job.id(), "Ines");
-        CutJob broken = jobs.breakOff(job.id(), "charred black in the first corner", job.parameters().passes(),
-                Finding.of(Result.THROUGH, 4), Optional.empty(), "Ines");
+        CutJob broken = jobs.breakOff(
+                job.id(),
+                "charred black in the first corner",
+                job.parameters().passes(),
+                Finding.of(Result.THROUGH, 4),
+                Optional.empty(),
+                "Ines");
         assertThat(broken.state()).isEqualTo(State.BROKEN_OFF);
-        Trial trial = settings.evidence(settings.forBoard(machine, CRAFT)).trials().getLast();
+        Trial trial =
+                settings.evidence(settings.forBoard(machine, CRAFT)).trials().getLast();
         assertThat(broken.trialId()).hasValue(trial.id());
         assertThat(trial.source()).isEqualTo(Source.CUT);
         assertThat(trial.finding().charring()).isEqualTo(4);
@@ -167,27 +183,39 @@ class CutJobsIT {
     @Test
     void a_cut_that_has_not_started_cannot_have_come_out_in_any_way() {
         CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
-        assertThat(refusal(() -> jobs.breakOff(job.id(), "no reason", 1, Finding.of(Result.THROUGH, 1), Optional.empty(),
-                "Ines"))).isEqualTo("cutting.job.not.started");
-        assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials()).isEmpty();
+        assertThat(refusal(() -> jobs.breakOff(
+                        job.id(), "no reason", 1, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
+                .isEqualTo("cutting.job.not.started");
+        assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
+                .isEmpty();
     }
 
     @Test
     void another_gap_dialled_in_must_be_checked_again_and_another_speed_changes_the_estimate() {
         CutJob job = jobs.prepare(wish(9, Workpiece.clean(CRAFT)), "Ines");
         answerAll(job);
-        CutParameters slower = new CutParameters(Speed.mmPerSecond(job.parameters().speed().mmPerSecond() / 2),
-                job.parameters().power(), job.parameters().passes(), job.parameters().airAssist(), job.parameters().gap());
+        CutParameters slower = new CutParameters(
+                Speed.mmPerSecond(job.parameters().speed().mmPerSecond() / 2),
+                job.parameters().power(),
+                job.parameters().passes(),
+                job.parameters().airAssist(),
+                job.parameters().gap());
         CutTime time = CutTime.estimate(List.of(CutTimeTest.line(300)), machine, slower);
         CutJob dialled = jobs.dial(job.id(), slower, Optional.of(time));
         assertThat(dialled.state()).isEqualTo(State.READY);
-        assertThat(dialled.estimate().orElseThrow().value()).isGreaterThan(job.estimate().orElseThrow().value() * 1.5);
-        CutParameters higher = new CutParameters(slower.speed(), slower.power(), slower.passes(), slower.airAssist(),
+        assertThat(dialled.estimate().orElseThrow().value())
+                .isGreaterThan(job.estimate().orElseThrow().value() * 1.5);
+        CutParameters higher = new CutParameters(
+                slower.speed(),
+                slower.power(),
+                slower.passes(),
+                slower.airAssist(),
                 slower.gap().plus(Length.mm(1)));
         assertThat(jobs.dial(job.id(), higher, Optional.of(time)).unanswered())
                 .containsExactlyInAnyOrder(CheckItem.GAP_SET, CheckItem.AIR_ON);
         assertThat(refusal(() -> jobs.start(job.id(), "Ines"))).isEqualTo("cutting.job.unanswered");
-        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()").update())
+        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now()")
+                        .update())
                 .hasMessageContaining("unanswered");
     }
 
@@ -198,8 +226,8 @@ class CutJobsIT {
     }
 
     private CutJob.Wish wish(long order, Workpiece workpiece) {
-        CutTime time = CutTime.estimate(List.of(CutTimeTest.line(300)), machine,
-                CommonPractice.parametersFor(machine, CRAFT));
+        CutTime time =
+                CutTime.estimate(List.of(CutTimeTest.line(300)), machine, CommonPractice.parametersFor(machine, CRAFT));
         return new CutJob.Wish(OptionalLong.of(order), "2026-" + order, machine.id(), workpiece, Optional.of(time));
     }
 

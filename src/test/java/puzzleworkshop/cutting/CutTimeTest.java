@@ -67,8 +67,7 @@ class CutTimeTest {
     @Test
     void a_right_angle_is_passed_on_the_arc_that_its_deviation_allows() {
         Motion motion = new Motion(Speed.mmPerSecond(100), Speed.mmPerSecond(50), A, Length.mm(0.02));
-        assertThat(motion.cornerSpeed(Math.PI / 2))
-                .isCloseTo(Math.sqrt(A * 0.02 / (Math.sqrt(2) - 1)), within(1e-9));
+        assertThat(motion.cornerSpeed(Math.PI / 2)).isCloseTo(Math.sqrt(A * 0.02 / (Math.sqrt(2) - 1)), within(1e-9));
         assertThat(motion.cornerSpeed(0)).isInfinite();
         assertThat(motion.cornerSpeed(Math.PI)).isCloseTo(0, within(1e-6));
     }
@@ -88,10 +87,15 @@ class CutTimeTest {
     void curve_lengths_agree_with_commons_math_integration() {
         Point p0 = Point.of(0, 0);
         Segment.Cubic c = new Segment.Cubic(Point.of(40, 10), Point.of(60, 80), Point.of(120, 90));
-        double length = new SimpsonIntegrator(1e-10, 1e-10, 3, 40).integrate(1_000_000, t -> {
-            double[] v = c.velocity(p0, t);
-            return Math.hypot(v[0], v[1]);
-        }, 0, 1);
+        double length = new SimpsonIntegrator(1e-10, 1e-10, 3, 40)
+                .integrate(
+                        1_000_000,
+                        t -> {
+                            double[] v = c.velocity(p0, t);
+                            return Math.hypot(v[0], v[1]);
+                        },
+                        0,
+                        1);
         double expected = length / 10 + 10 / A;
         assertThat(cutSeconds(new CurvePath(p0, List.of(c), false), 10)).isCloseTo(expected, within(1e-6));
     }
@@ -109,7 +113,9 @@ class CutTimeTest {
 
     @Test
     void a_setting_faster_than_the_machine_runs_at_the_machines_speed() {
-        assertThat(CutTime.estimate(List.of(line(100)), machine(50, 0), parameters(500, 1)).cutting().toSeconds())
+        assertThat(CutTime.estimate(List.of(line(100)), machine(50, 0), parameters(500, 1))
+                        .cutting()
+                        .toSeconds())
                 .isCloseTo(2.1, within(1e-9));
     }
 
@@ -121,16 +127,19 @@ class CutTimeTest {
             Point start = Point.of(random.nextDouble() * 50, random.nextDouble() * 50);
             List<Segment> segments = new ArrayList<>();
             for (int s = random.nextInt(1, 8); s > 0; s--) {
-                segments.add(random.nextBoolean()
-                        ? new Segment.Line(point(random))
-                        : new Segment.Cubic(point(random), point(random), point(random)));
+                segments.add(
+                        random.nextBoolean()
+                                ? new Segment.Line(point(random))
+                                : new Segment.Cubic(point(random), point(random), point(random)));
             }
             CurvePath path = new CurvePath(start, segments, random.nextBoolean());
             double speed = 1 + random.nextDouble() * 60;
             double seconds = new PathPace(motion(200), speed).seconds(path);
             Motion lazy = new Motion(Speed.mmPerSecond(200), Speed.mmPerSecond(200), A / 2, Length.ZERO);
             assertThat(seconds).as("seed %d, case %d", seed, i).isGreaterThanOrEqualTo(path.lengthMm() / speed - 1e-9);
-            assertThat(new PathPace(lazy, speed).seconds(path)).as("seed %d, case %d", seed, i).isGreaterThan(seconds);
+            assertThat(new PathPace(lazy, speed).seconds(path))
+                    .as("seed %d, case %d", seed, i)
+                    .isGreaterThan(seconds);
             assertThat(new PathPace(motion(200), speed).seconds(path.reversed()))
                     .as("seed %d, case %d: backwards takes as long", seed, i)
                     .isCloseTo(seconds, within(seconds * 1e-6));
@@ -149,11 +158,14 @@ class CutTimeTest {
 
     static CurvePath circle(double r) {
         double k = 0.5522847498 * r;
-        return new CurvePath(Point.of(r, 0), List.of(
-                new Segment.Cubic(Point.of(r, k), Point.of(k, r), Point.of(0, r)),
-                new Segment.Cubic(Point.of(-k, r), Point.of(-r, k), Point.of(-r, 0)),
-                new Segment.Cubic(Point.of(-r, -k), Point.of(-k, -r), Point.of(0, -r)),
-                new Segment.Cubic(Point.of(k, -r), Point.of(r, -k), Point.of(r, 0))), true);
+        return new CurvePath(
+                Point.of(r, 0),
+                List.of(
+                        new Segment.Cubic(Point.of(r, k), Point.of(k, r), Point.of(0, r)),
+                        new Segment.Cubic(Point.of(-k, r), Point.of(-r, k), Point.of(-r, 0)),
+                        new Segment.Cubic(Point.of(-r, -k), Point.of(-k, -r), Point.of(0, -r)),
+                        new Segment.Cubic(Point.of(k, -r), Point.of(r, -k), Point.of(r, 0))),
+                true);
     }
 
     private static Point point(Random random) {
@@ -161,7 +173,9 @@ class CutTimeTest {
     }
 
     private static double cutSeconds(CurvePath path, double speed) {
-        return CutTime.estimate(List.of(path), machine(200, 0), parameters(speed, 1)).cutting().toSeconds();
+        return CutTime.estimate(List.of(path), machine(200, 0), parameters(speed, 1))
+                .cutting()
+                .toSeconds();
     }
 
     private static Motion motion(double maxCut) {
@@ -170,9 +184,18 @@ class CutTimeTest {
 
     static Machine machine(double maxCut, double cornerDeviation) {
         Currency eur = Currency.getInstance("EUR");
-        return new Machine(1, "Test bed", Size.mm(400, 400), new Beam(20, 450, Length.mm(3), Length.mm(0.15)),
+        return new Machine(
+                1,
+                "Test bed",
+                Size.mm(400, 400),
+                new Beam(20, 450, Length.mm(3), Length.mm(0.15)),
                 new Motion(Speed.mmPerSecond(100), Speed.mmPerSecond(maxCut), A, Length.mm(cornerDeviation)),
-                Length.mm(1), Minutes.of(6), Minutes.ofSeconds(10), MachineCosts.unknown(eur), true, false);
+                Length.mm(1),
+                Minutes.of(6),
+                Minutes.ofSeconds(10),
+                MachineCosts.unknown(eur),
+                true,
+                false);
     }
 
     static CutParameters parameters(double mmPerSecond, int passes) {

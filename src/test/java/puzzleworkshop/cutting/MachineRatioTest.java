@@ -15,8 +15,7 @@ import puzzleworkshop.measure.Minutes;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class MachineRatioTest {
 
-    private static final CutTime TEN_MINUTES =
-            new CutTime(Minutes.of(8), Minutes.of(1), Minutes.of(1), Minutes.of(5));
+    private static final CutTime TEN_MINUTES = new CutTime(Minutes.of(8), Minutes.of(1), Minutes.of(1), Minutes.of(5));
 
     @Test
     void before_any_cut_the_estimate_stands_in_the_middle_of_a_wide_range() {

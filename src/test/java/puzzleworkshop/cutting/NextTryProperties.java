@@ -25,8 +25,8 @@ class NextTryProperties {
         Random random = new Random(seed);
         for (int i = 0; i < 300; i++) {
             Machine machine = machine(random);
-            BoardKind board = new BoardKind("BIRCH", random.nextBoolean() ? "CRAFT" : "CONSTRUCTION",
-                    Length.mm(1 + random.nextInt(9)));
+            BoardKind board = new BoardKind(
+                    "BIRCH", random.nextBoolean() ? "CRAFT" : "CONSTRUCTION", Length.mm(1 + random.nextInt(9)));
             List<Trial> trials = new ArrayList<>();
             for (int n = random.nextInt(7); n > 0; n--) {
                 trials.add(SimulatedBoards.trial(n, parameters(machine, board, random), finding(random)));
@@ -44,7 +44,9 @@ class NextTryProperties {
             assertThat(p.gap()).as(where).isEqualTo(machine.beam().lensGap());
             Bracket bracket = Bracket.of(trials, machine.beam(), p.passes());
             boolean anythingLeft = bracket.notThrough().orElse(0) < reach(machine, board);
-            assertThat(bracket.holds(next.get().lineEnergy()) || !anythingLeft).as(where).isTrue();
+            assertThat(bracket.holds(next.get().lineEnergy()) || !anythingLeft)
+                    .as(where)
+                    .isTrue();
         }
     }
 
@@ -56,7 +58,8 @@ class NextTryProperties {
         List<Trial> trials = List.of(SimulatedBoards.trial(1, parameters(machine, board, random), finding(random)));
         Evidence evidence = new Evidence(machine.beam(), trials);
         CutParameters usual = CommonPractice.parametersFor(machine, board);
-        assertThat(NextTry.after(machine, board, evidence, usual)).isEqualTo(NextTry.after(machine, board, evidence, usual));
+        assertThat(NextTry.after(machine, board, evidence, usual))
+                .isEqualTo(NextTry.after(machine, board, evidence, usual));
     }
 
     @Test
@@ -71,22 +74,37 @@ class NextTryProperties {
     /** The strongest energy that a proposal may go to: five times common practice, or what the machine gives. */
     private static double reach(Machine machine, BoardKind board) {
         double usual = CommonPractice.energyFor(board);
-        double given = machine.beam().powerWatts() * CommonPractice.passesFor(usual) / CommonPractice.SLOWEST.mmPerSecond();
+        double given =
+                machine.beam().powerWatts() * CommonPractice.passesFor(usual) / CommonPractice.SLOWEST.mmPerSecond();
         return Math.min(usual * 4.5, given * 0.9);
     }
 
     private static Machine machine(Random random) {
         Machine usual = CutTimeTest.machine(10 + random.nextInt(60), 0.02);
-        return new Machine(1, "M", Size.mm(400, 400),
-                new Beam(5 + random.nextInt(40), 450, Length.mm(2 + random.nextInt(5)), Length.mm(0.15)), usual.motion(),
-                usual.bowLimit(), usual.setUp(), usual.passPause(), usual.costs(), false, false);
+        return new Machine(
+                1,
+                "M",
+                Size.mm(400, 400),
+                new Beam(5 + random.nextInt(40), 450, Length.mm(2 + random.nextInt(5)), Length.mm(0.15)),
+                usual.motion(),
+                usual.bowLimit(),
+                usual.setUp(),
+                usual.passPause(),
+                usual.costs(),
+                false,
+                false);
     }
 
     private static CutParameters parameters(Machine machine, BoardKind board, Random random) {
         double energy = CommonPractice.energyFor(board) * Math.exp(random.nextGaussian() * 0.4);
-        CutParameters dialled = CommonPractice.dial(machine, energy, 1 + random.nextInt(3), machine.beam().lensGap());
-        return new CutParameters(Speed.mmPerSecond(dialled.speed().mmPerSecond()), Percent.of(60 + random.nextInt(41)),
-                dialled.passes(), random.nextInt(6) > 0, machine.beam().lensGap());
+        CutParameters dialled = CommonPractice.dial(
+                machine, energy, 1 + random.nextInt(3), machine.beam().lensGap());
+        return new CutParameters(
+                Speed.mmPerSecond(dialled.speed().mmPerSecond()),
+                Percent.of(60 + random.nextInt(41)),
+                dialled.passes(),
+                random.nextInt(6) > 0,
+                machine.beam().lensGap());
     }
 
     private static Finding finding(Random random) {

@@ -103,14 +103,16 @@ class NextTryTest {
         CutParameters good = parameters(250, 100, 1);
         tried(good, Finding.of(Result.THROUGH, 1));
         NextTry next = next();
-        assertThat(next.parameters().lineEnergy(MACHINE.beam())).isCloseTo(good.lineEnergy(MACHINE.beam()), within(0.15));
+        assertThat(next.parameters().lineEnergy(MACHINE.beam()))
+                .isCloseTo(good.lineEnergy(MACHINE.beam()), within(0.15));
         assertThat(next.reason().key()).isEqualTo("cutting.next.again");
         assertThat(next.reason().arguments()).contains(1, 2);
     }
 
     @Test
     void without_air_it_asks_for_air_first() {
-        tried(new CutParameters(Speed.mmPerMinute(300), Percent.of(100), 1, false, Length.mm(3)),
+        tried(
+                new CutParameters(Speed.mmPerMinute(300), Percent.of(100), 1, false, Length.mm(3)),
                 Finding.of(Result.PARTLY, 3));
         assertThat(next().reason().key()).isEqualTo("cutting.next.air");
     }

@@ -50,10 +50,26 @@ class SettingsIT {
 
     @Test
     void a_machine_comes_back_as_it_was_saved_and_the_first_is_the_standard_one() {
-        MachineCosts costs = new MachineCosts(Money.of("900", "EUR"), Money.of("100", "EUR"), 4_000, 0.18,
-                Money.of("60", "EUR"), 400, List.of(new WearPart("lens", Money.of("35", "EUR"), 300)));
-        Machine changed = new Machine(machine.id(), "Bench laser 2", machine.bed(), machine.beam(), machine.motion(),
-                Length.mm(0.8), machine.setUp(), machine.passPause(), costs, true, false);
+        MachineCosts costs = new MachineCosts(
+                Money.of("900", "EUR"),
+                Money.of("100", "EUR"),
+                4_000,
+                0.18,
+                Money.of("60", "EUR"),
+                400,
+                List.of(new WearPart("lens", Money.of("35", "EUR"), 300)));
+        Machine changed = new Machine(
+                machine.id(),
+                "Bench laser 2",
+                machine.bed(),
+                machine.beam(),
+                machine.motion(),
+                Length.mm(0.8),
+                machine.setUp(),
+                machine.passPause(),
+                costs,
+                true,
+                false);
         Machine saved = machines.save(changed);
         assertThat(saved.costs().price().sameAs(costs.price())).isTrue();
         assertThat(saved.costs().wearParts()).hasSize(1);
@@ -64,7 +80,8 @@ class SettingsIT {
 
     @Test
     void two_machines_have_two_names_and_only_one_is_the_standard() {
-        assertThatThrownBy(() -> machines.save(Machine.usual("bench LASER", EUR))).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> machines.save(Machine.usual("bench LASER", EUR)))
+                .isInstanceOf(Refused.class);
         Machine second = machines.save(Machine.usual("Big laser", EUR));
         assertThat(second.standard()).isFalse();
         machines.makeStandard(second.id());
@@ -104,22 +121,36 @@ class SettingsIT {
     @Test
     void a_photo_is_kept_beside_its_trial() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
-        Photo photo = Photo.of(new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff, 1}).orElseThrow();
-        Trial trial = settings.record(machine, CRAFT, used, SimulatedBoards.finding(Result.PARTLY, 1, 3.4),
-                Source.TRY, "Ines", Optional.of(photo));
+        Photo photo =
+                Photo.of(new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff, 1}).orElseThrow();
+        Trial trial = settings.record(
+                machine,
+                CRAFT,
+                used,
+                SimulatedBoards.finding(Result.PARTLY, 1, 3.4),
+                Source.TRY,
+                "Ines",
+                Optional.of(photo));
         assertThat(trial.hasPhoto()).isTrue();
         assertThat(trial.finding().gapMeasured()).contains(Length.mm(3.4));
         assertThat(settings.photo(trial.id()).orElseThrow().bytes()).isEqualTo(photo.bytes());
-        assertThatThrownBy(() -> settings.record(machine, CRAFT, used, Finding.of(Result.PARTLY, 1), Source.TRY, "Ines",
-                Optional.of(new Photo("image/png", new byte[] {1})))).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> settings.record(
+                        machine,
+                        CRAFT,
+                        used,
+                        Finding.of(Result.PARTLY, 1),
+                        Source.TRY,
+                        "Ines",
+                        Optional.of(new Photo("image/png", new byte[] {1}))))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
     void speeds_beyond_the_machine_are_refused_in_a_sentence() {
-        CutParameters mixedUp =
-                new CutParameters(Speed.mmPerSecond(300), Percent.of(100), 1, true, Length.mm(3));
+        CutParameters mixedUp = new CutParameters(Speed.mmPerSecond(300), Percent.of(100), 1, true, Length.mm(3));
         assertThatThrownBy(() -> settings.choose(machine, CRAFT, mixedUp, "Ines"))
-                .isInstanceOfSatisfying(Refused.class,
+                .isInstanceOfSatisfying(
+                        Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("cutting.setting.too.fast"));
     }
 
@@ -127,7 +158,8 @@ class SettingsIT {
     void the_database_keeps_trials_as_they_were_written() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
         settings.record(machine, CRAFT, used, Finding.of(Result.THROUGH, 1), Source.TRY, "Ines", Optional.empty());
-        assertThatThrownBy(() -> jdbc.sql("update cutting_trial set charring = 0").update())
+        assertThatThrownBy(
+                        () -> jdbc.sql("update cutting_trial set charring = 0").update())
                 .hasMessageContaining("only added");
     }
 }

@@ -77,8 +77,15 @@ public final class SimulatedBoards {
     }
 
     /** One hidden board. */
-    record Board(BoardKind kind, Machine machine, double need, double scatter, double room, double passNeeds,
-            double passBears, int usualPasses) {
+    record Board(
+            BoardKind kind,
+            Machine machine,
+            double need,
+            double scatter,
+            double room,
+            double passNeeds,
+            double passBears,
+            int usualPasses) {
 
         Finding cut(CutParameters parameters, Random dice) {
             double energy = parameters.lineEnergy(machine.beam());
@@ -100,7 +107,9 @@ public final class SimulatedBoards {
             tries[1][i] = count(board, new Random(dice), ladder(board, 0.5));
             tries[2][i] = count(board, new Random(dice), ladder(board, 1.0));
             double known = board.need() * Math.exp(Math.min(2.5 * board.scatter(), board.room() / 2));
-            tries[3][i] = count(board, new Random(dice),
+            tries[3][i] = count(
+                    board,
+                    new Random(dice),
                     trials -> CommonPractice.dial(board.machine(), known, board.usualPasses(), Length.mm(3)));
         }
         return new Tally(tries[0], tries[1], tries[2], tries[3]);
@@ -113,14 +122,23 @@ public final class SimulatedBoards {
         Machine machine = CutTimeTest.machine(60, 0.02);
         double usual = CommonPractice.energyFor(kind);
         double need = usual * Math.exp(-0.5 + random.nextDouble());
-        return new Board(kind, machine, need, 0.03 + 0.06 * random.nextDouble(), 0.25 + 0.35 * random.nextDouble(),
-                0.02 + 0.06 * random.nextDouble(), 0.1 + 0.2 * random.nextDouble(), CommonPractice.passesFor(usual));
+        return new Board(
+                kind,
+                machine,
+                need,
+                0.03 + 0.06 * random.nextDouble(),
+                0.25 + 0.35 * random.nextDouble(),
+                0.02 + 0.06 * random.nextDouble(),
+                0.1 + 0.2 * random.nextDouble(),
+                CommonPractice.passesFor(usual));
     }
 
     static CutParameters ours(Board board, List<Trial> trials) {
         Evidence evidence = new Evidence(board.machine().beam(), trials);
         CutParameters usual = CommonPractice.parametersFor(board.machine(), board.kind());
-        return NextTry.after(board.machine(), board.kind(), evidence, evidence.best(usual)).orElseThrow().parameters();
+        return NextTry.after(board.machine(), board.kind(), evidence, evidence.best(usual))
+                .orElseThrow()
+                .parameters();
     }
 
     /** Up one rung after every cut that was not good; stays while they are. A charred rung ends the climb: one down. */

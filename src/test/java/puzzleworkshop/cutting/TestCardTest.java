@@ -26,17 +26,21 @@ class TestCardTest {
         TestCard card = TestCard.around(setting(60));
         assertThat(card.speeds().getFirst().toMmPerMinute()).isCloseTo(180, within(1e-9));
         assertThat(card.speeds().getLast().toMmPerMinute()).isCloseTo(500, within(1e-9));
-        assertThat(TestCard.around(setting(6)).speeds()).allSatisfy(
-                speed -> assertThat(speed.mmPerSecond()).isLessThanOrEqualTo(6 + 1e-9));
+        assertThat(TestCard.around(setting(6)).speeds())
+                .allSatisfy(speed -> assertThat(speed.mmPerSecond()).isLessThanOrEqualTo(6 + 1e-9));
     }
 
     @Test
     void squares_lie_on_the_card_and_apart_and_labels_touch_none() {
         TestCard card = TestCard.around(setting(60));
-        Bounds whole = new Bounds(0, 0, card.size().width().mm(), card.size().height().mm());
-        List<Bounds> squares = card.squares().stream().map(card::path).map(CurvePath::bounds).toList();
+        Bounds whole =
+                new Bounds(0, 0, card.size().width().mm(), card.size().height().mm());
+        List<Bounds> squares =
+                card.squares().stream().map(card::path).map(CurvePath::bounds).toList();
         List<Bounds> labels = card.labels().stream().map(CurvePath::bounds).toList();
-        assertThat(squares).hasSize(15).allSatisfy(square -> assertThat(whole.holds(square)).isTrue());
+        assertThat(squares)
+                .hasSize(15)
+                .allSatisfy(square -> assertThat(whole.holds(square)).isTrue());
         for (Bounds square : squares) {
             assertThat(squares.stream().filter(other -> other.touches(square))).hasSize(1);
             assertThat(labels).noneMatch(square::touches);
@@ -48,7 +52,8 @@ class TestCardTest {
     @Test
     void the_file_is_svg_in_millimetres_with_a_group_for_each_square() throws Exception {
         TestCard card = TestCard.around(setting(60));
-        Document svg = DocumentBuilderFactory.newInstance().newDocumentBuilder()
+        Document svg = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
                 .parse(new ByteArrayInputStream(card.svg().getBytes(StandardCharsets.UTF_8)));
         Element root = svg.getDocumentElement();
         assertThat(root.getAttribute("width")).isEqualTo("60mm");
@@ -60,9 +65,12 @@ class TestCardTest {
 
     @Test
     void all_digits_have_strokes_of_their_own() {
-        List<String> drawn = "0123456789".chars()
+        List<String> drawn = "0123456789"
+                .chars()
                 .mapToObj(c -> StrokeDigits.write(Character.toString(c), 0, 0, 6).stream()
-                        .map(CurvePath::svgPathData).toList().toString())
+                        .map(CurvePath::svgPathData)
+                        .toList()
+                        .toString())
                 .toList();
         assertThat(drawn).doesNotHaveDuplicates().noneMatch("[]"::equals);
         assertThat(StrokeDigits.write(" ", 0, 0, 6)).isEmpty();

@@ -68,16 +68,26 @@ class BackupIT {
     void a_workshop_with_awkward_texts() {
         CleanDatabase.now(dataSource);
         emptyOther().migrate();
-        steps.open(new WorkshopProfile("Birch\t&\\N Beam \"ä 木\"", "1 Mill Lane\nOldtown", "", "",
-                Currency.getInstance("EUR"), UnitSystem.MILLIMETRES, ZoneId.of("Europe/Berlin"), ""),
-                "Robin", "birch paper ink");
+        steps.open(
+                new WorkshopProfile(
+                        "Birch\t&\\N Beam \"ä 木\"",
+                        "1 Mill Lane\nOldtown",
+                        "",
+                        "",
+                        Currency.getInstance("EUR"),
+                        UnitSystem.MILLIMETRES,
+                        ZoneId.of("Europe/Berlin"),
+                        ""),
+                "Robin",
+                "birch paper ink");
     }
 
     @Test
     void every_table_and_every_sequence_comes_back_as_it_was() throws Exception {
         Path file = backUp("whole.zip");
         new Restore(emptyOther()).from(file);
-        try (Connection here = dataSource.getConnection(); Connection there = connectOther()) {
+        try (Connection here = dataSource.getConnection();
+                Connection there = connectOther()) {
             assertThat(prints(there)).isEqualTo(prints(here));
             String sequences = "select sequencename || ' ' || coalesce(last_value, 0) from pg_sequences"
                     + " where schemaname = 'public' order by 1";
@@ -85,7 +95,8 @@ class BackupIT {
             String references = "select conrelid::regclass || ' ' || conname || ' ' || pg_get_constraintdef(oid)"
                     + " from pg_constraint where connamespace = 'public'::regnamespace order by 1";
             assertThat(Backup.list(there, references)).isEqualTo(Backup.list(here, references));
-            assertThat(Backup.list(there, "select tgname from pg_trigger where tgenabled = 'D'")).isEmpty();
+            assertThat(Backup.list(there, "select tgname from pg_trigger where tgenabled = 'D'"))
+                    .isEmpty();
         }
     }
 
@@ -182,15 +193,20 @@ class BackupIT {
                 ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(to))) {
             for (ZipEntry entry : java.util.Collections.list(zip.entries())) {
                 out.putNextEntry(new ZipEntry(entry.getName()));
-                out.write(entry.getName().equals(changed) ? content.getBytes(StandardCharsets.UTF_8)
-                        : zip.getInputStream(entry).readAllBytes());
+                out.write(
+                        entry.getName().equals(changed)
+                                ? content.getBytes(StandardCharsets.UTF_8)
+                                : zip.getInputStream(entry).readAllBytes());
             }
         }
     }
 
     private static Flyway emptyOther() {
-        Flyway flyway = Flyway.configure().dataSource(other.url(), other.user(), other.password())
-                .locations("classpath:db/migration").cleanDisabled(false).load();
+        Flyway flyway = Flyway.configure()
+                .dataSource(other.url(), other.user(), other.password())
+                .locations("classpath:db/migration")
+                .cleanDisabled(false)
+                .load();
         flyway.clean();
         return flyway;
     }
@@ -200,8 +216,10 @@ class BackupIT {
     }
 
     private static void refused(String key, Flyway flyway, Path file) {
-        assertThatThrownBy(() -> new Restore(flyway).from(file)).isInstanceOfSatisfying(Refused.class,
-                refused -> assertThat(refused.sentence().key()).isEqualTo(key));
+        assertThatThrownBy(() -> new Restore(flyway).from(file))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().key()).isEqualTo(key));
     }
 
     private static void readyToOpen() throws SQLException {
@@ -215,8 +233,13 @@ class BackupIT {
     private static Map<String, String> prints(Connection connection) throws SQLException {
         Map<String, String> prints = new TreeMap<>();
         for (String table : Backup.tables(connection)) {
-            prints.put(table, Backup.list(connection, "select count(*) || ' ' || coalesce(md5(string_agg(t::text, E'\\n'"
-                    + " order by t::text)), '') from " + Backup.quoted(table) + " t").getFirst());
+            prints.put(
+                    table,
+                    Backup.list(
+                                    connection,
+                                    "select count(*) || ' ' || coalesce(md5(string_agg(t::text, E'\\n'"
+                                            + " order by t::text)), '') from " + Backup.quoted(table) + " t")
+                            .getFirst());
         }
         return prints;
     }

@@ -54,13 +54,18 @@ class EmbeddedServerIT {
     void passwords_are_kept_and_asked_for_by_scram() throws SQLException {
         assertThat(show("password_encryption")).isEqualTo("scram-sha-256");
         try (Connection connection = server.superuser();
-                ResultSet rows = connection.createStatement().executeQuery(
-                        "select rolname from pg_authid where rolcanlogin and rolpassword not like 'SCRAM-SHA-256$%'")) {
-            assertThat(rows.next()).as("a user whose password is not kept by scram").isFalse();
+                ResultSet rows = connection
+                        .createStatement()
+                        .executeQuery(
+                                "select rolname from pg_authid where rolcanlogin and rolpassword not like 'SCRAM-SHA-256$%'")) {
+            assertThat(rows.next())
+                    .as("a user whose password is not kept by scram")
+                    .isFalse();
         }
         try (Connection connection = server.superuser();
-                ResultSet rows = connection.createStatement().executeQuery(
-                        "select distinct auth_method from pg_hba_file_rules")) {
+                ResultSet rows = connection
+                        .createStatement()
+                        .executeQuery("select distinct auth_method from pg_hba_file_rules")) {
             rows.next();
             assertThat(rows.getString(1)).isEqualTo("scram-sha-256");
             assertThat(rows.next()).as("another way in").isFalse();
@@ -70,7 +75,8 @@ class EmbeddedServerIT {
     @Test
     void nobody_is_let_in_without_the_password() {
         assertThatThrownBy(() -> DriverManager.getConnection(server.url(), "postgres", "guess"))
-                .isInstanceOf(SQLException.class).hasMessageContaining("password authentication failed");
+                .isInstanceOf(SQLException.class)
+                .hasMessageContaining("password authentication failed");
         assertThatThrownBy(() -> DriverManager.getConnection(server.url(), server.user(), ""))
                 .isInstanceOf(SQLException.class);
     }
@@ -78,8 +84,10 @@ class EmbeddedServerIT {
     @Test
     void the_program_itself_is_no_superuser() throws SQLException {
         try (Connection connection = open();
-                ResultSet rows = connection.createStatement().executeQuery(
-                        "select rolsuper or rolcreaterole or rolcreatedb from pg_roles where rolname = current_user")) {
+                ResultSet rows = connection
+                        .createStatement()
+                        .executeQuery(
+                                "select rolsuper or rolcreaterole or rolcreatedb from pg_roles where rolname = current_user")) {
             rows.next();
             assertThat(rows.getBoolean(1)).isFalse();
         }
@@ -97,7 +105,8 @@ class EmbeddedServerIT {
         for (InetAddress address : otherAddresses()) {
             try (Socket socket = new Socket()) {
                 assertThatThrownBy(() -> socket.connect(new InetSocketAddress(address, port), 2000))
-                        .as("connecting to %s", address).isInstanceOf(IOException.class);
+                        .as("connecting to %s", address)
+                        .isInstanceOf(IOException.class);
             }
         }
     }
@@ -115,7 +124,8 @@ class EmbeddedServerIT {
 
     @Test
     void only_the_owner_may_read_the_folder_and_the_password() throws IOException {
-        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder))).isEqualTo("rwx------");
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder)))
+                .isEqualTo("rwx------");
         assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("database.secret"))))
                 .isEqualTo("rw-------");
     }
@@ -148,14 +158,18 @@ class EmbeddedServerIT {
         try (EmbeddedServer again = EmbeddedServer.on(other.toString())) {
             assertThat(other.resolve("first-start.unfinished")).doesNotExist();
             assertThat(other.resolve("database/pg_hba.conf")).content().doesNotContain("trust");
-            DriverManager.getConnection(again.url(), again.user(), again.password()).close();
+            DriverManager.getConnection(again.url(), again.user(), again.password())
+                    .close();
         }
     }
 
     private static List<Inet4Address> otherAddresses() throws IOException {
-        return NetworkInterface.networkInterfaces().flatMap(NetworkInterface::inetAddresses)
-                .filter(Inet4Address.class::isInstance).map(Inet4Address.class::cast)
-                .filter(address -> !address.isLoopbackAddress()).toList();
+        return NetworkInterface.networkInterfaces()
+                .flatMap(NetworkInterface::inetAddresses)
+                .filter(Inet4Address.class::isInstance)
+                .map(Inet4Address.class::cast)
+                .filter(address -> !address.isLoopbackAddress())
+                .toList();
     }
 
     private static String show(String setting) throws SQLException {

@@ -51,28 +51,37 @@ class OlderWorkshopIT {
     }
 
     static Stream<Path> backups() throws Exception {
-        return Files.list(Path.of(OlderWorkshopIT.class.getResource("/backups").toURI())).sorted();
+        return Files.list(Path.of(OlderWorkshopIT.class.getResource("/backups").toURI()))
+                .sorted();
     }
 
     @ParameterizedTest
     @MethodSource("backups")
     void what_an_earlier_program_wrote_is_there_word_for_word_after_all_migrations(Path backup) throws Exception {
-        Flyway flyway = Flyway.configure().dataSource(server.url(), server.user(), server.password())
-                .locations("classpath:db/migration").cleanDisabled(false).load();
+        Flyway flyway = Flyway.configure()
+                .dataSource(server.url(), server.user(), server.password())
+                .locations("classpath:db/migration")
+                .cleanDisabled(false)
+                .load();
         flyway.clean();
         new Restore(flyway).from(backup);
         assertThat(flyway.info().pending()).isEmpty();
         int compared = 0;
         try (Connection now = DriverManager.getConnection(server.url(), server.user(), server.password());
                 ZipFile zip = new ZipFile(backup.toFile())) {
-            assertThat(Backup.list(now, "select conname from pg_constraint where not convalidated")).isEmpty();
+            assertThat(Backup.list(now, "select conname from pg_constraint where not convalidated"))
+                    .isEmpty();
             for (ZipEntry entry : Collections.list(zip.entries())) {
                 if (!entry.getName().startsWith("tables/")) {
                     continue;
                 }
-                List<String> lines = new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8).lines().toList();
+                List<String> lines = new String(zip.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8)
+                        .lines()
+                        .toList();
                 String table = entry.getName().substring("tables/".length());
-                assertThat(rows(now, table, lines.getFirst())).as(table).isEqualTo(sorted(lines.subList(1, lines.size())));
+                assertThat(rows(now, table, lines.getFirst()))
+                        .as(table)
+                        .isEqualTo(sorted(lines.subList(1, lines.size())));
                 compared += lines.size() - 1;
             }
         }
@@ -81,7 +90,8 @@ class OlderWorkshopIT {
 
     private static List<String> rows(Connection now, String table, String columns) throws SQLException, IOException {
         ByteArrayOutputStream text = new ByteArrayOutputStream();
-        now.unwrap(PGConnection.class).getCopyAPI()
+        now.unwrap(PGConnection.class)
+                .getCopyAPI()
                 .copyOut("copy " + Backup.quoted(table) + " (" + columns + ") to stdout", text);
         return sorted(text.toString(StandardCharsets.UTF_8).lines().toList());
     }

@@ -73,28 +73,41 @@ class PowerCutIT {
         Path said = folder.resolve("said.txt");
         Files.deleteIfExists(said);
         program = new ProcessBuilder(List.of(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-Xmx512m", "-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Djava.awt.headless=true",
-                "-cp", System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
-                PuzzleWorkshop.class.getName(), "--server.port=0", "--puzzleworkshop.data=" + folder.resolve("data")))
-                .redirectErrorStream(true).redirectOutput(said.toFile()).start();
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx512m",
+                        "-XX:+UseSerialGC",
+                        "-XX:TieredStopAtLevel=1",
+                        "-Djava.awt.headless=true",
+                        "-cp",
+                        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                        PuzzleWorkshop.class.getName(),
+                        "--server.port=0",
+                        "--puzzleworkshop.data=" + folder.resolve("data")))
+                .redirectErrorStream(true)
+                .redirectOutput(said.toFile())
+                .start();
         Instant end = Instant.now().plus(PATIENCE);
         while (!Files.readString(said).contains("Puzzle Workshop is open at")) {
             assertThat(program.isAlive() && Instant.now().isBefore(end))
-                    .as("the program starts; it said: %s", Files.readString(said)).isTrue();
+                    .as("the program starts; it said: %s", Files.readString(said))
+                    .isTrue();
             Thread.sleep(100);
         }
     }
 
     private Connection connect() throws IOException, SQLException {
-        String port = Files.readAllLines(folder.resolve("data/database/postmaster.pid")).get(3).strip();
+        String port = Files.readAllLines(folder.resolve("data/database/postmaster.pid"))
+                .get(3)
+                .strip();
         String secret = Files.readString(folder.resolve("data/database.secret")).strip();
-        return DriverManager.getConnection("jdbc:postgresql://127.0.0.1:" + port + "/" + EmbeddedServer.NAME,
-                EmbeddedServer.NAME, secret);
+        return DriverManager.getConnection(
+                "jdbc:postgresql://127.0.0.1:" + port + "/" + EmbeddedServer.NAME, EmbeddedServer.NAME, secret);
     }
 
     private long serverPid() throws IOException {
-        return Long.parseLong(Files.readAllLines(folder.resolve("data/database/postmaster.pid")).getFirst().strip());
+        return Long.parseLong(Files.readAllLines(folder.resolve("data/database/postmaster.pid"))
+                .getFirst()
+                .strip());
     }
 
     private static boolean isAlive(long pid) {

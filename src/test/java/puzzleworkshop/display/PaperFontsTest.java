@@ -34,8 +34,12 @@ class PaperFontsTest {
     @Test
     void each_letter_has_a_shape_of_its_own() throws IOException {
         for (int letter : "ŁłŻżŐőŘřĞğĪīΞξΨψΩωЩщЮюЯяЂђЇїƠơẾế€₴".codePoints().toArray()) {
-            assertThat(PaperFonts.base().charExists(letter)).as("the letter " + Character.getName(letter)).isTrue();
-            assertThat(PaperFonts.bold(9).getBaseFont().charExists(letter)).as("bold " + Character.getName(letter)).isTrue();
+            assertThat(PaperFonts.base().charExists(letter))
+                    .as("the letter " + Character.getName(letter))
+                    .isTrue();
+            assertThat(PaperFonts.bold(9).getBaseFont().charExists(letter))
+                    .as("bold " + Character.getName(letter))
+                    .isTrue();
         }
         assertThat(inked(paper("ЩЩЩЩ", PaperFonts.plain(40)))).isNotEqualTo(inked(paper("ΨΨΨΨ", PaperFonts.plain(40))));
     }
@@ -43,7 +47,8 @@ class PaperFontsTest {
     private static long inked(byte[] pdf) throws IOException {
         try (PDDocument paper = Loader.loadPDF(pdf)) {
             var page = new PDFRenderer(paper).renderImageWithDPI(0, 72);
-            return java.util.Arrays.stream(page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth()))
+            return java.util.Arrays.stream(
+                            page.getRGB(0, 0, page.getWidth(), page.getHeight(), null, 0, page.getWidth()))
                     .filter(pixel -> (pixel & 0xFF) < 128)
                     .count();
         }

@@ -28,13 +28,18 @@ class BoardAssignmentTest {
         for (int seed = 0; seed < 4; seed++) {
             Random random = new Random(seed);
             RandomOutlines outlines = new RandomOutlines(seed);
-            List<Outline> stock = IntStream.range(0, 12).mapToObj(i -> outlines.next(true)).toList();
+            List<Outline> stock =
+                    IntStream.range(0, 12).mapToObj(i -> outlines.next(true)).toList();
             List<Size> blanks = IntStream.range(0, 9)
                     .mapToObj(i -> Size.mm(120 + random.nextInt(200), 90 + random.nextInt(120)))
                     .toList();
             Outline fresh = Outline.rectangle(Size.mm(600, 400));
             BoardAssignment assignment = new BoardAssignment(
-                    stock.stream().map(o -> Profile.of(o, SIZES)).toList(), List.of(Profile.of(fresh, SIZES)), blanks, SIZES, Length.ZERO,
+                    stock.stream().map(o -> Profile.of(o, SIZES)).toList(),
+                    List.of(Profile.of(fresh, SIZES)),
+                    blanks,
+                    SIZES,
+                    Length.ZERO,
                     (blank, board) -> null);
             Plan firstCome = assignment.firstCome();
             Plan together = assignment.together(300, seed);
@@ -43,7 +48,8 @@ class BoardAssignmentTest {
             assertThat(together.valueLost().mm2())
                     .as("seed %d", seed)
                     .isGreaterThanOrEqualTo(assignment.leastValueLost(together).mm2() - 1);
-            assertThat(together.newArea().mm2()).isGreaterThanOrEqualTo(assignment.leastNewArea().mm2() - 1);
+            assertThat(together.newArea().mm2())
+                    .isGreaterThanOrEqualTo(assignment.leastNewArea().mm2() - 1);
             judge(together, stock, fresh, blanks, seed);
         }
     }
@@ -52,7 +58,9 @@ class BoardAssignmentTest {
         for (Placed placed : plan.placed()) {
             Outline board = placed.board() < stock.size() ? stock.get(placed.board()) : fresh;
             Geometry blank = placed.place().polygon(blanks.get(placed.blank()), 2 * Outline.TOLERANCE);
-            assertThat(board.free().covers(blank)).as("seed %d: %s", seed, placed).isTrue();
+            assertThat(board.free().covers(blank))
+                    .as("seed %d: %s", seed, placed)
+                    .isTrue();
             for (Placed other : plan.placed()) {
                 if (other.blank() != placed.blank() && other.board() == placed.board()) {
                     assertThat(blank.intersects(
@@ -69,7 +77,8 @@ class BoardAssignmentTest {
         List<Profile> stock = List.of(Profile.of(Outline.rectangle(Size.mm(400, 200)), SIZES));
         List<Size> blanks = List.of(Size.mm(200, 200), Size.mm(200, 200));
         List<Profile> fresh = List.of(Profile.of(Outline.rectangle(Size.mm(600, 400)), SIZES));
-        Plan plan = new BoardAssignment(stock, fresh, blanks, SIZES, Length.ZERO, (blank, board) -> null).together(100, 1);
+        Plan plan =
+                new BoardAssignment(stock, fresh, blanks, SIZES, Length.ZERO, (blank, board) -> null).together(100, 1);
         assertThat(plan.newArea().mm2()).isZero();
         assertThat(plan.placed()).extracting(Placed::board).containsOnly(0);
     }
@@ -105,8 +114,9 @@ class BoardAssignmentTest {
     void the_same_question_gets_the_same_answer() {
         RandomOutlines outlines = new RandomOutlines(99);
         Random random = new Random(99);
-        List<Profile> stock =
-                IntStream.range(0, 40).mapToObj(i -> Profile.of(outlines.next(true), SIZES)).toList();
+        List<Profile> stock = IntStream.range(0, 40)
+                .mapToObj(i -> Profile.of(outlines.next(true), SIZES))
+                .toList();
         List<Size> blanks = IntStream.range(0, 10)
                 .mapToObj(i -> Size.mm(120 + random.nextInt(200), 90 + random.nextInt(120)))
                 .toList();
@@ -121,7 +131,13 @@ class BoardAssignmentTest {
     @Test
     void a_board_that_may_not_be_used_is_left_alone() {
         List<Profile> stock = List.of(Profile.of(Outline.rectangle(Size.mm(400, 200)), SIZES));
-        Plan plan = new BoardAssignment(stock, List.of(), List.of(Size.mm(200, 200)), SIZES, Length.ZERO, (blank, board) -> new double[0])
+        Plan plan = new BoardAssignment(
+                        stock,
+                        List.of(),
+                        List.of(Size.mm(200, 200)),
+                        SIZES,
+                        Length.ZERO,
+                        (blank, board) -> new double[0])
                 .together(50, 1);
         assertThat(plan.unplaced()).containsExactly(0);
     }

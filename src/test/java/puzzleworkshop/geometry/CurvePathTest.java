@@ -17,11 +17,14 @@ class CurvePathTest {
     private static final double K = 0.5522847498;
 
     private static CurvePath circle(double r) {
-        return new CurvePath(Point.of(r, 0), List.of(
-                new Segment.Cubic(Point.of(r, K * r), Point.of(K * r, r), Point.of(0, r)),
-                new Segment.Cubic(Point.of(-K * r, r), Point.of(-r, K * r), Point.of(-r, 0)),
-                new Segment.Cubic(Point.of(-r, -K * r), Point.of(-K * r, -r), Point.of(0, -r)),
-                new Segment.Cubic(Point.of(K * r, -r), Point.of(r, -K * r), Point.of(r, 0))), true);
+        return new CurvePath(
+                Point.of(r, 0),
+                List.of(
+                        new Segment.Cubic(Point.of(r, K * r), Point.of(K * r, r), Point.of(0, r)),
+                        new Segment.Cubic(Point.of(-K * r, r), Point.of(-r, K * r), Point.of(-r, 0)),
+                        new Segment.Cubic(Point.of(-r, -K * r), Point.of(-K * r, -r), Point.of(0, -r)),
+                        new Segment.Cubic(Point.of(K * r, -r), Point.of(r, -K * r), Point.of(r, 0))),
+                true);
     }
 
     private static CurvePath randomCurve(Random random) {
@@ -35,8 +38,10 @@ class CurvePathTest {
     /** Arc length of y = x² on [0, 1]: √5/2 + asinh(2)/4, calculus. */
     @Test
     void a_parabola_has_the_arc_length_of_calculus() {
-        CurvePath parabola = new CurvePath(Point.of(0, 0), List.of(
-                new Segment.Cubic(Point.of(1 / 3.0, 0), Point.of(2 / 3.0, 1 / 3.0), Point.of(1, 1))), false);
+        CurvePath parabola = new CurvePath(
+                Point.of(0, 0),
+                List.of(new Segment.Cubic(Point.of(1 / 3.0, 0), Point.of(2 / 3.0, 1 / 3.0), Point.of(1, 1))),
+                false);
         assertThat(parabola.lengthMm()).isCloseTo(1.4789428575446, within(1e-12));
         assertThat(parabola.reversed().lengthMm()).isCloseTo(1.4789428575446, within(1e-12));
     }
@@ -48,10 +53,15 @@ class CurvePathTest {
         for (int i = 0; i < 300; i++) {
             CurvePath curve = randomCurve(random);
             Segment segment = curve.segments().getFirst();
-            double reference = new RombergIntegrator(1e-9, 1e-9, 4, 32).integrate(50_000_000, t -> {
-                double[] v = segment.velocity(curve.start(), t);
-                return Math.hypot(v[0], v[1]);
-            }, 0, 1);
+            double reference = new RombergIntegrator(1e-9, 1e-9, 4, 32)
+                    .integrate(
+                            50_000_000,
+                            t -> {
+                                double[] v = segment.velocity(curve.start(), t);
+                                return Math.hypot(v[0], v[1]);
+                            },
+                            0,
+                            1);
             assertThat(curve.lengthMm()).as("curve %d of seed 20261125", i).isCloseTo(reference, within(1e-5));
         }
     }
@@ -111,8 +121,12 @@ class CurvePathTest {
             for (int j = 0; j <= 4000; j++) {
                 sampled = sampled.and(curve.at(0, j / 4000.0));
             }
-            assertThat(bounds.grownBy(1e-9).holds(sampled)).as("curve %d of seed 11", i).isTrue();
-            assertThat(sampled.grownBy(1e-3).holds(bounds)).as("curve %d of seed 11", i).isTrue();
+            assertThat(bounds.grownBy(1e-9).holds(sampled))
+                    .as("curve %d of seed 11", i)
+                    .isTrue();
+            assertThat(sampled.grownBy(1e-3).holds(bounds))
+                    .as("curve %d of seed 11", i)
+                    .isTrue();
         }
     }
 
@@ -128,11 +142,15 @@ class CurvePathTest {
     /** Area of a parabola's segment, 1/6 of the unit square between y = x² and its chord: Archimedes. */
     @Test
     void area_is_that_of_archimedes() {
-        CurvePath segment = new CurvePath(Point.of(0, 0), List.of(
-                new Segment.Cubic(Point.of(1 / 3.0, 0), Point.of(2 / 3.0, 1 / 3.0), Point.of(1, 1))), true);
+        CurvePath segment = new CurvePath(
+                Point.of(0, 0),
+                List.of(new Segment.Cubic(Point.of(1 / 3.0, 0), Point.of(2 / 3.0, 1 / 3.0), Point.of(1, 1))),
+                true);
         assertThat(Math.abs(segment.signedAreaMm2())).isCloseTo(1 / 6.0, within(1e-15));
         assertThat(segment.reversed().signedAreaMm2()).isCloseTo(-segment.signedAreaMm2(), within(1e-15));
-        assertThat(circle(10).signedAreaMm2()).isCloseTo(Math.PI * 100, within(0.1)).isPositive();
+        assertThat(circle(10).signedAreaMm2())
+                .isCloseTo(Math.PI * 100, within(0.1))
+                .isPositive();
     }
 
     @Test
@@ -147,7 +165,9 @@ class CurvePathTest {
             Segment part = whole.part(curve.start(), t0, t1);
             for (int k = 0; k <= 10; k++) {
                 Point expected = whole.at(curve.start(), t0 + (t1 - t0) * k / 10.0);
-                assertThat(part.at(start, k / 10.0).distanceTo(expected)).as("curve %d of seed 3", i).isLessThan(1e-10);
+                assertThat(part.at(start, k / 10.0).distanceTo(expected))
+                        .as("curve %d of seed 3", i)
+                        .isLessThan(1e-10);
             }
         }
     }

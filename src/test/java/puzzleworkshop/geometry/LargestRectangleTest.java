@@ -15,8 +15,7 @@ import puzzleworkshop.measure.Size;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class LargestRectangleTest {
 
-    private static final Outline TRIANGLE =
-            Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
+    private static final Outline TRIANGLE = Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
 
     @Test
     void half_of_a_right_triangle_is_its_largest_rectangle() {
@@ -61,12 +60,17 @@ class LargestRectangleTest {
         Outline board = Outline.of(
                 List.of(new Spot(0, 0), new Spot(480, 0), new Spot(480, 310), new Spot(0, 310)),
                 List.of(List.of(new Spot(350, 60), new Spot(385, 55), new Spot(395, 90), new Spot(360, 100))));
-        UsefulSizes sizes = new UsefulSizes(Size.mm(120, 90), UsefulSizes.common().rungs());
+        UsefulSizes sizes =
+                new UsefulSizes(Size.mm(120, 90), UsefulSizes.common().rungs());
         Remainder rest = Remainder.after(board, Size.mm(322, 222), new Placement(0, 0, 0), Length.mm(0.2), sizes);
         assertThat(rest.parts()).hasSize(1);
         assertThat(rest.parts().getFirst().useful()).isNotEmpty().allSatisfy(useful -> {
             assertThat(sizes.rung(0).fitsUpright(useful.size())).isTrue();
-            assertThat(rest.parts().getFirst().outline().free().buffer(0.01)
+            assertThat(rest.parts()
+                            .getFirst()
+                            .outline()
+                            .free()
+                            .buffer(0.01)
                             .covers(useful.placement().polygon(useful.size(), 0)))
                     .as("JTS: %s lies inside", useful)
                     .isTrue();
@@ -78,7 +82,11 @@ class LargestRectangleTest {
     @Test
     void an_l_shape_gives_the_larger_arm() {
         Outline shape = Outline.of(List.of(
-                new Spot(0, 0), new Spot(500, 0), new Spot(500, 200), new Spot(150, 200), new Spot(150, 600),
+                new Spot(0, 0),
+                new Spot(500, 0),
+                new Spot(500, 200),
+                new Spot(150, 200),
+                new Spot(150, 600),
                 new Spot(0, 600)));
         assertThat(area(shape, 0)).isCloseTo(500 * 200, within(0.01));
     }

@@ -91,19 +91,22 @@ class PlacesProperties {
         for (int i = 0; i < 300; i++) {
             Outline outline = outlines.next(true);
             Size size = blank(outline, random);
-            Optional<BestSheets.Ranked> best = BestSheets.finest(
-                    Profile.of(outline, UsefulSizes.common()), size, null, UsefulSizes.common());
+            Optional<BestSheets.Ranked> best =
+                    BestSheets.finest(Profile.of(outline, UsefulSizes.common()), size, null, UsefulSizes.common());
             if (best.isPresent()) {
-                Remainder rest =
-                        Remainder.after(outline, size, best.get().place(), Length.ZERO, UsefulSizes.common());
-                double left = rest.parts().stream().mapToDouble(p -> p.outline().area().mm2()).sum();
+                Remainder rest = Remainder.after(outline, size, best.get().place(), Length.ZERO, UsefulSizes.common());
+                double left = rest.parts().stream()
+                        .mapToDouble(p -> p.outline().area().mm2())
+                        .sum();
                 assertThat(left + size.area().mm2())
                         .as("seed %d case %d", SEED + 3, i)
                         .isCloseTo(outline.area().mm2(), org.assertj.core.api.Assertions.within(4.0));
                 PreparedGeometry judge = PreparedGeometryFactory.prepare(outline.free());
-                rest.parts().forEach(part -> part.useful().forEach(useful -> assertThat(judge.covers(
-                                useful.placement().polygon(useful.size(), 2 * Outline.TOLERANCE)))
-                        .isTrue()));
+                rest.parts()
+                        .forEach(part -> part.useful()
+                                .forEach(useful -> assertThat(judge.covers(
+                                                useful.placement().polygon(useful.size(), 2 * Outline.TOLERANCE)))
+                                        .isTrue()));
             }
         }
     }
@@ -117,7 +120,8 @@ class PlacesProperties {
     private static List<Placement> grid(Outline outline, double degrees, double step) {
         List<Placement> grid = new ArrayList<>();
         Spot origin = outline.origin();
-        double reach = Math.hypot(outline.bounds().width().mm(), outline.bounds().height().mm());
+        double reach = Math.hypot(
+                outline.bounds().width().mm(), outline.bounds().height().mm());
         for (double y = origin.y() + 0.37; y < origin.y() + reach; y += step) {
             for (double x = origin.x() + 0.41; x < origin.x() + reach; x += step) {
                 grid.add(new Placement(x, y, degrees));
@@ -127,8 +131,8 @@ class PlacesProperties {
     }
 
     private static boolean insideHull(List<Placement> corners, Placement place) {
-        List<Spot> hull = ConvexHull.of(
-                corners.stream().map(c -> new Spot(c.x(), c.y())).toList());
+        List<Spot> hull =
+                ConvexHull.of(corners.stream().map(c -> new Spot(c.x(), c.y())).toList());
         for (int k = 0; k < hull.size(); k++) {
             Spot a = hull.get(k);
             Spot b = hull.get((k + 1) % hull.size());

@@ -17,17 +17,17 @@ public final class RandomOutlines {
     public Outline next(boolean withBadAreas) {
         double longer = 120 + 500 * random.nextDouble() * random.nextDouble() + 60 * random.nextDouble();
         double shorter = longer * (0.35 + 0.65 * random.nextDouble());
-        List<Spot> outer =
-                switch (random.nextInt(4)) {
-                    case 0 -> rectangle(longer, shorter);
-                    case 1 -> elbow(longer, shorter);
-                    default -> ragged(longer, shorter);
-                };
+        List<Spot> outer = switch (random.nextInt(4)) {
+            case 0 -> rectangle(longer, shorter);
+            case 1 -> elbow(longer, shorter);
+            default -> ragged(longer, shorter);
+        };
         List<List<Spot>> bad = new ArrayList<>();
         if (withBadAreas) {
             for (int i = random.nextInt(4); i > 0; i--) {
                 double w = 5 + 40 * random.nextDouble();
-                bad.add(new Placement(longer * random.nextDouble(), shorter * random.nextDouble(), 90 * random.nextDouble())
+                bad.add(new Placement(
+                                longer * random.nextDouble(), shorter * random.nextDouble(), 90 * random.nextDouble())
                         .corners(Size.mm(w, 5 + 30 * random.nextDouble())));
             }
         }

@@ -28,8 +28,10 @@ class RectangleFitTest {
     @ParameterizedTest
     @CsvSource({"310,20,300,118.5034", "320,30,300,169.0760", "330,20,300,174.1382", "305,40,300,143.0656"})
     void a_bar_longer_than_the_board_fits_slantwise_from_carvers_width_on(double p, double q, double a, double b) {
-        assertThat(RectanglePlaces.fits(Outline.rectangle(Size.mm(a, b + 0.02)), Size.mm(p, q))).isTrue();
-        assertThat(RectanglePlaces.fits(Outline.rectangle(Size.mm(a, b - 0.02)), Size.mm(p, q))).isFalse();
+        assertThat(RectanglePlaces.fits(Outline.rectangle(Size.mm(a, b + 0.02)), Size.mm(p, q)))
+                .isTrue();
+        assertThat(RectanglePlaces.fits(Outline.rectangle(Size.mm(a, b - 0.02)), Size.mm(p, q)))
+                .isFalse();
     }
 
     @Test
@@ -62,7 +64,9 @@ class RectangleFitTest {
             Size size = Size.mm(60 + 400 * random.nextDouble(), 50 + 300 * random.nextDouble());
             Placement lying = new Placement(0, 0, 180 * random.nextDouble());
             Outline board = Outline.of(lying.corners(size));
-            assertThat(RectanglePlaces.fits(board, size)).as("seed %d case %d", SEED, i).isTrue();
+            assertThat(RectanglePlaces.fits(board, size))
+                    .as("seed %d case %d", SEED, i)
+                    .isTrue();
             Size wider = Size.mm(size.width().mm() + 0.01, size.height().mm());
             assertThat(RectanglePlaces.fitsAt(board, wider, lying.degrees())).isFalse();
         }
@@ -73,6 +77,7 @@ class RectangleFitTest {
         Outline triangle = Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
         double side = 400.0 * 300 / 700;
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side, side))).isTrue();
-        assertThat(RectanglePlaces.fits(triangle, Size.mm(side + 0.01, side + 0.01))).isFalse();
+        assertThat(RectanglePlaces.fits(triangle, Size.mm(side + 0.01, side + 0.01)))
+                .isFalse();
     }
 }

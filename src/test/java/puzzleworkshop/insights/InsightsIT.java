@@ -64,10 +64,12 @@ class InsightsIT {
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
+                new Mishap.Report(
+                        Mishap.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
                 "Robin");
         for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
+                    .isEmpty();
         }
         Outcome outcome = insights.outcome(order.id()).orElseThrow();
         Outcome.Compared rejects = outcome.parts().get(CostPart.REJECTS);
@@ -79,11 +81,16 @@ class InsightsIT {
         assertThat(minutes).isPositive();
         assertThat(rejects.actual().amount()).isEqualByComparingTo(expected.setScale(2, RoundingMode.HALF_UP));
         Money worse = rejects.actual().minus(rejects.reckoned());
-        assertThat(outcome.reckonedToEarn().minus(outcome.earned()).sameAs(worse)).isTrue();
-        assertThat(outcome.actual().plus(outcome.earned()).sameAs(outcome.net())).isTrue();
+        assertThat(outcome.reckonedToEarn().minus(outcome.earned()).sameAs(worse))
+                .isTrue();
+        assertThat(outcome.actual().plus(outcome.earned()).sameAs(outcome.net()))
+                .isTrue();
         assertThat(insights.finishedSince(YearMonth.now())).singleElement().satisfies(finished -> {
             assertThat(finished.mishaps()).isEqualTo(1);
-            assertThat(insights.byMonth(List.of(finished), YearMonth.now()).getLast().orders()).isEqualTo(1);
+            assertThat(insights.byMonth(List.of(finished), YearMonth.now())
+                            .getLast()
+                            .orders())
+                    .isEqualTo(1);
             assertThat(insights.bySize(List.of(finished)).getFirst().puzzles()).isEqualTo(1);
         });
     }
@@ -93,21 +100,31 @@ class InsightsIT {
         Order order = make.confirmed("Ada Reed", soon, 12);
         make.bringTo(order.id(), Stage.MASK);
         jdbc.sql("delete from stage_timer").update();
-        jdbc.sql("alter table stage_done disable trigger stage_done_is_only_added_to").update();
-        jdbc.sql("update stage_done set minutes = 30 where order_id = :id and stage = 'STICK'").param("id", order.id().value()).update();
-        jdbc.sql("alter table stage_done enable trigger stage_done_is_only_added_to").update();
+        jdbc.sql("alter table stage_done disable trigger stage_done_is_only_added_to")
+                .update();
+        jdbc.sql("update stage_done set minutes = 30 where order_id = :id and stage = 'STICK'")
+                .param("id", order.id().value())
+                .update();
+        jdbc.sql("alter table stage_done enable trigger stage_done_is_only_added_to")
+                .update();
         Money before = insights.outcome(order.id()).orElseThrow().actual();
         bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))), "Robin");
-        assertThat(bench.tick(List.of(order.id()), Stage.STICK, "Robin", "tablet").refused()).isEmpty();
+                new Mishap.Report(Mishap.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))),
+                "Robin");
+        assertThat(bench.tick(List.of(order.id()), Stage.STICK, "Robin", "tablet")
+                        .refused())
+                .isEmpty();
         Outcome after = insights.outcome(order.id()).orElseThrow();
         // Half an hour lost at 24 an hour; sticking itself was not clocked the second time and stands as reckoned.
         assertThat(after.parts().get(CostPart.REJECTS).actual().amount()).isEqualByComparingTo("12.00");
         Money reckonedRejects = after.parts().get(CostPart.REJECTS).reckoned();
-        double standard = workshop.stageStandards().get(Stage.STICK).hands(1, 12).value();
-        BigDecimal expected = before.amount().subtract(reckonedRejects.amount()).add(BigDecimal.valueOf(standard * 24 / 60));
-        assertThat(after.actual().amount()).isCloseTo(expected, org.assertj.core.data.Offset.offset(new BigDecimal("0.02")));
+        double standard =
+                workshop.stageStandards().get(Stage.STICK).hands(1, 12).value();
+        BigDecimal expected =
+                before.amount().subtract(reckonedRejects.amount()).add(BigDecimal.valueOf(standard * 24 / 60));
+        assertThat(after.actual().amount())
+                .isCloseTo(expected, org.assertj.core.data.Offset.offset(new BigDecimal("0.02")));
     }
 
     @Test
@@ -115,10 +132,12 @@ class InsightsIT {
         Order order = make.confirmed("Ada Reed", soon, 12);
         Outcome before = insights.outcome(order.id()).orElseThrow();
         assertThat(before.isMeasured()).isFalse();
-        jdbc.sql("insert into stage_done (order_id, stage, attempt, done_at, done_by, minutes) values (:id, 'PRINT', 1, now(), 'Robin', 66)")
+        jdbc.sql(
+                        "insert into stage_done (order_id, stage, attempt, done_at, done_by, minutes) values (:id, 'PRINT', 1, now(), 'Robin', 66)")
                 .param("id", order.id().value())
                 .update();
-        Outcome.Compared hands = insights.outcome(order.id()).orElseThrow().parts().get(CostPart.HANDS);
+        Outcome.Compared hands =
+                insights.outcome(order.id()).orElseThrow().parts().get(CostPart.HANDS);
         // Standard of printing one puzzle: 4 + 2 minutes; an hour more at a wage of 24 is 24.00 more.
         assertThat(hands.actual().minus(hands.reckoned()).amount()).isEqualByComparingTo("24.00");
     }

@@ -32,7 +32,8 @@ class OutcomeTest {
             assertThat(drift.proposed().perPuzzle()).isEqualTo(Minutes.of(7));
             assertThat(drift.proposed().setUp()).isEqualTo(Minutes.of(3));
         });
-        assertThat(Drift.in(samples.subList(0, 4), Map.of(Stage.STICK, standard))).isEmpty();
+        assertThat(Drift.in(samples.subList(0, 4), Map.of(Stage.STICK, standard)))
+                .isEmpty();
     }
 
     @Test
@@ -41,8 +42,8 @@ class OutcomeTest {
         for (int i = 0; i < 9; i++) {
             samples.add(new Drift.Sample(Stage.MASK, Minutes.of(10), Minutes.of(11.4)));
         }
-        StageStandard standard = new StageStandard(
-                Stage.MASK, Minutes.of(1), Minutes.of(3), Minutes.ZERO, Duration.ZERO, Percent.ZERO);
+        StageStandard standard =
+                new StageStandard(Stage.MASK, Minutes.of(1), Minutes.of(3), Minutes.ZERO, Duration.ZERO, Percent.ZERO);
         assertThat(Drift.in(samples, Map.of(Stage.MASK, standard))).isEmpty();
     }
 }

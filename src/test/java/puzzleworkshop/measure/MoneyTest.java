@@ -37,7 +37,8 @@ class MoneyTest {
         for (int i = 0; i < 10_000; i++) {
             String code = codes.get(random.nextInt(codes.size()));
             BigDecimal amount = BigDecimal.valueOf(random.nextLong(-10_000_000, 10_000_000), 5);
-            BigDecimal judge = org.joda.money.Money.of(CurrencyUnit.of(code), amount, RoundingMode.HALF_UP).getAmount();
+            BigDecimal judge = org.joda.money.Money.of(CurrencyUnit.of(code), amount, RoundingMode.HALF_UP)
+                    .getAmount();
             assertThat(Money.of(amount, Currency.getInstance(code)).rounded().amount())
                     .as("seed %d, case %d: %s %s", seed, i, code, amount)
                     .isEqualByComparingTo(judge);
@@ -57,7 +58,8 @@ class MoneyTest {
             CurrencyUnit unit = CurrencyUnit.of(codes.get(i % 3));
             Money whole = Money.ofMinor(random.nextLong(0, 1_000_000), Currency.getInstance(unit.getCode()));
             List<BigDecimal> weights = IntStream.range(0, random.nextInt(1, 12))
-                    .mapToObj(n -> BigDecimal.valueOf(random.nextInt(0, 1_000)).add(n == 0 ? BigDecimal.ONE : BigDecimal.ZERO))
+                    .mapToObj(n ->
+                            BigDecimal.valueOf(random.nextInt(0, 1_000)).add(n == 0 ? BigDecimal.ONE : BigDecimal.ZERO))
                     .toList();
             BigDecimal total = weights.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
             List<Money> parts = whole.allocate(weights);
@@ -66,10 +68,13 @@ class MoneyTest {
             BigDecimal leastRaised = BigDecimal.ONE;
             BigDecimal mostLeft = BigDecimal.ZERO;
             for (int p = 0; p < parts.size(); p++) {
-                BigMoney share = BigMoney.of(unit, whole.amount()).withScale(24).multipliedBy(weights.get(p))
+                BigMoney share = BigMoney.of(unit, whole.amount())
+                        .withScale(24)
+                        .multipliedBy(weights.get(p))
                         .dividedBy(total, RoundingMode.HALF_EVEN);
                 org.joda.money.Money floor = share.toMoney(RoundingMode.FLOOR);
-                org.joda.money.Money part = org.joda.money.Money.of(unit, parts.get(p).amount());
+                org.joda.money.Money part =
+                        org.joda.money.Money.of(unit, parts.get(p).amount());
                 BigDecimal rest = share.minus(floor).getAmount().movePointRight(unit.getDecimalPlaces());
                 boolean raised = part.equals(floor.plusMinor(1));
                 assertThat(raised || part.equals(floor)).as(which).isTrue();
@@ -93,7 +98,9 @@ class MoneyTest {
                     .toList();
             BigDecimal total = weights.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
             List<Money> parts = whole.allocate(weights);
-            assertThat(Money.sum(parts, EUR).sameAs(whole)).as("seed %d, case %d", seed, i).isTrue();
+            assertThat(Money.sum(parts, EUR).sameAs(whole))
+                    .as("seed %d, case %d", seed, i)
+                    .isTrue();
             for (int p = 0; p < parts.size(); p++) {
                 BigDecimal share = whole.amount().multiply(weights.get(p)).divide(total, 12, RoundingMode.HALF_UP);
                 assertThat(parts.get(p).amount().subtract(share).abs()).isLessThan(new BigDecimal("0.01"));

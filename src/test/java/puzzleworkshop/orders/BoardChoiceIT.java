@@ -36,7 +36,9 @@ class BoardChoiceIT {
         add(thick);
         add(usual);
         add(usual);
-        assertThat(choice.kinds()).startsWith(BoardKind.of(usual), BoardKind.of(thick)).doesNotHaveDuplicates();
+        assertThat(choice.kinds())
+                .startsWith(BoardKind.of(usual), BoardKind.of(thick))
+                .doesNotHaveDuplicates();
     }
 
     @Test

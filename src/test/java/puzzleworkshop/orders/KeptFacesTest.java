@@ -59,8 +59,9 @@ class KeptFacesTest {
     @Test
     void one_that_failed_is_tried_again() {
         assertThatThrownBy(() -> kept.of(look(1), () -> {
-            throw new IllegalStateException("no picture");
-        })).hasMessage("no picture");
+                    throw new IllegalStateException("no picture");
+                }))
+                .hasMessage("no picture");
         assertThat(kept.of(look(1), () -> paint(3))).hasSize(3);
     }
 

@@ -72,8 +72,15 @@ class OfferDeskIT {
         CleanDatabase.now(dataSource);
         machines.save(Machine.usual("Laser", workshop.currency()));
         settings.save(new BoardOffer(
-                0, "Birch 600 × 400", "birch-ply", Grade.CRAFT, Length.mm(3), Size.mm(600, 400), Grain.NONE,
-                Money.of(new java.math.BigDecimal("8"), workshop.currency()), true));
+                0,
+                "Birch 600 × 400",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(600, 400),
+                Grain.NONE,
+                Money.of(new java.math.BigDecimal("8"), workshop.currency()),
+                true));
     }
 
     @Test
@@ -102,17 +109,34 @@ class OfferDeskIT {
         Wish wish = with(wish(FINISHED, 48, 1), picture, FINISHED);
         assertThat(desk.workOut(wish).complaints()).containsKey(Offer.Question.PICTURE);
         Wish accepted = new Wish(
-                wish.picture(), wish.finished(), wish.pieces(), wish.style(), wish.outline(), wish.seed(), wish.age(),
-                wish.tray(), wish.quantity(), wish.board(), wish.sheet(), wish.wantedBy(), wish.rush(), wish.way(),
-                wish.discount(), wish.shipping(), wish.vat(), "fine for us, mail of 3 May");
+                wish.picture(),
+                wish.finished(),
+                wish.pieces(),
+                wish.style(),
+                wish.outline(),
+                wish.seed(),
+                wish.age(),
+                wish.tray(),
+                wish.quantity(),
+                wish.board(),
+                wish.sheet(),
+                wish.wantedBy(),
+                wish.rush(),
+                wish.way(),
+                wish.discount(),
+                wish.shipping(),
+                wish.vat(),
+                "fine for us, mail of 3 May");
         assertThat(desk.workOut(accepted).complaints()).isEmpty();
     }
 
     @Test
     void the_smaller_of_two_offcuts_that_fit_is_taken_and_a_new_board_is_named_when_none_does() {
-        assertThat(desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow().boardsToBuy()).isEqualTo(1);
+        assertThat(desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow().boardsToBuy())
+                .isEqualTo(1);
         rack.add(sheet(400, 390), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("8"), "test");
-        var small = rack.add(sheet(330, 230), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("2"), "test");
+        var small =
+                rack.add(sheet(330, 230), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("2"), "test");
         BlankPlan plan = desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow();
         assertThat(plan.boardsToBuy()).isZero();
         assertThat(plan.blocks().getFirst().sheet().orElseThrow().sheet().id()).isEqualTo(small);
@@ -130,7 +154,8 @@ class OfferDeskIT {
         Offer offer = desk.workOut(wish(Size.mm(100, 100), 9, 25));
         BlankPlan plan = offer.boards().orElseThrow();
         assertThat(plan.missing()).isZero();
-        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::count).sum()).isEqualTo(25);
+        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::count).sum())
+                .isEqualTo(25);
         assertThat(plan.blocks().size()).isLessThan(25);
         assertThat(offer.complaints()).isEmpty();
     }
@@ -140,14 +165,33 @@ class OfferDeskIT {
         assertThat(desk.workOut(wish(Size.mm(20, 20), 4, 1)).complaints()).containsKey(Offer.Question.SIZE);
         assertThat(desk.workOut(wish(Size.mm(900, 700), 48, 1)).complaints()).containsKey(Offer.Question.SIZE);
         assertThat(desk.workOut(wish(FINISHED, 1, 1)).complaints()).containsKey(Offer.Question.PIECES);
-        assertThat(desk.workOut(wish(Size.mm(60, 60), 1500, 1)).pattern().map(p -> p.pieces().size()).orElse(0))
-                .as("never pieces under 10 mm").isLessThanOrEqualTo(36);
+        assertThat(desk.workOut(wish(Size.mm(60, 60), 1500, 1))
+                        .pattern()
+                        .map(p -> p.pieces().size())
+                        .orElse(0))
+                .as("never pieces under 10 mm")
+                .isLessThanOrEqualTo(36);
         assertThat(desk.workOut(wish(FINISHED, 48, 0)).complaints()).containsKey(Offer.Question.PIECES);
         Wish late = wish(FINISHED, 48, 1);
         Wish past = new Wish(
-                late.picture(), late.finished(), late.pieces(), late.style(), late.outline(), late.seed(), late.age(),
-                late.tray(), late.quantity(), late.board(), late.sheet(), Optional.of(LocalDate.of(2020, 1, 1)), late.rush(),
-                late.way(), late.discount(), late.shipping(), late.vat(), late.softAccepted());
+                late.picture(),
+                late.finished(),
+                late.pieces(),
+                late.style(),
+                late.outline(),
+                late.seed(),
+                late.age(),
+                late.tray(),
+                late.quantity(),
+                late.board(),
+                late.sheet(),
+                Optional.of(LocalDate.of(2020, 1, 1)),
+                late.rush(),
+                late.way(),
+                late.discount(),
+                late.shipping(),
+                late.vat(),
+                late.softAccepted());
         assertThat(desk.workOut(past).complaints()).containsKey(Offer.Question.WANTED_BY);
     }
 
@@ -155,9 +199,24 @@ class OfferDeskIT {
     void a_size_that_no_sheet_and_no_board_to_buy_gives_is_said() {
         Wish thick = wish(FINISHED, 48, 1);
         Wish other = new Wish(
-                thick.picture(), thick.finished(), thick.pieces(), thick.style(), thick.outline(), thick.seed(), thick.age(),
-                thick.tray(), thick.quantity(), new BoardKind("birch-ply", "CRAFT", Length.mm(9)), thick.sheet(),
-                thick.wantedBy(), thick.rush(), thick.way(), thick.discount(), thick.shipping(), thick.vat(), thick.softAccepted());
+                thick.picture(),
+                thick.finished(),
+                thick.pieces(),
+                thick.style(),
+                thick.outline(),
+                thick.seed(),
+                thick.age(),
+                thick.tray(),
+                thick.quantity(),
+                new BoardKind("birch-ply", "CRAFT", Length.mm(9)),
+                thick.sheet(),
+                thick.wantedBy(),
+                thick.rush(),
+                thick.way(),
+                thick.discount(),
+                thick.shipping(),
+                thick.vat(),
+                thick.softAccepted());
         Offer offer = desk.workOut(other);
         assertThat(offer.complaints()).containsKey(Offer.Question.BOARD);
         assertThat(offer.canBeQuoted()).isFalse();
@@ -165,16 +224,46 @@ class OfferDeskIT {
 
     private Wish wish(Size size, int pieces, int quantity) {
         return new Wish(
-                Optional.empty(), size, pieces, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
-                IntendedAge.GROWN_UPS, false, quantity, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, "");
+                Optional.empty(),
+                size,
+                pieces,
+                CutStyle.KNOBS,
+                puzzleworkshop.pattern.Outline.square(),
+                7,
+                IntendedAge.GROWN_UPS,
+                false,
+                quantity,
+                BIRCH,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                "");
     }
 
     private static Wish with(Wish wish, Picture picture, Size size) {
         return new Wish(
-                Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))), size, wish.pieces(),
-                wish.style(), wish.outline(), wish.seed(), wish.age(), wish.tray(), wish.quantity(), wish.board(),
-                wish.sheet(), wish.wantedBy(), wish.rush(), wish.way(), wish.discount(), wish.shipping(), wish.vat(), "");
+                Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))),
+                size,
+                wish.pieces(),
+                wish.style(),
+                wish.outline(),
+                wish.seed(),
+                wish.age(),
+                wish.tray(),
+                wish.quantity(),
+                wish.board(),
+                wish.sheet(),
+                wish.wantedBy(),
+                wish.rush(),
+                wish.way(),
+                wish.discount(),
+                wish.shipping(),
+                wish.vat(),
+                "");
     }
 
     private Picture picture(int width, int height) throws IOException {

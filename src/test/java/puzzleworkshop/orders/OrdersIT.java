@@ -100,42 +100,83 @@ class OrdersIT {
         Order again = orders.find(order.id()).orElseThrow();
         assertThat(again).isEqualTo(order);
         assertThat(again.puzzle().finished()).isEqualTo(FINISHED);
-        assertThat(again.price().gross()).isEqualTo(again.price().net().plus(again.price().vat()));
-        assertThat(orders.keptPrice(order.id()).answer().toPay().sameAs(order.price().gross())).isTrue();
+        assertThat(again.price().gross())
+                .isEqualTo(again.price().net().plus(again.price().vat()));
+        assertThat(orders.keptPrice(order.id())
+                        .answer()
+                        .toPay()
+                        .sameAs(order.price().gross()))
+                .isTrue();
     }
 
     /** A heart of three digits that no binary fraction gives, so that a rounded text would be found out. */
     @Test
     void a_heart_a_wavy_edge_and_a_tray_are_priced_kept_to_the_last_bit_and_have_boards() {
         SheetId forTray = rack.add(
-                Outline.rectangle(Size.mm(390, 260)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                Money.of("3", workshop.currency().getCurrencyCode()), "test");
+                Outline.rectangle(Size.mm(390, 260)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("3", workshop.currency().getCurrencyCode()),
+                "test");
         PersonalShape heart = Shapes.heart(Point.of(100.1, 75.3), Length.mm(52.7));
         Offer plain = offer();
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(), FINISHED, 24, CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.usual(puzzleworkshop.pattern.Outline.Kind.WAVY), 7,
-                IntendedAge.GROWN_UPS, true, 1, BIRCH, Optional.of(sheet), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, "", List.of(heart)));
+                Optional.empty(),
+                FINISHED,
+                24,
+                CutStyle.KNOBS,
+                puzzleworkshop.pattern.Outline.usual(puzzleworkshop.pattern.Outline.Kind.WAVY),
+                7,
+                IntendedAge.GROWN_UPS,
+                true,
+                1,
+                BIRCH,
+                Optional.of(sheet),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                "",
+                List.of(heart)));
         assertThat(offer.complaints()).isEmpty();
         assertThat(offer.price().orElseThrow().answer().toPay())
                 .isGreaterThan(plain.price().orElseThrow().answer().toPay());
-        assertThat(offer.laserForAll().value()).isGreaterThan(plain.laserForAll().value());
+        assertThat(offer.laserForAll().value())
+                .isGreaterThan(plain.laserForAll().value());
         BlankPlan.Block tray = offer.boards().orElseThrow().blocks().getLast();
         assertThat(tray.part()).isEqualTo(BlankPlan.Part.TRAY);
         // two of 231 × 181 (15 mm of frame and 0.5 of play a side), 3 between them, 8 around
         assertThat(tray.size()).isEqualTo(Size.mm(231 + 16, 2 * 181 + 3 + 16));
         OrderDraft draft = draft("Ida Norrby", offer);
-        Order order = confirmations.quote(new OrderDraft(
-                draft.customer(), 1, new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, true), BIRCH,
-                Optional.empty(), "", Optional.empty(), draft.promised(), false, Optional.empty(), draft.laser(),
-                draft.price(), draft.validUntil(), ""), offer.boards().orElseThrow(), "Mara");
+        Order order = confirmations.quote(
+                new OrderDraft(
+                        draft.customer(),
+                        1,
+                        new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, true),
+                        BIRCH,
+                        Optional.empty(),
+                        "",
+                        Optional.empty(),
+                        draft.promised(),
+                        false,
+                        Optional.empty(),
+                        draft.laser(),
+                        draft.price(),
+                        draft.validUntil(),
+                        ""),
+                offer.boards().orElseThrow(),
+                "Mara");
         Order again = orders.get(order.id());
-        assertThat(again.puzzle().pattern()).isEqualTo(offer.pattern().orElseThrow().spec());
+        assertThat(again.puzzle().pattern())
+                .isEqualTo(offer.pattern().orElseThrow().spec());
         assertThat(again.puzzle().pattern().shapes()).containsExactly(heart);
-        assertThat(again.puzzle().pieces()).isEqualTo(offer.pattern().orElseThrow().pieces().size()).isNotEqualTo(24);
+        assertThat(again.puzzle().pieces())
+                .isEqualTo(offer.pattern().orElseThrow().pieces().size())
+                .isNotEqualTo(24);
         confirmations.confirm(order.id(), "Mara");
-        assertThat(blanks.of(order.id())).extracting(OrderBlanks.Chosen::part)
+        assertThat(blanks.of(order.id()))
+                .extracting(OrderBlanks.Chosen::part)
                 .containsExactly(BlankPlan.Part.PUZZLE, BlankPlan.Part.TRAY);
         assertThat(rack.find(forTray).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
     }
@@ -156,7 +197,8 @@ class OrdersIT {
         Order second = confirmations.confirm(quote("Oskar Lund").id(), "Mara");
         assertThat(trials.open()).extracting(PlannedTrial::label).containsExactly(first.number(), second.number());
         assertThat(trials.open().getFirst().next()).isPresent();
-        assertThat(orders.history(first.id())).anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));
+        assertThat(orders.history(first.id()))
+                .anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));
         // both wait for the same trial, and it is made once
         assertThat(trials.minutesByOrder()).containsOnlyKeys(first.id().value());
         orders.cancel(first.id(), "changed their mind", "Mara");
@@ -164,8 +206,14 @@ class OrdersIT {
         Machine machine = machines.standard().orElseThrow();
         for (int good = 0; good < Evidence.GOOD_IN_A_ROW; good++) {
             assertThat(trials.openFor(second.id().value())).isPresent();
-            settings.record(machine, BIRCH, settings.forBoard(machine, BIRCH).parameters(),
-                    Trial.Finding.of(Trial.Result.THROUGH, 1), Trial.Source.TRY, "Mara", Optional.empty());
+            settings.record(
+                    machine,
+                    BIRCH,
+                    settings.forBoard(machine, BIRCH).parameters(),
+                    Trial.Finding.of(Trial.Result.THROUGH, 1),
+                    Trial.Source.TRY,
+                    "Mara",
+                    Optional.empty());
         }
         assertThat(trials.open()).isEmpty();
         addSheet();
@@ -177,18 +225,42 @@ class OrdersIT {
     void a_confirmed_order_that_grows_lets_its_sheet_go_and_holds_one_that_does() {
         Order order = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
         SheetId larger = rack.add(
-                Outline.rectangle(Size.mm(390, 260)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                Money.of("3", workshop.currency().getCurrencyCode()), "test");
+                Outline.rectangle(Size.mm(390, 260)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("3", workshop.currency().getCurrencyCode()),
+                "test");
         Size grown = Size.mm(300, 200);
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(), grown, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
-                IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, ""));
+                Optional.empty(),
+                grown,
+                24,
+                CutStyle.KNOBS,
+                puzzleworkshop.pattern.Outline.square(),
+                7,
+                IntendedAge.GROWN_UPS,
+                false,
+                1,
+                BIRCH,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                ""));
         assertThat(offer.complaints()).isEmpty();
-        confirmations.change(order.id(), order.version(), draft("Ida Norrby", offer), offer.boards().orElseThrow(), "Mara");
+        confirmations.change(
+                order.id(),
+                order.version(),
+                draft("Ida Norrby", offer),
+                offer.boards().orElseThrow(),
+                "Mara");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
         assertThat(rack.find(larger).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
-        assertThat(blanks.of(order.id())).singleElement().satisfies(block -> assertThat(block.size()).isEqualTo(Size.mm(322, 222)));
+        assertThat(blanks.of(order.id()))
+                .singleElement()
+                .satisfies(block -> assertThat(block.size()).isEqualTo(Size.mm(322, 222)));
     }
 
     @Test
@@ -228,9 +300,18 @@ class OrdersIT {
     @Test
     void a_change_on_an_old_view_is_refused() {
         Order seen = quote("Ida Norrby");
-        confirmations.change(seen.id(), seen.version(), draft("Ida Norrby", offer()), offer().boards().orElseThrow(), "Mara");
+        confirmations.change(
+                seen.id(),
+                seen.version(),
+                draft("Ida Norrby", offer()),
+                offer().boards().orElseThrow(),
+                "Mara");
         assertThatThrownBy(() -> confirmations.change(
-                        seen.id(), seen.version(), draft("Ida N.", offer()), offer().boards().orElseThrow(), "Robin"))
+                        seen.id(),
+                        seen.version(),
+                        draft("Ida N.", offer()),
+                        offer().boards().orElseThrow(),
+                        "Robin"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("changed-meanwhile");
     }
@@ -247,15 +328,19 @@ class OrdersIT {
         Order order = quote("Ida Norrby");
         assertThat(orders.history(order.id())).hasSize(1);
         assertThatThrownBy(() -> jdbc.sql("delete from order_history").update()).hasMessageContaining("history");
-        assertThatThrownBy(() -> jdbc.sql("update order_history set who = 'nobody'").update()).hasMessageContaining("history");
+        assertThatThrownBy(() ->
+                        jdbc.sql("update order_history set who = 'nobody'").update())
+                .hasMessageContaining("history");
     }
 
     @Test
     void orders_are_found_by_number_and_by_part_of_the_customers_name() {
         Order order = quote("Museum of Small_Trains");
         quote("Oskar Lund");
-        assertThat(orders.count(new OrderFilter("small_t", java.util.Set.of(), Optional.empty()))).isEqualTo(1);
-        assertThat(orders.list(new OrderFilter(order.number(), java.util.Set.of(), Optional.empty()), 0, 10)).hasSize(1);
+        assertThat(orders.count(new OrderFilter("small_t", java.util.Set.of(), Optional.empty())))
+                .isEqualTo(1);
+        assertThat(orders.list(new OrderFilter(order.number(), java.util.Set.of(), Optional.empty()), 0, 10))
+                .hasSize(1);
         assertThat(orders.count(OrderFilter.in(OrderState.CONFIRMED))).isZero();
     }
 
@@ -274,9 +359,24 @@ class OrdersIT {
 
     private Offer offer() {
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(), FINISHED, 24, CutStyle.KNOBS, puzzleworkshop.pattern.Outline.square(), 7,
-                IntendedAge.GROWN_UPS, false, 1, BIRCH, Optional.empty(), Optional.empty(), false, Optional.empty(),
-                Percent.ZERO, Money.zero(workshop.currency()), VatRates.STANDARD, ""));
+                Optional.empty(),
+                FINISHED,
+                24,
+                CutStyle.KNOBS,
+                puzzleworkshop.pattern.Outline.square(),
+                7,
+                IntendedAge.GROWN_UPS,
+                false,
+                1,
+                BIRCH,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                ""));
         assertThat(offer.complaints()).isEmpty();
         return offer;
     }
@@ -284,9 +384,19 @@ class OrdersIT {
     private OrderDraft draft(String customer, Offer offer) {
         LocalDate today = LocalDate.now(workshop.zone());
         return new OrderDraft(
-                Customer.newcomer(customer, "", ""), 1,
-                new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, false), BIRCH, Optional.empty(), "",
-                Optional.empty(), Optional.of(today.plusDays(9)), false, Optional.empty(), offer.laserForAll(),
-                offer.price().orElseThrow(), today.plusDays(14), "");
+                Customer.newcomer(customer, "", ""),
+                1,
+                new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, false),
+                BIRCH,
+                Optional.empty(),
+                "",
+                Optional.empty(),
+                Optional.of(today.plusDays(9)),
+                false,
+                Optional.empty(),
+                offer.laserForAll(),
+                offer.price().orElseThrow(),
+                today.plusDays(14),
+                "");
     }
 }

@@ -31,7 +31,8 @@ class CreditLinesTest {
     private static final List<Percent> RATES = List.of(Percent.of(20), Percent.of("5.5"), Percent.ZERO);
 
     @Test
-    void notes_that_take_back_an_invoice_bit_by_bit_take_back_its_tax_of_every_rate_to_the_cent_in_2_000_random_cases() {
+    void
+            notes_that_take_back_an_invoice_bit_by_bit_take_back_its_tax_of_every_rate_to_the_cent_in_2_000_random_cases() {
         long seed = 20261127;
         Random random = new Random(seed);
         for (int i = 0; i < 2_000; i++) {
@@ -54,7 +55,10 @@ class CreditLinesTest {
             OrderAccount account = new OrderAccount(invoice.gross(), papers, List.of());
             assertThat(account.rest(invoice).isZero()).as(which).isTrue();
             for (VatSum.OfRate left : account.restByRate(invoice)) {
-                assertThat(List.of(left.net().isZero(), left.vat().isZero(), left.gross().isZero()))
+                assertThat(List.of(
+                                left.net().isZero(),
+                                left.vat().isZero(),
+                                left.gross().isZero()))
                         .as(which + " at " + left.rate().hundredths())
                         .containsOnly(true);
             }
@@ -69,8 +73,10 @@ class CreditLinesTest {
                 new Said("puzzle", BigDecimal.ONE, Money.of("120.00", "EUR"), Percent.of(20)));
         Invoice invoice = invoice(said, VatMode.INCLUDED, VatRounding.BY_TOTAL);
         List<Invoice.Line> lines = CreditLines.of(
-                invoice, invoice.byRate().perRate(),
-                Map.of(Percent.of(20), Money.of("60.00", "EUR"), Percent.ZERO, Money.of("10.00", "EUR")), "part");
+                invoice,
+                invoice.byRate().perRate(),
+                Map.of(Percent.of(20), Money.of("60.00", "EUR"), Percent.ZERO, Money.of("10.00", "EUR")),
+                "part");
         assertThat(lines).hasSize(2);
         assertThat(lines.get(0).vatRate()).isEqualTo(Percent.ZERO);
         assertThat(lines.get(0).vat().isZero()).isTrue();
@@ -83,7 +89,8 @@ class CreditLinesTest {
         Invoice invoice = invoice(new Random(5), VatMode.ON_TOP, VatRounding.BY_LINE);
         Map<Percent, Money> all = new LinkedHashMap<>();
         invoice.byRate().perRate().forEach(rate -> all.put(rate.rate(), rate.gross()));
-        assertThat(CreditLines.of(invoice, invoice.byRate().perRate(), all, "part")).isEqualTo(invoice.lines());
+        assertThat(CreditLines.of(invoice, invoice.byRate().perRate(), all, "part"))
+                .isEqualTo(invoice.lines());
     }
 
     @Test
@@ -106,7 +113,9 @@ class CreditLinesTest {
         List<Said> said = new ArrayList<>();
         for (int n = random.nextInt(1, 7); n > 0; n--) {
             said.add(new Said(
-                    "line", BigDecimal.valueOf(random.nextInt(1, 30)), Money.ofMinor(random.nextLong(1, 9_000), EUR),
+                    "line",
+                    BigDecimal.valueOf(random.nextInt(1, 30)),
+                    Money.ofMinor(random.nextLong(1, 9_000), EUR),
                     RATES.get(random.nextInt(3))));
         }
         return invoice(said, mode, rounding);
@@ -114,21 +123,45 @@ class CreditLinesTest {
 
     private static Invoice invoice(List<Said> said, VatMode mode, VatRounding rounding) {
         VatSum whole = VatSum.of(
-                said.stream().map(line -> new VatSum.Said(line.amount(), line.rate())).toList(), mode, rounding, EUR);
+                said.stream()
+                        .map(line -> new VatSum.Said(line.amount(), line.rate()))
+                        .toList(),
+                mode,
+                rounding,
+                EUR);
         return paper(Invoice.Series.INVOICE, Optional.empty(), InvoiceLines.of(said, whole), mode, rounding);
     }
 
     private static Invoice note(Invoice invoice, List<Invoice.Line> lines) {
-        return paper(Invoice.Series.CREDIT_NOTE, Optional.of(invoice.id()), lines, invoice.vatMode(), invoice.vatRounding());
+        return paper(
+                Invoice.Series.CREDIT_NOTE, Optional.of(invoice.id()), lines, invoice.vatMode(), invoice.vatRounding());
     }
 
     private static Invoice paper(
-            Invoice.Series series, Optional<InvoiceId> corrects, List<Invoice.Line> lines, VatMode mode, VatRounding rounding) {
+            Invoice.Series series,
+            Optional<InvoiceId> corrects,
+            List<Invoice.Line> lines,
+            VatMode mode,
+            VatRounding rounding) {
         LocalDate day = LocalDate.of(2026, 11, 27);
         return new Invoice(
-                new InvoiceId(corrects.isEmpty() ? 1 : 2), series, "", new OrderId(1), "", corrects, day, day, "", "", "", mode,
-                rounding, Money.sum(lines.stream().map(Invoice.Line::net).toList(), EUR),
+                new InvoiceId(corrects.isEmpty() ? 1 : 2),
+                series,
+                "",
+                new OrderId(1),
+                "",
+                corrects,
+                day,
+                day,
+                "",
+                "",
+                "",
+                mode,
+                rounding,
+                Money.sum(lines.stream().map(Invoice.Line::net).toList(), EUR),
                 Money.sum(lines.stream().map(Invoice.Line::vat).toList(), EUR),
-                Money.sum(lines.stream().map(Invoice.Line::gross).toList(), EUR), "", lines);
+                Money.sum(lines.stream().map(Invoice.Line::gross).toList(), EUR),
+                "",
+                lines);
     }
 }

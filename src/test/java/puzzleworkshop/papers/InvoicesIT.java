@@ -90,7 +90,9 @@ class InvoicesIT {
 
     @Test
     void numbers_have_no_gap_when_many_invoice_at_once_and_some_give_up() throws Exception {
-        List<Order> orders = IntStream.range(0, 24).mapToObj(i -> sold.confirmed("Customer " + i, 1)).toList();
+        List<Order> orders = IntStream.range(0, 24)
+                .mapToObj(i -> sold.confirmed("Customer " + i, 1))
+                .toList();
         List<Callable<Boolean>> clerks = new ArrayList<>();
         for (int i = 0; i < orders.size(); i++) {
             Order order = orders.get(i);
@@ -109,10 +111,12 @@ class InvoicesIT {
                 issued += clerk.get() ? 1 : 0;
             }
         }
-        List<Integer> running =
-                jdbc.sql("select running from invoice order by running").query(Integer.class).list();
+        List<Integer> running = jdbc.sql("select running from invoice order by running")
+                .query(Integer.class)
+                .list();
         assertThat(issued).isEqualTo(16);
-        assertThat(running).containsExactlyElementsOf(IntStream.rangeClosed(1, 16).boxed().toList());
+        assertThat(running)
+                .containsExactlyElementsOf(IntStream.rangeClosed(1, 16).boxed().toList());
     }
 
     @Test
@@ -126,14 +130,16 @@ class InvoicesIT {
         Invoice credit = invoices.credit(invoice.id(), all(invoice), "wrong address", "mara");
         assertThat(credit.number()).isEqualTo("C" + today.getYear() + "-0001");
         assertThat(invoices.issue(order.id(), "mara").number()).isEqualTo(today.getYear() + "-0002");
-        assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross())).isTrue();
+        assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross()))
+                .isTrue();
     }
 
     @Test
     void an_issued_invoice_cannot_be_changed_or_credited_beyond_its_amount() {
         Order order = sold.confirmed("Ada Reed", 1);
         Invoice invoice = invoices.issue(order.id(), "mara");
-        assertThatThrownBy(() -> jdbc.sql("update invoice set customer = 'someone'").update())
+        assertThatThrownBy(() ->
+                        jdbc.sql("update invoice set customer = 'someone'").update())
                 .hasMessageContaining("stands as it is");
         assertThatThrownBy(() -> jdbc.sql("delete from invoice_line").update()).hasMessageContaining("stands as it is");
         Money part = Money.of("5.00", "EUR");
@@ -146,11 +152,13 @@ class InvoicesIT {
     @Test
     void the_database_refuses_a_paper_whose_lines_do_not_add_up() {
         Order order = sold.confirmed("Ada Reed", 1);
-        assertThatThrownBy(() -> transaction.executeWithoutResult(status -> jdbc.sql("""
+        assertThatThrownBy(() -> transaction.executeWithoutResult(status ->
+                        jdbc.sql("""
                 insert into invoice (series, year, running, number, order_id, order_number, issued_on, due_on, seller,
                     tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who, issued_at)
                 values ('INVOICE', 2026, 0, '', :order, '', now(), now(), '', '', '', 'NONE', 'BY_TOTAL', 'EUR', 5, 0, 5, '', now())
-                """).param("order", order.id().value()).update())).hasMessageContaining("do not add up");
+                """).param("order", order.id().value()).update()))
+                .hasMessageContaining("do not add up");
     }
 
     @Test
@@ -161,8 +169,10 @@ class InvoicesIT {
         invoices.receive(order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
         invoices.issue(order.id(), "mara");
         assertThat(invoices.account(order.id()).open().sameAs(gross.minus(ten))).isTrue();
-        assertThat(debts.open()).singleElement().satisfies(
-                debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
+        assertThat(debts.open())
+                .singleElement()
+                .satisfies(
+                        debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
         invoices.receive(order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
         assertThat(debts.open()).isEmpty();
         assertThatThrownBy(() -> invoices.refund(order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
@@ -244,14 +254,22 @@ class InvoicesIT {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("=Ada; \"Reed\"", 7);
                 Invoice invoice = invoices.issue(order.id(), "mara");
-                Invoice credit = invoices.credit(invoice.id(), Map.of(rate(invoice), Money.of("3.33", "EUR")), "goodwill", "mara");
-                expected = expected.add(invoice.gross().amount()).subtract(credit.gross().amount());
-                expectedVat = expectedVat.add(invoice.vat().amount()).subtract(credit.vat().amount());
+                Invoice credit = invoices.credit(
+                        invoice.id(), Map.of(rate(invoice), Money.of("3.33", "EUR")), "goodwill", "mara");
+                expected = expected.add(invoice.gross().amount())
+                        .subtract(credit.gross().amount());
+                expectedVat = expectedVat
+                        .add(invoice.vat().amount())
+                        .subtract(credit.vat().amount());
             }
         }
         StringWriter out = new StringWriter();
         csv.papers(today.minusDays(1), today.plusDays(1), out);
-        List<CSVRecord> lines = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
+        List<CSVRecord> lines = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get()
                 .parse(new StringReader(out.toString()))
                 .getRecords();
         assertThat(sum(lines, "gross")).isEqualByComparingTo(expected);
@@ -269,7 +287,8 @@ class InvoicesIT {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("Ada Reed", 3);
                 Invoice invoice = invoices.issue(order.id(), "mara");
-                assertThat(invoice.byRate().perRate()).extracting(VatSum.OfRate::rate)
+                assertThat(invoice.byRate().perRate())
+                        .extracting(VatSum.OfRate::rate)
                         .containsExactly(Percent.of(10), Percent.of(20));
                 Invoice credit = invoices.credit(
                         invoice.id(), Map.of(Percent.of(20), Money.of("2.40", "EUR")), "came late", "mara");
@@ -277,22 +296,37 @@ class InvoicesIT {
                     assertThat(line.vatRate()).isEqualTo(Percent.of(20));
                     assertThat(line.vat().amount()).isEqualByComparingTo("0.40");
                 });
-                invoice.byRate().perRate().forEach(rate -> expected.merge(
-                        rate.rate().hundredths().toPlainString(), rate.vat().amount(), BigDecimal::add));
+                invoice.byRate()
+                        .perRate()
+                        .forEach(rate -> expected.merge(
+                                rate.rate().hundredths().toPlainString(),
+                                rate.vat().amount(),
+                                BigDecimal::add));
                 expected.merge("20", credit.vat().amount().negate(), BigDecimal::add);
                 assertThatThrownBy(() -> invoices.credit(
-                                invoice.id(), Map.of(Percent.of(20), invoice.byRate().perRate().getLast().gross()), "again", "mara"))
+                                invoice.id(),
+                                Map.of(
+                                        Percent.of(20),
+                                        invoice.byRate().perRate().getLast().gross()),
+                                "again",
+                                "mara"))
                         .isInstanceOf(Refused.class)
                         .hasMessageContaining("papers.credit.range");
             }
         }
         StringWriter out = new StringWriter();
         csv.papers(today.minusDays(1), today.plusDays(1), out);
-        List<CSVRecord> lines = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
+        List<CSVRecord> lines = CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get()
                 .parse(new StringReader(out.toString()))
                 .getRecords();
         for (String rate : List.of("10", "20")) {
-            List<CSVRecord> ofRate = lines.stream().filter(line -> line.get("vat_percent").equals(rate)).toList();
+            List<CSVRecord> ofRate = lines.stream()
+                    .filter(line -> line.get("vat_percent").equals(rate))
+                    .toList();
             assertThat(sum(ofRate, "vat")).isEqualByComparingTo(expected.get(rate));
         }
     }
@@ -317,9 +351,7 @@ class InvoicesIT {
                     jdbc.sql("""
                             insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
                             values (:id, 1, '', 1, 12, 20, 10, 2, 12)
-                            """)
-                            .param("id", id)
-                            .update();
+                            """).param("id", id).update();
                 }))
                 .hasMessageContaining("credited beyond what was invoiced at 20");
     }
@@ -328,8 +360,12 @@ class InvoicesIT {
     void quote_invoice_and_credit_note_are_readable_pdfs_with_their_amounts() throws IOException {
         sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
         invoices.save(new PaperSettings(
-                "NH 402 881 17", "Harbour Savings Bank\nAccount 00 4711 0815", "Half is paid when you say yes.",
-                "Thank you for your order.", 14, new byte[0]));
+                "NH 402 881 17",
+                "Harbour Savings Bank\nAccount 00 4711 0815",
+                "Half is paid when you say yes.",
+                "Thank you for your order.",
+                14,
+                new byte[0]));
         Order quote = sold.quote("Ada Reed", 25, true, Percent.of(5));
         String quoted = text(keep("quote", papers.quote(quote.id())));
         assertThat(quoted).contains("Quote " + quote.number(), "Discount 5 %", "Half is paid", "page 1 of 1");
@@ -337,11 +373,13 @@ class InvoicesIT {
         invoices.receive(order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         Invoice invoice = invoices.issue(order.id(), "mara");
         String invoiced = text(keep("invoice", papers.issued(invoice.id())));
-        assertThat(invoiced).contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
+        assertThat(invoiced)
+                .contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
         assertThat(invoiced.replaceAll("\\s+", " ")).contains(ReadPaper.MANY_LETTERS);
         Invoice credit = invoices.credit(
                 invoice.id(), Map.of(rate(invoice), Money.of("6.00", "EUR")), "one corner was charred", "mara");
-        assertThat(text(keep("credit", papers.issued(credit.id())))).contains("Credit note C", "one corner was charred");
+        assertThat(text(keep("credit", papers.issued(credit.id()))))
+                .contains("Credit note C", "one corner was charred");
     }
 
     @Test
@@ -351,7 +389,9 @@ class InvoicesIT {
         Invoice invoice = invoices.issue(order.id(), "mara");
         assertThat(text(papers.issued(invoice.id()))).contains("Pay by", "Harbour Savings Bank");
         invoices.receive(order.id(), invoice.gross(), Payment.Way.CASH, today, "", "mara");
-        assertThat(text(papers.issued(invoice.id()))).contains("Received, thank you").doesNotContain("Pay by", "Harbour Savings Bank");
+        assertThat(text(papers.issued(invoice.id())))
+                .contains("Received, thank you")
+                .doesNotContain("Pay by", "Harbour Savings Bank");
     }
 
     private static Map<Percent, Money> all(Invoice invoice) {

@@ -46,28 +46,55 @@ public final class SoldOrders {
     void vat(VatMode mode, VatRounding rounding) {
         RateBook book = beans.getBean(RateBook.class);
         PriceRule rule = book.rule(book.today()).withVat(mode, rounding);
-        book.set(new PriceRule(
-                book.today(), rule.method(), rule.margin(), rule.markup(), rule.floorMargin(), rule.rush(), mode,
-                rounding, rule.points()), "mara");
+        book.set(
+                new PriceRule(
+                        book.today(),
+                        rule.method(),
+                        rule.margin(),
+                        rule.markup(),
+                        rule.floorMargin(),
+                        rule.rush(),
+                        mode,
+                        rounding,
+                        rule.points()),
+                "mara");
     }
 
     public Order quote(String customer, int quantity, boolean rush, Percent discount) {
         Pricing pricing = beans.getBean(Pricing.class);
         PriceQuestion typical = pricing.typical(FINISHED, 48);
         PriceQuestion question = new PriceQuestion(
-                quantity, FINISHED, 48, typical.boardCost(), typical.stickerArea(), typical.cutMinutes(), typical.work(),
-                Money.of("4.50", "EUR"), Money.of("4.10", "EUR"), rush, discount, vat);
+                quantity,
+                FINISHED,
+                48,
+                typical.boardCost(),
+                typical.stickerArea(),
+                typical.cutMinutes(),
+                typical.work(),
+                Money.of("4.50", "EUR"),
+                Money.of("4.10", "EUR"),
+                rush,
+                discount,
+                vat);
         LocalDate today = beans.getBean(RateBook.class).today();
         return beans.getBean(Orders.class)
                 .quote(
                         new OrderDraft(
                                 Customer.newcomer(customer, "", "Quay Street 4\n24103 Northhaven"),
                                 quantity,
-                                new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
+                                new Puzzle(
+                                        PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
                                 new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
-                                Optional.empty(), "", Optional.empty(), Optional.of(today.plusDays(9)), rush,
-                                Optional.empty(), question.cutMinutes(),
-                                new KeptPrice(question, pricing.quote(question)), today.plusDays(14), ""),
+                                Optional.empty(),
+                                "",
+                                Optional.empty(),
+                                Optional.of(today.plusDays(9)),
+                                rush,
+                                Optional.empty(),
+                                question.cutMinutes(),
+                                new KeptPrice(question, pricing.quote(question)),
+                                today.plusDays(14),
+                                ""),
                         "mara");
     }
 

@@ -33,14 +33,16 @@ import puzzleworkshop.measure.Size;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class CutFileTest {
 
-    private static final CutPattern PATTERN = PatternMaker.make(PatternSpec.of(Size.mm(200, 150), new PieceGrid(6, 4), 11)
-            .withOutline(Outline.rounded(Length.mm(8))));
+    private static final CutPattern PATTERN = PatternMaker.make(
+            PatternSpec.of(Size.mm(200, 150), new PieceGrid(6, 4), 11).withOutline(Outline.rounded(Length.mm(8))));
     private static final CutPlan PLAN = CutPlan.of(PATTERN, CutPlan.Sequence.INNER_FIRST);
 
     @Test
     void svg_read_by_batik_has_the_size_the_length_and_the_groups_in_order() throws Exception {
         byte[] bytes = CutFile.write(PLAN, CutFile.Format.SVG).bytes();
-        Element svg = DocumentBuilderFactory.newInstance().newDocumentBuilder().parse(new ByteArrayInputStream(bytes))
+        Element svg = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(new ByteArrayInputStream(bytes))
                 .getDocumentElement();
         assertThat(svg.getAttribute("width")).isEqualTo("200mm");
         assertThat(svg.getAttribute("height")).isEqualTo("150mm");
@@ -48,13 +50,14 @@ class CutFileTest {
         var groups = svg.getElementsByTagName("g");
         assertThat(((Element) groups.item(0)).getAttribute("id")).isEqualTo("inner-lines");
         assertThat(((Element) groups.item(1)).getAttribute("id")).isEqualTo("outline");
-        assertThat(((Element) groups.item(0)).getElementsByTagName("path").getLength()).isEqualTo(5 + 3);
+        assertThat(((Element) groups.item(0)).getElementsByTagName("path").getLength())
+                .isEqualTo(5 + 3);
         double length = 0;
         Rectangle2D bounds = null;
         var paths = svg.getElementsByTagName("path");
         for (int i = 0; i < paths.getLength(); i++) {
-            Shape shape = AWTPathProducer.createShape(new StringReader(((Element) paths.item(i)).getAttribute("d")),
-                    PathIterator.WIND_NON_ZERO);
+            Shape shape = AWTPathProducer.createShape(
+                    new StringReader(((Element) paths.item(i)).getAttribute("d")), PathIterator.WIND_NON_ZERO);
             length += length(shape);
             bounds = bounds == null ? shape.getBounds2D() : bounds.createUnion(shape.getBounds2D());
         }
@@ -64,15 +67,24 @@ class CutFileTest {
 
     @Test
     void dxf_has_every_line_once_on_its_layer_within_the_stated_tolerance() {
-        List<DxfLine> lines = readDxf(new String(CutFile.write(PLAN, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
+        List<DxfLine> lines =
+                readDxf(new String(CutFile.write(PLAN, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
         assertThat(lines).hasSize(PATTERN.inner().size() + 1);
         assertThat(lines.subList(0, 8)).allMatch(line -> line.layer().equals("INNER_LINES") && !line.closed());
         assertThat(lines.getLast().layer()).isEqualTo("OUTLINE");
         assertThat(lines.getLast().closed()).isTrue();
         double length = lines.stream().mapToDouble(DxfLine::length).sum();
         assertThat(length).isBetween(PATTERN.totalLengthMm() * 0.9985, PATTERN.totalLengthMm() + 0.01);
-        double right = lines.stream().flatMap(line -> line.points().stream()).mapToDouble(Point2D::getX).max().orElseThrow();
-        double top = lines.stream().flatMap(line -> line.points().stream()).mapToDouble(Point2D::getY).max().orElseThrow();
+        double right = lines.stream()
+                .flatMap(line -> line.points().stream())
+                .mapToDouble(Point2D::getX)
+                .max()
+                .orElseThrow();
+        double top = lines.stream()
+                .flatMap(line -> line.points().stream())
+                .mapToDouble(Point2D::getY)
+                .max()
+                .orElseThrow();
         assertThat(right).isEqualTo(200);
         assertThat(top).isEqualTo(150);
     }
@@ -80,7 +92,8 @@ class CutFileTest {
     /** ISO 32000-1: a point is 1/72 in; 200 × 150 mm are 566.929 × 425.197 pt. */
     @Test
     void pdf_read_by_pdfbox_has_real_size_named_layers_and_the_length() throws Exception {
-        try (PDDocument document = Loader.loadPDF(CutFile.write(PLAN, CutFile.Format.PDF).bytes())) {
+        try (PDDocument document =
+                Loader.loadPDF(CutFile.write(PLAN, CutFile.Format.PDF).bytes())) {
             PDPage page = document.getPage(0);
             assertThat(page.getMediaBox().getWidth()).isCloseTo(566.929f, within(0.01f));
             assertThat(page.getMediaBox().getHeight()).isCloseTo(425.197f, within(0.01f));
@@ -89,13 +102,16 @@ class CutFileTest {
             PdfLength measure = new PdfLength(page);
             measure.processPage(page);
             assertThat(measure.strokes).isEqualTo(PATTERN.inner().size() + 1);
-            assertThat(measure.points * 25.4 / 72).isCloseTo(PATTERN.totalLengthMm(), within(PATTERN.totalLengthMm() * 1e-4));
+            assertThat(measure.points * 25.4 / 72)
+                    .isCloseTo(PATTERN.totalLengthMm(), within(PATTERN.totalLengthMm() * 1e-4));
         }
     }
 
     @Test
     void the_order_of_the_groups_can_be_turned_round() {
-        String svg = new String(CutFile.write(CutPlan.of(PATTERN, CutPlan.Sequence.OUTLINE_FIRST), CutFile.Format.SVG).bytes(),
+        String svg = new String(
+                CutFile.write(CutPlan.of(PATTERN, CutPlan.Sequence.OUTLINE_FIRST), CutFile.Format.SVG)
+                        .bytes(),
                 StandardCharsets.UTF_8);
         assertThat(svg.indexOf("id=\"outline\"")).isLessThan(svg.indexOf("id=\"inner-lines\""));
         assertThat(svg).contains("Outline first, inner lines last.");
@@ -127,7 +143,8 @@ class CutFileTest {
     @Test
     void the_position_drawn_is_the_worst_one() {
         for (Size size : new Size[] {Size.mm(420, 297), Size.mm(180, 420), Size.mm(300, 300)}) {
-            CutPattern pattern = PatternMaker.make(PatternSpec.of(size, new PieceGrid(8, 8), 3).withOutline(Outline.wavy(Length.mm(2))));
+            CutPattern pattern = PatternMaker.make(
+                    PatternSpec.of(size, new PieceGrid(8, 8), 3).withOutline(Outline.wavy(Length.mm(2))));
             StickingCheck check = StickingCheck.of(pattern);
             Bounds moved = check.worst().of(pattern.outline(), size).bounds();
             double out = switch (check.narrowest()) {
@@ -147,7 +164,9 @@ class CutFileTest {
         double y = 0;
         double startX = 0;
         double startY = 0;
-        for (PathIterator it = new FlatteningPathIterator(shape.getPathIterator(null), 0.001, 16); !it.isDone(); it.next()) {
+        for (PathIterator it = new FlatteningPathIterator(shape.getPathIterator(null), 0.001, 16);
+                !it.isDone();
+                it.next()) {
             int kind = it.currentSegment(c);
             double toX = kind == PathIterator.SEG_CLOSE ? startX : c[0];
             double toY = kind == PathIterator.SEG_CLOSE ? startY : c[1];

@@ -18,9 +18,11 @@ import puzzleworkshop.measure.Size;
 class DrawnFileTest {
 
     private static DrawnFile svg(String attributes, String body) {
-        return DrawnFile.read("drawing.svg", ("<svg xmlns='http://www.w3.org/2000/svg' "
-                + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes + ">" + body + "</svg>")
-                .getBytes(StandardCharsets.UTF_8));
+        return DrawnFile.read(
+                "drawing.svg",
+                ("<svg xmlns='http://www.w3.org/2000/svg' " + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes
+                                + ">" + body + "</svg>")
+                        .getBytes(StandardCharsets.UTF_8));
     }
 
     private static void assertBounds(DrawnFile file, double minX, double minY, double maxX, double maxY) {
@@ -35,7 +37,9 @@ class DrawnFileTest {
 
     @Test
     void millimetres_with_a_view_box_are_scaled() {
-        DrawnFile file = svg("width='100mm' height='50mm' viewBox='0 0 1000 500'", "<rect x='100' y='100' width='800' height='300'/>");
+        DrawnFile file = svg(
+                "width='100mm' height='50mm' viewBox='0 0 1000 500'",
+                "<rect x='100' y='100' width='800' height='300'/>");
         assertBounds(file, 10, 10, 90, 40);
         assertThat(file.page()).hasValueSatisfying(page -> {
             assertThat(page.width().mm()).isCloseTo(100, within(1e-9));
@@ -49,7 +53,8 @@ class DrawnFileTest {
         DrawnFile file = svg("", "<line x1='0' y1='0' x2='96' y2='0'/>");
         assertThat(length(file)).isCloseTo(25.4, within(1e-9));
         assertThat(file.remarks()).extracting("key").containsExactly("pattern.file.no_real_size");
-        DrawnFile old = DrawnFile.read("old.svg", "<svg viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8), 90);
+        DrawnFile old = DrawnFile.read(
+                "old.svg", "<svg viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8), 90);
         assertThat(length(old)).isCloseTo(25.4, within(1e-9));
     }
 
@@ -62,16 +67,20 @@ class DrawnFileTest {
 
     @Test
     void a_view_box_that_does_not_fit_is_centred_and_its_origin_counts() {
-        DrawnFile file = svg("width='200mm' height='100mm' viewBox='50 50 100 100'", "<rect x='50' y='50' width='100' height='100'/>");
+        DrawnFile file = svg(
+                "width='200mm' height='100mm' viewBox='50 50 100 100'",
+                "<rect x='50' y='50' width='100' height='100'/>");
         assertBounds(file, 50, 0, 150, 100);
-        DrawnFile stretched = svg("width='200mm' height='100mm' viewBox='0 0 100 100' preserveAspectRatio='none'",
+        DrawnFile stretched = svg(
+                "width='200mm' height='100mm' viewBox='0 0 100 100' preserveAspectRatio='none'",
                 "<rect width='100' height='100'/>");
         assertBounds(stretched, 0, 0, 200, 100);
     }
 
     @Test
     void transforms_nest_from_the_outside_in() {
-        DrawnFile file = svg("width='100mm' height='100mm' viewBox='0 0 100 100'",
+        DrawnFile file = svg(
+                "width='100mm' height='100mm' viewBox='0 0 100 100'",
                 "<g transform='translate(10,20)'><g transform='rotate(90) scale(2)'><line x1='0' y1='0' x2='10' y2='0'/></g></g>");
         assertBounds(file, 10, 20, 10, 40);
     }
@@ -80,7 +89,8 @@ class DrawnFileTest {
     void shapes_have_the_lengths_of_geometry() {
         String mm = "width='100mm' height='100mm' viewBox='0 0 100 100'";
         assertThat(length(svg(mm, "<circle cx='50' cy='50' r='10'/>"))).isCloseTo(20 * Math.PI, within(0.02));
-        assertThat(length(svg(mm, "<rect width='40' height='30' rx='5'/>"))).isCloseTo(140 - 40 + 10 * Math.PI, within(0.01));
+        assertThat(length(svg(mm, "<rect width='40' height='30' rx='5'/>")))
+                .isCloseTo(140 - 40 + 10 * Math.PI, within(0.01));
         assertThat(length(svg(mm, "<polygon points='0,0 30,0 30,40'/>"))).isCloseTo(120, within(1e-9));
         assertThat(length(svg(mm, "<path d='M0 0h30v40z m50,0 l3 4'/>"))).isCloseTo(125, within(1e-4));
         assertThat(length(svg(mm, "<path d='M 0 50 A 10 10 0 0 1 20 50'/>"))).isCloseTo(10 * Math.PI, within(0.01));
@@ -95,7 +105,8 @@ class DrawnFileTest {
 
     @Test
     void what_is_used_again_is_drawn_again_and_hidden_things_are_not() {
-        DrawnFile file = svg("width='100mm' height='100mm' viewBox='0 0 100 100'",
+        DrawnFile file = svg(
+                "width='100mm' height='100mm' viewBox='0 0 100 100'",
                 "<defs><path id='a' d='M0 0H10'/></defs><use href='#a' x='5'/><use xlink:href='#a' y='7'/>"
                         + "<g style='display: none'><path d='M0 0H99'/></g>");
         assertThat(file.lines()).hasSize(2);
@@ -106,21 +117,35 @@ class DrawnFileTest {
     void nothing_outside_the_file_is_fetched() {
         String trap = "<!DOCTYPE svg [<!ENTITY secret SYSTEM 'file:///etc/hostname'>]>"
                 + "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><desc>&secret;</desc><path d='M0 0H10'/></svg>";
-        assertThat(DrawnFile.read("trap.svg", trap.getBytes(StandardCharsets.UTF_8)).lines()).hasSize(1);
+        assertThat(DrawnFile.read("trap.svg", trap.getBytes(StandardCharsets.UTF_8))
+                        .lines())
+                .hasSize(1);
         StringBuilder bomb = new StringBuilder("<!DOCTYPE svg [<!ENTITY a 'aaaaaaaaaa'>");
         for (char c = 'b'; c <= 'k'; c++) {
-            bomb.append("<!ENTITY ").append(c).append(" '").append(("&" + (char) (c - 1) + ";").repeat(10)).append("'>");
+            bomb.append("<!ENTITY ")
+                    .append(c)
+                    .append(" '")
+                    .append(("&" + (char) (c - 1) + ";").repeat(10))
+                    .append("'>");
         }
         bomb.append("]><svg><desc>&k;</desc></svg>");
         assertThatThrownBy(() -> DrawnFile.read("bomb.svg", bomb.toString().getBytes(StandardCharsets.UTF_8)))
-                .isInstanceOf(Refused.class).hasMessageStartingWith("pattern.file.damaged");
+                .isInstanceOf(Refused.class)
+                .hasMessageStartingWith("pattern.file.damaged");
     }
 
     @Test
     void damaged_and_foreign_files_are_refused_in_a_sentence() {
-        for (String text : new String[] {"<svg><path", "<html></html>", "hello there", "", "<svg viewBox='0 0 0 0'><path d='M0 0H1'/></svg>",
-            "<svg><text>words</text></svg>"}) {
-            assertThatThrownBy(() -> DrawnFile.read("x", text.getBytes(StandardCharsets.UTF_8))).isInstanceOf(Refused.class);
+        for (String text : new String[] {
+            "<svg><path",
+            "<html></html>",
+            "hello there",
+            "",
+            "<svg viewBox='0 0 0 0'><path d='M0 0H1'/></svg>",
+            "<svg><text>words</text></svg>"
+        }) {
+            assertThatThrownBy(() -> DrawnFile.read("x", text.getBytes(StandardCharsets.UTF_8)))
+                    .isInstanceOf(Refused.class);
         }
     }
 
@@ -149,8 +174,10 @@ class DrawnFileTest {
         DrawnFile half = dxf(4, "0\nLWPOLYLINE\n90\n2\n70\n0\n10\n0\n20\n0\n42\n1\n10\n20\n20\n0");
         assertThat(length(half)).isCloseTo(10 * Math.PI, within(0.01));
         assertBounds(half, 0, 0, 20, 10);
-        DrawnFile quarter = dxf(4, "0\nPOLYLINE\n66\n1\n70\n0\n0\nVERTEX\n10\n0\n20\n0\n42\n" + Math.tan(Math.PI / 8)
-                + "\n0\nVERTEX\n10\n10\n20\n10\n0\nSEQEND");
+        DrawnFile quarter = dxf(
+                4,
+                "0\nPOLYLINE\n66\n1\n70\n0\n0\nVERTEX\n10\n0\n20\n0\n42\n" + Math.tan(Math.PI / 8)
+                        + "\n0\nVERTEX\n10\n10\n20\n10\n0\nSEQEND");
         assertThat(length(quarter)).isCloseTo(5 * Math.PI, within(0.01));
         DrawnFile ellipse = dxf(4, "0\nELLIPSE\n10\n0\n20\n0\n11\n0\n21\n20\n40\n0.5\n41\n0\n42\n6.283185307179586");
         assertBounds(ellipse, -10, -20, 10, 20);
@@ -159,17 +186,22 @@ class DrawnFileTest {
     /** A quarter circle as a rational quadratic with middle weight √2/2 (The NURBS Book, 7.3). */
     @Test
     void dxf_rational_splines_are_true_circles() {
-        DrawnFile spline = dxf(4, "0\nSPLINE\n70\n0\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n41\n1\n41\n"
-                + Math.sqrt(0.5) + "\n41\n1\n10\n10\n20\n0\n10\n10\n20\n10\n10\n0\n20\n10");
+        DrawnFile spline = dxf(
+                4,
+                "0\nSPLINE\n70\n0\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n41\n1\n41\n"
+                        + Math.sqrt(0.5) + "\n41\n1\n10\n10\n20\n0\n10\n10\n20\n10\n10\n0\n20\n10");
         assertThat(length(spline)).isCloseTo(5 * Math.PI, within(1e-3));
-        spline.lines().getFirst().flattened(0.01)
+        spline.lines()
+                .getFirst()
+                .flattened(0.01)
                 .forEach(p -> assertThat(Math.hypot(p.xMm(), p.yMm())).isCloseTo(10, within(1e-9)));
     }
 
     @Test
     void dxf_blocks_are_placed_with_scale_and_angle() {
-        String text = "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nknob\n10\n1\n20\n0\n0\nLINE\n10\n1\n20\n0\n11\n11\n21\n0\n0\nENDBLK\n0\nENDSEC\n"
-                + "0\nSECTION\n2\nENTITIES\n0\nINSERT\n2\nknob\n10\n100\n20\n50\n41\n2\n42\n2\n50\n90\n0\nENDSEC\n0\nEOF\n";
+        String text =
+                "0\nSECTION\n2\nBLOCKS\n0\nBLOCK\n2\nknob\n10\n1\n20\n0\n0\nLINE\n10\n1\n20\n0\n11\n11\n21\n0\n0\nENDBLK\n0\nENDSEC\n"
+                        + "0\nSECTION\n2\nENTITIES\n0\nINSERT\n2\nknob\n10\n100\n20\n50\n41\n2\n42\n2\n50\n90\n0\nENDSEC\n0\nEOF\n";
         DrawnFile file = DrawnFile.read("blocks.dxf", text.getBytes(StandardCharsets.US_ASCII));
         assertBounds(file, 100, -70, 100, -50);
     }
@@ -180,7 +212,8 @@ class DrawnFileTest {
         CutPlan plan = CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST);
         for (CutFile.Format format : new CutFile.Format[] {CutFile.Format.SVG, CutFile.Format.DXF}) {
             DrawnFile file = DrawnFile.read("ours", CutFile.write(plan, format).bytes());
-            // a chord that leaves a circle of radius r by s is shorter than its arc by the share s / 3r: with the 0.02 mm
+            // a chord that leaves a circle of radius r by s is shorter than its arc by the share s / 3r: with the 0.02
+            // mm
             // of the DXF on knobs of 4 mm and more that is under 1.7 in a thousand
             double share = format == CutFile.Format.DXF ? CutFile.DXF_TOLERANCE_MM / (3 * 4) : 5e-4;
             assertThat(length(file)).isCloseTo(pattern.totalLengthMm(), within(pattern.totalLengthMm() * share));

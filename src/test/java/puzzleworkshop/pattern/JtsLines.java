@@ -30,7 +30,8 @@ public final class JtsLines {
     }
 
     private static NodedSegmentString string(CurvePath path) {
-        Coordinate[] points = path.flattened(0.02).stream().map(JtsLines::coordinate).toArray(Coordinate[]::new);
+        Coordinate[] points =
+                path.flattened(0.02).stream().map(JtsLines::coordinate).toArray(Coordinate[]::new);
         return new NodedSegmentString(points, path);
     }
 

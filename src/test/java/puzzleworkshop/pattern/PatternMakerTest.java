@@ -29,7 +29,9 @@ class PatternMakerTest {
     @Test
     void every_inner_edge_belongs_to_exactly_two_pieces_and_every_outer_to_one() {
         CutPattern pattern = PatternMaker.make(A_SIZE.withOutline(Outline.rounded(Length.mm(8))));
-        double around = pattern.pieces().stream().mapToDouble(piece -> piece.outline().lengthMm()).sum();
+        double around = pattern.pieces().stream()
+                .mapToDouble(piece -> piece.outline().lengthMm())
+                .sum();
         assertThat(around).isCloseTo(2 * pattern.innerLengthMm() + pattern.outlineLengthMm(), within(1e-6));
     }
 
@@ -50,8 +52,10 @@ class PatternMakerTest {
 
     @Test
     void the_outline_never_leaves_the_finished_size() {
-        for (Outline outline : new Outline[] {Outline.square(), Outline.rounded(Length.mm(6)), Outline.wavy(Length.mm(3))}) {
-            var bounds = PatternMaker.make(A_SIZE.withOutline(outline)).outline().bounds();
+        for (Outline outline :
+                new Outline[] {Outline.square(), Outline.rounded(Length.mm(6)), Outline.wavy(Length.mm(3))}) {
+            var bounds =
+                    PatternMaker.make(A_SIZE.withOutline(outline)).outline().bounds();
             assertThat(bounds.width()).isCloseTo(200, within(1e-9));
             assertThat(bounds.height()).isCloseTo(300, within(1e-9));
         }
@@ -63,10 +67,17 @@ class PatternMakerTest {
         for (int i = 0; i < 100; i++) {
             PatternSpec spec = RandomSpecs.next(random);
             CutPattern pattern = PatternMaker.make(spec);
-            assertThat(pattern.pieces()).as("case %d of seed 20261125: %s", i, spec).hasSize(spec.grid().pieces());
-            assertThat(JtsLines.crossings(pattern)).as("case %d of seed 20261125: %s", i, spec).isZero();
-            assertThat(JtsLines.doubled(pattern)).as("case %d of seed 20261125: %s", i, spec).isZero();
-            assertThat(pattern.verified().smallestGapMm()).isGreaterThanOrEqualTo(pattern.verified().closestAllowedMm());
+            assertThat(pattern.pieces())
+                    .as("case %d of seed 20261125: %s", i, spec)
+                    .hasSize(spec.grid().pieces());
+            assertThat(JtsLines.crossings(pattern))
+                    .as("case %d of seed 20261125: %s", i, spec)
+                    .isZero();
+            assertThat(JtsLines.doubled(pattern))
+                    .as("case %d of seed 20261125: %s", i, spec)
+                    .isZero();
+            assertThat(pattern.verified().smallestGapMm())
+                    .isGreaterThanOrEqualTo(pattern.verified().closestAllowedMm());
         }
     }
 
@@ -75,10 +86,18 @@ class PatternMakerTest {
         Random random = new Random(5);
         for (int i = 0; i < 2000; i++) {
             double neck = 1.65 + random.nextDouble() * 5;
-            Knob knob = new Knob(random.nextBoolean() ? 1 : -1, 0.5, random.nextDouble() * 0.3 - 0.15, neck,
-                    neck * 1.3 + 0.55, neck * 1.6);
-            var path = knob.draw(puzzleworkshop.geometry.Point.of(0, 0), puzzleworkshop.geometry.Point.of(neck * 6, 0),
-                    new double[] {1, 0}, new double[] {1, 0});
+            Knob knob = new Knob(
+                    random.nextBoolean() ? 1 : -1,
+                    0.5,
+                    random.nextDouble() * 0.3 - 0.15,
+                    neck,
+                    neck * 1.3 + 0.55,
+                    neck * 1.6);
+            var path = knob.draw(
+                    puzzleworkshop.geometry.Point.of(0, 0),
+                    puzzleworkshop.geometry.Point.of(neck * 6, 0),
+                    new double[] {1, 0},
+                    new double[] {1, 0});
             // the narrowest stretch across the waist and the widest across the head, measured on the drawn curve
             double narrowest = Double.MAX_VALUE;
             for (int a = 0; a <= 60; a++) {
@@ -101,7 +120,8 @@ class PatternMakerTest {
         CutPattern waves = PatternMaker.make(A_SIZE.withStyle(CutStyle.WAVY).withOutline(Outline.wavy(Length.mm(3))));
         assertThat(fingerprint(pattern)).isEqualTo("7a854126acc6c090");
         assertThat(fingerprint(waves)).isEqualTo("12147617d4f87597");
-        assertThat(fingerprint(PatternMaker.make(A_SIZE.withSeed(43)))).isNotEqualTo(fingerprint(PatternMaker.make(A_SIZE)));
+        assertThat(fingerprint(PatternMaker.make(A_SIZE.withSeed(43))))
+                .isNotEqualTo(fingerprint(PatternMaker.make(A_SIZE)));
     }
 
     private static String fingerprint(CutPattern pattern) throws Exception {
@@ -121,9 +141,12 @@ class PatternMakerTest {
 
     @Test
     void pieces_too_small_for_the_thickness_are_refused() {
-        PatternSpec thick = PatternSpec.of(Size.mm(200, 200), new PieceGrid(18, 18), 1).withThickness(Length.mm(6));
-        assertThatThrownBy(() -> PatternMaker.make(thick)).isInstanceOf(Refused.class)
+        PatternSpec thick =
+                PatternSpec.of(Size.mm(200, 200), new PieceGrid(18, 18), 1).withThickness(Length.mm(6));
+        assertThatThrownBy(() -> PatternMaker.make(thick))
+                .isInstanceOf(Refused.class)
                 .hasMessageStartingWith("pattern.too_thick");
-        assertThat(PatternMaker.make(thick.withStyle(CutStyle.STRAIGHT)).pieces()).hasSize(324);
+        assertThat(PatternMaker.make(thick.withStyle(CutStyle.STRAIGHT)).pieces())
+                .hasSize(324);
     }
 }

@@ -23,16 +23,26 @@ class PersonalShapeTest {
     private static final PatternSpec PLAIN = PatternSpec.of(Size.mm(240, 180), new PieceGrid(8, 6), 5);
 
     private static void assertWhole(CutPattern pattern, PersonalShape shape, String about) {
-        Piece personal = pattern.pieces().stream().filter(Piece::isPersonal).findFirst().orElseThrow();
-        assertThat(personal.areaMm2()).as(about).isCloseTo(Math.abs(shape.outline().signedAreaMm2()), within(1e-6));
+        Piece personal =
+                pattern.pieces().stream().filter(Piece::isPersonal).findFirst().orElseThrow();
+        assertThat(personal.areaMm2())
+                .as(about)
+                .isCloseTo(Math.abs(shape.outline().signedAreaMm2()), within(1e-6));
         double size = pattern.spec().size().area().mm2();
-        assertThat(pattern.pieces().stream().mapToDouble(Piece::areaMm2).sum()).as(about).isCloseTo(size, within(size * 1e-9));
+        assertThat(pattern.pieces().stream().mapToDouble(Piece::areaMm2).sum())
+                .as(about)
+                .isCloseTo(size, within(size * 1e-9));
         assertThat(JtsLines.crossings(pattern)).as(about).isZero();
         assertThat(JtsLines.doubled(pattern)).as(about).isZero();
-        Inspection inspection = CutInspector.inspect(new DrawnFile("shaped", DrawnFile.Kind.SVG,
-                CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST).inOrder(), Optional.empty(), List.of()));
+        Inspection inspection = CutInspector.inspect(new DrawnFile(
+                "shaped",
+                DrawnFile.Kind.SVG,
+                CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST).inOrder(),
+                Optional.empty(),
+                List.of()));
         assertThat(inspection.findings()).as(about).isEmpty();
-        double smallest = pattern.spec().grid().pieceSize(pattern.spec().size()).area().mm2() / 4;
+        double smallest =
+                pattern.spec().grid().pieceSize(pattern.spec().size()).area().mm2() / 4;
         assertThat(pattern.pieces()).as(about).allMatch(piece -> piece.areaMm2() > smallest);
     }
 
@@ -41,7 +51,8 @@ class PersonalShapeTest {
     void a_shape_written_down_and_read_again_is_the_same_to_the_last_bit() {
         PersonalShape letter = Shapes.letter('R', Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3));
         assertThat(PersonalShape.kept(letter.name(), letter.outlineText())).isEqualTo(letter);
-        assertThat(Shapes.placed(letter, Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3))).isSameAs(letter);
+        assertThat(Shapes.placed(letter, Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3)))
+                .isSameAs(letter);
     }
 
     @Test
@@ -49,16 +60,20 @@ class PersonalShapeTest {
         Random random = new Random(99);
         int placed = 0;
         for (int i = 0; i < 60; i++) {
-            PersonalShape heart = Shapes.heart(Point.of(50 + random.nextDouble() * 140, 50 + random.nextDouble() * 80),
+            PersonalShape heart = Shapes.heart(
+                    Point.of(50 + random.nextDouble() * 140, 50 + random.nextDouble() * 80),
                     Length.mm(35 + random.nextDouble() * 45));
             CutStyle style = CutStyle.values()[i % 3];
             String about = "case " + i + " of seed 99, " + style;
             try {
-                assertWhole(PatternMaker.make(PLAIN.withSeed(i).withStyle(style).withShapes(List.of(heart))), heart, about);
+                assertWhole(
+                        PatternMaker.make(PLAIN.withSeed(i).withStyle(style).withShapes(List.of(heart))), heart, about);
                 placed++;
             } catch (Refused refused) {
                 // a refusal is allowed where there is no room, but must be rare
-                assertThat(refused.sentence().key()).as(about).isIn("pattern.shape.no_room", "pattern.shape.at_edge", "pattern.no_room");
+                assertThat(refused.sentence().key())
+                        .as(about)
+                        .isIn("pattern.shape.no_room", "pattern.shape.at_edge", "pattern.no_room");
             }
         }
         assertThat(placed).isGreaterThan(48);
@@ -66,20 +81,29 @@ class PersonalShapeTest {
 
     @Test
     void a_shape_from_a_file_lies_whole_among_the_pieces() {
-        String star = "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
-        PersonalShape shape = Shapes.imported(DrawnFile.read("star.svg", star.getBytes(StandardCharsets.UTF_8)), Point.of(120, 90),
-                Length.mm(70), Length.mm(70));
+        String star =
+                "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
+        PersonalShape shape = Shapes.imported(
+                DrawnFile.read("star.svg", star.getBytes(StandardCharsets.UTF_8)),
+                Point.of(120, 90),
+                Length.mm(70),
+                Length.mm(70));
         assertThat(shape.outline().bounds().width()).isCloseTo(70, within(1e-6));
         assertWhole(PatternMaker.make(PLAIN.withShapes(List.of(shape))), shape, "star");
     }
 
     @Test
     void shapes_at_the_edge_too_close_or_crossing_themselves_are_refused() {
-        assertThatThrownBy(() -> PatternMaker.make(PLAIN.withShapes(List.of(Shapes.heart(Point.of(20, 90), Length.mm(60))))))
-                .isInstanceOf(Refused.class).hasMessageStartingWith("pattern.shape.at_edge");
-        PersonalShape bow = new PersonalShape("bow", CurvePath.through(List.of(Point.of(100, 70), Point.of(140, 110),
-                Point.of(140, 70), Point.of(100, 110)), true));
-        assertThatThrownBy(() -> PatternMaker.make(PLAIN.withShapes(List.of(bow)))).isInstanceOf(Refused.class)
+        assertThatThrownBy(() ->
+                        PatternMaker.make(PLAIN.withShapes(List.of(Shapes.heart(Point.of(20, 90), Length.mm(60))))))
+                .isInstanceOf(Refused.class)
+                .hasMessageStartingWith("pattern.shape.at_edge");
+        PersonalShape bow = new PersonalShape(
+                "bow",
+                CurvePath.through(
+                        List.of(Point.of(100, 70), Point.of(140, 110), Point.of(140, 70), Point.of(100, 110)), true));
+        assertThatThrownBy(() -> PatternMaker.make(PLAIN.withShapes(List.of(bow))))
+                .isInstanceOf(Refused.class)
                 .hasMessageStartingWith("pattern.shape.crosses");
     }
 
@@ -90,7 +114,8 @@ class PersonalShapeTest {
         assertThat(tray.outerSize()).isEqualTo(Size.mm(231, 181));
         double outer = 2 * (231 + 181) - 40 + 10 * Math.PI;
         assertThat(tray.backing().lengthMm()).isCloseTo(outer, within(0.01));
-        assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm()).isCloseTo(outer + 2 * (201 + 151), within(0.01));
+        assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm())
+                .isCloseTo(outer + 2 * (201 + 151), within(0.01));
         assertThatThrownBy(() -> new Tray(Size.mm(200, 150), Outline.square(), Length.mm(2), Length.mm(0.5)))
                 .isInstanceOf(Refused.class);
     }

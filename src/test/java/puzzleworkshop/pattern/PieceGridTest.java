@@ -50,7 +50,8 @@ class PieceGridTest {
         assertThatThrownBy(() -> PieceGrid.nearest(PICTURE, 1)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> PieceGrid.nearest(PICTURE, 2001)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new PieceGrid(1, 1)).isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> new PieceGrid(25, 25).requireFits(PICTURE)).isInstanceOf(Refused.class)
+        assertThatThrownBy(() -> new PieceGrid(25, 25).requireFits(PICTURE))
+                .isInstanceOf(Refused.class)
                 .hasMessageContaining("600");
     }
 

@@ -2,9 +2,9 @@ package puzzleworkshop.pattern;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
-import java.nio.charset.StandardCharsets;
 import java.util.HexFormat;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -68,7 +68,8 @@ class SamePatternForeverTest {
         }
         text.append(rounded(pattern.outline()));
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256").digest(text.toString().getBytes(StandardCharsets.UTF_8));
+            byte[] digest =
+                    MessageDigest.getInstance("SHA-256").digest(text.toString().getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest).substring(0, 16);
         } catch (NoSuchAlgorithmException impossible) {
             throw new IllegalStateException(impossible);
@@ -78,8 +79,11 @@ class SamePatternForeverTest {
     private static String rounded(CurvePath line) {
         StringBuilder text = new StringBuilder();
         for (String word : ShapeText.of(line).split(" ")) {
-            text.append(word.length() == 1 && Character.isLetter(word.charAt(0))
-                    ? word : Long.toString(Math.round(Double.parseDouble(word) * 1e6))).append(' ');
+            text.append(
+                            word.length() == 1 && Character.isLetter(word.charAt(0))
+                                    ? word
+                                    : Long.toString(Math.round(Double.parseDouble(word) * 1e6)))
+                    .append(' ');
         }
         return text.toString();
     }

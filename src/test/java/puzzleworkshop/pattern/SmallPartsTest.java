@@ -34,8 +34,8 @@ class SmallPartsTest {
     }
 
     private static Answer plate(double width, double height) {
-        CurvePath outline = CurvePath.through(List.of(Point.of(0, 0), Point.of(width, 0), Point.of(width, height),
-                Point.of(0, height)), true);
+        CurvePath outline = CurvePath.through(
+                List.of(Point.of(0, 0), Point.of(width, 0), Point.of(width, height), Point.of(0, height)), true);
         return SmallParts.test(outline, 3, 0, BUDGET);
     }
 
@@ -77,24 +77,28 @@ class SmallPartsTest {
         assertThat(baby.boxText()).isEmpty();
         SmallPartsVerdict child = SmallParts.judge(small, IntendedAge.FROM_3);
         assertThat(child.saleable()).isTrue();
-        assertThat(child.boxText()).hasValueSatisfying(text -> assertThat(text.key()).isEqualTo("pattern.small_parts.box"));
+        assertThat(child.boxText())
+                .hasValueSatisfying(text -> assertThat(text.key()).isEqualTo("pattern.small_parts.box"));
     }
 
     @Test
     void large_pieces_are_no_small_parts() {
-        CutPattern large = PatternMaker.make(PatternSpec.of(Size.mm(200, 300), new PieceGrid(3, 4), 1)
-                .withThickness(Length.mm(4)));
+        CutPattern large = PatternMaker.make(
+                PatternSpec.of(Size.mm(200, 300), new PieceGrid(3, 4), 1).withThickness(Length.mm(4)));
         SmallPartsVerdict verdict = SmallParts.judge(large, IntendedAge.UNDER_3);
         assertThat(verdict.smallPieces()).isEmpty();
         assertThat(verdict.saleable()).isTrue();
-        assertThat(verdict.notes()).extracting("key").contains("pattern.small_parts.abuse", "pattern.small_parts.computed");
+        assertThat(verdict.notes())
+                .extracting("key")
+                .contains("pattern.small_parts.abuse", "pattern.small_parts.computed");
     }
 
     /** UK SI 2011/1881, Schedule 1: puzzles with more than 500 pieces are not toys. */
     @Test
     void over_500_pieces_the_verdict_says_it_is_no_toy() {
         CutPattern many = PatternMaker.make(PatternSpec.of(Size.mm(500, 400), new PieceGrid(26, 20), 1));
-        assertThat(SmallParts.judge(many, IntendedAge.GROWN_UPS).notes()).extracting("key")
+        assertThat(SmallParts.judge(many, IntendedAge.GROWN_UPS).notes())
+                .extracting("key")
                 .contains("pattern.small_parts.no_toy");
     }
 }

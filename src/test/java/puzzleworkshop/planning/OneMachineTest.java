@@ -48,7 +48,8 @@ class OneMachineTest {
         OneMachine.Split split = OneMachine.fewestLate(five);
         assertThat(ids(split.sequence())).containsExactly(3L, 4L, 5L, 1L, 2L);
         assertThat(split.late()).hasSize(2);
-        assertThat(OneMachine.maximumLateness(OneMachine.earliestDueFirst(five))).isEqualTo(10);
+        assertThat(OneMachine.maximumLateness(OneMachine.earliestDueFirst(five)))
+                .isEqualTo(10);
     }
 
     /** A textbook exercise, checked by trying all sequences. */
@@ -79,7 +80,9 @@ class OneMachineTest {
             long[] smallest = {Long.MAX_VALUE};
             judge(works, new boolean[n], 0, 0, 0, Long.MIN_VALUE, fewest, smallest);
             String which = "seed " + seed + ", round " + round + ": " + works;
-            assertThat(OneMachine.lateIn(OneMachine.fewestLate(works).sequence())).as(which).isEqualTo(fewest[0]);
+            assertThat(OneMachine.lateIn(OneMachine.fewestLate(works).sequence()))
+                    .as(which)
+                    .isEqualTo(fewest[0]);
             assertThat(OneMachine.fewestLate(works).late()).as(which).hasSize(fewest[0]);
             assertThat(OneMachine.maximumLateness(OneMachine.earliestDueFirst(works)))
                     .as(which)
@@ -88,7 +91,14 @@ class OneMachineTest {
     }
 
     private static void judge(
-            List<Work> works, boolean[] done, int count, long end, int late, long worst, int[] fewest, long[] smallest) {
+            List<Work> works,
+            boolean[] done,
+            int count,
+            long end,
+            int late,
+            long worst,
+            int[] fewest,
+            long[] smallest) {
         if (late >= fewest[0] && worst >= smallest[0]) {
             return;
         }

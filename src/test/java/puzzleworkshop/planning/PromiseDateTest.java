@@ -37,19 +37,22 @@ class PromiseDateTest {
         DeliveryWay way = WorkshopWeeks.PARCEL;
         LocalDateTime friday = LocalDateTime.of(2026, 12, 4, 16, 1);
         assertThat(way.leaves(friday, Set.of())).isEqualTo(LocalDateTime.of(2026, 12, 7, 16, 0));
-        assertThat(way.leaves(friday, Set.of(LocalDate.of(2026, 12, 7)))).isEqualTo(LocalDateTime.of(2026, 12, 8, 16, 0));
+        assertThat(way.leaves(friday, Set.of(LocalDate.of(2026, 12, 7))))
+                .isEqualTo(LocalDateTime.of(2026, 12, 8, 16, 0));
         assertThat(way.arrives(LocalDate.of(2026, 12, 4), Set.of())).isEqualTo(LocalDate.of(2026, 12, 7));
     }
 
     @Test
     void the_latest_hand_over_is_the_last_that_still_arrives_for_every_day_of_a_year() {
-        Set<LocalDate> holidays = Set.of(LocalDate.of(2026, 12, 25), LocalDate.of(2027, 1, 1), LocalDate.of(2027, 3, 29));
+        Set<LocalDate> holidays =
+                Set.of(LocalDate.of(2026, 12, 25), LocalDate.of(2027, 1, 1), LocalDate.of(2027, 3, 29));
         for (int d = 0; d < 365; d++) {
             LocalDate by = MONDAY.toLocalDate().plusDays(d);
             LocalDate leaves = WorkshopWeeks.PARCEL.latestHandOver(by, holidays).toLocalDate();
             assertThat(WorkshopWeeks.PARCEL.arrives(leaves, holidays)).isBeforeOrEqualTo(by);
             LocalDateTime next = WorkshopWeeks.PARCEL.leaves(leaves.plusDays(1).atStartOfDay(), holidays);
-            assertThat(WorkshopWeeks.PARCEL.arrives(next.toLocalDate(), holidays)).isAfter(by);
+            assertThat(WorkshopWeeks.PARCEL.arrives(next.toLocalDate(), holidays))
+                    .isAfter(by);
         }
     }
 
@@ -62,7 +65,9 @@ class PromiseDateTest {
             Forecast forecast = new PromiseDate(calendar, jobs, MONDAY, scheduler)
                     .forecast(fresh, WorkshopWeeks.COLLECTION)
                     .orElseThrow();
-            assertThat(forecast.rush().orElse(forecast.promised())).as("seed " + seed).isBeforeOrEqualTo(forecast.promised());
+            assertThat(forecast.rush().orElse(forecast.promised()))
+                    .as("seed " + seed)
+                    .isBeforeOrEqualTo(forecast.promised());
             List<Job> all = new ArrayList<>(jobs);
             all.add(Job.of(999, forecast.handOver(), fresh));
             Schedule after = scheduler.plan(calendar, all, MONDAY);

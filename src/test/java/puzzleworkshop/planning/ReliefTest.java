@@ -52,7 +52,8 @@ class ReliefTest {
             capacity += load.capacity();
         }
         assertThat(needed).isGreaterThan(capacity);
-        assertThat(plan.load(MONDAY.toLocalDate(), Stage.Resource.HANDS).capacity()).isEqualTo(480 + 240);
+        assertThat(plan.load(MONDAY.toLocalDate(), Stage.Resource.HANDS).capacity())
+                .isEqualTo(480 + 240);
     }
 
     @Test
@@ -60,14 +61,15 @@ class ReliefTest {
         List<Job> jobs = WorkshopWeeks.random(3, 4).stream()
                 .map(job -> job.dueBy(MONDAY.plusDays(11)))
                 .toList();
-        assertThat(Relief.of(scheduler, calendar, jobs, MONDAY, scheduler.plan(calendar, jobs, MONDAY))).isEmpty();
+        assertThat(Relief.of(scheduler, calendar, jobs, MONDAY, scheduler.plan(calendar, jobs, MONDAY)))
+                .isEmpty();
     }
 
     @Test
     void a_holiday_closes_everything_but_an_evening_agreed_on() {
         var day = MONDAY.toLocalDate();
-        WorkingCalendar closed = new WorkingCalendar(
-                calendar.people(), calendar.laser(), calendar.printer(), Set.of(day), List.of());
+        WorkingCalendar closed =
+                new WorkingCalendar(calendar.people(), calendar.laser(), calendar.printer(), Set.of(day), List.of());
         assertThat(closed.capacity(Stage.Resource.HANDS, day)).isZero();
         assertThat(closed.isWorkingDay(day)).isFalse();
         WorkingCalendar evening = closed.with(new Evening("Mila", day, new OpenHours.Span(1080, 1200)));
@@ -81,8 +83,10 @@ class ReliefTest {
     void hours_are_read_as_people_write_them() {
         assertThat(OpenHours.read(" 8:00-12:00, 13.00–17:30 ")).hasToString("[08:00–12:00, 13:00–17:30]");
         assertThat(OpenHours.read("")).isEmpty();
-        assertThat(OpenHours.weekdays(new OpenHours.Span(480, 720)).written(DayOfWeek.SATURDAY)).isEmpty();
-        for (String wrong : List.of("8-12", "12:00-8:00", "8:00-12:00, 11:00-13:00", "8:70-9:00", "20:00-25:00", "soon")) {
+        assertThat(OpenHours.weekdays(new OpenHours.Span(480, 720)).written(DayOfWeek.SATURDAY))
+                .isEmpty();
+        for (String wrong :
+                List.of("8-12", "12:00-8:00", "8:00-12:00, 11:00-13:00", "8:70-9:00", "20:00-25:00", "soon")) {
             assertThat(org.assertj.core.api.Assertions.catchThrowable(() -> OpenHours.read(wrong)))
                     .as(wrong)
                     .isInstanceOf(Refused.class);

@@ -51,7 +51,8 @@ public final class ScheduleJudge {
         Random random = new Random(seed);
         List<Job> jobs = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            List<Task> tasks = WorkshopWeeks.whole(20 + random.nextInt(100), random.nextBoolean() ? "birch 3" : "poplar 4");
+            List<Task> tasks =
+                    WorkshopWeeks.whole(20 + random.nextInt(100), random.nextBoolean() ? "birch 3" : "poplar 4");
             int from = random.nextInt(6);
             LocalDateTime due = WorkshopWeeks.MONDAY.plusDays(random.nextInt(4)).withHour(12 + random.nextInt(5));
             jobs.add(Job.of(i + 1, due, tasks.subList(from, tasks.size())));

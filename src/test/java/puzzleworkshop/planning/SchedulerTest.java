@@ -60,7 +60,9 @@ class SchedulerTest {
                 assertThat(work).as(which).hasSameSizeAs(job.tasks());
                 for (int k = 1; k < work.size(); k++) {
                     int rest = job.tasks().get(k - 1).rest();
-                    assertThat(Duration.between(work.get(k - 1).end(), work.get(k).start()).toMinutes())
+                    assertThat(Duration.between(
+                                            work.get(k - 1).end(), work.get(k).start())
+                                    .toMinutes())
                             .as(which)
                             .isGreaterThanOrEqualTo(rest);
                 }
@@ -90,8 +92,11 @@ class SchedulerTest {
                     .sorted(Comparator.comparing(Schedule.Work::start))
                     .toList();
             for (int i = 1; i < sorted.size(); i++) {
-                if (!sorted.get(i).start().equals(sorted.get(i - 1).start()) || sorted.get(i).batchSize() == 1) {
-                    assertThat(sorted.get(i).start()).as(which + " " + person).isAfterOrEqualTo(sorted.get(i - 1).end());
+                if (!sorted.get(i).start().equals(sorted.get(i - 1).start())
+                        || sorted.get(i).batchSize() == 1) {
+                    assertThat(sorted.get(i).start())
+                            .as(which + " " + person)
+                            .isAfterOrEqualTo(sorted.get(i - 1).end());
                 }
             }
         });
@@ -107,7 +112,11 @@ class SchedulerTest {
     @Test
     void on_one_machine_alone_no_more_are_late_than_must_be_in_1_000_random_cases() {
         WorkingCalendar always = new WorkingCalendar(
-                List.of(Person.of("Mila", new OpenHours(allDay()))), new OpenHours(allDay()), OpenHours.NONE, Set.of(), List.of());
+                List.of(Person.of("Mila", new OpenHours(allDay()))),
+                new OpenHours(allDay()),
+                OpenHours.NONE,
+                Set.of(),
+                List.of());
         Random random = new Random(11);
         LocalDateTime midnight = LocalDate.of(2026, 11, 30).atStartOfDay();
         for (int round = 0; round < 1000; round++) {
@@ -121,7 +130,9 @@ class SchedulerTest {
                 works.add(new Work(i, time, due));
             }
             Schedule plan = new Scheduler(200, 0, Batching.USUAL).plan(always, jobs, midnight);
-            assertThat(plan.late()).as("round " + round).isEqualTo(OneMachine.fewestLate(works).late().size());
+            assertThat(plan.late())
+                    .as("round " + round)
+                    .isEqualTo(OneMachine.fewestLate(works).late().size());
         }
     }
 
@@ -137,7 +148,11 @@ class SchedulerTest {
         cutting.set(0, cutting.getFirst().startedBefore(20));
         jobs.add(Job.of(500, MONDAY.plusDays(9), cutting));
         LocalDate thursday = MONDAY.toLocalDate().plusDays(3);
-        jobs.add(Job.of(501, MONDAY.plusDays(9), WorkshopWeeks.whole(25, "birch 3").subList(3, 9)).pinnedTo(thursday));
+        jobs.add(Job.of(
+                        501,
+                        MONDAY.plusDays(9),
+                        WorkshopWeeks.whole(25, "birch 3").subList(3, 9))
+                .pinnedTo(thursday));
         Schedule plan = scheduler.plan(calendar, jobs, MONDAY);
         Schedule.Work cut = plan.workOf(500).getFirst();
         assertThat(cut.start()).isEqualTo(MONDAY.plusHours(1));
@@ -164,12 +179,10 @@ class SchedulerTest {
             jobs.add(Job.of(i, MONDAY.plusDays(3), WorkshopWeeks.whole(20, "birch 3")));
         }
         Schedule plan = scheduler.plan(calendar, jobs, MONDAY);
-        assertThat(plan.work())
-                .filteredOn(w -> w.stage() == Stage.PRINT)
-                .allSatisfy(w -> {
-                    assertThat(w.batchSize()).isEqualTo(3);
-                    assertThat(Duration.between(w.start(), w.end()).toMinutes()).isEqualTo(5 + 3 * 4);
-                });
+        assertThat(plan.work()).filteredOn(w -> w.stage() == Stage.PRINT).allSatisfy(w -> {
+            assertThat(w.batchSize()).isEqualTo(3);
+            assertThat(Duration.between(w.start(), w.end()).toMinutes()).isEqualTo(5 + 3 * 4);
+        });
     }
 
     @Test
@@ -180,9 +193,12 @@ class SchedulerTest {
         Schedule plan = scheduler.plan(calendar, List.of(waiting), MONDAY);
         assertThat(plan.of(1).verdict()).isEqualTo(Verdict.WAITING);
         LocalDate ready = plan.of(1).finish().toLocalDate();
-        assertThat(plan.of(1).cause()).isEqualTo(Sentence.of(
-                "planning.cause.resumes",
-                Sentence.of("planning.cause.waits.APPROVAL", tuesday), MONDAY.plusDays(1).toLocalDate(), ready));
+        assertThat(plan.of(1).cause())
+                .isEqualTo(Sentence.of(
+                        "planning.cause.resumes",
+                        Sentence.of("planning.cause.waits.APPROVAL", tuesday),
+                        MONDAY.plusDays(1).toLocalDate(),
+                        ready));
         assertThat(plan.workOf(1).getFirst().start()).isEqualTo(MONDAY.plusDays(1));
     }
 
@@ -198,7 +214,8 @@ class SchedulerTest {
     @Test
     void a_cut_longer_than_any_opening_of_the_laser_goes_on_the_next_day() {
         Job long_ = Job.of(1, MONDAY.plusDays(9), List.of(Task.byMachine(Stage.CUT, 10, 400, "birch 3")));
-        Schedule.Work cut = scheduler.plan(calendar, List.of(long_), MONDAY).workOf(1).getFirst();
+        Schedule.Work cut =
+                scheduler.plan(calendar, List.of(long_), MONDAY).workOf(1).getFirst();
         assertThat(cut.start()).isEqualTo(MONDAY.plusHours(1));
         // 9 to 12 on two days: from 12 to 13 the maker is at lunch, and the laser is never left alone.
         assertThat(cut.end()).isEqualTo(LocalDateTime.of(2026, 12, 2, 9, 50));

@@ -40,8 +40,8 @@ import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Payment;
 import puzzleworkshop.printing.GangRuns;
-import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintMedia;
+import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -133,13 +133,19 @@ class WeekPlanIT {
         assertThatThrownBy(() -> times.save(Optional.empty(), kept)).isInstanceOf(Refused.class);
         times.removePerson(jo);
         assertThat(times.calendar().people()).hasSize(1);
-        assertThatThrownBy(() -> times.removePerson(times.people().getFirst().id())).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> times.removePerson(times.people().getFirst().id()))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
     void a_slower_way_of_delivery_promises_a_later_day() {
         long slow = times.save(new DeliveryWay(
-                0, "Slow boat", EnumSet.of(DayOfWeek.MONDAY), LocalTime.NOON, 10, EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY)));
+                0,
+                "Slow boat",
+                EnumSet.of(DayOfWeek.MONDAY),
+                LocalTime.NOON,
+                10,
+                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY)));
         NewWork usual = new NewWork(1, 24, Minutes.of(20), "birch", Optional.empty());
         NewWork later = new NewWork(1, 24, Minutes.of(20), "birch", Optional.of(slow));
         LocalDate one = plan.forecast(usual).orElseThrow().ready();
@@ -171,15 +177,28 @@ class WeekPlanIT {
         Money half = order.price().gross().dividedBy(2).rounded();
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(order.id(), half.minus(Money.of("0.01", half.currency().getCurrencyCode())), Payment.Way.CASH, plan.today(), "", "Robin");
+        invoices.receive(
+                order.id(),
+                half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
+                Payment.Way.CASH,
+                plan.today(),
+                "",
+                "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(order.id(), Money.of("0.01", half.currency().getCurrencyCode()), Payment.Way.CASH, plan.today(), "", "Robin");
+        invoices.receive(
+                order.id(),
+                Money.of("0.01", half.currency().getCurrencyCode()),
+                Payment.Way.CASH,
+                plan.today(),
+                "",
+                "Robin");
         assertThat(hold(order)).isEmpty();
         Order other = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
         payments.ask(other.id(), half, "Robin");
         payments.letGo(other.id(), "Robin");
         assertThat(hold(other)).isEmpty();
-        assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin"))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
@@ -189,9 +208,21 @@ class WeekPlanIT {
         Order second = make.confirmed("Tom Reed", plan.today().plusDays(42), 10);
         long before = waitsForFilm();
         SupplyItem film = supplies.keep(new SupplyItem(
-                Optional.empty(), "Film for the test", SupplyKind.LAMINATE, UseUnit.METRE, Optional.of(Length.mm(300)),
-                Optional.empty(), "metre", BigDecimal.ONE, new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY), 4, 3,
-                true, false, BigDecimal.ZERO, Money.zero(supplies.currency())));
+                Optional.empty(),
+                "Film for the test",
+                SupplyKind.LAMINATE,
+                UseUnit.METRE,
+                Optional.of(Length.mm(300)),
+                Optional.empty(),
+                "metre",
+                BigDecimal.ONE,
+                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                4,
+                3,
+                true,
+                false,
+                BigDecimal.ZERO,
+                Money.zero(supplies.currency())));
         assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
         SupplyId id = film.id().orElseThrow();
         supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
@@ -206,7 +237,10 @@ class WeekPlanIT {
 
     private long waitsForFilm() {
         return plan.now().entries().stream()
-                .filter(entry -> entry.outlook().hold().map(hold -> hold.forWhat() == Job.Hold.For.FILM).orElse(false))
+                .filter(entry -> entry.outlook()
+                        .hold()
+                        .map(hold -> hold.forWhat() == Job.Hold.For.FILM)
+                        .orElse(false))
                 .count();
     }
 
@@ -215,11 +249,15 @@ class WeekPlanIT {
         Order soon = make.confirmed("Tom Reed", plan.today().plusDays(43), 10);
         Order later = make.confirmed("Tom Reed", plan.today().plusDays(90), 10);
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
-        var run = gang.propose(media.all().getFirst().id().orElseThrow(), plan.today().plusDays(100), "Robin");
-        assertThat(run.planned()).extracting(RunItem::orderId).contains(soon.id().value(), later.id().value());
+        var run = gang.propose(
+                media.all().getFirst().id().orElseThrow(), plan.today().plusDays(100), "Robin");
+        assertThat(run.planned())
+                .extracting(RunItem::orderId)
+                .contains(soon.id().value(), later.id().value());
         for (Stage stage : new Stage[] {Stage.PRINT, Stage.LAMINATE}) {
             assertThat(batch(soon, stage)).isEqualTo(batch(later, stage));
-            assertThat(batch(soon, stage).batchSize()).isEqualTo((int) run.planned().stream().map(RunItem::orderId).distinct().count());
+            assertThat(batch(soon, stage).batchSize()).isEqualTo((int)
+                    run.planned().stream().map(RunItem::orderId).distinct().count());
         }
         printRoom.discard(run.id(), "Robin");
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
@@ -249,24 +287,33 @@ class WeekPlanIT {
         notices.told(order.id(), Optional.of(day), "Robin");
         assertThat(plan.now().of(order.id()).orElseThrow().order().promised()).contains(day);
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().isLate()).isFalse();
-        assertThat(orders.history(order.id())).anyMatch(line -> line.what().key().equals("planning.history.told-day") && line.who().equals("Robin"));
+        assertThat(orders.history(order.id()))
+                .anyMatch(line -> line.what().key().equals("planning.history.told-day")
+                        && line.who().equals("Robin"));
     }
 
     /** The example of RFC 6068, section 6.1: blanks are %20 and lines end in %0D%0A. */
     @Test
     void a_mail_link_is_written_as_the_standard_asks() {
         assertThat(Notices.mailto("infobot@example.com", "Ready & done?", "send current-issue\nsend index"))
-                .isEqualTo("mailto:infobot@example.com?subject=Ready%20%26%20done%3F&body=send%20current-issue%0D%0Asend%20index");
+                .isEqualTo(
+                        "mailto:infobot@example.com?subject=Ready%20%26%20done%3F&body=send%20current-issue%0D%0Asend%20index");
         assertThat(Notices.mailOf(Customer.newcomer("Tom", "0155 01 7734", ""))).isEmpty();
-        assertThat(Notices.mailOf(Customer.newcomer("Tom", "tom@reed.example?bcc=x@y.example", ""))).isEmpty();
-        assertThat(Notices.mailOf(Customer.newcomer("Tom", " tom@reed.example", ""))).contains("tom@reed.example");
+        assertThat(Notices.mailOf(Customer.newcomer("Tom", "tom@reed.example?bcc=x@y.example", "")))
+                .isEmpty();
+        assertThat(Notices.mailOf(Customer.newcomer("Tom", " tom@reed.example", "")))
+                .contains("tom@reed.example");
     }
 
     /** RFC 5545, read back by another library than the one that writes it. */
     @Test
-    void the_calendar_behind_the_secret_link_is_read_back_by_an_independent_parser() throws IOException, ParserException {
+    void the_calendar_behind_the_secret_link_is_read_back_by_an_independent_parser()
+            throws IOException, ParserException {
         LocalDate due = plan.today().plusDays(9);
-        Order order = make.confirmed("Ida Lund; Sons, \\ Co\nA very long name that makes the line of the summary longer than 75 octets", due, 25);
+        Order order = make.confirmed(
+                "Ida Lund; Sons, \\ Co\nA very long name that makes the line of the summary longer than 75 octets",
+                due,
+                25);
         String token = feed.renew("Robin");
         String file = feed.calendar(token).orElseThrow();
         assertThat(file.lines()).allMatch(line -> line.getBytes(StandardCharsets.UTF_8).length <= 75);
@@ -300,6 +347,8 @@ class WeekPlanIT {
     @Test
     void todays_list_is_a_sheet_of_paper_with_its_cautions() throws IOException {
         make.confirmed(ReadPaper.MANY_LETTERS, plan.today().plusDays(3), 25);
-        assertThat(ReadPaper.text(list.pdf())).contains("never leave it alone").contains(ReadPaper.MANY_LETTERS.split(" ")[0]);
+        assertThat(ReadPaper.text(list.pdf()))
+                .contains("never leave it alone")
+                .contains(ReadPaper.MANY_LETTERS.split(" ")[0]);
     }
 }

@@ -44,7 +44,11 @@ public final class WorkshopWeeks {
         return new WorkingCalendar(
                 List.of(
                         Person.of("Mila", full),
-                        new Person("Jo", half, Set.of(), EnumSet.of(Stage.MASK, Stage.FINISH, Stage.PACK, Stage.HAND_OVER))),
+                        new Person(
+                                "Jo",
+                                half,
+                                Set.of(),
+                                EnumSet.of(Stage.MASK, Stage.FINISH, Stage.PACK, Stage.HAND_OVER))),
                 OpenHours.weekdays(new Span(540, 780)),
                 full,
                 Set.of(),

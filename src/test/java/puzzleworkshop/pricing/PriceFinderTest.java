@@ -24,7 +24,10 @@ class PriceFinderTest {
         long seed = 33;
         Random random = new Random(seed);
         List<PricePoints> points = List.of(
-                PricePoints.everyMinorUnit(EUR), PricePoints.of("1", "0.90"), PricePoints.of("5", "0"), PricePoints.of("0.5", "0"));
+                PricePoints.everyMinorUnit(EUR),
+                PricePoints.of("1", "0.90"),
+                PricePoints.of("5", "0"),
+                PricePoints.of("0.5", "0"));
         for (int i = 0; i < 3_000; i++) {
             PriceRule tried = rule.withMargin(Percent.of(random.nextInt(0, 70)))
                     .withVat(VatMode.values()[random.nextInt(3)], VatRounding.values()[random.nextInt(2)])
@@ -36,11 +39,16 @@ class PriceFinderTest {
             PriceAnswer answer = Questions.answer(question, Questions.rates(), tried);
             String which = "seed " + seed + ", case " + i;
             assertThat(answer.marginBeforeDiscount()).as(which).isGreaterThanOrEqualTo(tried.margin());
-            assertThat(answer.net().plus(answer.vat().vat()).sameAs(answer.toPay())).as(which).isTrue();
+            assertThat(answer.net().plus(answer.vat().vat()).sameAs(answer.toPay()))
+                    .as(which)
+                    .isTrue();
             Money shown = Money.sum(answer.costs().shownParts().values(), EUR);
             assertThat(shown.sameAs(answer.cost())).as(which).isTrue();
-            assertThat(answer.cost().plus(answer.earns()).sameAs(answer.net())).as(which).isTrue();
-            BigDecimal ending = answer.unitPrice().amount().subtract(tried.points().ending());
+            assertThat(answer.cost().plus(answer.earns()).sameAs(answer.net()))
+                    .as(which)
+                    .isTrue();
+            BigDecimal ending =
+                    answer.unitPrice().amount().subtract(tried.points().ending());
             assertThat(ending.remainder(tried.points().step())).as(which).isEqualByComparingTo("0");
         }
     }
@@ -62,19 +70,21 @@ class PriceFinderTest {
         PriceAnswer usual = Questions.answer(Questions.harbour(1), Questions.rates(), rule);
         PriceAnswer rush = Questions.answer(Questions.harbour(1).withRush(true), Questions.rates(), rule);
         assertThat(rush.unitPrice().amount())
-                .isCloseTo(usual.unitPrice().amount().multiply(new BigDecimal("1.20")), WorkedExamplesTest.within("0.02"));
+                .isCloseTo(
+                        usual.unitPrice().amount().multiply(new BigDecimal("1.20")), WorkedExamplesTest.within("0.02"));
         assertThat(rush.margin()).isGreaterThan(usual.margin());
     }
 
     @Test
     void a_discount_lowers_the_margin_and_says_when_it_falls_under_the_floor() {
-        PriceAnswer tenOff = Questions.answer(
-                Questions.harbour(1).withDiscount(Percent.of(10)), Questions.rates(), rule);
-        assertThat(tenOff.discount().sameAs(tenOff.goods().times(Percent.of(10)).rounded())).isTrue();
+        PriceAnswer tenOff =
+                Questions.answer(Questions.harbour(1).withDiscount(Percent.of(10)), Questions.rates(), rule);
+        assertThat(tenOff.discount().sameAs(tenOff.goods().times(Percent.of(10)).rounded()))
+                .isTrue();
         assertThat(tenOff.margin()).isLessThan(tenOff.marginBeforeDiscount());
         assertThat(tenOff.underFloor()).isFalse();
-        PriceAnswer halfOff = Questions.answer(
-                Questions.harbour(1).withDiscount(Percent.of(50)), Questions.rates(), rule);
+        PriceAnswer halfOff =
+                Questions.answer(Questions.harbour(1).withDiscount(Percent.of(50)), Questions.rates(), rule);
         assertThat(halfOff.underFloor()).isTrue();
         assertThat(halfOff.remarks()).extracting(sentence -> sentence.key()).contains("pricing.remark.under-floor");
     }
@@ -84,7 +94,9 @@ class PriceFinderTest {
         PriceQuestion question = Questions.harbour(1);
         CostSheet few = Questions.answer(question, Questions.rates(), rule).costs();
         CostSheet many = Questions.answer(
-                        question.withRejects(puzzleworkshop.workshop.Stage.CUT, Percent.of(20)), Questions.rates(), rule)
+                        question.withRejects(puzzleworkshop.workshop.Stage.CUT, Percent.of(20)),
+                        Questions.rates(),
+                        rule)
                 .costs();
         Money more = many.of(CostPart.REJECTS).minus(few.of(CostPart.REJECTS));
         assertThat(more).isGreaterThan(few.of(CostPart.BOARD));
@@ -96,7 +108,8 @@ class PriceFinderTest {
         ListPrice middle = new ListPrice(Length.mm(300), Length.mm(210), 100, Money.of("24", "EUR"));
         ListPrice large = new ListPrice(Length.mm(420), Length.mm(300), 300, Money.of("39", "EUR"));
         PriceQuestion question = Questions.harbour(1);
-        assertThat(ListPrice.find(List.of(large, small, middle), question.finished(), 48)).hasValue(middle);
+        assertThat(ListPrice.find(List.of(large, small, middle), question.finished(), 48))
+                .hasValue(middle);
         CostSheet making = CostBuilder.build(question, Questions.rates(), MaterialPrices.none());
         PriceRule byList = rule.withMethod(PriceRule.Method.LIST);
         PriceAnswer answer =
@@ -110,11 +123,22 @@ class PriceFinderTest {
         java.util.Currency yen = java.util.Currency.getInstance("JPY");
         PriceQuestion question = Questions.harbour(3);
         PriceQuestion inYen = new PriceQuestion(
-                3, question.finished(), 48, Money.of("180", "JPY"), question.stickerArea(), question.cutMinutes(),
-                question.work(), Money.of("700", "JPY"), Money.of("700", "JPY"), false, Percent.of("7.5"),
+                3,
+                question.finished(),
+                48,
+                Money.of("180", "JPY"),
+                question.stickerArea(),
+                question.cutMinutes(),
+                question.work(),
+                Money.of("700", "JPY"),
+                Money.of("700", "JPY"),
+                false,
+                Percent.of("7.5"),
                 VatRates.STANDARD);
         PriceAnswer answer = Questions.answer(
-                inYen, RateSet.starting(Questions.TODAY, yen), PriceRule.starting(yen).withVat(VatMode.ON_TOP, VatRounding.BY_LINE));
+                inYen,
+                RateSet.starting(Questions.TODAY, yen),
+                PriceRule.starting(yen).withVat(VatMode.ON_TOP, VatRounding.BY_LINE));
         assertThat(answer.toPay().amount().stripTrailingZeros().scale()).isLessThanOrEqualTo(0);
         assertThat(answer.cost().plus(answer.earns()).sameAs(answer.net())).isTrue();
     }

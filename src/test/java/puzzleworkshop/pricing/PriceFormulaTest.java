@@ -34,11 +34,13 @@ class PriceFormulaTest {
             Percent margin = percent(random, 7_500);
             Money net = new PriceFormula(fixed, fee, vat, onShipping, shipping).netForMargin(cost, margin);
             // Counted from the customer's side: gross paid, fee on it, tax handed on, postage paid out.
-            BigDecimal paid = net.amount().multiply(BigDecimal.ONE.add(vat.fraction()))
+            BigDecimal paid = net.amount()
+                    .multiply(BigDecimal.ONE.add(vat.fraction()))
                     .add(shipping.amount().multiply(BigDecimal.ONE.add(onShipping.fraction())));
             BigDecimal taken = fixed.amount().add(paid.multiply(fee.fraction()));
             BigDecimal tax = paid.subtract(net.amount()).subtract(shipping.amount());
-            BigDecimal left = paid.subtract(tax).subtract(taken).subtract(cost.amount()).subtract(shipping.amount());
+            BigDecimal left =
+                    paid.subtract(tax).subtract(taken).subtract(cost.amount()).subtract(shipping.amount());
             assertThat(left.subtract(net.amount().multiply(margin.fraction())).abs())
                     .as("seed %d, case %d", seed, i)
                     .isLessThan(HAIR);
@@ -52,10 +54,12 @@ class PriceFormulaTest {
         for (int i = 0; i < 10_000; i++) {
             Money cost = money(random, 50_000);
             Percent markup = percent(random, 30_000);
-            PriceFormula formula =
-                    new PriceFormula(
-                            money(random, 200), percent(random, 1_500), percent(random, 2_700), percent(random, 2_700),
-                            money(random, 2_000));
+            PriceFormula formula = new PriceFormula(
+                    money(random, 200),
+                    percent(random, 1_500),
+                    percent(random, 2_700),
+                    percent(random, 2_700),
+                    money(random, 2_000));
             Money net = formula.netForMarkup(cost, markup);
             Money earned = net.minus(cost).minus(formula.feeAt(net));
             assertThat(earned.minus(cost.times(markup)).amount().abs())
@@ -66,7 +70,8 @@ class PriceFormulaTest {
 
     @Test
     void refuses_a_margin_that_fees_leave_no_room_for() {
-        PriceFormula formula = new PriceFormula(Money.zero(EUR), Percent.of(10), Percent.of(20), Percent.of(20), Money.zero(EUR));
+        PriceFormula formula =
+                new PriceFormula(Money.zero(EUR), Percent.of(10), Percent.of(20), Percent.of(20), Money.zero(EUR));
         assertThatThrownBy(() -> formula.netForMargin(Money.of("10", "EUR"), Percent.of(88)))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("pricing.margin-out-of-reach");

@@ -39,7 +39,8 @@ class RateBookIT {
     void a_rate_holds_from_its_day_and_the_day_before_keeps_the_old_one() {
         book.set(RateKind.WAGE_HOUR, new BigDecimal("25"), march, "", "mara");
         book.set(RateKind.WAGE_HOUR, new BigDecimal("28"), march.plusMonths(1), "new agreement", "mara");
-        assertThat(book.on(march.minusDays(1)).held(RateKind.WAGE_HOUR).starting()).isTrue();
+        assertThat(book.on(march.minusDays(1)).held(RateKind.WAGE_HOUR).starting())
+                .isTrue();
         assertThat(book.on(march.plusDays(30)).number(RateKind.WAGE_HOUR)).isEqualByComparingTo("25");
         assertThat(book.on(march.plusMonths(1)).number(RateKind.WAGE_HOUR)).isEqualByComparingTo("28");
         assertThat(book.history(RateKind.WAGE_HOUR)).hasSize(2);
@@ -55,8 +56,7 @@ class RateBookIT {
     @Test
     void an_entered_rate_cannot_be_rewritten_behind_the_programs_back() {
         book.set(RateKind.BOX, new BigDecimal("1.10"), march, "", "mara");
-        assertThatThrownBy(() -> jdbc.sql("update rate set value = 0").update())
-                .hasMessageContaining("never changed");
+        assertThatThrownBy(() -> jdbc.sql("update rate set value = 0").update()).hasMessageContaining("never changed");
     }
 
     @Test
@@ -80,8 +80,15 @@ class RateBookIT {
     @Test
     void rule_and_list_come_back_as_entered_and_the_list_is_checked_against_cost() {
         PriceRule rule = new PriceRule(
-                march, PriceRule.Method.LIST, Percent.of(45), Percent.of(80), Percent.of(20), Percent.of("12.5"),
-                VatMode.INCLUDED, VatRounding.BY_LINE, PricePoints.of("1.0000", "0.9000"));
+                march,
+                PriceRule.Method.LIST,
+                Percent.of(45),
+                Percent.of(80),
+                Percent.of(20),
+                Percent.of("12.5"),
+                VatMode.INCLUDED,
+                VatRounding.BY_LINE,
+                PricePoints.of("1.0000", "0.9000"));
         book.set(rule, "mara");
         assertThat(book.rule(march)).isEqualTo(rule);
         ListPrice cheap = new ListPrice(Length.mm(420), Length.mm(297), 300, Money.of("9.90", "EUR"));

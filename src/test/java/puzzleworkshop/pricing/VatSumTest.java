@@ -33,7 +33,8 @@ class VatSumTest {
             CurrencyUnit unit = CurrencyUnit.of(code);
             List<VatSum.Said> lines = new ArrayList<>();
             for (int n = random.nextInt(1, 9); n > 0; n--) {
-                lines.add(new VatSum.Said(Money.ofMinor(random.nextLong(-500, 50_000), currency), RATES.get(random.nextInt(4))));
+                lines.add(new VatSum.Said(
+                        Money.ofMinor(random.nextLong(-500, 50_000), currency), RATES.get(random.nextInt(4))));
             }
             String which = "seed " + seed + ", case " + i;
             org.joda.money.Money byLine = org.joda.money.Money.zero(unit);
@@ -53,7 +54,9 @@ class VatSumTest {
             VatSum onTotal = VatSum.of(lines, VatMode.ON_TOP, VatRounding.BY_TOTAL, currency);
             assertThat(lineByLine.vat().amount()).as(which).isEqualByComparingTo(byLine.getAmount());
             assertThat(onTotal.vat().amount()).as(which).isEqualByComparingTo(byTotal.getAmount());
-            assertThat(onTotal.net().plus(onTotal.vat()).sameAs(onTotal.gross())).as(which).isTrue();
+            assertThat(onTotal.net().plus(onTotal.vat()).sameAs(onTotal.gross()))
+                    .as(which)
+                    .isTrue();
         }
     }
 

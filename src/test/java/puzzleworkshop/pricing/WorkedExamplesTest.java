@@ -53,7 +53,8 @@ class WorkedExamplesTest {
         assertThat(Percent.share(profit, cost).hundredths()).isCloseTo(number("33.33"), within("0.005"));
         PriceFormula noFees = new PriceFormula(eur("0"), Percent.ZERO, Percent.ZERO, Percent.ZERO, eur("0"));
         assertMoney(noFees.netForMargin(cost, Percent.of(25)).rounded(), "20");
-        assertMoney(noFees.netForMarkup(cost, new Percent(number("33.3333333333"))).rounded(), "20");
+        assertMoney(
+                noFees.netForMarkup(cost, new Percent(number("33.3333333333"))).rounded(), "20");
     }
 
     /** Definition of markup and margin: cost 80, price 100 is a markup of 25 % and a margin of 20 %. */
@@ -74,7 +75,8 @@ class WorkedExamplesTest {
     @Test
     void break_even_with_and_without_a_target_profit() {
         assertThat(BreakEven.count(eur("18000"), eur("100"), eur("20"))).hasValue(225);
-        assertThat(BreakEven.count(eur("18000").plus(eur("16000")), eur("100"), eur("20"))).hasValue(425);
+        assertThat(BreakEven.count(eur("18000").plus(eur("16000")), eur("100"), eur("20")))
+                .hasValue(425);
     }
 
     @Test
@@ -86,7 +88,9 @@ class WorkedExamplesTest {
     /** Published guidance on tax rounding: three lines of 1.24 at 10 % make 0.36 by line and 0.37 on the total, half up. */
     @Test
     void three_lines_of_1_24_at_10_percent_carry_36_cents_by_line_and_37_by_total() {
-        List<VatSum.Said> lines = Stream.generate(() -> new VatSum.Said(eur("1.24"), Percent.of(10))).limit(3).toList();
+        List<VatSum.Said> lines = Stream.generate(() -> new VatSum.Said(eur("1.24"), Percent.of(10)))
+                .limit(3)
+                .toList();
         assertMoney(VatSum.of(lines, VatMode.ON_TOP, VatRounding.BY_LINE, EUR).vat(), "0.36");
         assertMoney(VatSum.of(lines, VatMode.ON_TOP, VatRounding.BY_TOTAL, EUR).vat(), "0.37");
     }

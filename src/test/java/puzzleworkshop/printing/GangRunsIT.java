@@ -52,13 +52,26 @@ class GangRunsIT {
 
     private static final LocalDate MONDAY = LocalDate.of(2026, 11, 30);
 
-    @Autowired RunStore runs;
-    @Autowired MediumStore media;
-    @Autowired Supplies supplies;
-    @Autowired TransactionTemplate transaction;
-    @Autowired Clock clock;
-    @Autowired JdbcClient jdbc;
-    @Autowired DataSource database;
+    @Autowired
+    RunStore runs;
+
+    @Autowired
+    MediumStore media;
+
+    @Autowired
+    Supplies supplies;
+
+    @Autowired
+    TransactionTemplate transaction;
+
+    @Autowired
+    Clock clock;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    DataSource database;
 
     private final Waiting waiting = new Waiting();
     private GangRuns gang;
@@ -109,7 +122,12 @@ class GangRunsIT {
         RunRecords records = new RunRecords(runs, media, queue, beans.getBeanProvider(PrintHolds.class), clock);
         gang = new GangRuns(runs, records, media, supplies, transaction);
         room = new PrintRoom(runs, records, beans.getBeanProvider(PrintTold.class), supplies);
-        a3 = media.media().stream().filter(m -> m.name().equals("A3")).findFirst().orElseThrow().id().orElseThrow();
+        a3 = media.media().stream()
+                .filter(m -> m.name().equals("A3"))
+                .findFirst()
+                .orElseThrow()
+                .id()
+                .orElseThrow();
     }
 
     @Test
@@ -133,9 +151,13 @@ class GangRunsIT {
         PrintRun run = gang.propose(a3, MONDAY.plusDays(7), "Ada");
         assertThat(run.planned()).extracting(RunItem::orderId).containsExactly(2L);
         assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
-        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada")).isInstanceOf(Refused.class).hasMessageContaining("all-held-back");
+        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("all-held-back");
         waiting.held.clear();
-        assertThat(gang.propose(a3, MONDAY, "Ada").planned()).extracting(RunItem::orderId).containsExactly(1L);
+        assertThat(gang.propose(a3, MONDAY, "Ada").planned())
+                .extracting(RunItem::orderId)
+                .containsExactly(1L);
     }
 
     @Test
@@ -143,13 +165,16 @@ class GangRunsIT {
         waits(1, 3, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         assertThat(run.items()).extracting(RunItem::copy).containsExactly(1, 2, 3);
-        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada")).isInstanceOf(Refused.class).hasMessageContaining("nothing-waits");
+        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("nothing-waits");
         assertThatThrownBy(() -> jdbc.sql("""
                 insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, sheet, x_mm,
                     y_mm, turned, outcome)
                 values (:run, 1, '2026-0001', 2, '', 10, 10, 3, 0, 6, 6, false, 'PLANNED')
                 """).param("run", run.id()).update())
-                .isInstanceOf(DuplicateKeyException.class).hasMessageContaining("print_copy_in_one_run");
+                .isInstanceOf(DuplicateKeyException.class)
+                .hasMessageContaining("print_copy_in_one_run");
     }
 
     @Test
@@ -167,7 +192,8 @@ class GangRunsIT {
         assertLaidOut(moved);
         RunItem other = moved.items().get(1);
         assertThatThrownBy(() -> gang.move(run.id(), other.id(), 0, Length.mm(90), Length.mm(160), false, "Robin"))
-                .isInstanceOf(Refused.class).hasMessageContaining("pinned-in-the-way");
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("pinned-in-the-way");
         assertLaidOut(gang.pin(run.id(), first.id(), false, "Robin"));
         assertLaidOut(gang.layOutAnew(run.id(), "Robin"));
     }
@@ -176,7 +202,8 @@ class GangRunsIT {
     void a_print_dropped_outside_the_sheet_comes_to_lie_at_its_edge() {
         waits(1, 1, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
-        PrintRun moved = gang.move(run.id(), run.items().getFirst().id(), 0, Length.mm(900), Length.mm(-50), false, "Robin");
+        PrintRun moved =
+                gang.move(run.id(), run.items().getFirst().id(), 0, Length.mm(900), Length.mm(-50), false, "Robin");
         assertThat(moved.items().getFirst().x().mm()).isEqualTo(297 - 6 - 126);
         assertThat(moved.items().getFirst().y().mm()).isEqualTo(6);
     }
@@ -189,18 +216,33 @@ class GangRunsIT {
         waits(2, 1, 240, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         room.confirm(run.id(), "Robin");
-        long bad = run.items().stream().filter(item -> item.orderId() == 1 && item.copy() == 2).findFirst().orElseThrow().id();
-        PrintRun printed = in(() -> room.printed(run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
+        long bad = run.items().stream()
+                .filter(item -> item.orderId() == 1 && item.copy() == 2)
+                .findFirst()
+                .orElseThrow()
+                .id();
+        PrintRun printed =
+                in(() -> room.printed(run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
         assertThat(printed.state()).isEqualTo(RunState.PRINTED);
         assertThat(waiting.told).containsExactly("printed 2");
-        assertThat(gang.waiting()).extracting(copy -> copy.item().orderId() + "/" + copy.number()).containsExactly("1/2", "2/1");
+        assertThat(gang.waiting())
+                .extracting(copy -> copy.item().orderId() + "/" + copy.number())
+                .containsExactly("1/2", "2/1");
         List<Movement> used = supplies.movements(paper.id().orElseThrow(), 0, 10).stream()
-                .filter(m -> m.kind() == Movement.Kind.USED).toList();
-        assertThat(used.stream().map(Movement::quantity).reduce(BigDecimal.ZERO, BigDecimal::add)).isEqualByComparingTo("-1");
+                .filter(m -> m.kind() == Movement.Kind.USED)
+                .toList();
+        assertThat(used.stream().map(Movement::quantity).reduce(BigDecimal.ZERO, BigDecimal::add))
+                .isEqualByComparingTo("-1");
         // Shares by sticker area: 2 × 126 × 96 against 246 × 96.
-        assertThat(used.stream().filter(m -> m.orderId().equals(Optional.of(1L))).findFirst().orElseThrow().quantity().doubleValue())
+        assertThat(used.stream()
+                        .filter(m -> m.orderId().equals(Optional.of(1L)))
+                        .findFirst()
+                        .orElseThrow()
+                        .quantity()
+                        .doubleValue())
                 .isEqualTo(-252.0 / 498, org.assertj.core.data.Offset.offset(1e-5));
-        assertThatThrownBy(() -> in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Ada"))).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Ada")))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
@@ -223,7 +265,9 @@ class GangRunsIT {
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         room.confirm(run.id(), "Robin");
         in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
-        assertThat(gang.waiting()).as("it still stands in the queue, so it came back").hasSize(1);
+        assertThat(gang.waiting())
+                .as("it still stands in the queue, so it came back")
+                .hasSize(1);
         PrintRun again = gang.propose(a3, MONDAY, "Robin");
         assertThat(again.items()).hasSize(1);
         assertThat(gang.get(run.id()).items().getFirst().outcome()).isEqualTo(RunItem.Outcome.MADE_AGAIN);
@@ -233,7 +277,9 @@ class GangRunsIT {
     void sticker_paper_with_PVC_is_never_laid_out() {
         keepPaper(LaserFacts.Pvc.PVC);
         waits(1, 1, 120, 90, MONDAY);
-        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Robin")).isInstanceOf(Refused.class).hasMessageContaining("pvc-PVC");
+        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Robin"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("pvc-PVC");
     }
 
     @Test
@@ -241,10 +287,14 @@ class GangRunsIT {
         waits(1, 1, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         waits(1, 1, 120, 90, MONDAY, new UUID(9, 9));
-        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("changed-since");
+        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin")))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("changed-since");
         PrintRun emptied = gang.drop(run.id(), run.items().getFirst().id(), "Robin");
         assertThat(emptied.sheets()).isZero();
-        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin"))).isInstanceOf(Refused.class).hasMessageContaining("run-empty");
+        assertThatThrownBy(() -> in(() -> room.confirm(run.id(), "Robin")))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("run-empty");
         in(() -> {
             room.discard(run.id(), "Robin");
             return null;
@@ -255,7 +305,12 @@ class GangRunsIT {
 
     @Test
     void on_a_roll_the_length_is_least_and_everything_lies_inside() {
-        long roll = media.media().stream().filter(m -> m.kind() == PrintMedium.Kind.ROLL).findFirst().orElseThrow().id().orElseThrow();
+        long roll = media.media().stream()
+                .filter(m -> m.kind() == PrintMedium.Kind.ROLL)
+                .findFirst()
+                .orElseThrow()
+                .id()
+                .orElseThrow();
         for (int order = 1; order <= 4; order++) {
             waits(order, 1, 280, 180, MONDAY);
         }
@@ -269,7 +324,9 @@ class GangRunsIT {
     @Test
     void what_is_larger_than_every_sheet_is_said() {
         waits(1, 1, 500, 400, MONDAY);
-        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Robin")).isInstanceOf(Refused.class).hasMessageContaining("nothing-fits");
+        assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Robin"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("nothing-fits");
     }
 
     private <T> T in(Supplier<T> work) {
@@ -277,9 +334,21 @@ class GangRunsIT {
     }
 
     private SupplyItem keepPaper(LaserFacts.Pvc pvc) {
-        return supplies.keep(new SupplyItem(Optional.empty(), "Sticker paper A3", SupplyKind.STICKER_PAPER, UseUnit.SHEET,
-                Optional.of(Length.mm(297)), Optional.of(Length.mm(420)), "pack of 100", BigDecimal.valueOf(100),
-                new LaserFacts(pvc, LaserFacts.Adhesive.DRY), 5, 5, true, false, BigDecimal.ZERO,
+        return supplies.keep(new SupplyItem(
+                Optional.empty(),
+                "Sticker paper A3",
+                SupplyKind.STICKER_PAPER,
+                UseUnit.SHEET,
+                Optional.of(Length.mm(297)),
+                Optional.of(Length.mm(420)),
+                "pack of 100",
+                BigDecimal.valueOf(100),
+                new LaserFacts(pvc, LaserFacts.Adhesive.DRY),
+                5,
+                5,
+                true,
+                false,
+                BigDecimal.ZERO,
                 Money.of(BigDecimal.ZERO, Currency.getInstance("EUR"))));
     }
 
@@ -288,8 +357,17 @@ class GangRunsIT {
     }
 
     private void waits(long order, int quantity, double width, double height, LocalDate due, UUID picture) {
-        waiting.items.put(order, new PrintItem(order, String.format("2026-%04d", order), quantity, Size.mm(width, height), Length.mm(3),
-                Optional.of(due), new PictureId(picture), new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED)));
+        waiting.items.put(
+                order,
+                new PrintItem(
+                        order,
+                        String.format("2026-%04d", order),
+                        quantity,
+                        Size.mm(width, height),
+                        Length.mm(3),
+                        Optional.of(due),
+                        new PictureId(picture),
+                        new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED)));
     }
 
     /** Judged by JTS: inside the sheet less its inset, a gap apart. */
@@ -298,11 +376,19 @@ class GangRunsIT {
         List<Piece> pieces = new ArrayList<>();
         List<Spot> spots = new ArrayList<>();
         for (RunItem item : run.planned()) {
-            spots.add(new Spot(pieces.size(), item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
-            pieces.add(Piece.of(item.sticker().width().mm(), item.sticker().height().mm() + 8));
+            spots.add(new Spot(
+                    pieces.size(), item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
+            pieces.add(Piece.of(
+                    item.sticker().width().mm(), item.sticker().height().mm() + 8));
         }
-        double height = (run.isRoll() ? run.length().mm() : run.medium().size().height().mm()) - 2 * inset;
-        assertThat(LayoutJudge.fault(pieces, spots, run.medium().size().width().mm() - 2 * inset, height, run.medium().gap().mm() - 0.003))
+        double height =
+                (run.isRoll() ? run.length().mm() : run.medium().size().height().mm()) - 2 * inset;
+        assertThat(LayoutJudge.fault(
+                        pieces,
+                        spots,
+                        run.medium().size().width().mm() - 2 * inset,
+                        height,
+                        run.medium().gap().mm() - 0.003))
                 .isEmpty();
         assertThat(run.sheets()).isGreaterThanOrEqualTo(run.fewestSheets());
     }

@@ -28,26 +28,76 @@ public final class LargeRun {
 
     /** @return how many pictures went as they are */
     public static int write(List<Path> files, Crop crop, Path pdf) throws IOException {
-        PrintMedium medium = new PrintMedium(Optional.of(1L), "Large", PrintMedium.Kind.SHEET, Size.mm(700, 500), Length.mm(5), Length.mm(5),
-                Optional.empty(), Optional.empty(), true);
+        PrintMedium medium = new PrintMedium(
+                Optional.of(1L),
+                "Large",
+                PrintMedium.Kind.SHEET,
+                Size.mm(700, 500),
+                Length.mm(5),
+                Length.mm(5),
+                Optional.empty(),
+                Optional.empty(),
+                true);
         List<RunItem> items = new ArrayList<>();
         Map<Long, PrintItem> waiting = new HashMap<>();
         for (int i = 0; i < files.size(); i++) {
             long order = i + 1;
-            items.add(new RunItem(order, order, "2026-%04d".formatted(order), 1, "", FINISHED, OVERHANG, Optional.empty(), i / 4,
-                    Length.mm(10 + i % 2 * 330), Length.mm(10 + i / 2 % 2 * 230), false, false, RunItem.Outcome.PLANNED, ""));
-            waiting.put(order, new PrintItem(order, "2026-%04d".formatted(order), 1, FINISHED, OVERHANG, Optional.empty(),
-                    new PictureId(new UUID(1, order)), crop));
+            items.add(new RunItem(
+                    order,
+                    order,
+                    "2026-%04d".formatted(order),
+                    1,
+                    "",
+                    FINISHED,
+                    OVERHANG,
+                    Optional.empty(),
+                    i / 4,
+                    Length.mm(10 + i % 2 * 330),
+                    Length.mm(10 + i / 2 % 2 * 230),
+                    false,
+                    false,
+                    RunItem.Outcome.PLANNED,
+                    ""));
+            waiting.put(
+                    order,
+                    new PrintItem(
+                            order,
+                            "2026-%04d".formatted(order),
+                            1,
+                            FINISHED,
+                            OVERHANG,
+                            Optional.empty(),
+                            new PictureId(new UUID(1, order)),
+                            crop));
         }
-        PrintRun run = new PrintRun(1, RunState.PROPOSED, medium, items, (files.size() + 3) / 4, 1, Length.mm(500), Length.ZERO, Instant.EPOCH,
-                "Robin", Optional.empty(), 0);
+        PrintRun run = new PrintRun(
+                1,
+                RunState.PROPOSED,
+                medium,
+                items,
+                (files.size() + 3) / 4,
+                1,
+                Length.mm(500),
+                Length.ZERO,
+                Instant.EPOCH,
+                "Robin",
+                Optional.empty(),
+                0);
         int[] untouched = new int[1];
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(pdf))) {
-            new SheetPdf(run, item -> {
-                var print = PrintedFiles.print(files.get((int) item.orderId() - 1), item.crop(), item.finished(), item.overhang());
-                untouched[0] += print.untouched() ? 1 : 0;
-                return print;
-            }, new SheetMarks("Large run", item -> List.of(item.orderNumber()))).write(waiting, out, share -> { });
+            new SheetPdf(
+                            run,
+                            item -> {
+                                var print = PrintedFiles.print(
+                                        files.get((int) item.orderId() - 1),
+                                        item.crop(),
+                                        item.finished(),
+                                        item.overhang());
+                                untouched[0] += print.untouched() ? 1 : 0;
+                                return print;
+                            },
+                            new SheetMarks("Large run", item -> List.of(item.orderNumber())))
+                    .write(waiting, out, share -> {});
         }
         return untouched[0];
     }

@@ -64,7 +64,8 @@ class SheetPdfTest {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
             PDPage page = pdf.getPage(0);
             assertBox(page.getMediaBox(), 0, 0, 841.890, 1190.551);
-            // Upright print at 6, 6: sticker 126 × 96; turned print at 6, 120: its band of 8 mm to the left, sticker 96 × 126.
+            // Upright print at 6, 6: sticker 126 × 96; turned print at 6, 120: its band of 8 mm to the left, sticker 96
+            // × 126.
             assertBox(page.getBleedBox(), 6 * PT, (420 - 246) * PT, 132 * PT, (420 - 6) * PT);
             assertBox(page.getTrimBox(), 9 * PT, (420 - 243) * PT, 129 * PT, (420 - 9) * PT);
         }
@@ -101,7 +102,8 @@ class SheetPdfTest {
             assertThat(image.getWidth() / printedInches).as("effective ppi").isEqualTo(PPI, within(0.1));
             assertThat(image.getColorSpace().getName()).isEqualTo("ICCBased");
             assertThat(pdf.getDocumentCatalog().getOutputIntents()).hasSize(1);
-            assertThat(pdf.getDocumentCatalog().getOutputIntents().getFirst().getOutputConditionIdentifier()).isEqualTo("sRGB IEC61966-2.1");
+            assertThat(pdf.getDocumentCatalog().getOutputIntents().getFirst().getOutputConditionIdentifier())
+                    .isEqualTo("sRGB IEC61966-2.1");
             assertThat(ReadPaper.text(write(twoOnA3()))).contains("2026-0147", ReadPaper.MANY_LETTERS);
         }
     }
@@ -119,8 +121,17 @@ class SheetPdfTest {
         Files.write(pdf, write(twoOnA3()));
         Process poppler;
         try {
-            poppler = new ProcessBuilder("pdftoppm", "-r", "100", "-png", "-singlefile", pdf.toString(), folder.resolve("page").toString())
-                    .redirectErrorStream(true).redirectOutput(ProcessBuilder.Redirect.DISCARD).start();
+            poppler = new ProcessBuilder(
+                            "pdftoppm",
+                            "-r",
+                            "100",
+                            "-png",
+                            "-singlefile",
+                            pdf.toString(),
+                            folder.resolve("page").toString())
+                    .redirectErrorStream(true)
+                    .redirectOutput(ProcessBuilder.Redirect.DISCARD)
+                    .start();
         } catch (IOException notInstalled) {
             org.junit.jupiter.api.Assumptions.abort("pdftoppm is not installed");
             return;
@@ -153,7 +164,8 @@ class SheetPdfTest {
     private static String read(BufferedImage page, double x, double y, double w, double h) throws Exception {
         double px = 600 / 25.4;
         BufferedImage part = page.getSubimage((int) (x * px), (int) (y * px), (int) (w * px), (int) (h * px));
-        BufferedImage framed = new BufferedImage(part.getWidth() + 80, part.getHeight() + 80, BufferedImage.TYPE_INT_RGB);
+        BufferedImage framed =
+                new BufferedImage(part.getWidth() + 80, part.getHeight() + 80, BufferedImage.TYPE_INT_RGB);
         Graphics2D g = framed.createGraphics();
         g.setColor(Color.WHITE);
         g.fillRect(0, 0, framed.getWidth(), framed.getHeight());
@@ -162,7 +174,8 @@ class SheetPdfTest {
         var source = new com.google.zxing.client.j2se.BufferedImageLuminanceSource(framed);
         var bitmap = new com.google.zxing.BinaryBitmap(new com.google.zxing.common.HybridBinarizer(source));
         return new com.google.zxing.qrcode.QRCodeReader()
-                .decode(bitmap, Map.of(com.google.zxing.DecodeHintType.TRY_HARDER, true)).getText();
+                .decode(bitmap, Map.of(com.google.zxing.DecodeHintType.TRY_HARDER, true))
+                .getText();
     }
 
     private static void assertCorners(BufferedImage page, double dpi) {
@@ -173,7 +186,9 @@ class SheetPdfTest {
         for (int corner = 0; corner < 4; corner++) {
             for (double[] at : List.of(upright[corner], turned[corner])) {
                 Color seen = new Color(page.getRGB((int) (at[0] * px), (int) (at[1] * px)));
-                assertThat(distance(seen, CORNERS[corner])).as("corner " + corner + " at " + at[0] + ", " + at[1] + ": " + seen).isLessThan(40);
+                assertThat(distance(seen, CORNERS[corner]))
+                        .as("corner " + corner + " at " + at[0] + ", " + at[1] + ": " + seen)
+                        .isLessThan(40);
             }
         }
         Color waste = new Color(page.getRGB((int) (200 * px), (int) (300 * px)));
@@ -181,7 +196,9 @@ class SheetPdfTest {
     }
 
     private static double distance(Color a, Color b) {
-        return Math.max(Math.abs(a.getRed() - b.getRed()), Math.max(Math.abs(a.getGreen() - b.getGreen()), Math.abs(a.getBlue() - b.getBlue())));
+        return Math.max(
+                Math.abs(a.getRed() - b.getRed()),
+                Math.max(Math.abs(a.getGreen() - b.getGreen()), Math.abs(a.getBlue() - b.getBlue())));
     }
 
     private static PrintRun twoOnA3() {
@@ -189,30 +206,82 @@ class SheetPdfTest {
     }
 
     static PrintRun run(List<RunItem> items, int sheets) {
-        PrintMedium a3 = new PrintMedium(Optional.of(1L), "A3", PrintMedium.Kind.SHEET, Size.mm(297, 420), Length.mm(3), Length.mm(4),
-                Optional.empty(), Optional.empty(), true);
-        return new PrintRun(12, RunState.PROPOSED, a3, items, sheets, 1, Length.mm(420), Length.ZERO, Instant.EPOCH, "Robin",
-                Optional.empty(), 0);
+        PrintMedium a3 = new PrintMedium(
+                Optional.of(1L),
+                "A3",
+                PrintMedium.Kind.SHEET,
+                Size.mm(297, 420),
+                Length.mm(3),
+                Length.mm(4),
+                Optional.empty(),
+                Optional.empty(),
+                true);
+        return new PrintRun(
+                12,
+                RunState.PROPOSED,
+                a3,
+                items,
+                sheets,
+                1,
+                Length.mm(420),
+                Length.ZERO,
+                Instant.EPOCH,
+                "Robin",
+                Optional.empty(),
+                0);
     }
 
     private static RunItem item(int copy, int sheet, double x, double y, boolean turned) {
-        return new RunItem(copy, 7, "2026-0147", copy, "", Size.mm(120, 90), Length.mm(3), Optional.of(LocalDate.of(2026, 12, 3)), sheet,
-                Length.mm(x), Length.mm(y), turned, false, RunItem.Outcome.PLANNED, "");
+        return new RunItem(
+                copy,
+                7,
+                "2026-0147",
+                copy,
+                "",
+                Size.mm(120, 90),
+                Length.mm(3),
+                Optional.of(LocalDate.of(2026, 12, 3)),
+                sheet,
+                Length.mm(x),
+                Length.mm(y),
+                turned,
+                false,
+                RunItem.Outcome.PLANNED,
+                "");
     }
 
     private static byte[] write(PrintRun run) throws IOException {
-        PrintItem waiting = new PrintItem(7, "2026-0147", 2, Size.mm(120, 90), Length.mm(3), Optional.empty(),
-                new PictureId(new UUID(1, 2)), new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED));
+        PrintItem waiting = new PrintItem(
+                7,
+                "2026-0147",
+                2,
+                Size.mm(120, 90),
+                Length.mm(3),
+                Optional.empty(),
+                new PictureId(new UUID(1, 2)),
+                new Crop(0, 0, 1, 1, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED));
         byte[] jpeg = picture(pixels(126), pixels(96));
         double w = pixels(126) / PPI * 25.4;
         double h = pixels(96) / PPI * 25.4;
-        PrintPicture.Lay middle = new PrintPicture.Lay(63 - w / 2, 48 - h / 2, w, 0, 0, h, new PrintPicture.Box(0, 0, 126, 96));
-        PrintPictures source = item -> new PrintPicture(Files.write(Files.createTempFile("sticker-", ".jpg"), jpeg), pixels(126),
-                pixels(96), 3, Optional.empty(), List.of(middle), OptionalInt.empty(), PPI, false);
+        PrintPicture.Lay middle =
+                new PrintPicture.Lay(63 - w / 2, 48 - h / 2, w, 0, 0, h, new PrintPicture.Box(0, 0, 126, 96));
+        PrintPictures source = item -> new PrintPicture(
+                Files.write(Files.createTempFile("sticker-", ".jpg"), jpeg),
+                pixels(126),
+                pixels(96),
+                3,
+                Optional.empty(),
+                List.of(middle),
+                OptionalInt.empty(),
+                PPI,
+                false);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Map<Long, PrintItem> items = new HashMap<>(Map.of(7L, waiting));
         List<Double> told = new ArrayList<>();
-        new SheetPdf(run, source, new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), ReadPaper.MANY_LETTERS)))
+        new SheetPdf(
+                        run,
+                        source,
+                        new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), ReadPaper.MANY_LETTERS)))
                 .write(items, out, told::add);
         assertThat(told.getLast()).isEqualTo(1.0);
         return out.toByteArray();
@@ -276,7 +345,8 @@ class SheetPdfTest {
             @Override
             protected void processOperator(Operator operator, List<COSBase> operands) throws IOException {
                 if (operator.getName().equals(OperatorName.DRAW_OBJECT)) {
-                    found.add(getGraphicsState().getCurrentTransformationMatrix().clone());
+                    found.add(
+                            getGraphicsState().getCurrentTransformationMatrix().clone());
                 } else {
                     super.processOperator(operator, operands);
                 }

@@ -59,7 +59,8 @@ class ProofsIT {
 
     @BeforeEach
     void an_order_with_a_link() {
-        order = new BenchOrders(context).waitingForApproval("Ida Lind", LocalDate.now().plusDays(20), 20);
+        order = new BenchOrders(context)
+                .waitingForApproval("Ida Lind", LocalDate.now().plusDays(20), 20);
         token = proofs.makeLink(order.id(), "Robin");
         from = "203.0.113." + ++addresses; // RFC 5737: addresses for examples
     }
@@ -72,8 +73,11 @@ class ProofsIT {
             assertThat(fresh.isWellFormed()).isTrue();
             assertThat(seen.add(fresh.text())).isTrue();
         }
-        assertThat(jdbc.sql("select token_sha256 from proof_link").query(String.class).list())
-                .contains(token.sha256()).doesNotContain(token.text());
+        assertThat(jdbc.sql("select token_sha256 from proof_link")
+                        .query(String.class)
+                        .list())
+                .contains(token.sha256())
+                .doesNotContain(token.text());
         assertThat(token.toString()).doesNotContain(token.text());
         // SHA-256 of "abc": FIPS 180-2, appendix B.1 (from memory).
         assertThat(Token.sha256("abc")).isEqualTo("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
@@ -93,8 +97,10 @@ class ProofsIT {
                 .isEqualTo("proofs.changed-meanwhile");
 
         Sight approved = desk.approve(token, from, sight.fingerprint(), "Ida", true, false);
-        assertThat(approved.order().approval()).hasValueSatisfying(a -> assertThat(a.by()).isEqualTo("Ida"));
-        assertThat(proofs.approvals(order.id())).singleElement()
+        assertThat(approved.order().approval())
+                .hasValueSatisfying(a -> assertThat(a.by()).isEqualTo("Ida"));
+        assertThat(proofs.approvals(order.id()))
+                .singleElement()
                 .satisfies(a -> assertThat(a.fingerprint()).isEqualTo(sight.fingerprint()));
 
         Crop other = new Crop(0.05, 0.05, 0.9, 0.9, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
@@ -109,7 +115,8 @@ class ProofsIT {
     void the_workshop_changing_the_framing_voids_what_the_customer_sees() {
         Sight sight = desk.look(token, from);
         Crop other = new Crop(0, 0, 0.8, 0.8, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
-        orders.reframe(order.id(), new FramedPicture(order.picture().orElseThrow().picture(), other), "Robin");
+        orders.reframe(
+                order.id(), new FramedPicture(order.picture().orElseThrow().picture(), other), "Robin");
         assertThat(refusal(() -> desk.approve(token, from, sight.fingerprint(), "Ida", true, false)))
                 .isEqualTo("proofs.changed-meanwhile");
     }
@@ -121,7 +128,10 @@ class ProofsIT {
         assertThat(sight.needsWordOnSoftness()).isTrue();
         assertThat(refusal(() -> desk.approve(token, from, sight.fingerprint(), "Ida", true, false)))
                 .isEqualTo("proofs.soft.missing");
-        assertThat(desk.approve(token, from, sight.fingerprint(), "Ida", true, true).order().softAccepted()).contains("Ida");
+        assertThat(desk.approve(token, from, sight.fingerprint(), "Ida", true, true)
+                        .order()
+                        .softAccepted())
+                .contains("Ida");
     }
 
     @Test
@@ -139,7 +149,8 @@ class ProofsIT {
         }
         assertThat(refusal(() -> desk.send(token, from, "small.png", new ByteArrayInputStream(small))))
                 .isEqualTo("proofs.too-many-pictures");
-        Order other = new BenchOrders(context).waitingForApproval("Max Berg", LocalDate.now().plusDays(20), 20);
+        Order other = new BenchOrders(context)
+                .waitingForApproval("Max Berg", LocalDate.now().plusDays(20), 20);
         desk.send(proofs.makeLink(other.id(), "Robin"), from, "small.png", new ByteArrayInputStream(small));
     }
 
@@ -160,8 +171,10 @@ class ProofsIT {
         Token third = proofs.makeLink(order.id(), "Robin");
         assertThat(refusal(() -> desk.look(second, from))).isEqualTo("proofs.closed");
         assertThat(desk.look(third, from).order().id()).isEqualTo(order.id());
-        jdbc.sql("update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1 day' where token_sha256 = :t")
-                .param("t", third.sha256()).update();
+        jdbc.sql(
+                        "update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1 day' where token_sha256 = :t")
+                .param("t", third.sha256())
+                .update();
         assertThat(refusal(() -> desk.look(third, from))).isEqualTo("proofs.closed");
     }
 
@@ -184,25 +197,37 @@ class ProofsIT {
         assertThat(wish.settledBy()).isEmpty();
         proofs.settle(order, wish, "Robin");
         assertThat(proofs.wishes(order.id()).getFirst().settledBy()).contains("Robin");
-        assertThat(orders.history(order.id())).anySatisfy(line -> assertThat(line.what().key()).isEqualTo("proofs.history.wish"));
+        assertThat(orders.history(order.id()))
+                .anySatisfy(line -> assertThat(line.what().key()).isEqualTo("proofs.history.wish"));
     }
 
     @Test
     void pictures_are_reached_by_the_token_only() throws Exception {
-        MockMvc web = MockMvcBuilders.webAppContextSetup(context).apply(springSecurity()).build();
+        MockMvc web = MockMvcBuilders.webAppContextSetup(context)
+                .apply(springSecurity())
+                .build();
         MockHttpServletResponse face = answer(web, "/p/" + token.text() + "/face/none/640.jpg");
         assertThat(face.getStatus()).isEqualTo(200);
         assertThat(face.getContentType()).isEqualTo("image/jpeg");
-        assertThat(answer(web, "/p/" + token.text() + "/picture/none/1600.jpg").getStatus()).isEqualTo(200);
+        assertThat(answer(web, "/p/" + token.text() + "/picture/none/1600.jpg").getStatus())
+                .isEqualTo(200);
 
         String picture = "/" + Rendition.address(order.picture().orElseThrow().picture(), 640);
         assertThat(answer(web, picture).getStatus()).isNotEqualTo(200);
-        assertThat(answer(web, "/faces/" + order.id().value() + "/" + order.version() + "/640.jpg").getStatus()).isNotEqualTo(200);
-        assertThat(answer(web, "/p/" + Token.fresh().text() + "/face/none/640.jpg").getStatus()).isEqualTo(404);
-        assertThat(answer(web, "/p/" + order.id().value() + "/face/none/640.jpg").getStatus()).isEqualTo(404);
-        assertThat(answer(web, "/p/" + token.text() + "/face/none/641.jpg").getStatus()).isEqualTo(404);
+        assertThat(answer(web, "/faces/" + order.id().value() + "/" + order.version() + "/640.jpg")
+                        .getStatus())
+                .isNotEqualTo(200);
+        assertThat(answer(web, "/p/" + Token.fresh().text() + "/face/none/640.jpg")
+                        .getStatus())
+                .isEqualTo(404);
+        assertThat(answer(web, "/p/" + order.id().value() + "/face/none/640.jpg")
+                        .getStatus())
+                .isEqualTo(404);
+        assertThat(answer(web, "/p/" + token.text() + "/face/none/641.jpg").getStatus())
+                .isEqualTo(404);
         proofs.withdrawLink(order.id(), "Robin");
-        assertThat(answer(web, "/p/" + token.text() + "/face/none/640.jpg").getStatus()).isEqualTo(404);
+        assertThat(answer(web, "/p/" + token.text() + "/face/none/640.jpg").getStatus())
+                .isEqualTo(404);
     }
 
     private static MockHttpServletResponse answer(MockMvc web, String address) throws Exception {

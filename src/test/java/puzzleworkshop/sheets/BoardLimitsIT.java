@@ -39,15 +39,24 @@ class BoardLimitsIT {
         assertThat(add(390, 400)).isNotNull();
 
         RackRules rules = settings.rules();
-        settings.save(new RackRules(Size.mm(1220, 610), rules.kerf(), rules.mostBow(), rules.thicknessSlack(),
-                rules.offcutCost(), rules.share(), true));
+        settings.save(new RackRules(
+                Size.mm(1220, 610),
+                rules.kerf(),
+                rules.mostBow(),
+                rules.thicknessSlack(),
+                rules.offcutCost(),
+                rules.share(),
+                true));
         assertThat(settings.rules().sawnFirst()).isTrue();
         assertThat(add(600, 400)).isNotNull();
         assertThatThrownBy(() -> add(1300, 400)).isInstanceOf(ImpossibleOutline.class);
     }
 
     private SheetId add(double width, double height) {
-        return rack.add(Outline.rectangle(Size.mm(width, height)),
-                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), Money.of("1.00", "EUR"), "Robin");
+        return rack.add(
+                Outline.rectangle(Size.mm(width, height)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("1.00", "EUR"),
+                "Robin");
     }
 }

@@ -38,9 +38,17 @@ class CostChainProperties {
         RandomOutlines outlines = new RandomOutlines(SEED);
         Random random = new Random(SEED);
         for (int chain = 0; chain < 40; chain++) {
-            Money bought = Money.of(new BigDecimal(random.nextInt(2000)).movePointLeft(2), Money.of("0", "EUR").currency());
-            RackRules rules = new RackRules(Size.mm(2600, 1300), Length.mm(0.2), Length.mm(1), Length.mm(0.4), rule,
-                    Percent.of(random.nextInt(101)), false);
+            Money bought = Money.of(
+                    new BigDecimal(random.nextInt(2000)).movePointLeft(2),
+                    Money.of("0", "EUR").currency());
+            RackRules rules = new RackRules(
+                    Size.mm(2600, 1300),
+                    Length.mm(0.2),
+                    Length.mm(1),
+                    Length.mm(0.4),
+                    rule,
+                    Percent.of(random.nextInt(101)),
+                    false);
             Deque<Piece> rack = new ArrayDeque<>(List.of(new Piece(outlines.next(true), bought)));
             Money out = Money.zero(bought.currency());
             for (int cut = 0; cut < 8 && !rack.isEmpty(); cut++) {

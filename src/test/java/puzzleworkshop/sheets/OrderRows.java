@@ -9,10 +9,13 @@ final class OrderRows {
 
     /** The id of the first of so many new orders; the others follow it. */
     static long add(JdbcClient jdbc, int count) {
-        long customer = jdbc.sql("insert into customer (name) values ('Ida Norrby') returning id").query(Long.class).single();
+        long customer = jdbc.sql("insert into customer (name) values ('Ida Norrby') returning id")
+                .query(Long.class)
+                .single();
         long first = 0;
         for (int i = 0; i < count; i++) {
-            long id = jdbc.sql("""
+            long id =
+                    jdbc.sql("""
                     insert into customer_order (number, customer_id, state, quantity, width_mm, height_mm, piece_columns,
                         piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm, intended_age, tray,
                         board_material, board_grade, board_thickness_mm, rush, laser_minutes, price_net, price_vat,

@@ -41,8 +41,10 @@ class SheetFollowsIT {
     @BeforeEach
     void a_sheet_held_for_the_first_of_three_orders() {
         sheet = rack.add(
-                Outline.rectangle(Size.mm(600, 400)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                Money.of("6.00", "EUR"), "Robin");
+                Outline.rectangle(Size.mm(600, 400)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("6.00", "EUR"),
+                "Robin");
         first = OrderRows.add(jdbc, 3);
         jdbc.sql("""
                 update customer_order set state = 'CONFIRMED', confirmed_at = now(), next_stage = 'PRINT',
@@ -64,7 +66,8 @@ class SheetFollowsIT {
         SheetId offcut = cut.offcuts().getFirst();
         Reservation held = rack.find(offcut).orElseThrow().reservation().orElseThrow();
         assertThat(held.orderId()).isEqualTo(first + 1);
-        assertThat(RectanglePlaces.accepts(rack.find(offcut).orElseThrow().outline(), BLANK, held.placement())).isTrue();
+        assertThat(RectanglePlaces.accepts(rack.find(offcut).orElseThrow().outline(), BLANK, held.placement()))
+                .isTrue();
         assertThat(following()).singleElement().satisfies(next -> {
             assertThat(next.sheet()).isEqualTo(offcut);
             assertThat(next.orderId()).isEqualTo(first + 2);
@@ -75,7 +78,9 @@ class SheetFollowsIT {
 
         rack.undo(second.id(), "Robin");
         assertThat(rack.reservedFor(first + 2)).isEmpty();
-        assertThat(following()).singleElement().satisfies(next -> assertThat(next.sheet()).isEqualTo(offcut));
+        assertThat(following())
+                .singleElement()
+                .satisfies(next -> assertThat(next.sheet()).isEqualTo(offcut));
         assertThat(rack.reservedFor(first + 1)).hasSize(1);
     }
 
@@ -83,8 +88,9 @@ class SheetFollowsIT {
     void a_first_that_gives_the_sheet_up_leaves_it_to_the_next() {
         rack.follow(sheet, first + 1, 1, new Placement(300, 200, 0), BLANK, "Robin");
         rack.release(first, "Robin");
-        assertThat(rack.reservedFor(first + 1)).singleElement().satisfies(
-                held -> assertThat(held.id()).isEqualTo(sheet));
+        assertThat(rack.reservedFor(first + 1))
+                .singleElement()
+                .satisfies(held -> assertThat(held.id()).isEqualTo(sheet));
     }
 
     @Test

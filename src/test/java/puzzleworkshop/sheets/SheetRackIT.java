@@ -76,7 +76,9 @@ class SheetRackIT {
         assertThat(all).filteredOn("got it"::equals).hasSize(1);
         assertThat(all).filteredOn("sheets.taken.by"::equals).hasSize(199);
         assertThat(jdbc.sql("select count(*) from sheet_reservation where sheet_id = :id and ended_at is null")
-                        .param("id", sheet.value()).query(Integer.class).single())
+                        .param("id", sheet.value())
+                        .query(Integer.class)
+                        .single())
                 .isEqualTo(1);
     }
 
@@ -98,9 +100,20 @@ class SheetRackIT {
     void a_sheet_of_unknown_or_wet_past_or_with_a_bow_is_never_offered_and_says_why() {
         SheetId wet = add(500, 400, withPast(Past.WET_GLUE), "1.00");
         SheetId unknown = add(500, 400, withPast(Past.UNKNOWN), "1.00");
-        SheetId bowed = add(500, 400,
-                new BoardFacts("birch-ply", Grade.CRAFT, Length.mm(3), java.util.Optional.empty(), Length.mm(4), Past.CLEAN,
-                        Grain.NONE, "", ""), "1.00");
+        SheetId bowed = add(
+                500,
+                400,
+                new BoardFacts(
+                        "birch-ply",
+                        Grade.CRAFT,
+                        Length.mm(3),
+                        java.util.Optional.empty(),
+                        Length.mm(4),
+                        Past.CLEAN,
+                        Grain.NONE,
+                        "",
+                        ""),
+                "1.00");
         SheetId small = add(250, 200, BIRCH, "1.00");
         SheetId thick = add(500, 400, BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(6)), "1.00");
         assertThat(finder.suggest(A4)).isEmpty();
@@ -114,27 +127,52 @@ class SheetRackIT {
     }
 
     private static BoardFacts withPast(Past past) {
-        return new BoardFacts("birch-ply", Grade.CRAFT, Length.mm(3), java.util.Optional.empty(), Length.ZERO, past,
-                Grain.NONE, "", "");
+        return new BoardFacts(
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                java.util.Optional.empty(),
+                Length.ZERO,
+                past,
+                Grain.NONE,
+                "",
+                "");
     }
 
     @Test
     @Transactional
     void when_no_sheet_gives_the_blank_a_new_board_is_offered_at_its_price() {
         assertThat(finder.newSheetFor(A4)).isEmpty();
-        settings.save(new BoardOffer(0, "birch 600 × 400", "birch-ply", Grade.CRAFT, Length.mm(3), Size.mm(600, 400),
-                Grain.NONE, Money.of("6.40", "EUR"), true));
+        settings.save(new BoardOffer(
+                0,
+                "birch 600 × 400",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(600, 400),
+                Grain.NONE,
+                Money.of("6.40", "EUR"),
+                true));
         NewSheet offer = finder.newSheetFor(A4).orElseThrow();
         assertThat(offer.offer().price().amount()).isEqualByComparingTo("6.40");
-        assertThat(offer.blankCost().amount()).isBetween(new java.math.BigDecimal("1.00"), new java.math.BigDecimal("6.40"));
+        assertThat(offer.blankCost().amount())
+                .isBetween(new java.math.BigDecimal("1.00"), new java.math.BigDecimal("6.40"));
     }
 
     @Test
     @Transactional
     void grain_allows_only_square_places() {
         Outline slanted = Outline.of(new Placement(300, 0, 45).corners(Size.mm(340, 250)));
-        BoardFacts grained = new BoardFacts("birch-ply", Grade.CRAFT, Length.mm(3), java.util.Optional.empty(), Length.ZERO,
-                Past.CLEAN, Grain.ALONG_WIDTH, "", "");
+        BoardFacts grained = new BoardFacts(
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                java.util.Optional.empty(),
+                Length.ZERO,
+                Past.CLEAN,
+                Grain.ALONG_WIDTH,
+                "",
+                "");
         SheetId sheet = rack.add(slanted, grained, Money.of("1.00", "EUR"), "Robin");
         assertThat(finder.suggest(A4)).hasSize(1);
         BlankWish square = A4.withGrain(BlankWish.GrainWish.SQUARE);
@@ -162,9 +200,14 @@ class SheetRackIT {
         assertThat(rack.cutsOf(order)).isEmpty();
         rack.release(order, "Robin");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
-        assertThat(rack.history(sheet)).extracting(line -> line.what().key())
-                .containsExactly("sheets.history.released", "sheets.history.undone", "sheets.history.cut",
-                        "sheets.history.reserved", "sheets.history.entered");
+        assertThat(rack.history(sheet))
+                .extracting(line -> line.what().key())
+                .containsExactly(
+                        "sheets.history.released",
+                        "sheets.history.undone",
+                        "sheets.history.cut",
+                        "sheets.history.reserved",
+                        "sheets.history.entered");
     }
 
     @Test
@@ -176,8 +219,9 @@ class SheetRackIT {
         Cut cut = rack.cut(order, "Robin").getFirst();
         rack.scrap(cut.offcuts().getFirst(), "split", "Robin");
         assertThatThrownBy(() -> rack.undo(cut.id(), "Robin"))
-                .isInstanceOfSatisfying(Refused.class, refused -> assertThat(refused.sentence().key())
-                        .isEqualTo("sheets.undo.used"));
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().key()).isEqualTo("sheets.undo.used"));
     }
 
     @Test
@@ -187,8 +231,7 @@ class SheetRackIT {
         SheetId sheet = add(700, 400, BIRCH, "5.60");
         rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
         Outline wrong = Outline.of(List.of(new Spot(300, 0), new Spot(600, 0), new Spot(600, 200), new Spot(300, 200)));
-        assertThatThrownBy(() -> rack.cut(sheet, List.of(wrong), "B2", "Robin"))
-                .isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> rack.cut(sheet, List.of(wrong), "B2", "Robin")).isInstanceOf(Refused.class);
     }
 
     @Test
@@ -196,10 +239,16 @@ class SheetRackIT {
     void the_rack_is_listed_by_what_fits() {
         add(500, 400, BIRCH, "1.00");
         add(200, 100, BIRCH, "1.00");
-        RackFilter filter = new RackFilter("", java.util.Optional.empty(), java.util.Optional.empty(),
-                java.util.Optional.of(A4.size()), java.util.Set.of(SheetState.FREE));
+        RackFilter filter = new RackFilter(
+                "",
+                java.util.Optional.empty(),
+                java.util.Optional.empty(),
+                java.util.Optional.of(A4.size()),
+                java.util.Set.of(SheetState.FREE));
         int held = rack.count(filter);
-        assertThat(rack.list(filter, 0, 100)).hasSize(held).allMatch(s -> s.outline().bounds().longerSide().mm() >= 319);
+        assertThat(rack.list(filter, 0, 100))
+                .hasSize(held)
+                .allMatch(s -> s.outline().bounds().longerSide().mm() >= 319);
     }
 
     @Test
@@ -207,7 +256,8 @@ class SheetRackIT {
     void the_history_of_a_sheet_cannot_be_rewritten() {
         SheetId sheet = add(500, 400, BIRCH, "1.00");
         assertThatThrownBy(() -> jdbc.sql("delete from sheet_history where sheet_id = :id")
-                        .param("id", sheet.value()).update())
+                        .param("id", sheet.value())
+                        .update())
                 .isInstanceOf(DataAccessException.class);
     }
 }

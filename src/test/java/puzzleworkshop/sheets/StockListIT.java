@@ -84,7 +84,11 @@ class StockListIT {
         Outline odd = Outline.of(
                 List.of(new Spot(0, 0), new Spot(300, 0), new Spot(300, 200), new Spot(120, 200.5), new Spot(0, 90)),
                 List.of(List.of(new Spot(20, 20), new Spot(40, 20), new Spot(30, 40))));
-        rack.add(odd, BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("=B2"), Money.of("1.00", "EUR"), "Robin");
+        rack.add(
+                odd,
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("=B2"),
+                Money.of("1.00", "EUR"),
+                "Robin");
         String text = lists.write();
         assertThat(text).contains("'=B2");
         StockList.Table table = lists.read(text);
@@ -96,8 +100,11 @@ class StockListIT {
 
     @Test
     void the_code_on_a_label_opens_the_sheet() throws Exception {
-        SheetId id = rack.add(Outline.rectangle(Size.mm(330, 245)),
-                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("Ł2 Щ Ψ"), Money.of("1.00", "EUR"), "Robin");
+        SheetId id = rack.add(
+                Outline.rectangle(Size.mm(330, 245)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("Ł2 Щ Ψ"),
+                Money.of("1.00", "EUR"),
+                "Robin");
         byte[] pdf = labels.pdf(List.of(rack.find(id).orElseThrow()), "http://rack.example");
         assertThat(ReadPaper.text(pdf)).contains("Ł2 Щ Ψ");
         try (PDDocument document = Loader.loadPDF(pdf)) {
@@ -120,7 +127,9 @@ class StockListIT {
         taking.seen(found, "Kim");
         assertThat(taking.missing(0, 1000)).contains(lost).doesNotContain(found);
         SheetId fresh = rack.add(Outline.rectangle(Size.mm(210, 150)), birch, Money.of("1.00", "EUR"), "Robin");
-        assertThat(taking.missing(0, 1000)).as("a piece entered on the way is there").doesNotContain(fresh);
+        assertThat(taking.missing(0, 1000))
+                .as("a piece entered on the way is there")
+                .doesNotContain(fresh);
         StockTaking.Outcome outcome = taking.finish(true, "Robin");
         assertThat(outcome.missing()).contains(lost).doesNotContain(found, fresh);
         assertThat(outcome.fresh()).containsExactly(fresh);

@@ -39,22 +39,25 @@ class FaultsOnScreensTest {
     void a_log_to_read() {
         log.start();
         logger.addAppender(log);
-        faults = new FaultsOnScreens(new Figures(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
+        faults = new FaultsOnScreens(new Figures(
+                new Texts(),
+                new HouseUnits() {
+                    @Override
+                    public UnitSystem units() {
+                        return UnitSystem.MILLIMETRES;
+                    }
 
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
+                    @Override
+                    public Currency currency() {
+                        return Currency.getInstance("EUR");
+                    }
 
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-        }, Clock.systemUTC()));
+                    @Override
+                    public ZoneId zone() {
+                        return ZoneId.of("UTC");
+                    }
+                },
+                Clock.systemUTC()));
     }
 
     @AfterEach
@@ -70,7 +73,8 @@ class FaultsOnScreensTest {
     @Test
     void a_fault_on_a_screen_that_is_closed_already_is_logged_once_and_makes_no_second_fault() {
         UI.setCurrent(new UI());
-        assertThatCode(() -> faults.happened(new ErrorEvent(new IllegalStateException("boom")))).doesNotThrowAnyException();
+        assertThatCode(() -> faults.happened(new ErrorEvent(new IllegalStateException("boom"))))
+                .doesNotThrowAnyException();
         assertThat(errors()).hasSize(1);
     }
 

@@ -6,21 +6,21 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.util.Currency;
 import java.util.ArrayList;
+import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import javax.sql.DataSource;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -73,8 +73,8 @@ class SuppliesIT {
             assertThat(used.stockAfter()).isEqualByComparingTo("87.5");
         });
         assertThat(supplies.purchases(roll)).hasSize(2);
-        assertThat(supplies.unitCost(roll, Instant.now())).hasValueSatisfying(
-                cost -> assertThat(cost.amount()).isEqualByComparingTo("0.243636"));
+        assertThat(supplies.unitCost(roll, Instant.now()))
+                .hasValueSatisfying(cost -> assertThat(cost.amount()).isEqualByComparingTo("0.243636"));
     }
 
     @Test
@@ -84,7 +84,8 @@ class SuppliesIT {
         assertThatThrownBy(() -> supplies.use(roll, n("51"), ORDER, "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("supplies.not-enough");
-        assertThatThrownBy(() -> supplies.useKnowingly(roll, n("51"), ORDER, " ", "mara")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> supplies.useKnowingly(roll, n("51"), ORDER, " ", "mara"))
+                .isInstanceOf(Refused.class);
         supplies.useKnowingly(roll, n("51"), ORDER, "a second roll lay behind the press", "mara");
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("-1");
     }
@@ -96,27 +97,35 @@ class SuppliesIT {
         assertThatThrownBy(() -> jdbc.sql("""
                 insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
                 values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
-                """).param("item", roll.value()).update()).hasMessageContaining("supply_never_silently_below_zero");
-        assertThatThrownBy(() -> jdbc.sql("delete from supply_movement").update()).hasMessageContaining("never changed");
+                """).param("item", roll.value()).update())
+                .hasMessageContaining("supply_never_silently_below_zero");
+        assertThatThrownBy(() -> jdbc.sql("delete from supply_movement").update())
+                .hasMessageContaining("never changed");
     }
 
     @Test
     void the_database_refuses_use_for_an_order_that_is_not_kept() {
         SupplyId roll = tape();
         supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
-        assertThatThrownBy(() -> supplies.use(roll, n("1"), ORDER + 1, "mara")).hasMessageContaining("supply_movement_order");
+        assertThatThrownBy(() -> supplies.use(roll, n("1"), ORDER + 1, "mara"))
+                .hasMessageContaining("supply_movement_order");
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
     }
 
     @Test
     void the_currency_stays_once_something_has_a_price() {
-        WorkshopProfile euros = WorkshopProfile.named("Birch", Currency.getInstance("EUR"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
+        WorkshopProfile euros =
+                WorkshopProfile.named("Birch", Currency.getInstance("EUR"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
         workshop.save(euros);
         tape();
-        WorkshopProfile yen = WorkshopProfile.named("Birch", Currency.getInstance("JPY"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
-        assertThatThrownBy(() -> workshop.save(yen)).isInstanceOf(Refused.class).hasMessageContaining("workshop.currency.fixed");
+        WorkshopProfile yen =
+                WorkshopProfile.named("Birch", Currency.getInstance("JPY"), UnitSystem.MILLIMETRES, ZoneId.of("UTC"));
+        assertThatThrownBy(() -> workshop.save(yen))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("workshop.currency.fixed");
         assertThat(workshop.currency()).isEqualTo(Currency.getInstance("EUR"));
-        workshop.save(WorkshopProfile.named("Birch & Beam", euros.currency(), UnitSystem.MILLIMETRES, ZoneId.of("UTC")));
+        workshop.save(
+                WorkshopProfile.named("Birch & Beam", euros.currency(), UnitSystem.MILLIMETRES, ZoneId.of("UTC")));
         assertThat(workshop.profile().name()).isEqualTo("Birch & Beam");
     }
 
@@ -151,8 +160,8 @@ class SuppliesIT {
         SupplyId roll = tape();
         supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThat(supplies.count(roll, n("50"), "mara")).isEmpty();
-        assertThat(supplies.count(roll, n("47.5"), "mara")).hasValueSatisfying(
-                found -> assertThat(found.quantity()).isEqualByComparingTo("-2.5"));
+        assertThat(supplies.count(roll, n("47.5"), "mara"))
+                .hasValueSatisfying(found -> assertThat(found.quantity()).isEqualByComparingTo("-2.5"));
     }
 
     @Test
@@ -164,7 +173,8 @@ class SuppliesIT {
         assertThat(shopping.due()).singleElement().satisfies(due -> {
             assertThat(due.item().name()).isEqualTo("Pale masking tape");
             assertThat(due.toBuy()).isPositive();
-            assertThat(due.lastSupplier()).hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("North Bay Packaging"));
+            assertThat(due.lastSupplier())
+                    .hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("North Bay Packaging"));
         });
     }
 
@@ -183,7 +193,9 @@ class SuppliesIT {
     void one_of_each_kind_is_the_usual_and_names_stand_once() {
         SupplyId first = sticker("Matt paper sticker", LaserFacts.Pvc.FREE);
         SupplyId second = sticker("Satin paper sticker", LaserFacts.Pvc.FREE);
-        assertThat(supplies.usual(SupplyKind.STICKER_PAPER)).flatMap(SupplyItem::id).hasValue(second);
+        assertThat(supplies.usual(SupplyKind.STICKER_PAPER))
+                .flatMap(SupplyItem::id)
+                .hasValue(second);
         assertThat(supplies.find(first).orElseThrow().usual()).isFalse();
         assertThatThrownBy(() -> sticker("Matt paper sticker", LaserFacts.Pvc.FREE))
                 .isInstanceOf(Refused.class)
@@ -192,19 +204,41 @@ class SuppliesIT {
 
     private SupplyId tape() {
         return supplies.keep(new SupplyItem(
-                        Optional.empty(), "Pale masking tape", SupplyKind.MASKING_TAPE, UseUnit.METRE,
-                        Optional.of(Length.mm(300)), Optional.empty(), "roll of 50 m", n("50"),
-                        new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY), 7, 3, true, false,
-                        BigDecimal.ZERO, Money.of("0", "EUR")))
+                        Optional.empty(),
+                        "Pale masking tape",
+                        SupplyKind.MASKING_TAPE,
+                        UseUnit.METRE,
+                        Optional.of(Length.mm(300)),
+                        Optional.empty(),
+                        "roll of 50 m",
+                        n("50"),
+                        new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                        7,
+                        3,
+                        true,
+                        false,
+                        BigDecimal.ZERO,
+                        Money.of("0", "EUR")))
                 .id()
                 .orElseThrow();
     }
 
     private SupplyId sticker(String name, LaserFacts.Pvc pvc) {
         return supplies.keep(new SupplyItem(
-                        Optional.empty(), name, SupplyKind.STICKER_PAPER, UseUnit.SHEET, Optional.of(Length.mm(297)),
-                        Optional.of(Length.mm(420)), "pack of 50", n("50"),
-                        new LaserFacts(pvc, LaserFacts.Adhesive.DRY), 7, 3, true, false, BigDecimal.ZERO,
+                        Optional.empty(),
+                        name,
+                        SupplyKind.STICKER_PAPER,
+                        UseUnit.SHEET,
+                        Optional.of(Length.mm(297)),
+                        Optional.of(Length.mm(420)),
+                        "pack of 50",
+                        n("50"),
+                        new LaserFacts(pvc, LaserFacts.Adhesive.DRY),
+                        7,
+                        3,
+                        true,
+                        false,
+                        BigDecimal.ZERO,
                         Money.of("0", "EUR")))
                 .id()
                 .orElseThrow();

@@ -26,7 +26,8 @@ public class CleanDatabase implements TestExecutionListener, Ordered {
     }
 
     public static void now(DataSource dataSource) {
-        try (Connection connection = dataSource.getConnection(); Statement statement = connection.createStatement()) {
+        try (Connection connection = dataSource.getConnection();
+                Statement statement = connection.createStatement()) {
             connection.setAutoCommit(false);
             statement.execute(SET_ASIDE);
             statement.execute("set local session_replication_role = replica");

@@ -22,6 +22,7 @@ class CleanDatabaseIT {
     @Test
     void the_whole_program_starts_on_a_real_PostgreSQL_and_its_database_can_be_cleaned() {
         CleanDatabase.now(dataSource);
-        assertThat(jdbc.sql("show server_version_num").query(Integer.class).single()).isGreaterThanOrEqualTo(160000);
+        assertThat(jdbc.sql("show server_version_num").query(Integer.class).single())
+                .isGreaterThanOrEqualTo(160000);
     }
 }

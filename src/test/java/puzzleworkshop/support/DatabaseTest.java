@@ -22,7 +22,7 @@ import puzzleworkshop.PuzzleWorkshop;
 @Inherited
 @SpringBootTest(classes = PuzzleWorkshop.class)
 @ContextConfiguration(initializers = OnTestServer.class)
-@TestExecutionListeners(listeners = CleanDatabase.class,
+@TestExecutionListeners(
+        listeners = CleanDatabase.class,
         mergeMode = TestExecutionListeners.MergeMode.MERGE_WITH_DEFAULTS)
-public @interface DatabaseTest {
-}
+public @interface DatabaseTest {}

@@ -11,10 +11,10 @@ public class OnTestServer implements ApplicationContextInitializer<ConfigurableA
     public void initialize(ConfigurableApplicationContext context) {
         TestServer server = TestServer.shared();
         TestPropertyValues.of(
-                "spring.datasource.url=" + server.url(),
-                "spring.datasource.username=" + server.user(),
-                "spring.datasource.password=" + server.password(),
-                "spring.datasource.hikari.maximum-pool-size=12")
+                        "spring.datasource.url=" + server.url(),
+                        "spring.datasource.username=" + server.user(),
+                        "spring.datasource.password=" + server.password(),
+                        "spring.datasource.hikari.maximum-pool-size=12")
                 .applyTo(context);
     }
 }

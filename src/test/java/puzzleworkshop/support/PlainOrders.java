@@ -10,7 +10,9 @@ public final class PlainOrders {
 
     public static void withIds(DataSource database, long... ids) {
         JdbcClient jdbc = JdbcClient.create(database);
-        long customer = jdbc.sql("insert into customer (name) values ('Ada Reed') returning id").query(Long.class).single();
+        long customer = jdbc.sql("insert into customer (name) values ('Ada Reed') returning id")
+                .query(Long.class)
+                .single();
         for (long id : ids) {
             jdbc.sql("""
                     insert into customer_order (id, number, customer_id, state, quantity, width_mm, height_mm, piece_columns,

@@ -24,7 +24,9 @@ public final class ReadPaper {
             for (PDPage page : paper.getPages()) {
                 for (COSName name : page.getResources().getFontNames()) {
                     var font = page.getResources().getFont(name);
-                    assertThat(font.isEmbedded()).as("the font " + font.getName() + " is embedded").isTrue();
+                    assertThat(font.isEmbedded())
+                            .as("the font " + font.getName() + " is embedded")
+                            .isTrue();
                 }
             }
             return new PDFTextStripper().getText(paper);

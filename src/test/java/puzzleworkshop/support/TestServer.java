@@ -64,7 +64,8 @@ public final class TestServer {
     private static TestServer embedded() throws SQLException {
         EmbeddedServer server = start();
         Runtime.getRuntime().addShutdownHook(new Thread(server::close, "test-server-closer"));
-        try (Connection connection = server.superuser(); Statement statement = connection.createStatement()) {
+        try (Connection connection = server.superuser();
+                Statement statement = connection.createStatement()) {
             statement.execute("drop database if exists " + EmbeddedServer.NAME + " with (force)");
             statement.execute("create database " + EmbeddedServer.NAME + " owner " + EmbeddedServer.NAME);
             // Tests need not survive a power cut; what the program itself sets is tested in the database room.
@@ -79,7 +80,9 @@ public final class TestServer {
         try {
             return EmbeddedServer.on(Path.of("target", "test-database").toString());
         } catch (RuntimeException taken) {
-            return EmbeddedServer.on(Path.of("target", "test-database-" + ProcessHandle.current().pid()).toString());
+            return EmbeddedServer.on(
+                    Path.of("target", "test-database-" + ProcessHandle.current().pid())
+                            .toString());
         }
     }
 }

@@ -34,21 +34,28 @@ final class BenchSteps {
         walk.page.locator(".bench-buttons .bench-big[theme~=primary]").first().click();
         walk.settle();
         // The walk has no time to let things rest.
-        Locator allTheSame = walk.page.locator("vaadin-button").getByText("Done all the same", new Locator.GetByTextOptions().setExact(true));
+        Locator allTheSame = walk.page
+                .locator("vaadin-button")
+                .getByText("Done all the same", new Locator.GetByTextOptions().setExact(true));
         if (allTheSame.count() > 0) {
             allTheSame.click();
         }
-        walk.page.waitForCondition(() -> order().next().map(next -> next.compareTo(stage) > 0).orElse(true));
+        walk.page.waitForCondition(
+                () -> order().next().map(next -> next.compareTo(stage) > 0).orElse(true));
     }
 
     /** Answers the whole checklist; the beam is not switched on yet. */
     void prepareTheCut() {
         open(Stage.CUT);
-        assertThat(walk.button("Cut: done").and(walk.page.locator(":visible")).count()).as("ways past the cut's record").isZero();
+        assertThat(walk.button("Cut: done").and(walk.page.locator(":visible")).count())
+                .as("ways past the cut's record")
+                .isZero();
         walk.button("Prepare the cut").click();
         Locator checks = walk.page.locator(".cutting-checks vaadin-checkbox");
         checks.first().waitFor();
-        assertThat(walk.button("Start the cut").isEnabled()).as("start before the checklist").isFalse();
+        assertThat(walk.button("Start the cut").isEnabled())
+                .as("start before the checklist")
+                .isFalse();
         for (int i = 0; i < checks.count(); i++) {
             checks.nth(i).locator("label").click();
             walk.settle();
@@ -59,8 +66,17 @@ final class BenchSteps {
     void cutThrough() {
         walk.button("Start the cut").click();
         walk.page.getByText("The beam is on.").waitFor();
-        walk.page.locator("vaadin-radio-button").filter(new Locator.FilterOptions().setHasText("through")).first().click();
-        walk.page.locator("vaadin-radio-group").nth(1).locator("vaadin-radio-button").nth(1).click();
+        walk.page
+                .locator("vaadin-radio-button")
+                .filter(new Locator.FilterOptions().setHasText("through"))
+                .first()
+                .click();
+        walk.page
+                .locator("vaadin-radio-group")
+                .nth(1)
+                .locator("vaadin-radio-button")
+                .nth(1)
+                .click();
         walk.button("Record the cut").click();
         walk.settle();
         tick(Stage.CUT);

@@ -47,15 +47,20 @@ class BenchWalk extends Walk {
         go("");
         page.getByText("Not everything can be on time").waitFor();
         page.getByText("Or work longer").waitFor();
-        assertThat(page.locator(".planning-relief").innerText()).contains("Laser:").contains("short").contains("in this order");
+        assertThat(page.locator(".planning-relief").innerText())
+                .contains("Laser:")
+                .contains("short")
+                .contains("in this order");
         shoot("overloaded-week");
         int late = bean(WeekPlan.class).now().plan().late();
         assertThat(late).isPositive();
         page.locator(".planning-relief li", new Page.LocatorOptions().setHasText(MARLOW))
-                .getByText("Tell").click();
+                .getByText("Tell")
+                .click();
         Locator told = button("The customer knows: promise");
         told.waitFor();
-        assertThat(page.locator("a.planning-link[href^='mailto:']").getAttribute("href")).startsWith("mailto:marlow@quartet.example?subject=Your%20puzzle");
+        assertThat(page.locator("a.planning-link[href^='mailto:']").getAttribute("href"))
+                .startsWith("mailto:marlow@quartet.example?subject=Your%20puzzle");
         told.click();
         page.waitForCondition(() -> bean(WeekPlan.class).now().plan().late() == late - 1);
         go("orders/" + order(MARLOW).number());
@@ -68,15 +73,32 @@ class BenchWalk extends Walk {
         go("");
         page.getByText("Or work longer").waitFor();
         settle();
-        LocalDate day = bean(WorkingTimes.class).calendar().isWorkingDay(bean(WeekPlan.class).today())
-                ? workingDay(2) : workingDay(3);
+        LocalDate day = bean(WorkingTimes.class)
+                        .calendar()
+                        .isWorkingDay(bean(WeekPlan.class).today())
+                ? workingDay(2)
+                : workingDay(3);
         Locator card = page.locator(".planning-card", new Page.LocatorOptions().setHasText(TOMASZ));
         Locator column = page.locator(".planning-column").nth(2);
         // By its picture, as people take hold of it.
-        card.dragTo(column, new Locator.DragToOptions().setSourcePosition(30, 30).setTargetPosition(60, 40));
-        page.waitForCondition(() -> bean(WeekPlan.class).now().of(order(TOMASZ).id()).orElseThrow().pinned().isPresent());
-        page.locator(".planning-card", new Page.LocatorOptions().setHasText(TOMASZ)).getByText("pinned").waitFor();
-        assertThat(bean(WeekPlan.class).now().of(order(TOMASZ).id()).orElseThrow().outlook().mainDay()).contains(day);
+        card.dragTo(
+                column, new Locator.DragToOptions().setSourcePosition(30, 30).setTargetPosition(60, 40));
+        page.waitForCondition(() -> bean(WeekPlan.class)
+                .now()
+                .of(order(TOMASZ).id())
+                .orElseThrow()
+                .pinned()
+                .isPresent());
+        page.locator(".planning-card", new Page.LocatorOptions().setHasText(TOMASZ))
+                .getByText("pinned")
+                .waitFor();
+        assertThat(bean(WeekPlan.class)
+                        .now()
+                        .of(order(TOMASZ).id())
+                        .orElseThrow()
+                        .outlook()
+                        .mainDay())
+                .contains(day);
     }
 
     @Test
@@ -91,12 +113,18 @@ class BenchWalk extends Walk {
             box.click();
         }
         page.getByText("tick 2 together").click();
-        page.waitForCondition(() -> next(DORA).equals(Optional.of(Stage.CUT)) && next(MARLOW).equals(Optional.of(Stage.CUT)));
+        page.waitForCondition(
+                () -> next(DORA).equals(Optional.of(Stage.CUT)) && next(MARLOW).equals(Optional.of(Stage.CUT)));
         settle();
-        page.locator(".bench-undo > div", new Page.LocatorOptions().setHasText(order(DORA).number())).getByText("Take back").click();
+        page.locator(
+                        ".bench-undo > div",
+                        new Page.LocatorOptions().setHasText(order(DORA).number()))
+                .getByText("Take back")
+                .click();
         page.waitForCondition(() -> next(DORA).equals(Optional.of(Stage.MASK)));
         assertThat(next(MARLOW)).contains(Stage.CUT);
-        assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue()).isLessThanOrEqualTo(360);
+        assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
+                .isLessThanOrEqualTo(360);
     }
 
     @Test
@@ -114,7 +142,8 @@ class BenchWalk extends Walk {
         Browser browser = page.context().browser();
         page.navigate("about:blank");
         assertThat(bean(Bench.class).running(order(DORA).id())).isPresent();
-        try (BrowserContext tablet = browser.newContext(new Browser.NewContextOptions().setStorageStatePath(signedIn()))) {
+        try (BrowserContext tablet =
+                browser.newContext(new Browser.NewContextOptions().setStorageStatePath(signedIn()))) {
             Page other = tablet.newPage();
             other.navigate(address("bench/mask"));
             other.locator("[data-bench-since]").waitFor();
@@ -154,7 +183,9 @@ class BenchWalk extends Walk {
         settle(other);
         page.locator(".bench-buttons .bench-big[theme~=primary]").click();
         page.waitForCondition(() -> next("Beatrix Vane").equals(Optional.of(Stage.HAND_OVER)));
-        other.locator(".bench-queue").getByText("Beatrix Vane").waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.HIDDEN));
+        other.locator(".bench-queue")
+                .getByText("Beatrix Vane")
+                .waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.HIDDEN));
         other.getByText("Nothing waits").waitFor();
         other.close();
         assertThat(complaints()).isEmpty();
@@ -171,8 +202,14 @@ class BenchWalk extends Walk {
         page.getByText("Book the loss and make it again").click();
         page.waitForCondition(() -> next("Beatrix Vane").equals(Optional.of(Stage.PRINT)));
         OrderId id = order("Beatrix Vane").id();
-        page.waitForCondition(() -> bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold()
-                .filter(hold -> hold.forWhat() == Hold.For.BOARD).isPresent());
+        page.waitForCondition(() -> bean(WeekPlan.class)
+                .now()
+                .of(id)
+                .orElseThrow()
+                .outlook()
+                .hold()
+                .filter(hold -> hold.forWhat() == Hold.For.BOARD)
+                .isPresent());
         go("orders/" + order("Beatrix Vane").number());
         page.getByText("to make it again, choose another sheet").waitFor();
         Locator sheets = page.locator("vaadin-combo-box", new Page.LocatorOptions().setHasText("Use another sheet"));
@@ -180,7 +217,8 @@ class BenchWalk extends Walk {
         page.locator("vaadin-combo-box-item").first().click();
         page.getByText("Held for this order").waitFor();
         assertThat(bean(SheetRack.class).reservedFor(id.value())).hasSize(1);
-        page.waitForCondition(() -> bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold().isEmpty());
+        page.waitForCondition(() ->
+                bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold().isEmpty());
     }
 
     private Path signedIn() throws IOException {
@@ -190,11 +228,14 @@ class BenchWalk extends Walk {
     }
 
     private static Path file(String name, byte[] content) throws IOException {
-        return Files.write(Files.createDirectories(Path.of("target", "walks", "files")).resolve(name), content);
+        return Files.write(
+                Files.createDirectories(Path.of("target", "walks", "files")).resolve(name), content);
     }
 
     private puzzleworkshop.orders.Order order(String customer) {
-        return bean(Orders.class).list(new OrderFilter(customer, Set.of(), Optional.empty()), 0, 1).getFirst();
+        return bean(Orders.class)
+                .list(new OrderFilter(customer, Set.of(), Optional.empty()), 0, 1)
+                .getFirst();
     }
 
     private Optional<Stage> next(String customer) {

@@ -27,8 +27,8 @@ import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Settings;
 import puzzleworkshop.cutting.SettingState;
+import puzzleworkshop.cutting.Settings;
 import puzzleworkshop.cutting.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -58,10 +58,25 @@ class CuttingWalk extends Walk {
     @Order(1)
     void an_empty_workshop_has_a_laser_and_an_order_that_nobody_has_proven_the_board_of() {
         openWorkshop(false);
-        laser = bean(Machines.class).save(Machine.usual("Bench laser", bean(Supplies.class).currency()));
-        bean(Supplies.class).keep(new SupplyItem(Optional.empty(), "Paper film", SupplyKind.STICKER_PAPER, UseUnit.SHEET,
-                Optional.of(Length.mm(297)), Optional.of(Length.mm(420)), "pack", BigDecimal.valueOf(100),
-                new LaserFacts(Pvc.FREE, Adhesive.DRY), 3, 3, true, false, BigDecimal.ZERO, Money.zero(bean(Supplies.class).currency())));
+        laser = bean(Machines.class)
+                .save(Machine.usual("Bench laser", bean(Supplies.class).currency()));
+        bean(Supplies.class)
+                .keep(new SupplyItem(
+                        Optional.empty(),
+                        "Paper film",
+                        SupplyKind.STICKER_PAPER,
+                        UseUnit.SHEET,
+                        Optional.of(Length.mm(297)),
+                        Optional.of(Length.mm(420)),
+                        "pack",
+                        BigDecimal.valueOf(100),
+                        new LaserFacts(Pvc.FREE, Adhesive.DRY),
+                        3,
+                        3,
+                        true,
+                        false,
+                        BigDecimal.ZERO,
+                        Money.zero(bean(Supplies.class).currency())));
         bean(Settings.class).add(laser, CRAFT);
         go("machines");
         page.getByText("Birch ply, craft").first().waitFor();
@@ -88,8 +103,11 @@ class CuttingWalk extends Walk {
         CutSetting setting = bean(Settings.class).forBoard(laser, CRAFT);
         assertThat(setting.state()).isEqualTo(SettingState.PROVEN);
         page.getByText("The setting is proven").waitFor();
-        assertThat(bean(Settings.class).evidence(setting).trials()).filteredOn(Trial::hasPhoto).hasSize(1);
-        page.waitForFunction("() => [...document.querySelectorAll('.cutting-photo img')].some(i => i.naturalWidth === 900)");
+        assertThat(bean(Settings.class).evidence(setting).trials())
+                .filteredOn(Trial::hasPhoto)
+                .hasSize(1);
+        page.waitForFunction(
+                "() => [...document.querySelectorAll('.cutting-photo img')].some(i => i.naturalWidth === 900)");
         shoot("setting-proven");
     }
 
@@ -101,19 +119,31 @@ class CuttingWalk extends Walk {
         page.getByText("Save the card as SVG").waitFor();
         Path card = taken("Save the card as SVG");
         String svg = Files.readString(card);
-        Matcher size = Pattern.compile("width=[\"']([\\d.]+)mm[\"'] height=[\"']([\\d.]+)mm[\"']").matcher(svg);
+        Matcher size = Pattern.compile("width=[\"']([\\d.]+)mm[\"'] height=[\"']([\\d.]+)mm[\"']")
+                .matcher(svg);
         assertThat(size.find()).as("width and height in mm").isTrue();
         DrawnFile read = DrawnFile.read("card.svg", Files.readAllBytes(card));
         assertThat(read.lines()).hasSizeGreaterThan(12);
-        assertThat(read.lines().stream().mapToDouble(line -> line.bounds().maxX()).max().orElseThrow())
+        assertThat(read.lines().stream()
+                        .mapToDouble(line -> line.bounds().maxX())
+                        .max()
+                        .orElseThrow())
                 .isLessThanOrEqualTo(Double.parseDouble(size.group(1)));
         shoot("test-card");
-        int before = bean(Settings.class).evidence(bean(Settings.class).forBoard(laser, CRAFT)).trials().size();
+        int before = bean(Settings.class)
+                .evidence(bean(Settings.class).forBoard(laser, CRAFT))
+                .trials()
+                .size();
         page.locator(".cutting-card-grid vaadin-select").first().click();
-        page.locator("vaadin-select-item:visible").filter(new Locator.FilterOptions().setHasText("through, charring 1")).click();
+        page.locator("vaadin-select-item:visible")
+                .filter(new Locator.FilterOptions().setHasText("through, charring 1"))
+                .click();
         button("Record the card").click();
         settle();
-        assertThat(bean(Settings.class).evidence(bean(Settings.class).forBoard(laser, CRAFT)).trials()).hasSize(before + 1);
+        assertThat(bean(Settings.class)
+                        .evidence(bean(Settings.class).forBoard(laser, CRAFT))
+                        .trials())
+                .hasSize(before + 1);
     }
 
     /** A square of 80 mm, its top line drawn twice and half of its left one again: 320 + 80 + 40 = 440 mm, 120 too many. */
@@ -121,7 +151,8 @@ class CuttingWalk extends Walk {
     @Order(4)
     void a_cut_file_from_elsewhere_is_mended_and_read_back() throws IOException {
         go("check-cut-file");
-        page.setInputFiles("#cut-file-upload input[type=file]", file("from-elsewhere.svg", """
+        page.setInputFiles(
+                "#cut-file-upload input[type=file]", file("from-elsewhere.svg", """
                 <svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100' fill='none' stroke='black'>
                   <path d='M10 10 H90 V90 H10 Z'/><path d='M10 10 H90'/><path d='M10.02 20 V60'/>
                 </svg>""".getBytes(StandardCharsets.UTF_8)));
@@ -131,16 +162,19 @@ class CuttingWalk extends Walk {
         page.getByText("120 mm less is burnt").waitFor();
         shoot("cut-file-mended");
         DrawnFile cleaned = DrawnFile.read("cleaned.dxf", Files.readAllBytes(taken("DXF")));
-        assertThat(cleaned.lines().stream().mapToDouble(line -> line.lengthMm()).sum()).isCloseTo(320, within(0.2));
+        assertThat(cleaned.lines().stream().mapToDouble(line -> line.lengthMm()).sum())
+                .isCloseTo(320, within(0.2));
         cleaned = DrawnFile.read("cleaned.svg", Files.readAllBytes(taken("SVG")));
-        assertThat(cleaned.lines().stream().mapToDouble(line -> line.lengthMm()).sum()).isCloseTo(320, within(0.2));
+        assertThat(cleaned.lines().stream().mapToDouble(line -> line.lengthMm()).sum())
+                .isCloseTo(320, within(0.2));
     }
 
     @Test
     @Order(5)
     void a_cut_is_recorded_on_the_phone_and_done_follows_from_it() {
         BenchOrders make = new BenchOrders(beans());
-        puzzleworkshop.orders.Order order = make.confirmed("Ida Lund", bean(WeekPlan.class).today().plusDays(20), 10);
+        puzzleworkshop.orders.Order order =
+                make.confirmed("Ida Lund", bean(WeekPlan.class).today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
         page.setViewportSize(360, 760);
         BenchSteps steps = new BenchSteps(this, order.number());
@@ -149,7 +183,8 @@ class CuttingWalk extends Walk {
         CutJob cut = bean(CutJobs.class).lastFor(order.id().value()).orElseThrow();
         assertThat(cut.state()).isEqualTo(CutJob.State.DONE);
         assertThat(cut.trialId()).isPresent();
-        assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue()).isLessThanOrEqualTo(360);
+        assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
+                .isLessThanOrEqualTo(360);
         assertThat(bean(Orders.class).get(order.id()).next()).contains(Stage.FINISH);
         assertThat(complaints()).isEmpty();
     }
@@ -159,8 +194,10 @@ class CuttingWalk extends Walk {
     }
 
     private Path taken(String link) throws IOException {
-        Download download = page.waitForDownload(() -> page.locator("a:visible").filter(
-                new Locator.FilterOptions().setHasText(link)).last().click());
+        Download download = page.waitForDownload(() -> page.locator("a:visible")
+                .filter(new Locator.FilterOptions().setHasText(link))
+                .last()
+                .click());
         Files.createDirectories(FILES);
         Path to = FILES.resolve(download.suggestedFilename());
         download.saveAs(to);

@@ -40,17 +40,22 @@ class FirstDayWalk extends Walk {
 
     private static final List<Class<?>> ROUTES = routes();
 
-    private final HttpClient stranger = HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NEVER).build();
+    private final HttpClient stranger =
+            HttpClient.newBuilder().followRedirects(HttpClient.Redirect.NEVER).build();
 
     @Test
     @Order(1)
     void every_page_says_who_may_enter_and_only_three_let_strangers_in() {
         for (Class<?> view : ROUTES) {
-            assertThat(view.isAnnotationPresent(AnonymousAllowed.class) || view.isAnnotationPresent(PermitAll.class)
-                    || view.isAnnotationPresent(RolesAllowed.class)).as("%s says who may enter", view).isTrue();
+            assertThat(view.isAnnotationPresent(AnonymousAllowed.class)
+                            || view.isAnnotationPresent(PermitAll.class)
+                            || view.isAnnotationPresent(RolesAllowed.class))
+                    .as("%s says who may enter", view)
+                    .isTrue();
         }
         TreeSet<String> open = new TreeSet<>();
-        ROUTES.stream().filter(view -> view.isAnnotationPresent(AnonymousAllowed.class))
+        ROUTES.stream()
+                .filter(view -> view.isAnnotationPresent(AnonymousAllowed.class))
                 .forEach(view -> open.add(view.getSimpleName()));
         assertThat(OPEN).containsAll(open);
     }
@@ -92,8 +97,12 @@ class FirstDayWalk extends Walk {
             }
             String path = view.getAnnotation(Route.class).value().replaceAll(":\\w+[?*]?(\\([^)]*\\))?", "1");
             HttpResponse<String> answer = ask(path);
-            assertThat(answer.statusCode()).as("status of /%s (%s)", path, view.getSimpleName()).isEqualTo(302);
-            assertThat(answer.headers().firstValue("Location").orElse("")).as("/%s", path).contains("sign-in");
+            assertThat(answer.statusCode())
+                    .as("status of /%s (%s)", path, view.getSimpleName())
+                    .isEqualTo(302);
+            assertThat(answer.headers().firstValue("Location").orElse(""))
+                    .as("/%s", path)
+                    .contains("sign-in");
         }
     }
 
@@ -105,8 +114,11 @@ class FirstDayWalk extends Walk {
         assertThat(health.body()).isEqualTo("open\n");
         assertThat(ask("workshop.css").statusCode()).isEqualTo(200);
         HttpResponse<String> door = ask("sign-in");
-        assertThat(door.headers().firstValue("Set-Cookie").orElse("")).contains("HttpOnly").contains("SameSite=Lax");
-        assertThat(door.headers().firstValue("Content-Security-Policy").orElse("")).contains("frame-ancestors 'self'");
+        assertThat(door.headers().firstValue("Set-Cookie").orElse(""))
+                .contains("HttpOnly")
+                .contains("SameSite=Lax");
+        assertThat(door.headers().firstValue("Content-Security-Policy").orElse(""))
+                .contains("frame-ancestors 'self'");
         assertThat(door.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
     }
 
@@ -115,12 +127,20 @@ class FirstDayWalk extends Walk {
     void a_sign_in_without_the_forms_token_is_not_let_in_though_the_password_is_right() throws Exception {
         HttpRequest forged = HttpRequest.newBuilder(URI.create(address("sign-in")))
                 .header("Content-Type", "application/x-www-form-urlencoded")
-                .POST(HttpRequest.BodyPublishers.ofString("username=" + NAME + "&password=" + PASSWORD.replace(' ', '+')))
+                .POST(HttpRequest.BodyPublishers.ofString(
+                        "username=" + NAME + "&password=" + PASSWORD.replace(' ', '+')))
                 .build();
         HttpResponse<String> answer = stranger.send(forged, BodyHandlers.ofString());
-        String session = answer.headers().firstValue("Set-Cookie").orElse("none=").replaceFirst(";.*", "");
-        HttpRequest home = HttpRequest.newBuilder(URI.create(address("set-up"))).header("Cookie", session).GET().build();
-        assertThat(stranger.send(home, BodyHandlers.ofString()).headers().firstValue("Location").orElse(""))
+        String session =
+                answer.headers().firstValue("Set-Cookie").orElse("none=").replaceFirst(";.*", "");
+        HttpRequest home = HttpRequest.newBuilder(URI.create(address("set-up")))
+                .header("Cookie", session)
+                .GET()
+                .build();
+        assertThat(stranger.send(home, BodyHandlers.ofString())
+                        .headers()
+                        .firstValue("Location")
+                        .orElse(""))
                 .contains("sign-in");
     }
 
@@ -153,7 +173,8 @@ class FirstDayWalk extends Walk {
     @Order(10)
     void a_backup_is_one_file_and_is_read_back_on_another_computer() throws Exception {
         go("set-up");
-        Download download = page.waitForDownload(() -> page.getByText("Make a backup").click());
+        Download download =
+                page.waitForDownload(() -> page.getByText("Make a backup").click());
         Path file = Path.of("target", "walks", "backup.zip");
         download.saveAs(file);
         assertThat(download.suggestedFilename()).matches("puzzle-workshop-\\d{4}-\\d\\d-\\d\\d-\\d{4}\\.zip");
@@ -162,8 +183,9 @@ class FirstDayWalk extends Walk {
         go("");
         page.getByText("Restore a backup").click();
         settle();
-        page.locator("vaadin-upload input[type=file]").setInputFiles(
-                new FilePayload("holiday.zip", "application/zip", "no zip at all".getBytes(StandardCharsets.UTF_8)));
+        page.locator("vaadin-upload input[type=file]")
+                .setInputFiles(new FilePayload(
+                        "holiday.zip", "application/zip", "no zip at all".getBytes(StandardCharsets.UTF_8)));
         page.getByText("This file is no backup").first().waitFor();
         shoot("restore-refused");
         page.locator("vaadin-upload input[type=file]").setInputFiles(file);
@@ -204,15 +226,16 @@ class FirstDayWalk extends Walk {
     }
 
     private HttpResponse<String> ask(String path) throws IOException, InterruptedException {
-        return stranger.send(HttpRequest.newBuilder(URI.create(address(path))).GET().build(), BodyHandlers.ofString());
+        return stranger.send(
+                HttpRequest.newBuilder(URI.create(address(path))).GET().build(), BodyHandlers.ofString());
     }
 
     private static List<Class<?>> routes() {
         ClassPathScanningCandidateComponentProvider scan = new ClassPathScanningCandidateComponentProvider(false);
         scan.addIncludeFilter(new AnnotationTypeFilter(Route.class));
         List<Class<?>> found = new java.util.ArrayList<>();
-        scan.findCandidateComponents("puzzleworkshop").forEach(
-                view -> found.add(ClassUtils.resolveClassName(view.getBeanClassName(), null)));
+        scan.findCandidateComponents("puzzleworkshop")
+                .forEach(view -> found.add(ClassUtils.resolveClassName(view.getBeanClassName(), null)));
         return found;
     }
 }

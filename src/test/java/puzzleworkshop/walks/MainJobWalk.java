@@ -116,7 +116,8 @@ class MainJobWalk extends Walk {
         String later = LocalDate.now().plusDays(30).format(DateTimeFormatter.ofPattern("dd/MM/yyyy"));
         page.getByLabel("Wanted by").fill(later);
         page.keyboard().press("Enter");
-        page.getByText("has already passed").waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.HIDDEN));
+        page.getByText("has already passed")
+                .waitFor(new Locator.WaitForOptions().setState(WaitForSelectorState.HIDDEN));
         settle();
         assertThat(page.locator("#customer input").inputValue()).isEqualTo("Grete Holm");
     }
@@ -131,7 +132,10 @@ class MainJobWalk extends Walk {
         button("Confirm").first().click();
         page.getByText("Confirmed for").first().waitFor();
         settle();
-        page.getByText("Held for this order").or(page.getByText("To be bought")).first().waitFor();
+        page.getByText("Held for this order")
+                .or(page.getByText("To be bought"))
+                .first()
+                .waitFor();
         button("Approved at the counter").click();
         page.getByText("Picture approved").first().waitFor();
         waitForFaces();
@@ -140,15 +144,22 @@ class MainJobWalk extends Walk {
 
     @Test
     @Order(6)
-    void the_job_ticket_names_the_order_its_sheet_and_its_cautions_and_its_code_opens_the_order() throws IOException, Exception {
+    void the_job_ticket_names_the_order_its_sheet_and_its_cautions_and_its_code_opens_the_order()
+            throws IOException, Exception {
         APIResponse answer = page.request().get(address("papers/" + number + "/ticket.pdf"));
         assertThat(answer.status()).isEqualTo(200);
         try (PDDocument ticket = Loader.loadPDF(answer.body())) {
             String text = new PDFTextStripper().getText(ticket);
-            assertThat(text).contains(number).contains("Grete Holm").contains("300 × 200 mm").contains("Caution");
+            assertThat(text)
+                    .contains(number)
+                    .contains("Grete Holm")
+                    .contains("300 × 200 mm")
+                    .contains("Caution");
             BufferedImage page1 = new PDFRenderer(ticket).renderImageWithDPI(0, 150);
-            ImageIO.write(page1, "png", Path.of("target", "screens", "job-ticket.png").toFile());
-            BufferedImage corner = page1.getSubimage(page1.getWidth() * 2 / 3, 0, page1.getWidth() / 3, page1.getHeight() / 5);
+            ImageIO.write(
+                    page1, "png", Path.of("target", "screens", "job-ticket.png").toFile());
+            BufferedImage corner =
+                    page1.getSubimage(page1.getWidth() * 2 / 3, 0, page1.getWidth() / 3, page1.getHeight() / 5);
             String read = new QRCodeReader()
                     .decode(new BinaryBitmap(new HybridBinarizer(new BufferedImageLuminanceSource(corner))))
                     .getText();
@@ -209,19 +220,25 @@ class MainJobWalk extends Walk {
         signIn();
         go("orders/" + number);
         page.getByText("Grete Holm").first().waitFor();
-        assertThat(bean(Orders.class).findByNumber(number).orElseThrow().state()).isEqualTo(OrderState.CLOSED);
+        assertThat(bean(Orders.class).findByNumber(number).orElseThrow().state())
+                .isEqualTo(OrderState.CLOSED);
     }
 
     private void refused(String name, byte[] content) throws IOException {
         page.setInputFiles("vaadin-upload input[type=file]", file(name, content));
-        Locator sentence = page.locator(".neworder-picture .pw-note[data-kind=bad]").first();
+        Locator sentence =
+                page.locator(".neworder-picture .pw-note[data-kind=bad]").first();
         sentence.waitFor();
-        assertThat(sentence.textContent()).as("what is said of %s", name).hasSizeGreaterThan(30).doesNotContain("Exception");
+        assertThat(sentence.textContent())
+                .as("what is said of %s", name)
+                .hasSizeGreaterThan(30)
+                .doesNotContain("Exception");
         settle();
     }
 
     private void waitForFaces() {
-        page.waitForFunction("() => [...document.querySelectorAll('.pw-face img')].every(image => image.complete && image.naturalWidth > 0)");
+        page.waitForFunction(
+                "() => [...document.querySelectorAll('.pw-face img')].every(image => image.complete && image.naturalWidth > 0)");
     }
 
     private static Path file(String name, byte[] content) throws IOException {
@@ -238,7 +255,8 @@ class MainJobWalk extends Walk {
                 .list(new OrderFilter(customer, Set.of(), Optional.empty()), 0, 1)
                 .getFirst();
         BufferedImage upright;
-        try (InputStream original = bean(Pictures.class).original(order.picture().orElseThrow().picture())) {
+        try (InputStream original =
+                bean(Pictures.class).original(order.picture().orElseThrow().picture())) {
             upright = ImageIO.read(original);
         }
         BufferedImage side = new BufferedImage(upright.getHeight(), upright.getWidth(), BufferedImage.TYPE_INT_RGB);

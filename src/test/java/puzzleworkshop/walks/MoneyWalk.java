@@ -76,11 +76,14 @@ class MoneyWalk extends Walk {
         receive("25.00");
         page.getByText("Deposit").waitFor();
         button("Issue invoice").click();
-        page.locator("a").filter(new Locator.FilterOptions().setHasText("Invoice 2")).waitFor();
+        page.locator("a")
+                .filter(new Locator.FilterOptions().setHasText("Invoice 2"))
+                .waitFor();
         settle();
         String invoice = pdf("Invoice 2", "invoice");
         assertThat(invoice).contains("Received, thank you", "Still to pay");
-        assertThat(invoice.replace(",", "")).contains(price.subtract(new BigDecimal("25.00")).toPlainString());
+        assertThat(invoice.replace(",", ""))
+                .contains(price.subtract(new BigDecimal("25.00")).toPlainString());
         assertThat(open()).isEqualByComparingTo(price.subtract(new BigDecimal("25.00")));
     }
 
@@ -99,11 +102,15 @@ class MoneyWalk extends Walk {
         page.getByLabel("Amount at 20 % VAT").fill("7.20");
         assertThat(page.getByLabel("Why the invoice is corrected").inputValue()).isEqualTo("collected after all");
         dialog().click();
-        page.locator("a").filter(new Locator.FilterOptions().setHasText("Credit note C")).waitFor();
+        page.locator("a")
+                .filter(new Locator.FilterOptions().setHasText("Credit note C"))
+                .waitFor();
         settle();
         String note = pdf("Credit note C", "credit-note");
         // 7.20 with tax at 20 % is 6.00 and 1.20, whatever rate the puzzles carry.
-        assertThat(note).contains("collected after all", "VAT 20 % on £6.00", "£1.20").doesNotContain("VAT 10 %");
+        assertThat(note)
+                .contains("collected after all", "VAT 20 % on £6.00", "£1.20")
+                .doesNotContain("VAT 10 %");
         assertThat(open()).isEqualByComparingTo(price.subtract(new BigDecimal("42.20")));
         shoot("money");
     }
@@ -118,11 +125,15 @@ class MoneyWalk extends Walk {
                 .toList();
         assertThat(sum(lines, "gross")).isEqualByComparingTo(price.subtract(new BigDecimal("7.20")));
         assertThat(sum(lines, "net").add(sum(lines, "vat"))).isEqualByComparingTo(sum(lines, "gross"));
-        List<CSVRecord> standard = lines.stream().filter(line -> line.get("vat_percent").equals("20")).toList();
+        List<CSVRecord> standard = lines.stream()
+                .filter(line -> line.get("vat_percent").equals("20"))
+                .toList();
         assertThat(standard).hasSize(2);
         assertThat(sum(standard, "gross")).isEqualByComparingTo("0");
         assertThat(sum(standard, "vat")).isEqualByComparingTo("0");
-        List<CSVRecord> paid = csv("Payments").stream().filter(line -> line.get("order").equals(number)).toList();
+        List<CSVRecord> paid = csv("Payments").stream()
+                .filter(line -> line.get("order").equals(number))
+                .toList();
         assertThat(sum(paid, "amount")).isEqualByComparingTo("35.00");
         shoot("figures");
         assertThat(complaints()).isEmpty();
@@ -153,14 +164,23 @@ class MoneyWalk extends Walk {
     }
 
     private void choose(String shown, String option) {
-        page.locator("vaadin-select").filter(new Locator.FilterOptions().setHasText(shown)).first().click();
+        page.locator("vaadin-select")
+                .filter(new Locator.FilterOptions().setHasText(shown))
+                .first()
+                .click();
         settle();
-        page.locator("vaadin-select-item").filter(new Locator.FilterOptions().setHasText(option)).first().click();
+        page.locator("vaadin-select-item")
+                .filter(new Locator.FilterOptions().setHasText(option))
+                .first()
+                .click();
         settle();
     }
 
     private byte[] file(String link) {
-        String address = (String) page.locator("a").filter(new Locator.FilterOptions().setHasText(link)).first().evaluate("a => a.href");
+        String address = (String) page.locator("a")
+                .filter(new Locator.FilterOptions().setHasText(link))
+                .first()
+                .evaluate("a => a.href");
         APIResponse answer = page.request().get(address);
         assertThat(answer.status()).as(link).isEqualTo(200);
         return answer.body();
@@ -179,8 +199,13 @@ class MoneyWalk extends Walk {
 
     private List<CSVRecord> csv(String link) throws IOException {
         String text = new String(file(link), java.nio.charset.StandardCharsets.UTF_8);
-        return CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get()
-                .parse(new StringReader(text)).getRecords();
+        return CSVFormat.RFC4180
+                .builder()
+                .setHeader()
+                .setSkipHeaderRecord(true)
+                .get()
+                .parse(new StringReader(text))
+                .getRecords();
     }
 
     private static BigDecimal sum(List<CSVRecord> lines, String column) {

@@ -45,7 +45,9 @@ class PhoneFromNothingWalk extends Walk {
         button("Save machine").click();
         page.getByText("cuts up to").first().waitFor();
         go("");
-        page.locator(".pw-first li[data-next]").getByText("Enter the pile of boards").waitFor();
+        page.locator(".pw-first li[data-next]")
+                .getByText("Enter the pile of boards")
+                .waitFor();
         page.locator(".pw-first li[data-next] a").click();
         page.waitForURL("**/sheets/enter");
         settle();
@@ -75,8 +77,12 @@ class PhoneFromNothingWalk extends Walk {
         button("Save").last().click();
         page.getByText("Say as what it is bought").first().waitFor();
         shoot("first-supply");
-        assertThat(dialog.locator("vaadin-text-field input").first().inputValue()).isEqualTo("Matt sticker paper, A4");
-        dialog.locator("vaadin-text-field").filter(new Locator.FilterOptions().setHasText("Bought as")).locator("input").fill("pack");
+        assertThat(dialog.locator("vaadin-text-field input").first().inputValue())
+                .isEqualTo("Matt sticker paper, A4");
+        dialog.locator("vaadin-text-field")
+                .filter(new Locator.FilterOptions().setHasText("Bought as"))
+                .locator("input")
+                .fill("pack");
         button("Save").last().click();
         page.getByText("Matt sticker paper, A4").first().waitFor();
     }
@@ -121,12 +127,20 @@ class PhoneFromNothingWalk extends Walk {
         }
         bench.paid();
         go("");
-        page.getByText("No orders are open").or(page.getByText("Before the first order")).first().waitFor();
+        page.getByText("No orders are open")
+                .or(page.getByText("Before the first order"))
+                .first()
+                .waitFor();
     }
 
     private void choose(Locator within, String label, String value) {
-        within.locator("vaadin-select").filter(new Locator.FilterOptions().setHasText(label)).click();
-        page.locator("vaadin-select-item").filter(new Locator.FilterOptions().setHasText(value)).last().click();
+        within.locator("vaadin-select")
+                .filter(new Locator.FilterOptions().setHasText(label))
+                .click();
+        page.locator("vaadin-select-item")
+                .filter(new Locator.FilterOptions().setHasText(value))
+                .last()
+                .click();
         settle();
     }
 

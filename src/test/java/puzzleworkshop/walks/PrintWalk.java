@@ -13,7 +13,6 @@ import com.microsoft.playwright.Page;
 import java.awt.Color;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -88,10 +87,14 @@ class PrintWalk extends Walk {
         order = orderWithoutPicture();
         go("orders/" + order.number());
         button("Make a link").click();
-        Locator address = page.locator("vaadin-dialog vaadin-text-field input, vaadin-dialog-overlay vaadin-text-field input").first();
+        Locator address = page.locator(
+                        "vaadin-dialog vaadin-text-field input, vaadin-dialog-overlay vaadin-text-field input")
+                .first();
         address.waitFor();
-        page.waitForFunction("() => [...document.querySelectorAll('vaadin-text-field')].some(f => f.value.includes('/p/'))");
-        link = (String) page.evaluate("() => [...document.querySelectorAll('vaadin-text-field')].find(f => f.value.includes('/p/')).value");
+        page.waitForFunction(
+                "() => [...document.querySelectorAll('vaadin-text-field')].some(f => f.value.includes('/p/'))");
+        link = (String) page.evaluate(
+                "() => [...document.querySelectorAll('vaadin-text-field')].find(f => f.value.includes('/p/')).value");
         assertThat(link).contains("/p/");
         page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target", "screens", "print-link.png")));
     }
@@ -101,10 +104,18 @@ class PrintWalk extends Walk {
     void the_customer_sends_a_photo_from_a_phone_without_an_account() throws Exception {
         Files.createDirectories(PHOTO.getParent());
         Files.write(PHOTO, CameraPicture.jpeg(LONGER, 7));
-        assertThat(ImageMetadataReader.readMetadata(PHOTO.toFile()).getFirstDirectoryOfType(GpsDirectory.class).getGeoLocation().getLatitude())
+        assertThat(ImageMetadataReader.readMetadata(PHOTO.toFile())
+                        .getFirstDirectoryOfType(GpsDirectory.class)
+                        .getGeoLocation()
+                        .getLatitude())
                 .isGreaterThan(CameraPicture.LATITUDE);
-        phone = page.context().browser().newContext(new com.microsoft.playwright.Browser.NewContextOptions()
-                .setViewportSize(360, 760).setHasTouch(true).setIsMobile(true).setLocale("en-GB"));
+        phone = page.context()
+                .browser()
+                .newContext(new com.microsoft.playwright.Browser.NewContextOptions()
+                        .setViewportSize(360, 760)
+                        .setHasTouch(true)
+                        .setIsMobile(true)
+                        .setLocale("en-GB"));
         phone.setDefaultTimeout(12_000);
         customer = phone.newPage();
         customer.navigate(link);
@@ -129,13 +140,17 @@ class PrintWalk extends Walk {
         double x = whole.x + whole.width / 2;
         double y = whole.y + whole.height / 2;
         CDPSession fingers = phone.newCDPSession(customer);
-        // Fingers move apart on the glass, from 120 to 200 pixels: a closer look, so the frame shrinks to 0.6 of what it was.
+        // Fingers move apart on the glass, from 120 to 200 pixels: a closer look, so the frame shrinks to 0.6 of what
+        // it was.
         touch(fingers, "touchStart", x, y - 60, x, y + 60);
         for (int step = 1; step <= 10; step++) {
             touch(fingers, "touchMove", x, y - 60 - 4 * step, x, y + 60 + 4 * step);
         }
         touch(fingers, "touchEnd");
-        customer.getByText("219 pixels per inch").or(customer.getByText("220 pixels per inch")).first().waitFor();
+        customer.getByText("219 pixels per inch")
+                .or(customer.getByText("220 pixels per inch"))
+                .first()
+                .waitFor();
         settle(customer);
         var pinched = frame.boundingBox();
         assertThat(pinched.width).as("pinched from %s", whole.width).isBetween(whole.width * 0.55, whole.width * 0.65);
@@ -151,7 +166,9 @@ class PrintWalk extends Walk {
         }
         touch(fingers, "touchEnd");
         settle(customer);
-        assertThat(frame.boundingBox().y - drawing.boundingBox().y).as("dragged up from %s", before).isBetween(before - 36, before - 24);
+        assertThat(frame.boundingBox().y - drawing.boundingBox().y)
+                .as("dragged up from %s", before)
+                .isBetween(before - 36, before - 24);
         phoneShot("print-crop");
         customer.getByText("Leave it as it was").click();
         settle(customer);
@@ -161,7 +178,9 @@ class PrintWalk extends Walk {
     @Order(4)
     void approval_needs_the_right_to_use_the_picture_and_a_change_asks_anew() {
         customer.getByLabel("Your name").fill("Ξένια Ψαρού");
-        customer.locator("vaadin-button").filter(new Locator.FilterOptions().setHasText("Approve")).click();
+        customer.locator("vaadin-button")
+                .filter(new Locator.FilterOptions().setHasText("Approve"))
+                .click();
         customer.getByText("Tick that you may use the picture").waitFor();
         approve();
         assertThat(now().approval()).isPresent();
@@ -177,7 +196,8 @@ class PrintWalk extends Walk {
         settle(customer);
         customer.getByText("Leave it as it was").click();
         approve();
-        assertThat(now().approval()).hasValueSatisfying(approval -> assertThat(approval.by()).isEqualTo("Ξένια Ψαρού"));
+        assertThat(now().approval())
+                .hasValueSatisfying(approval -> assertThat(approval.by()).isEqualTo("Ξένια Ψαρού"));
         assertNothingSticksOut();
         phone.close();
     }
@@ -202,7 +222,8 @@ class PrintWalk extends Walk {
         button("PDF for the printer").click();
         Locator save = page.getByText("Save the PDF");
         save.waitFor();
-        byte[] pdf = page.request().get(address((String) save.getAttribute("href"))).body();
+        byte[] pdf =
+                page.request().get(address((String) save.getAttribute("href"))).body();
         Files.write(Path.of("target", "walks", "files", "run.pdf"), pdf);
         assertThat(ReadPaper.text(pdf)).contains(order.number());
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1)).doesNotContain("Exif", CameraPicture.MAKE);
@@ -211,18 +232,25 @@ class PrintWalk extends Walk {
             for (COSName name : resources.getXObjectNames()) {
                 if (resources.getXObject(name) instanceof PDImageXObject image) {
                     assertThat(image.getWidth()).isEqualTo(LONGER);
-                    byte[] jpeg = image.getStream().createInputStream(List.of("DCTDecode")).readAllBytes();
+                    byte[] jpeg = image.getStream()
+                            .createInputStream(List.of("DCTDecode"))
+                            .readAllBytes();
                     // All of the photo behind its first segments (Exif, profile, JFIF), bit for bit.
                     byte[] photo = Files.readAllBytes(PHOTO);
                     assertThat(Arrays.equals(photo, photo.length - jpeg.length + 2, photo.length, jpeg, 2, jpeg.length))
-                            .as("the photo's own bits").isTrue();
+                            .as("the photo's own bits")
+                            .isTrue();
                     assertThat(image.getColorSpace().getName()).isEqualTo("ICCBased");
-                    assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(jpeg)).containsDirectoryOfType(GpsDirectory.class))
+                    assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(jpeg))
+                                    .containsDirectoryOfType(GpsDirectory.class))
                             .isFalse();
                 }
             }
             BufferedImage drawn = new PDFRenderer(run).renderImageWithDPI(0, 50);
-            ImageIO.write(drawn, "png", Path.of("target", "screens", "print-run-pdf.png").toFile());
+            ImageIO.write(
+                    drawn,
+                    "png",
+                    Path.of("target", "screens", "print-run-pdf.png").toFile());
             assertThat(inked(drawn)).as("share of the sheet that is printed").isGreaterThan(0.3);
         }
     }
@@ -238,7 +266,9 @@ class PrintWalk extends Walk {
         page.getByText("Run 1 is printed.").waitFor();
         settle();
         page.getByText("1 spoiled").waitFor();
-        assertThat(page.locator(".printing-waiting-row").textContent()).contains(order.number()).doesNotContain("2 ×");
+        assertThat(page.locator(".printing-waiting-row").textContent())
+                .contains(order.number())
+                .doesNotContain("2 ×");
         page.getByText("What happened").click();
         page.getByText("one print spoiled").waitFor();
         shoot("print-past");
@@ -247,7 +277,9 @@ class PrintWalk extends Walk {
 
     private void approve() {
         customer.getByText("I may use this picture").click();
-        customer.locator("vaadin-button").filter(new Locator.FilterOptions().setHasText("Approve")).click();
+        customer.locator("vaadin-button")
+                .filter(new Locator.FilterOptions().setHasText("Approve"))
+                .click();
         customer.getByText("Thank you!").waitFor();
         settle(customer);
     }
@@ -268,11 +300,13 @@ class PrintWalk extends Walk {
     }
 
     private void assertNothingSticksOut() {
-        assertThat(((Number) customer.evaluate("document.documentElement.scrollWidth")).intValue()).isLessThanOrEqualTo(360);
+        assertThat(((Number) customer.evaluate("document.documentElement.scrollWidth")).intValue())
+                .isLessThanOrEqualTo(360);
     }
 
     private void phoneShot(String name) {
-        customer.screenshot(new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target", "screens", name + ".png")));
+        customer.screenshot(
+                new Page.ScreenshotOptions().setFullPage(true).setPath(Path.of("target", "screens", name + ".png")));
     }
 
     private puzzleworkshop.orders.Order now() {
@@ -294,11 +328,21 @@ class PrintWalk extends Walk {
         PriceQuestion question = pricing.typical(FINISHED, 48);
         LocalDate promised = LocalDate.now().plusDays(12);
         puzzleworkshop.orders.Order quote = orders.quote(
-                new OrderDraft(Customer.newcomer("Ξένια Ψαρού", "", ""), 2,
+                new OrderDraft(
+                        Customer.newcomer("Ξένια Ψαρού", "", ""),
+                        2,
                         new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(6, 8), 5), IntendedAge.GROWN_UPS, false),
-                        BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))), Optional.empty(), "", Optional.empty(),
-                        Optional.of(promised), false, Optional.empty(), Minutes.of(20), new KeptPrice(question, pricing.quote(question)),
-                        promised.plusDays(30), ""),
+                        BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
+                        Optional.empty(),
+                        "",
+                        Optional.empty(),
+                        Optional.of(promised),
+                        false,
+                        Optional.empty(),
+                        Minutes.of(20),
+                        new KeptPrice(question, pricing.quote(question)),
+                        promised.plusDays(30),
+                        ""),
                 NAME);
         return orders.confirm(quote.id(), promised, NAME);
     }

@@ -32,6 +32,7 @@ class SheetsWalk extends Walk {
      * every number and every tap.
      */
     private static final double K = 0.5;
+
     private static final double P = 1.1;
     private static final double M = 1.35;
 
@@ -64,7 +65,8 @@ class SheetsWalk extends Walk {
         }
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before + 20);
         double seconds = K * keys + P * taps + M * minds;
-        System.out.printf("20 pieces: %d keys, %d taps, %d numbers and decisions: %.0f s by the keystroke-level model%n",
+        System.out.printf(
+                "20 pieces: %d keys, %d taps, %d numbers and decisions: %.0f s by the keystroke-level model%n",
                 keys, taps, minds, seconds);
         assertThat(seconds).isLessThan(300);
         assertThat(complaints()).isEmpty();
@@ -80,7 +82,9 @@ class SheetsWalk extends Walk {
         page.keyboard().type("500");
         page.keyboard().press("Enter");
         settle();
-        assertThat(page.locator(".pw-note:visible").innerText()).contains("900 × 500 mm").contains("620 × 420 mm");
+        assertThat(page.locator(".pw-note:visible").innerText())
+                .contains("900 × 500 mm")
+                .contains("620 × 420 mm");
         assertThat(page.locator(".sheets-fault").count()).isEqualTo(1);
         assertThat(page.locator(".sheets-numbers input").first().inputValue()).isEqualTo("900");
     }
@@ -108,11 +112,16 @@ class SheetsWalk extends Walk {
         page.mouse().move(Math.max(5, box.x - 200), Math.max(5, box.y - 150));
         page.mouse().up();
         settle();
-        assertThat(page.locator(".sheets-movable .sheets-outside, .sheets-movable.sheets-outside").count()).isEqualTo(1);
-        assertThat(button("Hold").count()).as("what does not fit cannot be held").isZero();
+        assertThat(page.locator(".sheets-movable .sheets-outside, .sheets-movable.sheets-outside")
+                        .count())
+                .isEqualTo(1);
+        assertThat(button("Hold").count())
+                .as("what does not fit cannot be held")
+                .isZero();
         page.locator(".sheets-runner-up vaadin-button").first().click();
         settle();
-        int number = Integer.parseInt(page.locator(".sheets-best .sheets-number").innerText());
+        int number =
+                Integer.parseInt(page.locator(".sheets-best .sheets-number").innerText());
         button("Hold").first().click();
         settle();
         Sheet sheet = bean(SheetRack.class).find(new SheetId(number)).orElseThrow();
@@ -124,7 +133,8 @@ class SheetsWalk extends Walk {
     void the_blank_is_cut_its_offcut_labelled_and_a_mistaken_cut_taken_back() throws IOException {
         SheetRack rack = bean(SheetRack.class);
         Sheet sheet = rack.list(RackFilter.inRack(), 0, 100).stream()
-                .filter(one -> one.state() == SheetState.RESERVED && rack.proposal(one.id()).largest().isPresent())
+                .filter(one -> one.state() == SheetState.RESERVED
+                        && rack.proposal(one.id()).largest().isPresent())
                 .findFirst()
                 .orElseThrow();
         go("sheets/number/" + sheet.id());
@@ -134,7 +144,8 @@ class SheetsWalk extends Walk {
         settle();
         assertThat(rack.find(sheet.id()).orElseThrow().state()).isEqualTo(SheetState.USED);
         SheetId offcut = rack.children(sheet.id()).getFirst();
-        Download label = page.waitForDownload(() -> page.getByText("Labels for them (PDF)").click());
+        Download label = page.waitForDownload(
+                () -> page.getByText("Labels for them (PDF)").click());
         assertThat(Files.readString(label.path(), StandardCharsets.ISO_8859_1)).startsWith("%PDF");
         button("The cut was a mistake").click();
         settle();
@@ -190,7 +201,9 @@ class SheetsWalk extends Walk {
         page.getByText("3 of " + all + " found").waitFor();
         button("End the walk").click();
         page.getByText(all - 3 + " sheets were not found").waitFor();
-        assertThat(rack.count(RackFilter.inRack())).as("nothing leaves the rack unasked").isEqualTo(all);
+        assertThat(rack.count(RackFilter.inRack()))
+                .as("nothing leaves the rack unasked")
+                .isEqualTo(all);
         assertThat(complaints()).isEmpty();
     }
 
@@ -202,12 +215,15 @@ class SheetsWalk extends Walk {
             minds++;
         }
         pieces++;
-        page.getByText(pieces == 1 ? "1 sheet entered" : pieces + " sheets entered").waitFor();
+        page.getByText(pieces == 1 ? "1 sheet entered" : pieces + " sheets entered")
+                .waitFor();
         page.waitForFunction("() => !document.querySelector('.sheets-numbers input').value");
     }
 
     private void tapTab(String name) {
-        page.locator("vaadin-tab").filter(new Locator.FilterOptions().setHasText(name)).click();
+        page.locator("vaadin-tab")
+                .filter(new Locator.FilterOptions().setHasText(name))
+                .click();
         taps++;
         minds++;
         settle();
@@ -244,7 +260,8 @@ class SheetsWalk extends Walk {
     }
 
     private void read(String name, String csv) {
-        page.setInputFiles("vaadin-upload input[type=file]",
+        page.setInputFiles(
+                "vaadin-upload input[type=file]",
                 new FilePayload(name, "text/csv", csv.getBytes(StandardCharsets.UTF_8)));
         page.waitForTimeout(600);
         settle();

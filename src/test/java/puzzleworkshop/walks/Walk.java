@@ -43,11 +43,20 @@ abstract class Walk {
     static final String PASSWORD = "birch paper ink 26";
 
     /** Where systems keep it; CHROMIUM in the environment comes first. */
-    private static final List<String> BROWSERS = List.of("/usr/bin/chromium", "/usr/bin/chromium-browser",
-            "/usr/bin/google-chrome", "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome");
+    private static final List<String> BROWSERS = List.of(
+            "/usr/bin/chromium",
+            "/usr/bin/chromium-browser",
+            "/usr/bin/google-chrome",
+            "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome");
 
-    private static final List<String> FLAGS = List.of("--no-sandbox", "--disable-gpu", "--disable-quic",
-            "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync");
+    private static final List<String> FLAGS = List.of(
+            "--no-sandbox",
+            "--disable-gpu",
+            "--disable-quic",
+            "--no-first-run",
+            "--disable-background-networking",
+            "--disable-component-update",
+            "--disable-sync");
 
     private static final Path SCREENS = Path.of("target", "screens");
 
@@ -81,8 +90,10 @@ abstract class Walk {
         @Override
         public void testFailed(ExtensionContext step, Throwable cause) {
             if (page != null) {
-                page.screenshot(new Page.ScreenshotOptions().setFullPage(true)
-                        .setPath(SCREENS.resolve("failed-" + step.getRequiredTestMethod().getName() + ".png")));
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setFullPage(true)
+                        .setPath(SCREENS.resolve(
+                                "failed-" + step.getRequiredTestMethod().getName() + ".png")));
             }
         }
     };
@@ -93,19 +104,27 @@ abstract class Walk {
     @BeforeAll
     void startProgramAndBrowser() throws IOException {
         Path chromium = chromium().orElse(null);
-        Assumptions.assumeTrue(chromium != null,
+        Assumptions.assumeTrue(
+                chromium != null,
                 "there is no Chromium on this machine: install it, or name one in the environment as CHROMIUM");
         folder = Path.of("target", "walks", getClass().getSimpleName());
         FileSystemUtils.deleteRecursively(folder);
         Files.createDirectories(SCREENS);
         program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + folder);
-        playwright = Playwright.create(new Playwright.CreateOptions()
-                .setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
-        browser = playwright.chromium().launch(
-                new BrowserType.LaunchOptions().setExecutablePath(chromium).setArgs(FLAGS));
-        context = browser.newContext(new Browser.NewContextOptions().setViewportSize(usual().width, usual().height)
-                .setHasTouch(usual() == Look.PHONE).setColorScheme(ColorScheme.LIGHT).setLocale("en-GB").setTimezoneId("Europe/Berlin"));
+        playwright = Playwright.create(
+                new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+        browser = playwright
+                .chromium()
+                .launch(new BrowserType.LaunchOptions()
+                        .setExecutablePath(chromium)
+                        .setArgs(FLAGS));
+        context = browser.newContext(new Browser.NewContextOptions()
+                .setViewportSize(usual().width, usual().height)
+                .setHasTouch(usual() == Look.PHONE)
+                .setColorScheme(ColorScheme.LIGHT)
+                .setLocale("en-GB")
+                .setTimezoneId("Europe/Berlin"));
         context.setDefaultTimeout(30_000);
         page = context.newPage();
         listen(page);
@@ -199,8 +218,9 @@ abstract class Walk {
     static void settle(Page page) {
         page.waitForLoadState(LoadState.LOAD);
         page.waitForTimeout(200);
-        page.waitForFunction("() => Object.values((window.Vaadin && window.Vaadin.Flow && window.Vaadin.Flow.clients) || {})"
-                + ".every(client => !client.isActive || !client.isActive())");
+        page.waitForFunction(
+                "() => Object.values((window.Vaadin && window.Vaadin.Flow && window.Vaadin.Flow.clients) || {})"
+                        + ".every(client => !client.isActive || !client.isActive())");
         page.waitForTimeout(150);
     }
 
@@ -214,11 +234,13 @@ abstract class Walk {
             page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(look.scheme));
             page.setViewportSize(look.width, look.height);
             settle(page);
-            page.screenshot(new Page.ScreenshotOptions().setFullPage(true)
+            page.screenshot(new Page.ScreenshotOptions()
+                    .setFullPage(true)
                     .setPath(SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
             if (look == Look.PHONE) {
                 assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
-                        .as("width of the screen '%s' on a phone", name).isLessThanOrEqualTo(look.width);
+                        .as("width of the screen '%s' on a phone", name)
+                        .isLessThanOrEqualTo(look.width);
             }
         }
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
@@ -246,6 +268,8 @@ abstract class Walk {
 
     private static Optional<Path> chromium() {
         return Stream.concat(Stream.ofNullable(System.getenv("CHROMIUM")), BROWSERS.stream())
-                .map(Path::of).filter(Files::isExecutable).findFirst();
+                .map(Path::of)
+                .filter(Files::isExecutable)
+                .findFirst();
     }
 }

@@ -69,10 +69,18 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
     private final Paragraph refusal = new Paragraph();
     private final Button open = new Button();
 
-    private enum Beginning { EMPTY, DEMO }
+    private enum Beginning {
+        EMPTY,
+        DEMO
+    }
 
-    FirstStepsView(Accounts accounts, FirstSteps steps, ObjectProvider<DemoWorkshop> demo, Figures figures,
-            Restoring restoring, StartCode code) {
+    FirstStepsView(
+            Accounts accounts,
+            FirstSteps steps,
+            ObjectProvider<DemoWorkshop> demo,
+            Figures figures,
+            Restoring restoring,
+            StartCode code) {
         this.accounts = accounts;
         this.steps = steps;
         this.demo = demo.getIfAvailable();
@@ -92,13 +100,20 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
     private void ask(Restoring restoring) {
         Paragraph lead = new Paragraph(getTranslation("access.first.lead"));
         lead.addClassName("pw-soft");
-        put(new H1(getTranslation("access.first.title")), lead,
-                new H2(getTranslation("access.first.workshop")), workshop, pair(currency, units),
-                new H2(getTranslation("access.first.owner")), owner, pair(password, again));
+        put(
+                new H1(getTranslation("access.first.title")),
+                lead,
+                new H2(getTranslation("access.first.workshop")),
+                workshop,
+                pair(currency, units),
+                new H2(getTranslation("access.first.owner")),
+                owner,
+                pair(password, again));
         if (this.demo != null) {
             put(new H2(getTranslation("access.first.start")), beginning);
         }
-        Details restore = new Details(getTranslation("database.restore"),
+        Details restore = new Details(
+                getTranslation("database.restore"),
                 new RestoreUpload(restoring, figures, () -> toSignIn(UI.getCurrentOrThrow(), "restored")));
         restore.addClassName("access-restore");
         put(refusal, open, restore);
@@ -181,8 +196,10 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
 
     /** Currencies in use: historic ones and precious metals have no minor unit or no country. */
     private static List<Currency> currencies() {
-        return Currency.getAvailableCurrencies().stream().filter(c -> c.getDefaultFractionDigits() >= 0)
-                .sorted(Comparator.comparing(Currency::getCurrencyCode)).toList();
+        return Currency.getAvailableCurrencies().stream()
+                .filter(c -> c.getDefaultFractionDigits() >= 0)
+                .sorted(Comparator.comparing(Currency::getCurrencyCode))
+                .toList();
     }
 
     private void openWorkshop() {
@@ -193,8 +210,11 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
             complain(again, getTranslation("access.first.password.differ"));
         } else {
             try {
-                steps.open(WorkshopProfile.named(workshop.getValue().strip(), currency.getValue(), units.getValue(), zone()),
-                        owner.getValue(), password.getValue());
+                steps.open(
+                        WorkshopProfile.named(
+                                workshop.getValue().strip(), currency.getValue(), units.getValue(), zone()),
+                        owner.getValue(),
+                        password.getValue());
                 begin();
                 return;
             } catch (Refused refused) {
@@ -236,7 +256,8 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
 
     private ZoneId zone() {
         try {
-            return ZoneId.of(UI.getCurrentOrThrow().getPage().getExtendedClientDetails().getTimeZoneId());
+            return ZoneId.of(
+                    UI.getCurrentOrThrow().getPage().getExtendedClientDetails().getTimeZoneId());
         } catch (DateTimeException | NullPointerException browserDoesNotSay) {
             return ZoneId.systemDefault();
         }

@@ -35,7 +35,11 @@ class People extends Div {
         this.figures = figures;
         addClassName("pw-section");
         list.addClassName("access-people");
-        add(new H2(figures.text("access.people")), new Paragraph(figures.text("access.people.lead")), list, newPerson());
+        add(
+                new H2(figures.text("access.people")),
+                new Paragraph(figures.text("access.people.lead")),
+                list,
+                newPerson());
         refresh();
     }
 
@@ -52,13 +56,21 @@ class People extends Div {
         what.addClassName("pw-small");
         Div buttons = new Div(
                 small("access.people.password", account, () -> askPassword(account)),
-                small(account.role() == Role.OWNER ? "access.people.make-maker" : "access.people.make-owner", account,
-                        () -> changed("access.people.role-changed", () -> accounts.changeRole(account.id(),
-                                account.role() == Role.OWNER ? Role.MAKER : Role.OWNER))),
+                small(
+                        account.role() == Role.OWNER ? "access.people.make-maker" : "access.people.make-owner",
+                        account,
+                        () -> changed(
+                                "access.people.role-changed",
+                                () -> accounts.changeRole(
+                                        account.id(), account.role() == Role.OWNER ? Role.MAKER : Role.OWNER))),
                 account.active()
-                        ? small("access.people.deactivate", account,
+                        ? small(
+                                "access.people.deactivate",
+                                account,
                                 () -> changed("access.people.deactivated", () -> accounts.deactivate(account.id())))
-                        : small("access.people.reactivate", account,
+                        : small(
+                                "access.people.reactivate",
+                                account,
                                 () -> changed("access.people.reactivated", () -> accounts.reactivate(account.id()))));
         buttons.addClassName("access-person-buttons");
         ListItem line = new ListItem(name, what, buttons);

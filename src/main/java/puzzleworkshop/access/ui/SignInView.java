@@ -73,7 +73,8 @@ public class SignInView extends Threshold implements BeforeEnterObserver, HasDyn
     }
 
     private String waitWords(List<String> values) {
-        long seconds = values.isEmpty() || !values.getFirst().matches("\\d{1,5}") ? 1 : Long.parseLong(values.getFirst());
+        long seconds =
+                values.isEmpty() || !values.getFirst().matches("\\d{1,5}") ? 1 : Long.parseLong(values.getFirst());
         return seconds <= SAY_SECONDS
                 ? getTranslation("access.sign-in.wait.seconds", Math.max(1, seconds))
                 : getTranslation("access.sign-in.wait.minutes", (seconds + 59) / 60);

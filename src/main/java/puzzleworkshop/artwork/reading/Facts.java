@@ -36,7 +36,9 @@ public record Facts(
 
     /** The embedded profile where the colour engine can read it and it is made for so many channels. */
     public Optional<byte[]> usableProfile(int channels) {
-        return icc.filter(bytes -> Profiles.parse(bytes).filter(p -> p.getNumComponents() == channels).isPresent());
+        return icc.filter(bytes -> Profiles.parse(bytes)
+                .filter(p -> p.getNumComponents() == channels)
+                .isPresent());
     }
 
     /** Orientations 5 to 8 lie on their side. */

@@ -20,6 +20,7 @@ public final class Focus implements RowTaker {
     private static final double FOCUSED = 0.6;
     /** Enlarged four times, smoothly. */
     private static final double QUARTER = 0.36;
+
     private static final int OCTAVES = 6;
     private static final int BAND_ROWS = 128;
     private static final int MOST_BANDS = 12;

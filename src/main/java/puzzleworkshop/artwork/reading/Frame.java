@@ -15,7 +15,8 @@ public record Frame(int width, int height, int channels, byte[] samples) {
 
     public Frame {
         if (samples.length != width * height * channels) {
-            throw new IllegalArgumentException(samples.length + " bytes for " + width + " × " + height + " × " + channels);
+            throw new IllegalArgumentException(
+                    samples.length + " bytes for " + width + " × " + height + " × " + channels);
         }
     }
 

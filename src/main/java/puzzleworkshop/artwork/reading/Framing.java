@@ -49,7 +49,13 @@ public final class Framing {
 
     /** The same from a smaller copy in the screen's colours. */
     public static Framing of(Frame copy, Crop crop, int width, int height, int overhang) {
-        return of(TurnedRows.of(copy, crop.quarterTurns()), ScreenColours.of(3, Optional.empty()), crop, width, height, overhang);
+        return of(
+                TurnedRows.of(copy, crop.quarterTurns()),
+                ScreenColours.of(3, Optional.empty()),
+                crop,
+                width,
+                height,
+                overhang);
     }
 
     private static Framing of(TurnedRows rows, ScreenColours colours, Crop crop, int width, int height, int overhang) {

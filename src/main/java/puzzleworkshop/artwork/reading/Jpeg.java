@@ -61,13 +61,15 @@ public final class Jpeg {
     }
 
     /** The same into a file: the heap holds some rows only. */
-    public static void write(int width, int height, double ppi, float quality, Rows rows, Path file) throws IOException {
+    public static void write(int width, int height, double ppi, float quality, Rows rows, Path file)
+            throws IOException {
         try (FileImageOutputStream out = new FileImageOutputStream(file.toFile())) {
             write(width, height, ppi, quality, rows, out);
         }
     }
 
-    private static void write(int width, int height, double ppi, float quality, Rows rows, ImageOutputStream out) throws IOException {
+    private static void write(int width, int height, double ppi, float quality, Rows rows, ImageOutputStream out)
+            throws IOException {
         ImageWriter writer = writer();
         try {
             BufferedImage image = new BufferedImage(SCREEN, new RowsOnDemand(width, height, rows), false, null);
@@ -127,8 +129,11 @@ public final class Jpeg {
         private final Rows rows;
 
         RowsOnDemand(int width, int height, Rows rows) {
-            super(new PixelInterleavedSampleModel(DataBuffer.TYPE_BYTE, width, height, 3, width * 3, new int[] {0, 1, 2}),
-                    new DataBufferByte(width * 3), new Point(0, 0));
+            super(
+                    new PixelInterleavedSampleModel(
+                            DataBuffer.TYPE_BYTE, width, height, 3, width * 3, new int[] {0, 1, 2}),
+                    new DataBufferByte(width * 3),
+                    new Point(0, 0));
             this.rows = rows;
         }
 

@@ -133,8 +133,16 @@ final class JpegHead {
             notices.add(Sentence.of(icc.isPresent() ? "artwork.notice.cmyk" : "artwork.notice.cmyk-without-profile"));
         }
         ColourFacts colours = new ColourFacts(model, bits, false, icc.flatMap(Profiles::name));
-        return new Facts(PictureFormat.JPEG, width, height, orientation, colours, icc,
-                Optional.of(new Facts.JpegScan(components, adobeTransform, isPlain(components), progressive || inFirstScan < components)), notices);
+        return new Facts(
+                PictureFormat.JPEG,
+                width,
+                height,
+                orientation,
+                colours,
+                icc,
+                Optional.of(new Facts.JpegScan(
+                        components, adobeTransform, isPlain(components), progressive || inFirstScan < components)),
+                notices);
     }
 
     /** Grey without more ado; colour when Adobe's segment says YCbCr, or nothing does and the channels are numbered as JFIF has it. */
@@ -149,7 +157,9 @@ final class JpegHead {
     private Optional<byte[]> profile() {
         ByteArrayOutputStream joined = new ByteArrayOutputStream();
         iccParts.values().forEach(joined::writeBytes);
-        return joined.size() == 0 || joined.size() > MOST_PROFILE_BYTES ? Optional.empty() : Optional.of(joined.toByteArray());
+        return joined.size() == 0 || joined.size() > MOST_PROFILE_BYTES
+                ? Optional.empty()
+                : Optional.of(joined.toByteArray());
     }
 
     /** Looks for the end marker from the back: cameras may write trailers behind it, but a cut file has none. */

@@ -39,11 +39,13 @@ final class JpegRows {
         }
     }
 
-    private static void readOnePass(ImageReader reader, int components, Path file, Facts facts, Spout spout) throws IOException {
+    private static void readOnePass(ImageReader reader, int components, Path file, Facts facts, Spout spout)
+            throws IOException {
         int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
         ColorModel colours = new ComponentColorModel(
                 ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
-        RowTaker taker = facts.scan().orElseThrow().several() ? new LastPass(BareJpeg.scans(file), spout::row) : spout::row;
+        RowTaker taker =
+                facts.scan().orElseThrow().several() ? new LastPass(BareJpeg.scans(file), spout::row) : spout::row;
         RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), components, taker);
         ImageReadParam param = reader.getDefaultReadParam();
         param.setDestination(new BufferedImage(colours, rows, false, null));

@@ -43,7 +43,10 @@ final class Kind {
     }
 
     private static boolean isTiff(String latin) {
-        return latin.startsWith("II*\0") || latin.startsWith("MM\0*") || latin.startsWith("II+\0") || latin.startsWith("MM\0+");
+        return latin.startsWith("II*\0")
+                || latin.startsWith("MM\0*")
+                || latin.startsWith("II+\0")
+                || latin.startsWith("MM\0+");
     }
 
     private static String refusal(String latin, byte[] head) {
@@ -62,11 +65,16 @@ final class Kind {
         if (latin.startsWith("8BPS") || latin.startsWith("%!PS")) {
             return "artwork.refused.working-file";
         }
-        if (latin.startsWith("BM") || latin.startsWith("\u00ff\n") || latin.startsWith("JXL ", 4)
+        if (latin.startsWith("BM")
+                || latin.startsWith("\u00ff\n")
+                || latin.startsWith("JXL ", 4)
                 || latin.startsWith("jP  ", 4)) {
             return "artwork.refused.other-picture";
         }
-        if (latin.startsWith("FUJIFILM") || latin.startsWith("IIU\0") || latin.startsWith("IIRO") || latin.startsWith("\0MRM")) {
+        if (latin.startsWith("FUJIFILM")
+                || latin.startsWith("IIU\0")
+                || latin.startsWith("IIRO")
+                || latin.startsWith("\0MRM")) {
             return "artwork.refused.camera-raw";
         }
         if (latin.startsWith("PK\u0003\u0004") || latin.startsWith("\u00d0\u00cf\u0011\u00e0")) {

@@ -32,7 +32,9 @@ public record Light(double darkShare, double median, double contrast) {
         for (int i = 0; i < 100; i++) {
             dark += histogram[i];
         }
-        return new Light((double) dark / pixels, below(histogram, pixels, 0.5),
+        return new Light(
+                (double) dark / pixels,
+                below(histogram, pixels, 0.5),
                 below(histogram, pixels, 0.95) - below(histogram, pixels, 0.05));
     }
 

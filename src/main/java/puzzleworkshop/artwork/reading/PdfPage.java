@@ -54,8 +54,15 @@ final class PdfPage {
             }
             notices.add(Sentence.of("artwork.notice.pdf-drawn", Math.round(ppi)));
             ColourFacts colours = new ColourFacts(ColourFacts.Model.RGB, 8, false, Optional.empty());
-            return new Facts(PictureFormat.PDF, (int) Math.max(1, Math.floor(inchesAcross * ppi)),
-                    (int) Math.max(1, Math.floor(inchesDown * ppi)), 1, colours, Optional.empty(), Optional.empty(), notices);
+            return new Facts(
+                    PictureFormat.PDF,
+                    (int) Math.max(1, Math.floor(inchesAcross * ppi)),
+                    (int) Math.max(1, Math.floor(inchesDown * ppi)),
+                    1,
+                    colours,
+                    Optional.empty(),
+                    Optional.empty(),
+                    notices);
         } catch (InvalidPasswordException locked) {
             throw new Refused("artwork.refused.locked-pdf");
         } catch (IOException | RuntimeException broken) {

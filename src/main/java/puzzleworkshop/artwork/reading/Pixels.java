@@ -57,9 +57,16 @@ public final class Pixels {
             }
         } catch (Refused said) {
             throw said;
-        } catch (IOException | CMMException | IllegalArgumentException | IndexOutOfBoundsException
-                | NegativeArraySizeException | NullPointerException | IllegalStateException | ArithmeticException
-                | ClassCastException | UnsupportedOperationException broken) {
+        } catch (IOException
+                | CMMException
+                | IllegalArgumentException
+                | IndexOutOfBoundsException
+                | NegativeArraySizeException
+                | NullPointerException
+                | IllegalStateException
+                | ArithmeticException
+                | ClassCastException
+                | UnsupportedOperationException broken) {
             // Readers answer damaged files with whatever they trip over; for the sender it is one and the same.
             LOG.debug("A {} could not be read: {}", facts.format(), broken.toString());
             throw new Refused("artwork.refused.damaged");

@@ -57,7 +57,7 @@ final class PngHead {
                 case TRNS -> alpha = true;
                 case ICCP -> icc = profile(body(in, length));
                 case EXIF -> orientation = Exif.orientation(body(in, length));
-                default -> { }
+                default -> {}
             }
             in.seek(end);
             if (type == IEND) {

@@ -36,7 +36,9 @@ final class PngRows {
             in.seek(0);
             reader.setInput(in, true, true);
             ImageTypeSpecifier type = reader.getRawImageType(0);
-            boolean plain = !interlaced && facts.colours().bits() == 8 && type != null
+            boolean plain = !interlaced
+                    && facts.colours().bits() == 8
+                    && type != null
                     && type.getColorModel() instanceof ComponentColorModel;
             if (!plain) {
                 return false;
@@ -45,13 +47,15 @@ final class PngRows {
             int colourBands = bands == 1 || bands == 2 ? 1 : 3;
             boolean alpha = bands == 2 || bands == 4;
             byte[] flat = new byte[facts.storedWidth() * colourBands];
-            RowTaker into = alpha
-                    ? (y, samples) -> spout.row(y, Flatten.onWhite(samples, colourBands, flat))
-                    : spout::row;
+            RowTaker into =
+                    alpha ? (y, samples) -> spout.row(y, Flatten.onWhite(samples, colourBands, flat)) : spout::row;
             spout.open(colourBands);
             ColorModel colours = new ComponentColorModel(
-                    ColorSpace.getInstance(colourBands == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB), alpha, false,
-                    alpha ? Transparency.TRANSLUCENT : Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
+                    ColorSpace.getInstance(colourBands == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB),
+                    alpha,
+                    false,
+                    alpha ? Transparency.TRANSLUCENT : Transparency.OPAQUE,
+                    DataBuffer.TYPE_BYTE);
             RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), bands, into);
             ImageReadParam param = reader.getDefaultReadParam();
             param.setDestination(new BufferedImage(colours, rows, false, null));

@@ -20,7 +20,9 @@ final class Profiles {
 
     /** The description inside (tag 'desc'; a text in version 2, a list of texts in version 4 of ICC.1). */
     static Optional<String> name(byte[] bytes) {
-        byte[] desc = parse(bytes).map(p -> p.getData(ICC_Profile.icSigProfileDescriptionTag)).orElse(null);
+        byte[] desc = parse(bytes)
+                .map(p -> p.getData(ICC_Profile.icSigProfileDescriptionTag))
+                .orElse(null);
         if (desc == null || desc.length < 13) {
             return Optional.empty();
         }
@@ -44,6 +46,9 @@ final class Profiles {
     }
 
     private static int integer(byte[] bytes, int at) {
-        return (bytes[at] & 0xFF) << 24 | (bytes[at + 1] & 0xFF) << 16 | (bytes[at + 2] & 0xFF) << 8 | bytes[at + 3] & 0xFF;
+        return (bytes[at] & 0xFF) << 24
+                | (bytes[at + 1] & 0xFF) << 16
+                | (bytes[at + 2] & 0xFF) << 8
+                | bytes[at + 3] & 0xFF;
     }
 }

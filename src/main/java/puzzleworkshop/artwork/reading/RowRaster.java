@@ -21,8 +21,10 @@ final class RowRaster extends WritableRaster {
 
     RowRaster(int width, int height, int bands, RowTaker taker) {
         // A scanline stride of 0 lets every row be the same memory.
-        super(new ComponentSampleModel(DataBuffer.TYPE_BYTE, width, height, bands, 0, offsets(bands)),
-                new DataBufferByte(width * bands), new Point(0, 0));
+        super(
+                new ComponentSampleModel(DataBuffer.TYPE_BYTE, width, height, bands, 0, offsets(bands)),
+                new DataBufferByte(width * bands),
+                new Point(0, 0));
         this.rowBytes = width * bands;
         this.taker = taker;
         this.pixels = new byte[rowBytes];
@@ -38,8 +40,11 @@ final class RowRaster extends WritableRaster {
 
     @Override
     public void setRect(int x, int y, Raster row) {
-        boolean wholeRow = x == 0 && row.getHeight() == 1 && row.getWidth() == width
-                && row.getDataBuffer() instanceof DataBufferByte bytes && bytes.getData().length >= rowBytes
+        boolean wholeRow = x == 0
+                && row.getHeight() == 1
+                && row.getWidth() == width
+                && row.getDataBuffer() instanceof DataBufferByte bytes
+                && bytes.getData().length >= rowBytes
                 && row.getNumBands() == numBands;
         if (!wholeRow) {
             throw new IllegalStateException("Not a whole row");

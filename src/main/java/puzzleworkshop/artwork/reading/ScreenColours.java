@@ -91,6 +91,12 @@ public final class ScreenColours {
             offsets[i] = i;
         }
         return Raster.createInterleavedRaster(
-                new DataBufferByte(samples, samples.length), width, height, width * bands, bands, offsets, new Point(0, 0));
+                new DataBufferByte(samples, samples.length),
+                width,
+                height,
+                width * bands,
+                bands,
+                offsets,
+                new Point(0, 0));
     }
 }

@@ -20,8 +20,7 @@ final class Spout {
 
     /** Rows will have so many channels in the file's own colour space. */
     void open(int count) {
-        Optional<ICC_Profile> profile = facts.icc().flatMap(Profiles::parse)
-                .filter(p -> p.getNumComponents() == count);
+        Optional<ICC_Profile> profile = facts.icc().flatMap(Profiles::parse).filter(p -> p.getNumComponents() == count);
         open(count, ScreenColours.of(count, profile));
     }
 

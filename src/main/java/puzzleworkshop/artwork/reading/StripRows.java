@@ -34,7 +34,8 @@ final class StripRows {
             reader.setInput(in, false, true);
             int width = facts.storedWidth();
             // A WebP is decoded whole whatever region is asked for, so it is asked for once.
-            int strip = facts.format() == PictureFormat.WEBP ? facts.storedHeight() : Math.max(16, STRIP_PIXELS / width);
+            int strip =
+                    facts.format() == PictureFormat.WEBP ? facts.storedHeight() : Math.max(16, STRIP_PIXELS / width);
             for (int top = 0; top < facts.storedHeight(); top += strip) {
                 int height = Math.min(strip, facts.storedHeight() - top);
                 ImageReadParam param = reader.getDefaultReadParam();
@@ -55,8 +56,11 @@ final class StripRows {
         Raster raster = image.getRaster();
         int bits = raster.getSampleModel().getSampleSize(0);
         int type = raster.getTransferType();
-        boolean samples = colours instanceof ComponentColorModel && (bits == 8 || bits == 16) && !colours.isAlphaPremultiplied()
-                && (type == DataBuffer.TYPE_BYTE || type == DataBuffer.TYPE_USHORT) && suits(colours);
+        boolean samples = colours instanceof ComponentColorModel
+                && (bits == 8 || bits == 16)
+                && !colours.isAlphaPremultiplied()
+                && (type == DataBuffer.TYPE_BYTE || type == DataBuffer.TYPE_USHORT)
+                && suits(colours);
         if (samples) {
             pourSamples(raster, colours, bits - 8, top, spout);
         } else {

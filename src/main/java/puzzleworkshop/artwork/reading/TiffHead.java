@@ -1,8 +1,8 @@
 package puzzleworkshop.artwork.reading;
 
+import com.twelvemonkeys.imageio.metadata.CompoundDirectory;
 import com.twelvemonkeys.imageio.metadata.Directory;
 import com.twelvemonkeys.imageio.metadata.Entry;
-import com.twelvemonkeys.imageio.metadata.CompoundDirectory;
 import com.twelvemonkeys.imageio.metadata.tiff.TIFFReader;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -51,8 +51,10 @@ final class TiffHead {
         Model model = photometric <= 1 ? Model.GREY : photometric == 5 ? Model.CMYK : Model.RGB;
         boolean alpha = first.getEntryById(EXTRA_SAMPLES) != null;
         int orientation = number(first, ORIENTATION, 1);
-        Optional<byte[]> icc = Optional.ofNullable(first.getEntryById(ICC)).map(Entry::getValue)
-                .filter(byte[].class::isInstance).map(byte[].class::cast);
+        Optional<byte[]> icc = Optional.ofNullable(first.getEntryById(ICC))
+                .map(Entry::getValue)
+                .filter(byte[].class::isInstance)
+                .map(byte[].class::cast);
         List<Sentence> notices = new ArrayList<>();
         if (alpha) {
             notices.add(Sentence.of("artwork.notice.alpha"));
@@ -64,8 +66,15 @@ final class TiffHead {
             notices.add(Sentence.of(icc.isPresent() ? "artwork.notice.cmyk" : "artwork.notice.cmyk-without-profile"));
         }
         ColourFacts colours = new ColourFacts(model, number(first, BITS, 8), alpha, icc.flatMap(Profiles::name));
-        return new Facts(PictureFormat.TIFF, width, height, orientation < 1 || orientation > 8 ? 1 : orientation,
-                colours, icc, Optional.empty(), notices);
+        return new Facts(
+                PictureFormat.TIFF,
+                width,
+                height,
+                orientation < 1 || orientation > 8 ? 1 : orientation,
+                colours,
+                icc,
+                Optional.empty(),
+                notices);
     }
 
     private static int number(Directory directory, int tag, int otherwise) {

@@ -17,7 +17,12 @@ interface TurnedRows {
 
     /** Rows of a picture that is held in memory. */
     static TurnedRows of(Frame frame, int quarterTurns) {
-        return new TurnedPixels(frame.width(), frame.height(), frame.channels(), 1, quarterTurns,
+        return new TurnedPixels(
+                frame.width(),
+                frame.height(),
+                frame.channels(),
+                1,
+                quarterTurns,
                 (index, length, into, at) -> System.arraycopy(frame.samples(), index, into, at, length));
     }
 }

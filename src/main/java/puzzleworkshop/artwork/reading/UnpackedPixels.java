@@ -55,8 +55,13 @@ public final class UnpackedPixels implements AutoCloseable {
     }
 
     TurnedRows turned(int quarterTurns) {
-        return new TurnedPixels(facts.storedWidth(), facts.storedHeight(), channels.count(), facts.orientation(),
-                quarterTurns, (index, length, into, at) -> bytes.get(index, into, at, length));
+        return new TurnedPixels(
+                facts.storedWidth(),
+                facts.storedHeight(),
+                channels.count(),
+                facts.orientation(),
+                quarterTurns,
+                (index, length, into, at) -> bytes.get(index, into, at, length));
     }
 
     ScreenColours colours() {

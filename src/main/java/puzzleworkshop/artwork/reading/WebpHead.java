@@ -64,7 +64,7 @@ final class WebpHead {
                 }
                 case 0x49434350 -> icc = Optional.of(body(in, length)); // ICCP
                 case 0x45584946 -> orientation = Exif.orientation(body(in, length)); // EXIF
-                default -> { }
+                default -> {}
             }
             in.seek(next);
         }

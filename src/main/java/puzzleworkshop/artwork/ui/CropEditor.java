@@ -133,14 +133,16 @@ public class CropEditor extends Div {
     }
 
     private Div turns() {
-        Div turns = new Div(turn(VaadinIcon.ROTATE_LEFT, "artwork.crop.turn-left", 3),
+        Div turns = new Div(
+                turn(VaadinIcon.ROTATE_LEFT, "artwork.crop.turn-left", 3),
                 turn(VaadinIcon.ROTATE_RIGHT, "artwork.crop.turn-right", 1));
         turns.addClassName("artwork-crop-turns");
         return turns;
     }
 
     private Button turn(VaadinIcon icon, String key, int turns) {
-        Button button = new Button(icon.create(), click -> change(refilled((crop.quarterTurns() + turns) % 4, crop.fit())));
+        Button button =
+                new Button(icon.create(), click -> change(refilled((crop.quarterTurns() + turns) % 4, crop.fit())));
         button.setAriaLabel(getTranslation(key));
         button.setTooltipText(getTranslation(key));
         button.addThemeVariants(ButtonVariant.LUMO_ICON);
@@ -185,7 +187,14 @@ public class CropEditor extends Div {
     }
 
     private Crop with(String borderColour, Edge newEdge) {
-        return new Crop(crop.left(), crop.top(), crop.width(), crop.height(), crop.quarterTurns(), crop.fit(), borderColour,
+        return new Crop(
+                crop.left(),
+                crop.top(),
+                crop.width(),
+                crop.height(),
+                crop.quarterTurns(),
+                crop.fit(),
+                borderColour,
                 newEdge);
     }
 
@@ -193,7 +202,14 @@ public class CropEditor extends Div {
         Crop fresh = newFit == Fit.FILL
                 ? Crop.filling(picture, finished.aspect(), quarterTurns)
                 : Crop.fitting(picture, finished.aspect(), quarterTurns, crop.borderColour());
-        return new Crop(fresh.left(), fresh.top(), fresh.width(), fresh.height(), quarterTurns, newFit, crop.borderColour(),
+        return new Crop(
+                fresh.left(),
+                fresh.top(),
+                fresh.width(),
+                fresh.height(),
+                quarterTurns,
+                newFit,
+                crop.borderColour(),
                 crop.edge());
     }
 
@@ -212,8 +228,15 @@ public class CropEditor extends Div {
             return;
         }
         try {
-            Crop wanted = new Crop(frame.left(), frame.top(), frame.width(), frame.height(), crop.quarterTurns(), crop.fit(),
-                    crop.borderColour(), crop.edge());
+            Crop wanted = new Crop(
+                    frame.left(),
+                    frame.top(),
+                    frame.width(),
+                    frame.height(),
+                    crop.quarterTurns(),
+                    crop.fit(),
+                    crop.borderColour(),
+                    crop.edge());
             if (wanted.hasAspect(picture, finished.aspect())) {
                 crop = wanted;
                 tell();
@@ -252,7 +275,7 @@ public class CropEditor extends Div {
         filling = false;
         edge.setVisible(crop.fit() == Fit.FILL);
         colourLabel.setVisible(crop.fit() == Fit.FIT);
-        stage.show(new CropStage.Scene(picture, address, crop, finished, overhang, cutLines,
-                getTranslation("artwork.crop.stage")));
+        stage.show(new CropStage.Scene(
+                picture, address, crop, finished, overhang, cutLines, getTranslation("artwork.crop.stage")));
     }
 }

@@ -6,13 +6,13 @@ import com.vaadin.flow.component.Tag;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.shared.Registration;
 import java.util.function.Consumer;
-import tools.jackson.databind.JsonNode;
-import tools.jackson.databind.node.JsonNodeFactory;
-import tools.jackson.databind.node.ObjectNode;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.node.JsonNodeFactory;
+import tools.jackson.databind.node.ObjectNode;
 
 /** The drawing of the crop editor in the browser; see {@code crop-editor.js}. What it reports is not to be trusted. */
 @Tag("artwork-crop-stage")
@@ -22,7 +22,14 @@ class CropStage extends Component implements HasStyle {
     private int round;
 
     /** What is shown. Numbers in the picture's pixels, fractions of it, and millimetres. */
-    record Scene(Picture picture, String address, Crop crop, Size finished, Length overhang, String cutLines, String label) {}
+    record Scene(
+            Picture picture,
+            String address,
+            Crop crop,
+            Size finished,
+            Length overhang,
+            String cutLines,
+            String label) {}
 
     void show(Scene scene) {
         // A new round each time: reports still under way from the scene before are told apart and dropped.
@@ -57,17 +64,22 @@ class CropStage extends Component implements HasStyle {
     record Frame(double left, double top, double width, double height) {}
 
     Registration addMoveListener(Consumer<Frame> listener) {
-        return getElement().addEventListener("crop-moved", event -> {
-            JsonNode told = event.getEventData();
-            if (told.path("event.detail.round").asInt(-1) != round) {
-                return;
-            }
-            listener.accept(new Frame(
-                    told.path("event.detail.left").asDouble(Double.NaN),
-                    told.path("event.detail.top").asDouble(Double.NaN),
-                    told.path("event.detail.width").asDouble(Double.NaN),
-                    told.path("event.detail.height").asDouble(Double.NaN)));
-        }).addEventData("event.detail.round").addEventData("event.detail.left").addEventData("event.detail.top")
-                .addEventData("event.detail.width").addEventData("event.detail.height");
+        return getElement()
+                .addEventListener("crop-moved", event -> {
+                    JsonNode told = event.getEventData();
+                    if (told.path("event.detail.round").asInt(-1) != round) {
+                        return;
+                    }
+                    listener.accept(new Frame(
+                            told.path("event.detail.left").asDouble(Double.NaN),
+                            told.path("event.detail.top").asDouble(Double.NaN),
+                            told.path("event.detail.width").asDouble(Double.NaN),
+                            told.path("event.detail.height").asDouble(Double.NaN)));
+                })
+                .addEventData("event.detail.round")
+                .addEventData("event.detail.left")
+                .addEventData("event.detail.top")
+                .addEventData("event.detail.width")
+                .addEventData("event.detail.height");
     }
 }

@@ -37,7 +37,8 @@ public class PictureJudgement extends Div {
     /** The same where it is judged already. */
     public void show(Picture picture, Crop crop, Resolution resolution, PrintLimits limits) {
         removeAll();
-        Verdict verdict = new Verdict(kind(resolution.verdict()), getTranslation(resolution.verdict().textKey()));
+        Verdict verdict = new Verdict(
+                kind(resolution.verdict()), getTranslation(resolution.verdict().textKey()));
         Span numbers = new Span(figures.text("artwork.judged", Math.round(resolution.ppi()), resolution.sharpUpTo()));
         Div line = new Div(verdict, numbers);
         line.addClassName("pw-verdict-line");

@@ -35,7 +35,9 @@ class PicturesSection implements SetUpSection {
     @Override
     public Component show() {
         PictureCare.Kept kept = care.kept();
-        Div section = new Div(new H2(figures.text("artwork.kept.title")), soft(figures.text("artwork.kept.lead", PictureCare.KEPT.toDays())),
+        Div section = new Div(
+                new H2(figures.text("artwork.kept.title")),
+                soft(figures.text("artwork.kept.lead", PictureCare.KEPT.toDays())),
                 new Paragraph(figures.text("artwork.kept", kept.pictures(), megabytes(kept.bytes()))));
         section.addClassName("pw-section");
         List<PictureCare.Clearing> clearings = care.clearings(LINES);
@@ -43,7 +45,10 @@ class PicturesSection implements SetUpSection {
             section.add(soft(figures.text("artwork.kept.none-cleared")));
         }
         clearings.forEach(clearing -> section.add(soft(figures.text(
-                "artwork.kept.cleared", figures.moment(clearing.at()), clearing.pictures(), megabytes(clearing.bytes())))));
+                "artwork.kept.cleared",
+                figures.moment(clearing.at()),
+                clearing.pictures(),
+                megabytes(clearing.bytes())))));
         return section;
     }
 

@@ -103,7 +103,10 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 .filter(s -> s.name().equalsIgnoreCase(name))
                 .findFirst()
                 .orElseGet(this::firstWithWork);
-        chosen = Optional.ofNullable(event.getLocation().getQueryParameters().getSingleParameter("order").orElse(null))
+        chosen = Optional.ofNullable(event.getLocation()
+                        .getQueryParameters()
+                        .getSingleParameter("order")
+                        .orElse(null))
                 .flatMap(orders::findByNumber)
                 .map(order -> order.id());
         if (asked != stage) {
@@ -118,7 +121,10 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private Stage firstWithWork() {
         Map<Stage, Long> counts = bench.counts();
-        return Arrays.stream(Stage.values()).filter(counts::containsKey).findFirst().orElse(Stage.PRINT);
+        return Arrays.stream(Stage.values())
+                .filter(counts::containsKey)
+                .findFirst()
+                .orElse(Stage.PRINT);
     }
 
     @Override
@@ -176,12 +182,15 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         // News from another screen never changes the card under a thumb that is just about to press 'done'.
         Optional<OrderId> wanted = anew ? chosen : onShow.or(() -> chosen);
         boolean gone = !anew && onShow.isPresent() && !here.contains(onShow.get());
-        Waiting open = gone ? null : waiting.stream()
-                .filter(w -> wanted.equals(Optional.of(w.order().id())))
-                .findFirst()
-                .orElse(waiting.isEmpty() ? null : waiting.getFirst());
+        Waiting open = gone
+                ? null
+                : waiting.stream()
+                        .filter(w -> wanted.equals(Optional.of(w.order().id())))
+                        .findFirst()
+                        .orElse(waiting.isEmpty() ? null : waiting.getFirst());
         for (Waiting w : waiting) {
-            queue.add(new QueueCard(w, figures, w == open, together.contains(w.order().id()), this::choose, this::gather));
+            queue.add(new QueueCard(
+                    w, figures, w == open, together.contains(w.order().id()), this::choose, this::gather));
         }
         List<Object> now = open == null
                 ? List.of(stage, gone)
@@ -190,7 +199,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             onCard = now;
             job.removeAll();
             if (gone) {
-                Div left = new Div(new Paragraph(getTranslation("bench.gone", orders.get(onShow.get()).number())));
+                Div left = new Div(new Paragraph(
+                        getTranslation("bench.gone", orders.get(onShow.get()).number())));
                 left.addClassName("pw-empty");
                 job.add(left);
             }
@@ -224,8 +234,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** On a phone the job lies below its queue. The router sets a new page to its top, so this comes after it. */
     private void bringJob() {
-        job.getElement().executeJs(
-                "if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block: 'start'}), 60)");
+        job.getElement()
+                .executeJs(
+                        "if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block: 'start'}), 60)");
     }
 
     private static String address(Stage stage) {
@@ -245,19 +256,24 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         foot.removeAll();
         foot.setVisible(together.size() > 1);
         Button all = new Button(
-                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())), e -> tick(List.copyOf(together)));
+                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())),
+                e -> tick(List.copyOf(together)));
         all.addThemeVariants(ButtonVariant.PRIMARY);
         all.addClassName("bench-big");
         foot.add(all);
     }
 
     private void tick(List<OrderId> which) {
-        List<Waiting> asked = bench.queue(stage).stream().filter(w -> which.contains(w.order().id())).toList();
+        List<Waiting> asked = bench.queue(stage).stream()
+                .filter(w -> which.contains(w.order().id()))
+                .toList();
         AllTheSame.ask(asked, figures, () -> tickNow(which));
     }
 
     private void tickNow(List<OrderId> which) {
-        String device = Optional.ofNullable(VaadinRequest.getCurrent()).map(r -> r.getHeader("User-Agent")).orElse("");
+        String device = Optional.ofNullable(VaadinRequest.getCurrent())
+                .map(r -> r.getHeader("User-Agent"))
+                .orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
         outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
@@ -265,7 +281,12 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             show(false);
             return;
         }
-        Saved.tell(getTranslation("bench.done", getTranslation(stage.textKey()), outcome.done().size()), false);
+        Saved.tell(
+                getTranslation(
+                        "bench.done",
+                        getTranslation(stage.textKey()),
+                        outcome.done().size()),
+                false);
         together.clear();
         chosen = Optional.empty();
         // An address that named the order done would open nothing when it is loaded again.
@@ -279,12 +300,19 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         for (Tick tick : ticks) {
             String number = orders.get(tick.order()).number();
             Span words = new Span(getTranslation(
-                    "bench.undo.line", number, getTranslation(tick.stage().textKey()), tick.who(), figures.moment(tick.at())));
-            Button back = new Button(getTranslation("bench.undo"), e -> Saved.unlessRefused(figures, "bench.undone", () -> {
-                bench.undo(tick.order(), signedIn.name());
-                show();
-            }));
-            back.setAriaLabel(getTranslation("bench.undo.label", number, getTranslation(tick.stage().textKey())));
+                    "bench.undo.line",
+                    number,
+                    getTranslation(tick.stage().textKey()),
+                    tick.who(),
+                    figures.moment(tick.at())));
+            Button back = new Button(
+                    getTranslation("bench.undo"),
+                    e -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                        bench.undo(tick.order(), signedIn.name());
+                        show();
+                    }));
+            back.setAriaLabel(getTranslation(
+                    "bench.undo.label", number, getTranslation(tick.stage().textKey())));
             back.addThemeVariants(ButtonVariant.TERTIARY);
             undo.add(new Div(words, back));
         }

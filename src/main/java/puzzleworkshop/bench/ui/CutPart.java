@@ -130,12 +130,14 @@ class CutPart implements StagePart {
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
             panel.whenEnded(ended -> again.run());
-            panel.reckon(parameters -> CutTime.estimate(paths(waiting.order()), job.setting().machine(), parameters));
+            panel.reckon(parameters ->
+                    CutTime.estimate(paths(waiting.order()), job.setting().machine(), parameters));
             part.add(panel);
         });
         boolean open = last.filter(job -> job.ended().isEmpty()).isPresent();
         if (!open) {
-            Button prepare = new Button(figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
+            Button prepare = new Button(
+                    figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
                     event -> Saved.unlessRefused(figures, "bench.cut.prepared", () -> {
                         jobs.prepare(wish(waiting, machine.get()), signedIn.name());
                         again.run();
@@ -160,7 +162,11 @@ class CutPart implements StagePart {
                 .map(sheet -> Workpiece.of(sheet.facts(), film, filmName))
                 .orElseGet(() -> new Workpiece(order.board(), Past.UNKNOWN, film, filmName));
         CutSetting setting = settings.forBoard(machine, workpiece.board());
-        return new CutJob.Wish(OptionalLong.of(order.id().value()), order.number(), machine.id(), workpiece,
+        return new CutJob.Wish(
+                OptionalLong.of(order.id().value()),
+                order.number(),
+                machine.id(),
+                workpiece,
                 Optional.of(CutTime.estimate(paths(order), setting)));
     }
 
@@ -192,7 +198,10 @@ class CutPart implements StagePart {
     /** All puzzles of the order: one record is kept for the whole cut, and the machine's ratio is learned from it. */
     private List<CurvePath> paths(Order order) {
         CutPattern pattern = patterns.of(order.puzzle().pattern());
-        List<CurvePath> one = order.puzzle().cutPaths(pattern, workshop.tradeNumbers().outlineLast());
-        return Collections.nCopies(order.quantity(), one).stream().flatMap(List::stream).toList();
+        List<CurvePath> one =
+                order.puzzle().cutPaths(pattern, workshop.tradeNumbers().outlineLast());
+        return Collections.nCopies(order.quantity(), one).stream()
+                .flatMap(List::stream)
+                .toList();
     }
 }

@@ -69,7 +69,8 @@ class JobCard extends Div {
         checklist = checklist();
         done = new Button(getTranslation("bench.tick", getTranslation(stage.textKey())), e -> {
             tick.run();
-            // Disabled at the press, so that a second one is no second tick; where it only asked, it may be pressed again.
+            // Disabled at the press, so that a second one is no second tick; where it only asked, it may be pressed
+            // again.
             e.getSource().setEnabled(true);
         });
         clock = clock();
@@ -98,7 +99,10 @@ class JobCard extends Div {
         Anchor link = new Anchor("orders/" + order.number(), order.number());
         Div head = new Div(new H2(order.customer().name()), link);
         head.add(new Span(getTranslation(
-                "bench.card.size", figures.size(order.puzzle().finished()), order.puzzle().pieces(), order.quantity())));
+                "bench.card.size",
+                figures.size(order.puzzle().finished()),
+                order.puzzle().pieces(),
+                order.quantity())));
         head.addClassName("bench-work-head");
         return head;
     }
@@ -109,8 +113,11 @@ class JobCard extends Div {
         if (stage.compareTo(Stage.SHEET_PREP) >= 0 && stage.compareTo(Stage.CUT) <= 0) {
             for (Sheet board : waiting.boards()) {
                 Span where = new Span(getTranslation(
-                        "bench.board", board.id().value(),
-                        board.facts().place().isBlank() ? getTranslation("bench.board.no-place") : board.facts().place()));
+                        "bench.board",
+                        board.id().value(),
+                        board.facts().place().isBlank()
+                                ? getTranslation("bench.board.no-place")
+                                : board.facts().place()));
                 where.addClassName("bench-board-place");
                 Div sheet = new Div(new SheetDrawing(figures).show(board), where);
                 sheet.addClassName("bench-board");
@@ -152,8 +159,9 @@ class JobCard extends Div {
         done.addThemeVariants(ButtonVariant.PRIMARY);
         done.addClassName("bench-big");
         done.setDisableOnClick(true);
-        Button wrong = new Button(getTranslation("bench.wrong"), e -> new WrongDialog(
-                order, stage, bench, figures, signedIn, workshop, afterWrong).open());
+        Button wrong = new Button(
+                getTranslation("bench.wrong"),
+                e -> new WrongDialog(order, stage, bench, figures, signedIn, workshop, afterWrong).open());
         wrong.addClassName("bench-big");
         Div buttons = new Div(done, clock, wrong, new PhotoButton(order, stage, bench, figures, signedIn, again));
         buttons.addClassName("bench-buttons");
@@ -167,20 +175,23 @@ class JobCard extends Div {
         Optional<Running> running = waiting.running();
         Button button = new Button(
                 getTranslation(running.isPresent() ? "bench.clock.stop" : "bench.clock.start"),
-                e -> Saved.unlessRefused(figures, running.isPresent() ? "bench.clock.done" : "bench.clock.begun", () -> {
-                    if (running.isPresent()) {
-                        bench.stop(order.id(), signedIn.name());
-                    } else {
-                        bench.start(order.id(), stage, signedIn.name());
-                    }
-                    again.run();
-                }));
+                e -> Saved.unlessRefused(
+                        figures, running.isPresent() ? "bench.clock.done" : "bench.clock.begun", () -> {
+                            if (running.isPresent()) {
+                                bench.stop(order.id(), signedIn.name());
+                            } else {
+                                bench.start(order.id(), stage, signedIn.name());
+                            }
+                            again.run();
+                        }));
         button.addClassName("bench-big");
         running.ifPresent(r -> {
             Span elapsed = new Span();
             elapsed.addClassName("bench-elapsed");
-            elapsed.getElement().setAttribute("data-bench-since", Long.toString(r.since().toEpochMilli()));
-            elapsed.getElement().setAttribute("data-bench-now", Long.toString(Instant.now().toEpochMilli()));
+            elapsed.getElement()
+                    .setAttribute("data-bench-since", Long.toString(r.since().toEpochMilli()));
+            elapsed.getElement()
+                    .setAttribute("data-bench-now", Long.toString(Instant.now().toEpochMilli()));
             button.setSuffixComponent(elapsed);
         });
         return button;
@@ -192,7 +203,11 @@ class JobCard extends Div {
         for (Bench.PhotoNote photo : bench.photos(waiting.order().id())) {
             Image image = new Image(
                     "bench-photos/" + photo.id(),
-                    getTranslation("bench.photo.of", getTranslation(photo.stage().textKey()), photo.who(), figures.moment(photo.at())));
+                    getTranslation(
+                            "bench.photo.of",
+                            getTranslation(photo.stage().textKey()),
+                            photo.who(),
+                            figures.moment(photo.at())));
             Anchor full = new Anchor("bench-photos/" + photo.id(), image);
             full.setTarget("_blank");
             photos.add(full);

@@ -45,7 +45,10 @@ class JobCardMaker {
 
     /** What stands above the queue of a stage. */
     List<Component> aboveTheQueue(Stage stage) {
-        return parts.stream().filter(part -> part.stage() == stage).flatMap(part -> part.aboveTheQueue().stream()).toList();
+        return parts.stream()
+                .filter(part -> part.stage() == stage)
+                .flatMap(part -> part.aboveTheQueue().stream())
+                .toList();
     }
 
     Component card(Waiting waiting, Stage stage, Runnable tick, Runnable again) {
@@ -68,7 +71,8 @@ class JobCardMaker {
 
     /** What has to be made again may miss its day: then words for the customer lie ready at once. */
     private void offerWords(Order order) {
-        plan.now().of(order.id())
+        plan.now()
+                .of(order.id())
                 .filter(entry -> entry.outlook().isLate())
                 .ifPresent(entry -> new TellDialog(entry, notices, figures, signedIn.name(), () -> {}).open());
     }

@@ -17,8 +17,8 @@ class PhotoButton extends Upload {
     PhotoButton(Order order, Stage stage, Bench bench, Figures figures, SignedIn signedIn, Runnable again) {
         // The name is asked for here: the upload itself arrives in a thread that knows nobody.
         String who = signedIn.name();
-        setUploadHandler(UploadHandler.inMemory((metadata, content) -> getUI().ifPresent(ui -> ui.access(
-                () -> Saved.unlessRefused(figures, "bench.photo.kept", () -> {
+        setUploadHandler(UploadHandler.inMemory((metadata, content) -> getUI().ifPresent(ui ->
+                ui.access(() -> Saved.unlessRefused(figures, "bench.photo.kept", () -> {
                     bench.photo(order.id(), stage, Optional.empty(), metadata.contentType(), content, who);
                     again.run();
                 })))));

@@ -54,7 +54,9 @@ class ProgressPanel implements OrderPanel {
         for (Tick tick : bench.ticks(order.id())) {
             String words = figures.text(
                     tick.undone() ? "bench.progress.undone" : "bench.progress.done",
-                    figures.text(tick.stage().textKey()), tick.who(), figures.moment(tick.at()));
+                    figures.text(tick.stage().textKey()),
+                    tick.who(),
+                    figures.moment(tick.at()));
             ListItem item = new ListItem(new Span(words));
             tick.minutes().ifPresent(minutes -> item.add(new Span(" · " + figures.minutes(minutes))));
             if (tick.undone()) {
@@ -81,8 +83,15 @@ class ProgressPanel implements OrderPanel {
         Div photos = new Div();
         photos.addClassName("bench-photos");
         bench.photos(order.id()).forEach(photo -> {
-            Anchor full = new Anchor("bench-photos/" + photo.id(), new Image("bench-photos/" + photo.id(), figures.text(
-                    "bench.photo.of", figures.text(photo.stage().textKey()), photo.who(), figures.moment(photo.at()))));
+            Anchor full = new Anchor(
+                    "bench-photos/" + photo.id(),
+                    new Image(
+                            "bench-photos/" + photo.id(),
+                            figures.text(
+                                    "bench.photo.of",
+                                    figures.text(photo.stage().textKey()),
+                                    photo.who(),
+                                    figures.moment(photo.at()))));
             full.setTarget("_blank");
             photos.add(full);
         });

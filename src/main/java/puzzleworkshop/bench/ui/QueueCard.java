@@ -31,14 +31,20 @@ class QueueCard extends Div {
         Span who = new Span(order.customer().name());
         who.addClassName("bench-card-who");
         Span what = new Span(getTranslation(
-                "bench.card.what", order.number(), figures.size(order.puzzle().finished()), order.puzzle().pieces(), order.quantity()));
+                "bench.card.what",
+                order.number(),
+                figures.size(order.puzzle().finished()),
+                order.puzzle().pieces(),
+                order.quantity()));
         what.addClassName("pw-small");
         Div words = new Div(who, what);
         words.addClassName("bench-card-words");
         waiting.planned().ifPresent(work -> {
             LocalTime at = work.start().toLocalTime();
             Span when = new Span(getTranslation(
-                    "bench.card.planned", figures.day(work.start().toLocalDate()), "%02d:%02d".formatted(at.getHour(), at.getMinute())));
+                    "bench.card.planned",
+                    figures.day(work.start().toLocalDate()),
+                    "%02d:%02d".formatted(at.getHour(), at.getMinute())));
             when.addClassName("pw-small");
             words.add(when);
         });

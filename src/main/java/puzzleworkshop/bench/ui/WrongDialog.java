@@ -39,7 +39,13 @@ class WrongDialog extends Dialog {
     private boolean corrected;
 
     WrongDialog(
-            Order order, Stage stage, Bench bench, Figures figures, SignedIn signedIn, Workshop workshop, Runnable again) {
+            Order order,
+            Stage stage,
+            Bench bench,
+            Figures figures,
+            SignedIn signedIn,
+            Workshop workshop,
+            Runnable again) {
         this.order = order;
         this.bench = bench;
         this.figures = figures;
@@ -49,7 +55,9 @@ class WrongDialog extends Dialog {
         what.setItems(What.at(stage));
         what.setItemLabelGenerator(w -> getTranslation(w.textKey()));
         from.setLabel(getTranslation("bench.wrong.from"));
-        from.setItems(Arrays.stream(Stage.values()).filter(s -> s.compareTo(stage) <= 0).toList());
+        from.setItems(Arrays.stream(Stage.values())
+                .filter(s -> s.compareTo(stage) <= 0)
+                .toList());
         from.setItemLabelGenerator(s -> getTranslation(s.textKey()));
         what.addValueChangeListener(e -> from.setValue(e.getValue().usuallyAgainFrom(stage)));
         from.addValueChangeListener(e -> reckon());
@@ -57,12 +65,14 @@ class WrongDialog extends Dialog {
         board.setLabel(getTranslation("bench.wrong.board"));
         board.setVisible(stage.compareTo(Stage.CUT) <= 0);
         board.addValueChangeListener(e -> reckon());
-        material.setLabel(getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
+        material.setLabel(
+                getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(What.at(stage).getFirst());
         Button book = new Button(getTranslation("bench.wrong.book"), e -> {
-            if (Saved.unlessRefused(figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
+            if (Saved.unlessRefused(
+                    figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
                 close();
                 again.run();
             }
@@ -81,7 +91,9 @@ class WrongDialog extends Dialog {
                 from.getValue(),
                 note.getValue(),
                 board.getValue(),
-                corrected ? Optional.ofNullable(material.getValue()).map(v -> Money.of(v, workshop.currency())) : Optional.empty());
+                corrected
+                        ? Optional.ofNullable(material.getValue()).map(v -> Money.of(v, workshop.currency()))
+                        : Optional.empty());
     }
 
     private void reckon() {
@@ -93,9 +105,10 @@ class WrongDialog extends Dialog {
             if (!corrected) {
                 material.setValue(lost.materialLost().rounded().amount());
             }
-            loss.setText(lost.laserLost().value() > 0
-                    ? figures.text("bench.wrong.lost-laser", lost.workLost(), lost.laserLost())
-                    : figures.text("bench.wrong.lost", lost.workLost()));
+            loss.setText(
+                    lost.laserLost().value() > 0
+                            ? figures.text("bench.wrong.lost-laser", lost.workLost(), lost.laserLost())
+                            : figures.text("bench.wrong.lost", lost.workLost()));
         } catch (Refused refused) {
             loss.setText(figures.say(refused));
         }

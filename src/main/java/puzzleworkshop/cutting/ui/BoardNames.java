@@ -37,6 +37,10 @@ class BoardNames {
     }
 
     private String material(String id) {
-        return rack.materials().stream().filter(m -> m.id().equals(id)).findFirst().map(Material::name).orElse(id);
+        return rack.materials().stream()
+                .filter(m -> m.id().equals(id))
+                .findFirst()
+                .map(Material::name)
+                .orElse(id);
     }
 }

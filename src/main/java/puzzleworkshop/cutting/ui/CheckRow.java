@@ -47,7 +47,8 @@ class CheckRow extends Div {
     private String words(CutJob job, CheckItem item) {
         return switch (item) {
             case GAP_SET -> figures.text(item.textKey(), job.parameters().gap());
-            case EYEWEAR -> figures.text(item.textKey(), job.setting().machine().beam().wavelengthNm());
+            case EYEWEAR ->
+                figures.text(item.textKey(), job.setting().machine().beam().wavelengthNm());
             default -> figures.text(item.textKey());
         };
     }
@@ -55,7 +56,8 @@ class CheckRow extends Div {
     private Div skipWay(CheckItem item, Consumer<String> skipped) {
         TextField reason = new TextField();
         reason.setPlaceholder(figures.text("cutting.check.reason"));
-        reason.setAriaLabel(figures.text("cutting.check.reason.of", figures.text("cutting.check.short." + item.name())));
+        reason.setAriaLabel(
+                figures.text("cutting.check.reason.of", figures.text("cutting.check.short." + item.name())));
         reason.setMaxLength(500);
         Button skip = new Button(figures.text("cutting.check.skip"), event -> {
             if (reason.getValue().strip().length() < CheckAnswer.SHORTEST_REASON) {

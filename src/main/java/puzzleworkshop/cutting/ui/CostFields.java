@@ -77,8 +77,14 @@ class CostFields extends Div {
     }
 
     MachineCosts read() {
-        return new MachineCosts(money(price), money(residual), life.getValue(), kw.getValue(), money(upkeep),
-                yearly.getValue(), wear.stream()
+        return new MachineCosts(
+                money(price),
+                money(residual),
+                life.getValue(),
+                kw.getValue(),
+                money(upkeep),
+                yearly.getValue(),
+                wear.stream()
                         .map(row -> new WearPart(row.name.getValue().strip(), money(row.price), row.life.getValue()))
                         .toList());
     }
@@ -119,7 +125,8 @@ class CostFields extends Div {
         }
 
         boolean valid(Set<String> names) {
-            boolean named = !name.getValue().isBlank() && names.add(name.getValue().strip().toLowerCase(Locale.ROOT));
+            boolean named = !name.getValue().isBlank()
+                    && names.add(name.getValue().strip().toLowerCase(Locale.ROOT));
             name.setErrorMessage(figures.text("cutting.costs.wear.name.missing"));
             name.setInvalid(!named);
             return named & Fields.inRange(price, 0, MOST_MONEY, figures) & Fields.inRange(life, 1, MOST_HOURS, figures);

@@ -23,8 +23,8 @@ import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutParameters;
 import puzzleworkshop.cutting.CutTime;
-import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.MachineRatio;
+import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Verdict;
@@ -86,10 +86,13 @@ public class CutJobPanel extends Div {
     private Div head(CutJob job) {
         Div head = new Div();
         head.addClassName("cutting-job-head");
-        Div title = new Div(new H2(figures.text("cutting.job.title", job.label())),
+        Div title = new Div(
+                new H2(figures.text("cutting.job.title", job.label())),
                 new StateMark(job.setting().state(), figures));
         title.addClassName("pw-verdict-line");
-        Paragraph where = new Paragraph(figures.text("cutting.job.where", job.setting().machine().name(),
+        Paragraph where = new Paragraph(figures.text(
+                "cutting.job.where",
+                job.setting().machine().name(),
                 boards.of(job.setting().board())));
         where.addClassName("pw-soft");
         head.add(title, where, new DialledIn(job.parameters(), figures));
@@ -103,8 +106,10 @@ public class CutJobPanel extends Div {
     private Paragraph time(CutJob job, Minutes running) {
         MachineRatio ratio = machines.ratio(job.setting().machine().id());
         double off = 1.2816 * ratio.spread();
-        Paragraph time = new Paragraph(figures.text("cutting.job.time",
-                running.times(Math.max(ratio.median() - off, ratio.median() / 4)), running.times(ratio.median() + off)));
+        Paragraph time = new Paragraph(figures.text(
+                "cutting.job.time",
+                running.times(Math.max(ratio.median() - off, ratio.median() / 4)),
+                running.times(ratio.median() + off)));
         time.addClassName("pw-small");
         return time;
     }
@@ -113,40 +118,57 @@ public class CutJobPanel extends Div {
         for (Sentence reason : job.workpiece().forbidden()) {
             add(note("bad", figures.say(reason)));
         }
-        add(new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")), breakOffWay(job, "cutting.job.give.up",
-                reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
+        add(
+                new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")),
+                breakOffWay(
+                        job,
+                        "cutting.job.give.up",
+                        reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
     }
 
     private void before(CutJob job) {
         Div list = new Div();
         list.addClassName("cutting-checks");
         for (CheckItem item : CheckItem.values()) {
-            list.add(new CheckRow(job, item, figures,
+            list.add(new CheckRow(
+                    job,
+                    item,
+                    figures,
                     () -> again(job, () -> jobs.check(job.id(), item, who.name())),
                     reason -> again(job, () -> jobs.skip(job.id(), item, reason, who.name()))));
         }
         Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
         caution.addClassName("pw-small");
-        Button start = new Button(figures.text("cutting.job.start"),
-                event -> again(job, () -> jobs.start(job.id(), who.name())));
+        Button start = new Button(
+                figures.text("cutting.job.start"), event -> again(job, () -> jobs.start(job.id(), who.name())));
         start.addThemeVariants(ButtonVariant.PRIMARY);
         start.addClassName("cutting-big");
         start.setEnabled(job.state() == CutJob.State.READY);
-        Span missing = new Span(job.unanswered().isEmpty()
-                ? figures.text("cutting.job.ready")
-                : figures.text("cutting.job.missing", job.unanswered().size()));
+        Span missing = new Span(
+                job.unanswered().isEmpty()
+                        ? figures.text("cutting.job.ready")
+                        : figures.text("cutting.job.missing", job.unanswered().size()));
         missing.addClassName("pw-small");
         Div foot = new Div(start, missing);
         foot.addClassName("cutting-job-foot");
-        add(dialWay(job), list, caution, foot, breakOffWay(job, "cutting.job.give.up", reason -> Optional.of(
-                jobs.breakOff(job.id(), reason, who.name()))));
+        add(
+                dialWay(job),
+                list,
+                caution,
+                foot,
+                breakOffWay(
+                        job,
+                        "cutting.job.give.up",
+                        reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
     }
 
     /** Other parameters for this job alone: the setting stays as it is. */
     private Div dialWay(CutJob job) {
         ParameterFields fields = new ParameterFields(job.setting(), job.parameters(), figures);
-        Button dial = new Button(figures.text("cutting.job.dial.do"), event -> fields.read().ifPresent(
-                typed -> again(job, () -> jobs.dial(job.id(), typed, reckoned.apply(typed)))));
+        Button dial = new Button(
+                figures.text("cutting.job.dial.do"),
+                event -> fields.read()
+                        .ifPresent(typed -> again(job, () -> jobs.dial(job.id(), typed, reckoned.apply(typed)))));
         Div form = new Div(fields, dial);
         form.addClassName("pw-stack");
         form.setVisible(false);
@@ -158,7 +180,10 @@ public class CutJobPanel extends Div {
     private void during(CutJob job) {
         Span clock = new Span();
         clock.addClassName("cutting-clock");
-        clock.getElement().setAttribute("data-since", Long.toString(job.started().orElseThrow().at().toEpochMilli()));
+        clock.getElement()
+                .setAttribute(
+                        "data-since",
+                        Long.toString(job.started().orElseThrow().at().toEpochMilli()));
         clock.getElement().executeJs("window.cuttingClock && window.cuttingClock(this)");
         Div running = new Div(clock, new Paragraph(figures.text("cutting.job.stay")));
         running.addClassName("cutting-running");
@@ -174,39 +199,55 @@ public class CutJobPanel extends Div {
                 passes.setInvalid(true);
                 passes.focus();
             }
-            finding.read().filter(seen -> counted).ifPresent(seen -> again(job, () -> {
-                CutJob done = jobs.finish(job.id(), passes.getValue(), seen, finding.photo(), who.name());
-                ended.accept(done);
-                return done;
-            }));
+            finding.read()
+                    .filter(seen -> counted)
+                    .ifPresent(seen -> again(job, () -> {
+                        CutJob done = jobs.finish(job.id(), passes.getValue(), seen, finding.photo(), who.name());
+                        ended.accept(done);
+                        return done;
+                    }));
         });
         finish.addThemeVariants(ButtonVariant.PRIMARY);
         finish.addClassName("cutting-big");
         Div foot = new Div(finish);
         foot.addClassName("cutting-job-foot");
         Checkbox nothingToSee = new Checkbox(figures.text("cutting.job.break.nothing"));
-        Div broken = breakOffWay(job, "cutting.job.break", reason -> {
-            if (nothingToSee.getValue()) {
-                return Optional.of(jobs.breakOff(job.id(), reason, who.name()));
-            }
-            return finding.read()
-                    .filter(seen -> passes.getValue() != null && !passes.isInvalid())
-                    .map(seen -> jobs.breakOff(job.id(), reason, passes.getValue(), seen, finding.photo(), who.name()));
-        }, nothingToSee);
+        Div broken = breakOffWay(
+                job,
+                "cutting.job.break",
+                reason -> {
+                    if (nothingToSee.getValue()) {
+                        return Optional.of(jobs.breakOff(job.id(), reason, who.name()));
+                    }
+                    return finding.read()
+                            .filter(seen -> passes.getValue() != null && !passes.isInvalid())
+                            .map(seen -> jobs.breakOff(
+                                    job.id(), reason, passes.getValue(), seen, finding.photo(), who.name()));
+                },
+                nothingToSee);
         add(running, passes, finding, foot, broken);
     }
 
     private void after(CutJob job) {
         boolean done = job.state() == CutJob.State.DONE;
-        add(new Verdict(done ? Verdict.Kind.GOOD : Verdict.Kind.BAD,
+        add(new Verdict(
+                done ? Verdict.Kind.GOOD : Verdict.Kind.BAD,
                 figures.text(done ? "cutting.job.done" : "cutting.job.broken")));
-        job.took().ifPresent(took -> add(new Paragraph(figures.text("cutting.job.took", took,
-                job.ended().orElseThrow().by()))));
+        job.took()
+                .ifPresent(took -> add(new Paragraph(figures.text(
+                        "cutting.job.took", took, job.ended().orElseThrow().by()))));
         if (!job.note().isBlank()) {
             add(note("", job.note()));
         }
-        job.skipped().forEach(skip -> add(note("warn", figures.text("cutting.check.skipped.after",
-                figures.text("cutting.check.short." + skip.item().name()), skip.by(), skip.reason()))));
+        job.skipped()
+                .forEach(skip -> add(note(
+                        "warn",
+                        figures.text(
+                                "cutting.check.skipped.after",
+                                figures.text(
+                                        "cutting.check.short." + skip.item().name()),
+                                skip.by(),
+                                skip.reason()))));
     }
 
     /** Gives the job up before the start or stops it after: both ask why. */
@@ -214,11 +255,13 @@ public class CutJobPanel extends Div {
         TextField reason = new TextField(figures.text("cutting.job.break.why"));
         reason.setMaxLength(1000);
         reason.setWidthFull();
-        Button really = new Button(figures.text(key), event -> again(job, () -> {
-            Optional<CutJob> broken = deed.apply(reason.getValue());
-            broken.ifPresentOrElse(ended, () -> Saved.tell(figures.text("cutting.job.break.outcome"), true));
-            return broken.orElse(null);
-        }));
+        Button really = new Button(
+                figures.text(key),
+                event -> again(job, () -> {
+                    Optional<CutJob> broken = deed.apply(reason.getValue());
+                    broken.ifPresentOrElse(ended, () -> Saved.tell(figures.text("cutting.job.break.outcome"), true));
+                    return broken.orElse(null);
+                }));
         really.addThemeVariants(ButtonVariant.ERROR);
         Div form = new Div(reason);
         form.add(beside);

@@ -32,13 +32,14 @@ public class CutJobView extends Div implements HasUrlParameter<Long>, HasDynamic
     public void setParameter(BeforeEvent event, Long id) {
         removeAll();
         add(new Anchor("machines", figures.text("cutting.back")));
-        jobs.find(id).ifPresentOrElse(
-                job -> {
-                    Div section = new Div(panels.getObject().show(job));
-                    section.addClassName("pw-section");
-                    add(section);
-                },
-                () -> add(new Paragraph(figures.text("cutting.job.gone"))));
+        jobs.find(id)
+                .ifPresentOrElse(
+                        job -> {
+                            Div section = new Div(panels.getObject().show(job));
+                            section.addClassName("pw-section");
+                            add(section);
+                        },
+                        () -> add(new Paragraph(figures.text("cutting.job.gone"))));
     }
 
     @Override

@@ -13,11 +13,19 @@ class DialledIn extends Div {
     DialledIn(CutParameters parameters, Figures figures) {
         this.figures = figures;
         addClassName("cutting-dialled");
-        number("cutting.speed", figures.number(parameters.speed().toMmPerMinute(), 1), "mm/min",
-                figures.text("cutting.speed.other", figures.number(parameters.speed().mmPerSecond(), 2)));
+        number(
+                "cutting.speed",
+                figures.number(parameters.speed().toMmPerMinute(), 1),
+                "mm/min",
+                figures.text(
+                        "cutting.speed.other", figures.number(parameters.speed().mmPerSecond(), 2)));
         number("cutting.power", figures.number(parameters.power().hundredths().doubleValue(), 1), "%", "");
         number("cutting.passes", Integer.toString(parameters.passes()), "×", "");
-        number("cutting.gap", figures.number(figures.units().valueOf(parameters.gap()), 2), figures.units().symbol(), "");
+        number(
+                "cutting.gap",
+                figures.number(figures.units().valueOf(parameters.gap()), 2),
+                figures.units().symbol(),
+                "");
         number("cutting.air", figures.text(parameters.airAssist() ? "cutting.on" : "cutting.off"), "", "");
     }
 

@@ -31,7 +31,8 @@ class FindingForm extends Div {
         result.setItemLabelGenerator(value -> figures.text(value.textKey()));
         result.addClassName("cutting-big-choice");
         charring.setLabel(figures.text("cutting.finding.charring"));
-        charring.setItems(IntStream.rangeClosed(0, Finding.WORST_CHARRING).boxed().toList());
+        charring.setItems(
+                IntStream.rangeClosed(0, Finding.WORST_CHARRING).boxed().toList());
         charring.setItemLabelGenerator(value -> figures.text("cutting.charring." + value));
         charring.addClassName("cutting-big-choice");
         gap = new LengthField(figures.text("cutting.finding.gap"), figures.units());
@@ -45,12 +46,14 @@ class FindingForm extends Div {
 
     /** What was said, or none with the missing parts marked. */
     Optional<Finding> read() {
-        boolean gapReadable = gap.typed().isBlank() || gap.getValue() != null && gap.getValue().mm() >= 0;
+        boolean gapReadable = gap.typed().isBlank()
+                || gap.getValue() != null && gap.getValue().mm() >= 0;
         mark(result, result.getValue() == null, "cutting.finding.result.missing");
         mark(charring, charring.getValue() == null, "cutting.finding.charring.missing");
         gap.setInvalid(!gapReadable);
         gap.setErrorMessage(figures.text("cutting.finding.gap.unreadable"));
-        Component first = result.getValue() == null ? result : charring.getValue() == null ? charring : gapReadable ? null : gap;
+        Component first =
+                result.getValue() == null ? result : charring.getValue() == null ? charring : gapReadable ? null : gap;
         if (first != null) {
             // On a phone the button lies a screen below the question.
             first.getElement().executeJs("""
@@ -59,8 +62,8 @@ class FindingForm extends Div {
                     """);
             return Optional.empty();
         }
-        return Optional.of(new Finding(result.getValue(), charring.getValue(), Optional.ofNullable(gap.getValue()),
-                note.getValue()));
+        return Optional.of(new Finding(
+                result.getValue(), charring.getValue(), Optional.ofNullable(gap.getValue()), note.getValue()));
     }
 
     Optional<Photo> photo() {

@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.MachineRatio;
 import puzzleworkshop.display.Figures;
@@ -32,9 +31,13 @@ class MachineCard extends Div {
         if (machine.retired()) {
             words.add(new Verdict(Verdict.Kind.WAIT, figures.text("cutting.machine.retired")));
         }
-        words.add(new Paragraph(figures.text("cutting.machine.facts", machine.beam().powerWatts(),
-                Integer.toString(machine.beam().wavelengthNm()), machine.bed())));
-        Paragraph speeds = new Paragraph(figures.text("cutting.machine.speeds", machine.motion().maxCut()));
+        words.add(new Paragraph(figures.text(
+                "cutting.machine.facts",
+                machine.beam().powerWatts(),
+                Integer.toString(machine.beam().wavelengthNm()),
+                machine.bed())));
+        Paragraph speeds = new Paragraph(
+                figures.text("cutting.machine.speeds", machine.motion().maxCut()));
         speeds.addClassName("pw-small");
         Paragraph truth = new Paragraph(ratioWords(ratio, figures));
         truth.addClassName("pw-small");
@@ -49,7 +52,9 @@ class MachineCard extends Div {
         buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
         if (!machine.standard()) {
             buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
-            buttons.add(button(machine.retired() ? "cutting.machine.back" : "cutting.machine.retire", figures,
+            buttons.add(button(
+                    machine.retired() ? "cutting.machine.back" : "cutting.machine.retire",
+                    figures,
                     deeds.retireOrBack()));
         }
         add(top, buttons);
@@ -71,7 +76,12 @@ class MachineCard extends Div {
         double w = machine.bed().width().mm();
         double h = machine.bed().height().mm();
         double side = Math.min(LARGEST_BED_MM, Math.max(w, h));
-        Svg svg = Svg.of(-6, -6, w + 12, h + 12, figures.text("cutting.bed", machine.name()),
+        Svg svg = Svg.of(
+                        -6,
+                        -6,
+                        w + 12,
+                        h + 12,
+                        figures.text("cutting.bed", machine.name()),
                         figures.text("cutting.bed.words", machine.bed()))
                 .rect(0, 0, w, h, "cutting-bed");
         double step = Math.max(50, side / 8);

@@ -103,11 +103,18 @@ class MachineForm extends Dialog {
             Saved.tell(figures.text("cutting.form.incomplete"), true);
             return;
         }
-        Machine typed = new Machine(before.id(), name.getValue(), new Size(bedWidth.getValue(), bedHeight.getValue()),
+        Machine typed = new Machine(
+                before.id(),
+                name.getValue(),
+                new Size(bedWidth.getValue(), bedHeight.getValue()),
                 new Beam(power.getValue(), (int) Math.round(wavelength.getValue()), gap.getValue(), kerf.getValue()),
                 new Motion(travel.getValue(), cut.getValue(), acceleration.getValue(), corner.getValue()),
-                bow.getValue(), Minutes.of(setUp.getValue()), Minutes.ofSeconds(pause.getValue()), costs.read(),
-                before.standard(), before.retired());
+                bow.getValue(),
+                Minutes.of(setUp.getValue()),
+                Minutes.ofSeconds(pause.getValue()),
+                costs.read(),
+                before.standard(),
+                before.retired());
         Saved.unlessRefused(figures, "cutting.saved", () -> {
             Machine written = machines.save(typed);
             close();

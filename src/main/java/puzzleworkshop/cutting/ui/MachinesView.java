@@ -42,8 +42,15 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private final transient HouseUnits house;
     private long chosen;
 
-    public MachinesView(Machines machines, Settings settings, CutJobs jobs, TrialNotes trials, BoardNames boards, Figures figures,
-            SignedIn who, HouseUnits house) {
+    public MachinesView(
+            Machines machines,
+            Settings settings,
+            CutJobs jobs,
+            TrialNotes trials,
+            BoardNames boards,
+            Figures figures,
+            SignedIn who,
+            HouseUnits house) {
         this.machines = machines;
         this.settings = settings;
         this.jobs = jobs;
@@ -57,7 +64,10 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
 
     @Override
     public void beforeEnter(BeforeEnterEvent event) {
-        String asked = event.getLocation().getQueryParameters().getSingleParameter(CHOSEN).orElse("");
+        String asked = event.getLocation()
+                .getQueryParameters()
+                .getSingleParameter(CHOSEN)
+                .orElse("");
         chosen = asked.matches("\\d{1,18}") ? Long.parseLong(asked) : 0;
         show();
     }
@@ -70,12 +80,21 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
             add(empty());
             return;
         }
-        Machine shown = all.stream().filter(machine -> machine.id() == chosen).findFirst().orElse(all.getFirst());
+        Machine shown = all.stream()
+                .filter(machine -> machine.id() == chosen)
+                .findFirst()
+                .orElse(all.getFirst());
         Div cards = new Div();
         cards.addClassName("cutting-machines");
         for (Machine machine : all) {
-            cards.add(new MachineCard(machine, machines.ratio(machine.id()), machine.id() == shown.id(), figures,
-                    new MachineCard.Deeds(() -> choose(machine), () -> edit(machine),
+            cards.add(new MachineCard(
+                    machine,
+                    machines.ratio(machine.id()),
+                    machine.id() == shown.id(),
+                    figures,
+                    new MachineCard.Deeds(
+                            () -> choose(machine),
+                            () -> edit(machine),
                             () -> doAndShow(() -> machines.makeStandard(machine.id())),
                             () -> doAndShow(() -> retireOrBack(machine)))));
         }
@@ -94,7 +113,8 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private Div empty() {
         Button first = new Button(figures.text("cutting.machine.first"), event -> edit(usual()));
         first.addThemeVariants(ButtonVariant.PRIMARY);
-        Div empty = new Div(new H2(figures.text("cutting.empty")), new Paragraph(figures.text("cutting.empty.lead")), first);
+        Div empty = new Div(
+                new H2(figures.text("cutting.empty")), new Paragraph(figures.text("cutting.empty.lead")), first);
         empty.addClassName("pw-empty");
         return empty;
     }
@@ -118,7 +138,8 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
 
     private void choose(Machine machine) {
         chosen = machine.id();
-        getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, "machines?" + CHOSEN + "=" + machine.id()));
+        getUI().ifPresent(
+                        ui -> ui.getPage().getHistory().replaceState(null, "machines?" + CHOSEN + "=" + machine.id()));
         show();
     }
 

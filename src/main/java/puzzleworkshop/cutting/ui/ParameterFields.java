@@ -61,8 +61,8 @@ class ParameterFields extends Div {
         speed.setErrorMessage(figures.text("cutting.speed.missing"));
         speed.setInvalid(!hasSpeed);
         boolean hasPower = Fields.inRange(power, 0.1, 100, figures);
-        boolean hasPasses = passes.getValue() != null && passes.getValue() >= 1
-                && passes.getValue() <= CutParameters.MOST_PASSES;
+        boolean hasPasses =
+                passes.getValue() != null && passes.getValue() >= 1 && passes.getValue() <= CutParameters.MOST_PASSES;
         passes.setErrorMessage(figures.text("cutting.job.passes", CutParameters.MOST_PASSES));
         passes.setInvalid(!hasPasses);
         boolean hasGap = gap.getValue() != null && gap.getValue().mm() >= 0;
@@ -71,16 +71,28 @@ class ParameterFields extends Div {
         if (!(hasSpeed && hasPower && hasPasses && hasGap)) {
             return Optional.empty();
         }
-        return Optional.of(new CutParameters(speed.getValue(), new Percent(BigDecimal.valueOf(power.getValue())),
-                passes.getValue(), air.getValue(), gap.getValue()));
+        return Optional.of(new CutParameters(
+                speed.getValue(),
+                new Percent(BigDecimal.valueOf(power.getValue())),
+                passes.getValue(),
+                air.getValue(),
+                gap.getValue()));
     }
 
     private void showEnergy() {
-        boolean known = speed.getValue() != null && power.getValue() != null && power.getValue() > 0
+        boolean known = speed.getValue() != null
+                && power.getValue() != null
+                && power.getValue() > 0
                 && passes.getValue() != null;
-        energy.setText(known
-                ? figures.text("cutting.energy", setting.machine().beam().powerWatts() * power.getValue() / 100
-                        * passes.getValue() / speed.getValue().mmPerSecond())
-                : "");
+        energy.setText(
+                known
+                        ? figures.text(
+                                "cutting.energy",
+                                setting.machine().beam().powerWatts()
+                                        * power.getValue()
+                                        / 100
+                                        * passes.getValue()
+                                        / speed.getValue().mmPerSecond())
+                        : "");
     }
 }

@@ -29,7 +29,8 @@ class PhotoField extends Div {
         upload.setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
         upload.setDropAllowed(false);
         upload.setUploadButton(new Button(figures.text("cutting.photo.take")));
-        upload.addFileRejectedListener(event -> Saved.tell(figures.text("cutting.photo.size", Photo.MOST_BYTES / 1_000_000), true));
+        upload.addFileRejectedListener(
+                event -> Saved.tell(figures.text("cutting.photo.size", Photo.MOST_BYTES / 1_000_000), true));
         upload.addFileRemovedListener(event -> photo = null);
         Span label = new Span(figures.text("cutting.photo.label"));
         label.addClassName("pw-small");

@@ -43,8 +43,13 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     private final transient SignedIn who;
     private long id;
 
-    public SettingView(Settings settings, CutJobs jobs, BoardNames boards, ObjectProvider<TestCardDialog> cards,
-            Figures figures, SignedIn who) {
+    public SettingView(
+            Settings settings,
+            CutJobs jobs,
+            BoardNames boards,
+            ObjectProvider<TestCardDialog> cards,
+            Figures figures,
+            SignedIn who) {
         this.settings = settings;
         this.jobs = jobs;
         this.boards = boards;
@@ -64,7 +69,9 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
         removeAll();
         Optional<CutSetting> found = settings.find(id);
         if (found.isEmpty()) {
-            add(new Anchor("machines", figures.text("cutting.back")), new Paragraph(figures.text("cutting.setting.gone")));
+            add(
+                    new Anchor("machines", figures.text("cutting.back")),
+                    new Paragraph(figures.text("cutting.setting.gone")));
             return;
         }
         CutSetting setting = found.get();
@@ -80,27 +87,41 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     }
 
     private Div head(CutSetting setting) {
-        Button card = new Button(figures.text("cutting.card.open"),
+        Button card = new Button(
+                figures.text("cutting.card.open"),
                 event -> cards.getObject().show(setting, this::show).open());
         card.addClassName("pw-push");
-        Button cut = new Button(figures.text("cutting.cut.open"), event -> new TestCutDialog(setting, figures, wish -> {
-            CutJob job = jobs.prepare(wish, who.name());
-            getUI().ifPresent(ui -> ui.navigate(CutJobView.class, job.id()));
-        }).open());
-        Div head = new Div(new Anchor("machines?machine=" + setting.machine().id(), setting.machine().name()),
-                new H1(boards.of(setting.board())), new StateMark(setting.state(), figures), card, cut);
+        Button cut = new Button(
+                figures.text("cutting.cut.open"),
+                event -> new TestCutDialog(setting, figures, wish -> {
+                            CutJob job = jobs.prepare(wish, who.name());
+                            getUI().ifPresent(ui -> ui.navigate(CutJobView.class, job.id()));
+                        })
+                        .open());
+        Div head = new Div(
+                new Anchor(
+                        "machines?machine=" + setting.machine().id(),
+                        setting.machine().name()),
+                new H1(boards.of(setting.board())),
+                new StateMark(setting.state(), figures),
+                card,
+                cut);
         head.addClassName("pw-page-head");
         return head;
     }
 
     private Div dialled(CutSetting setting) {
         ParameterFields fields = new ParameterFields(setting, setting.parameters(), figures);
-        Button choose = new Button(figures.text("cutting.choose.do"), event -> fields.read().ifPresent(typed -> {
-            if (Saved.unlessRefused(figures, "cutting.saved",
-                    () -> settings.choose(setting.machine(), setting.board(), typed, who.name()))) {
-                show();
-            }
-        }));
+        Button choose = new Button(
+                figures.text("cutting.choose.do"),
+                event -> fields.read().ifPresent(typed -> {
+                    if (Saved.unlessRefused(
+                            figures,
+                            "cutting.saved",
+                            () -> settings.choose(setting.machine(), setting.board(), typed, who.name()))) {
+                        show();
+                    }
+                }));
         Div form = new Div(fields, choose);
         form.addClassName("pw-stack");
         form.setVisible(false);
@@ -116,11 +137,15 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     }
 
     private Div proof(CutSetting setting, Evidence evidence, Optional<NextTry> next) {
-        Paragraph rule = new Paragraph(figures.text("cutting.evidence.rule", Evidence.GOOD_IN_A_ROW,
-                Trial.Finding.ACCEPTABLE_CHARRING, Evidence.BAD_OF_RECENT, Evidence.RECENT));
+        Paragraph rule = new Paragraph(figures.text(
+                "cutting.evidence.rule",
+                Evidence.GOOD_IN_A_ROW,
+                Trial.Finding.ACCEPTABLE_CHARRING,
+                Evidence.BAD_OF_RECENT,
+                Evidence.RECENT));
         rule.addClassName("pw-small");
-        Div section = new Div(new H2(figures.text("cutting.evidence")),
-                new TrialPlot(figures).show(setting, evidence, next), rule);
+        Div section = new Div(
+                new H2(figures.text("cutting.evidence")), new TrialPlot(figures).show(setting, evidence, next), rule);
         section.addClassName("pw-section");
         return section;
     }
@@ -136,14 +161,23 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
                     section.add(reason, new DialledIn(proposal.parameters(), figures));
                 },
                 () -> section.add(new Paragraph(figures.text("cutting.next.proven"))));
-        ParameterFields fields = new ParameterFields(setting,
-                next.map(NextTry::parameters).orElse(setting.parameters()), figures);
+        ParameterFields fields =
+                new ParameterFields(setting, next.map(NextTry::parameters).orElse(setting.parameters()), figures);
         FindingForm finding = new FindingForm(figures);
         Button save = new Button(figures.text("cutting.try.save"), event -> {
             Optional<CutParameters> typed = fields.read();
             finding.read().filter(seen -> typed.isPresent()).ifPresent(seen -> {
-                if (Saved.unlessRefused(figures, "cutting.try.saved", () -> settings.record(setting.machine(),
-                        setting.board(), typed.get(), seen, Source.TRY, who.name(), finding.photo()))) {
+                if (Saved.unlessRefused(
+                        figures,
+                        "cutting.try.saved",
+                        () -> settings.record(
+                                setting.machine(),
+                                setting.board(),
+                                typed.get(),
+                                seen,
+                                Source.TRY,
+                                who.name(),
+                                finding.photo()))) {
                     show();
                 }
             });

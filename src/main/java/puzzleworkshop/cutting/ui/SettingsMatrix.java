@@ -96,11 +96,18 @@ class SettingsMatrix extends Div {
         thickness.addClassName("cutting-cell-thickness");
         Span energy = new Span(figures.text("cutting.energy", setting.lineEnergy()));
         energy.addClassName("cutting-cell-energy");
-        Span dialled = new Span(figures.text("cutting.dialled", figures.number(setting.speed().toMmPerMinute(), 0),
-                setting.parameters().power(), setting.passes()));
+        Span dialled = new Span(figures.text(
+                "cutting.dialled",
+                figures.number(setting.speed().toMmPerMinute(), 0),
+                setting.parameters().power(),
+                setting.passes()));
         dialled.addClassName("pw-small");
-        Anchor link = new Anchor("machines/settings/" + setting.id(), thickness, new StateMark(setting.state(), figures),
-                energy, dialled);
+        Anchor link = new Anchor(
+                "machines/settings/" + setting.id(),
+                thickness,
+                new StateMark(setting.state(), figures),
+                energy,
+                dialled);
         link.addClassName("cutting-cell");
         cell.add(link);
         return cell;
@@ -127,7 +134,8 @@ class SettingsMatrix extends Div {
             material.setInvalid(material.getValue() == null);
             material.setErrorMessage(figures.text("cutting.settings.material.missing"));
             if (fits && material.getValue() != null) {
-                CutSetting added = settings.add(machine,
+                CutSetting added = settings.add(
+                        machine,
                         new BoardKind(material.getValue().id(), grade.getValue().name(), typed));
                 dialog.close();
                 getUI().ifPresent(ui -> ui.navigate(SettingView.class, added.id()));

@@ -44,7 +44,7 @@ class SpeedField extends CustomField<Speed> {
 
     private void showOther() {
         Speed speed = generateModelValue();
-        field.setHelperText(speed == null ? "" : figures.text("cutting.speed.other",
-                figures.number(speed.mmPerSecond(), 2)));
+        field.setHelperText(
+                speed == null ? "" : figures.text("cutting.speed.other", figures.number(speed.mmPerSecond(), 2)));
     }
 }

@@ -70,10 +70,13 @@ class TestCardDialog extends Dialog {
 
     TestCardDialog show(CutSetting setting, Runnable recorded) {
         TestCard card = TestCard.around(setting);
-        Anchor file = new Anchor(DownloadHandler.fromInputStream(event -> {
-            byte[] svg = card.svg().getBytes(StandardCharsets.UTF_8);
-            return new DownloadResponse(new ByteArrayInputStream(svg), "test-card.svg", "image/svg+xml", svg.length);
-        }), figures.text("cutting.card.file"));
+        Anchor file = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    byte[] svg = card.svg().getBytes(StandardCharsets.UTF_8);
+                    return new DownloadResponse(
+                            new ByteArrayInputStream(svg), "test-card.svg", "image/svg+xml", svg.length);
+                }),
+                figures.text("cutting.card.file"));
         file.addClassName("cutting-file");
         Div drawing = new Div(new SvgBox("cutting-card-drawing").draw(new TestCardDrawing(card, figures).svg()), file);
         drawing.addClassName("pw-stack");
@@ -90,9 +93,13 @@ class TestCardDialog extends Dialog {
     }
 
     private Div offcuts(CutSetting setting, TestCard card) {
-        BlankWish wish = new BlankWish(card.size(), Set.of(setting.board().material()),
-                Set.of(Grade.valueOf(setting.board().grade())), setting.board().thickness(),
-                setting.machine().bowLimit(), BlankWish.GrainWish.ANY);
+        BlankWish wish = new BlankWish(
+                card.size(),
+                Set.of(setting.board().material()),
+                Set.of(Grade.valueOf(setting.board().grade())),
+                setting.board().thickness(),
+                setting.machine().bowLimit(),
+                BlankWish.GrainWish.ANY);
         List<Suggestion> found = sheets.suggest(wish, OFFCUTS);
         Div places = new Div(new H3(figures.text("cutting.card.offcut")));
         places.addClassName("pw-stack");
@@ -106,8 +113,10 @@ class TestCardDialog extends Dialog {
         Select<Suggestion> choice = new Select<>();
         choice.setLabel(figures.text("cutting.card.offcut.choose"));
         choice.setItems(found);
-        choice.setItemLabelGenerator(suggestion -> figures.text("cutting.card.offcut.item",
-                Long.toString(suggestion.sheet().id().value()), suggestion.sheet().facts().place()));
+        choice.setItemLabelGenerator(suggestion -> figures.text(
+                "cutting.card.offcut.item",
+                Long.toString(suggestion.sheet().id().value()),
+                suggestion.sheet().facts().place()));
         choice.addValueChangeListener(event -> {
             sheet.show(event.getValue());
             reason.setText(figures.say(event.getValue().reason()));
@@ -125,7 +134,8 @@ class TestCardDialog extends Dialog {
         card.powers().forEach(power -> grid.add(new Span(figures.percent(power))));
         for (Square square : card.squares()) {
             if (square.column() == 0) {
-                grid.add(new Span(figures.text("cutting.card.row",
+                grid.add(new Span(figures.text(
+                        "cutting.card.row",
                         figures.number(square.speed().toMmPerMinute(), 0),
                         figures.number(square.speed().mmPerSecond(), 2))));
             }
@@ -148,18 +158,28 @@ class TestCardDialog extends Dialog {
     }
 
     private void save(CutSetting setting, TestCard card, Runnable recorded) {
-        long told = outcomes.values().stream().filter(outcome -> outcome.getValue() != null).count();
+        long told = outcomes.values().stream()
+                .filter(outcome -> outcome.getValue() != null)
+                .count();
         if (told == 0) {
             Saved.tell(figures.text("cutting.card.nothing"), true);
             return;
         }
-        boolean done = Saved.unlessRefused(figures, "cutting.card.saved", () -> outcomes.forEach((square, outcome) -> {
-            if (outcome.getValue() != null) {
-                settings.record(setting.machine(), setting.board(),
-                        card.parameters(square, setting.machine().beam().lensGap()), outcome.getValue(),
-                        Source.TEST_CARD, who.name(), Optional.empty());
-            }
-        }));
+        boolean done = Saved.unlessRefused(
+                figures,
+                "cutting.card.saved",
+                () -> outcomes.forEach((square, outcome) -> {
+                    if (outcome.getValue() != null) {
+                        settings.record(
+                                setting.machine(),
+                                setting.board(),
+                                card.parameters(square, setting.machine().beam().lensGap()),
+                                outcome.getValue(),
+                                Source.TEST_CARD,
+                                who.name(),
+                                Optional.empty());
+                    }
+                }));
         if (done) {
             close();
             recorded.run();

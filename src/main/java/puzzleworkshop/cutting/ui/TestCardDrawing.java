@@ -18,8 +18,18 @@ final class TestCardDrawing {
     Svg svg() {
         double w = card.size().width().mm();
         double h = card.size().height().mm();
-        Svg svg = Svg.of(0, 0, w, h, figures.text("cutting.card"), figures.text("cutting.card.words",
-                        card.speeds().size(), card.powers().size(), card.speeds().getFirst(), card.speeds().getLast()))
+        Svg svg = Svg.of(
+                        0,
+                        0,
+                        w,
+                        h,
+                        figures.text("cutting.card"),
+                        figures.text(
+                                "cutting.card.words",
+                                card.speeds().size(),
+                                card.powers().size(),
+                                card.speeds().getFirst(),
+                                card.speeds().getLast()))
                 .rect(0.2, 0.2, w - 0.4, h - 0.4, "cutting-card-wood");
         card.labels().forEach(path -> svg.path(path.svgPathData(), "cutting-card-label"));
         card.squares().forEach(square -> svg.path(card.path(square).svgPathData(), "cutting-card-square"));

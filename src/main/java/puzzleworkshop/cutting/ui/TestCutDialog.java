@@ -40,10 +40,16 @@ class TestCutDialog extends Dialog {
             mark(film, figures);
             label.setInvalid(label.getValue().isBlank());
             label.setErrorMessage(figures.text("cutting.cut.missing"));
-            if (past.getValue() != null && film.getValue() != null && !label.getValue().isBlank()) {
+            if (past.getValue() != null
+                    && film.getValue() != null
+                    && !label.getValue().isBlank()) {
                 close();
-                prepared.accept(new CutJob.Wish(OptionalLong.empty(), label.getValue().strip(), setting.machine().id(),
-                        new Workpiece(setting.board(), past.getValue(), film.getValue(), ""), Optional.empty()));
+                prepared.accept(new CutJob.Wish(
+                        OptionalLong.empty(),
+                        label.getValue().strip(),
+                        setting.machine().id(),
+                        new Workpiece(setting.board(), past.getValue(), film.getValue(), ""),
+                        Optional.empty()));
             }
         });
         prepare.addThemeVariants(ButtonVariant.PRIMARY);

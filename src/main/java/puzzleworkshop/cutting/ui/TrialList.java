@@ -66,20 +66,30 @@ class TrialList extends Div {
                 : trial.finding().result() == Trial.Result.THROUGH ? Verdict.Kind.WARN : Verdict.Kind.BAD;
         Span energy = new Span(figures.text("cutting.energy", trial.parameters().lineEnergy(evidence.beam())));
         energy.addClassName("pw-number");
-        Span dialled = new Span(figures.text("cutting.dialled",
-                figures.number(trial.parameters().speed().toMmPerMinute(), 0), trial.parameters().power(),
+        Span dialled = new Span(figures.text(
+                "cutting.dialled",
+                figures.number(trial.parameters().speed().toMmPerMinute(), 0),
+                trial.parameters().power(),
                 trial.parameters().passes()));
         dialled.addClassName("pw-small");
-        Div first = new Div(new Verdict(kind, figures.text("cutting.trial.outcome",
-                figures.text(trial.finding().result().textKey()), trial.finding().charring())), energy, dialled);
+        Div first = new Div(
+                new Verdict(
+                        kind,
+                        figures.text(
+                                "cutting.trial.outcome",
+                                figures.text(trial.finding().result().textKey()),
+                                trial.finding().charring())),
+                energy,
+                dialled);
         first.addClassName("cutting-trial-first");
-        Span who = new Span(figures.text("cutting.trial.by", figures.text(trial.source().textKey()), trial.by(),
-                trial.at()));
+        Span who = new Span(
+                figures.text("cutting.trial.by", figures.text(trial.source().textKey()), trial.by(), trial.at()));
         who.addClassName("pw-small");
         Div line = new Div(first, who);
         line.addClassName("cutting-trial");
         trial.finding().gapMeasured().ifPresent(gap -> {
-            Span measured = new Span(figures.text(trial.gapWasRight() ? "cutting.trial.gap" : "cutting.trial.gap.off", gap));
+            Span measured =
+                    new Span(figures.text(trial.gapWasRight() ? "cutting.trial.gap" : "cutting.trial.gap.off", gap));
             measured.addClassName("pw-small");
             line.add(measured);
         });
@@ -109,10 +119,16 @@ class TrialList extends Div {
 
     private Image image(Trial trial) {
         long id = trial.id();
-        return new Image(DownloadHandler.fromInputStream(event -> {
-            Photo photo = settings.photo(id).orElseThrow();
-            return new DownloadResponse(new ByteArrayInputStream(photo.bytes()), "trial-" + id, photo.mediaType(),
-                    photo.bytes().length);
-        }).inline(), figures.text("cutting.photo.of", trial.at()));
+        return new Image(
+                DownloadHandler.fromInputStream(event -> {
+                            Photo photo = settings.photo(id).orElseThrow();
+                            return new DownloadResponse(
+                                    new ByteArrayInputStream(photo.bytes()),
+                                    "trial-" + id,
+                                    photo.mediaType(),
+                                    photo.bytes().length);
+                        })
+                        .inline(),
+                figures.text("cutting.photo.of", trial.at()));
     }
 }

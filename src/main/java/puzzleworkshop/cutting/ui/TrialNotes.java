@@ -58,10 +58,17 @@ public class TrialNotes {
     }
 
     private Div line(PlannedTrial trial) {
-        Span order = new Span(figures.text("cutting.planned.for", trial.label(), trial.setting().machine().name()));
+        Span order = new Span(figures.text(
+                "cutting.planned.for", trial.label(), trial.setting().machine().name()));
         order.addClassName("pw-small");
-        Anchor board = new Anchor("machines/settings/" + trial.setting().id(), boards.of(trial.setting().board()));
-        Div head = new Div(new Verdict(Verdict.Kind.WARN, figures.text(trial.setting().state().textKey())), board, order);
+        Anchor board = new Anchor(
+                "machines/settings/" + trial.setting().id(),
+                boards.of(trial.setting().board()));
+        Div head = new Div(
+                new Verdict(
+                        Verdict.Kind.WARN, figures.text(trial.setting().state().textKey())),
+                board,
+                order);
         head.addClassName("cutting-trial-first");
         Div line = new Div(head);
         line.addClassName("cutting-trial");
@@ -70,9 +77,12 @@ public class TrialNotes {
     }
 
     private Paragraph first(NextTry next) {
-        Paragraph words = new Paragraph(figures.text("cutting.planned.try",
-                figures.number(next.parameters().speed().toMmPerMinute(), 0), next.parameters().power(),
-                next.parameters().passes(), figures.say(next.reason())));
+        Paragraph words = new Paragraph(figures.text(
+                "cutting.planned.try",
+                figures.number(next.parameters().speed().toMmPerMinute(), 0),
+                next.parameters().power(),
+                next.parameters().passes(),
+                figures.say(next.reason())));
         words.addClassName("pw-small");
         return words;
     }

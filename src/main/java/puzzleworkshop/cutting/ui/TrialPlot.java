@@ -40,9 +40,11 @@ class TrialPlot extends SvgBox {
     TrialPlot show(CutSetting setting, Evidence evidence, Optional<NextTry> next) {
         List<Trial> trials = evidence.trials();
         scale(DoubleStream.concat(
-                trials.stream().mapToDouble(trial -> trial.parameters().lineEnergy(evidence.beam())),
-                DoubleStream.concat(DoubleStream.of(setting.lineEnergy()),
-                        next.stream().mapToDouble(NextTry::lineEnergy))).toArray());
+                        trials.stream().mapToDouble(trial -> trial.parameters().lineEnergy(evidence.beam())),
+                        DoubleStream.concat(
+                                DoubleStream.of(setting.lineEnergy()),
+                                next.stream().mapToDouble(NextTry::lineEnergy)))
+                .toArray());
         Svg svg = Svg.of(0, 0, WIDTH, HEIGHT, figures.text("cutting.plot.title"), words(setting, evidence));
         lanes(svg);
         axis(svg);
@@ -51,10 +53,20 @@ class TrialPlot extends SvgBox {
         next.ifPresent(proposal -> {
             double at = x(proposal.lineEnergy());
             svg.line(at, TOP - 4, at, BOTTOM, "cutting-plot-next");
-            svg.text(Math.clamp(at, LEFT + 30, WIDTH - 40), TOP - 22, 13, "middle",
-                    figures.text("cutting.plot.next", proposal.lineEnergy()), "cutting-plot-next-text");
+            svg.text(
+                    Math.clamp(at, LEFT + 30, WIDTH - 40),
+                    TOP - 22,
+                    13,
+                    "middle",
+                    figures.text("cutting.plot.next", proposal.lineEnergy()),
+                    "cutting-plot-next-text");
         });
-        svg.text(Math.clamp(now, LEFT + 20, WIDTH - 30), TOP - 8, 12, "middle", figures.text("cutting.plot.now"),
+        svg.text(
+                Math.clamp(now, LEFT + 20, WIDTH - 30),
+                TOP - 8,
+                12,
+                "middle",
+                figures.text("cutting.plot.now"),
                 "cutting-plot-now-text");
         for (int i = 0; i < trials.size(); i++) {
             mark(svg, trials.get(i), evidence, i);
@@ -64,7 +76,9 @@ class TrialPlot extends SvgBox {
     }
 
     private String words(CutSetting setting, Evidence evidence) {
-        long good = evidence.trials().stream().filter(trial -> trial.finding().isGood()).count();
+        long good = evidence.trials().stream()
+                .filter(trial -> trial.finding().isGood())
+                .count();
         return figures.text("cutting.plot.words", evidence.trials().size(), good, setting.lineEnergy());
     }
 
@@ -72,7 +86,12 @@ class TrialPlot extends SvgBox {
         for (int lane = 0; lane < LANES; lane++) {
             double y = BOTTOM - (lane + 1) * LANE;
             boolean fine = lane >= 2 && lane <= 2 + Finding.ACCEPTABLE_CHARRING;
-            svg.rect(LEFT, y + 1, WIDTH - LEFT - RIGHT, LANE - 2, fine ? "cutting-lane cutting-lane-good" : "cutting-lane");
+            svg.rect(
+                    LEFT,
+                    y + 1,
+                    WIDTH - LEFT - RIGHT,
+                    LANE - 2,
+                    fine ? "cutting-lane cutting-lane-good" : "cutting-lane");
             String key = switch (lane) {
                 case 0 -> "cutting.result.NOT_THROUGH";
                 case 1 -> "cutting.result.PARTLY";
@@ -107,9 +126,14 @@ class TrialPlot extends SvgBox {
             case PARTLY -> "M" + Svg.n(x - 5.5) + " " + Svg.n(y + 4.5) + "h11l-5.5 -10z";
             case NOT_THROUGH -> "M" + Svg.n(x - 4.5) + " " + Svg.n(y - 4.5) + "l9 9m0 -9l-9 9";
         };
-        svg.raw("<g class='cutting-mark'><title>" + Svg.escape(figures.text("cutting.plot.mark", index + 1,
-                trial.parameters().lineEnergy(evidence.beam()), figures.text(trial.finding().result().textKey()),
-                trial.finding().charring())) + "</title>");
+        svg.raw("<g class='cutting-mark'><title>"
+                + Svg.escape(figures.text(
+                        "cutting.plot.mark",
+                        index + 1,
+                        trial.parameters().lineEnergy(evidence.beam()),
+                        figures.text(trial.finding().result().textKey()),
+                        trial.finding().charring()))
+                + "</title>");
         svg.path(shape, "cutting-mark-" + look + wrongGap);
         svg.raw("</g>");
     }

@@ -48,8 +48,11 @@ class BackupSection implements SetUpSection {
         Paragraph back = new Paragraph(figures.text("database.backup.back"));
         back.addClassName("pw-small");
         Div section = new Styled();
-        section.add(new H2(figures.text("database.backup")), new Paragraph(figures.text("database.backup.lead")),
-                download, back);
+        section.add(
+                new H2(figures.text("database.backup")),
+                new Paragraph(figures.text("database.backup.lead")),
+                download,
+                back);
         section.addClassName("pw-section");
         return section;
     }
@@ -59,7 +62,8 @@ class BackupSection implements SetUpSection {
     private static final class Styled extends Div {}
 
     private void send(DownloadEvent event) throws IOException {
-        event.setFileName("puzzle-workshop-" + STAMP.format(LocalDateTime.now(clock.withZone(workshop.zone()))) + ".zip");
+        event.setFileName(
+                "puzzle-workshop-" + STAMP.format(LocalDateTime.now(clock.withZone(workshop.zone()))) + ".zip");
         event.setContentType("application/zip");
         backup.write(event.getOutputStream());
     }

@@ -24,6 +24,7 @@ public class RestoreUpload extends Div {
 
     /** What the server lets through in one request; larger backups are given at the start of the program. */
     private static final int MOST_MEGABYTES = 75;
+
     private static final Logger LOG = LoggerFactory.getLogger(RestoreUpload.class);
 
     private final transient Restoring restoring;
@@ -67,7 +68,10 @@ public class RestoreUpload extends Div {
                 LiveScreen.tell(ui, () -> refuse(figures.say(refused)));
             } catch (RuntimeException fault) {
                 LOG.error("A backup could not be read back", fault);
-                LiveScreen.tell(ui, () -> refuse(figures.text("database.restore.damaged", fault.getClass().getSimpleName())));
+                LiveScreen.tell(
+                        ui,
+                        () -> refuse(figures.text(
+                                "database.restore.damaged", fault.getClass().getSimpleName())));
             } finally {
                 delete(file.toPath());
             }

@@ -23,7 +23,8 @@ final class BothWaysFill {
         for (int k = 0; k < size; k++) {
             out.sheet[order[k]] = -1;
         }
-        long area = up ? fill.fill(width, height, order, size, taste, out, sheet)
+        long area = up
+                ? fill.fill(width, height, order, size, taste, out, sheet)
                 : fill.fill(height, width, order, size, taste, out, sheet);
         rest = fill.rest;
         restSize = fill.restSize;

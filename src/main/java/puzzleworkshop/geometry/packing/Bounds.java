@@ -23,8 +23,11 @@ final class Bounds {
         long best = 1;
         for (Stretch across : stretches(shapes, width)) {
             for (Stretch down : stretches(shapes, height)) {
-                best = Math.max(best, ceil(total(shapes, across, down, width == height),
-                        Math.multiplyExact(across.of(width), down.of(height))));
+                best = Math.max(
+                        best,
+                        ceil(
+                                total(shapes, across, down, width == height),
+                                Math.multiplyExact(across.of(width), down.of(height))));
             }
         }
         return (int) Math.max(best, apart(shapes, width, height));
@@ -36,7 +39,8 @@ final class Bounds {
         for (int i = 0; i < shapes.count; i++) {
             boolean upright = shapes.width[i] <= width;
             boolean turned = shapes.turnable[i] && shapes.height[i] <= width;
-            int needs = upright && turned ? Math.min(shapes.width[i], shapes.height[i])
+            int needs = upright && turned
+                    ? Math.min(shapes.width[i], shapes.height[i])
                     : upright ? shapes.height[i] : shapes.width[i];
             best = Math.max(best, needs);
         }

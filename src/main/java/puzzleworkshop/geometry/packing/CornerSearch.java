@@ -70,7 +70,9 @@ final class CornerSearch {
                 int w = turn == 0 ? shapes.width[piece] : shapes.height[piece];
                 int h = turn == 0 ? shapes.height[piece] : shapes.width[piece];
                 for (int c = 0; c < corners; c++) {
-                    if (w <= width - cornerX[c] && h <= height - cornerY[c] && put(piece, cornerX[c], cornerY[c], w, h, turn == 1)) {
+                    if (w <= width - cornerX[c]
+                            && h <= height - cornerY[c]
+                            && put(piece, cornerX[c], cornerY[c], w, h, turn == 1)) {
                         return true;
                     }
                 }

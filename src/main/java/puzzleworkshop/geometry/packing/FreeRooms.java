@@ -80,7 +80,9 @@ final class FreeRooms {
         for (int i = 0; i < next.size(); i++) {
             boolean covered = false;
             for (int j = 0; j < next.size() && !covered; j++) {
-                covered = i != j && next.get(j).covers(next.get(i)) && (j < i || !next.get(i).covers(next.get(j)));
+                covered = i != j
+                        && next.get(j).covers(next.get(i))
+                        && (j < i || !next.get(i).covers(next.get(j)));
             }
             if (!covered) {
                 kept.add(next.get(i));

@@ -167,7 +167,8 @@ final class NicheFill {
     }
 
     private void raise(int niche) {
-        int up = Math.min(niche == 0 ? Integer.MAX_VALUE : level[niche - 1],
+        int up = Math.min(
+                niche == 0 ? Integer.MAX_VALUE : level[niche - 1],
                 niche == edges - 1 ? Integer.MAX_VALUE : level[niche + 1]);
         level[niche] = up;
         mergeAround(niche);

@@ -16,8 +16,11 @@ final class Orders {
         Comparator<Integer> longer = Comparator.comparingInt(i -> -Math.max(s.width[i], s.height[i]));
         Comparator<Integer> shorter = Comparator.comparingInt(i -> -Math.min(s.width[i], s.height[i]));
         Comparator<Integer> outline = Comparator.comparingInt(i -> -s.width[i] - s.height[i]);
-        return List.of(by(s, area.thenComparing(longer)), by(s, longer.thenComparing(shorter)),
-                by(s, shorter.thenComparing(longer)), by(s, outline.thenComparing(area)));
+        return List.of(
+                by(s, area.thenComparing(longer)),
+                by(s, longer.thenComparing(shorter)),
+                by(s, shorter.thenComparing(longer)),
+                by(s, outline.thenComparing(area)));
     }
 
     private static int[] by(Shapes s, Comparator<Integer> comparator) {

@@ -158,7 +158,8 @@ final class PerfectFill {
         return false;
     }
 
-    private boolean lay(int kind, boolean turned, int[] edgeLeft, int[] edgeLevel, int edges, int niche, int w, int h, long waste) {
+    private boolean lay(
+            int kind, boolean turned, int[] edgeLeft, int[] edgeLevel, int edges, int niche, int w, int h, long waste) {
         int x = edgeLeft[niche];
         int y = edgeLevel[niche];
         int gap = edgeLeft[niche + 1] - x;

@@ -32,7 +32,9 @@ final class PinnedSearch {
         for (Spot pin : pins) {
             pin(pin);
         }
-        loose = java.util.Arrays.stream(Orders.sorted(shapes).get(0)).filter(i -> pinned.sheet[i] < 0).toArray();
+        loose = java.util.Arrays.stream(Orders.sorted(shapes).get(0))
+                .filter(i -> pinned.sheet[i] < 0)
+                .toArray();
     }
 
     private void pin(Spot pin) {
@@ -41,7 +43,12 @@ final class PinnedSearch {
         int y = Whole.at(pin.y());
         int w = pin.turned() ? shapes.height[piece] : shapes.width[piece];
         int h = pin.turned() ? shapes.width[piece] : shapes.height[piece];
-        if (pinned.sheet[piece] >= 0 || pin.sheet() < 0 || x < 0 || y < 0 || x + w > whole.width + ROUNDING || y + h > whole.height + ROUNDING
+        if (pinned.sheet[piece] >= 0
+                || pin.sheet() < 0
+                || x < 0
+                || y < 0
+                || x + w > whole.width + ROUNDING
+                || y + h > whole.height + ROUNDING
                 || pin.turned() && !shapes.turnable[piece]) {
             throw new IllegalArgumentException("Pin of piece " + piece + " lies outside its sheet or twice");
         }
@@ -80,7 +87,9 @@ final class PinnedSearch {
         int[] trial = order.clone();
         int goodSheets = bestSheets;
         long goodLength = bestLength;
-        while (loose.length > 1 && !effort.spent() && (bestSheets > fewestSheets || leastLength > 0 && bestLength > leastLength)) {
+        while (loose.length > 1
+                && !effort.spent()
+                && (bestSheets > fewestSheets || leastLength > 0 && bestLength > leastLength)) {
             System.arraycopy(order, 0, trial, 0, order.length);
             Orders.move(trial, random.nextInt(order.length), random.nextInt(order.length));
             long length = layOut(trial, leastLength > 0 || random.nextBoolean());
@@ -109,8 +118,12 @@ final class PinnedSearch {
                 place = rooms.get(sheet).best(shapes, piece, lowest);
             }
             layout.put(piece, sheet - 1, place.x(), place.y(), place.turned());
-            rooms.get(sheet - 1).take(place.x(), place.y(), place.turned() ? shapes.height[piece] : shapes.width[piece],
-                    place.turned() ? shapes.width[piece] : shapes.height[piece]);
+            rooms.get(sheet - 1)
+                    .take(
+                            place.x(),
+                            place.y(),
+                            place.turned() ? shapes.height[piece] : shapes.width[piece],
+                            place.turned() ? shapes.width[piece] : shapes.height[piece]);
         }
         lastSheets = layout.sheets();
         long length = layout.length(shapes, lastSheets - 1);

@@ -45,8 +45,8 @@ final class Whole {
         this.height = Double.isInfinite(height) ? Integer.MAX_VALUE / 2 : (int) (down(height + gap) / unit);
         for (int i = 0; i < n; i++) {
             if (!shapes.fits(i, this.width, this.height)) {
-                throw new IllegalArgumentException("Piece " + i + ", " + pieces.get(i).width() + " × "
-                        + pieces.get(i).height() + " mm, is larger than the sheet");
+                throw new IllegalArgumentException("Piece " + i + ", "
+                        + pieces.get(i).width() + " × " + pieces.get(i).height() + " mm, is larger than the sheet");
             }
         }
     }

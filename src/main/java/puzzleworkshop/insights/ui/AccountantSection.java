@@ -36,10 +36,16 @@ class AccountantSection extends Div {
         to = new DatePicker(getTranslation("insights.accountant.to"), today);
         from.setLocale(Texts.LOCALE);
         to.setLocale(Texts.LOCALE);
-        Div row = new Div(from, to, file("insights.accountant.papers", "papers", csv::papers),
+        Div row = new Div(
+                from,
+                to,
+                file("insights.accountant.papers", "papers", csv::papers),
                 file("insights.accountant.payments", "payments", csv::payments));
         row.addClassNames("pw-row", "insights-accountant");
-        add(new H2(getTranslation("insights.accountant")), new Paragraph(getTranslation("insights.accountant.lead")), row);
+        add(
+                new H2(getTranslation("insights.accountant")),
+                new Paragraph(getTranslation("insights.accountant.lead")),
+                row);
     }
 
     private Anchor file(String key, String name, Period period) {
@@ -51,7 +57,9 @@ class AccountantSection extends Div {
                     period.write(first, last, out);
                     byte[] bytes = out.toString().getBytes(StandardCharsets.UTF_8);
                     return new DownloadResponse(
-                            new ByteArrayInputStream(bytes), name + "-" + first + "-" + last + ".csv", "text/csv; charset=utf-8",
+                            new ByteArrayInputStream(bytes),
+                            name + "-" + first + "-" + last + ".csv",
+                            "text/csv; charset=utf-8",
                             bytes.length);
                 }),
                 getTranslation(key));

@@ -43,30 +43,41 @@ class EarnedPanel implements OrderPanel {
             return Optional.empty();
         }
         boolean finished = order.state() == OrderState.HANDED_OVER || order.state() == OrderState.CLOSED;
-        return insights.outcome(order.id()).filter(outcome -> finished || outcome.isMeasured()).map(this::section);
+        return insights.outcome(order.id())
+                .filter(outcome -> finished || outcome.isMeasured())
+                .map(this::section);
     }
 
     private Component section(Outcome outcome) {
         Div table = new Div(head("insights.part"), head("insights.reckoned"), head("insights.took"), head(""));
         table.addClassNames("insights-table", "insights-earned");
-        outcome.parts().forEach((part, compared) -> row(
-                table, figures.text(part.textKey()), compared.reckoned(), compared.actual(), compared.measured(), false));
+        outcome.parts()
+                .forEach((part, compared) -> row(
+                        table,
+                        figures.text(part.textKey()),
+                        compared.reckoned(),
+                        compared.actual(),
+                        compared.measured(),
+                        false));
         row(table, figures.text("insights.cost"), outcome.reckoned(), outcome.actual(), true, false);
         row(table, figures.text("insights.earned"), outcome.reckonedToEarn(), outcome.earned(), true, true);
         H2 title = new H2(figures.text("insights.panel"));
         boolean better = outcome.earned().compareTo(outcome.reckonedToEarn()) >= 0;
         title.add(new Verdict(
                 outcome.earned().isNegative() ? Verdict.Kind.BAD : better ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
-                figures.text(outcome.earned().isNegative() ? "insights.lost" : "insights.earned-percent", outcome.margin())));
+                figures.text(
+                        outcome.earned().isNegative() ? "insights.lost" : "insights.earned-percent",
+                        outcome.margin())));
         return new Section(title, table);
     }
 
     private void row(Div table, String name, Money reckoned, Money actual, boolean measured, boolean earned) {
         Money difference = actual.minus(reckoned);
         boolean worse = earned ? difference.isNegative() : difference.isPositive();
-        Span change = number(!measured
-                ? figures.text("insights.as-reckoned")
-                : difference.isZero() ? "=" : (difference.isPositive() ? "+" : "") + figures.money(difference));
+        Span change = number(
+                !measured
+                        ? figures.text("insights.as-reckoned")
+                        : difference.isZero() ? "=" : (difference.isPositive() ? "+" : "") + figures.money(difference));
         change.addClassName(!measured ? "insights-soft" : worse ? "insights-worse" : "insights-better");
         Span what = new Span(name);
         if (earned) {

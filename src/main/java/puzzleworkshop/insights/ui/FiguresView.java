@@ -57,7 +57,8 @@ public class FiguresView extends Div implements HasDynamicTitle {
         YearMonth first = insights.thisMonth().minusMonths(MONTHS - 1);
         List<FinishedOrder> finished = insights.finishedSince(first);
         if (finished.isEmpty()) {
-            Div empty = new Div(new H2(getTranslation("insights.empty")), new Paragraph(getTranslation("insights.empty.next")));
+            Div empty = new Div(
+                    new H2(getTranslation("insights.empty")), new Paragraph(getTranslation("insights.empty.next")));
             empty.addClassName("pw-empty");
             add(empty);
         } else {
@@ -84,7 +85,8 @@ public class FiguresView extends Div implements HasDynamicTitle {
                 big("insights.month.per-hour", figures.money(now.earnedPerHour())));
         big.addClassName("insights-big");
         SvgBox chart = new SvgBox("insights-chart").draw(MonthChart.of(months, figures));
-        Div legend = new Div(key("insights-bar-net", "insights.legend.sold"), key("insights-bar-earned", "insights.legend.earned"));
+        Div legend = new Div(
+                key("insights-bar-net", "insights.legend.sold"), key("insights-bar-earned", "insights.legend.earned"));
         legend.addClassName("insights-legend");
         return section("insights.months", big, chart, new MonthRows(months, figures), legend);
     }
@@ -96,15 +98,27 @@ public class FiguresView extends Div implements HasDynamicTitle {
     }
 
     private Div sizes(List<PeriodFigures<Size>> sizes) {
-        FigureTable table = new FigureTable("insights-sizes").word("insights.size").figure("insights.puzzles")
-                .figure("insights.sold").figure("insights.earned").figure("insights.margin").figure("insights.hands")
-                .figure("insights.per-hour").word("insights.verdict");
+        FigureTable table = new FigureTable("insights-sizes")
+                .word("insights.size")
+                .figure("insights.puzzles")
+                .figure("insights.sold")
+                .figure("insights.earned")
+                .figure("insights.margin")
+                .figure("insights.hands")
+                .figure("insights.per-hour")
+                .word("insights.verdict");
         Percent floor = book.rule(book.today()).floorMargin();
         for (int i = 0; i < sizes.size(); i++) {
             PeriodFigures<Size> size = sizes.get(i);
-            table.row(new Span(figures.size(size.what())), cell(Integer.toString(size.puzzles())), money(size.net()),
-                    money(size.earned()), cell(figures.percent(size.margin())), cell(figures.minutes(size.hands())),
-                    money(size.earnedPerHour()), verdict(size, i, sizes.size(), floor));
+            table.row(
+                    new Span(figures.size(size.what())),
+                    cell(Integer.toString(size.puzzles())),
+                    money(size.net()),
+                    money(size.earned()),
+                    cell(figures.percent(size.margin())),
+                    cell(figures.minutes(size.hands())),
+                    money(size.earnedPerHour()),
+                    verdict(size, i, sizes.size(), floor));
         }
         return section("insights.sizes", table);
     }
@@ -120,12 +134,19 @@ public class FiguresView extends Div implements HasDynamicTitle {
         if (under) {
             return new Verdict(Verdict.Kind.WARN, getTranslation("insights.under-floor"));
         }
-        return place == of - 1 && of > 1 ? new Verdict(Verdict.Kind.WAIT, getTranslation("insights.least")) : new Span();
+        return place == of - 1 && of > 1
+                ? new Verdict(Verdict.Kind.WAIT, getTranslation("insights.least"))
+                : new Span();
     }
 
     private Div orders(List<FinishedOrder> finished) {
-        FigureTable table = new FigureTable("insights-orders").word("insights.order").word("insights.customer")
-                .figure("insights.price").figure("insights.reckoned").figure("insights.cost").figure("insights.earned")
+        FigureTable table = new FigureTable("insights-orders")
+                .word("insights.order")
+                .word("insights.customer")
+                .figure("insights.price")
+                .figure("insights.reckoned")
+                .figure("insights.cost")
+                .figure("insights.earned")
                 .figure("insights.margin");
         return section("insights.orders", new MoreRows<>(table, finished, this::order, figures));
     }
@@ -133,9 +154,13 @@ public class FiguresView extends Div implements HasDynamicTitle {
     private Component[] order(FinishedOrder order) {
         String mishap = order.mishaps() > 0 ? getTranslation("insights.mishaps", order.mishaps()) : "";
         return new Component[] {
-            new Anchor("orders/" + order.number(), order.number()), new Span(order.customer() + mishap),
-            money(order.outcome().net()), money(order.outcome().reckoned()), money(order.outcome().actual()),
-            money(order.outcome().earned()), cell(figures.percent(order.outcome().margin()))
+            new Anchor("orders/" + order.number(), order.number()),
+            new Span(order.customer() + mishap),
+            money(order.outcome().net()),
+            money(order.outcome().reckoned()),
+            money(order.outcome().actual()),
+            money(order.outcome().earned()),
+            cell(figures.percent(order.outcome().margin()))
         };
     }
 
@@ -149,9 +174,13 @@ public class FiguresView extends Div implements HasDynamicTitle {
             drifts.add(none);
         }
         for (Drift drift : found) {
-            Span what = new Span(figures.text("insights.drift.line",
-                    Sentence.of(drift.stage().textKey()), drift.ratio() * 100, drift.orders(),
-                    drift.standard().perPuzzle().value(), drift.proposed().perPuzzle().value()));
+            Span what = new Span(figures.text(
+                    "insights.drift.line",
+                    Sentence.of(drift.stage().textKey()),
+                    drift.ratio() * 100,
+                    drift.orders(),
+                    drift.standard().perPuzzle().value(),
+                    drift.proposed().perPuzzle().value()));
             Button adopt = new Button(getTranslation("insights.drift.adopt"), event -> {
                 if (Saved.unlessRefused(figures, "insights.drift.adopted", () -> insights.adopt(drift))) {
                     showDrifts(since);
@@ -169,12 +198,20 @@ public class FiguresView extends Div implements HasDynamicTitle {
             none.addClassName("pw-soft");
             return section("insights.debts", none);
         }
-        FigureTable table = new FigureTable("insights-debts").word("insights.order").word("insights.customer")
-                .figure("insights.due").figure("insights.received").figure("insights.open").word("insights.verdict");
+        FigureTable table = new FigureTable("insights-debts")
+                .word("insights.order")
+                .word("insights.customer")
+                .figure("insights.due")
+                .figure("insights.received")
+                .figure("insights.open")
+                .word("insights.verdict");
         Money all = Money.sum(
-                open.stream().map(Debts.Debt::open).filter(Money::isPositive).toList(), open.getFirst().due().currency());
+                open.stream().map(Debts.Debt::open).filter(Money::isPositive).toList(),
+                open.getFirst().due().currency());
         LocalDate today = book.today();
-        return section("insights.debts", new Paragraph(figures.text("insights.debts.all", all)),
+        return section(
+                "insights.debts",
+                new Paragraph(figures.text("insights.debts.all", all)),
                 new MoreRows<>(table, open, debt -> debt(debt, today), figures));
     }
 
@@ -182,13 +219,22 @@ public class FiguresView extends Div implements HasDynamicTitle {
         Span verdict = debt.open().isNegative()
                 ? new Verdict(Verdict.Kind.WARN, getTranslation("insights.we-owe"))
                 : debt.isOverdue(today)
-                        ? new Verdict(Verdict.Kind.BAD, figures.text("insights.overdue-since", debt.dueOn().orElseThrow()))
-                        : new Verdict(Verdict.Kind.WAIT, debt.dueOn()
-                                .map(day -> figures.text("insights.due-by", day))
-                                .orElse(getTranslation("insights.not-invoiced")));
+                        ? new Verdict(
+                                Verdict.Kind.BAD,
+                                figures.text(
+                                        "insights.overdue-since", debt.dueOn().orElseThrow()))
+                        : new Verdict(
+                                Verdict.Kind.WAIT,
+                                debt.dueOn()
+                                        .map(day -> figures.text("insights.due-by", day))
+                                        .orElse(getTranslation("insights.not-invoiced")));
         return new Component[] {
-            new Anchor("orders/" + debt.number(), debt.number()), new Span(debt.customer()), money(debt.due()),
-            money(debt.received()), money(debt.open()), verdict
+            new Anchor("orders/" + debt.number(), debt.number()),
+            new Span(debt.customer()),
+            money(debt.due()),
+            money(debt.received()),
+            money(debt.open()),
+            verdict
         };
     }
 

@@ -26,7 +26,11 @@ final class MonthChart {
             most = Math.max(most, month.net().amount().doubleValue());
             least = Math.min(least, month.earned().amount().doubleValue());
             if (month.orders() > 0) {
-                said.append(figures.text("insights.chart.month", name(month.what(), TextStyle.FULL), month.net(), month.earned()))
+                said.append(figures.text(
+                                "insights.chart.month",
+                                name(month.what(), TextStyle.FULL),
+                                month.net(),
+                                month.earned()))
                         .append(' ');
             }
         }
@@ -47,7 +51,13 @@ final class MonthChart {
                 svg.rect(x, ground, bar, -earned, "insights-bar-lost");
             }
             if (month.orders() > 0) {
-                svg.text(x + bar / 2, ground - net - 6, 11, "middle", figures.number(month.net().amount().doubleValue(), 0), "");
+                svg.text(
+                        x + bar / 2,
+                        ground - net - 6,
+                        11,
+                        "middle",
+                        figures.number(month.net().amount().doubleValue(), 0),
+                        "");
             }
             svg.text(x + bar / 2, HEIGHT - 6, 11, "middle", name(month.what(), TextStyle.SHORT), "insights-soft");
         }

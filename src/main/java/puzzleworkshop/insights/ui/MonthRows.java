@@ -17,12 +17,16 @@ class MonthRows extends Div {
 
     MonthRows(List<PeriodFigures<YearMonth>> months, Figures figures) {
         addClassName("insights-months");
-        double most = months.stream().mapToDouble(month -> month.net().amount().doubleValue()).max().orElse(0);
+        double most = months.stream()
+                .mapToDouble(month -> month.net().amount().doubleValue())
+                .max()
+                .orElse(0);
         int first = 0;
         while (first < months.size() - 1 && months.get(first).orders() == 0) {
             first++;
         }
-        for (PeriodFigures<YearMonth> month : months.subList(first, months.size()).reversed()) {
+        for (PeriodFigures<YearMonth> month :
+                months.subList(first, months.size()).reversed()) {
             add(row(month, most, figures));
         }
     }
@@ -31,14 +35,14 @@ class MonthRows extends Div {
         Span name = new Span(month.what().getMonth().getDisplayName(TextStyle.SHORT, Texts.LOCALE));
         name.addClassName("insights-soft");
         Div track = new Div(bar("insights-bar-net", month.net(), most));
-        track.add(month.earned().isNegative()
-                ? bar("insights-bar-lost", month.earned().negated(), most)
-                : bar("insights-bar-earned", month.earned(), most));
+        track.add(
+                month.earned().isNegative()
+                        ? bar("insights-bar-lost", month.earned().negated(), most)
+                        : bar("insights-bar-earned", month.earned(), most));
         track.addClassName("insights-month-track");
         track.getElement().setAttribute("aria-hidden", "true");
-        Span amounts = new Span(month.orders() == 0
-                ? "–"
-                : figures.text("insights.month.amounts", month.net(), month.earned()));
+        Span amounts = new Span(
+                month.orders() == 0 ? "–" : figures.text("insights.month.amounts", month.net(), month.earned()));
         amounts.addClassNames("pw-number", "insights-soft");
         Div row = new Div(name, track, amounts);
         row.addClassName("insights-month");

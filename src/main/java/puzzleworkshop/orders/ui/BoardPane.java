@@ -61,7 +61,9 @@ class BoardPane extends Div {
                     new Verdict(kind, getTranslation(s.state().textKey())),
                     new Paragraph(figures.text(
                             s.isProven() ? "orders.new.setting.proven" : "orders.new.setting.unproven",
-                            s.speed(), s.parameters().power(), s.passes())));
+                            s.speed(),
+                            s.parameters().power(),
+                            s.passes())));
             line.addClassName("pw-verdict-line");
             setting.add(line);
         });
@@ -70,11 +72,14 @@ class BoardPane extends Div {
     private Div card(BlankPlan.Block block) {
         Div card = new Div();
         card.addClassName("neworder-board");
-        block.sheet().ifPresent(suggestion -> card.add(
-                new SheetDrawing(figures).show(suggestion), words(title(suggestion), figures.say(suggestion.reason()), block)));
-        block.board().ifPresent(offer -> card.add(
-                new SheetDrawing(figures).show(offer, block.size()),
-                words(getTranslation("orders.new.to-buy"), figures.say(offer.reason()), block)));
+        block.sheet()
+                .ifPresent(suggestion -> card.add(
+                        new SheetDrawing(figures).show(suggestion),
+                        words(title(suggestion), figures.say(suggestion.reason()), block)));
+        block.board()
+                .ifPresent(offer -> card.add(
+                        new SheetDrawing(figures).show(offer, block.size()),
+                        words(getTranslation("orders.new.to-buy"), figures.say(offer.reason()), block)));
         return card;
     }
 
@@ -84,8 +89,8 @@ class BoardPane extends Div {
         Div words = new Div(head, new Paragraph(reason));
         words.addClassName("pw-stack");
         if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
-            Paragraph several = new Paragraph(
-                    getTranslation(block.part().textKey(), block.count(), block.across(), block.down()));
+            Paragraph several =
+                    new Paragraph(getTranslation(block.part().textKey(), block.count(), block.across(), block.down()));
             several.addClassName("pw-small");
             words.add(several);
         }
@@ -95,8 +100,12 @@ class BoardPane extends Div {
     private String title(Suggestion suggestion) {
         String place = suggestion.sheet().facts().place();
         return place.isBlank()
-                ? figures.text("orders.sheet", String.valueOf(suggestion.sheet().id().value()))
-                : figures.text("orders.sheet-at", String.valueOf(suggestion.sheet().id().value()), place);
+                ? figures.text(
+                        "orders.sheet", String.valueOf(suggestion.sheet().id().value()))
+                : figures.text(
+                        "orders.sheet-at",
+                        String.valueOf(suggestion.sheet().id().value()),
+                        place);
     }
 
     private void showOthers(Offer offer) {

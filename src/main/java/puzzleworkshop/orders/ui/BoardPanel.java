@@ -88,12 +88,18 @@ class BoardPanel implements OrderPanel {
         words.addClassName("pw-stack");
         Div card = new Div(drawing(block), words);
         card.addClassName("neworder-board");
-        boolean cut = block.sheet().flatMap(rack::find).map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty()).orElse(false);
-        boolean again = cut && order.next().map(next -> next.compareTo(Stage.CUT) <= 0).orElse(false);
-        words.add(new Span(title(block)), again ? new Verdict(Verdict.Kind.WARN, figures.text("orders.board.again")) : state(block));
+        boolean cut = block.sheet()
+                .flatMap(rack::find)
+                .map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty())
+                .orElse(false);
+        boolean again =
+                cut && order.next().map(next -> next.compareTo(Stage.CUT) <= 0).orElse(false);
+        words.add(
+                new Span(title(block)),
+                again ? new Verdict(Verdict.Kind.WARN, figures.text("orders.board.again")) : state(block));
         if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
-            Paragraph several = new Paragraph(
-                    figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
+            Paragraph several =
+                    new Paragraph(figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
             several.addClassName("pw-small");
             words.add(several);
         }
@@ -118,15 +124,20 @@ class BoardPanel implements OrderPanel {
     }
 
     private Optional<BoardOffer> offer(OrderBlanks.Chosen block) {
-        return block.offer().flatMap(id ->
-                settings.offers().stream().filter(offer -> offer.id() == id).findFirst());
+        return block.offer()
+                .flatMap(id -> settings.offers().stream()
+                        .filter(offer -> offer.id() == id)
+                        .findFirst());
     }
 
     private String title(OrderBlanks.Chosen block) {
         Optional<Sheet> sheet = block.sheet().flatMap(rack::find);
         return sheet.map(s -> s.facts().place().isBlank()
                         ? figures.text("orders.sheet", String.valueOf(s.id().value()))
-                        : figures.text("orders.sheet-at", String.valueOf(s.id().value()), s.facts().place()))
+                        : figures.text(
+                                "orders.sheet-at",
+                                String.valueOf(s.id().value()),
+                                s.facts().place()))
                 .or(() -> offer(block).map(BoardOffer::name))
                 .orElse("");
     }
@@ -151,16 +162,24 @@ class BoardPanel implements OrderPanel {
                 block.size(), order.board(), machine.map(Machine::bowLimit).orElse(Machine.DEFAULT_BOW_LIMIT)));
         choice.setItems(others);
         choice.setItemLabelGenerator(s -> figures.text(
-                        "orders.sheet-at", String.valueOf(s.sheet().id().value()), s.sheet().facts().place())
+                        "orders.sheet-at",
+                        String.valueOf(s.sheet().id().value()),
+                        s.sheet().facts().place())
                 + ": " + figures.say(s.reason()));
         choice.setEnabled(!others.isEmpty());
         choice.setHelperText(others.isEmpty() ? figures.text("orders.board.no-other") : "");
         choice.setWidthFull();
         choice.addValueChangeListener(event -> {
             if (event.getValue() != null) {
-                Saved.unlessRefused(figures, "orders.board.changed", () -> blanks.choose(
-                        order.id(), block.position(), event.getValue(), order.state() == OrderState.CONFIRMED,
-                        signedIn.name()));
+                Saved.unlessRefused(
+                        figures,
+                        "orders.board.changed",
+                        () -> blanks.choose(
+                                order.id(),
+                                block.position(),
+                                event.getValue(),
+                                order.state() == OrderState.CONFIRMED,
+                                signedIn.name()));
                 changed.run();
             }
         });
@@ -170,8 +189,11 @@ class BoardPanel implements OrderPanel {
     private Component arrival(Order order, OrderBlanks.Chosen block, Runnable changed) {
         TextField place = new TextField(figures.text("orders.board.place"));
         Button arrived = new Button(figures.text("orders.board.arrived"), event -> {
-            Saved.unlessRefused(figures, "orders.board.held", () -> blanks.arrived(
-                    order.id(), block.position(), place.getValue().strip(), signedIn.name()));
+            Saved.unlessRefused(
+                    figures,
+                    "orders.board.held",
+                    () -> blanks.arrived(
+                            order.id(), block.position(), place.getValue().strip(), signedIn.name()));
             changed.run();
         });
         arrived.addThemeVariants(ButtonVariant.PRIMARY);

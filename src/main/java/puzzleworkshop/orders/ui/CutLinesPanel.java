@@ -46,16 +46,33 @@ class CutLinesPanel implements OrderPanel {
         try {
             CutPattern pattern = shelf.of(order.puzzle().pattern());
             TradeNumbers numbers = workshop.tradeNumbers();
-            CutPlan.Sequence sequence = numbers.outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
-            section.add(new Paragraph(figures.text("orders.cut-lines.length", Length.mm(pattern.totalLengthMm()),
+            CutPlan.Sequence sequence =
+                    numbers.outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
+            section.add(new Paragraph(figures.text(
+                    "orders.cut-lines.length",
+                    Length.mm(pattern.totalLengthMm()),
                     Long.toString(pattern.spec().seed()))));
-            section.add(new StickingVerdict(StickingCheck.of(pattern.outline(), pattern.spec().size(), numbers.overhang(),
-                    numbers.stickShift(), numbers.stickTurnDegrees()), pattern.outline(), pattern.spec().size(), figures));
-            section.add(files("orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> CutPlan.of(pattern, sequence))));
+            section.add(new StickingVerdict(
+                    StickingCheck.of(
+                            pattern.outline(),
+                            pattern.spec().size(),
+                            numbers.overhang(),
+                            numbers.stickShift(),
+                            numbers.stickTurnDegrees()),
+                    pattern.outline(),
+                    pattern.spec().size(),
+                    figures));
+            section.add(files(
+                    "orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> CutPlan.of(pattern, sequence))));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());
-                section.add(files("orders.cut-lines.frame", new CutFileLinks(order.number() + "-frame", () -> tray.frame(sequence))),
-                        files("orders.cut-lines.backing", new CutFileLinks(order.number() + "-backing", tray::backing)));
+                section.add(
+                        files(
+                                "orders.cut-lines.frame",
+                                new CutFileLinks(order.number() + "-frame", () -> tray.frame(sequence))),
+                        files(
+                                "orders.cut-lines.backing",
+                                new CutFileLinks(order.number() + "-backing", tray::backing)));
             }
         } catch (Refused refused) {
             section.add(new Paragraph(figures.say(refused)));

@@ -184,26 +184,27 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     }
 
     private Optional<Wish> read() {
-        return puzzle.read().map(form -> new Wish(
-                picture.framed(form.finished()),
-                form.finished(),
-                form.pieces(),
-                form.style(),
-                form.outline(),
-                form.seed(),
-                form.age(),
-                form.tray(),
-                form.quantity(),
-                form.board(),
-                board.chosen(),
-                who.wantedBy(),
-                ready.rush(),
-                who.way(),
-                price.discount(),
-                price.shipping(),
-                price.vat(),
-                picture.softAccepted(),
-                form.shapes()));
+        return puzzle.read()
+                .map(form -> new Wish(
+                        picture.framed(form.finished()),
+                        form.finished(),
+                        form.pieces(),
+                        form.style(),
+                        form.outline(),
+                        form.seed(),
+                        form.age(),
+                        form.tray(),
+                        form.quantity(),
+                        form.board(),
+                        board.chosen(),
+                        who.wantedBy(),
+                        ready.rush(),
+                        who.way(),
+                        price.discount(),
+                        price.shipping(),
+                        price.vat(),
+                        picture.softAccepted(),
+                        form.shapes()));
     }
 
     private void show(Offer answer) {
@@ -221,8 +222,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         boolean named = who.check();
         boolean days = who.dayFits() & ready.dayFits();
         if (offer == null || !offer.canBeQuoted() || !named || !days) {
-            refuse(getTranslation(!named ? "orders.customer.no-name"
-                    : days ? "orders.new.incomplete" : "orders.new.day-unfit"));
+            refuse(getTranslation(
+                    !named ? "orders.customer.no-name" : days ? "orders.new.incomplete" : "orders.new.day-unfit"));
             return;
         }
         Order kept;
@@ -231,7 +232,11 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             kept = changed == null
                     ? confirmations.quote(draft, offer.boards().orElseThrow(), signedIn.name())
                     : confirmations.change(
-                            changed.id(), changed.version(), draft, offer.boards().orElseThrow(), signedIn.name());
+                            changed.id(),
+                            changed.version(),
+                            draft,
+                            offer.boards().orElseThrow(),
+                            signedIn.name());
         } catch (Refused refused) {
             refuse(figures.say(refused));
             return;
@@ -264,7 +269,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                 who.customer(),
                 wish.quantity(),
                 new Puzzle(
-                        answer.pattern().orElseThrow().spec(), wish.age(), wish.tray(),
+                        answer.pattern().orElseThrow().spec(),
+                        wish.age(),
+                        wish.tray(),
                         answer.pattern().orElseThrow().pieces().size()),
                 wish.board(),
                 wish.picture(),

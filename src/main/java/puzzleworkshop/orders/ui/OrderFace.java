@@ -29,7 +29,8 @@ public class OrderFace extends Div {
         getStyle().set("aspect-ratio", String.valueOf(order.puzzle().finished().aspect()));
         Image image = new Image(
                 "faces/" + order.id().value() + "/" + order.version() + "/" + width.pixels() + ".jpg",
-                getTranslation("orders.face", order.puzzle().pieces(), order.customer().name()));
+                getTranslation(
+                        "orders.face", order.puzzle().pieces(), order.customer().name()));
         image.getElement().setAttribute("loading", "lazy");
         add(image);
     }

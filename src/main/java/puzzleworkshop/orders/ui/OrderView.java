@@ -65,7 +65,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         this.live = live;
         this.figures = figures;
         this.signedIn = signedIn;
-        this.panels = panels.stream().sorted(Comparator.comparingInt(OrderPanel::place)).toList();
+        this.panels = panels.stream()
+                .sorted(Comparator.comparingInt(OrderPanel::place))
+                .toList();
         addClassNames("pw-page", "orders-page");
     }
 
@@ -114,9 +116,16 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             actions.add(button("orders.action.confirm", ButtonVariant.PRIMARY, this::confirm));
         }
         if (order.approval().isEmpty() && order.picture().isPresent() && isLive()) {
-            actions.add(button("orders.action.approve", null, () -> Saved.unlessRefused(
-                    figures, "orders.action.approved", () -> orders.approve(
-                            order.id(), getTranslation("orders.at-the-counter", signedIn.name()), signedIn.name()))));
+            actions.add(button(
+                    "orders.action.approve",
+                    null,
+                    () -> Saved.unlessRefused(
+                            figures,
+                            "orders.action.approved",
+                            () -> orders.approve(
+                                    order.id(),
+                                    getTranslation("orders.at-the-counter", signedIn.name()),
+                                    signedIn.name()))));
         }
         boolean printed = order.state() == OrderState.CONFIRMED && !order.next().equals(Optional.of(Stage.PRINT));
         if (isLive() && !printed) {
@@ -145,7 +154,8 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void confirm() {
-        Saved.unlessRefused(figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
+        Saved.unlessRefused(
+                figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
         reload();
     }
 
@@ -160,8 +170,10 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         dialog.setConfirmText(getTranslation("orders.action.cancel"));
         dialog.setConfirmButtonTheme("error primary");
         dialog.addConfirmListener(event -> {
-            Saved.unlessRefused(figures, "orders.action.cancelled", () -> orders.cancel(
-                    order.id(), reason.getValue().strip(), signedIn.name()));
+            Saved.unlessRefused(
+                    figures,
+                    "orders.action.cancelled",
+                    () -> orders.cancel(order.id(), reason.getValue().strip(), signedIn.name()));
             reload();
         });
         dialog.open();
@@ -175,18 +187,41 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         DescriptionList facts = new DescriptionList();
         facts.addClassName("pw-facts");
         fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
-        fact(facts, "orders.fact.pieces", figures.text("orders.pieces",
-                order.puzzle().pieces(), order.puzzle().pattern().grid().columns(), order.puzzle().pattern().grid().rows()));
+        fact(
+                facts,
+                "orders.fact.pieces",
+                figures.text(
+                        "orders.pieces",
+                        order.puzzle().pieces(),
+                        order.puzzle().pattern().grid().columns(),
+                        order.puzzle().pattern().grid().rows()));
         fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
-        fact(facts, "orders.fact.style", getTranslation("orders.style." + order.puzzle().pattern().style().name()));
-        fact(facts, "orders.fact.edge", getTranslation("orders.edge." + order.puzzle().pattern().outline().kind().name()));
+        fact(
+                facts,
+                "orders.fact.style",
+                getTranslation(
+                        "orders.style." + order.puzzle().pattern().style().name()));
+        fact(
+                facts,
+                "orders.fact.edge",
+                getTranslation("orders.edge."
+                        + order.puzzle().pattern().outline().kind().name()));
         order.puzzle().pattern().shapes().forEach(shape -> fact(facts, "orders.fact.shape", shape.name()));
         if (order.puzzle().tray()) {
-            fact(facts, "orders.fact.tray", figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
+            fact(
+                    facts,
+                    "orders.fact.tray",
+                    figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
         }
         fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
-        fact(facts, "orders.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
-        fact(facts, "orders.fact.promised", order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));
+        fact(
+                facts,
+                "orders.fact.age",
+                getTranslation("orders.age." + order.puzzle().age().name()));
+        fact(
+                facts,
+                "orders.fact.promised",
+                order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));
         order.wantedBy().ifPresent(day -> fact(facts, "orders.fact.wanted", figures.day(day)));
         fact(facts, "orders.fact.price", figures.money(order.price().gross()));
         if (!order.customer().contact().isBlank()) {
@@ -222,6 +257,8 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     public String getPageTitle() {
-        return order == null ? getTranslation("orders.title") : order.number() + " · " + order.customer().name();
+        return order == null
+                ? getTranslation("orders.title")
+                : order.number() + " · " + order.customer().name();
     }
 }

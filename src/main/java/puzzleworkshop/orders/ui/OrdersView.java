@@ -93,7 +93,8 @@ public class OrdersView extends Div implements HasDynamicTitle {
     }
 
     private OrderFilter filter() {
-        return new OrderFilter(search.getValue(), tabs.getOrDefault(states.getSelectedTab(), Set.of()), Optional.empty());
+        return new OrderFilter(
+                search.getValue(), tabs.getOrDefault(states.getSelectedTab(), Set.of()), Optional.empty());
     }
 
     private void refresh() {
@@ -103,7 +104,9 @@ public class OrdersView extends Div implements HasDynamicTitle {
         empty.setVisible(none);
         empty.removeAll();
         if (none && search.getValue().isBlank()) {
-            empty.add(new H2(getTranslation("orders.empty")), new Paragraph(getTranslation("orders.empty.next")),
+            empty.add(
+                    new H2(getTranslation("orders.empty")),
+                    new Paragraph(getTranslation("orders.empty.next")),
                     new Anchor("orders/new", getTranslation("orders.new")));
         } else if (none) {
             Button all = new Button(getTranslation("orders.search.clear"), event -> search.clear());
@@ -115,7 +118,8 @@ public class OrdersView extends Div implements HasDynamicTitle {
     private Component row(Order order) {
         Span who = new Span(order.customer().name());
         who.addClassName("orders-row-who");
-        Span what = new Span(figures.text("orders.what", order.puzzle().finished(), order.puzzle().pieces(), order.quantity()));
+        Span what = new Span(figures.text(
+                "orders.what", order.puzzle().finished(), order.puzzle().pieces(), order.quantity()));
         what.addClassName("pw-small");
         Div words = new Div(new Span(order.number()), who, what);
         words.addClassName("orders-row-words");
@@ -125,7 +129,8 @@ public class OrdersView extends Div implements HasDynamicTitle {
         due.addClassName("orders-row-due");
         Span price = new Span(figures.money(order.price().gross()));
         price.addClassNames("pw-number", "orders-row-price");
-        Anchor row = new Anchor("orders/" + order.number(), new OrderFace(order, OrderFace.Width.SMALL), words, progress, due, price);
+        Anchor row = new Anchor(
+                "orders/" + order.number(), new OrderFace(order, OrderFace.Width.SMALL), words, progress, due, price);
         row.addClassName("orders-row");
         return row;
     }

@@ -59,8 +59,8 @@ class PicturePane extends Div {
         upload.setMaxFiles(1);
         upload.setMaxFileSize(LARGEST_MEGABYTES * 1024 * 1024);
         upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("orders.new.drop")));
-        upload.addFileRejectedListener(event -> refusal.say(
-                getTranslation("orders.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
+        upload.addFileRejectedListener(event ->
+                refusal.say(getTranslation("orders.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
         preview = new PuzzlePreview(overhang, framed -> {
             crop = Optional.of(framed);
             changed.run();
@@ -127,11 +127,17 @@ class PicturePane extends Div {
         preview.show(picture, offer);
         tooSoft.show(offer);
         verdicts.removeAll();
-        boolean soft = offer.resolution().map(r -> r.verdict() == Resolution.Verdict.REFUSE).orElse(false);
+        boolean soft = offer.resolution()
+                .map(r -> r.verdict() == Resolution.Verdict.REFUSE)
+                .orElse(false);
         softAccepted.setVisible(soft);
         offer.resolution().ifPresent(resolution -> {
             PictureJudgement judgement = new PictureJudgement(figures);
-            judgement.show(picture.orElseThrow(), framed(offer.wish().finished()).orElseThrow().crop(), resolution, limits);
+            judgement.show(
+                    picture.orElseThrow(),
+                    framed(offer.wish().finished()).orElseThrow().crop(),
+                    resolution,
+                    limits);
             verdicts.add(judgement);
         });
         if (picture.isEmpty()) {

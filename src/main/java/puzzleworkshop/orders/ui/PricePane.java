@@ -61,8 +61,7 @@ class PricePane extends Div {
     private void vat(Select<VatRate> select, String key, RateSet rates, boolean taxed, Runnable changed) {
         select.setLabel(getTranslation(key));
         select.setItems(VatRate.values());
-        select.setItemLabelGenerator(
-                rate -> figures.percent(rate.in(rates)) + " · " + getTranslation(rate.textKey()));
+        select.setItemLabelGenerator(rate -> figures.percent(rate.in(rates)) + " · " + getTranslation(rate.textKey()));
         select.setValue(VatRate.STANDARD);
         select.setVisible(taxed);
         select.addValueChangeListener(event -> changed.run());
@@ -70,8 +69,14 @@ class PricePane extends Div {
 
     /** What was agreed in an order that is changed. */
     void take(PriceQuestion agreed) {
-        discount.setValue(agreed.discount().hundredths().signum() == 0 ? null : agreed.discount().hundredths());
-        shipping.setValue(agreed.shippingCharge().isZero() ? null : agreed.shippingCharge().amount());
+        discount.setValue(
+                agreed.discount().hundredths().signum() == 0
+                        ? null
+                        : agreed.discount().hundredths());
+        shipping.setValue(
+                agreed.shippingCharge().isZero()
+                        ? null
+                        : agreed.shippingCharge().amount());
         puzzlesVat.setValue(agreed.vat().puzzles());
         shippingVat.setValue(agreed.vat().shipping());
     }
@@ -104,7 +109,8 @@ class PricePane extends Div {
         boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(BigDecimal.valueOf(100_000)) < 0;
         shipping.setInvalid(!fits);
         shipping.setErrorMessage(fits ? "" : getTranslation("orders.new.shipping.range"));
-        return Money.of(typed == null || !fits ? BigDecimal.ZERO : typed, workshop.currency()).rounded();
+        return Money.of(typed == null || !fits ? BigDecimal.ZERO : typed, workshop.currency())
+                .rounded();
     }
 
     void show(Offer offer) {

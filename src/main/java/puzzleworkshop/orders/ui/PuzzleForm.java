@@ -39,8 +39,16 @@ class PuzzleForm extends Div {
 
     /** What the form says, when all of it can be read. */
     record Form(
-            Size finished, int pieces, CutStyle style, Outline outline, long seed, IntendedAge age, boolean tray,
-            int quantity, BoardKind board, List<PersonalShape> shapes) {}
+            Size finished,
+            int pieces,
+            CutStyle style,
+            Outline outline,
+            long seed,
+            IntendedAge age,
+            boolean tray,
+            int quantity,
+            BoardKind board,
+            List<PersonalShape> shapes) {}
 
     /** A size that is often asked for; A sizes are those of ISO 216. */
     private record Preset(String name, Size size) {}
@@ -56,6 +64,7 @@ class PuzzleForm extends Div {
 
     /** No board is longer; a picture framed for more, or for less than a thumb, would be a sliver without a pixel. */
     private static final Length SHORTEST = Length.mm(10);
+
     private static final Length LONGEST = Length.mm(3000);
     private static final int MOST = 500;
 
@@ -160,8 +169,17 @@ class PuzzleForm extends Div {
         form.addClassName("pw-form");
         Div choices = new Div(tray, again, grid);
         choices.addClassName("pw-row");
-        add(new H2(getTranslation("orders.facts")), sizeRow, sizeComplaint, piecesComplaint, form, ageComplaint,
-                shape, shapeRefused, choices, smallParts);
+        add(
+                new H2(getTranslation("orders.facts")),
+                sizeRow,
+                sizeComplaint,
+                piecesComplaint,
+                form,
+                ageComplaint,
+                shape,
+                shapeRefused,
+                choices,
+                smallParts);
         filling = true;
         preset.setValue(PRESETS.get(5));
         size(PRESETS.get(5).size());
@@ -173,7 +191,8 @@ class PuzzleForm extends Div {
     private void boards(RackSettings rack, BoardChoice choice) {
         List<BoardKind> kinds = choice.kinds();
         board.setItems(kinds);
-        board.setItemLabelGenerator(kind -> figures.text("orders.board-kind",
+        board.setItemLabelGenerator(kind -> figures.text(
+                "orders.board-kind",
                 rack.materials().stream()
                         .filter(m -> m.id().equals(kind.material()))
                         .findFirst()
@@ -262,10 +281,13 @@ class PuzzleForm extends Div {
     private boolean mark(LengthField field) {
         boolean readable = field.getValue() != null && field.getValue().isPositive();
         boolean sensible = readable
-                && field.getValue().compareTo(SHORTEST) >= 0 && field.getValue().compareTo(LONGEST) <= 0;
+                && field.getValue().compareTo(SHORTEST) >= 0
+                && field.getValue().compareTo(LONGEST) <= 0;
         field.setInvalid(!sensible);
-        field.setErrorMessage(!readable ? getTranslation("orders.new.length.unreadable")
-                : sensible ? "" : figures.text("orders.new.length.outside", SHORTEST, LONGEST));
+        field.setErrorMessage(
+                !readable
+                        ? getTranslation("orders.new.length.unreadable")
+                        : sensible ? "" : figures.text("orders.new.length.outside", SHORTEST, LONGEST));
         return sensible;
     }
 

@@ -50,7 +50,11 @@ class PuzzlePreview extends Div {
             shown = Optional.of(picture);
         }
         editor.setFinishedSize(offer.wish().finished());
-        offer.wish().picture().map(FramedPicture::crop).filter(crop -> !Optional.of(crop).equals(editor.getCrop())).ifPresent(editor::setCrop);
+        offer.wish()
+                .picture()
+                .map(FramedPicture::crop)
+                .filter(crop -> !Optional.of(crop).equals(editor.getCrop()))
+                .ifPresent(editor::setCrop);
         editor.setCutLines(offer.pattern().map(CutPattern::svgPathData).orElse(""));
     }
 }

@@ -108,7 +108,10 @@ class ReadyPane extends Div {
         if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
             verdict.add(line(Verdict.Kind.BAD, "orders.new.too-early", possible));
         } else if (offer.wish().wantedBy().filter(w -> w.isBefore(possible)).isPresent()) {
-            verdict.add(line(Verdict.Kind.WARN, "orders.new.later-than-wanted", offer.wish().wantedBy().get()));
+            verdict.add(line(
+                    Verdict.Kind.WARN,
+                    "orders.new.later-than-wanted",
+                    offer.wish().wantedBy().get()));
         } else {
             verdict.add(line(Verdict.Kind.GOOD, "orders.new.can-be-kept", possible));
         }

@@ -25,7 +25,10 @@ public class StageStrip extends Div {
             getElement().appendChild(mark);
         }
         getElement().setAttribute("role", "img");
-        getElement().setAttribute("aria-label", next.map(stage -> getTranslation("orders.next", getTranslation(stage.textKey())))
-                .orElseGet(() -> getTranslation(order.state().textKey())));
+        getElement()
+                .setAttribute(
+                        "aria-label",
+                        next.map(stage -> getTranslation("orders.next", getTranslation(stage.textKey())))
+                                .orElseGet(() -> getTranslation(order.state().textKey())));
     }
 }

@@ -23,9 +23,12 @@ public class StateVerdict extends Verdict {
 
     private static String word(Order order, Figures figures) {
         return switch (order.state()) {
-            case CONFIRMED -> order.waitsForApproval()
-                    ? figures.text("orders.waits-for-approval")
-                    : figures.text("orders.next", figures.text(order.next().orElseThrow().textKey()));
+            case CONFIRMED ->
+                order.waitsForApproval()
+                        ? figures.text("orders.waits-for-approval")
+                        : figures.text(
+                                "orders.next",
+                                figures.text(order.next().orElseThrow().textKey()));
             case HANDED_OVER -> figures.text("orders.payment-open");
             case QUOTE, CLOSED, CANCELLED -> figures.text(order.state().textKey());
         };

@@ -33,8 +33,8 @@ class WhoAndWhen extends Div {
         addClassName("pw-section");
         late = new Complaint(Offer.Question.WANTED_BY, figures);
         customer.setId("customer");
-        customer.setItems(query -> customers
-                .search(query.getFilter().orElse(""), query.getOffset(), query.getLimit()).stream());
+        customer.setItems(
+                query -> customers.search(query.getFilter().orElse(""), query.getOffset(), query.getLimit()).stream());
         customer.setItemLabelGenerator(Customer::name);
         customer.setAllowCustomValue(true);
         customer.setRequiredIndicatorVisible(true);
@@ -77,13 +77,17 @@ class WhoAndWhen extends Div {
         note.setValue(order.note());
         wantedBy.setValue(order.wantedBy().orElse(null));
         order.deliveryWay()
-                .flatMap(id -> way.getListDataView().getItems().filter(w -> w.id() == id).findFirst())
+                .flatMap(id -> way.getListDataView()
+                        .getItems()
+                        .filter(w -> w.id() == id)
+                        .findFirst())
                 .ifPresent(way::setValue);
     }
 
     /** Marks a missing name. */
     boolean check() {
-        boolean named = customer.getValue() != null && !customer.getValue().name().isBlank();
+        boolean named =
+                customer.getValue() != null && !customer.getValue().name().isBlank();
         customer.setInvalid(!named);
         customer.setErrorMessage(named ? "" : getTranslation("orders.customer.no-name"));
         if (!named) {
@@ -99,7 +103,11 @@ class WhoAndWhen extends Div {
 
     Customer customer() {
         Customer chosen = customer.getValue();
-        return new Customer(chosen.id(), chosen.name(), contact.getValue().strip(), address.getValue().strip());
+        return new Customer(
+                chosen.id(),
+                chosen.name(),
+                contact.getValue().strip(),
+                address.getValue().strip());
     }
 
     Optional<LocalDate> wantedBy() {

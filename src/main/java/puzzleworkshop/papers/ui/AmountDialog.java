@@ -29,8 +29,7 @@ class AmountDialog extends Dialog {
     /** What was typed. */
     record Entry(Money amount, Payment.Way way, LocalDate day, String note) {}
 
-    AmountDialog(
-            Figures figures, LocalDate today, What what, Money suggested, Consumer<Entry> book, Runnable changed) {
+    AmountDialog(Figures figures, LocalDate today, What what, Money suggested, Consumer<Entry> book, Runnable changed) {
         String key = "papers.dialog." + what.name();
         setHeaderTitle(getTranslation(key));
         setWidth("min(24rem, 94vw)");
@@ -54,15 +53,22 @@ class AmountDialog extends Dialog {
         add(fields);
         Button save = new Button(getTranslation("papers.dialog.book"), event -> {
             boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-            amount.setErrorMessage(getTranslation(amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
+            amount.setErrorMessage(getTranslation(
+                    amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
             amount.setInvalid(!positive);
             if (day.getValue() == null) {
                 day.refuse();
             }
-            if (positive && day.getValue() != null
-                    && Saved.unlessRefused(figures, key + ".done", () -> book.accept(new Entry(
-                            Money.of(amount.getValue(), suggested.currency()), way.getValue(), day.getValue(),
-                            note.getValue())))) {
+            if (positive
+                    && day.getValue() != null
+                    && Saved.unlessRefused(
+                            figures,
+                            key + ".done",
+                            () -> book.accept(new Entry(
+                                    Money.of(amount.getValue(), suggested.currency()),
+                                    way.getValue(),
+                                    day.getValue(),
+                                    note.getValue())))) {
                 close();
                 changed.run();
             }

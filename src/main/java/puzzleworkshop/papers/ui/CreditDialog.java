@@ -63,7 +63,8 @@ class CreditDialog extends Dialog {
                 BigDecimalField field = amounts.get(left.rate());
                 if (field != null) {
                     BigDecimal value = field.getValue() == null ? BigDecimal.ZERO : field.getValue();
-                    boolean inRange = value.signum() >= 0 && value.compareTo(left.gross().amount()) <= 0;
+                    boolean inRange =
+                            value.signum() >= 0 && value.compareTo(left.gross().amount()) <= 0;
                     field.setErrorMessage(figures.text("papers.credit.range", left.gross(), left.rate()));
                     field.setInvalid(!inRange);
                     fits &= inRange;
@@ -72,7 +73,10 @@ class CreditDialog extends Dialog {
             }
             reason.setErrorMessage(figures.text("papers.credit.reason"));
             reason.setInvalid(reason.getValue().isBlank());
-            if (fits && !reason.isInvalid() && Saved.unlessRefused(figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
+            if (fits
+                    && !reason.isInvalid()
+                    && Saved.unlessRefused(
+                            figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
                 close();
                 changed.run();
             }

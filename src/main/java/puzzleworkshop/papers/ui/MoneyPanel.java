@@ -66,13 +66,17 @@ class MoneyPanel implements OrderPanel {
             return Optional.empty();
         }
         OrderAccount account = invoices.account(order.id());
-        Section section = new Section(title(order, account), new PriceBar(figures).show(orders.keptPrice(order.id()).answer()));
+        Section section = new Section(
+                title(order, account),
+                new PriceBar(figures).show(orders.keptPrice(order.id()).answer()));
         Div lines = new Div();
         lines.addClassName("papers-lines");
         account.papers().forEach(paper -> lines.add(paper(paper, account, changed)));
         account.payments().forEach(payment -> lines.add(payment(payment)));
         if (order.state() != OrderState.QUOTE) {
-            lines.add(sum("papers.panel.due", account.due()), sum("papers.panel.received", account.received()),
+            lines.add(
+                    sum("papers.panel.due", account.due()),
+                    sum("papers.panel.received", account.received()),
                     sum("papers.panel.open", account.open()));
         }
         section.add(lines, buttons(order, account, changed));
@@ -106,13 +110,21 @@ class MoneyPanel implements OrderPanel {
     }
 
     private Div paper(Invoice paper, OrderAccount account, Runnable changed) {
-        Anchor link = pdf(figures.text(paper.series().textKey()) + " " + paper.number(), paper.number(),
+        Anchor link = pdf(
+                figures.text(paper.series().textKey()) + " " + paper.number(),
+                paper.number(),
                 () -> papers.issued(paper.id()));
         Div row = row(link, figures.day(paper.issuedOn()), paper.owed());
         if (paper.series() == Invoice.Series.INVOICE && account.rest(paper).isPositive()) {
-            Button credit = new Button(figures.text("papers.panel.credit"), event ->
-                    new CreditDialog(figures, paper, account.restByRate(paper), (amounts, reason) -> invoices.credit(
-                            paper.id(), amounts, reason, signedIn.name()), changed).open());
+            Button credit = new Button(
+                    figures.text("papers.panel.credit"),
+                    event -> new CreditDialog(
+                                    figures,
+                                    paper,
+                                    account.restByRate(paper),
+                                    (amounts, reason) -> invoices.credit(paper.id(), amounts, reason, signedIn.name()),
+                                    changed)
+                            .open());
             credit.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
             row.add(credit);
         }
@@ -123,7 +135,8 @@ class MoneyPanel implements OrderPanel {
         String note = payment.note().isEmpty() ? "" : " · " + payment.note();
         Div row = row(
                 new Span(figures.text(payment.kind().textKey())),
-                figures.day(payment.paidOn()) + " · " + figures.text(payment.way().textKey()) + note,
+                figures.day(payment.paidOn()) + " · "
+                        + figures.text(payment.way().textKey()) + note,
                 payment.received().negated());
         row.addClassName("papers-payment");
         return row;
@@ -148,11 +161,13 @@ class MoneyPanel implements OrderPanel {
     private Div buttons(Order order, OrderAccount account, Runnable changed) {
         Div buttons = new Div();
         buttons.addClassName("pw-row");
-        buttons.add(pdf(figures.text("papers.panel.quote-pdf"), "quote-" + order.number(), () -> papers.quote(order.id())));
+        buttons.add(
+                pdf(figures.text("papers.panel.quote-pdf"), "quote-" + order.number(), () -> papers.quote(order.id())));
         boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
         if (taken && account.standing().isEmpty()) {
             Button issue = new Button(figures.text("papers.panel.issue"), event -> {
-                if (Saved.unlessRefused(figures, "papers.panel.issued", () -> invoices.issue(order.id(), signedIn.name()))) {
+                if (Saved.unlessRefused(
+                        figures, "papers.panel.issued", () -> invoices.issue(order.id(), signedIn.name()))) {
                     changed.run();
                 }
             });
@@ -160,17 +175,43 @@ class MoneyPanel implements OrderPanel {
             buttons.add(issue);
         }
         if (order.state() != OrderState.QUOTE) {
-            Money open = account.open().isPositive() ? account.open() : Money.zero(account.agreed().currency());
-            buttons.add(new Button(figures.text("papers.panel.receive"), event ->
-                    new AmountDialog(figures, book.today(), AmountDialog.What.RECEIVE, open, entry -> invoices.receive(
-                            order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), signedIn.name()), changed)
+            Money open = account.open().isPositive()
+                    ? account.open()
+                    : Money.zero(account.agreed().currency());
+            buttons.add(new Button(
+                    figures.text("papers.panel.receive"),
+                    event -> new AmountDialog(
+                                    figures,
+                                    book.today(),
+                                    AmountDialog.What.RECEIVE,
+                                    open,
+                                    entry -> invoices.receive(
+                                            order.id(),
+                                            entry.amount(),
+                                            entry.way(),
+                                            entry.day(),
+                                            entry.note(),
+                                            signedIn.name()),
+                                    changed)
                             .open()));
         }
         if (account.received().isPositive()) {
             Money back = account.open().isNegative() ? account.open().negated() : account.received();
-            Button refund = new Button(figures.text("papers.panel.refund"), event ->
-                    new AmountDialog(figures, book.today(), AmountDialog.What.REFUND, back, entry -> invoices.refund(
-                            order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), signedIn.name()), changed)
+            Button refund = new Button(
+                    figures.text("papers.panel.refund"),
+                    event -> new AmountDialog(
+                                    figures,
+                                    book.today(),
+                                    AmountDialog.What.REFUND,
+                                    back,
+                                    entry -> invoices.refund(
+                                            order.id(),
+                                            entry.amount(),
+                                            entry.way(),
+                                            entry.day(),
+                                            entry.note(),
+                                            signedIn.name()),
+                                    changed)
                             .open());
             refund.addThemeVariants(ButtonVariant.TERTIARY);
             buttons.add(refund);

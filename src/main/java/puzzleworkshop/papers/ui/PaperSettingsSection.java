@@ -67,14 +67,25 @@ class PaperSettingsSection implements SetUpSection {
         Button save = new Button(figures.text("papers.settings.save"), event -> {
             due.setInvalid(due.getValue() == null);
             if (due.getValue() != null) {
-                Saved.unlessRefused(figures, "papers.settings.saved", () -> invoices.save(new PaperSettings(
-                        tax.getValue(), bank.getValue(), quote.getValue(), invoice.getValue(), due.getValue(), logo.get())));
+                Saved.unlessRefused(
+                        figures,
+                        "papers.settings.saved",
+                        () -> invoices.save(new PaperSettings(
+                                tax.getValue(),
+                                bank.getValue(),
+                                quote.getValue(),
+                                invoice.getValue(),
+                                due.getValue(),
+                                logo.get())));
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         Div section = new Div(
-                new H2(figures.text("papers.settings")), new Paragraph(figures.text("papers.settings.lead")), form,
-                logo(logo), save);
+                new H2(figures.text("papers.settings")),
+                new Paragraph(figures.text("papers.settings.lead")),
+                form,
+                logo(logo),
+                save);
         section.addClassName("pw-section");
         return section;
     }

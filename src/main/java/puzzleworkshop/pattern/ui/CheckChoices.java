@@ -65,13 +65,17 @@ class CheckChoices extends Div {
 
     Chosen chosen() {
         Double typed = speed.getValue();
-        return new Chosen(density.getValue(), size(bedWidth, bedHeight), size(printWidth, printHeight),
+        return new Chosen(
+                density.getValue(),
+                size(bedWidth, bedHeight),
+                size(printWidth, printHeight),
                 Speed.mmPerMinute(typed == null || typed < 1 ? USUAL_MM_PER_MINUTE : typed));
     }
 
     private static Optional<Size> size(LengthField width, LengthField height) {
         return isLength(width.getValue()) && isLength(height.getValue())
-                ? Optional.of(new Size(width.getValue(), height.getValue())) : Optional.empty();
+                ? Optional.of(new Size(width.getValue(), height.getValue()))
+                : Optional.empty();
     }
 
     private static boolean isLength(Length length) {

@@ -54,7 +54,8 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
                 figures, Optional.ofNullable(machine.getIfAvailable()).flatMap(UsualBed::bed), this::again);
         this.list = new InspectionList(figures, drawing::show);
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
+        Div head = new Div(
+                new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
         head.addClassName("pw-page-head");
 
         upload.setId("cut-file-upload");
@@ -64,8 +65,8 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
         upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
         upload.setWidthFull();
-        upload.addFileRejectedListener(event -> refuse(getTranslation("pattern.check.rejected", event.getFileName(),
-                DrawnFile.MOST_BYTES / BYTES_PER_MEGABYTE)));
+        upload.addFileRejectedListener(event -> refuse(getTranslation(
+                "pattern.check.rejected", event.getFileName(), DrawnFile.MOST_BYTES / BYTES_PER_MEGABYTE)));
         refusal.addClassName("pw-note");
         refusal.getElement().setAttribute("data-kind", "bad");
         refusal.getElement().setAttribute("role", "alert");

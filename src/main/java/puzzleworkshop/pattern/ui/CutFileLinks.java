@@ -22,10 +22,13 @@ public class CutFileLinks extends Div {
         addClassName("pattern-links");
         for (CutFile.Format format : CutFile.Format.values()) {
             String fileName = name.replaceAll("[^\\p{L}\\p{N}._-]+", "-") + "." + format.ending();
-            Anchor link = new Anchor(DownloadHandler.fromInputStream(event -> {
-                byte[] bytes = CutFile.write(plan.get(), format).bytes();
-                return new DownloadResponse(new ByteArrayInputStream(bytes), fileName, format.mediaType(), bytes.length);
-            }), format.name());
+            Anchor link = new Anchor(
+                    DownloadHandler.fromInputStream(event -> {
+                        byte[] bytes = CutFile.write(plan.get(), format).bytes();
+                        return new DownloadResponse(
+                                new ByteArrayInputStream(bytes), fileName, format.mediaType(), bytes.length);
+                    }),
+                    format.name());
             link.getElement().setAttribute("download", fileName);
             link.setTitle(getTranslation("pattern.links.title", format.name()));
             link.addClassName("pattern-link");

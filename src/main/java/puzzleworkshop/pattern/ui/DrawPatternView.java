@@ -69,7 +69,8 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         thickness = length("pattern.draw.thickness", PatternSpec.USUAL_THICKNESS.mm());
         shape = new ShapeChoice(figures, this::redraw, this::refuse);
         facts = new PatternFacts(figures);
-        Div head = new Div(new H1(getTranslation("pattern.draw.title")), new Paragraph(getTranslation("pattern.draw.lead")));
+        Div head = new Div(
+                new H1(getTranslation("pattern.draw.title")), new Paragraph(getTranslation("pattern.draw.lead")));
         head.addClassName("pw-page-head");
         Div choices = new Div(fields(), shape, working, refusal);
         choices.addClassName("pw-section");
@@ -124,7 +125,8 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         age.setItemLabelGenerator(each -> getTranslation("pattern.age." + each.name()));
         age.setValue(IntendedAge.FROM_6);
         age.addValueChangeListener(event -> redraw());
-        Button other = new Button(getTranslation("pattern.draw.other"),
+        Button other = new Button(
+                getTranslation("pattern.draw.other"),
                 event -> seed.setValue(RandomGenerator.getDefault().nextInt(1, 1_000_000)));
         Div fields = new Div(width, height, thickness, pieces, style, outline, age, seed, other);
         fields.addClassName("pattern-choices");
@@ -169,12 +171,19 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
     }
 
     private PatternSpec spec() {
-        if (!isLength(width) || !isLength(height) || !isLength(thickness) || pieces.getValue() == null || seed.getValue() == null) {
+        if (!isLength(width)
+                || !isLength(height)
+                || !isLength(thickness)
+                || pieces.getValue() == null
+                || seed.getValue() == null) {
             return null;
         }
         Size size = new Size(width.getValue(), height.getValue());
-        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue()).withStyle(style.getValue())
-                .withOutline(Outline.usual(outline.getValue())).withThickness(thickness.getValue()).withShapes(shape.shapes(size));
+        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue())
+                .withStyle(style.getValue())
+                .withOutline(Outline.usual(outline.getValue()))
+                .withThickness(thickness.getValue())
+                .withShapes(shape.shapes(size));
     }
 
     private static boolean isLength(LengthField field) {

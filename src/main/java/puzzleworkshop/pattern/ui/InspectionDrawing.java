@@ -14,6 +14,7 @@ class InspectionDrawing extends SvgBox {
 
     /** Beyond this a browser grows slow; the drawing is then thinned to what an eye can tell apart. */
     private static final int MOST_SEGMENTS = 40_000;
+
     private static final double FINEST_SHARE = 1.0 / 2000;
 
     InspectionDrawing() {
@@ -26,10 +27,19 @@ class InspectionDrawing extends SvgBox {
         double extent = Math.max(Math.max(frame.width(), frame.height()), 1);
         Bounds view = frame.grownBy(extent * 0.04);
         double stroke = extent / 500;
-        Svg svg = Svg.of(view.minX(), view.minY(), view.width(), view.height(), inspection.file().name(),
-                getTranslation("pattern.check.drawing", inspection.file().lines().size(), inspection.findings().size()));
+        Svg svg = Svg.of(
+                view.minX(),
+                view.minY(),
+                view.width(),
+                view.height(),
+                inspection.file().name(),
+                getTranslation(
+                        "pattern.check.drawing",
+                        inspection.file().lines().size(),
+                        inspection.findings().size()));
         svg.raw("<g fill='none' stroke-linejoin='round' stroke-linecap='round'>");
-        svg.raw("<path class='pattern-foreign' stroke-width='" + Svg.n(stroke) + "' d='" + data(inspection, extent) + "'/>");
+        svg.raw("<path class='pattern-foreign' stroke-width='" + Svg.n(stroke) + "' d='" + data(inspection, extent)
+                + "'/>");
         List<Inspection.Finding> findings = inspection.findings();
         for (int i = 0; i < findings.size(); i++) {
             Inspection.Finding finding = findings.get(i);
@@ -49,14 +59,20 @@ class InspectionDrawing extends SvgBox {
             svg.raw("<path class='pattern-mark-run' stroke-width='" + Svg.n(extent / 110) + "' d='" + runs + "'/>");
         }
         for (Point place : finding.places()) {
-            svg.raw("<circle class='pattern-mark-place' stroke-width='" + Svg.n(extent / 350) + "' cx='" + Svg.n(place.xMm())
-                    + "' cy='" + Svg.n(place.yMm()) + "' r='" + Svg.n(extent / 75) + "'/>");
+            svg.raw("<circle class='pattern-mark-place' stroke-width='" + Svg.n(extent / 350) + "' cx='"
+                    + Svg.n(place.xMm()) + "' cy='" + Svg.n(place.yMm()) + "' r='" + Svg.n(extent / 75) + "'/>");
         }
         firstPlace(finding).ifPresent(place -> {
             double size = extent / 38;
-            svg.raw("<circle class='pattern-mark-badge' cx='" + Svg.n(place.xMm()) + "' cy='" + Svg.n(place.yMm() - size)
-                    + "' r='" + Svg.n(size * 0.62) + "'/>");
-            svg.text(place.xMm(), place.yMm() - size * 0.68, size * 0.9, "middle", Integer.toString(number), "pattern-mark-number");
+            svg.raw("<circle class='pattern-mark-badge' cx='" + Svg.n(place.xMm()) + "' cy='"
+                    + Svg.n(place.yMm() - size) + "' r='" + Svg.n(size * 0.62) + "'/>");
+            svg.text(
+                    place.xMm(),
+                    place.yMm() - size * 0.68,
+                    size * 0.9,
+                    "middle",
+                    Integer.toString(number),
+                    "pattern-mark-number");
         });
         svg.end();
     }
@@ -82,7 +98,9 @@ class InspectionDrawing extends SvgBox {
     private static String thinned(CurvePath line, double extent) {
         double finest = extent * FINEST_SHARE;
         List<Point> points = line.flattened(finest);
-        StringBuilder data = new StringBuilder("M").append(Svg.n(points.getFirst().xMm())).append(' ')
+        StringBuilder data = new StringBuilder("M")
+                .append(Svg.n(points.getFirst().xMm()))
+                .append(' ')
                 .append(Svg.n(points.getFirst().yMm()));
         Point last = points.getFirst();
         for (int i = 1; i < points.size(); i++) {

@@ -46,11 +46,13 @@ class InspectionList extends Div {
     }
 
     private Component verdict(Inspection inspection) {
-        boolean serious = inspection.findings().stream().anyMatch(finding -> finding.trouble().isSerious());
+        boolean serious = inspection.findings().stream()
+                .anyMatch(finding -> finding.trouble().isSerious());
         if (inspection.findings().isEmpty()) {
             return new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.check.clean"));
         }
-        return serious ? new Verdict(Verdict.Kind.BAD, getTranslation("pattern.check.mend"))
+        return serious
+                ? new Verdict(Verdict.Kind.BAD, getTranslation("pattern.check.mend"))
                 : new Verdict(Verdict.Kind.WARN, getTranslation("pattern.check.look"));
     }
 
@@ -60,7 +62,10 @@ class InspectionList extends Div {
         double width = Math.max(inspection.frame().width(), 0.001);
         double height = Math.max(inspection.frame().height(), 0.001);
         fact(facts, "pattern.check.size", figures.size(Size.mm(width, height)));
-        fact(facts, "pattern.check.lines", figures.number(inspection.file().lines().size(), 0));
+        fact(
+                facts,
+                "pattern.check.lines",
+                figures.number(inspection.file().lines().size(), 0));
         fact(facts, "pattern.check.length", figures.length(Length.mm(inspection.totalLengthMm())));
         fact(facts, "pattern.check.time", figures.minutes(time(inspection.totalLengthMm(), speed)));
         return facts;
@@ -103,10 +108,17 @@ class InspectionList extends Div {
     }
 
     private Component cleaned(Inspection inspection, Speed speed) {
-        Paragraph saved = new Paragraph(getTranslation("pattern.check.saved", figures.length(Length.mm(inspection.savedMm())),
-                figures.minutes(time(inspection.savedMm(), speed)), figures.speed(speed)));
-        String name = inspection.file().name().replaceAll("\\.[A-Za-z]+$", "") + "-" + getTranslation("pattern.check.cleaned-name");
-        Div cleaned = new Div(new H2(getTranslation("pattern.check.keep-one")), saved, new CutFileLinks(name, inspection::cleanedPlan));
+        Paragraph saved = new Paragraph(getTranslation(
+                "pattern.check.saved",
+                figures.length(Length.mm(inspection.savedMm())),
+                figures.minutes(time(inspection.savedMm(), speed)),
+                figures.speed(speed)));
+        String name = inspection.file().name().replaceAll("\\.[A-Za-z]+$", "") + "-"
+                + getTranslation("pattern.check.cleaned-name");
+        Div cleaned = new Div(
+                new H2(getTranslation("pattern.check.keep-one")),
+                saved,
+                new CutFileLinks(name, inspection::cleanedPlan));
         cleaned.addClassNames("pw-stack", "pattern-cleaned");
         return cleaned;
     }

@@ -34,8 +34,13 @@ public class PatternDrawing extends SvgBox {
 
     private String description(CutPattern pattern) {
         Size size = pattern.spec().size();
-        return getTranslation("pattern.drawing.description", pattern.pieces().size(), pattern.spec().grid().columns(),
-                pattern.spec().grid().rows(), Math.round(size.width().mm()), Math.round(size.height().mm()),
+        return getTranslation(
+                "pattern.drawing.description",
+                pattern.pieces().size(),
+                pattern.spec().grid().columns(),
+                pattern.spec().grid().rows(),
+                Math.round(size.width().mm()),
+                Math.round(size.height().mm()),
                 pattern.spec().seed());
     }
 
@@ -52,12 +57,14 @@ public class PatternDrawing extends SvgBox {
         if (pictureAddress.isEmpty()) {
             svg.path(outline, "pattern-wood");
         } else {
-            svg.raw("<g clip-path='url(#" + clip + ")'>").image(0, 0, width, height, pictureAddress).end();
+            svg.raw("<g clip-path='url(#" + clip + ")'>")
+                    .image(0, 0, width, height, pictureAddress)
+                    .end();
         }
         svg.raw("<g fill='none' stroke-linejoin='round' stroke-linecap='round'>");
         if (!pictureAddress.isEmpty()) {
-            svg.raw("<path class='pattern-halo' stroke-width='" + Svg.n(stroke * 2.4) + "' d='" + pattern.innerPathData()
-                    + "'/>");
+            svg.raw("<path class='pattern-halo' stroke-width='" + Svg.n(stroke * 2.4) + "' d='"
+                    + pattern.innerPathData() + "'/>");
         }
         svg.raw("<path class='" + (pictureAddress.isEmpty() ? "pattern-line" : "pattern-line-on-picture")
                 + "' stroke-width='" + Svg.n(stroke) + "' d='" + pattern.innerPathData() + outline + "'/>");

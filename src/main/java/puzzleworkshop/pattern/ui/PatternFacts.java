@@ -28,19 +28,40 @@ class PatternFacts extends Div {
         removeAll();
         Div facts = new Div();
         facts.addClassName("pattern-facts");
-        fact(facts, "pattern.draw.fact.pieces", getTranslation("pattern.draw.fact.grid", pattern.pieces().size(),
-                pattern.spec().grid().columns(), pattern.spec().grid().rows()));
-        fact(facts, "pattern.draw.fact.piece-size", figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
+        fact(
+                facts,
+                "pattern.draw.fact.pieces",
+                getTranslation(
+                        "pattern.draw.fact.grid",
+                        pattern.pieces().size(),
+                        pattern.spec().grid().columns(),
+                        pattern.spec().grid().rows()));
+        fact(
+                facts,
+                "pattern.draw.fact.piece-size",
+                figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
         fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
         fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
-        add(new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
-                new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")), facts);
-        add(new SmallPartsNote(verdict, figures), new StickingVerdict(
-                StickingCheck.of(pattern), pattern.outline(), pattern.spec().size(), figures));
+        add(
+                new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
+                new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
+                facts);
+        add(
+                new SmallPartsNote(verdict, figures),
+                new StickingVerdict(
+                        StickingCheck.of(pattern),
+                        pattern.outline(),
+                        pattern.spec().size(),
+                        figures));
         Tray tray = Tray.of(pattern.spec());
         String name = pattern.pieces().size() + "-" + pattern.spec().seed();
-        add(files("pattern.draw.files", new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),
-                files("pattern.draw.tray-frame", new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
+        add(
+                files(
+                        "pattern.draw.files",
+                        new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),
+                files(
+                        "pattern.draw.tray-frame",
+                        new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
                 files("pattern.draw.tray-backing", new CutFileLinks(name + "-backing", tray::backing)));
         Paragraph caution = new Paragraph(getTranslation("pattern.draw.caution"));
         caution.addClassName("pw-small");

@@ -3,11 +3,11 @@ package puzzleworkshop.pattern.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.component.upload.Upload;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.List;
@@ -26,7 +26,13 @@ import puzzleworkshop.pattern.Shapes;
 @StyleSheet("context://pattern.css")
 public class ShapeChoice extends Div {
 
-    private enum Kind { NONE, HEART, LETTER, FILE, KEPT }
+    private enum Kind {
+        NONE,
+        HEART,
+        LETTER,
+        FILE,
+        KEPT
+    }
 
     private static final List<Kind> FRESH = List.of(Kind.NONE, Kind.HEART, Kind.LETTER, Kind.FILE);
 
@@ -48,7 +54,8 @@ public class ShapeChoice extends Div {
         kind.setLabel(getTranslation("pattern.shape.kind"));
         kind.setItems(FRESH);
         kind.setItemLabelGenerator(k -> k == Kind.KEPT
-                ? getTranslation("pattern.shape.kind.KEPT", kept.map(PersonalShape::name).orElse(""))
+                ? getTranslation(
+                        "pattern.shape.kind.KEPT", kept.map(PersonalShape::name).orElse(""))
                 : getTranslation("pattern.shape.kind." + k.name()));
         kind.setValue(Kind.NONE);
         letter.setLabel(getTranslation("pattern.shape.letter"));
@@ -119,14 +126,20 @@ public class ShapeChoice extends Div {
         if (wanted == null || !wanted.isPositive()) {
             return List.of();
         }
-        Point middle = Point.of(puzzle.width().mm() * of(across), puzzle.height().mm() * of(down));
+        Point middle =
+                Point.of(puzzle.width().mm() * of(across), puzzle.height().mm() * of(down));
         return switch (kind.getValue()) {
             case NONE -> List.of();
             case HEART -> List.of(Shapes.heart(middle, wanted));
-            case LETTER -> letter.getValue().isBlank() ? List.of()
-                    : List.of(Shapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
-            case KEPT -> kept.map(shape -> List.of(Shapes.placed(shape, middle, wanted))).orElse(List.of());
-            case FILE -> file.map(drawn -> List.of(Shapes.imported(drawn, middle, wanted, wanted))).orElse(List.of());
+            case LETTER ->
+                letter.getValue().isBlank()
+                        ? List.of()
+                        : List.of(Shapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
+            case KEPT ->
+                kept.map(shape -> List.of(Shapes.placed(shape, middle, wanted))).orElse(List.of());
+            case FILE ->
+                file.map(drawn -> List.of(Shapes.imported(drawn, middle, wanted, wanted)))
+                        .orElse(List.of());
         };
     }
 

@@ -22,6 +22,7 @@ class StickingDrawing extends Div {
     private static final double ROOM_MM = 4;
     /** Half width and half height of the part that is drawn large. */
     private static final double NEAR_X_MM = 15;
+
     private static final double NEAR_Y_MM = 9;
     private static final double FLATTENING_MM = 0.05;
 
@@ -38,18 +39,35 @@ class StickingDrawing extends Div {
         double width = finished.width().mm() + 2 * around;
         double height = finished.height().mm() + 2 * around;
         Point out = farthestOut();
-        add(drawing(-around, -around, width, height, "pattern.sticking.drawing"),
-                drawing(out.xMm() - NEAR_X_MM, out.yMm() - NEAR_Y_MM, 2 * NEAR_X_MM, 2 * NEAR_Y_MM,
+        add(
+                drawing(-around, -around, width, height, "pattern.sticking.drawing"),
+                drawing(
+                        out.xMm() - NEAR_X_MM,
+                        out.yMm() - NEAR_Y_MM,
+                        2 * NEAR_X_MM,
+                        2 * NEAR_Y_MM,
                         "pattern.sticking.drawing.near"));
     }
 
     private SvgBox drawing(double x, double y, double width, double height, String title) {
         double overhang = check.overhang().mm();
-        Svg svg = Svg.of(x, y, width, height, getTranslation(title), getTranslation("pattern.sticking.drawing.words",
-                getTranslation("pattern.sticking.side." + check.narrowest().name())));
+        Svg svg = Svg.of(
+                x,
+                y,
+                width,
+                height,
+                getTranslation(title),
+                getTranslation(
+                        "pattern.sticking.drawing.words",
+                        getTranslation(
+                                "pattern.sticking.side." + check.narrowest().name())));
         String worst = check.worst().of(outline, finished).svgPathData();
         svg.path(worst, "pattern-sticking-out");
-        svg.rect(-overhang, -overhang, finished.width().mm() + 2 * overhang, finished.height().mm() + 2 * overhang,
+        svg.rect(
+                -overhang,
+                -overhang,
+                finished.width().mm() + 2 * overhang,
+                finished.height().mm() + 2 * overhang,
                 "pattern-sticking-print");
         svg.raw("<g fill='none' stroke-width='" + Svg.n(width / 300) + "'>");
         svg.path(outline.svgPathData(), "pattern-sticking-meant");

@@ -20,12 +20,18 @@ public class StickingVerdict extends Div {
      */
     public StickingVerdict(StickingCheck check, CurvePath outline, Size finished, Figures figures) {
         addClassName("pw-stack");
-        add(new Verdict(check.inside() ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+        add(new Verdict(
+                check.inside() ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
                 getTranslation(check.inside() ? "pattern.sticking.word.inside" : "pattern.sticking.word.outside")));
         String key = check.inside() ? "pattern.sticking.inside" : "pattern.sticking.outside";
-        add(new Paragraph(getTranslation(key, figures.length(check.overhang()), figures.length(check.shift()),
-                figures.number(check.turnDegrees(), 2), figures.length(Length.mm(Math.abs(check.spare().mm()))),
-                figures.length(check.overhangNeeded()), getTranslation("pattern.sticking.side." + check.narrowest().name()))));
+        add(new Paragraph(getTranslation(
+                key,
+                figures.length(check.overhang()),
+                figures.length(check.shift()),
+                figures.number(check.turnDegrees(), 2),
+                figures.length(Length.mm(Math.abs(check.spare().mm()))),
+                figures.length(check.overhangNeeded()),
+                getTranslation("pattern.sticking.side." + check.narrowest().name()))));
         if (!check.inside()) {
             add(new StickingDrawing(check, outline, finished));
         }

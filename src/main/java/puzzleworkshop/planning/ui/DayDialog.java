@@ -16,7 +16,10 @@ import puzzleworkshop.planning.WeekPlan.Entry;
 class DayDialog extends Dialog {
 
     DayDialog(Entry entry, List<LocalDate> days, Figures figures, Consumer<Optional<LocalDate>> chosen) {
-        setHeaderTitle(getTranslation("planning.day.title", entry.order().number(), entry.order().customer().name()));
+        setHeaderTitle(getTranslation(
+                "planning.day.title",
+                entry.order().number(),
+                entry.order().customer().name()));
         Div buttons = new Div();
         buttons.addClassName("planning-days");
         for (LocalDate day : days) {

@@ -15,20 +15,23 @@ class FeedDialog extends Dialog {
 
     FeedDialog(WeekFeed feed, Workshop workshop, String who) {
         setHeaderTitle(getTranslation("planning.feed"));
-        Paragraph state = new Paragraph(getTranslation(feed.isShared() ? "planning.feed.shared" : "planning.feed.none"));
+        Paragraph state =
+                new Paragraph(getTranslation(feed.isShared() ? "planning.feed.shared" : "planning.feed.none"));
         TextField link = new TextField(getTranslation("planning.feed.link"));
         link.setReadOnly(true);
         link.setWidthFull();
         link.setVisible(false);
-        Button make = new Button(getTranslation("planning.feed.make"), e -> UI.getCurrent().getPage().fetchCurrentURL(here -> {
-            String base = workshop.profile().publicUrl().isBlank()
-                    ? URI.create(here.toString()).resolve("/").toString()
-                    : workshop.profile().publicUrl() + "/";
-            link.setValue(base + "calendar/" + feed.renew(who) + ".ics");
-            link.setVisible(true);
-            link.focus();
-            state.setText(getTranslation("planning.feed.once"));
-        }));
+        Button make = new Button(
+                getTranslation("planning.feed.make"),
+                e -> UI.getCurrent().getPage().fetchCurrentURL(here -> {
+                    String base = workshop.profile().publicUrl().isBlank()
+                            ? URI.create(here.toString()).resolve("/").toString()
+                            : workshop.profile().publicUrl() + "/";
+                    link.setValue(base + "calendar/" + feed.renew(who) + ".ics");
+                    link.setVisible(true);
+                    link.focus();
+                    state.setText(getTranslation("planning.feed.once"));
+                }));
         make.addThemeVariants(ButtonVariant.PRIMARY);
         Button end = new Button(getTranslation("planning.feed.end"), e -> {
             feed.end();

@@ -41,7 +41,8 @@ class FreeDaysForm extends Div {
         choices.add(Optional.empty());
         times.people().forEach(person -> choices.add(Optional.of(person)));
         who.setItems(choices);
-        who.setItemLabelGenerator(choice -> choice.map(k -> k.person().name()).orElse(getTranslation("planning.free.all")));
+        who.setItemLabelGenerator(
+                choice -> choice.map(k -> k.person().name()).orElse(getTranslation("planning.free.all")));
         who.setValue(Optional.empty());
         TextField note = new TextField(getTranslation("planning.free.note"));
         Button add = new Button(getTranslation("planning.free.add"), e -> {
@@ -76,12 +77,18 @@ class FreeDaysForm extends Div {
                     .flatMap(id -> people.stream().filter(p -> p.id() == id).findFirst())
                     .map(p -> p.person().name())
                     .orElse(getTranslation("planning.free.all"));
-            row(figures.day(day.day()), who + (day.note().isEmpty() ? "" : " · " + day.note()), () -> times.workAgain(day.id()));
+            row(
+                    figures.day(day.day()),
+                    who + (day.note().isEmpty() ? "" : " · " + day.note()),
+                    () -> times.workAgain(day.id()));
         }
         for (Evening evening : times.calendar().evenings()) {
             row(
                     figures.day(evening.day()),
-                    getTranslation("planning.free.evening", evening.person(), evening.span().toString()),
+                    getTranslation(
+                            "planning.free.evening",
+                            evening.person(),
+                            evening.span().toString()),
                     () -> times.callOff(evening.person(), evening.day()));
         }
         if (days.getComponentCount() == 0) {
@@ -94,10 +101,12 @@ class FreeDaysForm extends Div {
     private void row(String day, String what, Runnable takeAway) {
         Span date = new Span(day);
         date.addClassName("planning-free-day");
-        Button remove = new Button(getTranslation("planning.free.remove"), e -> Saved.unlessRefused(figures, "planning.removed", () -> {
-            takeAway.run();
-            read();
-        }));
+        Button remove = new Button(
+                getTranslation("planning.free.remove"),
+                e -> Saved.unlessRefused(figures, "planning.removed", () -> {
+                    takeAway.run();
+                    read();
+                }));
         remove.setAriaLabel(getTranslation("planning.free.remove") + ", " + day + ", " + what);
         remove.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Div row = new Div(date, new Span(what), remove);

@@ -64,10 +64,14 @@ class HoursForm extends Div {
         does.setSelectedItemsOnTop(true);
         does.setHelperText(getTranslation("planning.person.does.help"));
         Week week = new Week(kept.map(k -> k.person().hours()).orElse(OpenHours.NONE), name.getValue());
-        Button save = new Button(getTranslation("workshop.save"), e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
-            times.save(kept.map(KeptPerson::id), new Person(name.getValue(), week.read(), Set.of(), does.getValue()));
-            read();
-        }));
+        Button save = new Button(
+                getTranslation("workshop.save"),
+                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                    times.save(
+                            kept.map(KeptPerson::id),
+                            new Person(name.getValue(), week.read(), Set.of(), does.getValue()));
+                    read();
+                }));
         Button remove = new Button(getTranslation("planning.person.remove"), e -> {
             if (kept.isEmpty()) {
                 read();
@@ -86,10 +90,12 @@ class HoursForm extends Div {
 
     private Component machine(Stage.Resource machine) {
         Week week = new Week(times.hours(machine), getTranslation("planning.resource." + machine.name()));
-        Button save = new Button(getTranslation("workshop.save"), e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
-            times.saveHours(machine, week.read());
-            read();
-        }));
+        Button save = new Button(
+                getTranslation("workshop.save"),
+                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                    times.saveHours(machine, week.read());
+                    read();
+                }));
         Div text = new Div(
                 new H3(getTranslation("planning.resource." + machine.name())),
                 new Paragraph(getTranslation("planning.hours." + machine.name())));
@@ -97,8 +103,8 @@ class HoursForm extends Div {
     }
 
     private Component foot(Week week, Button... buttons) {
-        Paragraph sum = new Paragraph(getTranslation(
-                "planning.hours.sum", figures.minutes(Minutes.of(week.given.minutesAWeek()))));
+        Paragraph sum = new Paragraph(
+                getTranslation("planning.hours.sum", figures.minutes(Minutes.of(week.given.minutesAWeek()))));
         sum.addClassName("pw-small");
         Div foot = new Div();
         foot.addClassName("pw-row");

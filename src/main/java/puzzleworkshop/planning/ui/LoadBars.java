@@ -27,18 +27,29 @@ class LoadBars extends Div {
         Load sum = loads.stream().reduce(Load::plus).orElseThrow();
         H2 title = new H2(getTranslation("planning.resource." + resource.name()));
         Span total = new Span(getTranslation(
-                "planning.load.planned", figures.minutes(Minutes.of(sum.planned())), figures.minutes(Minutes.of(sum.capacity()))));
+                "planning.load.planned",
+                figures.minutes(Minutes.of(sum.planned())),
+                figures.minutes(Minutes.of(sum.capacity()))));
         total.addClassName("pw-number");
         Div head = new Div(title, total);
         if (sum.isOver()) {
-            LocalDate by = loads.stream().filter(Load::isOver).map(Load::day).reduce((a, b) -> b).orElseThrow();
-            head.add(new Verdict(Verdict.Kind.BAD, getTranslation(
-                    "planning.load.short-by", figures.minutes(Minutes.of(sum.missing())), figures.day(by))));
+            LocalDate by = loads.stream()
+                    .filter(Load::isOver)
+                    .map(Load::day)
+                    .reduce((a, b) -> b)
+                    .orElseThrow();
+            head.add(new Verdict(
+                    Verdict.Kind.BAD,
+                    getTranslation(
+                            "planning.load.short-by", figures.minutes(Minutes.of(sum.missing())), figures.day(by))));
         }
         head.addClassName("planning-load-head");
         Div bars = new Div();
         bars.addClassName("planning-load-bars");
-        int most = loads.stream().mapToInt(load -> load.capacity() + load.missing()).max().orElse(1);
+        int most = loads.stream()
+                .mapToInt(load -> load.capacity() + load.missing())
+                .max()
+                .orElse(1);
         for (Load load : loads) {
             bars.add(bar(load, Math.max(1, most), resource, figures));
         }
@@ -72,8 +83,8 @@ class LoadBars extends Div {
         column.getElement().setAttribute("role", "img");
         column.getElement().setAttribute("aria-label", words);
         column.getElement().setAttribute("title", words);
-        Span name = new Span(load.day().getDayOfWeek().getDisplayName(TextStyle.SHORT, Texts.LOCALE)
-                + (load.isOver() ? " !" : ""));
+        Span name = new Span(
+                load.day().getDayOfWeek().getDisplayName(TextStyle.SHORT, Texts.LOCALE) + (load.isOver() ? " !" : ""));
         name.addClassName("pw-small");
         Span hours = new Span(figures.number(load.planned() / 60.0, 1));
         hours.addClassName("pw-small");

@@ -15,7 +15,11 @@ public class PlanVerdict extends Div {
         addClassName("planning-verdict");
         Span cause = new Span(figures.say(outlook.cause()));
         cause.addClassName("pw-small");
-        add(new Verdict(kind(outlook), figures.text("planning.verdict." + outlook.verdict().name(), outlook.lateDays())), cause);
+        add(
+                new Verdict(
+                        kind(outlook),
+                        figures.text("planning.verdict." + outlook.verdict().name(), outlook.lateDays())),
+                cause);
     }
 
     private static Verdict.Kind kind(Outlook outlook) {

@@ -59,7 +59,8 @@ class PromisePanel implements OrderPanel {
         panel.add(new H2(figures.text("planning.promise")), new PlanVerdict(entry.outlook(), figures));
         panel.add(new Paragraph(words(entry)));
         Button tell = new Button(
-                figures.text("planning.tell"), e -> new TellDialog(entry, notices, figures, signedIn.name(), changed).open());
+                figures.text("planning.tell"),
+                e -> new TellDialog(entry, notices, figures, signedIn.name(), changed).open());
         Verdict verdict = entry.outlook().verdict();
         if (verdict == Verdict.LATE) {
             tell.addThemeVariants(ButtonVariant.PRIMARY);
@@ -74,12 +75,16 @@ class PromisePanel implements OrderPanel {
     }
 
     private String words(Entry entry) {
-        String promised = entry.order().promised()
+        String promised = entry.order()
+                .promised()
                 .map(day -> figures.text("planning.promise.by", day, entry.way().name()))
                 .orElse(figures.text("planning.card.no-day"));
         String ready = entry.outlook().finish().equals(Schedule.NEVER)
                 ? figures.text("planning.relief.never")
-                : figures.text("planning.promise.reaches", entry.outlook().finish().toLocalDate(), plan.reaches(entry).orElseThrow());
+                : figures.text(
+                        "planning.promise.reaches",
+                        entry.outlook().finish().toLocalDate(),
+                        plan.reaches(entry).orElseThrow());
         return promised + " " + ready;
     }
 
@@ -89,7 +94,10 @@ class PromisePanel implements OrderPanel {
                 wait -> {
                     boolean came = payments.hasCome(wait);
                     Paragraph words = new Paragraph(figures.text(
-                            came ? "planning.payment.came" : "planning.payment.waits", wait.amount(), wait.who(), wait.at()));
+                            came ? "planning.payment.came" : "planning.payment.waits",
+                            wait.amount(),
+                            wait.who(),
+                            wait.at()));
                     words.addClassName("pw-small");
                     panel.add(words);
                     if (!came) {
@@ -102,7 +110,9 @@ class PromisePanel implements OrderPanel {
                     }
                 },
                 () -> {
-                    Button ask = new Button(figures.text("planning.payment.ask"), e -> askDialog(order, changed).open());
+                    Button ask = new Button(
+                            figures.text("planning.payment.ask"),
+                            e -> askDialog(order, changed).open());
                     ask.addThemeVariants(ButtonVariant.TERTIARY);
                     buttons.add(ask);
                 });
@@ -111,7 +121,8 @@ class PromisePanel implements OrderPanel {
     private Dialog askDialog(Order order, Runnable changed) {
         Dialog dialog = new Dialog(figures.text("planning.payment.title", order.number()));
         Money half = order.price().gross().dividedBy(2).rounded();
-        BigDecimalField amount = new BigDecimalField(figures.text("planning.payment.amount", half.currency().getCurrencyCode()));
+        BigDecimalField amount = new BigDecimalField(
+                figures.text("planning.payment.amount", half.currency().getCurrencyCode()));
         amount.setValue(half.amount());
         amount.setHelperText(figures.text("planning.payment.of", order.price().gross()));
         Button ask = new Button(figures.text("planning.payment.book"), e -> {
@@ -119,7 +130,8 @@ class PromisePanel implements OrderPanel {
                 if (amount.getValue() == null) {
                     throw new Refused("planning.payment.range", order.price().gross());
                 }
-                payments.ask(order.id(), Money.of(amount.getValue(), half.currency()).rounded(), signedIn.name());
+                payments.ask(
+                        order.id(), Money.of(amount.getValue(), half.currency()).rounded(), signedIn.name());
             })) {
                 dialog.close();
                 changed.run();

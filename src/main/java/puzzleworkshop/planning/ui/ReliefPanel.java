@@ -16,8 +16,8 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Relief;
@@ -79,12 +79,16 @@ class ReliefPanel extends Div {
                     figures.minutes(Minutes.of(relief.availableMinutes())),
                     figures.minutes(Minutes.of(relief.shortMinutes())))));
         }
-        Div warn = new Div(new H3(getTranslation("planning.relief.warn", relief.warn().size())));
+        Div warn = new Div(
+                new H3(getTranslation("planning.relief.warn", relief.warn().size())));
         UnorderedList late = new UnorderedList();
         relief.warn().forEach(outlook -> standing.of(new OrderId(outlook.job())).ifPresent(e -> late.add(line(e))));
         warn.add(late);
         if (relief.lateByDate() > relief.warn().size()) {
-            warn.add(new Paragraph(getTranslation("planning.relief.by-date", relief.lateByDate(), relief.warn().size())));
+            warn.add(new Paragraph(getTranslation(
+                    "planning.relief.by-date",
+                    relief.lateByDate(),
+                    relief.warn().size())));
         }
         if (relief.fewestLate() > 0) {
             Paragraph least = new Paragraph(getTranslation("planning.relief.fewest", relief.fewestLate()));
@@ -104,17 +108,20 @@ class ReliefPanel extends Div {
     }
 
     private ListItem line(WeekPlan.Entry entry) {
-        Anchor link = new Anchor("orders/" + entry.order().number(), entry.order().customer().name());
+        Anchor link = new Anchor(
+                "orders/" + entry.order().number(), entry.order().customer().name());
         String day = plan.reaches(entry)
                 .map(reaches -> getTranslation(
                         "planning.relief.instead",
                         entry.order().promised().map(figures::day).orElse(""),
                         figures.day(reaches)))
                 .orElse(getTranslation("planning.relief.never"));
-        Button tell = new Button(getTranslation("planning.relief.tell"), e -> new TellDialog(
-                entry, notices, figures, signedIn.name(), () -> {}).open());
+        Button tell = new Button(
+                getTranslation("planning.relief.tell"),
+                e -> new TellDialog(entry, notices, figures, signedIn.name(), () -> {}).open());
         tell.addThemeVariants(ButtonVariant.SMALL);
-        tell.setAriaLabel(getTranslation("planning.relief.tell.label", entry.order().customer().name()));
+        tell.setAriaLabel(getTranslation(
+                "planning.relief.tell.label", entry.order().customer().name()));
         Div words = new Div(link, new Span(" " + entry.order().number() + ": " + day));
         ListItem item = new ListItem(words, tell);
         item.addClassName("planning-relief-way");
@@ -123,7 +130,11 @@ class ReliefPanel extends Div {
 
     private ListItem line(Relief.Longer longer, int lateNow) {
         String when = longer.evenings().stream()
-                .map(e -> getTranslation("planning.relief.when", e.person(), figures.day(e.day()), e.span().toString()))
+                .map(e -> getTranslation(
+                        "planning.relief.when",
+                        e.person(),
+                        figures.day(e.day()),
+                        e.span().toString()))
                 .collect(Collectors.joining(", "));
         Span words = new Span(getTranslation(
                 longer.lateAfter() == 0 ? "planning.relief.all" : "planning.relief.some",
@@ -131,8 +142,12 @@ class ReliefPanel extends Div {
                 figures.minutes(Minutes.of(longer.minutes())),
                 longer.lateAfter(),
                 lateNow));
-        Button agree = new Button(getTranslation("planning.relief.agree"), e -> Saved.unlessRefused(
-                figures, "planning.relief.agreed", () -> longer.evenings().forEach(times::agree)));
+        Button agree = new Button(
+                getTranslation("planning.relief.agree"),
+                e -> Saved.unlessRefused(
+                        figures,
+                        "planning.relief.agreed",
+                        () -> longer.evenings().forEach(times::agree)));
         agree.addThemeVariants(ButtonVariant.SMALL);
         ListItem item = new ListItem(words, agree);
         item.addClassName("planning-relief-way");

@@ -45,7 +45,9 @@ public class TellDialog extends Dialog {
         subject.setValueChangeMode(ValueChangeMode.LAZY);
         body.setValueChangeMode(ValueChangeMode.LAZY);
         day.setLabel(getTranslation("planning.tell.day"));
-        day.setHelperText(order.promised().map(d -> getTranslation("planning.tell.day.now", figures.day(d))).orElse(null));
+        day.setHelperText(order.promised()
+                .map(d -> getTranslation("planning.tell.day.now", figures.day(d)))
+                .orElse(null));
         day.setClearButtonVisible(true);
         mail.setText(getTranslation("planning.tell.mail"));
         mail.addClassName("planning-link");
@@ -62,16 +64,21 @@ public class TellDialog extends Dialog {
         body.addValueChangeListener(e -> link(e.isFromClient()));
         Button copy = new Button(getTranslation("planning.tell.copy"), e -> copy());
         told.addClickListener(e -> {
-            if (Saved.unlessRefused(figures, "planning.tell.kept", () -> notices.told(order.id(), Optional.ofNullable(day.getValue()), who))) {
+            if (Saved.unlessRefused(
+                    figures,
+                    "planning.tell.kept",
+                    () -> notices.told(order.id(), Optional.ofNullable(day.getValue()), who))) {
                 close();
                 after.run();
             }
         });
         told.addThemeVariants(ButtonVariant.PRIMARY);
         label(figures);
-        Paragraph contact = new Paragraph(order.customer().contact().isBlank()
-                ? getTranslation("planning.tell.no-contact")
-                : getTranslation("planning.tell.contact", order.customer().contact()));
+        Paragraph contact = new Paragraph(
+                order.customer().contact().isBlank()
+                        ? getTranslation("planning.tell.no-contact")
+                        : getTranslation(
+                                "planning.tell.contact", order.customer().contact()));
         contact.addClassName("pw-small");
         Div ways = new Div(copy, mail);
         ways.addClassName("pw-row");
@@ -96,9 +103,10 @@ public class TellDialog extends Dialog {
     }
 
     private void label(Figures figures) {
-        told.setText(day.getValue() == null
-                ? getTranslation("planning.tell.told")
-                : getTranslation("planning.tell.told-day", figures.day(day.getValue())));
+        told.setText(
+                day.getValue() == null
+                        ? getTranslation("planning.tell.told")
+                        : getTranslation("planning.tell.told-day", figures.day(day.getValue())));
     }
 
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */

@@ -126,7 +126,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         Anchor today = new Anchor(
                 DownloadHandler.fromInputStream(event -> {
                     byte[] pdf = list.pdf();
-                    return new DownloadResponse(new ByteArrayInputStream(pdf), "today.pdf", "application/pdf", pdf.length);
+                    return new DownloadResponse(
+                            new ByteArrayInputStream(pdf), "today.pdf", "application/pdf", pdf.length);
                 }),
                 getTranslation("planning.list"));
         today.getElement().setAttribute("download", false);
@@ -169,7 +170,9 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
 
     private static List<LocalDate> workingDays(WeekPlan.Standing standing) {
         List<LocalDate> days = new ArrayList<>();
-        for (LocalDate day = standing.today(); days.size() < WORKING_DAYS && day.isBefore(standing.today().plusDays(28)); day = day.plusDays(1)) {
+        for (LocalDate day = standing.today();
+                days.size() < WORKING_DAYS && day.isBefore(standing.today().plusDays(28));
+                day = day.plusDays(1)) {
             if (standing.calendar().isWorkingDay(day)) {
                 days.add(day);
             }
@@ -227,7 +230,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
                 overdue.add(entry);
                 continue;
             }
-            Optional<LocalDate> day = arranged.getValue() == Arranged.BY_WORK ? entry.outlook().mainDay() : promised;
+            Optional<LocalDate> day =
+                    arranged.getValue() == Arranged.BY_WORK ? entry.outlook().mainDay() : promised;
             int column = day.map(d -> columnOf(d, days)).orElse(-1);
             (column < 0 ? later : byDay.get(column)).add(entry);
         }
@@ -275,10 +279,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             column.add(new Anchor("orders", getTranslation("planning.more", entries.size() - MOST_LATER)));
         }
         if (day.isPresent() && arranged.getValue() == Arranged.BY_WORK) {
-            DropTarget.create(column).addDropListener(drop -> drop.getDragData()
-                    .filter(OrderId.class::isInstance)
-                    .map(OrderId.class::cast)
-                    .ifPresent(order -> pin(order, day)));
+            DropTarget.create(column)
+                    .addDropListener(drop -> drop.getDragData()
+                            .filter(OrderId.class::isInstance)
+                            .map(OrderId.class::cast)
+                            .ifPresent(order -> pin(order, day)));
         }
         return column;
     }

@@ -33,13 +33,17 @@ class WaysForm extends Div {
         this.figures = figures;
         addClassName("pw-section");
         rows.addClassName("planning-hours");
-        Button more = new Button(getTranslation("planning.way.add"), e -> rows.add(row(new DeliveryWay(
-                0,
-                "",
-                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY),
-                LocalTime.of(16, 0),
-                2,
-                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.SATURDAY)), false)));
+        Button more = new Button(
+                getTranslation("planning.way.add"),
+                e -> rows.add(row(
+                        new DeliveryWay(
+                                0,
+                                "",
+                                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.FRIDAY),
+                                LocalTime.of(16, 0),
+                                2,
+                                EnumSet.range(DayOfWeek.MONDAY, DayOfWeek.SATURDAY)),
+                        false)));
         more.addThemeVariants(ButtonVariant.TERTIARY);
         add(new H2(getTranslation("planning.ways")), new Paragraph(getTranslation("planning.ways.lead")), rows, more);
         read();
@@ -63,17 +67,24 @@ class WaysForm extends Div {
         onTheWay.setMax(60);
         onTheWay.setStepButtonsVisible(true);
         MultiSelectComboBox<DayOfWeek> arrives = days("planning.way.arrives", way.arrivesOn());
-        Button save = new Button(getTranslation("workshop.save"), e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
-            if (leaves.getValue().isEmpty() || arrives.getValue().isEmpty()) {
-                throw new Refused("planning.way.dayless");
-            }
-            if (cutOff.getValue() == null || onTheWay.getValue() == null || onTheWay.isInvalid()) {
-                throw new Refused("planning.way.incomplete");
-            }
-            times.save(new DeliveryWay(
-                    way.id(), name.getValue(), leaves.getValue(), cutOff.getValue(), onTheWay.getValue(), arrives.getValue()));
-            read();
-        }));
+        Button save = new Button(
+                getTranslation("workshop.save"),
+                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                    if (leaves.getValue().isEmpty() || arrives.getValue().isEmpty()) {
+                        throw new Refused("planning.way.dayless");
+                    }
+                    if (cutOff.getValue() == null || onTheWay.getValue() == null || onTheWay.isInvalid()) {
+                        throw new Refused("planning.way.incomplete");
+                    }
+                    times.save(new DeliveryWay(
+                            way.id(),
+                            name.getValue(),
+                            leaves.getValue(),
+                            cutOff.getValue(),
+                            onTheWay.getValue(),
+                            arrives.getValue()));
+                    read();
+                }));
         Div row = new Div(name, leaves, cutOff, onTheWay, arrives, save);
         row.addClassName("pw-row");
         if (usual) {
@@ -81,13 +92,15 @@ class WaysForm extends Div {
             note.addClassName("pw-small");
             row.add(note);
         } else if (way.id() != 0) {
-            Button makeUsual = new Button(getTranslation("planning.way.make-usual"), e -> Saved.unlessRefused(
-                    figures, "workshop.saved", () -> {
+            Button makeUsual = new Button(
+                    getTranslation("planning.way.make-usual"),
+                    e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
                         times.makeUsual(way.id());
                         read();
                     }));
-            Button remove = new Button(getTranslation("planning.way.remove"), e -> Saved.unlessRefused(
-                    figures, "planning.removed", () -> {
+            Button remove = new Button(
+                    getTranslation("planning.way.remove"),
+                    e -> Saved.unlessRefused(figures, "planning.removed", () -> {
                         times.removeWay(way.id());
                         read();
                     }));

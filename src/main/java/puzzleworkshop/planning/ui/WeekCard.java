@@ -27,7 +27,8 @@ class WeekCard extends Div {
         Span who = new Span(order.customer().name());
         who.addClassName("planning-card-who");
         Span size = new Span(figures.size(order.puzzle().finished()));
-        Span what = new Span(getTranslation("planning.card.what", order.number(), order.puzzle().pieces(), order.quantity()));
+        Span what = new Span(getTranslation(
+                "planning.card.what", order.number(), order.puzzle().pieces(), order.quantity()));
         size.addClassName("pw-small");
         what.addClassName("pw-small");
         Anchor words = new Anchor("orders/" + order.number(), who, size, what);
@@ -39,18 +40,25 @@ class WeekCard extends Div {
                 .orElse(getTranslation("planning.card.no-day")));
         due.addClassName("planning-card-due");
         Button day = new Button(
-                entry.pinned().map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
+                entry.pinned()
+                        .map(pinned -> getTranslation("planning.card.pinned", figures.day(pinned)))
                         .orElse(getTranslation("planning.card.choose-day")),
                 e -> chooseDay.accept(entry));
         day.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        day.setAriaLabel(getTranslation("planning.card.choose-day.label", order.number(), order.customer().name()));
+        day.setAriaLabel(getTranslation(
+                "planning.card.choose-day.label",
+                order.number(),
+                order.customer().name()));
         Div foot = new Div(due, day);
         foot.addClassName("planning-card-foot");
-        Span next = new Span(order.next().map(stage -> getTranslation("planning.card.next", getTranslation(stage.textKey()))).orElse(""));
+        Span next = new Span(order.next()
+                .map(stage -> getTranslation("planning.card.next", getTranslation(stage.textKey())))
+                .orElse(""));
         next.addClassName("pw-small");
         PlanVerdict verdict = new PlanVerdict(entry.outlook(), figures);
         add(picture, words, new Div(new StageStrip(order), next), verdict);
-        if (!entry.outlook().finish().equals(Schedule.NEVER) && entry.outlook().hold().isEmpty()) {
+        if (!entry.outlook().finish().equals(Schedule.NEVER)
+                && entry.outlook().hold().isEmpty()) {
             int spare = entry.outlook().slackMinutes();
             Span ready = new Span(getTranslation(
                     "planning.card.ready",

@@ -25,7 +25,8 @@ class WorkingHoursSection implements SetUpSection {
 
     @Override
     public Component show() {
-        Div all = new Div(new HoursForm(times, figures), new FreeDaysForm(times, figures), new WaysForm(times, figures));
+        Div all =
+                new Div(new HoursForm(times, figures), new FreeDaysForm(times, figures), new WaysForm(times, figures));
         all.addClassName("planning-setup");
         return all;
     }

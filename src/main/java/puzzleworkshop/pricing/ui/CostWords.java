@@ -34,14 +34,19 @@ final class CostWords {
     String source(CostLine line) {
         String says = figures.say(line.source().says());
         boolean always = line.source().holdsFrom().getYear() <= 2000;
-        return always ? says : figures.text("pricing.bar.since", says, line.source().holdsFrom());
+        return always
+                ? says
+                : figures.text("pricing.bar.since", says, line.source().holdsFrom());
     }
 
     private String quantity(CostLine line) {
         return switch (line.unit()) {
             case HOUR -> figures.minutes(Minutes.of(line.quantity().doubleValue() * 60));
-            case SHARE -> figures.number(Percent.ofFraction(line.quantity()).hundredths().doubleValue(), 2) + " %";
-            default -> figures.number(line.quantity().doubleValue(), 3) + " " + figures.text(line.unit().textKey());
+            case SHARE ->
+                figures.number(Percent.ofFraction(line.quantity()).hundredths().doubleValue(), 2) + " %";
+            default ->
+                figures.number(line.quantity().doubleValue(), 3) + " "
+                        + figures.text(line.unit().textKey());
         };
     }
 
@@ -54,5 +59,4 @@ final class CostWords {
         format.setMaximumFractionDigits(Math.max(digits, RATE_DIGITS));
         return format.format(rate.amount().setScale(RATE_DIGITS, RoundingMode.HALF_UP));
     }
-
 }

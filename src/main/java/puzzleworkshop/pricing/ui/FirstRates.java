@@ -32,6 +32,7 @@ class FirstRates implements FirstThing {
 
     @Override
     public boolean done() {
-        return Arrays.stream(RateKind.values()).anyMatch(kind -> !rates.history(kind).isEmpty());
+        return Arrays.stream(RateKind.values())
+                .anyMatch(kind -> !rates.history(kind).isEmpty());
     }
 }

@@ -68,9 +68,14 @@ public class PriceBar extends Div {
         }
         Div rows = new Div();
         rows.addClassName("pricing-tax");
-        vat.perRate().forEach(rate -> rows.add(taxRow(figures.text("pricing.bar.vat", rate.rate(), rate.net()), rate.vat())));
+        vat.perRate()
+                .forEach(
+                        rate -> rows.add(taxRow(figures.text("pricing.bar.vat", rate.rate(), rate.net()), rate.vat())));
         rows.add(taxRow(
-                figures.text("pricing.bar.to-pay", Sentence.of(vat.mode().textKey()), Sentence.of(vat.rounding().textKey())),
+                figures.text(
+                        "pricing.bar.to-pay",
+                        Sentence.of(vat.mode().textKey()),
+                        Sentence.of(vat.rounding().textKey())),
                 vat.gross()));
         add(rows);
     }
@@ -93,10 +98,12 @@ public class PriceBar extends Div {
         Div summary = new Div(
                 figure("pricing.bar.costs", figures.money(answer.cost())),
                 figure(shipped ? "pricing.bar.price-with-shipping" : "pricing.bar.price", figures.money(answer.net())),
-                figure(answer.earns().isNegative() ? "pricing.bar.loses" : "pricing.bar.earns",
-                        figures.money(answer.earns()) + " · " + (shipped
-                                ? figures.text("pricing.bar.margin-of-puzzles", answer.margin())
-                                : figures.percent(answer.margin()))));
+                figure(
+                        answer.earns().isNegative() ? "pricing.bar.loses" : "pricing.bar.earns",
+                        figures.money(answer.earns()) + " · "
+                                + (shipped
+                                        ? figures.text("pricing.bar.margin-of-puzzles", answer.margin())
+                                        : figures.percent(answer.margin()))));
         summary.addClassName("pricing-bar-summary");
         return summary;
     }
@@ -130,8 +137,8 @@ public class PriceBar extends Div {
             track.add(segment("EARNS", answer.earns().amount(), last));
         }
         track.getElement().setAttribute("role", "img");
-        track.getElement().setAttribute(
-                "aria-label", figures.text("pricing.bar.said", answer.net(), String.join(", ", said)));
+        track.getElement()
+                .setAttribute("aria-label", figures.text("pricing.bar.said", answer.net(), String.join(", ", said)));
         return track;
     }
 

@@ -76,8 +76,12 @@ class PriceListForm extends Div {
         for (Row row : typed) {
             complete &= row.isComplete();
         }
-        if (complete && Saved.unlessRefused(figures, "pricing.saved",
-                () -> book.setList(book.today(), typed.stream().map(Row::line).toList(), signedIn.name()))) {
+        if (complete
+                && Saved.unlessRefused(
+                        figures,
+                        "pricing.saved",
+                        () -> book.setList(
+                                book.today(), typed.stream().map(Row::line).toList(), signedIn.name()))) {
             refresh();
         }
     }
@@ -117,11 +121,12 @@ class PriceListForm extends Div {
             Verdict.Kind kind = answer.earns().isNegative()
                     ? Verdict.Kind.BAD
                     : answer.underFloor() ? Verdict.Kind.WARN : Verdict.Kind.GOOD;
-            String word = getTranslation(switch (kind) {
-                case BAD -> "pricing.list.below-cost";
-                case WARN -> "pricing.list.under-floor";
-                default -> "pricing.list.earns";
-            });
+            String word = getTranslation(
+                    switch (kind) {
+                        case BAD -> "pricing.list.below-cost";
+                        case WARN -> "pricing.list.under-floor";
+                        default -> "pricing.list.earns";
+                    });
             Span how = new Span(figures.text("pricing.list.how", answer.cost(), answer.earns(), answer.margin()));
             how.addClassName("pw-small");
             Div verdict = new Div(new Verdict(kind, word), how);

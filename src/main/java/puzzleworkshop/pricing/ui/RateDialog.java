@@ -37,8 +37,7 @@ class RateDialog extends Dialog {
     private final DatePicker from;
     private final Div moved = new Div();
 
-    RateDialog(
-            HeldRate rate, Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+    RateDialog(HeldRate rate, Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
         this.rate = rate;
         this.pricing = pricing;
         this.book = book;
@@ -63,9 +62,17 @@ class RateDialog extends Dialog {
         Button save = new Button(getTranslation("pricing.rate.save"), event -> {
             value.setInvalid(value.getValue() == null);
             from.setInvalid(from.getValue() == null);
-            if (value.getValue() != null && from.getValue() != null
-                    && Saved.unlessRefused(figures, "pricing.saved", () -> book.set(
-                            rate.kind(), value.getValue(), from.getValue(), note.getValue(), signedIn.name()))) {
+            if (value.getValue() != null
+                    && from.getValue() != null
+                    && Saved.unlessRefused(
+                            figures,
+                            "pricing.saved",
+                            () -> book.set(
+                                    rate.kind(),
+                                    value.getValue(),
+                                    from.getValue(),
+                                    note.getValue(),
+                                    signedIn.name()))) {
                 close();
                 changed.run();
             }
@@ -87,8 +94,14 @@ class RateDialog extends Dialog {
             }
             moved.add(new H3(getTranslation("pricing.moved", quotes.size())));
             UnorderedList list = new UnorderedList();
-            quotes.stream().limit(QUOTES_SHOWN).forEach(quote -> list.add(new ListItem(figures.text("pricing.moved.one",
-                    quote.number(), quote.toPayNow(), quote.toPayThen(), quote.marginThen()))));
+            quotes.stream()
+                    .limit(QUOTES_SHOWN)
+                    .forEach(quote -> list.add(new ListItem(figures.text(
+                            "pricing.moved.one",
+                            quote.number(),
+                            quote.toPayNow(),
+                            quote.toPayThen(),
+                            quote.marginThen()))));
             moved.add(list);
         } catch (IllegalArgumentException | Refused notYetPossible) {
             // Half-typed figures may contradict each other (a machine worth more than its price); saving says why.
@@ -102,8 +115,11 @@ class RateDialog extends Dialog {
         if (!held.isEmpty()) {
             box.add(new H3(getTranslation("pricing.rate.history")));
             UnorderedList list = new UnorderedList();
-            held.forEach(entry -> list.add(new ListItem(figures.text("pricing.rate.history-line",
-                    entry.from(), figures.number(entry.value().doubleValue(), 4), entry.note()))));
+            held.forEach(entry -> list.add(new ListItem(figures.text(
+                    "pricing.rate.history-line",
+                    entry.from(),
+                    figures.number(entry.value().doubleValue(), 4),
+                    entry.note()))));
             box.add(list);
         } else {
             Paragraph none = new Paragraph(getTranslation("pricing.rate.starting"));

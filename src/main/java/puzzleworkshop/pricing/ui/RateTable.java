@@ -50,7 +50,8 @@ class RateTable extends Div {
                 }
             }
             if (group == RateKind.Group.MACHINE) {
-                Paragraph hour = new Paragraph(figures.text("pricing.rates.machine-hour",
+                Paragraph hour = new Paragraph(figures.text(
+                        "pricing.rates.machine-hour",
                         CostWords.rate(rates.machine().rate().perHour())));
                 hour.addClassName("pricing-machine-hour");
                 box.add(hour);
@@ -60,16 +61,20 @@ class RateTable extends Div {
     }
 
     private Div row(HeldRate rate, RateSet rates) {
-        Button change = new Button(value(rate, rates), event -> new RateDialog(rate, pricing, book, figures, signedIn, () -> {
-                    refresh();
-                    changed.run();
-                })
-                .open());
+        Button change = new Button(
+                value(rate, rates),
+                event -> new RateDialog(rate, pricing, book, figures, signedIn, () -> {
+                            refresh();
+                            changed.run();
+                        })
+                        .open());
         change.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        change.setAriaLabel(getTranslation("pricing.rates.change", getTranslation(rate.kind().textKey())));
-        Span source = new Span(rate.starting()
-                ? getTranslation("pricing.source.starting")
-                : figures.text("pricing.rates.since", rate.from(), rate.note()));
+        change.setAriaLabel(getTranslation(
+                "pricing.rates.change", getTranslation(rate.kind().textKey())));
+        Span source = new Span(
+                rate.starting()
+                        ? getTranslation("pricing.source.starting")
+                        : figures.text("pricing.rates.since", rate.from(), rate.note()));
         source.addClassName("pw-small");
         Div name = new Div(new Span(getTranslation(rate.kind().textKey())), source);
         name.addClassName("pricing-rate-name");

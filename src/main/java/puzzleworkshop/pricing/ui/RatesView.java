@@ -30,7 +30,12 @@ public class RatesView extends Div implements HasDynamicTitle {
             whatIf.refresh();
             list.refresh();
         };
-        add(head, whatIf, new RuleForm(book, figures, signedIn, again), list, new RateTable(pricing, book, figures, signedIn, again));
+        add(
+                head,
+                whatIf,
+                new RuleForm(book, figures, signedIn, again),
+                list,
+                new RateTable(pricing, book, figures, signedIn, again));
     }
 
     @Override

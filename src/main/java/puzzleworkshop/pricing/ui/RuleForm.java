@@ -90,13 +90,20 @@ class RuleForm extends Div {
     }
 
     private PriceRule typed() {
-        if (step.getValue().signum() <= 0 || ending.getValue().signum() < 0
+        if (step.getValue().signum() <= 0
+                || ending.getValue().signum() < 0
                 || ending.getValue().compareTo(step.getValue()) >= 0) {
             throw new Refused("pricing.rule.points");
         }
         return new PriceRule(
-                from.getValue(), method.getValue(), new Percent(margin.getValue()), new Percent(markup.getValue()),
-                new Percent(floor.getValue()), new Percent(rush.getValue()), vat.getValue(), rounding.getValue(),
+                from.getValue(),
+                method.getValue(),
+                new Percent(margin.getValue()),
+                new Percent(markup.getValue()),
+                new Percent(floor.getValue()),
+                new Percent(rush.getValue()),
+                vat.getValue(),
+                rounding.getValue(),
                 new PricePoints(step.getValue(), ending.getValue()));
     }
 

@@ -138,7 +138,8 @@ class WhatIfPanel extends Div {
                 rejects.getValue() / (double) USUAL_REJECTS);
         outcome.removeAll();
         try {
-            int[] quantities = IntStream.concat(IntStream.of(quantity.getValue()), IntStream.of(STEPS)).toArray();
+            int[] quantities = IntStream.concat(IntStream.of(quantity.getValue()), IntStream.of(STEPS))
+                    .toArray();
             List<PriceAnswer> answers = pricing.tryOut(question, tried, quantities);
             PriceAnswer answer = answers.getFirst();
             bar.setVisible(true);
@@ -160,11 +161,17 @@ class WhatIfPanel extends Div {
 
     private void steps(List<PriceAnswer> answers) {
         steps.removeAll();
-        steps.add(new Span(getTranslation("pricing.steps")), new Span(getTranslation("pricing.steps.each")),
-                new Span(getTranslation("pricing.steps.costs")), new Span(getTranslation("pricing.steps.earns")));
+        steps.add(
+                new Span(getTranslation("pricing.steps")),
+                new Span(getTranslation("pricing.steps.each")),
+                new Span(getTranslation("pricing.steps.costs")),
+                new Span(getTranslation("pricing.steps.earns")));
         for (PriceAnswer answer : answers) {
-            steps.add(new Span(Integer.toString(answer.costs().quantity())), new Span(figures.money(answer.unitPrice())),
-                    new Span(figures.money(answer.costs().each())), new Span(figures.money(answer.earns())));
+            steps.add(
+                    new Span(Integer.toString(answer.costs().quantity())),
+                    new Span(figures.money(answer.unitPrice())),
+                    new Span(figures.money(answer.costs().each())),
+                    new Span(figures.money(answer.earns())));
         }
     }
 

@@ -58,9 +58,11 @@ class ChosenPrint extends Div {
                 wishes.move(item, sheet.getValue() - 1, x.getValue(), y.getValue(), item.turned());
             }
         });
-        Button turn = new Button(getTranslation("printing.turn"),
+        Button turn = new Button(
+                getTranslation("printing.turn"),
                 event -> wishes.move(item, item.sheet(), item.x(), item.y(), !item.turned()));
-        Button pin = new Button(getTranslation(item.pinned() ? "printing.unpin" : "printing.pin"),
+        Button pin = new Button(
+                getTranslation(item.pinned() ? "printing.unpin" : "printing.pin"),
                 event -> wishes.pin(item, !item.pinned()));
         Button drop = new Button(getTranslation("printing.drop"), event -> wishes.drop(item));
         add(name, x, y, sheet, there, turn, pin, drop);

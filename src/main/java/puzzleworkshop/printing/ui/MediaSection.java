@@ -65,8 +65,10 @@ class MediaSection implements SetUpSection {
         }
 
         private Div row(PrintMedium medium) {
-            Span name = new Span(medium.usual() ? medium.name() + " · " + getTranslation("printing.medium.usual") : medium.name());
-            Span size = new Span(getTranslation("printing.medium.kind." + medium.kind().name()) + ", " + figures.size(medium.size()));
+            Span name = new Span(
+                    medium.usual() ? medium.name() + " · " + getTranslation("printing.medium.usual") : medium.name());
+            Span size = new Span(getTranslation(
+                            "printing.medium.kind." + medium.kind().name()) + ", " + figures.size(medium.size()));
             size.addClassName("pw-small");
             Button change = new Button(getTranslation("printing.medium.change"), event -> edit(Optional.of(medium)));
             change.setAriaLabel(getTranslation("printing.medium.change") + " " + medium.name());

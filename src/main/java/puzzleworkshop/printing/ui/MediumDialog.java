@@ -45,18 +45,27 @@ class MediumDialog extends Dialog {
         kind.setItems(PrintMedium.Kind.values());
         kind.setItemLabelGenerator(k -> getTranslation("printing.medium.kind." + k.name()));
         kind.setValue(medium.map(PrintMedium::kind).orElse(PrintMedium.Kind.SHEET));
-        width = length("printing.medium.width", medium.map(m -> m.size().width()).orElse(null));
-        height = length("printing.medium.height", medium.map(m -> m.size().height()).orElse(null));
-        margin = length("printing.medium.margin", medium.map(PrintMedium::margin).orElse(Length.mm(3)));
+        width = length(
+                "printing.medium.width", medium.map(m -> m.size().width()).orElse(null));
+        height = length(
+                "printing.medium.height", medium.map(m -> m.size().height()).orElse(null));
+        margin =
+                length("printing.medium.margin", medium.map(PrintMedium::margin).orElse(Length.mm(3)));
         gap = length("printing.medium.gap", medium.map(PrintMedium::gap).orElse(Length.mm(4)));
-        sticker = supply("printing.medium.sticker", supplies, SupplyKind.STICKER_PAPER, medium.flatMap(PrintMedium::sticker));
-        laminate = supply("printing.medium.laminate", supplies, SupplyKind.LAMINATE, medium.flatMap(PrintMedium::laminate));
+        sticker = supply(
+                "printing.medium.sticker", supplies, SupplyKind.STICKER_PAPER, medium.flatMap(PrintMedium::sticker));
+        laminate = supply(
+                "printing.medium.laminate", supplies, SupplyKind.LAMINATE, medium.flatMap(PrintMedium::laminate));
         usual.setValue(medium.map(PrintMedium::usual).orElse(false));
         Div body = new Div(name, kind, width, height, margin, gap, sticker, laminate, usual);
         body.addClassName("pw-stack");
         add(body);
         Button keep = new Button(getTranslation("printing.medium.keep"), event -> {
-            if (measured() && Saved.unlessRefused(figures, Sentence.of("printing.medium.kept", name.getValue()), () -> media.keep(entered(medium)))) {
+            if (measured()
+                    && Saved.unlessRefused(
+                            figures,
+                            Sentence.of("printing.medium.kept", name.getValue()),
+                            () -> media.keep(entered(medium)))) {
                 close();
                 changed.run();
             }
@@ -88,8 +97,15 @@ class MediumDialog extends Dialog {
     }
 
     private PrintMedium entered(Optional<PrintMedium> before) {
-        return new PrintMedium(before.flatMap(PrintMedium::id), name.getValue().strip(), kind.getValue(),
-                new Size(width.getValue(), height.getValue()), margin.getValue(), gap.getValue(), chosen(sticker), chosen(laminate),
+        return new PrintMedium(
+                before.flatMap(PrintMedium::id),
+                name.getValue().strip(),
+                kind.getValue(),
+                new Size(width.getValue(), height.getValue()),
+                margin.getValue(),
+                gap.getValue(),
+                chosen(sticker),
+                chosen(laminate),
                 usual.getValue());
     }
 
@@ -110,8 +126,10 @@ class MediumDialog extends Dialog {
         select.setLabel(getTranslation(key));
         select.setEmptySelectionAllowed(true);
         select.setEmptySelectionCaption(getTranslation("printing.medium.usual-supply"));
-        select.setItemLabelGenerator(item -> item == null ? getTranslation("printing.medium.usual-supply") : item.name());
-        List<SupplyItem> fitting = supplies.items().stream().filter(item -> item.kind() == of).toList();
+        select.setItemLabelGenerator(
+                item -> item == null ? getTranslation("printing.medium.usual-supply") : item.name());
+        List<SupplyItem> fitting =
+                supplies.items().stream().filter(item -> item.kind() == of).toList();
         select.setItems(fitting);
         now.flatMap(supplies::find).filter(fitting::contains).ifPresent(select::setValue);
         return select;

@@ -66,15 +66,22 @@ class PastRuns extends Div {
 
     private Component row(PrintRun run) {
         List<RunLine> history = runs.history(run.id());
-        Span name = new Span(getTranslation("printing.run", run.id()) + " · " + run.medium().name());
+        Span name = new Span(
+                getTranslation("printing.run", run.id()) + " · " + run.medium().name());
         name.addClassName("printing-past-name");
-        Span when = small(run.printedAt().map(at -> figures.text("printing.past-by", figures.moment(at), by(history))).orElse(""));
+        Span when = small(run.printedAt()
+                .map(at -> figures.text("printing.past-by", figures.moment(at), by(history)))
+                .orElse(""));
         int prints = run.laid().size();
-        Span what = small(run.isRoll() ? figures.text("printing.past-what-roll", run.length(), prints)
-                : figures.text("printing.past-what", run.sheets(), prints));
-        Verdict verdict = run.spoiled() == 0 ? new Verdict(Verdict.Kind.GOOD, getTranslation("printing.past-good"))
+        Span what = small(
+                run.isRoll()
+                        ? figures.text("printing.past-what-roll", run.length(), prints)
+                        : figures.text("printing.past-what", run.sheets(), prints));
+        Verdict verdict = run.spoiled() == 0
+                ? new Verdict(Verdict.Kind.GOOD, getTranslation("printing.past-good"))
                 : new Verdict(Verdict.Kind.WARN, figures.text("printing.past-spoiled", run.spoiled()));
-        Button spoiled = new Button(getTranslation("printing.spoil"),
+        Button spoiled = new Button(
+                getTranslation("printing.spoil"),
                 event -> new SpoiledPrintDialog(room, run, figures, signedIn, changed).open());
         spoiled.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         spoiled.setVisible(run.laid().stream().anyMatch(item -> item.outcome() == RunItem.Outcome.PRINTED));
@@ -88,16 +95,19 @@ class PastRuns extends Div {
         lines.addClassName("printing-past-lines");
         lines.add(new ListItem(small(getTranslation("printing.past-prints") + ": "
                 + run.laid().stream().map(this::words).collect(Collectors.joining(" · ")))));
-        history.forEach(line -> lines.add(new ListItem(
-                small(figures.moment(line.at())), new Span(figures.say(line.what())), small(line.who()))));
+        history.forEach(line -> lines.add(
+                new ListItem(small(figures.moment(line.at())), new Span(figures.say(line.what())), small(line.who()))));
         Details details = new Details(getTranslation("printing.past-history"), lines);
         details.addClassName("printing-past-more");
         return details;
     }
 
     private static String by(List<RunLine> history) {
-        return history.stream().filter(line -> line.what().key().equals("printing.history.printed"))
-                .map(RunLine::who).findFirst().orElse("");
+        return history.stream()
+                .filter(line -> line.what().key().equals("printing.history.printed"))
+                .map(RunLine::who)
+                .findFirst()
+                .orElse("");
     }
 
     private static Span small(String text) {
@@ -107,7 +117,8 @@ class PastRuns extends Div {
     }
 
     private String words(RunItem item) {
-        return item.outcome() == RunItem.Outcome.PRINTED ? item.orderNumber()
+        return item.outcome() == RunItem.Outcome.PRINTED
+                ? item.orderNumber()
                 : item.orderNumber() + " (" + getTranslation(item.outcome().textKey()) + ")";
     }
 }

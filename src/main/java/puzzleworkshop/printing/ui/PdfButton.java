@@ -79,7 +79,8 @@ class PdfButton extends Div {
     private void offer(Path file) {
         made = file;
         removeAll();
-        Anchor save = new Anchor(DownloadHandler.forFile(file.toFile(), printer.fileName(run)), getTranslation("printing.ready"));
+        Anchor save = new Anchor(
+                DownloadHandler.forFile(file.toFile(), printer.fileName(run)), getTranslation("printing.ready"));
         save.addClassName("printing-save");
         add(save);
         save.getElement().callJsFunction("focus");

@@ -65,7 +65,13 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private final ProgressBar busy = new ProgressBar();
 
     public PrintRunsView(
-            GangRuns runs, PrintRoom room, PrintMedia media, RunPrinter printer, Figures figures, SignedIn signedIn, Workshop workshop,
+            GangRuns runs,
+            PrintRoom room,
+            PrintMedia media,
+            RunPrinter printer,
+            Figures figures,
+            SignedIn signedIn,
+            Workshop workshop,
             Clock clock) {
         this.runs = runs;
         this.room = room;
@@ -79,7 +85,9 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
         head.addClassName("pw-page-head");
         open.addClassName("printing-main");
-        Div side = new Div(section("printing.waiting", waiting, proposing(LocalDate.now(clock.withZone(workshop.zone())))), caution());
+        Div side = new Div(
+                section("printing.waiting", waiting, proposing(LocalDate.now(clock.withZone(workshop.zone())))),
+                caution());
         side.addClassName("printing-side");
         Div main = new Div(open, past);
         main.addClassName("printing-main");
@@ -173,13 +181,16 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         List<PrintRun> now = runs.open();
         List<Component> shown = new ArrayList<>();
         for (PrintRun run : now) {
-            RunPanel panel = panels.computeIfAbsent(run.id(), id -> new RunPanel(runs, room, printer, figures, signedIn, this::refresh));
+            RunPanel panel = panels.computeIfAbsent(
+                    run.id(), id -> new RunPanel(runs, room, printer, figures, signedIn, this::refresh));
             panel.show(run);
             shown.add(panel);
         }
         panels.keySet().retainAll(now.stream().map(PrintRun::id).toList());
         if (shown.isEmpty()) {
-            Div empty = new Div(new H2(getTranslation("printing.open-none")), new Paragraph(getTranslation("printing.open-none-next")));
+            Div empty = new Div(
+                    new H2(getTranslation("printing.open-none")),
+                    new Paragraph(getTranslation("printing.open-none-next")));
             empty.addClassName("pw-empty");
             shown.add(empty);
         }

@@ -42,7 +42,8 @@ class PrintedDialog extends Dialog {
         setWidth("30rem");
         setHeaderTitle(getTranslation("printing.printed-question"));
         bad.setItems(run.planned());
-        bad.setItemLabelGenerator(item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
+        bad.setItemLabelGenerator(
+                item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
         bad.getThemeNames().add("vertical");
         bad.setAriaLabel(getTranslation("printing.printed-question"));
         bad.addValueChangeListener(event -> why.setVisible(!event.getValue().isEmpty()));

@@ -78,7 +78,9 @@ class RunPanel extends Div {
             @Override
             public void drop(RunItem item) {
                 chosen = OptionalLong.empty();
-                if (Saved.unlessRefused(figures, Sentence.of("printing.dropped", item.orderNumber()),
+                if (Saved.unlessRefused(
+                        figures,
+                        Sentence.of("printing.dropped", item.orderNumber()),
                         () -> run = runs.drop(run.id(), item.id(), signedIn.name()))) {
                     changed.run();
                 }
@@ -97,7 +99,8 @@ class RunPanel extends Div {
         }
         words();
         board.show(run, chosen);
-        chosenPrint.setVisible(run.state() == RunState.PROPOSED && !run.planned().isEmpty());
+        chosenPrint.setVisible(
+                run.state() == RunState.PROPOSED && !run.planned().isEmpty());
         chosenPrint.show(run, chosen.isPresent() ? of(chosen.getAsLong()) : null);
         if (!sameState) {
             actions();
@@ -105,13 +108,17 @@ class RunPanel extends Div {
     }
 
     private RunItem of(long item) {
-        return run == null ? null : run.planned().stream().filter(i -> i.id() == item).findFirst().orElse(null);
+        return run == null
+                ? null
+                : run.planned().stream().filter(i -> i.id() == item).findFirst().orElse(null);
     }
 
     private void words() {
         words.removeAll();
-        H2 title = new H2(getTranslation("printing.run", run.id()) + " · " + run.medium().name());
-        Verdict state = new Verdict(run.state() == RunState.CONFIRMED ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
+        H2 title = new H2(
+                getTranslation("printing.run", run.id()) + " · " + run.medium().name());
+        Verdict state = new Verdict(
+                run.state() == RunState.CONFIRMED ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
                 getTranslation(run.state().textKey()));
         Span bound = new Span(figures.say(run.bound()));
         Percent used = Percent.ofFraction(BigDecimal.valueOf(run.used()));
@@ -126,7 +133,8 @@ class RunPanel extends Div {
         Map<Long, Sentence> held = runs.heldBack();
         return run.planned().stream()
                 .filter(item -> held.containsKey(item.orderId()))
-                .map(item -> figures.text("printing.held-in-run", item.orderNumber(), figures.say(held.get(item.orderId()))))
+                .map(item ->
+                        figures.text("printing.held-in-run", item.orderNumber(), figures.say(held.get(item.orderId()))))
                 .distinct()
                 .toList();
     }
@@ -137,13 +145,20 @@ class RunPanel extends Div {
             Button confirm = button("printing.confirm", () -> change(() -> room.confirm(run.id(), signedIn.name())));
             confirm.addThemeVariants(ButtonVariant.PRIMARY);
             confirm.setEnabled(!run.planned().isEmpty());
-            actions.add(confirm, pdf(), button("printing.anew", () -> change(() -> runs.layOutAnew(run.id(), signedIn.name()))));
+            actions.add(
+                    confirm,
+                    pdf(),
+                    button("printing.anew", () -> change(() -> runs.layOutAnew(run.id(), signedIn.name()))));
         } else {
             Button printed = button("printing.printed", this::printed);
             printed.addThemeVariants(ButtonVariant.PRIMARY);
-            actions.add(printed, pdf(), button("printing.reopen", () -> change(() -> room.reopen(run.id(), signedIn.name()))));
+            actions.add(
+                    printed,
+                    pdf(),
+                    button("printing.reopen", () -> change(() -> room.reopen(run.id(), signedIn.name()))));
         }
-        Button spoiled = button("printing.spoiled-sheets", () -> new SpoiledSheetsDialog(room, run, figures, signedIn).open());
+        Button spoiled =
+                button("printing.spoiled-sheets", () -> new SpoiledSheetsDialog(room, run, figures, signedIn).open());
         spoiled.addThemeVariants(ButtonVariant.TERTIARY);
         Button discard = button("printing.discard", this::discard);
         discard.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.ERROR);
@@ -159,7 +174,8 @@ class RunPanel extends Div {
     }
 
     private void discard() {
-        if (Saved.unlessRefused(figures, Sentence.of("printing.discarded", run.id()), () -> room.discard(run.id(), signedIn.name()))) {
+        if (Saved.unlessRefused(
+                figures, Sentence.of("printing.discarded", run.id()), () -> room.discard(run.id(), signedIn.name()))) {
             changed.run();
         }
     }
@@ -177,5 +193,4 @@ class RunPanel extends Div {
         }
         changed.run();
     }
-
 }

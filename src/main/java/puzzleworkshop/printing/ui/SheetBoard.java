@@ -50,8 +50,10 @@ class SheetBoard extends Div {
             place.addClassName("printing-sheet");
             double wide = Math.min(WIDEST, run.sheetSize().width().mm() * PIXELS_PER_MM);
             place.getStyle().setWidth(Math.round(wide) + "px");
-            Div name = new Div(run.isRoll() ? figures.text("printing.roll", run.length())
-                    : figures.text("printing.sheet-of", sheet + 1, run.sheets()));
+            Div name = new Div(
+                    run.isRoll()
+                            ? figures.text("printing.roll", run.length())
+                            : figures.text("printing.sheet-of", sheet + 1, run.sheets()));
             name.addClassName("pw-small");
             place.add(name);
             add(place);
@@ -81,8 +83,14 @@ class SheetBoard extends Div {
         Size size = run.sheetSize();
         double w = size.width().mm();
         double h = size.height().mm();
-        String numbers = String.join(", ", run.on(sheet).map(RunItem::orderNumber).toList());
-        Svg svg = Svg.of(-1, -1, w + 2, h + 2, figures.text("printing.drawing-title", sheet + 1, run.id()),
+        String numbers =
+                String.join(", ", run.on(sheet).map(RunItem::orderNumber).toList());
+        Svg svg = Svg.of(
+                -1,
+                -1,
+                w + 2,
+                h + 2,
+                figures.text("printing.drawing-title", sheet + 1, run.id()),
                 figures.text("printing.drawing-desc", run.on(sheet).count(), numbers));
         svg.rect(0, 0, w, h, "printing-paper");
         double inset = run.medium().margin().mm();
@@ -98,13 +106,17 @@ class SheetBoard extends Div {
         double h = sticker.height().mm();
         double band = RunItem.LABEL.mm();
         double o = item.overhang().mm();
-        String label = figures.text(item.pinned() ? "printing.item-pinned" : "printing.item-label", item.orderNumber(), item.finished());
-        String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-" + item.outcome().name().toLowerCase(Locale.ROOT);
-        svg.raw("<g class='printing-item" + state + "' data-item='" + item.id() + "' data-x='" + Svg.n(item.x().mm()) + "' data-y='"
+        String label = figures.text(
+                item.pinned() ? "printing.item-pinned" : "printing.item-label", item.orderNumber(), item.finished());
+        String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-"
+                + item.outcome().name().toLowerCase(Locale.ROOT);
+        svg.raw("<g class='printing-item" + state + "' data-item='" + item.id() + "' data-x='"
+                + Svg.n(item.x().mm()) + "' data-y='"
                 + Svg.n(item.y().mm()) + "'" + (movable ? " tabindex='0' role='button' data-movable='true'" : "")
                 + " aria-label='" + Svg.escape(label) + "'>");
         String place = item.turned()
-                ? "matrix(0 1 -1 0 " + Svg.n(item.x().mm() + h + band) + " " + Svg.n(item.y().mm()) + ")"
+                ? "matrix(0 1 -1 0 " + Svg.n(item.x().mm() + h + band) + " "
+                        + Svg.n(item.y().mm()) + ")"
                 : "translate(" + Svg.n(item.x().mm()) + " " + Svg.n(item.y().mm()) + ")";
         svg.group("", place);
         svg.rect(0, 0, w, h + band, "printing-label");

@@ -22,8 +22,11 @@ class SpoiledPrintDialog extends Dialog {
         setWidth("30rem");
         setHeaderTitle(getTranslation("printing.spoil-question"));
         RadioButtonGroup<RunItem> which = new RadioButtonGroup<>();
-        which.setItems(run.laid().stream().filter(item -> item.outcome() == RunItem.Outcome.PRINTED).toList());
-        which.setItemLabelGenerator(item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
+        which.setItems(run.laid().stream()
+                .filter(item -> item.outcome() == RunItem.Outcome.PRINTED)
+                .toList());
+        which.setItemLabelGenerator(
+                item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
         which.getThemeNames().add("vertical");
         TextField why = new TextField(getTranslation("printing.why-print"));
         why.setWidthFull();
@@ -36,7 +39,9 @@ class SpoiledPrintDialog extends Dialog {
                 which.setInvalid(true);
                 return;
             }
-            if (Saved.unlessRefused(figures, Sentence.of("printing.dropped", item.orderNumber()),
+            if (Saved.unlessRefused(
+                    figures,
+                    Sentence.of("printing.dropped", item.orderNumber()),
                     () -> room.spoiled(item.id(), why.getValue(), signedIn.name()))) {
                 close();
                 changed.run();

@@ -30,7 +30,9 @@ class SpoiledSheetsDialog extends Dialog {
         add(body);
         Button book = new Button(getTranslation("printing.spoiled-sheets-book"), event -> {
             int sheets = count.getValue() == null ? 0 : count.getValue();
-            if (Saved.unlessRefused(figures, Sentence.of("printing.spoiled-sheets-booked", sheets),
+            if (Saved.unlessRefused(
+                    figures,
+                    Sentence.of("printing.spoiled-sheets-booked", sheets),
                     () -> room.spoiledSheets(run.id(), sheets, why.getValue(), signedIn.name()))) {
                 close();
             }

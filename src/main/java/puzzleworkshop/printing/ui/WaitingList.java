@@ -38,16 +38,24 @@ class WaitingList extends Div {
     void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Map<Long, Sentence> heldBack) {
         removeAll();
         if (copies.isEmpty()) {
-            Div empty = new Div(new H3(getTranslation("printing.waiting-none")), new Paragraph(getTranslation("printing.waiting-none-next")));
+            Div empty = new Div(
+                    new H3(getTranslation("printing.waiting-none")),
+                    new Paragraph(getTranslation("printing.waiting-none-next")));
             empty.addClassName("pw-empty");
             add(empty);
             return;
         }
         Map<Long, List<Copy>> byOrder = new LinkedHashMap<>();
-        copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>()).add(copy));
+        copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>())
+                .add(copy));
         UnorderedList list = new UnorderedList();
         list.addClassName("printing-waiting");
-        byOrder.values().forEach(of -> list.add(new ListItem(row(of, on, media, Optional.ofNullable(heldBack.get(of.getFirst().item().orderId()))))));
+        byOrder.values()
+                .forEach(of -> list.add(new ListItem(row(
+                        of,
+                        on,
+                        media,
+                        Optional.ofNullable(heldBack.get(of.getFirst().item().orderId()))))));
         add(list);
     }
 
@@ -57,11 +65,15 @@ class WaitingList extends Div {
         picture.getElement().setAttribute("loading", "lazy");
         Span number = new Span(item.orderNumber());
         number.getElement().getStyle().set("font-weight", "600");
-        Span size = new Span(copies.size() > 1 ? figures.text("printing.times", copies.size(), item.finished()) : figures.size(item.finished()));
+        Span size = new Span(
+                copies.size() > 1
+                        ? figures.text("printing.times", copies.size(), item.finished())
+                        : figures.size(item.finished()));
         size.addClassName("pw-small");
         Div words = new Div(number, size);
         words.addClassName("printing-waiting-words");
-        Span due = new Span(item.due().map(day -> figures.text("printing.due", day)).orElse(getTranslation("printing.no-date")));
+        Span due = new Span(
+                item.due().map(day -> figures.text("printing.due", day)).orElse(getTranslation("printing.no-date")));
         due.addClassName("pw-small");
         Div row = new Div(picture, words, due);
         row.addClassName("printing-waiting-row");
@@ -69,7 +81,8 @@ class WaitingList extends Div {
             row.add(tooLarge(item, on, media));
         }
         heldBack.ifPresent(why -> {
-            Div note = new Div(new Verdict(Verdict.Kind.WAIT, figures.text("printing.held-back", item.orderNumber(), figures.say(why))));
+            Div note = new Div(new Verdict(
+                    Verdict.Kind.WAIT, figures.text("printing.held-back", item.orderNumber(), figures.say(why))));
             note.addClassName("printing-too-large");
             row.add(note);
         });
@@ -78,10 +91,15 @@ class WaitingList extends Div {
 
     /** Said before anything is planned: what it would fit on, or that nothing here takes it. */
     private Component tooLarge(PrintItem item, PrintMedium on, List<PrintMedium> media) {
-        List<String> takers = media.stream().filter(medium -> medium.takes(item.sticker())).map(PrintMedium::name).toList();
+        List<String> takers = media.stream()
+                .filter(medium -> medium.takes(item.sticker()))
+                .map(PrintMedium::name)
+                .toList();
         Verdict verdict = new Verdict(Verdict.Kind.WARN, figures.text("printing.too-large", on.name()));
-        Span way = new Span(takers.isEmpty() ? figures.text("printing.too-large.nowhere", item.sticker())
-                : figures.text("printing.too-large.fits", String.join(", ", takers)));
+        Span way = new Span(
+                takers.isEmpty()
+                        ? figures.text("printing.too-large.nowhere", item.sticker())
+                        : figures.text("printing.too-large.fits", String.join(", ", takers)));
         way.addClassName("pw-small");
         Div note = new Div(verdict, way);
         note.addClassName("printing-too-large");

@@ -31,10 +31,25 @@ class ApprovalForm extends Div {
         softWillDo.setVisible(sight.needsWordOnSoftness());
         name.setMaxLength(120);
         name.setWidthFull();
-        add(new H2(getTranslation("proofs.approve.title")), new Paragraph(getTranslation("proofs.approve.lead")),
-                mayUse, softWillDo, name,
-                view.button("proofs.approve", true, () -> view.ask(() -> view.desk().approve(view.token(), view.from(),
-                        sight.fingerprint(), name.getValue(), mayUse.getValue(), softWillDo.getValue()), this::mark)));
+        add(
+                new H2(getTranslation("proofs.approve.title")),
+                new Paragraph(getTranslation("proofs.approve.lead")),
+                mayUse,
+                softWillDo,
+                name,
+                view.button(
+                        "proofs.approve",
+                        true,
+                        () -> view.ask(
+                                () -> view.desk()
+                                        .approve(
+                                                view.token(),
+                                                view.from(),
+                                                sight.fingerprint(),
+                                                name.getValue(),
+                                                mayUse.getValue(),
+                                                softWillDo.getValue()),
+                                this::mark)));
     }
 
     /** Marks every field that is still missing, not only the one that was refused, and goes to the first. */
@@ -48,7 +63,8 @@ class ApprovalForm extends Div {
         return marked;
     }
 
-    private <C extends Component & HasValidationProperties & Focusable<?>> boolean mark(C field, String key, boolean missing) {
+    private <C extends Component & HasValidationProperties & Focusable<?>> boolean mark(
+            C field, String key, boolean missing) {
         field.setErrorMessage(missing ? getTranslation(key) : "");
         field.setInvalid(missing);
         if (missing) {

@@ -48,7 +48,8 @@ class LinkDialog extends Dialog {
         add(body);
         getFooter().add(new Button(figures.text("proofs.link.close"), click -> close()), copy);
         if (publicUrl.isBlank()) {
-            addAttachListener(event -> event.getUI().getPage().fetchCurrentURL(url -> show(root(url) + "/p/" + token.text())));
+            addAttachListener(
+                    event -> event.getUI().getPage().fetchCurrentURL(url -> show(root(url) + "/p/" + token.text())));
         } else {
             show(publicUrl + "/p/" + token.text());
         }

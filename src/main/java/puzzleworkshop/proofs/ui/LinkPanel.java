@@ -56,7 +56,10 @@ class LinkPanel implements OrderPanel {
             section.add(wish(order, wish, changed));
         }
         for (ProofApproval approval : proofs.approvals(order.id())) {
-            section.add(small(figures.text("proofs.panel.approval", approval.by(), approval.at(),
+            section.add(small(figures.text(
+                    "proofs.panel.approval",
+                    approval.by(),
+                    approval.at(),
                     approval.fingerprint().substring(0, 8))));
         }
         if (order.state() != OrderState.CANCELLED && order.state() != OrderState.CLOSED) {
@@ -71,11 +74,14 @@ class LinkPanel implements OrderPanel {
         }
         ProofLink known = link.get();
         if (!open) {
-            return small(figures.text(known.withdrawnAt().isPresent() ? "proofs.panel.withdrawn" : "proofs.panel.expired"));
+            return small(
+                    figures.text(known.withdrawnAt().isPresent() ? "proofs.panel.withdrawn" : "proofs.panel.expired"));
         }
         Verdict verdict = new Verdict(Verdict.Kind.GOOD, figures.text("proofs.panel.open"));
-        Span until = new Span(figures.text("proofs.panel.until", known.expiresAt()) + " · " + known.seenAt()
-                .map(seen -> figures.text("proofs.panel.seen", seen)).orElse(figures.text("proofs.panel.not-seen")));
+        Span until = new Span(figures.text("proofs.panel.until", known.expiresAt()) + " · "
+                + known.seenAt()
+                        .map(seen -> figures.text("proofs.panel.seen", seen))
+                        .orElse(figures.text("proofs.panel.not-seen")));
         until.addClassName("pw-small");
         Div line = new Div(verdict, until);
         line.addClassName("pw-verdict-line");
@@ -85,8 +91,12 @@ class LinkPanel implements OrderPanel {
     private Component wish(Order order, ProofWish wish, Runnable changed) {
         Paragraph words = new Paragraph(wish.wish());
         words.addClassName("proofs-wish");
-        Div note = new Div(words, small(figures.moment(wish.at())
-                + wish.settledBy().map(who -> " · " + figures.text("proofs.panel.settled", who)).orElse("")));
+        Div note = new Div(
+                words,
+                small(figures.moment(wish.at())
+                        + wish.settledBy()
+                                .map(who -> " · " + figures.text("proofs.panel.settled", who))
+                                .orElse("")));
         note.addClassName("pw-note");
         if (wish.settledBy().isEmpty()) {
             note.getElement().setAttribute("data-kind", "warn");
@@ -101,13 +111,19 @@ class LinkPanel implements OrderPanel {
     }
 
     private Component actions(Order order, boolean open, Runnable changed) {
-        Button make = new Button(figures.text(open ? "proofs.panel.make-new" : "proofs.panel.make"), click ->
-                new LinkDialog(proofs.makeLink(order.id(), signedIn.name()), workshop.profile().publicUrl(), figures).open());
+        Button make = new Button(
+                figures.text(open ? "proofs.panel.make-new" : "proofs.panel.make"),
+                click -> new LinkDialog(
+                                proofs.makeLink(order.id(), signedIn.name()),
+                                workshop.profile().publicUrl(),
+                                figures)
+                        .open());
         Div actions = new Div(make);
         actions.addClassName("pw-row");
         if (open) {
             Button withdraw = new Button(figures.text("proofs.panel.withdraw"), click -> {
-                Saved.unlessRefused(figures, "proofs.panel.withdrawn-now", () -> proofs.withdrawLink(order.id(), signedIn.name()));
+                Saved.unlessRefused(
+                        figures, "proofs.panel.withdrawn-now", () -> proofs.withdrawLink(order.id(), signedIn.name()));
                 changed.run();
             });
             withdraw.addThemeVariants(ButtonVariant.TERTIARY);

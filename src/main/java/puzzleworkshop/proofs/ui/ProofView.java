@@ -170,7 +170,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         if (order.approval().isPresent() || !order.mayStillChange()) {
             right.add(progress(order));
         }
-        if (order.mayStillChange() && order.approval().isEmpty() && now.picture().isPresent()) {
+        if (order.mayStillChange()
+                && order.approval().isEmpty()
+                && now.picture().isPresent()) {
             right.add(new ApprovalForm(this, name));
         }
         if (order.mayStillChange()) {
@@ -190,7 +192,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         if (order.quantity() > 1) {
             fact(facts, "proofs.fact.quantity", String.valueOf(order.quantity()));
         }
-        fact(facts, "proofs.fact.age", getTranslation("orders.age." + order.puzzle().age().name()));
+        fact(
+                facts,
+                "proofs.fact.age",
+                getTranslation("orders.age." + order.puzzle().age().name()));
         fact(facts, "proofs.fact.price", figures.money(order.price().gross()));
         fact(facts, "proofs.fact.date", order.promised().map(figures::day).orElse(getTranslation("proofs.no-date")));
         Div section = new Div(new H2(getTranslation("proofs.facts")), facts);
@@ -209,7 +214,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         });
         if (order.state() == OrderState.CONFIRMED) {
             section.add(new StageStrip(order));
-            order.next().ifPresent(stage -> section.add(small(getTranslation("proofs.next", getTranslation(stage.textKey())))));
+            order.next()
+                    .ifPresent(stage ->
+                            section.add(small(getTranslation("proofs.next", getTranslation(stage.textKey())))));
         } else {
             section.add(small(getTranslation("proofs.state." + order.state().name())));
         }
@@ -227,7 +234,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     Image face() {
-        Image image = new Image(address("face", 1600), getTranslation("proofs.face", sight.order().puzzle().pieces()));
+        Image image = new Image(
+                address("face", 1600),
+                getTranslation("proofs.face", sight.order().puzzle().pieces()));
         image.getElement().setAttribute("srcset", address("face", 640) + " 640w, " + address("face", 1600) + " 1600w");
         image.getElement().setAttribute("sizes", "(max-width: 900px) 100vw, 60vw");
         return image;

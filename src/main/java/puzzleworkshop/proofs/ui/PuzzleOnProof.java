@@ -30,14 +30,18 @@ class PuzzleOnProof extends Div {
         Order order = view.sight().order();
         boolean open = order.mayStillChange();
         if (view.sight().picture().isEmpty()) {
-            Div empty = new Div(new H2(getTranslation("proofs.no-picture.title")),
+            Div empty = new Div(
+                    new H2(getTranslation("proofs.no-picture.title")),
                     new Paragraph(getTranslation("proofs.no-picture.next")));
             empty.addClassName("pw-empty");
             add(empty);
         } else {
             Div face = new Div(view.face());
             face.addClassName("pw-face");
-            face.getStyle().set("aspect-ratio", String.valueOf(order.puzzle().finished().aspect()));
+            face.getStyle()
+                    .set(
+                            "aspect-ratio",
+                            String.valueOf(order.puzzle().finished().aspect()));
             add(face);
             add(judgement(view.sight().picture().orElseThrow(), order));
         }
@@ -59,7 +63,11 @@ class PuzzleOnProof extends Div {
 
     private PictureJudgement judgement(Picture picture, Order order) {
         PictureJudgement judgement = new PictureJudgement(view.figures());
-        judgement.show(picture, order.picture().orElseThrow().crop(), order.puzzle().finished(), view.overhang(),
+        judgement.show(
+                picture,
+                order.picture().orElseThrow().crop(),
+                order.puzzle().finished(),
+                view.overhang(),
                 view.sight().limits());
         return judgement;
     }
@@ -73,11 +81,11 @@ class PuzzleOnProof extends Div {
         upload = new Upload(view::receive);
         upload.setMaxFiles(1);
         upload.setMaxFileSize((int) IntakeLimits.USUAL.bytes());
-        upload.setUploadButton(new Button(getTranslation(
-                view.sight().picture().isPresent() ? "proofs.replace" : "proofs.send")));
+        upload.setUploadButton(
+                new Button(getTranslation(view.sight().picture().isPresent() ? "proofs.replace" : "proofs.send")));
         upload.setDropLabel(new Span(getTranslation("proofs.drop")));
-        upload.addFileRejectedListener(event -> view.say(view.figures().text(
-                "proofs.too-heavy", IntakeLimits.USUAL.bytes() >> 20)));
+        upload.addFileRejectedListener(event ->
+                view.say(view.figures().text("proofs.too-heavy", IntakeLimits.USUAL.bytes() >> 20)));
         return upload;
     }
 
@@ -94,10 +102,20 @@ class PuzzleOnProof extends Div {
         editor.setCutLines(view.cutLines());
         PictureJudgement judgement = judgement(picture, order);
         editor.addCropListener(crop -> judgement.show(
-                picture, crop, order.puzzle().finished(), view.overhang(), view.sight().limits()));
+                picture,
+                crop,
+                order.puzzle().finished(),
+                view.overhang(),
+                view.sight().limits()));
         Div ways = new Div(
-                view.button("proofs.frame.keep", true, () -> view.ask(() -> view.desk().frame(
-                        view.token(), view.from(), editor.getCrop().orElseThrow()))),
+                view.button(
+                        "proofs.frame.keep",
+                        true,
+                        () -> view.ask(() -> view.desk()
+                                .frame(
+                                        view.token(),
+                                        view.from(),
+                                        editor.getCrop().orElseThrow()))),
                 view.button("proofs.frame.leave", false, this::show));
         ways.addClassName("proofs-ways");
         add(editor, judgement, ways);

@@ -17,8 +17,13 @@ final class QrDrawing {
     static Svg of(String text, String title) {
         BitMatrix bits;
         try {
-            bits = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0,
-                    Map.of(EncodeHintType.MARGIN, 4, EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M));
+            bits = new QRCodeWriter()
+                    .encode(
+                            text,
+                            BarcodeFormat.QR_CODE,
+                            0,
+                            0,
+                            Map.of(EncodeHintType.MARGIN, 4, EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M));
         } catch (WriterException tooLong) {
             throw new IllegalArgumentException(tooLong);
         }

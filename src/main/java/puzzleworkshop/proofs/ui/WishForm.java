@@ -20,17 +20,21 @@ class WishForm extends Div {
         said.addClassName("pw-note");
         said.getElement().setAttribute("role", "status");
         said.setVisible(false);
-        add(new H2(getTranslation("proofs.wish.title")), wish, view.button("proofs.wish.send", false, () -> {
-            try {
-                view.desk().wish(view.token(), view.from(), wish.getValue());
-                wish.clear();
-                said.getElement().setAttribute("data-kind", "good");
-                said.setText(getTranslation("proofs.wish.sent"));
-            } catch (Refused refused) {
-                said.getElement().setAttribute("data-kind", "bad");
-                said.setText(view.figures().say(refused));
-            }
-            said.setVisible(true);
-        }), said);
+        add(
+                new H2(getTranslation("proofs.wish.title")),
+                wish,
+                view.button("proofs.wish.send", false, () -> {
+                    try {
+                        view.desk().wish(view.token(), view.from(), wish.getValue());
+                        wish.clear();
+                        said.getElement().setAttribute("data-kind", "good");
+                        said.setText(getTranslation("proofs.wish.sent"));
+                    } catch (Refused refused) {
+                        said.getElement().setAttribute("data-kind", "bad");
+                        said.setText(view.figures().say(refused));
+                    }
+                    said.setVisible(true);
+                }),
+                said);
     }
 }

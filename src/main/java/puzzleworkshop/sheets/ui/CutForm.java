@@ -43,14 +43,18 @@ class CutForm extends Div {
             for (Supplier<Optional<Outline>> part : parts) {
                 part.get().ifPresent(kept::add);
             }
-            if (Saved.unlessRefused(figures, "sheets.cut.done",
+            if (Saved.unlessRefused(
+                    figures,
+                    "sheets.cut.done",
                     () -> rack.cut(sheet.id(), kept, place.getValue().strip(), who.name()))) {
                 done.run();
             }
         });
         cut.addThemeVariants(ButtonVariant.PRIMARY);
         Button release = new Button(figures.text("sheets.cut.release"), event -> {
-            if (Saved.unlessRefused(figures, "sheets.cut.released",
+            if (Saved.unlessRefused(
+                    figures,
+                    "sheets.cut.released",
                     () -> rack.release(sheet.reservation().orElseThrow().orderId(), who.name()))) {
                 done.run();
             }
@@ -77,8 +81,8 @@ class CutForm extends Div {
             shape.add(editor[0]);
             correct.setVisible(false);
         });
-        parts.add(() -> !keep.getValue() ? Optional.empty()
-                : editor[0] == null ? Optional.of(outline) : editor[0].outline());
+        parts.add(() ->
+                !keep.getValue() ? Optional.empty() : editor[0] == null ? Optional.of(outline) : editor[0].outline());
         Div text = new Div(keep, correct);
         text.addClassName("pw-row");
         Div whole = new Div(shape, text);

@@ -54,7 +54,9 @@ class DrawnOutline {
 
     /** The corner the next one is measured from. */
     Optional<Spot> last() {
-        return closed || rings.getLast().isEmpty() ? Optional.empty() : Optional.of(rings.getLast().getLast());
+        return closed || rings.getLast().isEmpty()
+                ? Optional.empty()
+                : Optional.of(rings.getLast().getLast());
     }
 
     List<List<Spot>> rings() {

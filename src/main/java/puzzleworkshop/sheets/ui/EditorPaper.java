@@ -49,19 +49,26 @@ final class EditorPaper {
         }
         String path = SheetDrawing.path(ring);
         boolean open = drawn.isOpen(r);
-        svg.path(open ? path.substring(0, path.length() - 1) : path,
+        svg.path(
+                open ? path.substring(0, path.length() - 1) : path,
                 open ? "sheets-drawn-line" : r == 0 ? "sheets-wood" : "sheets-bad");
         double letter = Math.max(width, height) / 30;
         for (int i = 0; i < ring.size(); i++) {
             Spot spot = ring.get(i);
             boolean aim = open && i == 0 && ring.size() >= 3;
             svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='"
-                    + Svg.n(aim ? letter * 0.6 : letter * 0.3) + "' class='" + (aim ? "sheets-corner-aim" : "sheets-corner")
+                    + Svg.n(aim ? letter * 0.6 : letter * 0.3) + "' class='"
+                    + (aim ? "sheets-corner-aim" : "sheets-corner")
                     + "'/>");
             if (i > 0 || !open) {
                 Spot before = ring.get((i + ring.size() - 1) % ring.size());
-                svg.text((spot.x() + before.x()) / 2, (spot.y() + before.y()) / 2 - letter * 0.3, letter, "middle",
-                        figures.number(figures.units().valueOf(Length.mm(spot.distanceTo(before))), 1), "sheets-edge-length");
+                svg.text(
+                        (spot.x() + before.x()) / 2,
+                        (spot.y() + before.y()) / 2 - letter * 0.3,
+                        letter,
+                        "middle",
+                        figures.number(figures.units().valueOf(Length.mm(spot.distanceTo(before))), 1),
+                        "sheets-edge-length");
             }
         }
     }

@@ -104,14 +104,30 @@ public class EnterSheetView extends Div {
         fault.setVisible(false);
         shape.removeAll();
         switch (kind) {
-            case 0 -> measured("rectangle", lengths -> Outline.rectangle(new Size(lengths.get(0), lengths.get(1))),
-                    "width", "height");
-            case 1 -> measured("elbow",
-                    lengths -> ShapeSteps.elbow(lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3)),
-                    "width", "height", "cutwidth", "cutheight");
-            case 2 -> measured("bay", lengths -> ShapeSteps.bay(
-                            lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3), lengths.get(4)),
-                    "width", "height", "leftarm", "baywidth", "baydepth");
+            case 0 ->
+                measured(
+                        "rectangle",
+                        lengths -> Outline.rectangle(new Size(lengths.get(0), lengths.get(1))),
+                        "width",
+                        "height");
+            case 1 ->
+                measured(
+                        "elbow",
+                        lengths -> ShapeSteps.elbow(lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3)),
+                        "width",
+                        "height",
+                        "cutwidth",
+                        "cutheight");
+            case 2 ->
+                measured(
+                        "bay",
+                        lengths -> ShapeSteps.bay(
+                                lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3), lengths.get(4)),
+                        "width",
+                        "height",
+                        "leftarm",
+                        "baywidth",
+                        "baydepth");
             default -> {
                 OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
                 shape.add(editor);
@@ -140,10 +156,11 @@ public class EnterSheetView extends Div {
             example(kind, make, fields.size(), preview);
             row.getElement().executeJs("pwSheetsEntry.first(this)");
         };
-        row.getElement().executeJs(
-                // the script may come after the field
-                "const go = () => window.pwSheetsEntry"
-                        + " ? (pwSheetsEntry.chain(this), pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
+        row.getElement()
+                .executeJs(
+                        // the script may come after the field
+                        "const go = () => window.pwSheetsEntry"
+                                + " ? (pwSheetsEntry.chain(this), pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
     }
 
     /** Marks the spot before the refusal is told. */
@@ -158,21 +175,23 @@ public class EnterSheetView extends Div {
     }
 
     /** Before anything is typed, a drawing of the kind of shape shows which length is which. */
-    private void example(
-            String kind, Function<List<Length>, Outline> make, int count, SheetDrawing preview) {
+    private void example(String kind, Function<List<Length>, Outline> make, int count, SheetDrawing preview) {
         List<Length> lengths = kind.equals("bay")
                 ? List.of(Length.mm(400), Length.mm(240), Length.mm(110), Length.mm(160), Length.mm(120))
-                : List.of(Length.mm(400), Length.mm(240), Length.mm(180), Length.mm(110)).subList(0, count);
+                : List.of(Length.mm(400), Length.mm(240), Length.mm(180), Length.mm(110))
+                        .subList(0, count);
         preview.addClassName("sheets-example");
         preview.show(make.apply(lengths), figures.text("sheets.enter." + kind), null);
     }
 
-    private void preview(
-            List<LengthField> fields, Function<List<Length>, Outline> make, SheetDrawing preview) {
-        if (fields.stream().allMatch(field -> field.getValue() != null && field.getValue().isPositive())) {
+    private void preview(List<LengthField> fields, Function<List<Length>, Outline> make, SheetDrawing preview) {
+        if (fields.stream()
+                .allMatch(field -> field.getValue() != null && field.getValue().isPositive())) {
             try {
-                preview.show(make.apply(fields.stream().map(LengthField::getValue).toList()),
-                        figures.text("sheets.enter.preview"), null);
+                preview.show(
+                        make.apply(fields.stream().map(LengthField::getValue).toList()),
+                        figures.text("sheets.enter.preview"),
+                        null);
                 preview.removeClassName("sheets-example");
             } catch (Refused notYet) {
                 preview.addClassName("sheets-example");
@@ -222,7 +241,9 @@ public class EnterSheetView extends Div {
     }
 
     private void show(Sheet sheet) {
-        Anchor link = new Anchor("sheets/number/" + sheet.id(), figures.text("sheets.enter.done", sheet.id().toString()));
+        Anchor link = new Anchor(
+                "sheets/number/" + sheet.id(),
+                figures.text("sheets.enter.done", sheet.id().toString()));
         Span size = new Span(words.shape(sheet));
         size.addClassName("pw-soft");
         Div line = new Div(new SheetDrawing(figures).show(sheet), new Div(link, size));
@@ -232,12 +253,15 @@ public class EnterSheetView extends Div {
         last.removeAll();
         last.add(
                 new Span(figures.text("sheets.enter.write", words.shape(sheet))),
-                new Span(sheet.id().toString()), mistake(sheet, line));
+                new Span(sheet.id().toString()),
+                mistake(sheet, line));
     }
 
     private Button mistake(Sheet sheet, Div line) {
         Button mistake = new Button(figures.text("sheets.enter.mistake"), event -> {
-            if (Saved.unlessRefused(figures, "sheets.enter.mistaken",
+            if (Saved.unlessRefused(
+                    figures,
+                    "sheets.enter.mistaken",
                     () -> rack.scrap(sheet.id(), figures.text("sheets.enter.mistyped"), who.name()))) {
                 taken.remove(line);
                 last.setVisible(false);

@@ -60,10 +60,12 @@ class FactsForm extends Div {
         List<Material> materials = settings.materials();
         material.setItems(materials);
         material.setItemLabelGenerator(Material::name);
-        materials.stream().findFirst().ifPresent(m -> material.setValue(materials.stream()
-                .filter(x -> x.id().equals("birch-ply"))
+        materials.stream()
                 .findFirst()
-                .orElse(m)));
+                .ifPresent(m -> material.setValue(materials.stream()
+                        .filter(x -> x.id().equals("birch-ply"))
+                        .findFirst()
+                        .orElse(m)));
         grade.setLabel(figures.text("sheets.grade"));
         grade.setItems(Grade.values());
         grade.setItemLabelGenerator(g -> figures.text("sheets.grade." + g.name()));
@@ -91,7 +93,10 @@ class FactsForm extends Div {
     }
 
     void show(BoardFacts facts, Money carried) {
-        material.getListDataView().getItems().filter(m -> m.id().equals(facts.material())).findFirst()
+        material.getListDataView()
+                .getItems()
+                .filter(m -> m.id().equals(facts.material()))
+                .findFirst()
                 .ifPresent(material::setValue);
         grade.setValue(facts.grade());
         nominal.setValue(facts.nominal());
@@ -100,7 +105,8 @@ class FactsForm extends Div {
         past.setValue(facts.past());
         grain.setValue(facts.grain());
         if (!facts.place().isEmpty()) {
-            List<String> items = new ArrayList<>(place.getListDataView().getItems().toList());
+            List<String> items =
+                    new ArrayList<>(place.getListDataView().getItems().toList());
             if (!items.contains(facts.place())) {
                 items.add(facts.place());
                 place.setItems(items);

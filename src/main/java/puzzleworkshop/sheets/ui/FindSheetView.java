@@ -51,8 +51,13 @@ public class FindSheetView extends Div {
     private transient BlankWish wish;
 
     public FindSheetView(
-            SheetFinder finder, RackSettings settings, Workshop workshop, SignedIn who, Figures figures,
-            RackWords words, ObjectProvider<WaitingBlanks> orders) {
+            SheetFinder finder,
+            RackSettings settings,
+            Workshop workshop,
+            SignedIn who,
+            Figures figures,
+            RackWords words,
+            ObjectProvider<WaitingBlanks> orders) {
         this.finder = finder;
         this.figures = figures;
         this.words = words;
@@ -77,7 +82,8 @@ public class FindSheetView extends Div {
             order.setItems(waiting);
             order.setEmptySelectionAllowed(true);
             order.setEmptySelectionCaption(figures.text("sheets.find.noorder"));
-            order.setItemLabelGenerator(w -> w == null ? figures.text("sheets.find.noorder") : w.number() + " · " + w.title());
+            order.setItemLabelGenerator(
+                    w -> w == null ? figures.text("sheets.find.noorder") : w.number() + " · " + w.title());
             order.addValueChangeListener(event -> {
                 if (event.getValue() != null) {
                     form.show(event.getValue().wish());
@@ -126,8 +132,12 @@ public class FindSheetView extends Div {
         Div hold = new Div();
         hold(hold, suggestion.sheet().id(), suggestion.placement());
         MovableBlank movable = new MovableBlank(
-                figures, suggestion.sheet().outline(), figures.text("sheets.find.move"), wish.size(),
-                suggestion.placement(), place -> moved(suggestion, place, after, reason, facts, hold));
+                figures,
+                suggestion.sheet().outline(),
+                figures.text("sheets.find.move"),
+                wish.size(),
+                suggestion.placement(),
+                place -> moved(suggestion, place, after, reason, facts, hold));
         Div drawings = new Div(
                 new Div(new Span(figures.text("sheets.find.place")), movable),
                 new Div(new Span(figures.text("sheets.find.remains")), after));
@@ -154,7 +164,8 @@ public class FindSheetView extends Div {
 
     private Div facts(Suggestion suggestion) {
         String place = suggestion.sheet().facts().place();
-        Span text = new Span(figures.text("sheets.find.facts", wish.size(), suggestion.blankCost(), suggestion.valueLost()));
+        Span text = new Span(
+                figures.text("sheets.find.facts", wish.size(), suggestion.blankCost(), suggestion.valueLost()));
         Div facts = new Div(text);
         if (!place.isEmpty()) {
             facts.add(new Span(" · " + figures.text("sheets.at", place)));
@@ -168,8 +179,8 @@ public class FindSheetView extends Div {
         WaitingBlank chosen = order.getValue();
         if (chosen != null && sameBlank(chosen.wish().size(), wish.size())) {
             Button button = new Button(figures.text("sheets.find.hold", chosen.number()), event -> {
-                boolean done = Saved.unlessRefused(figures, "sheets.find.held",
-                        () -> orders.orElseThrow().hold(chosen, sheet, place, who.name()));
+                boolean done = Saved.unlessRefused(
+                        figures, "sheets.find.held", () -> orders.orElseThrow().hold(chosen, sheet, place, who.name()));
                 if (done) {
                     order.setItems(orders.map(WaitingBlanks::waiting).orElse(List.of()));
                 }
@@ -196,7 +207,8 @@ public class FindSheetView extends Div {
             best.scrollIntoView();
         });
         take.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        take.setAriaLabel(figures.text("sheets.find.looknumber", other.sheet().id().toString()));
+        take.setAriaLabel(
+                figures.text("sheets.find.looknumber", other.sheet().id().toString()));
         Div text = new Div(new Div(number, new Span(words.shape(other.sheet()))), reason, take);
         text.addClassName("pw-stack");
         Div card = new Div(new SheetDrawing(figures).show(other), text);
@@ -207,13 +219,14 @@ public class FindSheetView extends Div {
     private void nothing() {
         Div none = new Div(new H2(figures.text("sheets.find.none.title")));
         none.addClassNames("pw-section", "sheets-best");
-        finder.newSheetFor(wish).ifPresentOrElse(
-                offer -> none.add(
-                        new Paragraph(figures.say(offer.reason())),
-                        new SheetDrawing(figures).show(offer, wish.size())),
-                () -> none.add(
-                        new Paragraph(figures.text("sheets.find.none.text")),
-                        new Anchor("sheets/rules", figures.text("sheets.find.none.offers"))));
+        finder.newSheetFor(wish)
+                .ifPresentOrElse(
+                        offer -> none.add(
+                                new Paragraph(figures.say(offer.reason())),
+                                new SheetDrawing(figures).show(offer, wish.size())),
+                        () -> none.add(
+                                new Paragraph(figures.text("sheets.find.none.text")),
+                                new Anchor("sheets/rules", figures.text("sheets.find.none.offers"))));
         Div others = new Div(whyNot());
         others.addClassName("sheets-others");
         answer.add(none, others);

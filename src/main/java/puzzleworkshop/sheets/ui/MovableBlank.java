@@ -38,7 +38,11 @@ class MovableBlank extends Div {
 
     /** @param moved told the new place, or nothing when it does not fit there */
     MovableBlank(
-            Figures figures, Outline outline, String title, Size blank, Placement placement,
+            Figures figures,
+            Outline outline,
+            String title,
+            Size blank,
+            Placement placement,
             Consumer<Optional<Placement>> moved) {
         this.figures = figures;
         this.outline = outline;
@@ -62,7 +66,10 @@ class MovableBlank extends Div {
     }
 
     private void listen() {
-        drawing.getElement().addEventListener("blank-over", this::over).addEventData(X).addEventData(Y);
+        drawing.getElement()
+                .addEventListener("blank-over", this::over)
+                .addEventData(X)
+                .addEventData(Y);
         drawing.getElement()
                 .addEventListener("blank-dropped", this::dropped)
                 .addEventData(X)
@@ -72,7 +79,8 @@ class MovableBlank extends Div {
 
     @Override
     protected void onAttach(AttachEvent event) {
-        drawing.getElement().executeJs("window.pwSheets ? pwSheets.drag(this) : setTimeout(() => pwSheets.drag(this), 500)");
+        drawing.getElement()
+                .executeJs("window.pwSheets ? pwSheets.drag(this) : setTimeout(() => pwSheets.drag(this), 500)");
     }
 
     private Placement movedBy(DomEvent event) {
@@ -97,8 +105,10 @@ class MovableBlank extends Div {
     private Placement within(Placement wanted) {
         Spot middle = wanted.centre(blank);
         Spot low = outline.origin();
-        double x = Math.clamp(middle.x(), low.x(), low.x() + outline.bounds().width().mm());
-        double y = Math.clamp(middle.y(), low.y(), low.y() + outline.bounds().height().mm());
+        double x = Math.clamp(
+                middle.x(), low.x(), low.x() + outline.bounds().width().mm());
+        double y = Math.clamp(
+                middle.y(), low.y(), low.y() + outline.bounds().height().mm());
         return new Placement(wanted.x() + x - middle.x(), wanted.y() + y - middle.y(), wanted.degrees());
     }
 

@@ -173,7 +173,8 @@ class OutlineEditor extends Div {
             drawn.undo();
             changed();
         });
-        undo.addClickShortcut(Key.KEY_Z, com.vaadin.flow.component.KeyModifier.CONTROL).listenOn(this);
+        undo.addClickShortcut(Key.KEY_Z, com.vaadin.flow.component.KeyModifier.CONTROL)
+                .listenOn(this);
         Button close = new Button(figures.text("sheets.editor.close"), event -> {
             drawn.close();
             changed();
@@ -205,9 +206,11 @@ class OutlineEditor extends Div {
 
     private void redraw() {
         hint.setText(figures.text(
-                drawn.isEmpty() ? "sheets.editor.hint.start"
-                        : drawn.isClosed() ? "sheets.editor.hint.closed"
-                        : drawn.rings().size() > 1 ? "sheets.editor.hint.bad" : "sheets.editor.hint.open"));
+                drawn.isEmpty()
+                        ? "sheets.editor.hint.start"
+                        : drawn.isClosed()
+                                ? "sheets.editor.hint.closed"
+                                : drawn.rings().size() > 1 ? "sheets.editor.hint.bad" : "sheets.editor.hint.open"));
         redrawKeepingHint();
     }
 
@@ -230,7 +233,8 @@ class OutlineEditor extends Div {
 
     /** As typed, but never smaller than what is drawn. */
     private double canvas(LengthField field, double fallback) {
-        double typed = field.getValue() == null || !field.getValue().isPositive() ? fallback
+        double typed = field.getValue() == null || !field.getValue().isPositive()
+                ? fallback
                 : Math.clamp(field.getValue().mm(), 20, 5000);
         double drawnTo = drawn.rings().stream()
                 .flatMap(List::stream)

@@ -77,15 +77,25 @@ public class RackRulesView extends Div {
         Function<String, String> materials = words.materialNames();
         for (BoardOffer offer : settings.offers()) {
             Button gone = new Button(figures.text("sheets.rules.nolonger"), event -> {
-                settings.save(new BoardOffer(offer.id(), offer.name(), offer.material(), offer.grade(), offer.thickness(),
-                        offer.size(), offer.grain(), offer.price(), false));
+                settings.save(new BoardOffer(
+                        offer.id(),
+                        offer.name(),
+                        offer.material(),
+                        offer.grade(),
+                        offer.thickness(),
+                        offer.size(),
+                        offer.grain(),
+                        offer.price(),
+                        false));
                 fill();
             });
             gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
             Div line = new Div(
                     new Span(offer.name()),
                     new Span(materials.apply(offer.material()) + " " + figures.length(offer.thickness())),
-                    new Span(figures.size(offer.size())), new Span(figures.money(offer.price())), gone);
+                    new Span(figures.size(offer.size())),
+                    new Span(figures.money(offer.price())),
+                    gone);
             line.addClassName("sheets-line");
             section.add(line);
         }
@@ -105,16 +115,27 @@ public class RackRulesView extends Div {
         grade.setItems(Grade.values());
         grade.setItemLabelGenerator(g -> figures.text("sheets.grade." + g.name()));
         grade.setValue(Grade.CRAFT);
-        LengthField thickness = length("sheets.thickness", workshop.tradeNumbers().boardThickness());
+        LengthField thickness =
+                length("sheets.thickness", workshop.tradeNumbers().boardThickness());
         LengthField width = length("sheets.steps.width", null);
         LengthField height = length("sheets.steps.height", null);
-        BigDecimalField price = new BigDecimalField(figures.text("sheets.rules.price", workshop.currency().getSymbol()));
+        BigDecimalField price = new BigDecimalField(
+                figures.text("sheets.rules.price", workshop.currency().getSymbol()));
         Button add = new Button(figures.text("sheets.rules.offer.add"), event -> {
             boolean done = Saved.unlessRefused(figures, "sheets.one.saved", () -> {
                 Size size = new Size(required(width), required(height));
-                Money money = Money.of(price.getValue() == null ? BigDecimal.ZERO : price.getValue(), workshop.currency());
-                settings.save(new BoardOffer(0, name.getValue(), material.getValue().id(), grade.getValue(),
-                        required(thickness), size, Grain.NONE, money, true));
+                Money money =
+                        Money.of(price.getValue() == null ? BigDecimal.ZERO : price.getValue(), workshop.currency());
+                settings.save(new BoardOffer(
+                        0,
+                        name.getValue(),
+                        material.getValue().id(),
+                        grade.getValue(),
+                        required(thickness),
+                        size,
+                        Grain.NONE,
+                        money,
+                        true));
             });
             if (done) {
                 fill();
@@ -131,7 +152,8 @@ public class RackRulesView extends Div {
         List<Size> blanks = new ArrayList<>(settings.standardBlanks());
         for (Size blank : blanks) {
             Button gone = new Button(figures.text("sheets.rules.remove"), event -> {
-                settings.saveStandardBlanks(blanks.stream().filter(other -> !other.equals(blank)).toList());
+                settings.saveStandardBlanks(
+                        blanks.stream().filter(other -> !other.equals(blank)).toList());
                 fill();
             });
             gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
@@ -168,20 +190,26 @@ public class RackRulesView extends Div {
         BigDecimalField share = new BigDecimalField(figures.text("sheets.rules.share"));
         share.setValue(rules.share().hundredths());
         LengthField width = length("sheets.rules.largestwidth", rules.largest().width());
-        LengthField height = length("sheets.rules.largestheight", rules.largest().height());
+        LengthField height =
+                length("sheets.rules.largestheight", rules.largest().height());
         LengthField kerf = length("sheets.rules.kerf", rules.kerf());
         LengthField bow = length("sheets.rules.bow", rules.mostBow());
         LengthField slack = length("sheets.rules.slack", rules.thicknessSlack());
         Checkbox sawn = new Checkbox(figures.text("sheets.rules.sawn"), rules.sawnFirst());
-        Button save = new Button(figures.text("sheets.one.save"), event -> Saved.unlessRefused(
-                figures, "sheets.one.saved", () -> {
+        Button save = new Button(
+                figures.text("sheets.one.save"),
+                event -> Saved.unlessRefused(figures, "sheets.one.saved", () -> {
                     BigDecimal percent = share.getValue();
                     if (percent == null || percent.signum() < 0 || percent.compareTo(BigDecimal.valueOf(100)) > 0) {
                         throw new Refused("sheets.rules.share.range");
                     }
                     settings.save(new RackRules(
-                            new Size(within(width, 100, 10_000), within(height, 100, 10_000)), within(kerf, 0, 10),
-                            within(bow, 0, 50), within(slack, 0, 2), cost.getValue(), new Percent(percent),
+                            new Size(within(width, 100, 10_000), within(height, 100, 10_000)),
+                            within(kerf, 0, 10),
+                            within(bow, 0, 50),
+                            within(slack, 0, 2),
+                            cost.getValue(),
+                            new Percent(percent),
                             Boolean.TRUE.equals(sawn.getValue())));
                 }));
         save.addThemeVariants(ButtonVariant.PRIMARY);
@@ -194,14 +222,17 @@ public class RackRulesView extends Div {
     private Div materials() {
         Div section = section("sheets.rules.materials", "sheets.rules.materials.text");
         settings.materials().forEach(material -> {
-            Div line = new Div(new Span(material.name()), new Span(figures.number(material.densityKgM3(), 0) + " kg/m³"));
+            Div line =
+                    new Div(new Span(material.name()), new Span(figures.number(material.densityKgM3(), 0) + " kg/m³"));
             line.addClassName("sheets-line");
             section.add(line);
         });
         TextField name = new TextField(figures.text("sheets.rules.material.name"));
         NumberField density = new NumberField(figures.text("sheets.rules.density"));
         Button add = new Button(figures.text("sheets.rules.material.add"), event -> {
-            boolean done = Saved.unlessRefused(figures, "sheets.one.saved",
+            boolean done = Saved.unlessRefused(
+                    figures,
+                    "sheets.one.saved",
                     () -> settings.addMaterial(name.getValue(), density.getValue() == null ? 0 : density.getValue()));
             if (done) {
                 fill();

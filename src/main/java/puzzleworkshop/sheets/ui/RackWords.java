@@ -64,19 +64,19 @@ class RackWords {
     }
 
     Verdict state(SheetState state) {
-        Verdict.Kind kind =
-                switch (state) {
-                    case FREE -> Verdict.Kind.GOOD;
-                    case RESERVED -> Verdict.Kind.WAIT;
-                    case USED, WITHDRAWN -> Verdict.Kind.WARN;
-                    case SCRAPPED -> Verdict.Kind.BAD;
-                };
+        Verdict.Kind kind = switch (state) {
+            case FREE -> Verdict.Kind.GOOD;
+            case RESERVED -> Verdict.Kind.WAIT;
+            case USED, WITHDRAWN -> Verdict.Kind.WARN;
+            case SCRAPPED -> Verdict.Kind.BAD;
+        };
         return new Verdict(kind, figures.text("sheets.state." + state.name()));
     }
 
     /** Names by the id of a material, read once: for lists. */
     Function<String, String> materialNames() {
-        Map<String, String> names = settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
+        Map<String, String> names =
+                settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
         return id -> names.getOrDefault(id, id);
     }
 
@@ -86,8 +86,8 @@ class RackWords {
     }
 
     String kind(BoardFacts facts, Function<String, String> materials) {
-        return materials.apply(facts.material()) + ", " + figures.text("sheets.grade." + facts.grade().name()) + ", "
-                + figures.length(facts.thickness());
+        return materials.apply(facts.material()) + ", "
+                + figures.text("sheets.grade." + facts.grade().name()) + ", " + figures.length(facts.thickness());
     }
 
     /** 700 × 400 mm, or for other shapes the size around it. */

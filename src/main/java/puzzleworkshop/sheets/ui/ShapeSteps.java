@@ -31,8 +31,14 @@ final class ShapeSteps {
         double y = h - bayDepth.mm();
         require(from > 0 && to < w && y > 0 && bayWidth.isPositive() && bayDepth.isPositive());
         return Outline.of(List.of(
-                new Spot(0, 0), new Spot(w, 0), new Spot(w, h), new Spot(to, h), new Spot(to, y), new Spot(from, y),
-                new Spot(from, h), new Spot(0, h)));
+                new Spot(0, 0),
+                new Spot(w, 0),
+                new Spot(w, h),
+                new Spot(to, h),
+                new Spot(to, y),
+                new Spot(from, y),
+                new Spot(from, h),
+                new Spot(0, h)));
     }
 
     private static void require(boolean possible) {

@@ -32,7 +32,8 @@ class SheetCard extends Anchor {
             text.add(place);
         }
         if (!sheet.facts().past().isFitForCutting()) {
-            Span past = new Span(figures.text("sheets.past." + sheet.facts().past().name()));
+            Span past =
+                    new Span(figures.text("sheets.past." + sheet.facts().past().name()));
             past.addClassNames("pw-small", "sheets-warns");
             text.add(past);
         }

@@ -35,13 +35,24 @@ public class SheetDrawing extends SvgBox {
     }
 
     public SheetDrawing show(Suggestion suggestion) {
-        String title = figures.text("sheets.drawing.title", suggestion.sheet().id().toString());
-        draw(svg(suggestion.sheet().outline(), title, suggestion.blank(), suggestion.placement(), suggestion.remainder()));
+        String title =
+                figures.text("sheets.drawing.title", suggestion.sheet().id().toString());
+        draw(svg(
+                suggestion.sheet().outline(),
+                title,
+                suggestion.blank(),
+                suggestion.placement(),
+                suggestion.remainder()));
         return this;
     }
 
     public SheetDrawing show(NewSheet offer, Size blank) {
-        draw(svg(Outline.rectangle(offer.offer().size()), offer.offer().name(), blank, offer.placement(), offer.remainder()));
+        draw(svg(
+                Outline.rectangle(offer.offer().size()),
+                offer.offer().name(),
+                blank,
+                offer.placement(),
+                offer.remainder()));
         return this;
     }
 
@@ -141,7 +152,8 @@ public class SheetDrawing extends SvgBox {
 
     private String words(Outline outline, Size blank, Remainder rest) {
         List<String> words = new ArrayList<>();
-        words.add(figures.text("sheets.drawing.board", outline.bounds(), outline.outer().size()));
+        words.add(figures.text(
+                "sheets.drawing.board", outline.bounds(), outline.outer().size()));
         if (!outline.badAreas().isEmpty()) {
             words.add(figures.text("sheets.drawing.bad", outline.badAreas().size()));
         }
@@ -153,7 +165,10 @@ public class SheetDrawing extends SvgBox {
                     .flatMap(part -> part.useful().stream())
                     .map(rectangle -> figures.size(rectangle.size()))
                     .collect(Collectors.joining(", "));
-            words.add(useful.isEmpty() ? figures.text("sheets.drawing.nouse") : figures.text("sheets.drawing.useful", useful));
+            words.add(
+                    useful.isEmpty()
+                            ? figures.text("sheets.drawing.nouse")
+                            : figures.text("sheets.drawing.useful", useful));
         }
         return String.join(" ", words);
     }
@@ -161,7 +176,10 @@ public class SheetDrawing extends SvgBox {
     static String path(List<Spot> ring) {
         StringBuilder path = new StringBuilder();
         for (Spot spot : ring) {
-            path.append(path.isEmpty() ? "M" : "L").append(Svg.n(spot.x())).append(' ').append(Svg.n(spot.y()));
+            path.append(path.isEmpty() ? "M" : "L")
+                    .append(Svg.n(spot.x()))
+                    .append(' ')
+                    .append(Svg.n(spot.y()));
         }
         return path.append('Z').toString();
     }

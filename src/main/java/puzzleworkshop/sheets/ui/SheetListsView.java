@@ -70,7 +70,8 @@ public class SheetListsView extends Div {
     }
 
     private Div in() {
-        Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> open(new String(bytes, StandardCharsets.UTF_8))));
+        Upload upload =
+                new Upload(UploadHandler.inMemory((meta, bytes) -> open(new String(bytes, StandardCharsets.UTF_8))));
         upload.setAcceptedFileExtensions(".csv", ".txt");
         upload.setMaxFileSize(5_000_000);
         upload.setUploadButton(new Button(figures.text("sheets.list.choose")));
@@ -98,7 +99,8 @@ public class SheetListsView extends Div {
             int column = i;
             Select<StockList.Column> choice = new Select<>();
             choice.setLabel(table.heads().get(i));
-            choice.setHelperText(table.rows().getFirst().size() > i ? table.rows().getFirst().get(i) : "");
+            choice.setHelperText(
+                    table.rows().getFirst().size() > i ? table.rows().getFirst().get(i) : "");
             choice.setItems(StockList.Column.values());
             choice.setEmptySelectionAllowed(true);
             choice.setEmptySelectionCaption(figures.text("sheets.list.leaveout"));
@@ -112,7 +114,8 @@ public class SheetListsView extends Div {
             heads.add(choice);
         }
         boolean shaped = meaning.contains(Optional.of(StockList.Column.OUTLINE))
-                || meaning.containsAll(List.of(Optional.of(StockList.Column.WIDTH), Optional.of(StockList.Column.HEIGHT)));
+                || meaning.containsAll(
+                        List.of(Optional.of(StockList.Column.WIDTH), Optional.of(StockList.Column.HEIGHT)));
         read.add(heads, shaped ? preview() : note("warn", figures.text("sheets.list.noshape")));
     }
 
@@ -121,8 +124,11 @@ public class SheetListsView extends Div {
         List<StockList.Line> bad = lines.stream().filter(line -> !line.isGood()).toList();
         Div preview = new Div();
         preview.addClassName("pw-stack");
-        bad.stream().limit(50).forEach(line -> line.faults().forEach(
-                fault -> preview.add(note("bad", figures.text("sheets.list.line", line.number(), fault)))));
+        bad.stream()
+                .limit(50)
+                .forEach(line -> line.faults()
+                        .forEach(fault ->
+                                preview.add(note("bad", figures.text("sheets.list.line", line.number(), fault)))));
         long unfit = lines.stream()
                 .flatMap(line -> line.facts().stream())
                 .filter(facts -> !facts.past().isFitForCutting())
@@ -138,7 +144,8 @@ public class SheetListsView extends Div {
             Span kind = new Span(words.kind(line.facts().orElseThrow(), materials));
             kind.addClassName("pw-small");
             Div card = new Div(
-                    new SheetDrawing(figures).show(line.outline().get(), figures.text("sheets.list.lineof", line.number()), null),
+                    new SheetDrawing(figures)
+                            .show(line.outline().get(), figures.text("sheets.list.lineof", line.number()), null),
                     new Div(size, kind));
             card.addClassName("sheets-taken-line");
             cards.add(card);
@@ -180,7 +187,9 @@ public class SheetListsView extends Div {
         numbers.setWidthFull();
         Anchor pdf = new Anchor(
                 DownloadHandler.fromInputStream(event -> {
-                    String base = SheetLabels.base(event.getRequest().getHeader("host"), event.getRequest().isSecure());
+                    String base = SheetLabels.base(
+                            event.getRequest().getHeader("host"),
+                            event.getRequest().isSecure());
                     byte[] file = labels.pdf(chosen(numbers.getValue()), base);
                     return new DownloadResponse(
                             new ByteArrayInputStream(file), "sheet-labels.pdf", "application/pdf", file.length);

@@ -23,15 +23,16 @@ class SheetPhoto extends Div {
             Image image = new Image(
                     DownloadHandler.fromInputStream(event -> {
                         byte[] jpeg = rack.photo(sheet.id()).orElse(new byte[0]);
-                        return new DownloadResponse(new ByteArrayInputStream(jpeg), "sheet.jpg", "image/jpeg", jpeg.length);
+                        return new DownloadResponse(
+                                new ByteArrayInputStream(jpeg), "sheet.jpg", "image/jpeg", jpeg.length);
                     }),
                     figures.text("sheets.photo.of", sheet.id().toString()));
             image.addClassName("sheets-photo");
             add(image);
         }
         Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Saved.unlessRefused(figures, "sheets.photo.kept",
-                    () -> rack.photo(sheet.id(), photos.reduced(bytes), who.name()))) {
+            if (Saved.unlessRefused(
+                    figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), photos.reduced(bytes), who.name()))) {
                 changed.run();
             }
         }));

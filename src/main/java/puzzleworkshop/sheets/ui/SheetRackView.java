@@ -94,8 +94,7 @@ public class SheetRackView extends Div {
         state.setItems(SheetState.FREE, SheetState.RESERVED, SheetState.USED, SheetState.SCRAPPED);
         state.setEmptySelectionAllowed(true);
         state.setEmptySelectionCaption(figures.text("sheets.filter.inrack"));
-        state.setItemLabelGenerator(
-                s -> figures.text(s == null ? "sheets.filter.inrack" : "sheets.state." + s.name()));
+        state.setItemLabelGenerator(s -> figures.text(s == null ? "sheets.filter.inrack" : "sheets.state." + s.name()));
         state.setAriaLabel(figures.text("sheets.filter.state"));
         text.addValueChangeListener(event -> fill());
         material.addValueChangeListener(event -> fill());
@@ -135,7 +134,9 @@ public class SheetRackView extends Div {
         if (count == 0) {
             Anchor enter = new Anchor("sheets/enter", figures.text("sheets.enter.open"));
             Div empty = new Div(
-                    new H2(figures.text("sheets.empty.title")), new Paragraph(figures.text("sheets.empty.text")), enter);
+                    new H2(figures.text("sheets.empty.title")),
+                    new Paragraph(figures.text("sheets.empty.text")),
+                    enter);
             empty.addClassName("pw-empty");
             foot.removeAll();
             foot.add(empty);

@@ -56,8 +56,16 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private String title = "";
 
     public SheetView(
-            SheetRack rack, SheetFinder finder, RackSettings settings, Workshop workshop, SheetLabels labels,
-            SheetPhotos photos, StockTaking taking, SignedIn who, Figures figures, RackWords words) {
+            SheetRack rack,
+            SheetFinder finder,
+            RackSettings settings,
+            Workshop workshop,
+            SheetLabels labels,
+            SheetPhotos photos,
+            StockTaking taking,
+            SignedIn who,
+            Figures figures,
+            RackWords words) {
         this.rack = rack;
         this.finder = finder;
         this.settings = settings;
@@ -86,15 +94,21 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         removeAll();
         Optional<Sheet> found = rack.find(id);
         if (found.isEmpty()) {
-            Div empty = new Div(new H2(figures.text("sheets.unknown", id.toString())),
+            Div empty = new Div(
+                    new H2(figures.text("sheets.unknown", id.toString())),
                     new Anchor("sheets", figures.text("sheets.title")));
             empty.addClassName("pw-empty");
             add(words.doors("-"), empty);
             return;
         }
         sheet = found.get();
-        Div head = new Div(new H1(title), words.state(sheet.state()), new Span(words.shape(sheet)),
-                new Span(words.kind(sheet.facts())), new Span(words.age(sheet)), label());
+        Div head = new Div(
+                new H1(title),
+                words.state(sheet.state()),
+                new Span(words.shape(sheet)),
+                new Span(words.kind(sheet.facts())),
+                new Span(words.age(sheet)),
+                label());
         head.addClassName("pw-page-head");
         Div left = new Div(todo(), family(), photo());
         if (sheet.state() != SheetState.USED) {
@@ -106,8 +120,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div columns = new Div(left, right);
         columns.addClassName("sheets-one");
         add(head, words.doors("-"));
-        taking.current().ifPresent(
-                walk -> add(new TickHere(sheet.id(), walk, taking, who, figures, () -> show(sheet.id()))));
+        taking.current()
+                .ifPresent(walk -> add(new TickHere(sheet.id(), walk, taking, who, figures, () -> show(sheet.id()))));
         add(columns);
     }
 
@@ -120,10 +134,18 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private Anchor labels(List<SheetId> ids, String key) {
         return new Anchor(
                 DownloadHandler.fromInputStream(event -> {
-                    List<Sheet> these = ids.stream().flatMap(id -> rack.find(id).stream()).toList();
-                    byte[] pdf = labels.pdf(these, SheetLabels.base(event.getRequest().getHeader("host"), event.getRequest().isSecure()));
+                    List<Sheet> these =
+                            ids.stream().flatMap(id -> rack.find(id).stream()).toList();
+                    byte[] pdf = labels.pdf(
+                            these,
+                            SheetLabels.base(
+                                    event.getRequest().getHeader("host"),
+                                    event.getRequest().isSecure()));
                     return new DownloadResponse(
-                            new ByteArrayInputStream(pdf), "sheet-" + ids.getFirst() + "-label.pdf", "application/pdf", pdf.length);
+                            new ByteArrayInputStream(pdf),
+                            "sheet-" + ids.getFirst() + "-label.pdf",
+                            "application/pdf",
+                            pdf.length);
                 }),
                 figures.text(key));
     }
@@ -138,9 +160,12 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         }
         section.add(drawing);
         if (!sheet.facts().past().isFitForCutting()) {
-            section.add(note("bad", figures.text("sheets.whynot.past." + sheet.facts().past().name())));
+            section.add(note(
+                    "bad",
+                    figures.text("sheets.whynot.past." + sheet.facts().past().name())));
         } else if (sheet.facts().bow().compareTo(settings.rules().mostBow()) > 0) {
-            section.add(note("warn", figures.text("sheets.one.bowed", sheet.facts().bow())));
+            section.add(
+                    note("warn", figures.text("sheets.one.bowed", sheet.facts().bow())));
         }
         return section;
     }
@@ -204,7 +229,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div section = section("sheets.one.gone");
         if (sheet.state() == SheetState.SCRAPPED) {
             section.add(new Button(figures.text("sheets.one.bringback"), event -> {
-                if (Saved.unlessRefused(figures, "sheets.one.broughtback", () -> rack.bringBack(sheet.id(), who.name()))) {
+                if (Saved.unlessRefused(
+                        figures, "sheets.one.broughtback", () -> rack.bringBack(sheet.id(), who.name()))) {
                     show(sheet.id());
                 }
             }));
@@ -217,7 +243,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Optional<SheetId> parent = rack.parent(sheet);
         List<SheetId> children = rack.children(sheet.id());
         section.setVisible(parent.isPresent() || !children.isEmpty());
-        parent.ifPresent(id -> section.add(new Anchor("sheets/number/" + id, figures.text("sheets.one.parent", id.toString()))));
+        parent.ifPresent(
+                id -> section.add(new Anchor("sheets/number/" + id, figures.text("sheets.one.parent", id.toString()))));
         if (!children.isEmpty()) {
             Div line = new Div(new Span(figures.text("sheets.one.children") + " "));
             children.forEach(id -> line.add(new Anchor("sheets/number/" + id, id.toString()), new Span(" ")));
@@ -238,7 +265,9 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         FactsForm form = new FactsForm(figures, settings, rack, workshop);
         form.show(sheet.facts(), sheet.cost());
         Button save = new Button(figures.text("sheets.one.save"), event -> {
-            if (Saved.unlessRefused(figures, "sheets.one.saved",
+            if (Saved.unlessRefused(
+                    figures,
+                    "sheets.one.saved",
                     () -> rack.change(sheet.id(), form.facts(), form.cost(), sheet.version(), who.name()))) {
                 show(sheet.id());
             }
@@ -256,12 +285,16 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         open.addClickListener(event -> {
             OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
             editor.start(sheet.outline());
-            Button keep = new Button(figures.text("sheets.one.keepshape"), pressed -> editor.outline().ifPresent(outline -> {
-                if (Saved.unlessRefused(figures, "sheets.one.saved",
-                        () -> rack.reshape(sheet.id(), outline, sheet.version(), who.name()))) {
-                    show(sheet.id());
-                }
-            }));
+            Button keep = new Button(
+                    figures.text("sheets.one.keepshape"),
+                    pressed -> editor.outline().ifPresent(outline -> {
+                        if (Saved.unlessRefused(
+                                figures,
+                                "sheets.one.saved",
+                                () -> rack.reshape(sheet.id(), outline, sheet.version(), who.name()))) {
+                            show(sheet.id());
+                        }
+                    }));
             keep.addThemeVariants(ButtonVariant.PRIMARY);
             place.removeAll();
             place.add(editor, keep);

@@ -74,13 +74,16 @@ public class StockTakeView extends Div {
         });
         start.addThemeVariants(ButtonVariant.PRIMARY);
         Div empty = new Div(
-                new H2(figures.text("sheets.stock.start.title")), new Paragraph(figures.text("sheets.stock.start.text")), start);
+                new H2(figures.text("sheets.stock.start.title")),
+                new Paragraph(figures.text("sheets.stock.start.text")),
+                start);
         empty.addClassName("pw-empty");
         body.add(empty);
     }
 
     private void walk(StockTaking.Walk walk) {
-        ProgressBar bar = new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
+        ProgressBar bar =
+                new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
         Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
         TextField number = new TextField(figures.text("sheets.stock.number"));
         Keys.numbers(number, false);
@@ -133,7 +136,8 @@ public class StockTakeView extends Div {
             Sheet sheet = rack.find(id).orElseThrow();
             if (!sheet.facts().place().equals(place)) {
                 place = sheet.facts().place();
-                section.add(new Span(place.isEmpty() ? figures.text("sheets.stock.noplace") : figures.text("sheets.at", place)));
+                section.add(new Span(
+                        place.isEmpty() ? figures.text("sheets.stock.noplace") : figures.text("sheets.at", place)));
             }
             Button there = new Button(figures.text("sheets.stock.there"), event -> {
                 try {
@@ -167,8 +171,10 @@ public class StockTakeView extends Div {
             fill();
             body.addComponentAsFirst(outcome(outcome));
         });
-        scrap.addValueChangeListener(event -> finish.setText(event.getValue()
-                ? figures.text("sheets.stock.finish.scrap", missing) : figures.text("sheets.stock.finish")));
+        scrap.addValueChangeListener(event -> finish.setText(
+                event.getValue()
+                        ? figures.text("sheets.stock.finish.scrap", missing)
+                        : figures.text("sheets.stock.finish")));
         Div row = new Div(scrap, finish);
         row.addClassName("pw-row");
         return row;

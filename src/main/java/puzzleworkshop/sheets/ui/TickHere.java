@@ -15,17 +15,20 @@ import puzzleworkshop.workshop.SignedIn;
 /** While stock is taken, the label's code has led somebody to a sheet's page who holds the piece in hand. */
 class TickHere extends Div {
 
-    TickHere(
-            SheetId sheet, StockTaking.Walk walk, StockTaking taking, SignedIn who, Figures figures, Runnable ticked) {
+    TickHere(SheetId sheet, StockTaking.Walk walk, StockTaking taking, SignedIn who, Figures figures, Runnable ticked) {
         Button here = new Button(figures.text("sheets.stock.tick"), event -> {
-            if (Saved.unlessRefused(figures, Sentence.of("sheets.stock.tickedhere", sheet.toString()),
+            if (Saved.unlessRefused(
+                    figures,
+                    Sentence.of("sheets.stock.tickedhere", sheet.toString()),
                     () -> taking.seen(sheet, who.name()))) {
                 ticked.run();
             }
         });
         here.addThemeVariants(ButtonVariant.PRIMARY);
         here.setEnabled(!taking.isSeen(sheet));
-        add(here, new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected())),
+        add(
+                here,
+                new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected())),
                 new Anchor("sheets/stock-take", figures.text("sheets.stock.title")));
         addClassNames("pw-row", "sheets-tick-here");
     }

@@ -46,8 +46,7 @@ public class WeekSheetsView extends Div {
     private final transient Figures figures;
     private final Div answer = new Div();
 
-    public WeekSheetsView(
-            WeekAssignment assignment, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
+    public WeekSheetsView(WeekAssignment assignment, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
         this.assignment = assignment;
         this.rack = rack;
         this.who = who;
@@ -64,15 +63,17 @@ public class WeekSheetsView extends Div {
         answer.removeAll();
         List<WaitingBlank> all = assignment.waiting();
         List<FollowingBlank> following = rack.following();
-        List<WaitingBlank> waiting =
-                all.stream().filter(blank -> following.stream().noneMatch(next -> isSame(blank, next))).toList();
+        List<WaitingBlank> waiting = all.stream()
+                .filter(blank -> following.stream().noneMatch(next -> isSame(blank, next)))
+                .toList();
         following.forEach(next -> all.stream()
                 .filter(blank -> isSame(blank, next))
                 .findFirst()
                 .ifPresent(blank -> answer.add(follower(blank, next))));
         if (waiting.isEmpty()) {
             Div empty = new Div(
-                    new H2(figures.text("sheets.week.none.title")), new Paragraph(figures.text("sheets.week.none.text")));
+                    new H2(figures.text("sheets.week.none.title")),
+                    new Paragraph(figures.text("sheets.week.none.text")));
             empty.addClassName("pw-empty");
             answer.add(empty);
             return;
@@ -83,7 +84,9 @@ public class WeekSheetsView extends Div {
         Div list = new Div();
         list.addClassName("sheets-week-list");
         waiting.forEach(blank -> list.add(new Div(
-                new Span(blank.number()), new Span(blank.title()), new Span(figures.size(blank.wish().size())),
+                new Span(blank.number()),
+                new Span(blank.title()),
+                new Span(figures.size(blank.wish().size())),
                 new Span(blank.due().map(figures::day).orElse("")))));
         Div section = new Div(new Paragraph(figures.text("sheets.week.text")), list, start);
         section.addClassName("pw-section");
@@ -96,14 +99,18 @@ public class WeekSheetsView extends Div {
 
     /** An order whose blank has its place on what a held sheet will leave. */
     private Div follower(WaitingBlank blank, FollowingBlank next) {
-        Anchor sheet = new Anchor("sheets/number/" + next.sheet(), figures.text("sheets.drawing.title", next.sheet().toString()));
+        Anchor sheet = new Anchor(
+                "sheets/number/" + next.sheet(),
+                figures.text("sheets.drawing.title", next.sheet().toString()));
         Button drop = new Button(figures.text("sheets.week.follows.drop"), event -> {
             rack.unfollow(next);
             ask();
         });
         drop.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Div line = new Div(
-                new Span(figures.text("sheets.week.follows", blank.number(), blank.title(), next.blank())), sheet, drop);
+                new Span(figures.text("sheets.week.follows", blank.number(), blank.title(), next.blank())),
+                sheet,
+                drop);
         line.addClassName("sheets-line");
         Div section = new Div(line);
         section.addClassName("pw-section");
@@ -133,7 +140,10 @@ public class WeekSheetsView extends Div {
     private void show(Compared compared) {
         answer.removeAll();
         Div comparison = new Div(
-                new H2(figures.text("sheets.week.comparison")), new Paragraph(saves(compared)), table(compared), bound(compared));
+                new H2(figures.text("sheets.week.comparison")),
+                new Paragraph(saves(compared)),
+                table(compared),
+                bound(compared));
         comparison.addClassName("pw-section");
         answer.add(comparison);
         WeekPlan plan = compared.together();
@@ -142,8 +152,8 @@ public class WeekSheetsView extends Div {
         plan.given().forEach(given -> cards.add(card(given, plan)));
         answer.add(cards);
         plan.without().forEach(blank -> {
-            Paragraph note = new Paragraph(
-                    figures.text("sheets.week.without", blank.number(), blank.wish().size()));
+            Paragraph note = new Paragraph(figures.text(
+                    "sheets.week.without", blank.number(), blank.wish().size()));
             note.addClassName("pw-note");
             note.getElement().setAttribute("data-kind", "bad");
             answer.add(note);
@@ -165,7 +175,11 @@ public class WeekSheetsView extends Div {
         List<Given> first = new ArrayList<>();
         plan.given().stream()
                 .filter(given -> given.sheet().isPresent())
-                .sorted((a, b) -> b.blank().wish().size().area().compareTo(a.blank().wish().size().area()))
+                .sorted((a, b) -> b.blank()
+                        .wish()
+                        .size()
+                        .area()
+                        .compareTo(a.blank().wish().size().area()))
                 .forEach(given -> {
                     if (first.stream().noneMatch(other -> other.sheet().equals(given.sheet()))) {
                         first.add(given);
@@ -180,10 +194,16 @@ public class WeekSheetsView extends Div {
         WeekPlan ours = compared.together();
         WeekPlan theirs = compared.firstCome();
         row(table, "", figures.text("sheets.week.together"), figures.text("sheets.week.firstcome"));
-        row(table, figures.text("sheets.week.bought"), figures.text("sheets.week.boards", ours.bought().size(), ours.newArea()),
+        row(
+                table,
+                figures.text("sheets.week.bought"),
+                figures.text("sheets.week.boards", ours.bought().size(), ours.newArea()),
                 figures.text("sheets.week.boards", theirs.bought().size(), theirs.newArea()));
         row(table, figures.text("sheets.week.lost"), figures.area(ours.valueLost()), figures.area(theirs.valueLost()));
-        row(table, figures.text("sheets.week.missing"), String.valueOf(ours.without().size()),
+        row(
+                table,
+                figures.text("sheets.week.missing"),
+                String.valueOf(ours.without().size()),
                 String.valueOf(theirs.without().size()));
         return table;
     }
@@ -191,17 +211,18 @@ public class WeekSheetsView extends Div {
     private String saves(Compared compared) {
         Area board = compared.firstCome().newArea().minus(compared.together().newArea());
         Area value = compared.firstCome().valueLost().minus(compared.together().valueLost());
-        return board.mm2() >= 1 ? figures.text("sheets.week.saves.board", board)
-                : value.mm2() >= 1 ? figures.text("sheets.week.saves.value", value)
-                : figures.text("sheets.week.saves.nothing");
+        return board.mm2() >= 1
+                ? figures.text("sheets.week.saves.board", board)
+                : value.mm2() >= 1
+                        ? figures.text("sheets.week.saves.value", value)
+                        : figures.text("sheets.week.saves.nothing");
     }
 
     private Paragraph bound(Compared compared) {
-        Paragraph bound = new Paragraph(
-                (compared.leastNewArea().mm2() > 0
-                                ? figures.text("sheets.week.bound.new", compared.leastNewArea(), compared.leastValueLost())
-                                : figures.text("sheets.week.bound", compared.leastValueLost()))
-                        + " " + figures.text("sheets.week.bound.how"));
+        Paragraph bound = new Paragraph((compared.leastNewArea().mm2() > 0
+                        ? figures.text("sheets.week.bound.new", compared.leastNewArea(), compared.leastValueLost())
+                        : figures.text("sheets.week.bound", compared.leastValueLost()))
+                + " " + figures.text("sheets.week.bound.how"));
         bound.addClassName("pw-small");
         return bound;
     }
@@ -220,18 +241,30 @@ public class WeekSheetsView extends Div {
         if (sheet.isPresent()) {
             String name = figures.text("sheets.drawing.title", sheet.get().id().toString());
             card.add(
-                    new SheetDrawing(figures).show(
-                            sheet.get().outline(), name, given.blank().wish().size(), given.place(), null),
-                    title, new Anchor("sheets/number/" + sheet.get().id(), name));
+                    new SheetDrawing(figures)
+                            .show(
+                                    sheet.get().outline(),
+                                    name,
+                                    given.blank().wish().size(),
+                                    given.place(),
+                                    null),
+                    title,
+                    new Anchor("sheets/number/" + sheet.get().id(), name));
             if (!sheet.get().facts().place().isEmpty()) {
                 card.add(new Span(figures.text("sheets.at", sheet.get().facts().place())));
             }
         } else {
             var offer = plan.bought().get(given.newBoard()).offer();
             card.add(
-                    new SheetDrawing(figures).show(puzzleworkshop.geometry.Outline.rectangle(offer.size()), offer.name(),
-                            given.blank().wish().size(), given.place(), null),
-                    title, new Span(figures.text("sheets.week.newboard", given.newBoard() + 1, offer.name(), offer.price())));
+                    new SheetDrawing(figures)
+                            .show(
+                                    puzzleworkshop.geometry.Outline.rectangle(offer.size()),
+                                    offer.name(),
+                                    given.blank().wish().size(),
+                                    given.place(),
+                                    null),
+                    title,
+                    new Span(figures.text("sheets.week.newboard", given.newBoard() + 1, offer.name(), offer.price())));
         }
         return card;
     }
@@ -244,8 +277,13 @@ public class WeekSheetsView extends Div {
                 held++;
                 for (Given next : all) {
                     if (next != one && next.sheet().equals(one.sheet())) {
-                        rack.follow(next.sheet().orElseThrow(), next.blank().orderId(), next.blank().position(), next.place(),
-                                next.blank().wish().size(), who.name());
+                        rack.follow(
+                                next.sheet().orElseThrow(),
+                                next.blank().orderId(),
+                                next.blank().position(),
+                                next.place(),
+                                next.blank().wish().size(),
+                                who.name());
                     }
                 }
             } catch (Refused taken) {

@@ -68,7 +68,8 @@ class WishForm extends Div {
         height.setValue(wish.size().height());
         thickness.setValue(wish.thickness());
         grain.setValue(wish.grain());
-        material.setValue(material.getListDataView().getItems()
+        material.setValue(material.getListDataView()
+                .getItems()
                 .filter(m -> wish.materials().size() == 1 && wish.materials().contains(m.id()))
                 .findFirst()
                 .orElse(null));
@@ -85,7 +86,9 @@ class WishForm extends Div {
         Size size = finished.getValue() ? workshop.tradeNumbers().blankFor(new Size(w, h)) : new Size(w, h);
         return Optional.of(new BlankWish(
                 size,
-                material.getValue() == null ? Set.of() : Set.of(material.getValue().id()),
+                material.getValue() == null
+                        ? Set.of()
+                        : Set.of(material.getValue().id()),
                 grade.getValue() == null ? Set.of() : Set.of(grade.getValue()),
                 t,
                 mostBow,

@@ -9,16 +9,15 @@ import com.vaadin.flow.component.grid.GridVariant;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
-import com.vaadin.flow.component.html.ListItem;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.supplies.Movement;
-import puzzleworkshop.supplies.Supplier;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
@@ -32,10 +31,14 @@ class LedgerDialog extends Dialog {
         SupplyId id = item.id().orElseThrow();
         setHeaderTitle(item.name());
         setWidth("min(52rem, 96vw)");
-        Paragraph facts = new Paragraph(figures.text("supplies.facts",
-                getTranslation(item.facts().pvc().textKey()), getTranslation(item.facts().adhesive().textKey()),
-                item.leadDays(), item.spareDays()));
-        Div content = new Div(facts, prices(supplies.purchases(id), item, figures), ledger(id, item, supplies, figures));
+        Paragraph facts = new Paragraph(figures.text(
+                "supplies.facts",
+                getTranslation(item.facts().pvc().textKey()),
+                getTranslation(item.facts().adhesive().textKey()),
+                item.leadDays(),
+                item.spareDays()));
+        Div content =
+                new Div(facts, prices(supplies.purchases(id), item, figures), ledger(id, item, supplies, figures));
         content.addClassName("pw-stack");
         add(content);
         Button change = new Button(getTranslation("supplies.change"), event -> {
@@ -52,9 +55,16 @@ class LedgerDialog extends Dialog {
         }
         box.add(new H3(getTranslation("supplies.prices")));
         UnorderedList list = new UnorderedList();
-        purchases.reversed().stream().limit(PRICES_SHOWN).forEach(bought -> list.add(new ListItem(figures.text(
-                "supplies.prices.line", bought.at(), bought.unitCost().times(item.usePerPurchase()), item.purchaseUnit(),
-                bought.supplier().map(from -> " · " + getTranslation("supplies.shopping.from-whom", from.name())).orElse("")))));
+        purchases.reversed().stream()
+                .limit(PRICES_SHOWN)
+                .forEach(bought -> list.add(new ListItem(figures.text(
+                        "supplies.prices.line",
+                        bought.at(),
+                        bought.unitCost().times(item.usePerPurchase()),
+                        item.purchaseUnit(),
+                        bought.supplier()
+                                .map(from -> " · " + getTranslation("supplies.shopping.from-whom", from.name()))
+                                .orElse("")))));
         box.add(list);
         return box;
     }
@@ -69,20 +79,23 @@ class LedgerDialog extends Dialog {
                 .setHeader(getTranslation("supplies.ledger.what"))
                 .setFlexGrow(3);
         grid.addComponentColumn(m -> twoLines(
-                        (m.quantity().signum() > 0 ? "+" : "") + figures.number(m.quantity().doubleValue(), 2) + " " + unit,
+                        (m.quantity().signum() > 0 ? "+" : "")
+                                + figures.number(m.quantity().doubleValue(), 2) + " " + unit,
                         figures.text("supplies.ledger.left", m.stockAfter().doubleValue())))
                 .setHeader(getTranslation("supplies.ledger.how-much"))
                 .setTextAlign(ColumnTextAlign.END)
                 .setFlexGrow(1)
                 .setWidth("5.5rem");
         Map<Long, String> numbers = new HashMap<>();
-        grid.addComponentColumn(m -> m.orderId().map(numbers::get)
+        grid.addComponentColumn(m -> m.orderId()
+                        .map(numbers::get)
                         .<Component>map(number -> new Anchor("orders/" + number, number))
                         .orElseGet(Span::new))
                 .setHeader(getTranslation("supplies.ledger.order"))
                 .setFlexGrow(0)
                 .setWidth("6.5rem");
-        grid.setItems(query -> {
+        grid.setItems(
+                query -> {
                     List<Movement> page = supplies.movements(id, query.getOffset(), query.getLimit());
                     numbers.putAll(supplies.orderNumbers(page));
                     return page.stream();

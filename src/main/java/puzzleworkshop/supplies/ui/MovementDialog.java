@@ -64,8 +64,11 @@ class MovementDialog extends Dialog {
         switch (what) {
             case BOUGHT -> fields.add(paid(), supplier());
             case SPOILED, SENT_BACK -> fields.add(reason());
-            case COUNTED -> fields.add(new Paragraph(figures.text("supplies.count.ledger-says",
-                    item.stock().doubleValue(), getTranslation(item.useUnit().textKey()))));
+            case COUNTED ->
+                fields.add(new Paragraph(figures.text(
+                        "supplies.count.ledger-says",
+                        item.stock().doubleValue(),
+                        getTranslation(item.useUnit().textKey()))));
         }
         add(fields);
         Button save = new Button(getTranslation("supplies.book"), event -> {
@@ -83,7 +86,10 @@ class MovementDialog extends Dialog {
         quantity.setLocale(Texts.LOCALE);
         quantity.setAutofocus(true);
         quantity.setErrorMessage(getTranslation("supplies.number-missing"));
-        quantity.setSuffixComponent(unit(what == What.BOUGHT ? item.purchaseUnit() : getTranslation(item.useUnit().textKey())));
+        quantity.setSuffixComponent(unit(
+                what == What.BOUGHT
+                        ? item.purchaseUnit()
+                        : getTranslation(item.useUnit().textKey())));
         return quantity;
     }
 
@@ -122,8 +128,13 @@ class MovementDialog extends Dialog {
         SupplyId id = item.id().orElseThrow();
         BigDecimal many = quantity.getValue();
         switch (what) {
-            case BOUGHT -> supplies.buy(id, many, Money.of(paid.getValue(), item.unitCost().currency()),
-                    supplier.getValue() == null ? "" : supplier.getValue(), signedIn.name());
+            case BOUGHT ->
+                supplies.buy(
+                        id,
+                        many,
+                        Money.of(paid.getValue(), item.unitCost().currency()),
+                        supplier.getValue() == null ? "" : supplier.getValue(),
+                        signedIn.name());
             case SPOILED -> supplies.spoil(id, many, Optional.empty(), reason.getValue(), signedIn.name());
             case SENT_BACK -> supplies.sendBack(id, many, reason.getValue(), signedIn.name());
             case COUNTED -> supplies.count(id, many, signedIn.name());

@@ -32,8 +32,10 @@ class StockTakingDialog extends Dialog {
             BigDecimalField counted = new BigDecimalField(item.name());
             counted.setLocale(Texts.LOCALE);
             counted.setWidthFull();
-            counted.setHelperText(figures.text("supplies.count.ledger-says",
-                    item.stock().doubleValue(), getTranslation(item.useUnit().textKey())));
+            counted.setHelperText(figures.text(
+                    "supplies.count.ledger-says",
+                    item.stock().doubleValue(),
+                    getTranslation(item.useUnit().textKey())));
             Span unit = new Span(getTranslation(item.useUnit().textKey()));
             unit.addClassName("pw-unit");
             counted.setSuffixComponent(unit);

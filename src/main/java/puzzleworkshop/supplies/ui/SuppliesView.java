@@ -40,14 +40,17 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         this.figures = figures;
         this.signedIn = signedIn;
         addClassName("pw-page");
-        Button fresh = new Button(getTranslation("supplies.new"),
+        Button fresh = new Button(
+                getTranslation("supplies.new"),
                 event -> new SupplyDialog(null, supplies, figures, this::refresh).open());
         fresh.addThemeVariants(ButtonVariant.PRIMARY);
-        Button count = new Button(getTranslation("supplies.take-stock"),
+        Button count = new Button(
+                getTranslation("supplies.take-stock"),
                 event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
         Div buttons = new Div(count, fresh);
         buttons.addClassNames("pw-row", "pw-push");
-        Div head = new Div(new H1(getTranslation("supplies.title")), new Paragraph(getTranslation("supplies.lead")), buttons);
+        Div head = new Div(
+                new H1(getTranslation("supplies.title")), new Paragraph(getTranslation("supplies.lead")), buttons);
         head.addClassName("pw-page-head");
         shopping.addClassName("pw-section");
         shelf.addClassNames("pw-section", "supplies-shelf");
@@ -65,7 +68,8 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         shoppingList(all.stream().filter(Restock::isDue).toList());
         shelf.removeAll();
         if (all.isEmpty()) {
-            Div empty = new Div(new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
+            Div empty = new Div(
+                    new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
             empty.addClassName("pw-empty");
             shelf.add(empty);
             return;
@@ -73,7 +77,8 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         H2 title = new H2(getTranslation("supplies.shelf"));
         if (signedIn.isOwner()) {
             Money value = Money.sum(
-                    all.stream().map(restock -> restock.item().stockValue()).toList(), all.getFirst().item().unitCost().currency());
+                    all.stream().map(restock -> restock.item().stockValue()).toList(),
+                    all.getFirst().item().unitCost().currency());
             title.add(small(figures.text("supplies.shelf.value", value)));
         }
         shelf.add(title);
@@ -86,13 +91,26 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         shopping.add(new H2(getTranslation("supplies.shopping")));
         for (Restock restock : due) {
             String expected = restock.expected().map(figures::money).orElse("");
-            String from = restock.lastSupplier().map(s -> getTranslation("supplies.shopping.from", s.name())).orElse("");
-            Span what = new Span(figures.text("supplies.shopping.line",
-                    restock.toBuy(), restock.item().purchaseUnit(), restock.item().name()));
+            String from = restock.lastSupplier()
+                    .map(s -> getTranslation("supplies.shopping.from", s.name()))
+                    .orElse("");
+            Span what = new Span(figures.text(
+                    "supplies.shopping.line",
+                    restock.toBuy(),
+                    restock.item().purchaseUnit(),
+                    restock.item().name()));
             Span price = new Span(expected);
             price.addClassName("pw-number");
-            Button bought = new Button(getTranslation("supplies.movement.BOUGHT"), event -> new MovementDialog(
-                    restock.item(), MovementDialog.What.BOUGHT, supplies, figures, signedIn, this::refresh).open());
+            Button bought = new Button(
+                    getTranslation("supplies.movement.BOUGHT"),
+                    event -> new MovementDialog(
+                                    restock.item(),
+                                    MovementDialog.What.BOUGHT,
+                                    supplies,
+                                    figures,
+                                    signedIn,
+                                    this::refresh)
+                            .open());
             bought.addThemeVariants(ButtonVariant.SMALL);
             Div row = new Div(what, small(from), price, bought);
             row.addClassName("supplies-shopping");

@@ -97,7 +97,19 @@ class SupplyDialog extends Dialog {
         choice(useUnit, "supplies.use-unit", UseUnit.values(), UseUnit::textKey);
         choice(pvc, "supplies.pvc", LaserFacts.Pvc.values(), LaserFacts.Pvc::textKey);
         choice(adhesive, "supplies.adhesive", LaserFacts.Adhesive.values(), LaserFacts.Adhesive::textKey);
-        form.add(name, kind, useUnit, width, height, purchaseUnit, usePerPurchase, pvc, adhesive, leadDays, spareDays, usual,
+        form.add(
+                name,
+                kind,
+                useUnit,
+                width,
+                height,
+                purchaseUnit,
+                usePerPurchase,
+                pvc,
+                adhesive,
+                leadDays,
+                spareDays,
+                usual,
                 retired);
         return form;
     }
@@ -137,7 +149,10 @@ class SupplyDialog extends Dialog {
     private boolean isComplete() {
         boolean complete = given(name, !name.getValue().isBlank(), "supplies.name-missing.name")
                 & given(purchaseUnit, !purchaseUnit.getValue().isBlank(), "supplies.name-missing.unit")
-                & given(usePerPurchase, usePerPurchase.getValue() != null && usePerPurchase.getValue().signum() > 0,
+                & given(
+                        usePerPurchase,
+                        usePerPurchase.getValue() != null
+                                && usePerPurchase.getValue().signum() > 0,
                         "supplies.use-per-purchase");
         if (useUnit.getValue() == UseUnit.SHEET) {
             for (LengthField side : List.of(width, height)) {
@@ -167,9 +182,19 @@ class SupplyDialog extends Dialog {
                 ? new LaserFacts(pvc.getValue(), adhesive.getValue())
                 : new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.NONE);
         return new SupplyItem(
-                before.flatMap(SupplyItem::id), name.getValue(), kind.getValue(), useUnit.getValue(), sized(width),
-                sized(height), purchaseUnit.getValue(), usePerPurchase.getValue(), facts, leadDays.getValue(),
-                spareDays.getValue(), usual.getValue(), retired.getValue(),
+                before.flatMap(SupplyItem::id),
+                name.getValue(),
+                kind.getValue(),
+                useUnit.getValue(),
+                sized(width),
+                sized(height),
+                purchaseUnit.getValue(),
+                usePerPurchase.getValue(),
+                facts,
+                leadDays.getValue(),
+                spareDays.getValue(),
+                usual.getValue(),
+                retired.getValue(),
                 before.map(SupplyItem::stock).orElse(BigDecimal.ZERO),
                 before.map(SupplyItem::unitCost).orElse(Money.zero(supplies.currency())));
     }

@@ -28,7 +28,11 @@ class SupplyRow extends Div {
                 + (item.usual() ? " · " + getTranslation("supplies.usual") : "") + " · " + item.purchaseUnit());
         Div what = new Div(name, kind);
         what.addClassName("supplies-what");
-        add(what, stock(restock, figures), verdict(restock, figures), buttons(item, supplies, figures, signedIn, changed));
+        add(
+                what,
+                stock(restock, figures),
+                verdict(restock, figures),
+                buttons(item, supplies, figures, signedIn, changed));
         item.forbiddenAtLaser().ifPresent(why -> {
             Paragraph note = new Paragraph(figures.say(why));
             note.addClassNames("pw-note", "supplies-forbidden");
@@ -44,9 +48,14 @@ class SupplyRow extends Div {
         unit.addClassName("pw-unit");
         Div number = new Div(amount, unit);
         number.addClassName("pw-number");
-        String days = restock.daysLeft().map(left -> getTranslation("supplies.days-left", left)).orElse("");
+        String days = restock.daysLeft()
+                .map(left -> getTranslation("supplies.days-left", left))
+                .orElse("");
         String cost = item.unitCost().isPositive()
-                ? figures.text("supplies.unit-cost", item.unitCost(), getTranslation(item.useUnit().oneKey()))
+                ? figures.text(
+                        "supplies.unit-cost",
+                        item.unitCost(),
+                        getTranslation(item.useUnit().oneKey()))
                 : "";
         Div bar = new Div();
         bar.addClassName("supplies-bar");
@@ -58,8 +67,12 @@ class SupplyRow extends Div {
         bar.add(filled);
         bar.getElement().setAttribute("aria-hidden", "true");
         bar.setVisible(whole.signum() > 0);
-        Div stock = new Div(number, bar, small(String.join(" · ",
-                Stream.of(days, cost).filter(text -> !text.isEmpty()).toList())));
+        Div stock = new Div(
+                number,
+                bar,
+                small(String.join(
+                        " · ",
+                        Stream.of(days, cost).filter(text -> !text.isEmpty()).toList())));
         stock.addClassName("supplies-stock");
         return stock;
     }
@@ -69,7 +82,8 @@ class SupplyRow extends Div {
             return new Verdict(Verdict.Kind.BAD, getTranslation("supplies.verdict.owed"));
         }
         if (restock.item().stock().signum() == 0) {
-            return new Verdict(restock.isDue() ? Verdict.Kind.BAD : Verdict.Kind.WAIT,
+            return new Verdict(
+                    restock.isDue() ? Verdict.Kind.BAD : Verdict.Kind.WAIT,
                     getTranslation(restock.isDue() ? "supplies.verdict.out" : "supplies.verdict.none-yet"));
         }
         return restock.isDue()
@@ -81,13 +95,15 @@ class SupplyRow extends Div {
         Div buttons = new Div();
         buttons.addClassName("supplies-buttons");
         for (MovementDialog.What what : MovementDialog.What.values()) {
-            Button button = new Button(getTranslation(what.textKey()), event ->
-                    new MovementDialog(item, what, supplies, figures, signedIn, changed).open());
+            Button button = new Button(
+                    getTranslation(what.textKey()),
+                    event -> new MovementDialog(item, what, supplies, figures, signedIn, changed).open());
             button.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
             button.setAriaLabel(getTranslation(what.textKey()) + ": " + item.name());
             buttons.add(button);
         }
-        Button open = new Button(getTranslation("supplies.open"), event -> new LedgerDialog(item, supplies, figures, changed).open());
+        Button open = new Button(
+                getTranslation("supplies.open"), event -> new LedgerDialog(item, supplies, figures, changed).open());
         open.addThemeVariants(ButtonVariant.SMALL);
         open.setAriaLabel(getTranslation("supplies.open") + ": " + item.name());
         buttons.add(open);

@@ -25,7 +25,9 @@ public class FirstThings extends Div {
     FirstThings(List<FirstThing> things, Figures figures) {
         addClassNames("pw-section", "pw-first");
         OrderedList list = new OrderedList();
-        List<FirstThing> inOrder = things.stream().sorted(Comparator.comparingInt(FirstThing::place)).toList();
+        List<FirstThing> inOrder = things.stream()
+                .sorted(Comparator.comparingInt(FirstThing::place))
+                .toList();
         // the first that is open is the one to do now
         boolean next = true;
         for (FirstThing thing : inOrder) {

@@ -20,7 +20,8 @@ public class SetUpView extends Div implements HasDynamicTitle {
 
     public SetUpView(Workshop workshop, Figures figures, List<SetUpSection> sections) {
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("workshop.set-up")), new Paragraph(getTranslation("workshop.set-up.lead")));
+        Div head = new Div(
+                new H1(getTranslation("workshop.set-up")), new Paragraph(getTranslation("workshop.set-up.lead")));
         head.addClassName("pw-page-head");
         add(head);
         add(new ProfileForm(workshop, figures));

@@ -30,7 +30,8 @@ class StageStandardsForm extends Div {
     StageStandardsForm(Workshop workshop, Figures figures) {
         addClassNames("pw-section", "workshop-standards");
         NativeTableHeader header = new NativeTableHeader();
-        NativeTableRow titles = new NativeTableRow(new NativeTableHeaderCell(getTranslation("workshop.standard.stage")));
+        NativeTableRow titles =
+                new NativeTableRow(new NativeTableHeaderCell(getTranslation("workshop.standard.stage")));
         for (String column : COLUMNS) {
             titles.add(new NativeTableHeaderCell(getTranslation("workshop.standard." + column)));
         }
@@ -40,7 +41,9 @@ class StageStandardsForm extends Div {
         for (Stage stage : Stage.values()) {
             body.add(row(standards.get(stage), workshop, figures));
         }
-        add(new H2(getTranslation("workshop.standard")), new Paragraph(getTranslation("workshop.standard.lead")),
+        add(
+                new H2(getTranslation("workshop.standard")),
+                new Paragraph(getTranslation("workshop.standard.lead")),
                 new NativeTable(header, body));
     }
 
@@ -50,7 +53,8 @@ class StageStandardsForm extends Div {
         NumberField perPuzzle = field(stage, "per-puzzle", standard.perPuzzle().value(), 1000);
         NumberField perPiece = field(stage, "per-piece", standard.perPiece().toSeconds(), 600);
         NumberField rest = field(stage, "rest", standard.rest().toMinutes() / 60.0, 240);
-        NumberField rejects = field(stage, "rejects", standard.rejects().hundredths().doubleValue(), 95);
+        NumberField rejects =
+                field(stage, "rejects", standard.rejects().hundredths().doubleValue(), 95);
         NumberField[] all = {setUp, perPuzzle, perPiece, rest, rejects};
         for (NumberField field : all) {
             field.addValueChangeListener(event -> {
@@ -59,13 +63,17 @@ class StageStandardsForm extends Div {
                         return;
                     }
                 }
-                Saved.unlessRefused(figures, "workshop.saved", () -> workshop.save(new StageStandard(
-                        standard.stage(),
-                        Minutes.of(setUp.getValue()),
-                        Minutes.of(perPuzzle.getValue()),
-                        Minutes.ofSeconds(perPiece.getValue()),
-                        Duration.ofMinutes(Math.round(rest.getValue() * 60)),
-                        new Percent(BigDecimal.valueOf(rejects.getValue()).setScale(2, RoundingMode.HALF_UP)))));
+                Saved.unlessRefused(
+                        figures,
+                        "workshop.saved",
+                        () -> workshop.save(new StageStandard(
+                                standard.stage(),
+                                Minutes.of(setUp.getValue()),
+                                Minutes.of(perPuzzle.getValue()),
+                                Minutes.ofSeconds(perPiece.getValue()),
+                                Duration.ofMinutes(Math.round(rest.getValue() * 60)),
+                                new Percent(
+                                        BigDecimal.valueOf(rejects.getValue()).setScale(2, RoundingMode.HALF_UP)))));
             });
         }
         NativeTableRow row = new NativeTableRow(new NativeTableHeaderCell(stage));

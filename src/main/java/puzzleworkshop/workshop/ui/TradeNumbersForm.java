@@ -56,11 +56,23 @@ class TradeNumbersForm extends Div {
             complete = turn.getValue() != null && !turn.isInvalid();
             checks.forEach(Runnable::run);
             if (complete) {
-                Saved.unlessRefused(figures, "workshop.saved", () -> workshop.save(new TradeNumbers(
-                        overhang.getValue(), margin.getValue(), shift.getValue(), turn.getValue(), sharp.getValue(),
-                        good.getValue(), soft.getValue(), piece.getValue(), thickness.getValue(),
-                        new Size(usefulWidth.getValue(), usefulHeight.getValue()), buffer.getValue(),
-                        validity.getValue(), outlineLast.getValue())));
+                Saved.unlessRefused(
+                        figures,
+                        "workshop.saved",
+                        () -> workshop.save(new TradeNumbers(
+                                overhang.getValue(),
+                                margin.getValue(),
+                                shift.getValue(),
+                                turn.getValue(),
+                                sharp.getValue(),
+                                good.getValue(),
+                                soft.getValue(),
+                                piece.getValue(),
+                                thickness.getValue(),
+                                new Size(usefulWidth.getValue(), usefulHeight.getValue()),
+                                buffer.getValue(),
+                                validity.getValue(),
+                                outlineLast.getValue())));
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);

@@ -47,14 +47,16 @@ class DamagedFilesTest {
             try {
                 // Limits as in the program, but smaller pictures: a damaged header may claim any size below them.
                 Facts facts = FirstLook.at(file, new IntakeLimits(IntakeLimits.USUAL.bytes(), 4_000_000, 20_000));
-                Survey.of(file, facts, 240, share -> { });
+                Survey.of(file, facts, 240, share -> {});
                 read++;
             } catch (Refused said) {
                 assertThat(said.sentence().key()).startsWith("artwork.refused.");
             } catch (Throwable crash) {
                 fail("seed " + seed + ", file " + i + ": " + crash, crash);
             }
-            assertThat(System.nanoTime() - start).as("seed %d, file %d took too long", seed, i).isLessThan(LONGEST_NANOS);
+            assertThat(System.nanoTime() - start)
+                    .as("seed %d, file %d took too long", seed, i)
+                    .isLessThan(LONGEST_NANOS);
         }
         // Many survive: one wrong bit in a picture is one wrong spot.
         assertThat(read).isBetween(FILES / 20, FILES * 19 / 20);
@@ -65,8 +67,10 @@ class DamagedFilesTest {
         byte[] jpeg = SamplePictures.encode(picture, "jpg");
         List<byte[]> files = new ArrayList<>();
         files.add(SamplePictures.withOrientation(jpeg, 6));
-        files.add(SamplePictures.withProfile(jpeg,
-                java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_LINEAR_RGB).getData()));
+        files.add(SamplePictures.withProfile(
+                jpeg,
+                java.awt.color.ICC_Profile.getInstance(java.awt.color.ColorSpace.CS_LINEAR_RGB)
+                        .getData()));
         files.add(FormatsTest.progressive(picture));
         files.add(FormatsTest.cmyk(true));
         files.add(SamplePictures.encode(picture, "png"));
@@ -115,11 +119,17 @@ class DamagedFilesTest {
             }
             case 4 -> { // a block of the extremes that break lengths and offsets
                 int from = random.nextInt(bytes.length);
-                Arrays.fill(bytes, from, Math.min(bytes.length, from + 1 + random.nextInt(8)), (byte) (random.nextBoolean() ? 0xFF : 0));
+                Arrays.fill(bytes, from, Math.min(bytes.length, from + 1 + random.nextInt(8)), (byte)
+                        (random.nextBoolean() ? 0xFF : 0));
             }
             default -> { // a block copied elsewhere
                 int length = Math.min(bytes.length, 1 + random.nextInt(128));
-                System.arraycopy(good, random.nextInt(good.length - length + 1), bytes, random.nextInt(bytes.length - length + 1), length);
+                System.arraycopy(
+                        good,
+                        random.nextInt(good.length - length + 1),
+                        bytes,
+                        random.nextInt(bytes.length - length + 1),
+                        length);
             }
         }
         return bytes;

@@ -37,7 +37,8 @@ class FirstLookTest {
 
     @Test
     void a_text_called_jpg_is_refused() {
-        assertThat(refusal("Dear workshop, my picture follows.".getBytes(StandardCharsets.UTF_8))).isEqualTo("text");
+        assertThat(refusal("Dear workshop, my picture follows.".getBytes(StandardCharsets.UTF_8)))
+                .isEqualTo("text");
     }
 
     @Test
@@ -84,7 +85,8 @@ class FirstLookTest {
     @ParameterizedTest
     @CsvSource({"heic,heic", "mif1,heic", "avif,avif", "isom,film", "crx ,camera-raw"})
     void phone_and_film_files_get_a_sentence_that_says_what_to_send(String brand, String sentence) {
-        byte[] head = ("\0\0\0\u0018ftyp" + String.format("%-4s", brand) + "\0\0\0\0").getBytes(StandardCharsets.ISO_8859_1);
+        byte[] head =
+                ("\0\0\0\u0018ftyp" + String.format("%-4s", brand) + "\0\0\0\0").getBytes(StandardCharsets.ISO_8859_1);
         assertThat(refusal(head)).isEqualTo(sentence);
     }
 

@@ -51,7 +51,8 @@ class FocusTest {
 
     @Test
     void a_plain_surface_says_nothing() {
-        assertThat(share(new BufferedImage(600, 400, BufferedImage.TYPE_INT_RGB))).isEmpty();
+        assertThat(share(new BufferedImage(600, 400, BufferedImage.TYPE_INT_RGB)))
+                .isEmpty();
     }
 
     static OptionalDouble share(BufferedImage image) {

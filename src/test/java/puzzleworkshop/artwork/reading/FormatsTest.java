@@ -57,10 +57,12 @@ class FormatsTest {
         BufferedImage quarters = SamplePictures.quarters(90, 60);
         BufferedImage grey = new BufferedImage(90, 60, BufferedImage.TYPE_BYTE_GRAY);
         grey.getGraphics().fillRect(0, 0, 45, 60);
-        Frame colour = survey("jpg", progressive(quarters), PictureFormat.JPEG, Model.RGB).copy();
+        Frame colour = survey("jpg", progressive(quarters), PictureFormat.JPEG, Model.RGB)
+                .copy();
         assertNear(colour, 10, 10, 255, 0, 0);
         assertNear(colour, 80, 50, 255, 255, 0);
-        Frame light = survey("jpg", progressive(grey), PictureFormat.JPEG, Model.GREY).copy();
+        Frame light =
+                survey("jpg", progressive(grey), PictureFormat.JPEG, Model.GREY).copy();
         assertNear(light, 20, 30, 255, 255, 255);
         assertNear(light, 70, 30, 0, 0, 0);
     }
@@ -105,16 +107,19 @@ class FormatsTest {
 
     @Test
     void a_broken_profile_does_no_harm() throws Exception {
-        byte[] jpeg = SamplePictures.withProfile(SamplePictures.encode(SamplePictures.quarters(64, 48), "jpg"), new byte[500]);
+        byte[] jpeg = SamplePictures.withProfile(
+                SamplePictures.encode(SamplePictures.quarters(64, 48), "jpg"), new byte[500]);
         assertNear(survey("jpg", jpeg, PictureFormat.JPEG, Model.RGB).copy(), 10, 10, 255, 0, 0);
     }
 
     @Test
     void indexed_deep_and_interlaced_PNG() throws Exception {
-        IndexColorModel colours = new IndexColorModel(1, 2, new byte[] {(byte) 255, 0}, new byte[] {0, 0}, new byte[] {0, (byte) 255});
+        IndexColorModel colours =
+                new IndexColorModel(1, 2, new byte[] {(byte) 255, 0}, new byte[] {0, 0}, new byte[] {0, (byte) 255});
         BufferedImage indexed = new BufferedImage(50, 40, BufferedImage.TYPE_BYTE_BINARY, colours);
         indexed.setRGB(5, 5, 0xFF0000FF);
-        Frame one = survey("png", SamplePictures.encode(indexed, "png"), PictureFormat.PNG, Model.RGB).copy();
+        Frame one = survey("png", SamplePictures.encode(indexed, "png"), PictureFormat.PNG, Model.RGB)
+                .copy();
         assertNear(one, 20, 20, 255, 0, 0);
         assertNear(one, 5, 5, 0, 0, 255);
 
@@ -122,10 +127,20 @@ class FormatsTest {
         for (int i = 0; i < 50 * 40; i++) {
             deep.getRaster().setSample(i % 50, i / 50, 0, 0x8000);
         }
-        assertThat(survey("png", SamplePictures.encode(deep, "png"), PictureFormat.PNG, Model.GREY).copy().samples()[300] & 0xFF)
+        assertThat(survey("png", SamplePictures.encode(deep, "png"), PictureFormat.PNG, Model.GREY)
+                                .copy()
+                                .samples()[300]
+                        & 0xFF)
                 .isBetween(127, 129);
 
-        assertNear(survey("png", interlaced(SamplePictures.quarters(61, 47)), PictureFormat.PNG, Model.RGB).copy(), 50, 40, 255, 255, 0);
+        assertNear(
+                survey("png", interlaced(SamplePictures.quarters(61, 47)), PictureFormat.PNG, Model.RGB)
+                        .copy(),
+                50,
+                40,
+                255,
+                255,
+                0);
     }
 
     @ParameterizedTest
@@ -145,7 +160,8 @@ class FormatsTest {
             writer.write(null, new IIOImage(SamplePictures.quarters(120, 90), null, null), param);
         }
         writer.dispose();
-        Frame copy = survey("tif", bytes.toByteArray(), PictureFormat.TIFF, Model.RGB).copy();
+        Frame copy = survey("tif", bytes.toByteArray(), PictureFormat.TIFF, Model.RGB)
+                .copy();
         assertNear(copy, 20, 20, 255, 0, 0);
         assertNear(copy, 100, 80, 255, 255, 0);
     }
@@ -177,7 +193,7 @@ class FormatsTest {
         assertThat(facts.storedWidth()).isBetween(1239, 1241);
         assertThat(facts.storedHeight()).isBetween(1747, 1749);
         assertThat(facts.notices()).extracting("key").contains("artwork.notice.first-page", "artwork.notice.pdf-drawn");
-        Frame copy = Survey.of(file, facts, 400, share -> { }).copy();
+        Frame copy = Survey.of(file, facts, 400, share -> {}).copy();
         assertNear(copy, 100, 100, 255, 255, 255);
         assertNear(copy, 100, 300, 0, 255, 0);
     }
@@ -187,7 +203,7 @@ class FormatsTest {
         Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
         assertThat(facts.format()).isEqualTo(format);
         assertThat(facts.colours().model()).isEqualTo(model);
-        return Survey.of(file, facts, 1600, share -> { });
+        return Survey.of(file, facts, 1600, share -> {});
     }
 
     static byte[] cmyk(boolean inverted) throws Exception {
@@ -222,7 +238,10 @@ class FormatsTest {
             ImageWriteParam param = writer.getDefaultWriteParam();
             param.setProgressiveMode(ImageWriteParam.MODE_DEFAULT);
             writer.setOutput(out);
-            writer.write(null, new IIOImage(image, null, writer.getDefaultImageMetadata(new ImageTypeSpecifier(image), param)), param);
+            writer.write(
+                    null,
+                    new IIOImage(image, null, writer.getDefaultImageMetadata(new ImageTypeSpecifier(image), param)),
+                    param);
         }
         writer.dispose();
         assertThat(bytes.toByteArray()[28]).isEqualTo((byte) 1);
@@ -233,7 +252,8 @@ class FormatsTest {
         int at = (y * frame.width() + x) * 3;
         int[] wanted = {red, green, blue};
         for (int c = 0; c < 3; c++) {
-            assertThat(frame.samples()[at + c] & 0xFF).as("channel %d at %d, %d", c, x, y)
+            assertThat(frame.samples()[at + c] & 0xFF)
+                    .as("channel %d at %d, %d", c, x, y)
                     .isBetween(wanted[c] - 14, wanted[c] + 14);
         }
     }

@@ -41,12 +41,19 @@ class FramingTest {
             Frame stored = noise(orientation.storedWidth(), orientation.storedHeight(), exif);
             Frame upright = stored.upright(exif);
             for (int turns = 0; turns < 4; turns++) {
-                TurnedRows rows = new TurnedPixels(stored.width(), stored.height(), 3, exif, turns,
+                TurnedRows rows = new TurnedPixels(
+                        stored.width(),
+                        stored.height(),
+                        3,
+                        exif,
+                        turns,
                         (index, length, into, at) -> System.arraycopy(stored.samples(), index, into, at, length));
                 TurnedRows expected = TurnedRows.of(upright, turns);
                 assertThat(rows.width()).isEqualTo(turns % 2 == 0 ? 70 : 130);
                 for (int y = 0; y < rows.height(); y++) {
-                    assertThat(rows.row(y)).as("exif %d turns %d row %d", exif, turns, y).isEqualTo(expected.row(y));
+                    assertThat(rows.row(y))
+                            .as("exif %d turns %d row %d", exif, turns, y)
+                            .isEqualTo(expected.row(y));
                 }
             }
         }
@@ -54,7 +61,8 @@ class FramingTest {
 
     @Test
     void the_overhang_shows_the_picture_around_the_frame_where_there_is_some() {
-        Crop middle = new Crop(10 / 60.0, 10 / 40.0, 40 / 60.0, 20 / 40.0, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
+        Crop middle =
+                new Crop(10 / 60.0, 10 / 40.0, 40 / 60.0, 20 / 40.0, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
         Framing framing = Framing.of(NOISE, middle, 40, 20, 4);
         assertThat(framing.width()).isEqualTo(48);
         assertThat(framing.height()).isEqualTo(28);

@@ -37,7 +37,7 @@ class OrientationTest {
         assertThat(facts.uprightWidth()).isEqualTo(64);
         assertThat(facts.uprightHeight()).isEqualTo(48);
 
-        Frame upright = Survey.of(file, facts, 1600, share -> { }).copy();
+        Frame upright = Survey.of(file, facts, 1600, share -> {}).copy();
         assertThat(upright.width()).isEqualTo(64);
         assertThat(upright.height()).isEqualTo(48);
         assertColour(upright, 12, 10, 255, 0, 0);

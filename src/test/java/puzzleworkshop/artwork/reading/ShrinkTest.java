@@ -23,12 +23,20 @@ class ShrinkTest {
             int newHeight = 1 + random.nextInt(height);
             byte[] samples = new byte[width * height];
             random.nextBytes(samples);
-            byte[] small = Shrink.of(new Frame(width, height, 1, samples), newWidth, newHeight).samples();
+            byte[] small = Shrink.of(new Frame(width, height, 1, samples), newWidth, newHeight)
+                    .samples();
             for (int y = 0; y < newHeight; y++) {
                 for (int x = 0; x < newWidth; x++) {
-                    double mean = mean(samples, width, height, (double) x * width / newWidth, (double) (x + 1) * width / newWidth,
-                            (double) y * height / newHeight, (double) (y + 1) * height / newHeight);
-                    assertThat(small[y * newWidth + x] & 0xFF).as("seed %d case %d", seed, i)
+                    double mean = mean(
+                            samples,
+                            width,
+                            height,
+                            (double) x * width / newWidth,
+                            (double) (x + 1) * width / newWidth,
+                            (double) y * height / newHeight,
+                            (double) (y + 1) * height / newHeight);
+                    assertThat(small[y * newWidth + x] & 0xFF)
+                            .as("seed %d case %d", seed, i)
                             .isBetween((int) Math.floor(mean - 0.51), (int) Math.ceil(mean + 0.51));
                 }
             }
@@ -45,11 +53,13 @@ class ShrinkTest {
         }
     }
 
-    private static double mean(byte[] samples, int width, int height, double left, double right, double top, double bottom) {
+    private static double mean(
+            byte[] samples, int width, int height, double left, double right, double top, double bottom) {
         double sum = 0;
         for (int y = (int) top; y < Math.min(height, Math.ceil(bottom)); y++) {
             for (int x = (int) left; x < Math.min(width, Math.ceil(right)); x++) {
-                double share = (Math.min(right, x + 1) - Math.max(left, x)) * (Math.min(bottom, y + 1) - Math.max(top, y));
+                double share =
+                        (Math.min(right, x + 1) - Math.max(left, x)) * (Math.min(bottom, y + 1) - Math.max(top, y));
                 sum += Math.max(0, share) * (samples[y * width + x] & 0xFF);
             }
         }

@@ -67,7 +67,10 @@ class BenchViewTest extends SpringBrowserlessTest {
     }
 
     private void press(String words) {
-        Button button = find(Button.class).all().stream().filter(b -> b.getText().equals(words)).findFirst().orElseThrow();
+        Button button = find(Button.class).all().stream()
+                .filter(b -> b.getText().equals(words))
+                .findFirst()
+                .orElseThrow();
         test(button).click();
     }
 
@@ -81,7 +84,8 @@ class BenchViewTest extends SpringBrowserlessTest {
     @org.junit.jupiter.api.Order(1)
     void an_empty_bench_says_when_there_will_be_work() {
         navigate(BenchView.class, "print");
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("No orders are open."));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith("No orders are open."));
     }
 
     @Test
@@ -100,9 +104,13 @@ class BenchViewTest extends SpringBrowserlessTest {
     @org.junit.jupiter.api.Order(3)
     void two_orders_are_gathered_and_ticked_together() {
         OrderId one = orders.open().getFirst().id();
-        OrderId other = new BenchOrders(beans).confirmed("Tom Reed", plan.today().plusDays(20), 25).id();
+        OrderId other = new BenchOrders(beans)
+                .confirmed("Tom Reed", plan.today().plusDays(20), 25)
+                .id();
         navigate(BenchView.class, "print");
-        for (Checkbox box : find(Checkbox.class).all().stream().filter(b -> b.getAriaLabel().isPresent()).toList()) {
+        for (Checkbox box : find(Checkbox.class).all().stream()
+                .filter(b -> b.getAriaLabel().isPresent())
+                .toList()) {
             test(box).click();
         }
         press("Print: tick 2 together");
@@ -146,9 +154,11 @@ class BenchViewTest extends SpringBrowserlessTest {
             }
             if (next(order).orElseThrow() == stage) {
                 navigate(BenchView.class, stage.name().toLowerCase(java.util.Locale.ROOT));
-                assertThat(find(Paragraph.class).all()).as(stage.name())
+                assertThat(find(Paragraph.class).all())
+                        .as(stage.name())
                         .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
-                assertThat(bench.tick(List.of(order), stage, "Robin", "").refused()).isEmpty();
+                assertThat(bench.tick(List.of(order), stage, "Robin", "").refused())
+                        .isEmpty();
             }
         }
         assertThat(next(order)).contains(Stage.CUT);
@@ -162,11 +172,15 @@ class BenchViewTest extends SpringBrowserlessTest {
         made.confirmed("Vik Moor", plan.today().plusDays(20), 25);
         navigate(BenchView.class, "print");
         Order open = bench.queue(Stage.PRINT).getFirst().order();
-        assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen").refused()).isEmpty();
+        assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen")
+                        .refused())
+                .isEmpty();
         roundTrip();
         assertThat(bench.queue(Stage.PRINT)).isNotEmpty();
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith(open.number() + " has gone on from here"));
-        assertThat(find(Button.class).all()).noneMatch(button -> button.getText().equals("Print: done"));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith(open.number() + " has gone on from here"));
+        assertThat(find(Button.class).all())
+                .noneMatch(button -> button.getText().equals("Print: done"));
     }
 
     @Test
@@ -188,7 +202,8 @@ class BenchViewTest extends SpringBrowserlessTest {
         Order order = bench.queue(Stage.PRINT).getFirst().order();
         payments.ask(order.id(), order.price().gross(), "Robin");
         openAt("print", order);
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This order waits for payment since"));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith("This order waits for payment since"));
         press("Print: done");
         assertThat(next(order.id())).contains(Stage.PRINT);
         test(find(ConfirmDialog.class).single()).confirm();
@@ -205,7 +220,9 @@ class BenchViewTest extends SpringBrowserlessTest {
         openAt("print", unapproved);
         press("Print: done");
         assertThat(next(unapproved.id())).contains(Stage.PRINT);
-        assertThat(find(H2.class).all()).anyMatch(head -> head.getText().equals("Yan Rowe")).noneMatch(head -> head.getText().equals("Wes Park"));
+        assertThat(find(H2.class).all())
+                .anyMatch(head -> head.getText().equals("Yan Rowe"))
+                .noneMatch(head -> head.getText().equals("Wes Park"));
     }
 
     private void openAt(String stage, Order order) {

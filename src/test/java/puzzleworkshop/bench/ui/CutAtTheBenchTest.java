@@ -68,9 +68,22 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         BenchOrders make = new BenchOrders(beans);
         order = make.confirmed("Ida Lund", plan.today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
-        supplies.keep(new SupplyItem(Optional.empty(), "Paper film", SupplyKind.STICKER_PAPER, UseUnit.SHEET,
-                Optional.of(Length.mm(297)), Optional.of(Length.mm(420)), "pack", BigDecimal.valueOf(100),
-                new LaserFacts(Pvc.FREE, Adhesive.DRY), 3, 3, true, false, BigDecimal.ZERO, Money.of("0", "EUR")));
+        supplies.keep(new SupplyItem(
+                Optional.empty(),
+                "Paper film",
+                SupplyKind.STICKER_PAPER,
+                UseUnit.SHEET,
+                Optional.of(Length.mm(297)),
+                Optional.of(Length.mm(420)),
+                "pack",
+                BigDecimal.valueOf(100),
+                new LaserFacts(Pvc.FREE, Adhesive.DRY),
+                3,
+                3,
+                true,
+                false,
+                BigDecimal.ZERO,
+                Money.of("0", "EUR")));
         navigate(BenchView.class, "cut");
     }
 
@@ -101,7 +114,9 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         for (int i = 0; i < 9; i++) {
             Checkbox open = find(Checkbox.class).all().stream()
                     .filter(box -> box.getElement().getParent().getClassList().contains("cutting-check"))
-                    .filter(box -> !box.getValue()).findFirst().orElseThrow();
+                    .filter(box -> !box.getValue())
+                    .findFirst()
+                    .orElseThrow();
             test(open).click();
         }
     }
@@ -120,12 +135,14 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
     }
 
     private boolean shown(String words) {
-        return find(Button.class).all().stream().anyMatch(button -> button.getText().equals(words));
+        return find(Button.class).all().stream()
+                .anyMatch(button -> button.getText().equals(words));
     }
 
     private List<String> primary() {
         return find(Button.class).all().stream()
                 .filter(button -> button.hasThemeName(ButtonVariant.PRIMARY.getVariantName()))
-                .map(Button::getText).toList();
+                .map(Button::getText)
+                .toList();
     }
 }

@@ -74,18 +74,24 @@ class CuttingViewsTest extends SpringBrowserlessTest {
     void a_setting_shows_its_state_and_leads_to_its_evidence() {
         CutSetting setting = settings.add(laser(), CRAFT);
         navigate(MachinesView.class);
-        assertThat(find(Anchor.class).all()).anyMatch(link -> link.getHref().equals("machines/settings/" + setting.id()));
+        assertThat(find(Anchor.class).all())
+                .anyMatch(link -> link.getHref().equals("machines/settings/" + setting.id()));
         navigate(SettingView.class, setting.id());
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("No trial yet. 3 mm wood"));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith("No trial yet. 3 mm wood"));
     }
 
     @Test
     void a_cut_can_only_be_started_when_every_item_is_ticked() {
         CutJob job = jobs.prepare(wish(Workpiece.clean(CRAFT)), "Robin");
         navigate(CutJobView.class, job.id());
-        assertThat(find(Button.class).withText("Start the cut").single().isEnabled()).isFalse();
+        assertThat(find(Button.class).withText("Start the cut").single().isEnabled())
+                .isFalse();
         for (int i = 0; i < 9; i++) {
-            Checkbox open = find(Checkbox.class).all().stream().filter(box -> !box.getValue()).findFirst().orElseThrow();
+            Checkbox open = find(Checkbox.class).all().stream()
+                    .filter(box -> !box.getValue())
+                    .findFirst()
+                    .orElseThrow();
             test(open).click();
         }
         Button start = find(Button.class).withText("Start the cut").single();
@@ -99,7 +105,8 @@ class CuttingViewsTest extends SpringBrowserlessTest {
     void a_forbidden_board_shows_its_reason_and_no_start() {
         CutJob job = jobs.prepare(wish(new Workpiece(CRAFT, Past.WET_GLUE, Workpiece.Film.SAFE, "")), "Robin");
         navigate(CutJobView.class, job.id());
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("This board was wet-glued"));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith("This board was wet-glued"));
         assertThat(find(Button.class).withText("Start the cut").exists()).isFalse();
     }
 
@@ -109,7 +116,8 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         planned.planFor(77, "2026-9077", laser(), CRAFT, "Robin");
         navigate(MachinesView.class);
         assertThat(find(Span.class).all()).anyMatch(words -> words.getText().startsWith("before 2026-9077 is cut"));
-        assertThat(find(Paragraph.class).all()).anyMatch(words -> words.getText().startsWith("First "));
+        assertThat(find(Paragraph.class).all())
+                .anyMatch(words -> words.getText().startsWith("First "));
     }
 
     @Test
@@ -118,7 +126,9 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         navigate(MachinesView.class);
         press("Change");
         NumberField power = find(NumberField.class).all().stream()
-                .filter(field -> field.getLabel().equals("Power of the beam")).findFirst().orElseThrow();
+                .filter(field -> field.getLabel().equals("Power of the beam"))
+                .findFirst()
+                .orElseThrow();
         power.setValue(0.0);
         press("Save machine");
         assertThat(power.isInvalid()).isTrue();
@@ -134,7 +144,9 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         navigate(CutJobView.class, job.id());
         press("Dial in otherwise…");
         IntegerField passes = find(IntegerField.class).all().stream()
-                .filter(field -> field.getLabel().equals("Passes")).findFirst().orElseThrow();
+                .filter(field -> field.getLabel().equals("Passes"))
+                .findFirst()
+                .orElseThrow();
         int before = passes.getValue();
         passes.setValue(before + 2);
         press("Use for this cut");
@@ -153,7 +165,9 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         navigate(CutJobView.class, job.id());
         press("Broken off…");
         TextField why = find(TextField.class).all().stream()
-                .filter(field -> "Why?".equals(field.getLabel())).findFirst().orElseThrow();
+                .filter(field -> "Why?".equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
         why.setValue("smoke did not draw off");
         press("Stop: it did not end well");
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(CutJob.State.RUNNING);
@@ -167,7 +181,9 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         }
         press("Stop: it did not end well");
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(CutJob.State.BROKEN_OFF);
-        assertThat(settings.evidence(settings.find(job.setting().id()).orElseThrow()).trials()).singleElement()
+        assertThat(settings.evidence(settings.find(job.setting().id()).orElseThrow())
+                        .trials())
+                .singleElement()
                 .satisfies(trial -> assertThat(trial.finding().charring()).isEqualTo(3));
     }
 
@@ -187,7 +203,8 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         }
         square.setValue(Finding.of(Result.THROUGH, 1));
         press("Record the card");
-        assertThat(settings.evidence(setting).trials()).singleElement()
+        assertThat(settings.evidence(setting).trials())
+                .singleElement()
                 .satisfies(trial -> assertThat(trial.source()).isEqualTo(Source.TEST_CARD));
     }
 

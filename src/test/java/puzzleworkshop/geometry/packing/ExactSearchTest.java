@@ -22,7 +22,9 @@ class ExactSearchTest {
             Shapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
             boolean truth = bruteForce(shapes, width, height, 0, new boolean[width][height]);
             CornerSearch search = new CornerSearch(shapes, width, height, new Effort(50_000_000));
-            assertThat(search.search()).as("seed " + seed).isEqualTo(truth ? CornerSearch.Answer.YES : CornerSearch.Answer.NO);
+            assertThat(search.search())
+                    .as("seed " + seed)
+                    .isEqualTo(truth ? CornerSearch.Answer.YES : CornerSearch.Answer.NO);
             fitting += truth ? 1 : 0;
         }
         assertThat(fitting).isBetween(300, 1700);

@@ -21,7 +21,8 @@ public final class LayoutJudge {
         if (spots.size() != pieces.size()) {
             return spots.size() + " spots for " + pieces.size() + " pieces";
         }
-        Geometry sheet = FACTORY.toGeometry(new Envelope(-TOLERANCE, width + TOLERANCE, -TOLERANCE, height + TOLERANCE));
+        Geometry sheet =
+                FACTORY.toGeometry(new Envelope(-TOLERANCE, width + TOLERANCE, -TOLERANCE, height + TOLERANCE));
         List<STRtree> trees = new ArrayList<>();
         List<Geometry> outlines = new ArrayList<>();
         for (int i = 0; i < spots.size(); i++) {
@@ -68,8 +69,11 @@ public final class LayoutJudge {
         double w = spot.turned() ? piece.height() : piece.width();
         double h = spot.turned() ? piece.width() : piece.height();
         return FACTORY.createPolygon(new Coordinate[] {
-            new Coordinate(spot.x(), spot.y()), new Coordinate(spot.x() + w, spot.y()),
-            new Coordinate(spot.x() + w, spot.y() + h), new Coordinate(spot.x(), spot.y() + h), new Coordinate(spot.x(), spot.y())
+            new Coordinate(spot.x(), spot.y()),
+            new Coordinate(spot.x() + w, spot.y()),
+            new Coordinate(spot.x() + w, spot.y() + h),
+            new Coordinate(spot.x(), spot.y() + h),
+            new Coordinate(spot.x(), spot.y())
         });
     }
 }

@@ -12,7 +12,13 @@ import java.util.Optional;
  * @param group of ten that a sheet instance belongs to
  */
 public record PackingInstance(
-        String name, boolean strip, double width, double height, List<Piece> pieces, Optional<Double> optimum, Optional<String> group) {
+        String name,
+        boolean strip,
+        double width,
+        double height,
+        List<Piece> pieces,
+        Optional<Double> optimum,
+        Optional<String> group) {
 
     /** Empty when the lines hold no packing instance (outlines, other kinds). */
     public static Optional<PackingInstance> read(List<String> lines, String fallbackName) {
@@ -40,11 +46,12 @@ public record PackingInstance(
                         items.add(new double[] {Double.parseDouble(part[1]), Double.parseDouble(part[2])});
                     }
                 }
-                default -> { }
+                default -> {}
             }
         }
         boolean turns = turnable;
-        List<Piece> pieces = items.stream().map(item -> new Piece(item[0], item[1], turns)).toList();
+        List<Piece> pieces =
+                items.stream().map(item -> new Piece(item[0], item[1], turns)).toList();
         return kind.equals("strip") || kind.equals("bins")
                 ? Optional.of(new PackingInstance(name, kind.equals("strip"), width, height, pieces, optimum, group))
                 : Optional.empty();
@@ -75,6 +82,7 @@ public record PackingInstance(
             parts.add(across ? new int[] {side - cut, part[1]} : new int[] {part[0], side - cut});
         }
         List<Piece> made = parts.stream().map(p -> Piece.of(p[0], p[1])).toList();
-        return new PackingInstance("cut-" + pieces + "-" + seed, true, width, 0, made, Optional.of((double) height), Optional.empty());
+        return new PackingInstance(
+                "cut-" + pieces + "-" + seed, true, width, 0, made, Optional.of((double) height), Optional.empty());
     }
 }

@@ -42,7 +42,8 @@ class RectanglePackerTest {
     }
 
     private static void assertSquaresFill(double width, double length, int... sides) {
-        List<Piece> pieces = IntStream.of(sides).mapToObj(side -> Piece.of(side, side)).toList();
+        List<Piece> pieces =
+                IntStream.of(sides).mapToObj(side -> Piece.of(side, side)).toList();
         Packed packed = RectanglePacker.withGap(0).onRoll(pieces, width, List.of());
         assertThat(packed.length()).isEqualTo(length);
         assertThat(packed.provenBest()).isTrue();
@@ -54,7 +55,9 @@ class RectanglePackerTest {
     void squares_of_sides_1_to_n_need_what_Korf_found() {
         int[][] known = {{5, 5, 12}, {6, 9, 11}, {7, 7, 22}, {8, 14, 15}};
         for (int[] k : known) {
-            List<Piece> pieces = IntStream.rangeClosed(1, k[0]).mapToObj(side -> Piece.of(side, side)).toList();
+            List<Piece> pieces = IntStream.rangeClosed(1, k[0])
+                    .mapToObj(side -> Piece.of(side, side))
+                    .toList();
             Packed packed = RectanglePacker.withGap(0).onRoll(pieces, k[1], List.of());
             assertThat(packed.length()).as("squares 1 to " + k[0]).isEqualTo(k[2]);
             assertThat(packed.provenBest()).as("proof for squares 1 to " + k[0]).isTrue();
@@ -69,7 +72,9 @@ class RectanglePackerTest {
                 PackingInstance instance = PackingInstance.cutFromOne(40, 24, pieces, seed);
                 Packed packed = PACKER.onRoll(instance.pieces(), instance.width(), List.of());
                 assertThat(packed.length()).as(instance.name()).isEqualTo(24);
-                assertThat(LayoutJudge.fault(instance.pieces(), packed.spots(), 40, 24, 0)).as(instance.name()).isEmpty();
+                assertThat(LayoutJudge.fault(instance.pieces(), packed.spots(), 40, 24, 0))
+                        .as(instance.name())
+                        .isEmpty();
             }
         }
     }
@@ -84,10 +89,14 @@ class RectanglePackerTest {
             List<Piece> pieces = pieces(random, 1 + random.nextInt(25), width, height);
             RectanglePacker packer = RectanglePacker.withGap(gap).effort(300_000);
             Packed sheets = packer.onSheets(pieces, width, height, List.of());
-            assertThat(LayoutJudge.fault(pieces, sheets.spots(), width, height, gap)).as("seed " + seed).isEmpty();
+            assertThat(LayoutJudge.fault(pieces, sheets.spots(), width, height, gap))
+                    .as("seed " + seed)
+                    .isEmpty();
             assertThat(sheets.fewestSheets()).as("seed " + seed).isBetween(1, sheets.sheets());
             Packed roll = packer.onRoll(pieces, width, List.of());
-            assertThat(LayoutJudge.fault(pieces, roll.spots(), width, roll.length() + 1e-9, gap)).as("seed " + seed).isEmpty();
+            assertThat(LayoutJudge.fault(pieces, roll.spots(), width, roll.length() + 1e-9, gap))
+                    .as("seed " + seed)
+                    .isEmpty();
             assertThat(roll.leastLength()).as("seed " + seed).isLessThanOrEqualTo(roll.length() + 1e-9);
         }
     }
@@ -99,14 +108,23 @@ class RectanglePackerTest {
             double gap = random.nextDouble(4);
             List<Piece> pieces = pieces(random, 3 + random.nextInt(15), 297, 420);
             Piece first = pieces.get(0);
-            Spot pin = new Spot(0, 0, random.nextDouble(297 - first.width()), random.nextDouble(420 - first.height()), false);
+            Spot pin = new Spot(
+                    0, 0, random.nextDouble(297 - first.width()), random.nextDouble(420 - first.height()), false);
             RectanglePacker packer = RectanglePacker.withGap(gap).effort(500_000);
             for (boolean roll : new boolean[] {false, true}) {
-                Packed packed = roll ? packer.onRoll(pieces, 297, List.of(pin)) : packer.onSheets(pieces, 297, 420, List.of(pin));
-                assertThat(LayoutJudge.fault(pieces, packed.spots(), 297, roll ? packed.length() + 0.01 : 420, gap - 0.003))
-                        .as("seed " + seed).isEmpty();
-                assertThat(packed.spots().get(0).x()).as("seed " + seed).isEqualTo(pin.x(), org.assertj.core.data.Offset.offset(0.001));
-                assertThat(packed.spots().get(0).y()).as("seed " + seed).isEqualTo(pin.y(), org.assertj.core.data.Offset.offset(0.001));
+                Packed packed = roll
+                        ? packer.onRoll(pieces, 297, List.of(pin))
+                        : packer.onSheets(pieces, 297, 420, List.of(pin));
+                assertThat(LayoutJudge.fault(
+                                pieces, packed.spots(), 297, roll ? packed.length() + 0.01 : 420, gap - 0.003))
+                        .as("seed " + seed)
+                        .isEmpty();
+                assertThat(packed.spots().get(0).x())
+                        .as("seed " + seed)
+                        .isEqualTo(pin.x(), org.assertj.core.data.Offset.offset(0.001));
+                assertThat(packed.spots().get(0).y())
+                        .as("seed " + seed)
+                        .isEqualTo(pin.y(), org.assertj.core.data.Offset.offset(0.001));
             }
         }
     }
@@ -114,7 +132,8 @@ class RectanglePackerTest {
     @Test
     void pins_on_each_other_or_outside_are_refused() {
         List<Piece> two = List.of(Piece.of(100, 100), Piece.of(100, 100));
-        assertThatThrownBy(() -> PACKER.onSheets(two, 200, 200, List.of(new Spot(0, 0, 0, 0, false), new Spot(1, 0, 50, 50, false))))
+        assertThatThrownBy(() -> PACKER.onSheets(
+                        two, 200, 200, List.of(new Spot(0, 0, 0, 0, false), new Spot(1, 0, 50, 50, false))))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> PACKER.onSheets(two, 200, 200, List.of(new Spot(0, 0, 120, 0, false))))
                 .isInstanceOf(IllegalArgumentException.class);
@@ -123,7 +142,8 @@ class RectanglePackerTest {
     @Test
     void a_piece_larger_than_the_sheet_is_refused_and_no_pieces_need_no_sheet() {
         assertThatThrownBy(() -> PACKER.onSheets(List.of(Piece.of(300, 430)), 297, 420, List.of()))
-                .isInstanceOf(IllegalArgumentException.class).hasMessageContaining("larger than the sheet");
+                .isInstanceOf(IllegalArgumentException.class)
+                .hasMessageContaining("larger than the sheet");
         assertThat(PACKER.onSheets(List.of(), 297, 420, List.of()).sheets()).isZero();
         assertThat(PACKER.onRoll(List.of(), 297, List.of()).length()).isZero();
     }
@@ -134,20 +154,25 @@ class RectanglePackerTest {
         Packed packed = PACKER.onSheets(pieces, 200, 200, List.of());
         assertThat(packed.sheets()).isEqualTo(2);
         assertThat(packed.provenBest()).isTrue();
-        assertThat(PACKER.onSheets(List.of(Piece.of(200, 50), Piece.of(50, 200)), 200, 200, List.of()).sheets()).isEqualTo(1);
+        assertThat(PACKER.onSheets(List.of(Piece.of(200, 50), Piece.of(50, 200)), 200, 200, List.of())
+                        .sheets())
+                .isEqualTo(1);
     }
 
     @Test
     void the_same_pieces_get_the_same_answer() {
         List<Piece> pieces = pieces(new SplittableRandom(7), 30, 297, 420);
-        assertThat(PACKER.onSheets(pieces, 297, 420, List.of())).isEqualTo(PACKER.onSheets(pieces, 297, 420, List.of()));
+        assertThat(PACKER.onSheets(pieces, 297, 420, List.of()))
+                .isEqualTo(PACKER.onSheets(pieces, 297, 420, List.of()));
     }
 
     static List<Piece> pieces(SplittableRandom random, int count, double width, double height) {
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            pieces.add(new Piece(5 + random.nextDouble(width * 0.7), 5 + random.nextDouble(height * 0.6), random.nextInt(4) > 0
-                    && width * 0.7 + 5 < height && height * 0.6 + 5 < width));
+            pieces.add(new Piece(
+                    5 + random.nextDouble(width * 0.7),
+                    5 + random.nextDouble(height * 0.6),
+                    random.nextInt(4) > 0 && width * 0.7 + 5 < height && height * 0.6 + 5 < width));
         }
         return pieces;
     }

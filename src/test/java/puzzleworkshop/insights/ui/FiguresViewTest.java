@@ -67,11 +67,13 @@ class FiguresViewTest extends SpringBrowserlessTest {
             finish(clocked);
         }
         navigate(FiguresView.class);
-        assertThat(find(Span.class).all()).anyMatch(line -> line.getText().contains("takes 150 % of its standard (middle of 5 orders)"));
+        assertThat(find(Span.class).all())
+                .anyMatch(line -> line.getText().contains("takes 150 % of its standard (middle of 5 orders)"));
         test(find(Button.class).withText("Use it").single()).click();
         StageStandard after = workshop.stageStandards().get(Stage.STICK);
         // Rounded to half a minute; by hand: one and a half times the minutes of a puzzle.
-        assertThat(after.perPuzzle().value()).isEqualTo(Math.round(before.perPuzzle().value() * 1.5 * 2) / 2.0);
+        assertThat(after.perPuzzle().value())
+                .isEqualTo(Math.round(before.perPuzzle().value() * 1.5 * 2) / 2.0);
         assertThat(find(Button.class).withText("Use it").exists()).isFalse();
     }
 
@@ -79,7 +81,10 @@ class FiguresViewTest extends SpringBrowserlessTest {
     void a_finished_order_stands_by_month_by_size_and_among_those_who_owe() {
         Order order = finish(10);
         navigate(FiguresView.class);
-        assertThat(find(Anchor.class).all()).extracting(Anchor::getText).filteredOn(order.number()::equals).hasSize(2);
+        assertThat(find(Anchor.class).all())
+                .extracting(Anchor::getText)
+                .filteredOn(order.number()::equals)
+                .hasSize(2);
         assertThat(find(Span.class).all()).extracting(Span::getText).contains("200 × 150 mm", "Ida Lund");
         assertThat(find(Paragraph.class).all()).anyMatch(all -> all.getText().endsWith("is open in all."));
     }
@@ -90,11 +95,15 @@ class FiguresViewTest extends SpringBrowserlessTest {
             finish(10);
         }
         navigate(FiguresView.class);
-        assertThat(find(Anchor.class).all()).filteredOn(link -> link.getHref().startsWith("orders/2")).hasSize(24);
+        assertThat(find(Anchor.class).all())
+                .filteredOn(link -> link.getHref().startsWith("orders/2"))
+                .hasSize(24);
         List<Button> more = find(Button.class).withText("Show 1 more of 1").all();
         assertThat(more).hasSize(2);
         more.forEach(button -> test(button).click());
-        assertThat(find(Anchor.class).all()).filteredOn(link -> link.getHref().startsWith("orders/2")).hasSize(26);
+        assertThat(find(Anchor.class).all())
+                .filteredOn(link -> link.getHref().startsWith("orders/2"))
+                .hasSize(26);
         assertThat(more).noneMatch(Button::isVisible);
     }
 
@@ -109,7 +118,9 @@ class FiguresViewTest extends SpringBrowserlessTest {
                 .update();
         for (Stage stage : Stage.values()) {
             if (stage.compareTo(Stage.STICK) >= 0) {
-                assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused()).isEmpty();
+                assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet")
+                                .refused())
+                        .isEmpty();
             }
         }
         return order;

@@ -45,7 +45,8 @@ class NewOrderViewTest extends SpringBrowserlessTest {
 
     @Test
     void what_was_typed_is_not_left_behind_without_a_question() {
-        TextField contact = find(TextField.class).withCaption("E-mail or telephone").single();
+        TextField contact =
+                find(TextField.class).withCaption("E-mail or telephone").single();
         test(contact).setValue("ada@reed.example");
         UI.getCurrent().navigate(OrdersView.class);
         assertThat(getCurrentView()).isInstanceOf(NewOrderView.class);
@@ -67,7 +68,9 @@ class NewOrderViewTest extends SpringBrowserlessTest {
         assertThat(promised.isFit()).isFalse();
         assertThat(promised.isInvalid()).isTrue();
         assertThat(promised.getErrorMessage()).contains("has already passed");
-        assertThat(find(ReadyPane.class).single().promised()).as("what the page would keep").isEmpty();
+        assertThat(find(ReadyPane.class).single().promised())
+                .as("what the page would keep")
+                .isEmpty();
 
         LocalDate ahead = LocalDate.now().plusDays(30);
         promised.setValue(ahead);

@@ -66,7 +66,8 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
     void an_empty_week_says_what_to_do_next() {
         navigate(ThisWeekView.class);
         assertThat(find(WeekCard.class).all()).isEmpty();
-        assertThat(find(Anchor.class).all()).as("first things while the shelves are empty, else a new order")
+        assertThat(find(Anchor.class).all())
+                .as("first things while the shelves are empty, else a new order")
                 .anyMatch(link -> link.getHref().matches("orders/new|sheets/?.*|machines/?.*|supplies/?.*"));
     }
 
@@ -76,8 +77,10 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
         Order order = make().confirmed("Ida Lund", plan.today().plusDays(20), 25);
         make().waitingForApproval("Tom Reed", plan.today().plusDays(21), 25);
         navigate(ThisWeekView.class);
-        assertThat(words()).contains("Ida Lund", "Tom Reed", "on time", "waiting", "next: Print", "waiting: 1 for approval");
-        assertThat(words()).anyMatch(text -> text.startsWith("waits for approval since ") && text.contains("; if it comes by "));
+        assertThat(words())
+                .contains("Ida Lund", "Tom Reed", "on time", "waiting", "next: Print", "waiting: 1 for approval");
+        assertThat(words())
+                .anyMatch(text -> text.startsWith("waits for approval since ") && text.contains("; if it comes by "));
         assertThat(find(Anchor.class).all()).anyMatch(link -> link.getHref().equals("orders/" + order.number()));
     }
 
@@ -87,17 +90,24 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
         Order order = orders.open().getFirst();
         navigate(ThisWeekView.class);
         test(find(Button.class).withText("Day…").all().getFirst()).click();
-        Button day = find(DayDialog.class).single().getChildren()
+        Button day = find(DayDialog.class)
+                .single()
+                .getChildren()
                 .flatMap(child -> child.getChildren())
                 .filter(Button.class::isInstance)
                 .map(Button.class::cast)
                 .reduce((one, other) -> other)
                 .orElseThrow();
         test(day).click();
-        List<WeekPlan.Entry> pinned = plan.now().entries().stream().filter(entry -> entry.pinned().isPresent()).toList();
+        List<WeekPlan.Entry> pinned = plan.now().entries().stream()
+                .filter(entry -> entry.pinned().isPresent())
+                .toList();
         assertThat(pinned).hasSize(1);
         navigate(ThisWeekView.class);
-        Button shown = find(Button.class).all().stream().filter(b -> b.getText().startsWith("pinned ")).findFirst().orElseThrow();
+        Button shown = find(Button.class).all().stream()
+                .filter(b -> b.getText().startsWith("pinned "))
+                .findFirst()
+                .orElseThrow();
         test(shown).click();
         test(find(Button.class).withText("Let the plan choose").single()).click();
         assertThat(plan.now().entries()).allMatch(entry -> entry.pinned().isEmpty());
@@ -119,6 +129,7 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
                 .orElseThrow();
         test(told).click();
         assertThat(orders.get(late.id()).promised().orElseThrow()).isAfter(plan.today());
-        assertThat(plan.now().of(late.id()).map(entry -> entry.outlook().isLate())).isEqualTo(Optional.of(false));
+        assertThat(plan.now().of(late.id()).map(entry -> entry.outlook().isLate()))
+                .isEqualTo(Optional.of(false));
     }
 }

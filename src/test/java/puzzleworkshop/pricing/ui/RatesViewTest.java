@@ -52,7 +52,8 @@ class RatesViewTest extends ScreenTest {
 
     @Test
     void a_rate_shows_which_open_quotes_would_move_before_it_is_saved_and_holds_from_its_day() {
-        String number = new SoldOrders(beans).quote("Ada Reed", 1, false, Percent.ZERO).number();
+        String number =
+                new SoldOrders(beans).quote("Ada Reed", 1, false, Percent.ZERO).number();
         navigate(RatesView.class);
         pressSpoken("Change: An hour of hands");
         number("Value").setValue(new BigDecimal("36"));
@@ -93,7 +94,8 @@ class RatesViewTest extends ScreenTest {
                         new ListPrice(Length.mm(420), Length.mm(297), 300, Money.of("400", "EUR"))),
                 "Robin");
         navigate(RatesView.class);
-        assertThat(find(Verdict.class).all()).extracting(verdict -> verdict.getElement().getTextRecursively())
+        assertThat(find(Verdict.class).all())
+                .extracting(verdict -> verdict.getElement().getTextRecursively())
                 .anyMatch(word -> word.contains("Below cost"))
                 .anyMatch(word -> word.contains("Earns"));
     }
@@ -123,7 +125,9 @@ class RatesViewTest extends ScreenTest {
     /** The price of one puzzle for each quantity of the table of steps. */
     private List<BigDecimal> steps() {
         List<String> cells = find(Span.class).all().stream()
-                .filter(span -> span.getParent().filter(box -> box.hasClassName("pricing-steps")).isPresent())
+                .filter(span -> span.getParent()
+                        .filter(box -> box.hasClassName("pricing-steps"))
+                        .isPresent())
                 .map(Span::getText)
                 .toList();
         return java.util.stream.IntStream.range(1, cells.size() / 4)

@@ -51,14 +51,23 @@ class PrintScreensTest extends SpringBrowserlessTest {
 
     @BeforeEach
     void an_approved_order_waits() {
-        order = new BenchOrders(beans).confirmedWithoutBoard("Ida Lind", LocalDate.now().plusDays(9), 20);
+        order = new BenchOrders(beans)
+                .confirmedWithoutBoard("Ida Lind", LocalDate.now().plusDays(9), 20);
     }
 
     @Test
     void a_picture_too_large_for_the_chosen_medium_is_said_with_what_takes_it_and_cannot_be_proposed() {
         // BenchOrders make 200 × 150 mm: no sticker of that lies on 150 × 100 mm.
-        media.keep(new PrintMedium(Optional.empty(), "Postcard", PrintMedium.Kind.SHEET, Size.mm(150, 100), Length.mm(3),
-                Length.mm(4), Optional.empty(), Optional.empty(), false));
+        media.keep(new PrintMedium(
+                Optional.empty(),
+                "Postcard",
+                PrintMedium.Kind.SHEET,
+                Size.mm(150, 100),
+                Length.mm(3),
+                Length.mm(4),
+                Optional.empty(),
+                Optional.empty(),
+                false));
         navigate(PrintRunsView.class);
         assertThat(words()).noneMatch(text -> text.contains("too large"));
         assertThat(propose().isEnabled()).isTrue();
@@ -96,7 +105,10 @@ class PrintScreensTest extends SpringBrowserlessTest {
     }
 
     private PrintMedium named(String name) {
-        return media.all().stream().filter(medium -> medium.name().equals(name)).findFirst().orElseThrow();
+        return media.all().stream()
+                .filter(medium -> medium.name().equals(name))
+                .findFirst()
+                .orElseThrow();
     }
 
     @SuppressWarnings("unchecked")

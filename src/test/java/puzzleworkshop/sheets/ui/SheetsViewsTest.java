@@ -63,8 +63,9 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         navigate(EnterSheetView.class);
         type(310, 220);
         press("Take it in");
-        assertThat(rack.list(RackFilter.inRack(), 0, 10)).singleElement().satisfies(
-                sheet -> assertThat(sheet.outline()).isEqualTo(Outline.rectangle(Size.mm(310, 220))));
+        assertThat(rack.list(RackFilter.inRack(), 0, 10))
+                .singleElement()
+                .satisfies(sheet -> assertThat(sheet.outline()).isEqualTo(Outline.rectangle(Size.mm(310, 220))));
         assertThat(lengths().subList(0, 2)).allMatch(field -> field.getValue() == null);
         press("Mistyped");
         assertThat(rack.count(RackFilter.inRack())).isZero();
@@ -103,7 +104,12 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         assertThat(texts()).anyMatch(words -> words.contains("smaller than the whole"));
         type(400, 300, 250, 100);
         press("Take it in");
-        assertThat(rack.list(RackFilter.inRack(), 0, 10).getFirst().outline().area().mm2()).isEqualTo(400 * 300 - 250 * 100);
+        assertThat(rack.list(RackFilter.inRack(), 0, 10)
+                        .getFirst()
+                        .outline()
+                        .area()
+                        .mm2())
+                .isEqualTo(400 * 300 - 250 * 100);
     }
 
     @Test
@@ -112,7 +118,12 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         SheetId small = add(330, 245);
         navigate(FindSheetView.class);
         type(319, 232);
-        assertThat(find(Span.class).withClassName("sheets-number").all().getFirst().getText()).isEqualTo(small.toString());
+        assertThat(find(Span.class)
+                        .withClassName("sheets-number")
+                        .all()
+                        .getFirst()
+                        .getText())
+                .isEqualTo(small.toString());
         IntegerField whyNot = find(IntegerField.class).single();
         whyNot.setValue(Math.toIntExact(large.value()));
         assertThat(texts()).anyMatch(words -> words.contains("the rack would lose"));
@@ -151,7 +162,9 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         assertThat(taking.missing(0, 10)).containsExactly(lost);
         press("End the walk");
         assertThat(find(H2.class).all()).anyMatch(head -> head.getText().equals("How the walk ended"));
-        assertThat(rack.find(lost).orElseThrow().state()).as("nothing leaves unasked").isEqualTo(SheetState.FREE);
+        assertThat(rack.find(lost).orElseThrow().state())
+                .as("nothing leaves unasked")
+                .isEqualTo(SheetState.FREE);
     }
 
     @Test
@@ -173,14 +186,26 @@ class SheetsViewsTest extends SpringBrowserlessTest {
 
     private SheetId add(double width, double height) {
         return rack.add(
-                Outline.rectangle(Size.mm(width, height)), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                Money.of("2.00", "EUR"), "Robin");
+                Outline.rectangle(Size.mm(width, height)),
+                BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                Money.of("2.00", "EUR"),
+                "Robin");
     }
 
     private static Machine laser(String name, Size bed) {
         Machine usual = Machine.usual(name, Currency.getInstance("EUR"));
-        return new Machine(0, name, bed, usual.beam(), usual.motion(), usual.bowLimit(), usual.setUp(), usual.passPause(),
-                usual.costs(), false, false);
+        return new Machine(
+                0,
+                name,
+                bed,
+                usual.beam(),
+                usual.motion(),
+                usual.bowLimit(),
+                usual.setUp(),
+                usual.passPause(),
+                usual.costs(),
+                false,
+                false);
     }
 
     private List<LengthField> lengths() {

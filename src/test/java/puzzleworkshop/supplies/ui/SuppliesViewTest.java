@@ -29,8 +29,8 @@ import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
-import puzzleworkshop.support.ScreenTest;
 import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.support.ScreenTest;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
@@ -72,7 +72,10 @@ class SuppliesViewTest extends ScreenTest {
         navigate(SuppliesView.class);
         pressSpoken("Spoiled: Masking tape");
         number("How much").setValue(new BigDecimal("51"));
-        TextField why = find(TextField.class).all().stream().filter(text -> "Why".equals(text.getLabel())).findFirst().orElseThrow();
+        TextField why = find(TextField.class).all().stream()
+                .filter(text -> "Why".equals(text.getLabel()))
+                .findFirst()
+                .orElseThrow();
         why.setValue("fell into the water");
         test(find(Button.class).withText("Book").single()).click();
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
@@ -88,7 +91,8 @@ class SuppliesViewTest extends ScreenTest {
         supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
         supplies.useKnowingly(roll, new BigDecimal("60"), ORDER, "a second roll lay behind the press", "mara");
         navigate(SuppliesView.class);
-        assertThat(find(Verdict.class).all()).anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Below zero"));
+        assertThat(find(Verdict.class).all())
+                .anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Below zero"));
         assertThat(find(Span.class).all()).anyMatch(text -> text.getText().contains("× roll of 50 m: Masking tape"));
     }
 
@@ -101,9 +105,21 @@ class SuppliesViewTest extends ScreenTest {
 
     private SupplyId tape(Pvc pvc) {
         return supplies.keep(new SupplyItem(
-                        Optional.empty(), "Masking tape", SupplyKind.MASKING_TAPE, UseUnit.METRE, Optional.of(Length.mm(200)),
-                        Optional.empty(), "roll of 50 m", BigDecimal.valueOf(50), new LaserFacts(pvc, Adhesive.DRY), 3, 3,
-                        true, false, BigDecimal.ZERO, Money.of("0", "EUR")))
+                        Optional.empty(),
+                        "Masking tape",
+                        SupplyKind.MASKING_TAPE,
+                        UseUnit.METRE,
+                        Optional.of(Length.mm(200)),
+                        Optional.empty(),
+                        "roll of 50 m",
+                        BigDecimal.valueOf(50),
+                        new LaserFacts(pvc, Adhesive.DRY),
+                        3,
+                        3,
+                        true,
+                        false,
+                        BigDecimal.ZERO,
+                        Money.of("0", "EUR")))
                 .id()
                 .orElseThrow();
     }
