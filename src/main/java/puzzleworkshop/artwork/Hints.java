@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.pixels.Crop;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.measure.Sentence;

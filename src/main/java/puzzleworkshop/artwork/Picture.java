@@ -1,5 +1,7 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;

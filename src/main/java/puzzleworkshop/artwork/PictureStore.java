@@ -1,5 +1,7 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -175,20 +177,20 @@ class PictureStore {
         jdbc.sql("delete from picture where id = :id").param("id", id.value()).update();
     }
 
-    List<PictureCare.Clearing> clearings(int most) {
+    List<UnusedPictureCleanup.Clearing> clearings(int most) {
         return jdbc.sql("""
                 select cleared_at, count(*) as pictures, sum(byte_count) as bytes from picture_cleared
                 group by cleared_at order by cleared_at desc limit :most
                 """)
                 .param("most", most)
-                .query((row, n) -> new PictureCare.Clearing(
+                .query((row, n) -> new UnusedPictureCleanup.Clearing(
                         row.getTimestamp("cleared_at").toInstant(), row.getInt("pictures"), row.getLong("bytes")))
                 .list();
     }
 
-    PictureCare.Kept kept() {
+    UnusedPictureCleanup.Kept kept() {
         return jdbc.sql("select count(*) as pictures, coalesce(sum(byte_count), 0) as bytes from picture")
-                .query((row, n) -> new PictureCare.Kept(row.getInt("pictures"), row.getLong("bytes")))
+                .query((row, n) -> new UnusedPictureCleanup.Kept(row.getInt("pictures"), row.getLong("bytes")))
                 .single();
     }
 }

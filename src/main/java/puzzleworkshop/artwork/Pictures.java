@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -19,7 +20,7 @@ public class Pictures {
     private final Clock clock;
     private final Intake intake;
 
-    Pictures(PictureStore store, ReadingPlaces places, Clock clock) {
+    Pictures(PictureStore store, DecodeSlots places, Clock clock) {
         this.store = store;
         this.clock = clock;
         this.intake = new Intake(IntakeLimits.USUAL, places);

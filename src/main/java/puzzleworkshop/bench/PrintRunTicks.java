@@ -15,10 +15,10 @@ class PrintRunTicks implements PrintTold {
 
     private static final String DEVICE = "print run";
 
-    private final StageWorkshop work;
+    private final StageTransitions work;
     private final Orders orders;
 
-    PrintRunTicks(StageWorkshop work, Orders orders) {
+    PrintRunTicks(StageTransitions work, Orders orders) {
         this.work = work;
         this.orders = orders;
     }
@@ -36,7 +36,7 @@ class PrintRunTicks implements PrintTold {
         Order order = orders.lock(id);
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
-                    id, new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, reason, false, Optional.empty()), who);
+                    id, new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, reason, false, Optional.empty()), who);
         }
     }
 }

@@ -1,5 +1,6 @@
 package puzzleworkshop.geometry;
 
+import puzzleworkshop.geometry.fit.Turn;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -23,7 +24,7 @@ public record Placement(double x, double y, double degrees) {
         return corners(size.width().mm(), size.height().mm());
     }
 
-    List<Spot> corners(double width, double height) {
+    public List<Spot> corners(double width, double height) {
         double cos = Turn.cos(degrees);
         double sin = Turn.sin(degrees);
         return List.of(

@@ -1,5 +1,9 @@
 package puzzleworkshop.geometry;
 
+import puzzleworkshop.geometry.fit.Directions;
+import puzzleworkshop.geometry.fit.LargestRectangle;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
+import puzzleworkshop.geometry.fit.Segments;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

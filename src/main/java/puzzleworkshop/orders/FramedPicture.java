@@ -1,6 +1,6 @@
 package puzzleworkshop.orders;
 
-import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.PictureId;
 
 /** A customer's picture and the part of it that becomes the puzzle. */

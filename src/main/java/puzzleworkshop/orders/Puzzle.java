@@ -2,12 +2,12 @@ package puzzleworkshop.orders;
 
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutPlan;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.PatternMaker;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Tray;
 

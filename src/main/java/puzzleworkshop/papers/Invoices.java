@@ -9,7 +9,7 @@ import java.util.function.Function;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
@@ -20,7 +20,7 @@ import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
@@ -34,10 +34,10 @@ public class Invoices {
     private final PaperStore store;
     private final Orders orders;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
 
-    Invoices(PaperStore store, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+    Invoices(PaperStore store, Orders orders, Workshop workshop, Formatter figures, Clock clock) {
         this.store = store;
         this.orders = orders;
         this.workshop = workshop;

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * The money of one order.

@@ -16,8 +16,8 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.OrderId;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class PaperStore {

@@ -1,6 +1,6 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
 
 /**

@@ -1,7 +1,7 @@
 package puzzleworkshop.pattern;
 
 import java.awt.geom.AffineTransform;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

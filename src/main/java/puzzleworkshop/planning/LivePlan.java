@@ -1,5 +1,6 @@
 package puzzleworkshop.planning;
 
+import puzzleworkshop.planning.calendar.WorkingTimes;
 import java.util.List;
 import java.util.concurrent.CopyOnWriteArrayList;
 import org.springframework.context.event.EventListener;

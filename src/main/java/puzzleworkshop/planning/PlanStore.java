@@ -13,7 +13,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.OrderId;
 
 @Repository
-class PlanStore {
+public class PlanStore {
 
     private final JdbcClient jdbc;
 
@@ -86,7 +86,7 @@ class PlanStore {
                 .list();
     }
 
-    void addFeed(byte[] hash, String who, Instant at) {
+    public void addFeed(byte[] hash, String who, Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
@@ -97,13 +97,13 @@ class PlanStore {
                 .update();
     }
 
-    void endFeeds(Instant at) {
+    public void endFeeds(Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
     }
 
-    boolean isFeed(byte[] hash) {
+    public boolean isFeed(byte[] hash) {
         return jdbc.sql("select count(*) from week_feed where token_hash = :hash and ended_at is null")
                         .param("hash", hash)
                         .query(Integer.class)
@@ -111,7 +111,7 @@ class PlanStore {
                 > 0;
     }
 
-    boolean hasFeed() {
+    public boolean hasFeed() {
         return jdbc.sql("select count(*) from week_feed where ended_at is null")
                         .query(Integer.class)
                         .single()

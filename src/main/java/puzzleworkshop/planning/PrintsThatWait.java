@@ -4,7 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.planning.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.printing.PrintHolds;
 
 /** An order whose payment comes before the work is not put into a print run by itself. */

@@ -1,5 +1,7 @@
 package puzzleworkshop.planning;
 
+import puzzleworkshop.planning.calendar.IsoWeek;
+import puzzleworkshop.planning.schedule.Schedule;
 import java.awt.Color;
 import java.io.ByteArrayOutputStream;
 import java.time.LocalDate;
@@ -16,7 +18,7 @@ import org.openpdf.text.pdf.PdfPCell;
 import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
@@ -33,9 +35,9 @@ public class TodaysList {
     private final WeekPlan plan;
     private final SheetRack rack;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
 
-    TodaysList(WeekPlan plan, SheetRack rack, Workshop workshop, Figures figures) {
+    TodaysList(WeekPlan plan, SheetRack rack, Workshop workshop, Formatter figures) {
         this.plan = plan;
         this.rack = rack;
         this.workshop = workshop;

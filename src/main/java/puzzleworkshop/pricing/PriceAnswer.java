@@ -1,5 +1,7 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.tax.VatSum;
 import java.time.LocalDate;
 import java.util.List;
 import puzzleworkshop.measure.Money;

@@ -1,5 +1,16 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.CostLine;
+import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.CostUnit;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatSum;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;

@@ -1,5 +1,7 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.tax.VatRates;
 import java.util.List;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Minutes;

@@ -1,5 +1,16 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatRates;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;

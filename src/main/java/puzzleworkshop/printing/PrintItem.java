@@ -2,7 +2,7 @@ package puzzleworkshop.printing;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

@@ -9,7 +9,7 @@ import java.util.OptionalLong;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.RectanglePlaces;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;

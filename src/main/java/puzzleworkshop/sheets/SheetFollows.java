@@ -11,7 +11,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.RectanglePlaces;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;

@@ -6,7 +6,7 @@ import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
-import puzzleworkshop.geometry.BoardAssignment;
+import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;

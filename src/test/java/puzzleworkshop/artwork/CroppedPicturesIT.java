@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.pixels.Crop;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 

@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.pixels.Crop;
 import java.nio.file.Path;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

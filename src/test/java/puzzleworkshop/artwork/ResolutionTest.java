@@ -1,5 +1,8 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -18,7 +21,7 @@ import puzzleworkshop.measure.Size;
 
 /** Pixels per inch by definition: 1 in = 25.4 mm exactly (international yard and pound agreement, 1959). */
 @DisplayNameGeneration(ReplaceUnderscores.class)
-class ResolutionTest {
+public class ResolutionTest {
 
     private static final Length OVERHANG = Length.mm(3);
 
@@ -106,7 +109,7 @@ class ResolutionTest {
                 picture, Crop.filling(picture, finished.aspect()), finished, OVERHANG, PrintLimits.USUAL);
     }
 
-    static Picture picture(int width, int height) {
+    public static Picture picture(int width, int height) {
         return new Picture(
                 new PictureId(new UUID(1, 1)),
                 "a.jpg",

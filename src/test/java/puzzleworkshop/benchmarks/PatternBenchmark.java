@@ -8,7 +8,7 @@ import java.util.Random;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.JtsLines;
-import puzzleworkshop.pattern.PatternMaker;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.RandomSpecs;

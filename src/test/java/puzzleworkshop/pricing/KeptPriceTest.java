@@ -1,5 +1,9 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.pricing.tax.VatRounding;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.DisplayNameGeneration;

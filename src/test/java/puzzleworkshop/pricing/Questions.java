@@ -1,5 +1,12 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatRates;
 import java.time.LocalDate;
 import java.util.Currency;
 import java.util.List;

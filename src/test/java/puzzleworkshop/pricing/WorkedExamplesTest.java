@@ -1,5 +1,10 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.MachineHour;
+import puzzleworkshop.pricing.cost.StageByStage;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.tax.VatSum;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.math.BigDecimal;

@@ -12,7 +12,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import puzzleworkshop.geometry.BestSheets;
+import puzzleworkshop.geometry.fit.BestSheets;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RandomOutlines;

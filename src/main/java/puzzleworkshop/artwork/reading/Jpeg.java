@@ -1,5 +1,7 @@
 package puzzleworkshop.artwork.reading;
 
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.RowRaster;
 import java.awt.Point;
 import java.awt.Transparency;
 import java.awt.color.ColorSpace;

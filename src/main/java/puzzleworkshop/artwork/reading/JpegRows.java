@@ -1,5 +1,8 @@
 package puzzleworkshop.artwork.reading;
 
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.RowRaster;
+import puzzleworkshop.artwork.pixels.RowTaker;
 import java.awt.Rectangle;
 import java.awt.Transparency;
 import java.awt.color.ColorSpace;
@@ -17,13 +20,13 @@ import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
 
 /** A JPEG's rows: grey and RGB in one pass, CMYK and YCCK by strips with our own arithmetic. */
-final class JpegRows {
+public final class JpegRows {
 
     private static final int STRIP_BYTES = 32 << 20;
 
     private JpegRows() {}
 
-    static void read(Path file, Facts facts, Spout spout) throws IOException {
+    public static void read(Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int components = facts.scan().orElseThrow().components();
         ImageReader reader = Readers.ofJava("jpeg");
         try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
@@ -39,7 +42,7 @@ final class JpegRows {
         }
     }
 
-    private static void readOnePass(ImageReader reader, int components, Path file, Facts facts, Spout spout)
+    private static void readOnePass(ImageReader reader, int components, Path file, ImageHeader facts, DecodedRowSink spout)
             throws IOException {
         int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
         ColorModel colours = new ComponentColorModel(
@@ -74,7 +77,7 @@ final class JpegRows {
         }
     }
 
-    private static void readInked(ImageReader reader, Facts facts, Spout spout) throws IOException {
+    private static void readInked(ImageReader reader, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int width = facts.storedWidth();
         int strip = Math.max(16, STRIP_BYTES / (width * 4));
         int transform = facts.scan().orElseThrow().adobeTransform();

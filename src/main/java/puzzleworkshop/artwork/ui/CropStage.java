@@ -6,7 +6,7 @@ import com.vaadin.flow.component.Tag;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.shared.Registration;
 import java.util.function.Consumer;
-import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

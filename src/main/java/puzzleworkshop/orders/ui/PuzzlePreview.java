@@ -3,7 +3,7 @@ package puzzleworkshop.orders.ui;
 import com.vaadin.flow.component.html.Div;
 import java.util.Optional;
 import java.util.function.Consumer;
-import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.measure.Length;

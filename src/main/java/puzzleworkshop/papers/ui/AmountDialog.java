@@ -11,8 +11,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import java.time.LocalDate;
 import java.util.function.Consumer;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.papers.Payment;
@@ -29,7 +29,7 @@ class AmountDialog extends Dialog {
     /** What was typed. */
     record Entry(Money amount, Payment.Way way, LocalDate day, String note) {}
 
-    AmountDialog(Figures figures, LocalDate today, What what, Money suggested, Consumer<Entry> book, Runnable changed) {
+    AmountDialog(Formatter figures, LocalDate today, What what, Money suggested, Consumer<Entry> book, Runnable changed) {
         String key = "papers.dialog." + what.name();
         setHeaderTitle(getTranslation(key));
         setWidth("min(24rem, 94vw)");
@@ -61,7 +61,7 @@ class AmountDialog extends Dialog {
             }
             if (positive
                     && day.getValue() != null
-                    && Saved.unlessRefused(
+                    && Feedback.unlessRefused(
                             figures,
                             key + ".done",
                             () -> book.accept(new Entry(

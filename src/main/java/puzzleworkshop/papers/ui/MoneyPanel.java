@@ -14,8 +14,8 @@ import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.Optional;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -27,7 +27,7 @@ import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
 import puzzleworkshop.papers.Payment;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -41,11 +41,11 @@ class MoneyPanel implements OrderPanel {
     private final MoneyPapers papers;
     private final Orders orders;
     private final RateBook book;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     MoneyPanel(
-            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Figures figures, SignedIn signedIn) {
+            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Formatter figures, SignedIn signedIn) {
         this.invoices = invoices;
         this.papers = papers;
         this.orders = orders;
@@ -166,7 +166,7 @@ class MoneyPanel implements OrderPanel {
         boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
         if (taken && account.standing().isEmpty()) {
             Button issue = new Button(figures.text("papers.panel.issue"), event -> {
-                if (Saved.unlessRefused(
+                if (Feedback.unlessRefused(
                         figures, "papers.panel.issued", () -> invoices.issue(order.id(), signedIn.name()))) {
                     changed.run();
                 }

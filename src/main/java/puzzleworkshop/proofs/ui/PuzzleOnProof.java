@@ -6,7 +6,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.upload.Upload;
-import puzzleworkshop.artwork.IntakeLimits;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.artwork.ui.PictureJudgement;
