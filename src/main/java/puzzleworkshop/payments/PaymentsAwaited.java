@@ -85,8 +85,7 @@ public class PaymentsAwaited {
     }
 
     private List<Asked> stillToBeMade(List<Asked> asked) {
-        Set<OrderId> open =
-                orders.confirmed(asked.stream().map(Asked::order).toList());
+        Set<OrderId> open = orders.confirmed(asked.stream().map(Asked::order).toList());
         return asked.stream().filter(one -> open.contains(one.order())).toList();
     }
 

@@ -53,8 +53,8 @@ class AmountDialog extends Dialog {
         add(fields);
         Button save = new Button(getTranslation("papers.dialog.book"), event -> {
             boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-            amount.setErrorMessage(getTranslation(
-                    amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
+            amount.setErrorMessage(
+                    getTranslation(amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
             amount.setInvalid(!positive);
             if (day.getValue() == null) {
                 day.refuse();
