@@ -27,9 +27,10 @@ class FloorsTest {
     static final List<List<String>> FLOORS = List.of(
             List.of("measure", "geometry", "camera", "display"),
             List.of("workshop", "artwork", "machines", "cutfiles", "pattern", "sheets", "supplies"),
-            List.of("cutting", "printing", "pricing"),
+            List.of("cutting", "pricing"),
             List.of("orders"),
-            List.of("planning", "proofs"),
+            List.of("payments"),
+            List.of("printing", "planning", "proofs"),
             List.of("bench"),
             List.of("delivery", "papers", "insights"),
             List.of("access", "shell", "database", "demo"));

@@ -38,6 +38,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatRate;
 import puzzleworkshop.pricing.tax.VatRates;
