@@ -21,7 +21,7 @@ import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.Schedule;

@@ -7,7 +7,7 @@ import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

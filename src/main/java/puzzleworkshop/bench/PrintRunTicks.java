@@ -5,7 +5,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.printing.PrintSpoiled;
 import puzzleworkshop.printing.RunPrinted;

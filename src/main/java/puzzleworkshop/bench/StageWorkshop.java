@@ -22,7 +22,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.sheets.Cut;

@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;

@@ -3,7 +3,7 @@ package puzzleworkshop.insights;
 import java.time.Instant;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * An order that left the workshop, and what came of it.

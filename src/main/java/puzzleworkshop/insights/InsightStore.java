@@ -17,7 +17,7 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.supplies.SupplyKind;

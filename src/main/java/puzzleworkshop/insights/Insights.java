@@ -15,7 +15,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.CostPart;
 import puzzleworkshop.supplies.SupplyKind;

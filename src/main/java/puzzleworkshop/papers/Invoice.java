@@ -9,7 +9,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.pricing.VatRounding;
 import puzzleworkshop.pricing.VatSum;

@@ -12,7 +12,7 @@ import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.MoneySheet.Pair;
 import puzzleworkshop.papers.MoneySheet.Row;

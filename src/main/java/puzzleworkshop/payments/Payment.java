@@ -2,7 +2,7 @@ package puzzleworkshop.payments;
 
 import java.time.LocalDate;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * Money taken for an order, or given back.

@@ -8,7 +8,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Workshop;
 

@@ -14,7 +14,7 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.StagesSoFar.SoFar;

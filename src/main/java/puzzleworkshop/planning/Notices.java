@@ -10,7 +10,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.WeekPlan.Entry;

@@ -19,7 +19,7 @@ import org.springframework.stereotype.Service;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;

@@ -8,7 +8,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;

@@ -18,7 +18,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.JdbcTemplate;
 import puzzleworkshop.orders.OrderChanged;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.papers.InvoiceLines.Said;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.pricing.VatRounding;

@@ -23,7 +23,7 @@ import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Mishap;
 import puzzleworkshop.orders.OrderFilter;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.WeekPlan;

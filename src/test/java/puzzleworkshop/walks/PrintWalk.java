@@ -42,7 +42,7 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.OrderDraft;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.IntendedAge;

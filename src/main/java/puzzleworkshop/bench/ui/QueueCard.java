@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.planning.ui.PlanVerdict;
 

@@ -26,7 +26,7 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.WeekPlan;

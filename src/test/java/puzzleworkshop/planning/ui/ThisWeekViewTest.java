@@ -22,7 +22,7 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.planning.WeekPlan;
