@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
@@ -54,9 +55,9 @@ class DemoMoney {
                         price(420, 297, 300, 92)),
                 WHO);
         for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
-            invoices.issue(order.id(), WHO);
+            invoices.issue(BookingKey.fresh(), order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
-                invoices.receive(order.id(), order.price().gross(), Payment.Way.TRANSFER, book.today(), "", WHO);
+                invoices.receive(BookingKey.fresh(), order.id(), order.price().gross(), Payment.Way.TRANSFER, book.today(), "", WHO);
             }
         }
         for (Order order : orders.open()) {
@@ -65,7 +66,7 @@ class DemoMoney {
             }
             if (order.quantity() > SCHOOL_PUZZLES) {
                 invoices.receive(
-                        order.id(),
+                        BookingKey.fresh(), order.id(),
                         order.price().gross().dividedBy(2).rounded(),
                         Payment.Way.CARD,
                         book.today(),

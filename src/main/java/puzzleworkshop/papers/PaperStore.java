@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
@@ -135,9 +136,10 @@ class PaperStore {
 
     void add(Payment payment, Instant now) {
         jdbc.sql("""
-                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at)
-                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now)
+                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at, takes_back)
+                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now, :takesBack)
                 """)
+                .param("takesBack", payment.takesBack().isPresent() ? payment.takesBack().getAsLong() : null)
                 .param("order", payment.order().value())
                 .param("kind", payment.kind().name())
                 .param("way", payment.way().name())
@@ -167,14 +169,18 @@ class PaperStore {
 
     private static Payment payment(ResultSet row) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("currency"));
+        long takesBack = row.getLong("takes_back");
+        OptionalLong undone = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(takesBack);
         return new Payment(
+                row.getLong("id"),
                 new OrderId(row.getLong("order_id")),
                 Payment.Kind.valueOf(row.getString("kind")),
                 Payment.Way.valueOf(row.getString("way")),
                 Money.of(row.getBigDecimal("amount"), currency).rounded(),
                 row.getObject("paid_on", LocalDate.class),
                 row.getString("note"),
-                row.getString("who"));
+                row.getString("who"),
+                undone);
     }
 
     private static Invoice invoice(ResultSet row, List<Invoice.Line> lines) throws SQLException {

@@ -30,6 +30,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -177,7 +178,7 @@ class WeekPlanIT {
         Money half = order.price().gross().dividedBy(2).rounded();
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(
+        invoices.receive(BookingKey.fresh(), 
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -185,7 +186,7 @@ class WeekPlanIT {
                 "",
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(
+        invoices.receive(BookingKey.fresh(), 
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,
