@@ -29,6 +29,7 @@ class FloorsTest {
             List.of("workshop", "artwork", "pattern", "sheets", "supplies", "cutting"),
             List.of("printing", "pricing"),
             List.of("orders"),
+            List.of("payments"),
             List.of("planning", "proofs"),
             List.of("bench"),
             List.of("delivery", "papers", "insights"),

@@ -23,6 +23,8 @@ import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.VatSum;
 import puzzleworkshop.workshop.Workshop;
@@ -35,20 +37,19 @@ import puzzleworkshop.workshop.WorkshopProfile;
 @Service
 public class Invoices {
 
-    /** More digits before the point than any workshop is paid; the database holds fifteen. */
-    private static final int MOST_DIGITS = 12;
-
     private static final Function<Invoice, Long> NUMBER = paper -> paper.id().value();
 
     private final PaperStore store;
+    private final Payments payments;
     private final Bookings bookings;
     private final Orders orders;
     private final Workshop workshop;
     private final Figures figures;
     private final Clock clock;
 
-    Invoices(PaperStore store, Bookings bookings, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+    Invoices(PaperStore store, Payments payments, Bookings bookings, Orders orders, Workshop workshop, Figures figures, Clock clock) {
         this.store = store;
+        this.payments = payments;
         this.bookings = bookings;
         this.orders = orders;
         this.workshop = workshop;
@@ -77,7 +78,7 @@ public class Invoices {
         return new OrderAccount(
                 which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
                 store.ofOrder(order),
-                store.paymentsOf(order));
+                payments.of(order));
     }
 
     @Transactional(readOnly = true)
@@ -89,11 +90,6 @@ public class Invoices {
     @Transactional(readOnly = true)
     public List<Invoice> issued(LocalDate from, LocalDate to) {
         return store.issued(from, to);
-    }
-
-    @Transactional(readOnly = true)
-    public List<Payment> payments(LocalDate from, LocalDate to) {
-        return store.payments(from, to);
     }
 
     /**
@@ -196,7 +192,7 @@ public class Invoices {
                 throw open.isPositive() ? new FarOff("papers.payment.above-open", amount.rounded(), open, order.number())
                         : new FarOff("papers.payment.nothing-open", amount.rounded(), order.number());
             }
-            receiveNow(order, amount, way, paidOn, note, who);
+            receiveNow(key.part("payment"), order, receipt(id, amount, way, paidOn, note, who));
         });
     }
 
@@ -208,16 +204,18 @@ public class Invoices {
         bookings.once(
                 key,
                 said("receive", id, amount, way, paidOn, note),
-                () -> receiveNow(orders.lock(id), amount, way, paidOn, note, who));
+                () -> receiveNow(
+                        key.part("payment"), orders.lock(id), receipt(id, amount, way, paidOn, note, who)));
     }
 
-    private void receiveNow(Order order, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        OrderId id = order.id();
-        requirePayable(amount, paidOn);
+    private Payment receipt(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         Payment.Kind kind = account(id).papers().isEmpty() ? Payment.Kind.DEPOSIT : Payment.Kind.PAYMENT;
-        store.add(Payment.of(id, kind, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
-        orders.note(id, Sentence.of("papers.history.received", amount.rounded()), who);
-        openOrClose(order, who);
+        return Payment.of(id, kind, way, amount, paidOn, note, who);
+    }
+
+    private void receiveNow(BookingKey key, Order order, Payment payment) {
+        payments.book(key, payment);
+        openOrClose(order, payment.who());
     }
 
     /** Books money given back; not more than was received. */
@@ -227,59 +225,21 @@ public class Invoices {
             BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         bookings.once(key, said("refund", id, amount, way, paidOn, note), () -> {
             Order order = orders.lock(id);
-            Money received = account(id).received();
-            if (!amount.isPositive() || amount.compareTo(received) > 0) {
-                throw new Refused("papers.refund.range", received);
-            }
-            requirePayable(amount, paidOn);
-            store.add(
-                    Payment.of(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who),
-                    clock.instant());
-            orders.note(id, Sentence.of("papers.history.refunded", amount.rounded()), who);
+            payments.book(
+                    key.part("payment"), Payment.of(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
             openOrClose(order, who);
         });
     }
 
-    /**
-     * Takes a mistyped line back: it stays, and a line that undoes it stands beside it, on the day of the correction.
-     *
-     * @throws Refused when it was taken back before, or more would have been given back than was received
-     */
+    /** Takes a mistyped payment or refund back; both lines stay. */
     @Books
     @Transactional
     public void takeBack(BookingKey key, OrderId id, long payment, String why, String who) {
         bookings.once(key, "take back payment " + payment + " of order " + id + ": " + why, () -> {
             Order order = orders.lock(id);
-            OrderAccount account = account(id);
-            Payment wrong = account.payments().stream()
-                    .filter(line -> line.number() == payment && !line.kind().takesBack())
-                    .findFirst()
-                    .orElseThrow(() -> new Refused("papers.take-back.unknown"));
-            if (account.isTakenBack(wrong)) {
-                throw new Refused("papers.take-back.done", wrong.amount());
-            }
-            if (why.isBlank()) {
-                throw new Refused("papers.take-back.why");
-            }
-            if (account.received().minus(wrong.received()).isNegative()) {
-                throw new Refused("papers.take-back.below", wrong.amount());
-            }
-            store.add(wrong.takenBack(today(), why.strip(), who), clock.instant());
-            orders.note(id, Sentence.of("papers.history.taken-back", wrong.amount(), why.strip()), who);
+            payments.takeBack(key.part("payment"), id, payment, why, who);
             openOrClose(order, who);
         });
-    }
-
-    private void requirePayable(Money amount, LocalDate paidOn) {
-        if (!amount.rounded().isPositive()) {
-            throw new Refused("papers.payment.positive");
-        }
-        if (amount.amount().precision() - amount.amount().scale() > MOST_DIGITS) {
-            throw new Refused("papers.payment.impossible", amount);
-        }
-        if (paidOn.isAfter(today())) {
-            throw new Refused("papers.payment.ahead", paidOn);
-        }
     }
 
     private static String said(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.VatSum;
 
 /**

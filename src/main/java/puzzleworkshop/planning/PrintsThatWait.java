@@ -4,6 +4,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.printing.PrintHolds;
 

@@ -11,7 +11,8 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.pricing.VatSum;
@@ -74,6 +75,23 @@ final class BookingCases {
             Order order = paid(invoices, ten, today);
             return key -> {
                 invoices.refund(key, order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", WHO);
+                return "";
+            };
+        });
+        Payments payments = beans.getBean(Payments.class);
+        cases.put("Payments.book", () -> {
+            Order order = sold.confirmed("Ada Reed", 1);
+            Payment payment = Payment.of(order.id(), Payment.Kind.DEPOSIT, Payment.Way.CARD, ten, today, "", WHO);
+            return key -> {
+                payments.book(key, payment);
+                return "";
+            };
+        });
+        cases.put("Payments.takeBack", () -> {
+            Order order = paid(invoices, ten, today);
+            long line = payments.of(order.id()).getFirst().number();
+            return key -> {
+                payments.takeBack(key, order.id(), line, "typed for another order", WHO);
                 return "";
             };
         });

@@ -18,7 +18,7 @@ import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.FarOff;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
 
 /** Asks for an amount, its day, its way and a word about it; an amount that is probably mistyped is asked about. */
 class AmountDialog extends Dialog {
@@ -94,7 +94,7 @@ class AmountDialog extends Dialog {
     private boolean book(boolean sure) {
         boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
         amount.setErrorMessage(figures.text(
-                amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
+                amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
         amount.setInvalid(!positive);
         if (day.getValue() == null) {
             day.refuse();

@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
 
 /** Asks why a line of money was wrong before it is undone. */
 class TakeBackDialog extends Dialog {
@@ -30,7 +30,7 @@ class TakeBackDialog extends Dialog {
         fields.addClassName("pw-stack");
         add(fields);
         BookButton book = new BookButton(figures.text("papers.take-back.do"), () -> {
-            why.setErrorMessage(figures.text("papers.take-back.why"));
+            why.setErrorMessage(figures.text("payments.take-back.why"));
             why.setInvalid(why.getValue().isBlank());
             boolean done = !why.isInvalid()
                     && Saved.unlessRefused(

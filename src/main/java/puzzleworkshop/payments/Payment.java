@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.payments;
 
 import java.time.LocalDate;
 import java.util.OptionalLong;
@@ -37,7 +37,7 @@ public record Payment(
         }
 
         public String textKey() {
-            return "papers.payment." + name();
+            return "payments.kind." + name();
         }
     }
 
@@ -48,12 +48,16 @@ public record Payment(
         OTHER;
 
         public String textKey() {
-            return "papers.way." + name();
+            return "payments.way." + name();
         }
     }
 
-    static Payment of(OrderId order, Kind kind, Way way, Money amount, LocalDate paidOn, String note, String who) {
+    public static Payment of(OrderId order, Kind kind, Way way, Money amount, LocalDate paidOn, String note, String who) {
         return new Payment(0, order, kind, way, amount, paidOn, note, who, OptionalLong.empty());
+    }
+
+    Payment rounded() {
+        return new Payment(number, order, kind, way, amount.rounded(), paidOn, note.strip(), who, takesBack);
     }
 
     /** The line that undoes this one. */
