@@ -72,8 +72,8 @@ public class Bookings {
         }
         Earlier earlier = jdbc.sql("select said, made from booking where key = :key")
                 .param("key", key.value())
-                .query((row, n) -> new Earlier(
-                        row.getString("said"), Optional.ofNullable(row.getObject("made", Long.class))))
+                .query((row, n) ->
+                        new Earlier(row.getString("said"), Optional.ofNullable(row.getObject("made", Long.class))))
                 .single();
         if (!earlier.said().equals(words)) {
             throw new Refused("bookings.other");

@@ -3,8 +3,8 @@ package puzzleworkshop.demo;
 import java.math.BigDecimal;
 import java.util.List;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
@@ -57,7 +57,14 @@ class DemoMoney {
         for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
             invoices.issue(BookingKey.fresh(), order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
-                invoices.receive(BookingKey.fresh(), order.id(), order.price().gross(), Payment.Way.TRANSFER, book.today(), "", WHO);
+                invoices.receive(
+                        BookingKey.fresh(),
+                        order.id(),
+                        order.price().gross(),
+                        Payment.Way.TRANSFER,
+                        book.today(),
+                        "",
+                        WHO);
             }
         }
         for (Order order : orders.open()) {
@@ -66,7 +73,8 @@ class DemoMoney {
             }
             if (order.quantity() > SCHOOL_PUZZLES) {
                 invoices.receive(
-                        BookingKey.fresh(), order.id(),
+                        BookingKey.fresh(),
+                        order.id(),
                         order.price().gross().dividedBy(2).rounded(),
                         Payment.Way.CARD,
                         book.today(),

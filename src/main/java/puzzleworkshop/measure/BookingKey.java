@@ -32,8 +32,7 @@ public record BookingKey(String value) {
      * the next booking would be taken for this one.
      */
     public static BookingKey seen(String form, Object... seen) {
-        return new BookingKey(
-                form + Arrays.stream(seen).map(part -> "/" + part).collect(Collectors.joining()));
+        return new BookingKey(form + Arrays.stream(seen).map(part -> "/" + part).collect(Collectors.joining()));
     }
 
     /** For one of several bookings that together are one. */

@@ -47,7 +47,14 @@ public class Invoices {
     private final Figures figures;
     private final Clock clock;
 
-    Invoices(PaperStore store, Payments payments, Bookings bookings, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+    Invoices(
+            PaperStore store,
+            Payments payments,
+            Bookings bookings,
+            Orders orders,
+            Workshop workshop,
+            Figures figures,
+            Clock clock) {
         this.store = store;
         this.payments = payments;
         this.bookings = bookings;
@@ -189,7 +196,8 @@ public class Invoices {
             Order order = orders.lock(id);
             Money open = account(id).open();
             if (amount.rounded().compareTo(open) > 0) {
-                throw open.isPositive() ? new FarOff("papers.payment.above-open", amount.rounded(), open, order.number())
+                throw open.isPositive()
+                        ? new FarOff("papers.payment.above-open", amount.rounded(), open, order.number())
                         : new FarOff("papers.payment.nothing-open", amount.rounded(), order.number());
             }
             receiveNow(key.part("payment"), order, receipt(id, amount, way, paidOn, note, who));
@@ -204,8 +212,7 @@ public class Invoices {
         bookings.once(
                 key,
                 said("receive", id, amount, way, paidOn, note),
-                () -> receiveNow(
-                        key.part("payment"), orders.lock(id), receipt(id, amount, way, paidOn, note, who)));
+                () -> receiveNow(key.part("payment"), orders.lock(id), receipt(id, amount, way, paidOn, note, who)));
     }
 
     private Payment receipt(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
@@ -225,8 +232,7 @@ public class Invoices {
             BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         bookings.once(key, said("refund", id, amount, way, paidOn, note), () -> {
             Order order = orders.lock(id);
-            payments.book(
-                    key.part("payment"), Payment.of(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
+            payments.book(key.part("payment"), Payment.of(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
             openOrClose(order, who);
         });
     }
@@ -242,8 +248,7 @@ public class Invoices {
         });
     }
 
-    private static String said(
-            String what, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note) {
+    private static String said(String what, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note) {
         return what + " " + amount.rounded() + " for order " + id + ", " + way + ", " + paidOn + ": " + note.strip();
     }
 

@@ -52,7 +52,8 @@ public record Payment(
         }
     }
 
-    public static Payment of(OrderId order, Kind kind, Way way, Money amount, LocalDate paidOn, String note, String who) {
+    public static Payment of(
+            OrderId order, Kind kind, Way way, Money amount, LocalDate paidOn, String note, String who) {
         return new Payment(0, order, kind, way, amount, paidOn, note, who, OptionalLong.empty());
     }
 

@@ -32,7 +32,9 @@ class PaymentStore {
                 insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at, takes_back)
                 values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now, :takesBack)
                 """)
-                .param("takesBack", payment.takesBack().isPresent() ? payment.takesBack().getAsLong() : null)
+                .param(
+                        "takesBack",
+                        payment.takesBack().isPresent() ? payment.takesBack().getAsLong() : null)
                 .param("order", payment.order().value())
                 .param("kind", payment.kind().name())
                 .param("way", payment.way().name())

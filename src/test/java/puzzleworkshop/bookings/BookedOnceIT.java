@@ -72,29 +72,32 @@ class BookedOnceIT {
 
     @TestFactory
     Stream<DynamicTest> sent_again_it_books_nothing_more_and_answers_the_same() {
-        return cases.entrySet().stream().map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
-            CleanDatabase.now(dataSource);
-            BookingCases.Command command = entry.getValue().get();
-            BookingKey key = BookingKey.fresh();
-            Map<String, Long> before = rows();
-            Object first = command.book(key);
-            Map<String, Long> once = rows();
-            assertThat(once).as("it books something").isNotEqualTo(before);
-            Object second = command.book(key);
-            assertThat(rows()).as("rows after the same was sent again").isEqualTo(once);
-            assertThat(String.valueOf(second)).isEqualTo(String.valueOf(first));
-        }));
+        return cases.entrySet().stream()
+                .map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
+                    CleanDatabase.now(dataSource);
+                    BookingCases.Command command = entry.getValue().get();
+                    BookingKey key = BookingKey.fresh();
+                    Map<String, Long> before = rows();
+                    Object first = command.book(key);
+                    Map<String, Long> once = rows();
+                    assertThat(once).as("it books something").isNotEqualTo(before);
+                    Object second = command.book(key);
+                    assertThat(rows()).as("rows after the same was sent again").isEqualTo(once);
+                    assertThat(String.valueOf(second)).isEqualTo(String.valueOf(first));
+                }));
     }
 
     @TestFactory
     Stream<DynamicTest> of_two_who_send_the_same_at_once_one_books() {
-        return cases.entrySet().stream().map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
-            CleanDatabase.now(dataSource);
-            Map<String, Long> alone = increase(() -> entry.getValue().get(), command -> command.book(BookingKey.fresh()));
-            CleanDatabase.now(dataSource);
-            Map<String, Long> together = increase(() -> entry.getValue().get(), this::race);
-            assertThat(together).isEqualTo(alone);
-        }));
+        return cases.entrySet().stream()
+                .map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
+                    CleanDatabase.now(dataSource);
+                    Map<String, Long> alone =
+                            increase(() -> entry.getValue().get(), command -> command.book(BookingKey.fresh()));
+                    CleanDatabase.now(dataSource);
+                    Map<String, Long> together = increase(() -> entry.getValue().get(), this::race);
+                    assertThat(together).isEqualTo(alone);
+                }));
     }
 
     private void race(BookingCases.Command command) throws Exception {
@@ -114,17 +117,18 @@ class BookedOnceIT {
 
     @TestFactory
     Stream<DynamicTest> the_key_of_another_booking_books_nothing() {
-        return cases.entrySet().stream().map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
-            CleanDatabase.now(dataSource);
-            BookingCases.Command command = entry.getValue().get();
-            jdbc.sql("insert into booking (key, said, made) values ('used', 'something else', 1)")
-                    .update();
-            Map<String, Long> before = rows();
-            assertThatThrownBy(() -> command.book(new BookingKey("used")))
-                    .isInstanceOf(Refused.class)
-                    .hasMessageContaining("bookings.other");
-            assertThat(rows()).isEqualTo(before);
-        }));
+        return cases.entrySet().stream()
+                .map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
+                    CleanDatabase.now(dataSource);
+                    BookingCases.Command command = entry.getValue().get();
+                    jdbc.sql("insert into booking (key, said, made) values ('used', 'something else', 1)")
+                            .update();
+                    Map<String, Long> before = rows();
+                    assertThatThrownBy(() -> command.book(new BookingKey("used")))
+                            .isInstanceOf(Refused.class)
+                            .hasMessageContaining("bookings.other");
+                    assertThat(rows()).isEqualTo(before);
+                }));
     }
 
     private interface Send {

@@ -11,9 +11,9 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.pricing.VatSum;
 
@@ -50,10 +50,10 @@ final class BookingCases {
             return key -> invoices.issue(key, order.id(), WHO);
         });
         cases.put("Invoices.credit", () -> {
-            Invoice invoice =
-                    invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), WHO);
-            var amounts = invoice.byRate().perRate().stream()
-                    .collect(Collectors.toMap(VatSum.OfRate::rate, rate -> ten));
+            Invoice invoice = invoices.issue(
+                    BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), WHO);
+            var amounts =
+                    invoice.byRate().perRate().stream().collect(Collectors.toMap(VatSum.OfRate::rate, rate -> ten));
             return key -> invoices.credit(key, invoice.id(), amounts, "a corner was charred", WHO);
         });
         cases.put("Invoices.receive", () -> {

@@ -131,7 +131,8 @@ class InvoicesIT {
                 .hasMessageContaining("papers.invoice.stands");
         Invoice credit = invoices.credit(BookingKey.fresh(), invoice.id(), all(invoice), "wrong address", "mara");
         assertThat(credit.number()).isEqualTo("C" + today.getYear() + "-0001");
-        assertThat(invoices.issue(BookingKey.fresh(), order.id(), "mara").number()).isEqualTo(today.getYear() + "-0002");
+        assertThat(invoices.issue(BookingKey.fresh(), order.id(), "mara").number())
+                .isEqualTo(today.getYear() + "-0002");
         assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross()))
                 .isTrue();
     }
@@ -177,7 +178,8 @@ class InvoicesIT {
                         debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
         invoices.receive(BookingKey.fresh(), order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
         assertThat(debts.open()).isEmpty();
-        assertThatThrownBy(() -> invoices.refund(BookingKey.fresh(), order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
+        assertThatThrownBy(() -> invoices.refund(
+                        BookingKey.fresh(), order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
                 .isInstanceOf(Refused.class);
         invoices.refund(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
         assertThat(invoices.account(order.id()).open().sameAs(ten)).isTrue();
@@ -203,7 +205,14 @@ class InvoicesIT {
         Order paidTooMuch = sold.confirmed("Cleo Dunn", 1);
         handOver(paidTooMuch);
         Money ten = Money.of("10.00", "EUR");
-        invoices.receiveKnowingly(BookingKey.fresh(), paidTooMuch.id(), paidTooMuch.price().gross().plus(ten), Payment.Way.CASH, today, "", "mara");
+        invoices.receiveKnowingly(
+                BookingKey.fresh(),
+                paidTooMuch.id(),
+                paidTooMuch.price().gross().plus(ten),
+                Payment.Way.CASH,
+                today,
+                "",
+                "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.HANDED_OVER);
         invoices.refund(BookingKey.fresh(), paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.CLOSED);
@@ -256,8 +265,12 @@ class InvoicesIT {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("=Ada; \"Reed\"", 7);
                 Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
-                Invoice credit = invoices.credit(BookingKey.fresh(), 
-                        invoice.id(), Map.of(rate(invoice), Money.of("3.33", "EUR")), "goodwill", "mara");
+                Invoice credit = invoices.credit(
+                        BookingKey.fresh(),
+                        invoice.id(),
+                        Map.of(rate(invoice), Money.of("3.33", "EUR")),
+                        "goodwill",
+                        "mara");
                 expected = expected.add(invoice.gross().amount())
                         .subtract(credit.gross().amount());
                 expectedVat = expectedVat
@@ -292,8 +305,12 @@ class InvoicesIT {
                 assertThat(invoice.byRate().perRate())
                         .extracting(VatSum.OfRate::rate)
                         .containsExactly(Percent.of(10), Percent.of(20));
-                Invoice credit = invoices.credit(BookingKey.fresh(), 
-                        invoice.id(), Map.of(Percent.of(20), Money.of("2.40", "EUR")), "came late", "mara");
+                Invoice credit = invoices.credit(
+                        BookingKey.fresh(),
+                        invoice.id(),
+                        Map.of(Percent.of(20), Money.of("2.40", "EUR")),
+                        "came late",
+                        "mara");
                 assertThat(credit.lines()).singleElement().satisfies(line -> {
                     assertThat(line.vatRate()).isEqualTo(Percent.of(20));
                     assertThat(line.vat().amount()).isEqualByComparingTo("0.40");
@@ -305,7 +322,8 @@ class InvoicesIT {
                                 rate.vat().amount(),
                                 BigDecimal::add));
                 expected.merge("20", credit.vat().amount().negate(), BigDecimal::add);
-                assertThatThrownBy(() -> invoices.credit(BookingKey.fresh(), 
+                assertThatThrownBy(() -> invoices.credit(
+                                BookingKey.fresh(),
                                 invoice.id(),
                                 Map.of(
                                         Percent.of(20),
@@ -337,7 +355,8 @@ class InvoicesIT {
     void the_database_refuses_a_credit_beyond_what_was_invoiced_at_a_rate() {
         sold.rates(new VatRates(VatRate.REDUCED, VatRate.STANDARD));
         sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
-        Invoice invoice = invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 3).id(), "mara");
+        Invoice invoice =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 3).id(), "mara");
         assertThatThrownBy(() -> transaction.executeWithoutResult(status -> {
                     long id = jdbc.sql("""
                             insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on,
@@ -378,8 +397,12 @@ class InvoicesIT {
         assertThat(invoiced)
                 .contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
         assertThat(invoiced.replaceAll("\\s+", " ")).contains(ReadPaper.MANY_LETTERS);
-        Invoice credit = invoices.credit(BookingKey.fresh(), 
-                invoice.id(), Map.of(rate(invoice), Money.of("6.00", "EUR")), "one corner was charred", "mara");
+        Invoice credit = invoices.credit(
+                BookingKey.fresh(),
+                invoice.id(),
+                Map.of(rate(invoice), Money.of("6.00", "EUR")),
+                "one corner was charred",
+                "mara");
         assertThat(text(keep("credit", papers.issued(credit.id()))))
                 .contains("Credit note C", "one corner was charred");
     }

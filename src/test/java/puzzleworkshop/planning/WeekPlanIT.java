@@ -28,9 +28,9 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -179,7 +179,8 @@ class WeekPlanIT {
         Money half = order.price().gross().dividedBy(2).rounded();
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(BookingKey.fresh(), 
+        invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -187,7 +188,8 @@ class WeekPlanIT {
                 "",
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
-        invoices.receive(BookingKey.fresh(), 
+        invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,

@@ -93,8 +93,8 @@ class AmountDialog extends Dialog {
 
     private boolean book(boolean sure) {
         boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-        amount.setErrorMessage(figures.text(
-                amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
+        amount.setErrorMessage(
+                figures.text(amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
         amount.setInvalid(!positive);
         if (day.getValue() == null) {
             day.refuse();

@@ -142,7 +142,8 @@ class MoneyPanel implements OrderPanel {
     private Div payment(Order order, Payment payment, OrderAccount account, Runnable changed) {
         String note = payment.note().isEmpty() ? "" : " · " + payment.note();
         boolean undone = account.isTakenBack(payment);
-        String how = figures.day(payment.paidOn()) + " · " + figures.text(payment.way().textKey()) + note;
+        String how = figures.day(payment.paidOn()) + " · "
+                + figures.text(payment.way().textKey()) + note;
         Div row = row(
                 new Span(figures.text(payment.kind().textKey())),
                 undone ? how + " · " + figures.text("papers.panel.taken-back") : how,
