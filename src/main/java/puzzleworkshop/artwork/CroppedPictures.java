@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.pixels.Crop;
-import puzzleworkshop.artwork.reading.IntakeLimits;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.InputStream;
@@ -11,12 +9,14 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.artwork.reading.BareJpeg;
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Framing;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.BareJpeg;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -73,7 +73,8 @@ public class CroppedPictures {
 
     private static Optional<PrintPicture> untouched(
             Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) throws IOException {
-        if (facts.scan().filter(ImageHeader.JpegScan::plain).isEmpty() || !PrintLayout.canShow(crop, finished, overhang)) {
+        if (facts.scan().filter(ImageHeader.JpegScan::plain).isEmpty()
+                || !PrintLayout.canShow(crop, finished, overhang)) {
             return Optional.empty();
         }
         int channels = facts.scan().get().components();
@@ -94,7 +95,8 @@ public class CroppedPictures {
                 true));
     }
 
-    private static PrintPicture drawn(Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) {
+    private static PrintPicture drawn(
+            Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) {
         int width = pixels(finished.width(), ppi);
         int height = pixels(finished.height(), ppi);
         int beyond = (int) Math.ceil(overhang.toInches() * ppi - 1e-9);
@@ -180,7 +182,8 @@ public class CroppedPictures {
     private <T> T unpacked(PictureId id, Work<T> work) {
         try (InputStream original = pictures.original(id);
                 TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE);
-                UnpackedPixels pixels = UnpackedPixels.of(file.path(), ImageProbe.at(file.path(), IntakeLimits.USUAL))) {
+                UnpackedPixels pixels =
+                        UnpackedPixels.of(file.path(), ImageProbe.at(file.path(), IntakeLimits.USUAL))) {
             return work.on(pixels);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,8 +1,8 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.pixels.Crop;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Sentence;
 
 /** What to look at before printing. All of it is measured and none of it is certain, and the sentences say so. */

@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.PictureFormat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -17,11 +15,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Shrink;
 import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.ImageProbe;
-import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
-import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.artwork.reading.Survey;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */

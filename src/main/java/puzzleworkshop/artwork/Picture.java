@@ -1,10 +1,10 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.reading.ColourFacts;
-import puzzleworkshop.artwork.reading.PictureFormat;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Sentence;
 
 /**

@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.reading.ColourFacts;
-import puzzleworkshop.artwork.reading.PictureFormat;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -18,6 +16,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.support.SqlBinaryValue;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Sentence;
 
 @Repository

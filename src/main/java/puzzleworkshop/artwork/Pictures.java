@@ -1,6 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.reading.IntakeLimits;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -10,6 +9,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Refused;
 
 /** The workshop's pictures: takes them in, keeps the originals untouched, and hands out smaller copies for screens. */

@@ -1,10 +1,10 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.pixels.Crop;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.artwork.PrintPicture.Box;
 import puzzleworkshop.artwork.PrintPicture.Lay;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Orientation;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

@@ -1,14 +1,14 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.geometry.path.LineSegments;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.LineSegments;
 import puzzleworkshop.measure.Size;
 
 /**

@@ -1,9 +1,9 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.geometry.path.LineSegments;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.geometry.path.LineSegments;
 
 /**
  * Finds where a line runs along one that came before it in the file (or back along itself), nearer than a tolerance:

@@ -1,12 +1,12 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.geometry.path.LineSegments;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.LineSegments;
 import puzzleworkshop.geometry.path.Segment;
 
 /** Takes the doubled runs out of the lines and keeps the rest, cut exactly: curves stay the curves they were. */

@@ -1,12 +1,12 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Sentence;
 
 /**

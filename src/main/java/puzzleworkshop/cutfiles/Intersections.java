@@ -1,7 +1,5 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.geometry.path.LineSegments;
-import puzzleworkshop.geometry.path.SegmentDistance;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -10,8 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.LineSegments;
+import puzzleworkshop.geometry.path.SegmentDistance;
 
 /**
  * Where lines meet: crossings that are trouble, and ends that meet nothing. A puzzle's rows and columns cross each other

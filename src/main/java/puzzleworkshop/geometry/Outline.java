@@ -1,6 +1,5 @@
 package puzzleworkshop.geometry;
 
-import puzzleworkshop.geometry.fit.Segments;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -16,6 +15,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
+import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

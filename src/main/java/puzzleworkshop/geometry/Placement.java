@@ -1,10 +1,10 @@
 package puzzleworkshop.geometry;
 
-import puzzleworkshop.geometry.fit.Turn;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import puzzleworkshop.geometry.fit.Turn;
 import puzzleworkshop.measure.Size;
 
 /**

@@ -1,12 +1,12 @@
 package puzzleworkshop.geometry;
 
-import puzzleworkshop.geometry.fit.Directions;
-import puzzleworkshop.geometry.fit.RectangleFit;
-import puzzleworkshop.geometry.fit.Segments;
 import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import puzzleworkshop.geometry.fit.Directions;
+import puzzleworkshop.geometry.fit.RectangleFit;
+import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Size;
 

@@ -1,9 +1,5 @@
 package puzzleworkshop.geometry;
 
-import puzzleworkshop.geometry.fit.Directions;
-import puzzleworkshop.geometry.fit.LargestRectangle;
-import puzzleworkshop.geometry.fit.RectanglePlaces;
-import puzzleworkshop.geometry.fit.Segments;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -11,6 +7,10 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
+import puzzleworkshop.geometry.fit.Directions;
+import puzzleworkshop.geometry.fit.LargestRectangle;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
+import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

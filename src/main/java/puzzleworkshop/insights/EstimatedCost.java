@@ -4,11 +4,11 @@ import java.util.EnumMap;
 import java.util.Map;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.KeptPrice;
+import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostUnit;
-import puzzleworkshop.pricing.KeptPrice;
-import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.StageWork;
 import puzzleworkshop.workshop.Stage;
 

@@ -14,8 +14,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.supplies.SupplyKind;
@@ -140,7 +140,8 @@ public class Insights {
                 row.mishaps());
     }
 
-    private static ActualCost took(InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
+    private static ActualCost took(
+            InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Map<CostPart, Money> byPart = new EnumMap<>(CostPart.class);
         materials.forEach((kind, cost) -> partOf(kind).ifPresent(part -> byPart.merge(part, cost, Money::plus)));
         return new ActualCost(

@@ -18,7 +18,6 @@ import puzzleworkshop.measure.Speed;
 @Repository
 class MachineStore {
 
-
     private final JdbcClient jdbc;
 
     MachineStore(JdbcClient jdbc) {

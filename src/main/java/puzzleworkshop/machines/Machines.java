@@ -1,15 +1,10 @@
 package puzzleworkshop.machines;
 
-import puzzleworkshop.cutting.time.MachineRatio;
-import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.time.CutTime;
-import puzzleworkshop.cutting.time.TimeRange;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 
 /** The laser cutters of the workshop. */

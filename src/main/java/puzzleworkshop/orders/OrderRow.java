@@ -9,19 +9,20 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
-import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.workshop.Stage;
 
 /** How an order lies in its row, both ways. */

@@ -9,8 +9,8 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 

@@ -31,8 +31,8 @@ import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.Stage;
 

@@ -1,9 +1,9 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.pattern.mesh.PatternMaker;
 import java.util.List;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * The cut lines of one puzzle, made and verified by {@link PatternMaker}; in millimetres from the top left corner of

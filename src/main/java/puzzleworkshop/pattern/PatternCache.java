@@ -1,9 +1,9 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.pattern.mesh.PatternMaker;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * Patterns made lately, kept at hand: lists and cards draw the same orders again and again, and the same spec always

@@ -1,16 +1,16 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.reading.LineCollector;
 import java.awt.Font;
 import java.awt.font.FontRenderContext;
 import java.awt.font.GlyphVector;
 import java.awt.geom.AffineTransform;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.reading.LineCollector;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;

@@ -1,10 +1,10 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;

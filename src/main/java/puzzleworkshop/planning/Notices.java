@@ -7,13 +7,13 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.workshop.Workshop;
 
 /**

@@ -1,7 +1,5 @@
 package puzzleworkshop.planning;
 
-import puzzleworkshop.planning.calendar.IsoWeek;
-import puzzleworkshop.planning.schedule.Schedule;
 import java.awt.Color;
 import java.io.ByteArrayOutputStream;
 import java.time.LocalDate;
@@ -20,8 +18,10 @@ import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.planning.calendar.IsoWeek;
+import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;

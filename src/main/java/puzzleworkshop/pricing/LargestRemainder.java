@@ -1,6 +1,5 @@
 package puzzleworkshop.pricing;
 
-import puzzleworkshop.pricing.cost.CostPart;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -10,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.cost.CostPart;
 
 /**
  * Exact amounts made payable so that they add up to a payable total: each is rounded down and the units left over go to

@@ -1,12 +1,12 @@
 package puzzleworkshop.pricing;
 
-import puzzleworkshop.pricing.cost.CostSheet;
-import puzzleworkshop.pricing.tax.VatSum;
 import java.time.LocalDate;
 import java.util.List;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * A price and where it comes from. All amounts but the cost sheet are payable, and add up: goods − discount + shipping

@@ -1,5 +1,13 @@
 package puzzleworkshop.pricing;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
@@ -11,14 +19,6 @@ import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatRate;
 import puzzleworkshop.pricing.tax.VatSum;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
-import puzzleworkshop.measure.Sentence;
 
 /**
  * From what an order costs to make to what it is sold for: the rule's price, the rush surcharge, a price point, the

@@ -1,13 +1,13 @@
 package puzzleworkshop.pricing;
 
-import puzzleworkshop.pricing.cost.StageWork;
-import puzzleworkshop.pricing.tax.VatRates;
 import java.util.List;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Stage;
 
 /**

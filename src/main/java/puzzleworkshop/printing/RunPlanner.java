@@ -3,10 +3,10 @@ package puzzleworkshop.printing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.geometry.packing.Packed;
 import puzzleworkshop.geometry.packing.PackItem;
-import puzzleworkshop.geometry.packing.RectanglePacker;
+import puzzleworkshop.geometry.packing.Packed;
 import puzzleworkshop.geometry.packing.PackedAt;
+import puzzleworkshop.geometry.packing.RectanglePacker;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -16,8 +16,8 @@ record ApprovedSnapshot(String text) {
         PatternSpec pattern = puzzle.pattern();
         // said only where there is one, so that what was approved before trays were asked for keeps its fingerprint
         String tray = puzzle.tray() ? "\n" + Tray.of(pattern) : "";
-        return new ApprovedSnapshot("picture " + picture.sha256() + "\n" + framed.crop() + "\ndesign " + PatternSpec.DESIGN + "\n"
-                + pattern + tray);
+        return new ApprovedSnapshot("picture " + picture.sha256() + "\n" + framed.crop() + "\ndesign "
+                + PatternSpec.DESIGN + "\n" + pattern + tray);
     }
 
     /** SHA-256 of the text, 64 hexadecimal digits. */

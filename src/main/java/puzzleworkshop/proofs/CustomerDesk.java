@@ -7,12 +7,12 @@ import java.time.Duration;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.FacePainter;
@@ -217,8 +217,9 @@ public class CustomerDesk {
         TradeNumbers numbers = workshop.tradeNumbers();
         PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
         Optional<Picture> picture = order.picture().flatMap(framed -> pictures.find(framed.picture()));
-        String fingerprint = picture.map(p -> ApprovedSnapshot.of(p, order.picture().orElseThrow(), order.puzzle())
-                        .fingerprint())
+        String fingerprint = picture.map(
+                        p -> ApprovedSnapshot.of(p, order.picture().orElseThrow(), order.puzzle())
+                                .fingerprint())
                 .orElse("");
         Optional<Resolution> resolution = picture.map(p -> Resolution.judge(
                 p, order.picture().orElseThrow().crop(), order.puzzle().finished(), numbers.overhang(), limits));

@@ -25,7 +25,8 @@ public record BoardFacts(
         String note) {
 
     public static BoardFacts clean(String material, Grade grade, Length nominal) {
-        return new BoardFacts(material, grade, nominal, Optional.empty(), Length.ZERO, BoardContamination.CLEAN, Grain.NONE, "", "");
+        return new BoardFacts(
+                material, grade, nominal, Optional.empty(), Length.ZERO, BoardContamination.CLEAN, Grain.NONE, "", "");
     }
 
     /** The measured thickness, else the nominal one. */

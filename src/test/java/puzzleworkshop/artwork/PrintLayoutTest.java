@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.pixels.Crop;
-import puzzleworkshop.artwork.reading.IntakeLimits;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Color;
@@ -20,10 +18,12 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Framing;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -1,8 +1,5 @@
 package puzzleworkshop.artwork;
 
-import puzzleworkshop.artwork.pixels.Crop;
-import puzzleworkshop.artwork.reading.ColourFacts;
-import puzzleworkshop.artwork.reading.PictureFormat;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -16,6 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -9,18 +9,18 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.cutfiles.writing.CutFile;
-import puzzleworkshop.cutfiles.CutInspector;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.cutfiles.writing.CutPlan;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.Inspection;
-import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * Reads and inspects every SVG and DXF file of a folder, or files made here: puzzles with each line once, and the same

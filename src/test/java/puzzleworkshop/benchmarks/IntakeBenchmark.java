@@ -13,9 +13,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
-import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.Survey;
 

@@ -1,14 +1,5 @@
 package puzzleworkshop.cutfiles;
 
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutStyle;
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.Piece;
-import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.cutfiles.writing.CutFile;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -19,10 +10,19 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.path.CurvePath;
-import puzzleworkshop.geometry.Point;
-import puzzleworkshop.measure.Size;
 import puzzleworkshop.cutfiles.Inspection.Trouble;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class CutInspectorTest {

@@ -18,8 +18,8 @@ import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatRates;
@@ -98,7 +98,7 @@ public final class SoldOrders {
                         "mara");
     }
 
-    Order confirmed(String customer, int quantity) {
+    public Order confirmed(String customer, int quantity) {
         Order quote = quote(customer, quantity, false, Percent.ZERO);
         return beans.getBean(Orders.class).confirm(quote.id(), quote.promised().orElseThrow(), "mara");
     }

@@ -1,10 +1,5 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.cutfiles.CutInspector;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.Inspection;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -16,11 +11,16 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PersonalShapeTest {
@@ -99,8 +99,8 @@ class PersonalShapeTest {
 
     @Test
     void shapes_at_the_edge_too_close_or_crossing_themselves_are_refused() {
-        assertThatThrownBy(() ->
-                        PatternMaker.make(PLAIN.withShapes(List.of(PersonalShapes.heart(Point.of(20, 90), Length.mm(60))))))
+        assertThatThrownBy(() -> PatternMaker.make(
+                        PLAIN.withShapes(List.of(PersonalShapes.heart(Point.of(20, 90), Length.mm(60))))))
                 .isInstanceOf(Refused.class)
                 .hasMessageStartingWith("pattern.shape.at_edge");
         PersonalShape bow = new PersonalShape(

@@ -1,7 +1,5 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.mesh.ShapeText;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
@@ -12,10 +10,12 @@ import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.PatternMaker;
+import puzzleworkshop.pattern.mesh.ShapeText;
 
 /**
  * The same number gives the same pattern in every later version. The fingerprints are of patterns made on 2026-11-27

@@ -1,13 +1,5 @@
 package puzzleworkshop.planning;
 
-import puzzleworkshop.planning.calendar.DeliveryWay;
-import puzzleworkshop.planning.calendar.OpenHours;
-import puzzleworkshop.planning.calendar.Worker;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
-import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.planning.feed.WeekFeed;
-import puzzleworkshop.planning.schedule.DueVerdict;
-import puzzleworkshop.planning.schedule.Job;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -36,6 +28,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -48,6 +41,14 @@ import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.feed.WeekFeed;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
@@ -187,6 +188,7 @@ class WeekPlanIT {
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -195,6 +197,7 @@ class WeekPlanIT {
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,

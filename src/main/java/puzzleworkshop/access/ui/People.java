@@ -18,8 +18,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import puzzleworkshop.access.Account;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.Role;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 
 /** Who may sign in: a line for each, with what an owner can change, and a form for one more. */

@@ -1,8 +1,8 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.Picture;
 import java.util.Objects;
 import java.util.regex.Pattern;
+import puzzleworkshop.artwork.Picture;
 
 /**
  * Which part of a picture becomes the puzzle. The frame is exactly the finished puzzle, without overhang; it is given in

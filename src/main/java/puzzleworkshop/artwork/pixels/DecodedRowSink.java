@@ -1,8 +1,8 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.reading.ImageHeader;
 import java.awt.color.ICC_Profile;
 import java.util.Optional;
+import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.measure.Refused;
 
 /** Where the readers pour their rows: counts them, so that a file which stops half way is noticed. */

@@ -1,12 +1,12 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.reading.Jpeg;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import puzzleworkshop.artwork.reading.Jpeg;
 
 /**
  * Draws what a crop shows, with its overhang, at any resolution, row by row. Every new pixel is the mean of the area it

@@ -1,14 +1,14 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.JpegRows;
-import puzzleworkshop.artwork.reading.PdfPage;
-import puzzleworkshop.artwork.reading.PngRows;
 import java.awt.color.CMMException;
 import java.io.IOException;
 import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.JpegRows;
+import puzzleworkshop.artwork.reading.PdfPage;
+import puzzleworkshop.artwork.reading.PngRows;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -1,8 +1,5 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.reading.BoundedImageInput;
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.Readers;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.Rectangle;
@@ -18,7 +15,10 @@ import java.nio.file.Path;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.reading.BoundedImageInput;
+import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.PictureFormat;
+import puzzleworkshop.artwork.reading.Readers;
 
 /** Rows of any format whose reader can read a region: a strip at a time. */
 public final class StripRows {

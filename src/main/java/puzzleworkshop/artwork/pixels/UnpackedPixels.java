@@ -1,6 +1,5 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.reading.ImageHeader;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -10,6 +9,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import puzzleworkshop.artwork.reading.ImageHeader;
 
 /**
  * All pixels of a picture, unpacked into a temporary file that is mapped into memory: any of them can be had, in any

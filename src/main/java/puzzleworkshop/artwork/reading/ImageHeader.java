@@ -1,8 +1,8 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.Profiles;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.measure.Sentence;
 
 /**

@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.Frame;
-import puzzleworkshop.artwork.pixels.RowRaster;
 import java.awt.Point;
 import java.awt.Transparency;
 import java.awt.color.ColorSpace;
@@ -30,6 +28,8 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.RowRaster;
 
 /**
  * Writes JPEGs in sRGB that hold pixels and nothing else: no location, no camera, no date of the original. Colour is kept

@@ -1,6 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.Profiles;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.RandomAccessFile;
@@ -10,6 +9,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
+import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;

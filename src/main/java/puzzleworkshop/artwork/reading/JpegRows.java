@@ -1,8 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.DecodedRowSink;
-import puzzleworkshop.artwork.pixels.RowRaster;
-import puzzleworkshop.artwork.pixels.RowTaker;
 import java.awt.Rectangle;
 import java.awt.Transparency;
 import java.awt.color.ColorSpace;
@@ -18,6 +15,9 @@ import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.RowRaster;
+import puzzleworkshop.artwork.pixels.RowTaker;
 
 /** A JPEG's rows: grey and RGB in one pass, CMYK and YCCK by strips with our own arithmetic. */
 public final class JpegRows {
@@ -42,8 +42,8 @@ public final class JpegRows {
         }
     }
 
-    private static void readOnePass(ImageReader reader, int components, Path file, ImageHeader facts, DecodedRowSink spout)
-            throws IOException {
+    private static void readOnePass(
+            ImageReader reader, int components, Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
         ColorModel colours = new ComponentColorModel(
                 ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);

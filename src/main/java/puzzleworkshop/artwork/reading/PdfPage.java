@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.DecodedRowSink;
-import puzzleworkshop.artwork.pixels.StripRows;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
@@ -20,6 +18,8 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.apache.pdfbox.rendering.PDFRenderer;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.StripRows;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 

@@ -1,6 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.Profiles;
 import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.util.ArrayList;
@@ -9,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
+import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;

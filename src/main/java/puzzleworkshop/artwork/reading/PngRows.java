@@ -1,10 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.DecodedRowSink;
-import puzzleworkshop.artwork.pixels.Flatten;
-import puzzleworkshop.artwork.pixels.RowRaster;
-import puzzleworkshop.artwork.pixels.RowTaker;
-import puzzleworkshop.artwork.pixels.StripRows;
 import java.awt.Transparency;
 import java.awt.color.ColorSpace;
 import java.awt.image.BufferedImage;
@@ -18,6 +13,11 @@ import javax.imageio.ImageReader;
 import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.Flatten;
+import puzzleworkshop.artwork.pixels.RowRaster;
+import puzzleworkshop.artwork.pixels.RowTaker;
+import puzzleworkshop.artwork.pixels.StripRows;
 
 /** A PNG's rows: plain eight-bit ones in one pass, interlaced, indexed and deep ones by strips. */
 public final class PngRows {

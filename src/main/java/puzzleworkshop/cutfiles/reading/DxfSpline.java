@@ -1,9 +1,9 @@
 package puzzleworkshop.cutfiles.reading;
 
-import puzzleworkshop.geometry.path.SegmentDistance;
 import java.awt.Shape;
 import java.awt.geom.Path2D;
 import java.util.List;
+import puzzleworkshop.geometry.path.SegmentDistance;
 
 /**
  * A spline of DXF: rational B-spline of any degree, evaluated by de Boor's rule in homogeneous coordinates (Piegl and

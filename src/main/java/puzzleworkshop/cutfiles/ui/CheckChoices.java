@@ -7,12 +7,12 @@ import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
 
 /** How to look at a cut file: pixels an inch, the bed, the print, and the speed that tells how much time doubles cost. */
 class CheckChoices extends Div {

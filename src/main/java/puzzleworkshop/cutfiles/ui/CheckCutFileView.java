@@ -18,14 +18,14 @@ import java.io.IOException;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.cutfiles.CutInspector;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.Inspection;
 
 /** Drop a cut file from elsewhere: its real size, what is wrong with it, and a cleaned one to take away. */
 @Route("check-cut-file")
@@ -50,8 +50,7 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
 
     public CheckCutFileView(Formatter figures, Machines machines) {
         this.figures = figures;
-        this.choices = new CheckChoices(
-                figures, machines.standard().map(Machine::bed), this::again);
+        this.choices = new CheckChoices(figures, machines.standard().map(Machine::bed), this::again);
         this.list = new InspectionList(figures, drawing::show);
         addClassName("pw-page");
         Div head = new Div(

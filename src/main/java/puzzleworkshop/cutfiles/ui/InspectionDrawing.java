@@ -2,12 +2,12 @@ package puzzleworkshop.cutfiles.ui;
 
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.Inspection;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
-import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /** A cut file as it lies, with everything found in it marked by the number it has in the list. */
 class InspectionDrawing extends SvgBox {

@@ -9,13 +9,13 @@ import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import puzzleworkshop.cutfiles.Inspection;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
-import puzzleworkshop.cutfiles.Inspection;
 
 /** The facts of an inspected file, what was found in words, and the cleaned file to take away. */
 class InspectionList extends Div {

@@ -3,8 +3,8 @@ package puzzleworkshop.cutfiles.writing;
 import java.util.List;
 import java.util.Locale;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * Writes a plan as DXF, release 12 in ASCII, the form every laser program reads (AutoCAD DXF reference, AC1009): one

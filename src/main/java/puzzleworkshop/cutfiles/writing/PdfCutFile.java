@@ -9,8 +9,8 @@ import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfLayer;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 
 /**

@@ -2,8 +2,8 @@ package puzzleworkshop.cutfiles.writing;
 
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * Orders lines so that the head travels little between them: always on to the nearest end (a line may be run either

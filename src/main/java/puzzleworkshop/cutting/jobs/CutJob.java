@@ -1,9 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.time.CutTime;
-import puzzleworkshop.cutting.trials.Trial;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -12,6 +8,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
 

@@ -1,8 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.SettingStore;
-import puzzleworkshop.cutting.trials.Trial;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -17,6 +14,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
 import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.SettingStore;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.sheets.BoardContamination;

@@ -1,14 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.time.CutTime;
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial;
-import puzzleworkshop.machines.Machine;
-import puzzleworkshop.machines.Machines;
-import puzzleworkshop.machines.Motion;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -19,8 +10,17 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.Motion;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 

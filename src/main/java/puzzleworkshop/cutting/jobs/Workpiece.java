@@ -1,11 +1,11 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.cutting.settings.BoardKind;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.supplies.LaserFacts;
 
 /**

@@ -1,7 +1,7 @@
 package puzzleworkshop.cutting.settings;
 
-import puzzleworkshop.machines.Machine;
 import java.util.Locale;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Speed;

@@ -1,7 +1,5 @@
 package puzzleworkshop.cutting.settings;
 
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -12,6 +10,8 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.trials.Trial.Source;

@@ -1,19 +1,19 @@
 package puzzleworkshop.cutting.settings;
 
-import puzzleworkshop.cutting.trials.NextTry;
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial;
-import puzzleworkshop.cutting.trials.TrialEvidence;
-import puzzleworkshop.machines.Machine;
-import puzzleworkshop.machines.Machines;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 

@@ -1,12 +1,12 @@
 package puzzleworkshop.cutting.time;
 
+import java.util.List;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Motion;
-import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
-import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Minutes;
 
 /**

@@ -1,10 +1,10 @@
 package puzzleworkshop.cutting.time;
 
-import puzzleworkshop.machines.Motion;
 import java.util.Arrays;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.machines.Motion;
 
 /**
  * How long a head takes along one path, from rest to rest, when it may not exceed a speed, bends no faster than the

@@ -1,9 +1,9 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.machines.Beam;
 import java.util.List;
 import java.util.OptionalDouble;
 import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Beam;
 
 /**
  * Between which line energies the right one lies, by the trials in a given number of passes with the gap right and the

@@ -1,15 +1,15 @@
 package puzzleworkshop.cutting.trials;
 
+import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CommonPractice;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.SettingState;
-import puzzleworkshop.machines.Beam;
-import puzzleworkshop.machines.Machine;
-import java.util.List;
-import java.util.Optional;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Beam;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 
@@ -39,7 +39,8 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     private static final double TRUST_WITHOUT_AIR = 0.3;
 
     /** The next try after these trials, or none when the parameters in use are proven. */
-    public static Optional<NextTry> after(Machine machine, BoardKind board, TrialEvidence evidence, CutParameters current) {
+    public static Optional<NextTry> after(
+            Machine machine, BoardKind board, TrialEvidence evidence, CutParameters current) {
         if (evidence.stateOf(current) == SettingState.PROVEN) {
             return Optional.empty();
         }
@@ -166,14 +167,22 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
         int row = evidence.goodInARow(next);
         if (row > 0) {
             return new NextTry(
-                    next, energy, Sentence.of("cutting.next.again", energy, row, TrialEvidence.GOOD_IN_A_ROW - row), false);
+                    next,
+                    energy,
+                    Sentence.of("cutting.next.again", energy, row, TrialEvidence.GOOD_IN_A_ROW - row),
+                    false);
         }
         EnergyInterval bracket = EnergyInterval.of(trials, beam, next.passes());
         return new NextTry(next, energy, moved(next, energy, was, lastEnergy, last.finding(), bracket), false);
     }
 
     private static Sentence moved(
-            CutParameters next, double energy, CutParameters was, double lastEnergy, Finding seen, EnergyInterval bracket) {
+            CutParameters next,
+            double energy,
+            CutParameters was,
+            double lastEnergy,
+            Finding seen,
+            EnergyInterval bracket) {
         boolean charred = seen.charring() > Finding.ACCEPTABLE_CHARRING;
         if (next.passes() > was.passes()) {
             return Sentence.of(

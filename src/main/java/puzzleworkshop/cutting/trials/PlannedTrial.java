@@ -1,8 +1,8 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.CutSetting;
 import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
+import puzzleworkshop.cutting.settings.CutSetting;
 
 /**
  * A trial that is to be made before an order is cut, because the settings for its board are not proven.

@@ -1,12 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.jobs.CutJob;
-import puzzleworkshop.cutting.jobs.CutMoved;
-import puzzleworkshop.cutting.settings.BoardKind;
-import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.settings.SettingChanged;
-import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.machines.Machine;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -18,7 +11,14 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutMoved;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.SettingChanged;
+import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Minutes;
 
 /**

@@ -3,8 +3,8 @@ package puzzleworkshop.cutting.trials;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * Digits as single strokes for engraving, drawn by ourselves on a grid of 4 × 6: a beam follows lines, it does not fill

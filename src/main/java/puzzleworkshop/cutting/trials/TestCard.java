@@ -1,14 +1,14 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.CutSetting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Svg;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;

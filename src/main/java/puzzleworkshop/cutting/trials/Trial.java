@@ -1,8 +1,8 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.CutParameters;
 import java.time.Instant;
 import java.util.Optional;
+import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.measure.Length;
 
 /**

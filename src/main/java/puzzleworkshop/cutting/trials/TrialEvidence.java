@@ -1,9 +1,9 @@
 package puzzleworkshop.cutting.trials;
 
+import java.util.List;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.SettingState;
 import puzzleworkshop.machines.Beam;
-import java.util.List;
 import puzzleworkshop.measure.Length;
 
 /**

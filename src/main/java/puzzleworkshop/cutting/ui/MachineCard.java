@@ -5,12 +5,12 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import puzzleworkshop.machines.Machine;
 import puzzleworkshop.cutting.time.MachineRatio;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.machines.Machine;
 
 /** One machine: its bed drawn to scale with an A4 sheet on it, what it can do, and how true its estimates are. */
 public class MachineCard extends Div {

@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.machines.ui.MachineForm;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -16,13 +15,14 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import puzzleworkshop.cutting.jobs.CutJobs;
-import puzzleworkshop.machines.Machine;
 import puzzleworkshop.cutting.jobs.RunningTimes;
-import puzzleworkshop.machines.Machines;
 import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Feedback;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.ui.MachineForm;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The laser cutters, and for the chosen one the boards it has settings for and what it cut lately. */

@@ -1,7 +1,5 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.machines.ui.Fields;
-import puzzleworkshop.machines.ui.SpeedField;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
@@ -14,6 +12,8 @@ import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.machines.ui.Fields;
+import puzzleworkshop.machines.ui.SpeedField;
 import puzzleworkshop.measure.Percent;
 
 /** What is dialled in for a try, with its line energy as one types. */

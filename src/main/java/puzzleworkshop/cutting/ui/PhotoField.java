@@ -7,8 +7,8 @@ import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.Optional;
 import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 
 /** Takes one photo of a cut edge; on a phone the camera opens. */
 class PhotoField extends Div {

@@ -20,13 +20,13 @@ import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.trials.TrialEvidence;
-import puzzleworkshop.cutting.trials.NextTry;
 import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.NextTry;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Source;
-import puzzleworkshop.display.Formatter;
+import puzzleworkshop.cutting.trials.TrialEvidence;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.SignedIn;
 
 /** One setting: what is dialled in, what the trials say, what to try next, and the form to write a try down. */

@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.machines.ui.Fields;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
@@ -22,10 +21,11 @@ import java.util.Map;
 import java.util.TreeSet;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.machines.Machine;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.ui.Fields;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.Material;

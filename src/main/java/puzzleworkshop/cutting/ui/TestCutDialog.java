@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
 import puzzleworkshop.cutting.jobs.CutJob;
-import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.BoardContamination;
 

@@ -1,8 +1,5 @@
 package puzzleworkshop.geometry.assign;
 
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.UsefulSizes;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
@@ -11,6 +8,9 @@ import java.util.function.BooleanSupplier;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

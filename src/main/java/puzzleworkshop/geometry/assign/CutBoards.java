@@ -1,10 +1,5 @@
 package puzzleworkshop.geometry.assign;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.UsefulSizes;
-import puzzleworkshop.geometry.fit.BestPlace;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -15,6 +10,11 @@ import java.util.function.BiFunction;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.BestPlace;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

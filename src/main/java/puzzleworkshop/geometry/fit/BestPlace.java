@@ -1,13 +1,13 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.Spot;
-import puzzleworkshop.geometry.UsefulSizes;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Size;
 

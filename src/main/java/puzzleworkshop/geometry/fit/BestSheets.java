@@ -1,8 +1,5 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.UsefulSizes;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -10,6 +7,9 @@ import java.util.Optional;
 import java.util.PriorityQueue;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Size;
 

@@ -1,9 +1,9 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Spot;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.geometry.Spot;
 
 /** Corners of the convex hull of spots by Andrew's monotone chain (Inf. Process. Lett. 9, 1979). */
 public final class ConvexHull {

@@ -1,7 +1,7 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Outline;
 import java.util.Arrays;
+import puzzleworkshop.geometry.Outline;
 
 /**
  * Where may the lower corner of an upright w × h box lie so that the box stays inside a free area with holes?

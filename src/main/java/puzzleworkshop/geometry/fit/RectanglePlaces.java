@@ -1,12 +1,12 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -1,9 +1,9 @@
 package puzzleworkshop.geometry.fit;
 
+import java.util.List;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
-import java.util.List;
 import puzzleworkshop.measure.Size;
 
 /**

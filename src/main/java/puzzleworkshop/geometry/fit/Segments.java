@@ -1,11 +1,11 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Spot;
 
 /**
  * The border of a free area as bare line pieces, in arrays for speed. By the even-odd rule they also tell what is

@@ -56,7 +56,8 @@ final class ItemOrders {
     }
 
     /** Large before small on the whole, with chance in it: sorted by area times a random factor. */
-    static void roughlyByArea(int[] order, int size, ItemShapes s, double[] keys, double chance, SplittableRandom random) {
+    static void roughlyByArea(
+            int[] order, int size, ItemShapes s, double[] keys, double chance, SplittableRandom random) {
         for (int k = 0; k < size; k++) {
             keys[k] = s.area[order[k]] * (1 - chance * random.nextDouble());
         }

@@ -18,7 +18,15 @@ final class TransposedFill {
         sideways = new SkylineBestFit(shapes.transposed(), effort);
     }
 
-    long fill(boolean up, int width, int height, int[] order, int size, SkylineBestFit.Taste taste, Layout out, int sheet) {
+    long fill(
+            boolean up,
+            int width,
+            int height,
+            int[] order,
+            int size,
+            SkylineBestFit.Taste taste,
+            Layout out,
+            int sheet) {
         SkylineBestFit fill = up ? upwards : sideways;
         for (int k = 0; k < size; k++) {
             out.sheet[order[k]] = -1;

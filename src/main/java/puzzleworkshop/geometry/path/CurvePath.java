@@ -1,10 +1,10 @@
 package puzzleworkshop.geometry.path;
 
-import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.Point;
 import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
 
 /**
  * A run of straight lines and cubic curves without a gap, in millimetres, y down; what a laser head follows between

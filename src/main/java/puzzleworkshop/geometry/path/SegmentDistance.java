@@ -17,7 +17,8 @@ public final class SegmentDistance {
     }
 
     /** Zero where they cross or touch. */
-    public static double between(double ax, double ay, double bx, double by, double cx, double cy, double dx, double dy) {
+    public static double between(
+            double ax, double ay, double bx, double by, double cx, double cy, double dx, double dy) {
         if (cross(ax, ay, bx, by, cx, cy, dx, dy)) {
             return 0;
         }
@@ -27,7 +28,8 @@ public final class SegmentDistance {
     }
 
     /** Whether each passes through the other's inside; ends that merely touch are left to the distances. */
-    public static boolean cross(double ax, double ay, double bx, double by, double cx, double cy, double dx, double dy) {
+    public static boolean cross(
+            double ax, double ay, double bx, double by, double cx, double cy, double dx, double dy) {
         double c = turn(ax, ay, bx, by, cx, cy);
         double d = turn(ax, ay, bx, by, dx, dy);
         if (c > 0 == d > 0 || c == 0 || d == 0) {

@@ -14,9 +14,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.WearPart;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 
 /** What a machine's hour is made of; the rate itself is counted under Rates and prices. */

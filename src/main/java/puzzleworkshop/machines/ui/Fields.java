@@ -21,7 +21,8 @@ public final class Fields {
         return form;
     }
 
-    public static NumberField number(Formatter figures, String key, double value, double least, double most, String unit) {
+    public static NumberField number(
+            Formatter figures, String key, double value, double least, double most, String unit) {
         NumberField field = new NumberField(figures.text(key));
         field.setValue(value);
         field.setMin(least);

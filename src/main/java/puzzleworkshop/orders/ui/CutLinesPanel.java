@@ -6,16 +6,16 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
-import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.pattern.ui.StickingVerdict;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
@@ -62,8 +62,8 @@ class CutLinesPanel implements OrderPanel {
                     pattern.outline(),
                     pattern.spec().size(),
                     figures));
-            section.add(files(
-                    "orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> pattern.plan(sequence))));
+            section.add(
+                    files("orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> pattern.plan(sequence))));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());
                 section.add(

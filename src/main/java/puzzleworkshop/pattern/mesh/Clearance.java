@@ -1,12 +1,12 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.geometry.path.SegmentDistance;
-import puzzleworkshop.geometry.path.SegmentGrid;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.SegmentDistance;
+import puzzleworkshop.geometry.path.SegmentGrid;
 
 /**
  * Looks whether any two lines of a mesh cross or come closer than the wood allows, an edge to itself included (its

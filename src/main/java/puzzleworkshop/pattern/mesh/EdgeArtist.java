@@ -1,12 +1,12 @@
 package puzzleworkshop.pattern.mesh;
 
+import java.util.List;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.WoodLimits;
-import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
-import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.path.Segment;
 
 /**
  * Draws one inner edge in the chosen style. Every edge has its own stream of random numbers, so that drawing one again

@@ -1,12 +1,12 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.Piece;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.pattern.Piece;
 
 /**
  * Reads the pieces off a mesh: at every point the edges are ordered by the direction in which they leave it; turning

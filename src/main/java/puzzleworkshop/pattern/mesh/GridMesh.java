@@ -1,11 +1,11 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.CutStyle;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PuzzleEdge;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PuzzleEdge;
 
 /**
  * Lays the mesh of a plain grid: its points, slightly off the straight rows so that no piece is like another, the

@@ -1,8 +1,8 @@
 package puzzleworkshop.pattern.mesh;
 
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 
 /**

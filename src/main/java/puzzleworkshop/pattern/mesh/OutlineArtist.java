@@ -1,13 +1,13 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.PatternSpec;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pattern.PatternSpec;
 
 /**
  * Draws the edges of the outline, clockwise from the top left corner. A rounded corner is divided in its middle

@@ -1,8 +1,5 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutStyle;
-import puzzleworkshop.pattern.PatternSpec;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
@@ -10,6 +7,9 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.PatternSpec;
 
 /**
  * Makes a pattern from its spec and verifies it by geometry: no two lines cross, none comes closer to another (or to

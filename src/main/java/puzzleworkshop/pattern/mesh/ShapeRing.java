@@ -1,6 +1,5 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.PersonalShape;
 import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
@@ -9,10 +8,11 @@ import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pattern.PersonalShape;
 
 /** A personal shape inside a pattern: its outline clockwise, places where lines may end on it, and those taken. */
 final class ShapeRing {

@@ -3,8 +3,8 @@ package puzzleworkshop.pattern.mesh;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.StringTokenizer;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 
 /**

@@ -1,6 +1,5 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.PatternSpec;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -10,9 +9,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pattern.PatternSpec;
 
 /**
  * Makes room for personal shapes in a plain grid. Points of the grid inside or close to a shape go; lines that led to

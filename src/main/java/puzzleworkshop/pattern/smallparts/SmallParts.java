@@ -1,8 +1,5 @@
 package puzzleworkshop.pattern.smallparts;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Piece;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,10 +10,13 @@ import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.Piece;
 
 /**
  * Whether pieces are small parts in the sense of the toy rules: each piece's real outline and thickness against the

@@ -1,9 +1,9 @@
 package puzzleworkshop.pattern.smallparts;
 
-import puzzleworkshop.pattern.IntendedAge;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pattern.IntendedAge;
 
 /**
  * What was computed about small parts and what follows from it. A computation of ours, not a test by a laboratory: the

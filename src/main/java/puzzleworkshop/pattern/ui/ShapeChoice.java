@@ -12,13 +12,13 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PersonalShapes;
 
@@ -134,9 +134,11 @@ public class ShapeChoice extends Div {
             case LETTER ->
                 letter.getValue().isBlank()
                         ? List.of()
-                        : List.of(PersonalShapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
+                        : List.of(
+                                PersonalShapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
             case KEPT ->
-                kept.map(shape -> List.of(PersonalShapes.placed(shape, middle, wanted))).orElse(List.of());
+                kept.map(shape -> List.of(PersonalShapes.placed(shape, middle, wanted)))
+                        .orElse(List.of());
             case FILE ->
                 file.map(drawn -> List.of(PersonalShapes.imported(drawn, middle, wanted, wanted)))
                         .orElse(List.of());

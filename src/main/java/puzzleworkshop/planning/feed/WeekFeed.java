@@ -1,7 +1,5 @@
 package puzzleworkshop.planning.feed;
 
-import puzzleworkshop.planning.PlanStore;
-import puzzleworkshop.planning.WeekPlan;
 import biweekly.ICalVersion;
 import biweekly.ICalendar;
 import biweekly.component.VEvent;
@@ -29,6 +27,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.planning.PlanStore;
+import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.workshop.Workshop;
 
 /**

@@ -257,7 +257,10 @@ public final class ListScheduler {
             from = spread ? machine.firstOpen(withHands) : machine.earliest(withHands, length);
         }
         int to = from >= FreeTime.NEVER ? FreeTime.NEVER : spread ? machine.endOfSpread(from, length) : from + length;
-        if (m == SchedulingProblem.LASER && operation.setting >= 0 && operation.setUp > 0 && savesSetUp(o, operation, ready, to)) {
+        if (m == SchedulingProblem.LASER
+                && operation.setting >= 0
+                && operation.setUp > 0
+                && savesSetUp(o, operation, ready, to)) {
             return;
         }
         if (to >= FreeTime.NEVER) {

@@ -61,7 +61,8 @@ final class Loads {
     }
 
     /** What the plan has taken of the open time; work that goes on after a break leaves room for others between. */
-    private static int planned(SchedulingProblem shop, ListScheduler dispatch, Stage.Resource resource, int from, int to) {
+    private static int planned(
+            SchedulingProblem shop, ListScheduler dispatch, Stage.Resource resource, int from, int to) {
         return switch (resource) {
             case LASER -> dispatch.taken(SchedulingProblem.LASER, from, to);
             case PRINTER -> dispatch.taken(SchedulingProblem.PRINTER, from, to);

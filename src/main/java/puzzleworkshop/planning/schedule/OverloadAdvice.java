@@ -1,7 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.Worker;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -12,8 +10,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.IntStream;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
-import puzzleworkshop.planning.schedule.Schedule.Outlook;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingCalendar.Evening;
+import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.workshop.Stage;
 
 /**

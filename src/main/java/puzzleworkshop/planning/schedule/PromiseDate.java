@@ -1,7 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.DeliveryWay;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
@@ -11,6 +9,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.workshop.Stage;
 

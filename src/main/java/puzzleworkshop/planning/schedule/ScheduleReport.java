@@ -155,8 +155,8 @@ public final class ScheduleReport {
         if (shop.due[j] < shop.now) {
             return Sentence.of("planning.cause.overdue", job.due().toLocalDate());
         }
-        LocalDate mainDay =
-                shop.moment(dispatch.start[shop.route[j][SchedulingProblem.mainTask(job)]]).toLocalDate();
+        LocalDate mainDay = shop.moment(dispatch.start[shop.route[j][SchedulingProblem.mainTask(job)]])
+                .toLocalDate();
         if (finish > shop.due[j]
                 && job.pinned().isPresent()
                 && !job.pinned().get().isBefore(mainDay)) {

@@ -1,6 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.ListScheduler.Score;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
 
@@ -122,7 +122,9 @@ public final class Scheduler {
 
     private static int setting(SchedulingProblem shop, int job) {
         return IntStream.of(shop.route[job])
-                .map(o -> shop.operations.get(o).machine() == SchedulingProblem.LASER ? shop.operations.get(o).setting : -1)
+                .map(o -> shop.operations.get(o).machine() == SchedulingProblem.LASER
+                        ? shop.operations.get(o).setting
+                        : -1)
                 .max()
                 .orElse(-1);
     }

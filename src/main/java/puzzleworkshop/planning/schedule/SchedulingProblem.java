@@ -1,7 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.Worker;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
@@ -11,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -10,18 +10,18 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.util.Optional;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Notices;
-import puzzleworkshop.planning.schedule.DueVerdict;
-import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.workshop.SignedIn;
 
 /** On the order's page: what was promised, what the plan says, words for the customer, and money that comes first. */

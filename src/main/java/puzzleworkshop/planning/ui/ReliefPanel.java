@@ -13,16 +13,16 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.Notices;
-import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.workshop.SignedIn;
 
 /** What gives when not everything can be on time: whom to warn, or which evening to work, with numbers. */

@@ -11,13 +11,13 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Job.Hold;
 
 /** A message to the customer to copy or to mail, and the mark that they were told. */
 public class TellDialog extends Dialog {

@@ -12,8 +12,8 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.orders.ui.StageStrip;
-import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Schedule;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
 class WeekCard extends Div {

@@ -1,9 +1,5 @@
 package puzzleworkshop.pricing.cost;
 
-import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.Source;
-import puzzleworkshop.pricing.rates.RateKind;
-import puzzleworkshop.pricing.rates.RateSet;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -12,6 +8,10 @@ import java.util.Map;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.workshop.Stage;
 
 /**

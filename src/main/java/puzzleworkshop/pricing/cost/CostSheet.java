@@ -1,6 +1,5 @@
 package puzzleworkshop.pricing.cost;
 
-import puzzleworkshop.pricing.LargestRemainder;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -8,6 +7,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.LargestRemainder;
 
 /**
  * All that an order costs, as lines that open to where they come from.

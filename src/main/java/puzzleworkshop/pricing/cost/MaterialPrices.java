@@ -1,13 +1,13 @@
 package puzzleworkshop.pricing.cost;
 
-import puzzleworkshop.pricing.Source;
-import puzzleworkshop.pricing.rates.RateKind;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.RateKind;
 
 /**
  * What materials cost by the heap of receipts: the moving average of what was bought. Asked first; the rate table

@@ -1,7 +1,5 @@
 package puzzleworkshop.pricing.cost;
 
-import puzzleworkshop.pricing.Source;
-import puzzleworkshop.pricing.rates.RateKind;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
@@ -9,6 +7,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;

@@ -1,8 +1,8 @@
 package puzzleworkshop.pricing.rates;
 
-import puzzleworkshop.pricing.Source;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import puzzleworkshop.pricing.Source;
 
 /**
  * One figure as it holds from a day on.

@@ -1,10 +1,10 @@
 package puzzleworkshop.pricing.rates;
 
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
 import java.time.LocalDate;
 import java.util.Currency;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 /**
  * How a price is made from a cost, from a day on.

@@ -1,7 +1,5 @@
 package puzzleworkshop.pricing.rates;
 
-import puzzleworkshop.pricing.Source;
-import puzzleworkshop.pricing.cost.MachineHour;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Currency;
@@ -10,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.cost.MachineHour;
 
 /**
  * All figures as they hold on one day.

@@ -1,7 +1,5 @@
 package puzzleworkshop.pricing.rates;
 
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
 import java.sql.Date;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -16,6 +14,8 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class RateStore {

@@ -1,8 +1,8 @@
 package puzzleworkshop.pricing.tax;
 
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.rates.RateSet;
-import puzzleworkshop.measure.Percent;
 
 /** Which of the workshop's tax rates a line of an order carries. How high each is stands in the rates, from a day on. */
 public enum VatRate {

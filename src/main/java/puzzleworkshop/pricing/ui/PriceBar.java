@@ -15,10 +15,10 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
-import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 

@@ -14,8 +14,8 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
@@ -65,7 +65,8 @@ class RuleForm extends Div {
         vat.addValueChangeListener(event -> showWhatCounts());
         showWhatCounts();
         Button save = new Button(getTranslation("pricing.rule.save"), event -> {
-            if (complete() && Feedback.unlessRefused(figures, "pricing.saved", () -> book.set(typed(), signedIn.name()))) {
+            if (complete()
+                    && Feedback.unlessRefused(figures, "pricing.saved", () -> book.set(typed(), signedIn.name()))) {
                 changed.run();
             }
         });

@@ -21,9 +21,9 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.WhatIf;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.rates.RateKind;
-import puzzleworkshop.pricing.WhatIf;
 
 /** Drag margin, passes, rejects and discount, and see what the price and the profit of a usual puzzle would be. */
 class WhatIfPanel extends Div {

@@ -9,9 +9,9 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -36,7 +36,8 @@ class MediumDialog extends Dialog {
     private final Select<SupplyItem> laminate;
     private final Checkbox usual = new Checkbox(getTranslation("printing.medium.usual"));
 
-    MediumDialog(PrintMedia media, Supplies supplies, Formatter figures, Optional<PrintMedium> medium, Runnable changed) {
+    MediumDialog(
+            PrintMedia media, Supplies supplies, Formatter figures, Optional<PrintMedium> medium, Runnable changed) {
         this.figures = figures;
         setWidth("34rem");
         setHeaderTitle(medium.map(PrintMedium::name).orElse(getTranslation("printing.medium.new")));

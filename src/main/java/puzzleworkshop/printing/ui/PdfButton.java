@@ -14,9 +14,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.RunPrinter;
 

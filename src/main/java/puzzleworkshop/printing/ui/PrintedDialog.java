@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -33,7 +33,12 @@ class PrintedDialog extends Dialog {
     private final Paragraph refusal = new Paragraph();
 
     PrintedDialog(
-            PrintRoom room, PrintRun run, List<String> heldBack, Formatter figures, SignedIn signedIn, Runnable changed) {
+            PrintRoom room,
+            PrintRun run,
+            List<String> heldBack,
+            Formatter figures,
+            SignedIn signedIn,
+            Runnable changed) {
         this.room = room;
         this.run = run;
         this.figures = figures;

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
@@ -42,7 +42,8 @@ class RunPanel extends Div {
     private OptionalLong chosen = OptionalLong.empty();
     private transient PrintRun run;
 
-    RunPanel(GangRuns runs, PrintRoom room, RunPrinter printer, Formatter figures, SignedIn signedIn, Runnable changed) {
+    RunPanel(
+            GangRuns runs, PrintRoom room, RunPrinter printer, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.runs = runs;
         this.room = room;
         this.printer = printer;

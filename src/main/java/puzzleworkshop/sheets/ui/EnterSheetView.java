@@ -21,9 +21,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
@@ -62,7 +62,12 @@ public class EnterSheetView extends Div {
     private transient Runnable ready;
 
     public EnterSheetView(
-            SheetRack rack, RackSettings settings, Workshop workshop, SignedIn who, Formatter figures, RackLabels words) {
+            SheetRack rack,
+            RackSettings settings,
+            Workshop workshop,
+            SignedIn who,
+            Formatter figures,
+            RackLabels words) {
         this.rack = rack;
         this.figures = figures;
         this.words = words;

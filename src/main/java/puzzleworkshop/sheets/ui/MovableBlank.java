@@ -11,8 +11,8 @@ import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -17,8 +17,8 @@ import jakarta.annotation.security.PermitAll;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.FollowingBlank;
@@ -46,7 +46,8 @@ public class WeekSheetsView extends Div {
     private final transient Formatter figures;
     private final Div answer = new Div();
 
-    public WeekSheetsView(WeekAssignment assignment, SheetRack rack, SignedIn who, Formatter figures, RackLabels words) {
+    public WeekSheetsView(
+            WeekAssignment assignment, SheetRack rack, SignedIn who, Formatter figures, RackLabels words) {
         this.assignment = assignment;
         this.rack = rack;
         this.who = who;

@@ -11,8 +11,8 @@ import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -50,7 +50,8 @@ class StockTakingDialog extends Dialog {
                     counted.put(id, field.getValue());
                 }
             });
-            if (Feedback.unlessRefused(figures, "supplies.booked", () -> supplies.takeStock(counted, signedIn.name()))) {
+            if (Feedback.unlessRefused(
+                    figures, "supplies.booked", () -> supplies.takeStock(counted, signedIn.name()))) {
                 close();
                 changed.run();
             }

@@ -15,9 +15,9 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -63,7 +63,8 @@ class SupplyDialog extends Dialog {
         useUnit.addValueChangeListener(event -> showWhatCounts());
         showWhatCounts();
         Button save = new Button(getTranslation("supplies.save"), event -> {
-            if (isComplete() && Feedback.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
+            if (isComplete()
+                    && Feedback.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
                 close();
                 changed.run();
             }

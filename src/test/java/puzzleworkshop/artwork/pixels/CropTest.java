@@ -1,7 +1,5 @@
 package puzzleworkshop.artwork.pixels;
 
-import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.ResolutionTest;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -10,6 +8,8 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.ResolutionTest;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class CropTest {

@@ -45,7 +45,8 @@ class DamagedFilesTest {
             long start = System.nanoTime();
             try {
                 // Limits as in the program, but smaller pictures: a damaged header may claim any size below them.
-                ImageHeader facts = ImageProbe.at(file, new IntakeLimits(IntakeLimits.USUAL.bytes(), 4_000_000, 20_000));
+                ImageHeader facts =
+                        ImageProbe.at(file, new IntakeLimits(IntakeLimits.USUAL.bytes(), 4_000_000, 20_000));
                 Survey.of(file, facts, 240, share -> {});
                 read++;
             } catch (Refused said) {

@@ -1,6 +1,5 @@
 package puzzleworkshop.artwork.reading;
 
-import puzzleworkshop.artwork.pixels.Frame;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Color;
@@ -29,8 +28,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class FormatsTest {

@@ -1,11 +1,5 @@
 package puzzleworkshop.cutfiles.reading;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.cutfiles.writing.CutFile;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -14,10 +8,16 @@ import java.nio.charset.StandardCharsets;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /** Sizes follow from SVG 2 (chapters 8 to 10), CSS units (1 in = 25.4 mm = 96 px) and the AutoCAD DXF reference. */
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

@@ -1,11 +1,5 @@
 package puzzleworkshop.cutfiles.writing;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.PuzzleEdge;
-import puzzleworkshop.pattern.StickingCheck;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -34,6 +28,12 @@ import org.w3c.dom.Element;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /** The files are read back by readers that share no code with the writers: Batik's parser, a DXF reader here, PDFBox. */
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

@@ -1,14 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.cutting.settings.BoardKind;
-import puzzleworkshop.cutting.settings.CommonPractice;
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.time.CutTime;
-import puzzleworkshop.cutting.time.CutTimeTest;
-import puzzleworkshop.cutting.trials.Trial;
-import puzzleworkshop.machines.Machine;
-import puzzleworkshop.machines.Machines;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -24,10 +15,19 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.jobs.CutJob.State;
+import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CommonPractice;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.cutting.time.CutTimeTest;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.trials.Trial.Source;
-import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Speed;
@@ -129,11 +129,13 @@ class CutJobsIT {
 
     @Test
     void what_must_not_be_cut_stops_the_job_with_the_reason() {
-        CutJob vinyl = jobs.prepare(wish(9, new Workpiece(CRAFT, BoardContamination.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
+        CutJob vinyl =
+                jobs.prepare(wish(9, new Workpiece(CRAFT, BoardContamination.CLEAN, Film.PVC, "Glossy vinyl")), "Ines");
         answerAll(vinyl);
         assertThat(jobs.find(vinyl.id()).orElseThrow().state()).isEqualTo(State.FORBIDDEN);
         assertThat(refusal(() -> jobs.start(vinyl.id(), "Ines"))).isEqualTo("cutting.forbidden.film.PVC");
-        CutJob unknown = jobs.prepare(wish(10, new Workpiece(CRAFT, BoardContamination.UNKNOWN, Film.SAFE, "")), "Ines");
+        CutJob unknown =
+                jobs.prepare(wish(10, new Workpiece(CRAFT, BoardContamination.UNKNOWN, Film.SAFE, "")), "Ines");
         answerAll(unknown);
         assertThat(refusal(() -> jobs.start(unknown.id(), "Ines"))).isEqualTo("cutting.forbidden.board.UNKNOWN");
         assertThat(jobs.prepare(wish(10, Workpiece.clean(CRAFT)), "Ines").state())

@@ -1,10 +1,5 @@
 package puzzleworkshop.cutting.time;
 
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.machines.Beam;
-import puzzleworkshop.machines.Machine;
-import puzzleworkshop.machines.MachineCosts;
-import puzzleworkshop.machines.Motion;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -17,9 +12,14 @@ import org.apache.commons.math3.analysis.integration.SimpsonIntegrator;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.machines.Beam;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineCosts;
+import puzzleworkshop.machines.Motion;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;

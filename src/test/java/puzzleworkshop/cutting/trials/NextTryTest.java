@@ -1,11 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.BoardKind;
-import puzzleworkshop.cutting.settings.CommonPractice;
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.SettingState;
-import puzzleworkshop.cutting.time.CutTimeTest;
-import puzzleworkshop.machines.Machine;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -14,8 +8,14 @@ import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CommonPractice;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.SettingState;
+import puzzleworkshop.cutting.time.CutTimeTest;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Speed;

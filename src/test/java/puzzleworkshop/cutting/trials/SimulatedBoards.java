@@ -1,11 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.BoardKind;
-import puzzleworkshop.cutting.settings.CommonPractice;
-import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.SettingState;
-import puzzleworkshop.cutting.time.CutTimeTest;
-import puzzleworkshop.machines.Machine;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,9 +7,15 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Function;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CommonPractice;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.SettingState;
+import puzzleworkshop.cutting.time.CutTimeTest;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 
 /**

@@ -1,11 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.cutting.settings.BoardKind;
-import puzzleworkshop.cutting.settings.CommonPractice;
-import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.settings.SettingState;
-import puzzleworkshop.cutting.time.CutTimeTest;
-import puzzleworkshop.machines.Machine;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -18,8 +12,14 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CommonPractice;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.SettingState;
+import puzzleworkshop.cutting.time.CutTimeTest;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

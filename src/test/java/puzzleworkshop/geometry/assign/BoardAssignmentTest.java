@@ -1,9 +1,5 @@
 package puzzleworkshop.geometry.assign;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.RandomOutlines;
-import puzzleworkshop.geometry.UsefulSizes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -16,6 +12,10 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Geometry;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.RandomOutlines;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.assign.BoardAssignment.Placed;
 import puzzleworkshop.geometry.assign.BoardAssignment.Plan;
 import puzzleworkshop.measure.Length;

@@ -1,10 +1,5 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Remainder;
-import puzzleworkshop.geometry.Spot;
-import puzzleworkshop.geometry.UsefulSizes;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -13,6 +8,11 @@ import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

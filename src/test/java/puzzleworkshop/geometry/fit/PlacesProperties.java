@@ -1,12 +1,5 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
-import puzzleworkshop.geometry.RandomOutlines;
-import puzzleworkshop.geometry.Remainder;
-import puzzleworkshop.geometry.Spot;
-import puzzleworkshop.geometry.UsefulSizes;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
@@ -18,6 +11,13 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.RandomOutlines;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -1,8 +1,5 @@
 package puzzleworkshop.geometry.fit;
 
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
@@ -12,6 +9,9 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;
 
 /**

@@ -40,7 +40,9 @@ class ExactSearchTest {
             int truth = fewest(shapes, width, height);
             SheetSearch search = new SheetSearch(shapes, width, height, new WorkBudget(2_000_000), seed);
             search.search();
-            assertThat(LowerBounds.sheets(shapes, width, height)).as("seed " + seed).isBetween(1, truth);
+            assertThat(LowerBounds.sheets(shapes, width, height))
+                    .as("seed " + seed)
+                    .isBetween(1, truth);
             assertThat(search.bestSheets).as("seed " + seed).isEqualTo(truth);
             assertThat(search.bound).as("proved, seed " + seed).isEqualTo(truth);
         }

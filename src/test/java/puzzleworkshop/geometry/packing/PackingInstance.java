@@ -50,8 +50,9 @@ public record PackingInstance(
             }
         }
         boolean turns = turnable;
-        List<PackItem> pieces =
-                items.stream().map(item -> new PackItem(item[0], item[1], turns)).toList();
+        List<PackItem> pieces = items.stream()
+                .map(item -> new PackItem(item[0], item[1], turns))
+                .toList();
         return kind.equals("strip") || kind.equals("bins")
                 ? Optional.of(new PackingInstance(name, kind.equals("strip"), width, height, pieces, optimum, group))
                 : Optional.empty();

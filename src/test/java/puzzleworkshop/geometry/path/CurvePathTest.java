@@ -1,7 +1,5 @@
 package puzzleworkshop.geometry.path;
 
-import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.Point;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -11,6 +9,8 @@ import org.apache.commons.math3.analysis.integration.RombergIntegrator;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class CurvePathTest {

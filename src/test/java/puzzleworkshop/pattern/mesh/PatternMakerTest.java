@@ -1,13 +1,5 @@
 package puzzleworkshop.pattern.mesh;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutStyle;
-import puzzleworkshop.pattern.JtsLines;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.Piece;
-import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.PuzzleEdge;
-import puzzleworkshop.pattern.RandomSpecs;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -19,6 +11,14 @@ import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.JtsLines;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.RandomSpecs;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PatternMakerTest {
@@ -61,7 +61,8 @@ class PatternMakerTest {
     @Test
     void the_outline_never_leaves_the_finished_size() {
         for (PuzzleEdge outline :
-                new PuzzleEdge[] {PuzzleEdge.square(), PuzzleEdge.rounded(Length.mm(6)), PuzzleEdge.wavy(Length.mm(3))}) {
+                new PuzzleEdge[] {PuzzleEdge.square(), PuzzleEdge.rounded(Length.mm(6)), PuzzleEdge.wavy(Length.mm(3))
+                }) {
             var bounds =
                     PatternMaker.make(A_SIZE.withOutline(outline)).outline().bounds();
             assertThat(bounds.width()).isCloseTo(200, within(1e-9));
@@ -125,7 +126,8 @@ class PatternMakerTest {
     @Test
     void the_same_seed_gives_the_same_pattern_forever() throws Exception {
         CutPattern pattern = PatternMaker.make(A_SIZE.withOutline(PuzzleEdge.rounded(Length.mm(8))));
-        CutPattern waves = PatternMaker.make(A_SIZE.withStyle(CutStyle.WAVY).withOutline(PuzzleEdge.wavy(Length.mm(3))));
+        CutPattern waves =
+                PatternMaker.make(A_SIZE.withStyle(CutStyle.WAVY).withOutline(PuzzleEdge.wavy(Length.mm(3))));
         assertThat(fingerprint(pattern)).isEqualTo("7a854126acc6c090");
         assertThat(fingerprint(waves)).isEqualTo("12147617d4f87597");
         assertThat(fingerprint(PatternMaker.make(A_SIZE.withSeed(43))))

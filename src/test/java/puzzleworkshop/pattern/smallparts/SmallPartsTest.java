@@ -1,20 +1,20 @@
 package puzzleworkshop.pattern.smallparts;
 
-import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PieceGrid;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.smallparts.SmallPartsCylinder.Answer;
 
 /** The cylinder: 16 CFR 1501.4, figure 1 (1.25 in across, 1 to 2.25 in deep, inch values). The solids: geometry. */

@@ -1,7 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.OpenHours;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import static org.assertj.core.api.Assertions.assertThat;
 import static puzzleworkshop.planning.schedule.WorkshopWeeks.MONDAY;
 
@@ -12,6 +10,8 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingCalendar.Evening;
 import puzzleworkshop.workshop.Stage;
 
@@ -26,7 +26,8 @@ class OverloadAdviceTest {
     void an_overloaded_laser_says_whom_to_warn_and_which_evening_helps() {
         List<Job> jobs = WorkshopWeeks.overloadedLaser();
         Schedule plan = scheduler.plan(calendar, jobs, MONDAY);
-        OverloadAdvice relief = OverloadAdvice.of(scheduler, calendar, jobs, MONDAY, plan).orElseThrow();
+        OverloadAdvice relief =
+                OverloadAdvice.of(scheduler, calendar, jobs, MONDAY, plan).orElseThrow();
         assertThat(relief.narrow()).isEqualTo(Stage.Resource.LASER);
         assertThat(relief.neededMinutes()).isGreaterThan(relief.availableMinutes());
         assertThat(relief.warn()).hasSize(plan.late()).allMatch(Schedule.Outlook::isLate);

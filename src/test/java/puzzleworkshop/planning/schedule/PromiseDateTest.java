@@ -1,8 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.DeliveryWay;
-import puzzleworkshop.planning.calendar.OpenHours;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import static org.assertj.core.api.Assertions.assertThat;
 import static puzzleworkshop.planning.schedule.WorkshopWeeks.MONDAY;
 
@@ -14,6 +11,9 @@ import java.util.Set;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.PromiseDate.Forecast;
 import puzzleworkshop.workshop.Stage;
 

@@ -1,10 +1,10 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 
 /** Judges the search from outside it: the plain sequence by due date, and the best of all sequences. */
 public final class ScheduleJudge {

@@ -1,8 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.OpenHours;
-import puzzleworkshop.planning.calendar.Worker;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import static org.assertj.core.api.Assertions.assertThat;
 import static puzzleworkshop.planning.schedule.WorkshopWeeks.MONDAY;
 
@@ -22,6 +19,9 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
 import puzzleworkshop.workshop.Stage;

@@ -1,9 +1,5 @@
 package puzzleworkshop.planning.schedule;
 
-import puzzleworkshop.planning.calendar.DeliveryWay;
-import puzzleworkshop.planning.calendar.OpenHours;
-import puzzleworkshop.planning.calendar.Worker;
-import puzzleworkshop.planning.calendar.WorkingCalendar;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -14,7 +10,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.workshop.Stage;
 
 /** Workshops and weeks of our own making, for tests and the benchmark. */

@@ -1,10 +1,5 @@
 package puzzleworkshop.pricing.rates;
 
-import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -22,6 +17,11 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest
