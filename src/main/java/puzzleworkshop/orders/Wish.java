@@ -3,15 +3,16 @@ package puzzleworkshop.orders;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
 /**
@@ -25,13 +26,14 @@ import puzzleworkshop.sheets.SheetId;
  * @param vat which tax rates its lines carry
  * @param softAccepted the customer's word that a soft picture will do
  * @param shapes personal pieces among the others; usually none
+ * @param design which way of drawing; an order that is changed keeps the one it was made with
  */
 public record Wish(
         Optional<FramedPicture> picture,
         Size finished,
         int pieces,
         CutStyle style,
-        Outline outline,
+        PuzzleEdge outline,
         long seed,
         IntendedAge age,
         boolean tray,
@@ -45,10 +47,55 @@ public record Wish(
         Money shipping,
         VatRates vat,
         String softAccepted,
-        List<PersonalShape> shapes) {
+        List<PersonalShape> shapes,
+        int design) {
 
     public Wish {
         shapes = List.copyOf(shapes);
+    }
+
+    /** By the newest way of drawing. */
+    public Wish(
+            Optional<FramedPicture> picture,
+            Size finished,
+            int pieces,
+            CutStyle style,
+            PuzzleEdge outline,
+            long seed,
+            IntendedAge age,
+            boolean tray,
+            int quantity,
+            BoardKind board,
+            Optional<SheetId> sheet,
+            Optional<LocalDate> wantedBy,
+            boolean rush,
+            Optional<Long> way,
+            Percent discount,
+            Money shipping,
+            VatRates vat,
+            String softAccepted,
+            List<PersonalShape> shapes) {
+        this(
+                picture,
+                finished,
+                pieces,
+                style,
+                outline,
+                seed,
+                age,
+                tray,
+                quantity,
+                board,
+                sheet,
+                wantedBy,
+                rush,
+                way,
+                discount,
+                shipping,
+                vat,
+                softAccepted,
+                shapes,
+                PatternSpec.DESIGN);
     }
 
     /** Without personal pieces. */
@@ -57,7 +104,7 @@ public record Wish(
             Size finished,
             int pieces,
             CutStyle style,
-            Outline outline,
+            PuzzleEdge outline,
             long seed,
             IntendedAge age,
             boolean tray,

@@ -23,7 +23,7 @@ public record PatternSpec(
         PieceGrid grid,
         long seed,
         CutStyle style,
-        Outline outline,
+        PuzzleEdge outline,
         Length thickness,
         Length kerf,
         List<PersonalShape> shapes,
@@ -60,7 +60,7 @@ public record PatternSpec(
             PieceGrid grid,
             long seed,
             CutStyle style,
-            Outline outline,
+            PuzzleEdge outline,
             Length thickness,
             Length kerf,
             List<PersonalShape> shapes) {
@@ -70,7 +70,7 @@ public record PatternSpec(
     /** Knobs, square corners, 3 mm board. */
     public static PatternSpec of(Size size, PieceGrid grid, long seed) {
         return new PatternSpec(
-                size, grid, seed, CutStyle.KNOBS, Outline.square(), USUAL_THICKNESS, USUAL_KERF, List.of());
+                size, grid, seed, CutStyle.KNOBS, PuzzleEdge.square(), USUAL_THICKNESS, USUAL_KERF, List.of());
     }
 
     public PatternSpec withSeed(long other) {
@@ -81,7 +81,7 @@ public record PatternSpec(
         return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes, design);
     }
 
-    public PatternSpec withOutline(Outline other) {
+    public PatternSpec withOutline(PuzzleEdge other) {
         return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes, design);
     }
 
