@@ -4,9 +4,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
@@ -85,6 +87,17 @@ public class PaymentsAwaited {
         unpaid(store.asked())
                 .forEach((order, asked) -> open.put(order, LocalDate.ofInstant(asked.at(), workshop.zone())));
         return open;
+    }
+
+    /** Those of the orders for which any money has come. */
+    Set<OrderId> withMoney(List<Order> open) {
+        Set<OrderId> paid = new HashSet<>();
+        money.ifAvailable(room -> room.of(open.stream().map(Order::id).toList()).forEach((order, came) -> {
+            if (came.isPositive()) {
+                paid.add(order);
+            }
+        }));
+        return paid;
     }
 
     private Map<OrderId, Asked> unpaid(List<Asked> all) {

@@ -44,11 +44,6 @@ import puzzleworkshop.workshop.Workshop;
 public class WeekPlan implements ReadyDates {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
-    /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
-    private static final int SEARCH = 400;
-
-    private static final int USUAL_ORDERS = 60;
-
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
@@ -56,6 +51,7 @@ public class WeekPlan implements ReadyDates {
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
+    private final PaymentsAwaited payments;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
     private final AtomicReference<Made> made = new AtomicReference<>();
@@ -68,6 +64,7 @@ public class WeekPlan implements ReadyDates {
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
+            PaymentsAwaited payments,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -77,6 +74,7 @@ public class WeekPlan implements ReadyDates {
         this.prints = prints;
         this.trials = trials;
         this.store = store;
+        this.payments = payments;
         this.bench = bench;
         this.clock = clock;
     }
@@ -121,8 +119,10 @@ public class WeekPlan implements ReadyDates {
             this.printsAsOf = prints.stamp();
             this.calendar = times.calendar();
             List<Order> open = orders.open();
-            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
-            this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
+            LatenessCost cost = times.latenessCost();
+            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
+            this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
+            Set<OrderId> paid = payments.withMoney(open);
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
@@ -137,7 +137,8 @@ public class WeekPlan implements ReadyDates {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -267,10 +268,6 @@ public class WeekPlan implements ReadyDates {
             made.set(known);
         }
         return known;
-    }
-
-    private static int tries(int open) {
-        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, 3 * SEARCH);
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {

@@ -129,6 +129,17 @@ public class WorkingTimes {
         changed();
     }
 
+    /** What the sequence of the week counts a late order with. */
+    public LatenessCost latenessCost() {
+        return store.latenessCost();
+    }
+
+    @Transactional
+    public void save(LatenessCost cost) {
+        store.update(cost);
+        changed();
+    }
+
     /** The usual way first. */
     public List<DeliveryWay> ways() {
         return store.ways();

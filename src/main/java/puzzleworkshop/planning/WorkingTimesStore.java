@@ -178,6 +178,30 @@ class WorkingTimesStore {
                 """).param("person", person).param("day", day).update();
     }
 
+    LatenessCost latenessCost() {
+        return jdbc.sql("select at_all, per_day, growth, started, paid from lateness_cost")
+                .query((row, n) -> new LatenessCost(
+                        row.getDouble("at_all"),
+                        row.getDouble("per_day"),
+                        row.getDouble("growth"),
+                        row.getDouble("started"),
+                        row.getDouble("paid")))
+                .single();
+    }
+
+    void update(LatenessCost cost) {
+        jdbc.sql("""
+                update lateness_cost set at_all = :atAll, per_day = :perDay, growth = :growth, started = :started,
+                    paid = :paid
+                """)
+                .param("atAll", cost.atAll())
+                .param("perDay", cost.perDay())
+                .param("growth", cost.growth())
+                .param("started", cost.started())
+                .param("paid", cost.paid())
+                .update();
+    }
+
     List<DeliveryWay> ways() {
         return jdbc.sql("select * from delivery_way order by usual desc, name")
                 .query((row, n) -> new DeliveryWay(
