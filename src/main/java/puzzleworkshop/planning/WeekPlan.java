@@ -29,6 +29,7 @@ import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.printing.PlannedPrints;
@@ -51,7 +52,7 @@ public class WeekPlan implements ReadyDates {
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
-    private final PaymentsAwaited payments;
+    private final Payments payments;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
     private final AtomicReference<Made> made = new AtomicReference<>();
@@ -64,7 +65,7 @@ public class WeekPlan implements ReadyDates {
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
-            PaymentsAwaited payments,
+            Payments payments,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -122,7 +123,7 @@ public class WeekPlan implements ReadyDates {
             LatenessCost cost = times.latenessCost();
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
             this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
-            Set<OrderId> paid = payments.withMoney(open);
+            Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
