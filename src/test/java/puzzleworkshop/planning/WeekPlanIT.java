@@ -28,6 +28,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -179,6 +180,7 @@ class WeekPlanIT {
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -187,6 +189,7 @@ class WeekPlanIT {
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,
