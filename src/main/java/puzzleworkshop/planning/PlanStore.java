@@ -8,9 +8,10 @@ import java.util.Map;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.planning.schedule.LatenessCost;
 
 @Repository
-class PlanStore {
+public class PlanStore {
 
     private final JdbcClient jdbc;
 
@@ -47,7 +48,7 @@ class PlanStore {
                 == 1;
     }
 
-    void addFeed(byte[] hash, String who, Instant at) {
+    public void addFeed(byte[] hash, String who, Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
@@ -58,13 +59,13 @@ class PlanStore {
                 .update();
     }
 
-    void endFeeds(Instant at) {
+    public void endFeeds(Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
     }
 
-    boolean isFeed(byte[] hash) {
+    public boolean isFeed(byte[] hash) {
         return jdbc.sql("select count(*) from week_feed where token_hash = :hash and ended_at is null")
                         .param("hash", hash)
                         .query(Integer.class)
@@ -72,10 +73,34 @@ class PlanStore {
                 > 0;
     }
 
-    boolean hasFeed() {
+    public boolean hasFeed() {
         return jdbc.sql("select count(*) from week_feed where ended_at is null")
                         .query(Integer.class)
                         .single()
                 > 0;
+    }
+
+    LatenessCost latenessCost() {
+        return jdbc.sql("select at_all, per_day, growth, started, paid from lateness_cost")
+                .query((row, n) -> new LatenessCost(
+                        row.getDouble("at_all"),
+                        row.getDouble("per_day"),
+                        row.getDouble("growth"),
+                        row.getDouble("started"),
+                        row.getDouble("paid")))
+                .single();
+    }
+
+    void update(LatenessCost cost) {
+        jdbc.sql("""
+                update lateness_cost set at_all = :atAll, per_day = :perDay, growth = :growth, started = :started,
+                    paid = :paid
+                """)
+                .param("atAll", cost.atAll())
+                .param("perDay", cost.perDay())
+                .param("growth", cost.growth())
+                .param("started", cost.started())
+                .param("paid", cost.paid())
+                .update();
     }
 }

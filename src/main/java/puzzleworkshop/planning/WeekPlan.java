@@ -19,8 +19,8 @@ import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.event.TransactionalEventListener;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.trials.TrialsPlanned;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -30,8 +30,17 @@ import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.LatenessCost;
+import puzzleworkshop.planning.schedule.OverloadAdvice;
+import puzzleworkshop.planning.schedule.PromiseDate;
+import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.planning.schedule.Schedule.Outlook;
+import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.workshop.Stage;
@@ -48,11 +57,12 @@ public class WeekPlan implements ReadyDates {
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final Holds holds;
+    private final Blockers holds;
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
     private final Payments payments;
+    private final LatenessWeights weights;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
     private final AtomicReference<Made> made = new AtomicReference<>();
@@ -61,11 +71,12 @@ public class WeekPlan implements ReadyDates {
             Orders orders,
             WorkingTimes times,
             Workshop workshop,
-            Holds holds,
+            Blockers holds,
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
             Payments payments,
+            LatenessWeights weights,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -76,6 +87,7 @@ public class WeekPlan implements ReadyDates {
         this.trials = trials;
         this.store = store;
         this.payments = payments;
+        this.weights = weights;
         this.bench = bench;
         this.clock = clock;
     }
@@ -112,7 +124,7 @@ public class WeekPlan implements ReadyDates {
         final Scheduler scheduler;
         final WorkOfOrders work;
         final Standing standing;
-        private Optional<Relief> relief;
+        private Optional<OverloadAdvice> relief;
         private PromiseDate promise;
 
         Made(LocalDateTime at) {
@@ -120,7 +132,7 @@ public class WeekPlan implements ReadyDates {
             this.printsAsOf = prints.stamp();
             this.calendar = times.calendar();
             List<Order> open = orders.open();
-            LatenessCost cost = times.latenessCost();
+            LatenessCost cost = weights.cost();
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
             this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
             Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
@@ -155,9 +167,9 @@ public class WeekPlan implements ReadyDates {
                     calendar);
         }
 
-        synchronized Optional<Relief> relief() {
+        synchronized Optional<OverloadAdvice> relief() {
             if (relief == null) {
-                relief = Relief.of(scheduler, calendar, jobs, at, standing.plan());
+                relief = OverloadAdvice.of(scheduler, calendar, jobs, at, standing.plan());
             }
             return relief;
         }
@@ -176,7 +188,7 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** What gives, if something must; takes up to about a second, so ask for it off the screen's thread. */
-    public Optional<Relief> relief() {
+    public Optional<OverloadAdvice> relief() {
         return made().relief();
     }
 
