@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -26,9 +25,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -43,12 +40,6 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 import puzzleworkshop.workshop.Stage;
@@ -77,9 +68,6 @@ class WeekPlanIT {
 
     @Autowired
     Invoices invoices;
-
-    @Autowired
-    Supplies supplies;
 
     @Autowired
     GangRuns gang;
@@ -199,49 +187,6 @@ class WeekPlanIT {
         assertThat(hold(other)).isEmpty();
         assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin"))
                 .isInstanceOf(Refused.class);
-    }
-
-    @Test
-    @Transactional
-    void when_the_film_runs_out_the_orders_beyond_it_wait_for_film_until_some_is_bought() {
-        Order first = make.confirmed("Tom Reed", plan.today().plusDays(41), 10);
-        Order second = make.confirmed("Tom Reed", plan.today().plusDays(42), 10);
-        long before = waitsForFilm();
-        SupplyItem film = supplies.keep(new SupplyItem(
-                Optional.empty(),
-                "Film for the test",
-                SupplyKind.LAMINATE,
-                UseUnit.METRE,
-                Optional.of(Length.mm(300)),
-                Optional.empty(),
-                "metre",
-                BigDecimal.ONE,
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
-                4,
-                3,
-                true,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(supplies.currency())));
-        assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
-        SupplyId id = film.id().orElseThrow();
-        supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        supplies.useKnowingly(id, BigDecimal.ONE, first.id().value(), "for the test", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).contains(Job.Hold.For.FILM);
-        assertThat(hold(second)).contains(Job.Hold.For.FILM);
-        supplies.buy(id, BigDecimal.TEN, Money.of("9.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).isEmpty();
-    }
-
-    private long waitsForFilm() {
-        return plan.now().entries().stream()
-                .filter(entry -> entry.outlook()
-                        .hold()
-                        .map(hold -> hold.forWhat() == Job.Hold.For.FILM)
-                        .orElse(false))
-                .count();
     }
 
     @Test

@@ -31,11 +31,12 @@ import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
-import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -47,7 +48,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient Orders orders;
     private final transient Confirmations confirmations;
-    private final transient LiveOrders live;
+    private final transient Broadcaster broadcaster;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
@@ -56,13 +57,13 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     public OrderView(
             Orders orders,
             Confirmations confirmations,
-            LiveOrders live,
+            Broadcaster broadcaster,
             Figures figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
         this.confirmations = confirmations;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
         this.panels = panels.stream()
@@ -79,13 +80,11 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        UI ui = event.getUI();
-        Runnable stop = live.listen(changed -> {
-            if (order != null && changed.equals(order.id())) {
-                LiveScreen.tell(ui, this::reload);
-            }
-        });
-        addDetachListener(detach -> stop.run());
+        LiveScreen.refresh(
+                this,
+                broadcaster,
+                change -> order != null && change.equals(new OrderChanged(order.id())),
+                this::reload);
     }
 
     private void reload() {

@@ -36,7 +36,6 @@ import puzzleworkshop.display.Saved;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.planning.IsoWeek;
 import puzzleworkshop.planning.Job.Hold;
-import puzzleworkshop.planning.LivePlan;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
 import puzzleworkshop.planning.Verdict;
@@ -44,6 +43,7 @@ import puzzleworkshop.planning.WeekFeed;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -71,7 +71,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient TodaysList list;
     private final transient Workshop workshop;
     private final transient SignedIn signedIn;
-    private final transient LivePlan live;
+    private final transient Broadcaster broadcaster;
     private final transient Figures figures;
     private final transient ObjectProvider<FirstThings> firstThings;
     private final Select<Arranged> arranged = new Select<>();
@@ -85,7 +85,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             TodaysList list,
             Workshop workshop,
             SignedIn signedIn,
-            LivePlan live,
+            Broadcaster broadcaster,
             Figures figures,
             ObjectProvider<FirstThings> firstThings) {
         this.plan = plan;
@@ -95,7 +95,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.list = list;
         this.workshop = workshop;
         this.signedIn = signedIn;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
         addClassNames("pw-page", "planning-week");
@@ -117,8 +117,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        Runnable stop = live.listen(LiveScreen.refreshing(ui, () -> show(ui)));
-        addDetachListener(detach -> stop.run());
+        LiveScreen.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
     }
 
     private Component head() {

@@ -12,7 +12,6 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.QueryParameters;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -20,12 +19,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.PaymentsAwaited;
@@ -46,9 +43,6 @@ class BenchViewTest extends SpringBrowserlessTest {
 
     @Autowired
     WeekPlan plan;
-
-    @Autowired
-    ApplicationEventPublisher events;
 
     @Autowired
     Bench bench;
@@ -72,12 +66,6 @@ class BenchViewTest extends SpringBrowserlessTest {
                 .findFirst()
                 .orElseThrow();
         test(button).click();
-    }
-
-    /** The plan of the class before speaks of orders that the clean database does not know. */
-    @BeforeEach
-    void the_plan_is_made_anew() {
-        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
     }
 
     @Test
