@@ -27,9 +27,10 @@ class FloorsTest {
     static final List<List<String>> FLOORS = List.of(
             List.of("measure", "geometry", "runtime", "display"),
             List.of("workshop", "artwork", "pattern", "sheets", "supplies", "cutting"),
-            List.of("printing", "pricing"),
+            List.of("pricing"),
             List.of("orders"),
-            List.of("planning", "proofs"),
+            List.of("payments"),
+            List.of("printing", "planning", "proofs"),
             List.of("bench"),
             List.of("delivery", "papers", "insights"),
             List.of("access", "shell", "database", "demo"));

@@ -9,7 +9,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.PaymentsAwaited;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 

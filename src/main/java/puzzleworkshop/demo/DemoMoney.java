@@ -11,8 +11,8 @@ import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.PaperSettings;
-import puzzleworkshop.papers.Payment;
-import puzzleworkshop.planning.PaymentsAwaited;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.pricing.ListPrice;
 import puzzleworkshop.pricing.RateBook;
 

@@ -134,6 +134,13 @@ class OrderStore {
                 .optional();
     }
 
+    Set<OrderId> confirmed(Collection<OrderId> ids) {
+        return jdbc.sql("select id from customer_order where id = any (:ids) and state = 'CONFIRMED'")
+                .param("ids", ids.stream().map(OrderId::value).toArray(Long[]::new))
+                .query((row, n) -> new OrderId(row.getLong("id")))
+                .set();
+    }
+
     List<Order> open() {
         return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id")
                 .query(ORDER)

@@ -19,26 +19,30 @@ import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
- * Issues invoices and credit notes and keeps the payments. Every change holds the order's row, so that two people cannot
+ * Issues invoices and credit notes, and closes an order when it is paid. Every change holds the order's row, so that two people cannot
  * invoice or refund the same order twice; numbers are taken by the database and have no gaps in a year.
  */
 @Service
 public class Invoices {
 
     private final PaperStore store;
+    private final Payments payments;
     private final Orders orders;
     private final Workshop workshop;
     private final Figures figures;
     private final Clock clock;
 
-    Invoices(PaperStore store, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+    Invoices(PaperStore store, Payments payments, Orders orders, Workshop workshop, Figures figures, Clock clock) {
         this.store = store;
+        this.payments = payments;
         this.orders = orders;
         this.workshop = workshop;
         this.figures = figures;
@@ -61,7 +65,7 @@ public class Invoices {
     /** Papers, payments and what is open for one order. */
     @Transactional(readOnly = true)
     public OrderAccount account(OrderId order) {
-        return new OrderAccount(orders.get(order).price().gross(), store.ofOrder(order), store.paymentsOf(order));
+        return new OrderAccount(orders.get(order).price().gross(), store.ofOrder(order), payments.of(order));
     }
 
     @Transactional(readOnly = true)
@@ -73,11 +77,6 @@ public class Invoices {
     @Transactional(readOnly = true)
     public List<Invoice> issued(LocalDate from, LocalDate to) {
         return store.issued(from, to);
-    }
-
-    @Transactional(readOnly = true)
-    public List<Payment> payments(LocalDate from, LocalDate to) {
-        return store.payments(from, to);
     }
 
     /**
@@ -157,12 +156,8 @@ public class Invoices {
     @Transactional
     public void receive(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         Order order = orders.lock(id);
-        if (!amount.isPositive()) {
-            throw new Refused("papers.payment.positive");
-        }
         Payment.Kind kind = account(id).papers().isEmpty() ? Payment.Kind.DEPOSIT : Payment.Kind.PAYMENT;
-        store.add(new Payment(id, kind, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
-        orders.note(id, Sentence.of("papers.history.received", amount.rounded()), who);
+        payments.book(new Payment(id, kind, way, amount, paidOn, note, who));
         closeWhenPaid(order, who);
     }
 
@@ -170,14 +165,7 @@ public class Invoices {
     @Transactional
     public void refund(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         Order order = orders.lock(id);
-        Money received = account(id).received();
-        if (!amount.isPositive() || amount.compareTo(received) > 0) {
-            throw new Refused("papers.refund.range", received);
-        }
-        store.add(
-                new Payment(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who),
-                clock.instant());
-        orders.note(id, Sentence.of("papers.history.refunded", amount.rounded()), who);
+        payments.book(new Payment(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
         if (order.state() == OrderState.CLOSED && account(id).open().isPositive()) {
             orders.reopen(id, who);
         }

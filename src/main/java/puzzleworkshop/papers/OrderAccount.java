@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.VatSum;
 
 /**

@@ -15,6 +15,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
 import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.printing.PlannedPrints;

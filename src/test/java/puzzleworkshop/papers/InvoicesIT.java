@@ -38,6 +38,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.VatMode;
 import puzzleworkshop.pricing.VatRate;
 import puzzleworkshop.pricing.VatRates;

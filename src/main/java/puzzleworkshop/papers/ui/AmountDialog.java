@@ -15,7 +15,7 @@ import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
 
 /** Asks for an amount, its day, its way and a word about it. */
 class AmountDialog extends Dialog {
@@ -53,8 +53,8 @@ class AmountDialog extends Dialog {
         add(fields);
         Button save = new Button(getTranslation("papers.dialog.book"), event -> {
             boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-            amount.setErrorMessage(getTranslation(
-                    amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
+            amount.setErrorMessage(
+                    getTranslation(amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
             amount.setInvalid(!positive);
             if (day.getValue() == null) {
                 day.refuse();

@@ -26,7 +26,7 @@ import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.RateBook;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.SignedIn;

@@ -16,8 +16,8 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Notices;
-import puzzleworkshop.planning.PaymentsAwaited;
 import puzzleworkshop.planning.Schedule;
 import puzzleworkshop.planning.Verdict;
 import puzzleworkshop.planning.WeekPlan;
@@ -128,7 +128,7 @@ class PromisePanel implements OrderPanel {
         Button ask = new Button(figures.text("planning.payment.book"), e -> {
             if (Saved.unlessRefused(figures, "planning.payment.booked", () -> {
                 if (amount.getValue() == null) {
-                    throw new Refused("planning.payment.range", order.price().gross());
+                    throw new Refused("payments.awaited.range", order.price().gross());
                 }
                 payments.ask(
                         order.id(), Money.of(amount.getValue(), half.currency()).rounded(), signedIn.name());

@@ -25,7 +25,7 @@ import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.PaymentsAwaited;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.SignedIn;

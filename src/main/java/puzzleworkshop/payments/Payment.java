@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.payments;
 
 import java.time.LocalDate;
 import puzzleworkshop.measure.Money;
@@ -17,7 +17,7 @@ public record Payment(OrderId order, Kind kind, Way way, Money amount, LocalDate
         REFUND;
 
         public String textKey() {
-            return "papers.payment." + name();
+            return "payments.kind." + name();
         }
     }
 
@@ -28,8 +28,12 @@ public record Payment(OrderId order, Kind kind, Way way, Money amount, LocalDate
         OTHER;
 
         public String textKey() {
-            return "papers.way." + name();
+            return "payments.way." + name();
         }
+    }
+
+    Payment rounded() {
+        return new Payment(order, kind, way, amount.rounded(), paidOn, note.strip(), who);
     }
 
     /** What it adds to what was received. */

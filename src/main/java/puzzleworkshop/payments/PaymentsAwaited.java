@@ -1,4 +1,4 @@
-package puzzleworkshop.planning;
+package puzzleworkshop.payments;
 
 import java.time.Clock;
 import java.time.Instant;
@@ -7,9 +7,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Money;
@@ -25,17 +25,14 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class PaymentsAwaited {
 
-    private final PlanStore store;
+    private final PaymentStore store;
     private final Orders orders;
-    private final ObjectProvider<MoneyReceived> money;
     private final Workshop workshop;
     private final Clock clock;
 
-    PaymentsAwaited(
-            PlanStore store, Orders orders, ObjectProvider<MoneyReceived> money, Workshop workshop, Clock clock) {
+    PaymentsAwaited(PaymentStore store, Orders orders, Workshop workshop, Clock clock) {
         this.store = store;
         this.orders = orders;
-        this.money = money;
         this.workshop = workshop;
         this.clock = clock;
     }
@@ -52,13 +49,13 @@ public class PaymentsAwaited {
     public void ask(OrderId id, Money amount, String who) {
         Order order = orders.lock(id);
         if (order.state() != OrderState.CONFIRMED) {
-            throw new Refused("planning.payment.not-open", order.number());
+            throw new Refused("payments.awaited.not-open", order.number());
         }
         if (!amount.isPositive() || amount.compareTo(order.price().gross()) > 0) {
-            throw new Refused("planning.payment.range", order.price().gross());
+            throw new Refused("payments.awaited.range", order.price().gross());
         }
         store.ask(new Asked(id, amount, clock.instant(), who));
-        orders.note(id, Sentence.of("planning.history.payment-first", amount), who);
+        orders.note(id, Sentence.of("payments.history.awaited", amount), who);
     }
 
     /** The work goes on without it. */
@@ -66,12 +63,12 @@ public class PaymentsAwaited {
     public void letGo(OrderId id, String who) {
         orders.lock(id);
         if (store.letGo(id)) {
-            orders.note(id, Sentence.of("planning.history.payment-let-go"), who);
+            orders.note(id, Sentence.of("payments.history.let-go"), who);
         }
     }
 
     public Optional<Asked> of(OrderId id) {
-        return store.asked().stream().filter(asked -> asked.order().equals(id)).findFirst();
+        return stillToBeMade(store.asked(id).stream().toList()).stream().findFirst();
     }
 
     /** Whether what was asked for has come. */
@@ -82,18 +79,22 @@ public class PaymentsAwaited {
     /** Orders that still wait for their money, and since when. */
     public Map<OrderId, LocalDate> open() {
         Map<OrderId, LocalDate> open = new HashMap<>();
-        unpaid(store.asked())
+        unpaid(stillToBeMade(store.asked()))
                 .forEach((order, asked) -> open.put(order, LocalDate.ofInstant(asked.at(), workshop.zone())));
         return open;
+    }
+
+    private List<Asked> stillToBeMade(List<Asked> asked) {
+        Set<OrderId> open = orders.confirmed(asked.stream().map(Asked::order).toList());
+        return asked.stream().filter(one -> open.contains(one.order())).toList();
     }
 
     private Map<OrderId, Asked> unpaid(List<Asked> all) {
         if (all.isEmpty()) {
             return Map.of();
         }
-        Map<OrderId, Money> received = new HashMap<>();
-        money.ifAvailable(
-                room -> received.putAll(room.of(all.stream().map(Asked::order).toList())));
+        Map<OrderId, Money> received =
+                store.received(all.stream().map(Asked::order).toList());
         return all.stream()
                 .filter(asked -> !Optional.ofNullable(received.get(asked.order()))
                         .map(came -> came.compareTo(asked.amount()) >= 0)
