@@ -13,8 +13,8 @@ public class PatternShelf {
     /** An ordinary puzzle takes about 100 kB for its 200 pieces: some 20 MB in all. */
     private static final int MOST_PIECES_KEPT = 40_000;
 
-    private final VersionedCache<PatternSpec, CutPattern> kept =
-            VersionedCache.ofWeight(MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
+    private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.ofWeight(
+            MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
 
     /**
      * The pattern of a spec, made now or taken from the shelf.

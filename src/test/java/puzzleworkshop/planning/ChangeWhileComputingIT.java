@@ -136,8 +136,7 @@ class ChangeWhileComputingIT {
                     }));
                 }
                 String name = "Workshop of round " + round;
-                workshop.save(
-                        WorkshopProfile.named(name, old.currency(), old.units(), old.zone()));
+                workshop.save(WorkshopProfile.named(name, old.currency(), old.units(), old.zone()));
                 stale += workshop.profile().name().equals(name) ? 0 : 1;
                 stop.set(true);
                 for (Future<?> each : reading) {

@@ -78,8 +78,8 @@ class AfterCommitIT {
                     throw new IllegalStateException("no");
                 }))
                 .hasMessage("no");
-        transaction.executeWithoutResult(status -> List.of(1, 1, 2, 1)
-                .forEach(what -> afterCommit.tell(new Counted(what))));
+        transaction.executeWithoutResult(
+                status -> List.of(1, 1, 2, 1).forEach(what -> afterCommit.tell(new Counted(what))));
         assertThat(calls.poll(3, TimeUnit.SECONDS).changes()).containsExactly(new Counted(1), new Counted(2));
         stop.run();
         transaction.executeWithoutResult(status -> afterCommit.tell(new Counted(3)));
@@ -93,9 +93,13 @@ class AfterCommitIT {
         VersionedCache<String, Integer> cache = VersionedCache.ofMost(5);
         assertThat(cache.get("count", () -> 1)).isEqualTo(1);
         transaction.executeWithoutResult(status -> {
-            assertThat(cache.get("count", () -> 2)).as("before it has changed anything").isEqualTo(1);
+            assertThat(cache.get("count", () -> 2))
+                    .as("before it has changed anything")
+                    .isEqualTo(1);
             afterCommit.tell(new Counted(1));
-            assertThat(cache.get("count", () -> 2)).as("with a change of its own").isEqualTo(2);
+            assertThat(cache.get("count", () -> 2))
+                    .as("with a change of its own")
+                    .isEqualTo(2);
             status.setRollbackOnly();
         });
         assertThat(cache.get("count", () -> 3)).as("after it was rolled back").isEqualTo(1);

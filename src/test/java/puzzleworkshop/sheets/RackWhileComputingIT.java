@@ -50,9 +50,8 @@ class RackWhileComputingIT {
                 settings.saveStandardBlanks(List.of(Size.mm(330 + round % 7, 250), Size.mm(200, 120 + round % 3)));
                 early.get();
                 UsefulSizes useful = finder.sizes();
-                List<Sheet> stock = finder.suggest(A_BLANK).stream()
-                        .map(Suggestion::sheet)
-                        .toList();
+                List<Sheet> stock =
+                        finder.suggest(A_BLANK).stream().map(Suggestion::sheet).toList();
                 assertThat(stock).isNotEmpty();
                 List<Profile> judged = finder.profiles(stock);
                 for (int i = 0; i < stock.size(); i++) {

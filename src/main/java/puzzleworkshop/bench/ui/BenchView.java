@@ -133,10 +133,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     @Override
     protected void onAttach(AttachEvent event) {
         LiveScreen.refresh(
-                this,
-                broadcaster,
-                change -> change instanceof Ticked || WeekPlan.restsOn(change),
-                () -> show(false));
+                this, broadcaster, change -> change instanceof Ticked || WeekPlan.restsOn(change), () -> show(false));
     }
 
     private void show() {
