@@ -25,14 +25,15 @@ public final class LiveScreen {
 
     /**
      * Shows a screen again when something it shows has changed, as long as it is attached. Several changes before it has
-     * come to that are shown once.
+     * come to that are shown once; what it has shown by itself meanwhile, it says to the one returned, is not shown again.
      *
      * @param concerns which changes the screen shows
      */
-    public static void refresh(Component screen, Broadcaster broadcaster, Predicate<Change> concerns, Command show) {
+    public static Broadcaster.Listening refresh(
+            Component screen, Broadcaster broadcaster, Predicate<Change> concerns, Command show) {
         UI ui = screen.getUI().orElseThrow();
         AtomicBoolean waiting = new AtomicBoolean();
-        Runnable stop = broadcaster.listen(concerns, changes -> {
+        Broadcaster.Listening listening = broadcaster.listen(concerns, changes -> {
             if (waiting.compareAndSet(false, true)) {
                 tell(ui, () -> {
                     waiting.set(false);
@@ -41,8 +42,9 @@ public final class LiveScreen {
             }
         });
         screen.addDetachListener(detach -> {
-            stop.run();
+            listening.stop();
             detach.unregisterListener();
         });
+        return listening;
     }
 }

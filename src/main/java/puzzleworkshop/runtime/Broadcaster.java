@@ -38,15 +38,15 @@ public class Broadcaster {
             Thread.ofPlatform().daemon().name("news-", 0).factory());
 
     /**
-     * Listens until the returned stop is run. The listener is called in a thread of its own with all that changed since it
-     * was called last.
+     * Listens until told to stop. The listener is called in a thread of its own with all that changed since it was called
+     * last.
      *
      * @param concerns which changes the screen shows
      */
-    public Runnable listen(Predicate<Change> concerns, Consumer<Set<Change>> listener) {
+    public Listening listen(Predicate<Change> concerns, Consumer<Set<Change>> listener) {
         Screen screen = new Screen(concerns, listener);
         screens.add(screen);
-        return () -> screens.remove(screen);
+        return screen;
     }
 
     /** After those who keep answers have forgotten them. */
@@ -65,7 +65,16 @@ public class Broadcaster {
         clockwork.shutdownNow();
     }
 
-    private final class Screen {
+    /** A screen's ear. */
+    public interface Listening {
+
+        /** The screen is about to be shown anew anyway: what has changed until now need not be told to it any more. */
+        void seen();
+
+        void stop();
+    }
+
+    private final class Screen implements Listening {
 
         private final Predicate<Change> concerns;
         private final Consumer<Set<Change>> listener;
@@ -76,6 +85,16 @@ public class Broadcaster {
         Screen(Predicate<Change> concerns, Consumer<Set<Change>> listener) {
             this.concerns = concerns;
             this.listener = listener;
+        }
+
+        @Override
+        public synchronized void seen() {
+            gathered.clear();
+        }
+
+        @Override
+        public void stop() {
+            screens.remove(this);
         }
 
         synchronized void add(Change change) {
@@ -93,6 +112,9 @@ public class Broadcaster {
         }
 
         private synchronized void due() {
+            if (gathered.isEmpty()) {
+                return;
+            }
             long now = System.nanoTime();
             long wait = Math.min(QUIET.toNanos() - (now - last), LATEST.toNanos() - (now - first));
             if (wait > 0) {

@@ -77,16 +77,15 @@ class ChangeWhileComputingIT {
         List<String> missing = new ArrayList<>();
         try (ExecutorService reader = Executors.newSingleThreadExecutor()) {
             for (int round = 0; round < 12; round++) {
-                CountDownLatch looking = new CountDownLatch(1);
+                AtomicBoolean stop = new AtomicBoolean();
                 Future<?> early = reader.submit(() -> {
-                    looking.countDown();
-                    for (int i = 0; i < 5; i++) {
+                    while (!stop.get()) {
                         plan.now();
-                        pause(20);
+                        pause(2);
                     }
                 });
-                looking.await();
                 Order order = make.confirmed("Ida Lund", plan.today().plusDays(30), 10);
+                stop.set(true);
                 early.get();
                 if (plan.now().of(order.id()).isEmpty()) {
                     missing.add(order.number());

@@ -43,7 +43,9 @@ import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
+import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -54,6 +56,9 @@ class WeekPlanIT {
 
     @Autowired
     WorkingTimes times;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     WeekFeed feed;
@@ -292,6 +297,7 @@ class WeekPlanIT {
 
     @Test
     void todays_list_is_a_sheet_of_paper_with_its_cautions() throws IOException {
+        TestClock.set(LocalDate.of(2027, 3, 3).atTime(7, 0).atZone(workshop.zone()).toInstant());
         make.confirmed(ReadPaper.MANY_LETTERS, plan.today().plusDays(3), 25);
         assertThat(ReadPaper.text(list.pdf()))
                 .contains("never leave it alone")

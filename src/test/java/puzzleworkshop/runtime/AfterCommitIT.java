@@ -34,7 +34,7 @@ class AfterCommitIT {
 
     private final BlockingQueue<Call> calls = new LinkedBlockingQueue<>();
 
-    private Runnable listen() {
+    private Broadcaster.Listening listen() {
         return broadcaster.listen(
                 Counted.class::isInstance,
                 changes -> calls.add(new Call(changes, Thread.currentThread(), System.nanoTime())));
@@ -42,7 +42,7 @@ class AfterCommitIT {
 
     @Test
     void ten_changes_within_a_second_reach_a_screen_once_and_never_in_the_thread_that_made_them() throws Exception {
-        Runnable stop = listen();
+        Broadcaster.Listening screen = listen();
         long began = System.nanoTime();
         for (int i = 0; i < 10; i++) {
             int change = i;
@@ -55,24 +55,35 @@ class AfterCommitIT {
         assertThat(call.by()).isNotSameAs(Thread.currentThread());
         assertThat(TimeUnit.NANOSECONDS.toMillis(call.at() - began)).isLessThan(2000);
         assertThat(calls.poll(600, TimeUnit.MILLISECONDS)).as("told twice").isNull();
-        stop.run();
+        screen.stop();
     }
 
     @Test
     void a_screen_is_told_within_about_a_second_though_changes_never_cease() throws Exception {
-        Runnable stop = listen();
+        Broadcaster.Listening screen = listen();
         long began = System.nanoTime();
         while (calls.isEmpty() && System.nanoTime() - began < TimeUnit.SECONDS.toNanos(5)) {
             afterCommit.tell(new Counted(1));
             Thread.sleep(50);
         }
-        stop.run();
+        screen.stop();
         assertThat(TimeUnit.NANOSECONDS.toMillis(calls.element().at() - began)).isBetween(900L, 2500L);
     }
 
     @Test
+    void a_screen_that_was_shown_meanwhile_is_not_told_again_what_it_has_shown() throws Exception {
+        Broadcaster.Listening screen = listen();
+        afterCommit.tell(new Counted(1));
+        screen.seen();
+        assertThat(calls.poll(600, TimeUnit.MILLISECONDS)).isNull();
+        afterCommit.tell(new Counted(2));
+        assertThat(calls.poll(3, TimeUnit.SECONDS).changes()).containsExactly(new Counted(2));
+        screen.stop();
+    }
+
+    @Test
     void each_change_of_a_transaction_is_told_once_and_of_one_that_was_rolled_back_none() throws Exception {
-        Runnable stop = listen();
+        Broadcaster.Listening screen = listen();
         assertThatThrownBy(() -> transaction.executeWithoutResult(status -> {
                     afterCommit.tell(new Counted(99));
                     throw new IllegalStateException("no");
@@ -81,7 +92,7 @@ class AfterCommitIT {
         transaction.executeWithoutResult(
                 status -> List.of(1, 1, 2, 1).forEach(what -> afterCommit.tell(new Counted(what))));
         assertThat(calls.poll(3, TimeUnit.SECONDS).changes()).containsExactly(new Counted(1), new Counted(2));
-        stop.run();
+        screen.stop();
         transaction.executeWithoutResult(status -> afterCommit.tell(new Counted(3)));
         assertThat(calls.poll(600, TimeUnit.MILLISECONDS))
                 .as("told after it had stopped listening")

@@ -26,6 +26,11 @@ public class CleanDatabase implements TestExecutionListener, Ordered {
         now(context.getApplicationContext().getBean(DataSource.class));
     }
 
+    @Override
+    public void afterTestMethod(TestContext context) {
+        TestClock.reset();
+    }
+
     public static void now(DataSource dataSource) {
         try (Connection connection = dataSource.getConnection();
                 Statement statement = connection.createStatement()) {

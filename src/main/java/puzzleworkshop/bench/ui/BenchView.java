@@ -54,6 +54,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Bench bench;
     private final transient Orders orders;
     private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
@@ -132,7 +133,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        LiveScreen.refresh(
+        live = LiveScreen.refresh(
                 this, broadcaster, change -> change instanceof Ticked || WeekPlan.restsOn(change), () -> show(false));
     }
 
@@ -142,6 +143,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** @param anew whether the open card is made again although nothing about its order has changed: what is half typed on it goes */
     private void show(boolean anew) {
+        if (live != null) {
+            live.seen();
+        }
         Map<Stage, Long> counts = bench.counts();
         stages.removeAll();
         for (Stage each : Stage.values()) {

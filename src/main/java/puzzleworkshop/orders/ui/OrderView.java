@@ -48,6 +48,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Orders orders;
     private final transient Confirmations confirmations;
     private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
@@ -79,7 +80,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        LiveScreen.refresh(
+        live = LiveScreen.refresh(
                 this,
                 broadcaster,
                 change -> order != null && change.equals(new OrderChanged(order.id())),
@@ -87,6 +88,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void reload() {
+        if (live != null) {
+            live.seen();
+        }
         order = orders.get(order.id());
         show();
     }

@@ -72,6 +72,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient Workshop workshop;
     private final transient SignedIn signedIn;
     private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Figures figures;
     private final transient ObjectProvider<FirstThings> firstThings;
     private final Select<Arranged> arranged = new Select<>();
@@ -117,7 +118,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        LiveScreen.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
+        live = LiveScreen.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
     }
 
     private Component head() {
@@ -143,6 +144,9 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private void show(UI ui) {
+        if (live != null) {
+            live.seen();
+        }
         content.removeAll();
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
@@ -299,5 +303,6 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
                 plan.unpin(order, signedIn.name());
             }
         });
+        show(UI.getCurrent());
     }
 }

@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.QueryParameters;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -163,12 +164,24 @@ class BenchViewTest extends SpringBrowserlessTest {
         assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen")
                         .refused())
                 .isEmpty();
-        roundTrip();
         assertThat(bench.queue(Stage.PRINT)).isNotEmpty();
+        untilShown(words -> words.getText().startsWith(open.number() + " has gone on from here"));
         assertThat(find(Paragraph.class).all())
                 .anyMatch(words -> words.getText().startsWith(open.number() + " has gone on from here"));
         assertThat(find(Button.class).all())
                 .noneMatch(button -> button.getText().equals("Print: done"));
+    }
+
+    /** News of others comes by itself, a moment later. */
+    private void untilShown(Predicate<Paragraph> words) {
+        for (int i = 0; i < 40 && find(Paragraph.class).all().stream().noneMatch(words); i++) {
+            try {
+                Thread.sleep(50);
+            } catch (InterruptedException e) {
+                throw new IllegalStateException(e);
+            }
+            roundTrip();
+        }
     }
 
     @Test
