@@ -17,7 +17,7 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.bench.Mishap.What;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -1,7 +1,8 @@
 package puzzleworkshop.bench;
 
 import java.time.Instant;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.workshop.Stage;
 

@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.VersionedCache;
 
 /**

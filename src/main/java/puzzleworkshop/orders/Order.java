@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -1,5 +1,6 @@
 package puzzleworkshop.orders;
 
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.Change;
 
 /** Told after a change to an order is safe in the database, once for each transaction, so that open screens can show it. */

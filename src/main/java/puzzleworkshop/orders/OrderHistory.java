@@ -9,6 +9,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 
 /** What happened to an order: lines are added by every room that does something with it, and never changed. */

@@ -98,7 +98,7 @@ public final class SoldOrders {
                         "mara");
     }
 
-    Order confirmed(String customer, int quantity) {
+    public Order confirmed(String customer, int quantity) {
         Order quote = quote(customer, quantity, false, Percent.ZERO);
         return beans.getBean(Orders.class).confirm(quote.id(), quote.promised().orElseThrow(), "mara");
     }

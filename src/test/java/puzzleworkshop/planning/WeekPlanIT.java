@@ -26,6 +26,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -172,6 +173,7 @@ class WeekPlanIT {
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -180,6 +182,7 @@ class WeekPlanIT {
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,

@@ -36,7 +36,7 @@ import puzzleworkshop.bench.Ticked;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.runtime.Broadcaster;

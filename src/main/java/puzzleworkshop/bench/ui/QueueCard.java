@@ -9,8 +9,8 @@ import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Figures;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.planning.ui.PlanVerdict;
 

@@ -12,6 +12,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Texts;
@@ -56,7 +57,7 @@ class CreditDialog extends Dialog {
         TextField reason = new TextField(figures.text("papers.dialog.reason"));
         fields.add(reason);
         add(fields);
-        Button save = new Button(figures.text("papers.dialog.book"), event -> {
+        BookButton save = new BookButton(figures.text("papers.dialog.book"), () -> {
             Map<Percent, Money> typed = new LinkedHashMap<>();
             boolean fits = true;
             for (VatSum.OfRate left : rest) {
@@ -73,13 +74,15 @@ class CreditDialog extends Dialog {
             }
             reason.setErrorMessage(figures.text("papers.credit.reason"));
             reason.setInvalid(reason.getValue().isBlank());
-            if (fits
+            boolean done = fits
                     && !reason.isInvalid()
                     && Saved.unlessRefused(
-                            figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
+                            figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()));
+            if (done) {
                 close();
                 changed.run();
             }
+            return done;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(figures.text("papers.dialog.cancel"), event -> close()), save);

@@ -18,7 +18,7 @@ import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Relief;
 import puzzleworkshop.planning.WeekPlan;

@@ -33,7 +33,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.IsoWeek;
 import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.Notices;

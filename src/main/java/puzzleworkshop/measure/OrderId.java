@@ -1,4 +1,4 @@
-package puzzleworkshop.orders;
+package puzzleworkshop.measure;
 
 /** Which order; never shown to people, who read the order's number. */
 public record OrderId(long value) {
