@@ -2,7 +2,6 @@ package puzzleworkshop.bench;
 
 import java.time.Instant;
 import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.workshop.Stage;
 

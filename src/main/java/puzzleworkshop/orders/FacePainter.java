@@ -18,11 +18,11 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.CroppedPictures;
-import puzzleworkshop.geometry.CurvePath;
-import puzzleworkshop.geometry.Segment;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.runtime.VersionedCache;
 
@@ -41,10 +41,10 @@ public class FacePainter {
     private static final long MOST_BYTES = 16 << 20;
 
     private final CroppedPictures pictures;
-    private final PatternShelf shelf;
+    private final PatternCache shelf;
     private final VersionedCache<Look, byte[]> kept = VersionedCache.ofWeight(MOST_BYTES, face -> face.length);
 
-    FacePainter(CroppedPictures pictures, PatternShelf shelf) {
+    FacePainter(CroppedPictures pictures, PatternCache shelf) {
         this.pictures = pictures;
         this.shelf = shelf;
     }

@@ -16,8 +16,8 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class PaperStore {

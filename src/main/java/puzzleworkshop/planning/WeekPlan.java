@@ -17,8 +17,8 @@ import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.trials.TrialsPlanned;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -27,8 +27,17 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
-import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.Batching;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.OverloadAdvice;
+import puzzleworkshop.planning.schedule.PromiseDate;
+import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.planning.schedule.Schedule.Outlook;
+import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
@@ -53,7 +62,7 @@ public class WeekPlan implements ReadyDates {
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final Holds holds;
+    private final Blockers holds;
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
@@ -65,7 +74,7 @@ public class WeekPlan implements ReadyDates {
             Orders orders,
             WorkingTimes times,
             Workshop workshop,
-            Holds holds,
+            Blockers holds,
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
@@ -117,7 +126,7 @@ public class WeekPlan implements ReadyDates {
         final Scheduler scheduler;
         final WorkOfOrders work;
         final Standing standing;
-        private Optional<Relief> relief;
+        private Optional<OverloadAdvice> relief;
         private PromiseDate promise;
 
         Made(LocalDateTime at) {
@@ -156,9 +165,9 @@ public class WeekPlan implements ReadyDates {
                     calendar);
         }
 
-        synchronized Optional<Relief> relief() {
+        synchronized Optional<OverloadAdvice> relief() {
             if (relief == null) {
-                relief = Relief.of(scheduler, calendar, jobs, at, standing.plan());
+                relief = OverloadAdvice.of(scheduler, calendar, jobs, at, standing.plan());
             }
             return relief;
         }
@@ -177,7 +186,7 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** What gives, if something must; takes up to about a second, so ask for it off the screen's thread. */
-    public Optional<Relief> relief() {
+    public Optional<OverloadAdvice> relief() {
         return made().relief();
     }
 

@@ -23,6 +23,7 @@ import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.Seeds;
 import puzzleworkshop.workshop.Workshop;

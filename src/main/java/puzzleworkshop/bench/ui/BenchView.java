@@ -33,9 +33,9 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Tick;
 import puzzleworkshop.bench.Ticked;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
@@ -55,7 +55,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Orders orders;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
     private final Div stages = new Div();
@@ -73,7 +73,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             Bench bench,
             Orders orders,
             Broadcaster broadcaster,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             JobCardMaker cards) {
         this.bench = bench;
@@ -133,7 +133,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        live = LiveScreen.refresh(
+        live = UiPush.refresh(
                 this, broadcaster, change -> change instanceof Ticked || WeekPlan.restsOn(change), () -> show(false));
     }
 
@@ -264,7 +264,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         List<Waiting> asked = bench.queue(stage).stream()
                 .filter(w -> which.contains(w.order().id()))
                 .toList();
-        AllTheSame.ask(asked, figures, () -> tickNow(which));
+        ConfirmEarlyTick.ask(asked, figures, () -> tickNow(which));
     }
 
     private void tickNow(List<OrderId> which) {
@@ -272,13 +272,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 .map(r -> r.getHeader("User-Agent"))
                 .orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
-        outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
+        outcome.refused().forEach((order, why) -> Feedback.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
             // What was refused stays open: no other order's card comes under the thumb.
             show(false);
             return;
         }
-        Saved.tell(
+        Feedback.tell(
                 getTranslation(
                         "bench.done",
                         getTranslation(stage.textKey()),
@@ -304,7 +304,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                     figures.moment(tick.at())));
             Button back = new Button(
                     getTranslation("bench.undo"),
-                    e -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                    e -> Feedback.unlessRefused(figures, "bench.undone", () -> {
                         bench.undo(tick.order(), signedIn.name());
                         show();
                     }));

@@ -25,9 +25,9 @@ import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.Order;
@@ -49,7 +49,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Confirmations confirmations;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
     private transient Order order;
@@ -58,7 +58,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             Orders orders,
             Confirmations confirmations,
             Broadcaster broadcaster,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
@@ -80,7 +80,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        live = LiveScreen.refresh(
+        live = UiPush.refresh(
                 this,
                 broadcaster,
                 change -> order != null && change.equals(new OrderChanged(order.id())),
@@ -121,7 +121,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             actions.add(button(
                     "orders.action.approve",
                     null,
-                    () -> Saved.unlessRefused(
+                    () -> Feedback.unlessRefused(
                             figures,
                             "orders.action.approved",
                             () -> orders.approve(
@@ -156,7 +156,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void confirm() {
-        Saved.unlessRefused(
+        Feedback.unlessRefused(
                 figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
         reload();
     }
@@ -172,7 +172,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         dialog.setConfirmText(getTranslation("orders.action.cancel"));
         dialog.setConfirmButtonTheme("error primary");
         dialog.addConfirmListener(event -> {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures,
                     "orders.action.cancelled",
                     () -> orders.cancel(order.id(), reason.getValue().strip(), signedIn.name()));

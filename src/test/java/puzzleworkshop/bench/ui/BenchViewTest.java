@@ -25,7 +25,6 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.WeekPlan;
