@@ -308,7 +308,8 @@ class WeekPlanIT {
 
     @Test
     void todays_list_is_a_sheet_of_paper_with_its_cautions() throws IOException {
-        TestClock.set(LocalDate.of(2027, 3, 3).atTime(7, 0).atZone(workshop.zone()).toInstant());
+        TestClock.set(
+                LocalDate.of(2027, 3, 3).atTime(7, 0).atZone(workshop.zone()).toInstant());
         make.confirmed(ReadPaper.MANY_LETTERS, plan.today().plusDays(3), 25);
         assertThat(ReadPaper.text(list.pdf()))
                 .contains("never leave it alone")
