@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.Random;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.BruteForceLikeness;
+import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.JtsLines;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
@@ -15,11 +17,14 @@ import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * How long a puzzle of 2,000 pieces takes to draw and verify (median of five after a warm-up), and whether 10,000
- * random patterns hold a crossing or a line drawn twice in the eyes of JTS.
+ * random patterns hold a crossing or a line drawn twice in the eyes of JTS; then how many pairs of inner edges a solver could
+ * take for each other, by brute force.
  */
 public final class PatternBenchmark implements Benchmark {
 
     private static final int RANDOM_PATTERNS = 10_000;
+    private static final double ALIKE_MM = 0.2;
+    private static final double LOOKED_TO_MM = 0.25;
     private static final long SEED = 20261125;
 
     @Override
@@ -58,7 +63,44 @@ public final class PatternBenchmark implements Benchmark {
                         i + 1, pieces, redrawn, crossings, doubled);
             }
         }
-        return String.format("pieces=%d seconds=%.3f crossings=%d doubled=%d", 2000, seconds[2], crossings, doubled);
+        Likeness likeness = likeness(out);
+        return String.format(
+                "pieces=%d seconds=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f",
+                2000, seconds[2], crossings, doubled, likeness.alike(), likeness.closestMm());
+    }
+
+    private record Likeness(int alike, double closestMm) {}
+
+    /** Every pair of inner edges of 1,000 pieces of 20 mm in every style, by brute force; for comparison the first design. */
+    private static Likeness likeness(PrintStream out) {
+        int alike = 0;
+        double closest = LOOKED_TO_MM;
+        PatternSpec plain = PatternSpec.of(Size.mm(800, 500), new PieceGrid(40, 25), SEED);
+        for (CutStyle style : CutStyle.values()) {
+            BruteForceLikeness.Found found = likeness(out, plain.withStyle(style));
+            alike += found.alike();
+            closest = Math.min(closest, found.closestMm());
+        }
+        likeness(
+                out,
+                PatternSpec.of(Size.mm(400, 280), new PieceGrid(20, 14), SEED).withDesign(PatternSpec.FIRST_DESIGN));
+        return new Likeness(alike, closest);
+    }
+
+    private static BruteForceLikeness.Found likeness(PrintStream out, PatternSpec spec) {
+        CutPattern pattern = PatternMaker.make(spec);
+        BruteForceLikeness.Found found =
+                BruteForceLikeness.of(pattern.inner(), pattern.outline(), ALIKE_MM, LOOKED_TO_MM);
+        out.printf(
+                "%,d pieces, %s, design %d: of %,d inner edges %d pairs alike within %.1f mm, closest %.3f mm%n",
+                pattern.pieces().size(),
+                spec.style(),
+                spec.design(),
+                found.edges(),
+                found.alike(),
+                ALIKE_MM,
+                found.closestMm());
+        return found;
     }
 
     private static PatternSpec large(long seed) {

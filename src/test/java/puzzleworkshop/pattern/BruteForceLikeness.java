@@ -5,7 +5,6 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.locationtech.jts.algorithm.distance.DiscreteHausdorffDistance;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
@@ -15,7 +14,7 @@ import puzzleworkshop.geometry.path.CurvePath;
 /**
  * Likeness of edges measured without a line of the pattern's own code: the lines as they stand in a cut file are flattened,
  * split where they meet, and every pair of inner edges is laid upon each other in both ways round; what counts is the
- * Hausdorff distance of JTS after the best shift and turn, found by walking downhill from chord upon chord in ever
+ * Hausdorff distance after the best shift and turn, found by walking downhill from chord upon chord in ever
  * smaller steps.
  *
  * <p>Pairs are passed over only where a bound that needs no search says that they are farther apart than asked: under any
@@ -30,7 +29,7 @@ public final class BruteForceLikeness {
     /** @param alike pairs within the limit @param closestMm the smallest distance found, at most the limit looked to */
     public record Found(int edges, int alike, double closestMm) {}
 
-    private record Laid(LineString line, double chord, double fromStart, double fromEnd, double width) {}
+    private record Laid(double[] line, double chord, double fromStart, double fromEnd, double width) {}
 
     private BruteForceLikeness() {}
 
@@ -101,8 +100,13 @@ public final class BruteForceLikeness {
             fromStart = Math.max(fromStart, c.distance(line.getCoordinateN(0)));
             fromEnd = Math.max(fromEnd, c.distance(line.getCoordinateN(line.getNumPoints() - 1)));
         }
+        double[] points = new double[2 * line.getNumPoints()];
+        for (int i = 0; i < line.getNumPoints(); i++) {
+            points[2 * i] = line.getCoordinateN(i).x;
+            points[2 * i + 1] = line.getCoordinateN(i).y;
+        }
         return new Laid(
-                line,
+                points,
                 a.distance(b),
                 fromStart,
                 fromEnd,
@@ -117,24 +121,53 @@ public final class BruteForceLikeness {
             return Double.POSITIVE_INFINITY;
         }
         double[] at = {0, 0, 0};
-        double best = hausdorff(a.line, b.line);
-        // moving an end by more than what is looked to, along or across, cannot help a pair that is to lie that near
-        if (best > 4 * lookTo) {
+        // a motion that leaves no more than d moves ends, and so the line between them, by no more than d: from chord upon
+        // chord it is a shift by at most d and a turn that moves no point by more than 2.5 d
+        double best = hausdorff(a.line, b.line, 3.5 * lookTo);
+        if (best > 3.5 * lookTo) {
             return Double.POSITIVE_INFINITY;
         }
+        // every fourth point alone, one way, is never farther away than all points both ways: a quick first look
+        double[] few = everyFourth(a.line);
+        double coarse = oneWay(few, b.line, Double.POSITIVE_INFINITY);
         for (double step = 0.24; step > 0.02; step /= 2) {
-            best = downhill(a, b, at, best, step, false);
+            coarse = downhill((by, most) -> oneWay(moved(few, by), b.line, most), at, coarse, step, a.chord, step < 0.05);
+            if (coarse > lookTo + 3 * step) {
+                return coarse; // a pair that lies so near somewhere has come nearer by now
+            }
         }
-        if (best > 2 * lookTo) {
-            return best;
+        if (coarse > 1.3 * lookTo) {
+            return coarse;
+        }
+        at = new double[3];
+        Felt all = (by, most) -> hausdorff(moved(a.line, by), b.line, most);
+        for (double step = 0.24; step > 0.02; step /= 2) {
+            best = downhill(all, at, best, step, a.chord, false);
         }
         for (double step = 0.12; step > 0.004; step /= 2) {
-            best = downhill(a, b, at, best, step, true);
+            best = downhill(all, at, best, step, a.chord, true);
         }
         return best;
     }
 
-    private static double downhill(Laid a, Laid b, double[] at, double from, double step, boolean aslant) {
+    private static double[] everyFourth(double[] line) {
+        int count = line.length / 2;
+        double[] few = new double[2 * ((count + 3) / 4 + 1)];
+        for (int i = 0; i < few.length / 2; i++) {
+            int from = Math.min(count - 1, 4 * i);
+            few[2 * i] = line[2 * from];
+            few[2 * i + 1] = line[2 * from + 1];
+        }
+        return few;
+    }
+
+    /** Distance of a line moved, or infinite where it is above what is asked. */
+    private interface Felt {
+        double at(double[] motion, double atMost);
+    }
+
+    /** Walks on while a step of this size, along one axis or aslant, makes it less; {@code at} moves along. */
+    private static double downhill(Felt felt, double[] at, double from, double step, double chord, boolean aslant) {
         double best = from;
         boolean better = true;
         while (better) {
@@ -146,9 +179,9 @@ public final class BruteForceLikeness {
                     continue;
                 }
                 double[] tried = {
-                    at[0] + signs[0] * step, at[1] + signs[1] * step, at[2] + signs[2] * step * 2 / a.chord
+                    at[0] + signs[0] * step, at[1] + signs[1] * step, at[2] + signs[2] * step * 2 / chord
                 };
-                double distance = hausdorff(moved(a.line, tried), b.line);
+                double distance = felt.at(tried, best);
                 if (distance < best - 1e-9) {
                     best = distance;
                     System.arraycopy(tried, 0, at, 0, 3);
@@ -159,13 +192,46 @@ public final class BruteForceLikeness {
         return best;
     }
 
-    private static LineString moved(LineString line, double[] by) {
-        AffineTransformation move = AffineTransformation.rotationInstance(by[2]);
-        move.translate(by[0], by[1]);
-        return (LineString) move.transform(line);
+    /** Points and line moved: x, y in turn. */
+    private static double[] moved(double[] line, double[] by) {
+        double cos = Math.cos(by[2]);
+        double sin = Math.sin(by[2]);
+        double[] to = new double[line.length];
+        for (int i = 0; i < line.length; i += 2) {
+            to[i] = cos * line[i] - sin * line[i + 1] + by[0];
+            to[i + 1] = sin * line[i] + cos * line[i + 1] + by[1];
+        }
+        return to;
     }
 
-    private static double hausdorff(LineString a, LineString b) {
-        return new DiscreteHausdorffDistance(a, b).distance();
+    /** Either way; as soon as it is above what is asked, that is answered. */
+    private static double hausdorff(double[] a, double[] b, double atMost) {
+        double one = oneWay(a, b, atMost);
+        return one > atMost ? one : Math.max(one, oneWay(b, a, atMost));
+    }
+
+    private static double oneWay(double[] a, double[] b, double atMost) {
+        double greatest = 0;
+        for (int i = 0; i < a.length; i += 2) {
+            double least = Double.POSITIVE_INFINITY;
+            for (int j = 0; j + 3 < b.length; j += 2) {
+                least = Math.min(least, toStretch(b[j], b[j + 1], b[j + 2], b[j + 3], a[i], a[i + 1]));
+            }
+            greatest = Math.max(greatest, Math.sqrt(least));
+            if (greatest > atMost) {
+                return Double.POSITIVE_INFINITY;
+            }
+        }
+        return greatest;
+    }
+
+    private static double toStretch(double ax, double ay, double bx, double by, double px, double py) {
+        double dx = bx - ax;
+        double dy = by - ay;
+        double t = ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy);
+        t = t < 0 ? 0 : t > 1 ? 1 : t;
+        double ex = ax + t * dx - px;
+        double ey = ay + t * dy - py;
+        return ex * ex + ey * ey;
     }
 }
