@@ -12,6 +12,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutMoved;
@@ -41,6 +42,7 @@ class StageWorkshop {
     private final BenchStore store;
     private final Orders orders;
     private final SheetRack rack;
+    private final OrderBoards boards;
     private final UsedUp usedUp;
     private final BeforeItsTime beforeItsTime;
     private final Workshop workshop;
@@ -53,6 +55,7 @@ class StageWorkshop {
             BenchStore store,
             Orders orders,
             SheetRack rack,
+            OrderBoards boards,
             UsedUp usedUp,
             BeforeItsTime beforeItsTime,
             Workshop workshop,
@@ -63,6 +66,7 @@ class StageWorkshop {
         this.store = store;
         this.orders = orders;
         this.rack = rack;
+        this.boards = boards;
         this.usedUp = usedUp;
         this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
@@ -80,7 +84,7 @@ class StageWorkshop {
             store.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
-                cutBoards(order, who);
+                boards.cut(id, freshBoardSince(order), who);
             }
             usedUp.at(stage, order, who);
             beforeItsTime.note(order, stage, who);
@@ -112,21 +116,13 @@ class StageWorkshop {
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
     }
 
-    private void cutBoards(Order order, String who) {
-        long id = order.id().value();
-        if (!rack.reservedFor(id).isEmpty()) {
-            rack.cut(id, who);
-        } else if (!cutOnTheSameBoardAgain(order)) {
-            throw new Refused("bench.cut.no-board", order.number());
-        }
-    }
-
-    /** A cut that did not go through is finished on the board that was cut already. */
-    private boolean cutOnTheSameBoardAgain(Order order) {
-        List<Mishap> mishaps = store.mishaps(order.id());
-        return !mishaps.isEmpty()
-                && mishaps.getLast().againFrom().compareTo(Stage.MASK) >= 0
-                && !rack.cutsOf(order.id().value()).isEmpty();
+    /** When the order last began anew with another board; what was cut before is of no use since. */
+    private Instant freshBoardSince(Order order) {
+        return store.mishaps(order.id()).stream()
+                .filter(mishap -> mishap.againFrom().compareTo(Stage.MASK) < 0)
+                .map(Mishap::at)
+                .reduce((one, later) -> later)
+                .orElse(Instant.EPOCH);
     }
 
     Optional<Tick> undoable(OrderId id) {
@@ -159,10 +155,10 @@ class StageWorkshop {
         Tick tick = undoable(id)
                 .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
         if (tick.stage() == Stage.CUT) {
-            rack.cutsOf(id.value()).stream()
+            rack.cutsOf(id).stream()
                     .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
                     .map(Cut::id)
-                    .forEach(cut -> rack.undo(cut, who));
+                    .forEach(cut -> boards.undo(cut, who));
         }
         usedUp.backFrom(tick.stage(), order, who);
         store.undo(tick, who, clock.instant());
@@ -183,9 +179,7 @@ class StageWorkshop {
         // What the clock showed belongs to the work that is lost, not to the next attempt.
         store.book(id, mishap.noticedAt());
         if (report.boardSpoiled()) {
-            List<Sheet> boards = rack.reservedFor(id.value());
-            rack.release(id.value(), who);
-            boards.forEach(board -> rack.scrap(board.id(), report.note().isBlank() ? "spoiled" : report.note(), who));
+            boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
         }
         long number = store.insert(mishap);
         Sentence why = Sentence.of(
@@ -273,7 +267,7 @@ class StageWorkshop {
 
     private Money material(Order order, Mishap.Report report, Instant since) {
         Money lost = Money.zero(workshop.currency());
-        long id = order.id().value();
+        OrderId id = order.id();
         if (report.againFrom().compareTo(Stage.STICK) <= 0) {
             lost = lost.plus(usedUp.costSince(order, since)).plus(printWithoutLedger(order, report, since));
             for (Cut cut : rack.cutsOf(id)) {
@@ -281,7 +275,7 @@ class StageWorkshop {
             }
         }
         if (report.boardSpoiled()) {
-            for (Sheet board : rack.reservedFor(id)) {
+            for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());
             }
         }

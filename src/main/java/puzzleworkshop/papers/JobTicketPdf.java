@@ -29,7 +29,7 @@ import puzzleworkshop.cutting.CutSetting;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.orders.BlankPlan;
+import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;

@@ -28,7 +28,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.printing.PlannedPrints;
@@ -41,7 +40,7 @@ import puzzleworkshop.workshop.Workshop;
  * the hours change; the same orders give the same plan.
  */
 @Service
-public class WeekPlan implements ReadyDates {
+public class WeekPlan {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
     /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
@@ -205,17 +204,16 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
-    @Override
-    public Optional<Forecast> forecast(NewWork work) {
+    public Optional<ReadyDay> forecast(NewWork work) {
         Made standing = made();
         return standing.promise()
                 .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
-                .map(found -> new Forecast(found.promised(), found.rush(), found.cause()));
+                .map(found -> new ReadyDay(found.promised(), found.rush(), found.cause()));
     }
 
-    @Override
-    public List<Way> ways() {
-        return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
+    /** The ways by which an order can reach its customer, the usual one first. */
+    public List<DeliveryWay> ways() {
+        return times.ways();
     }
 
     /** The day on which an order reaches its customer by the plan; empty when it finds no place in the calendar. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.springframework.beans.factory.BeanFactory;
+import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
@@ -60,7 +61,8 @@ public final class BenchOrders {
                 BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
                 Money.of("4.00", "EUR"),
                 "Robin");
-        rack.reserve(board, order.id().value(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
+        beans.getBean(SheetHolds.class)
+                .hold(board, order.ref(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
         return order;
     }
 

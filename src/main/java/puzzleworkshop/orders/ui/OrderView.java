@@ -29,7 +29,6 @@ import java.util.Optional;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
@@ -46,7 +45,6 @@ import puzzleworkshop.workshop.Stage;
 public class OrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
 
     private final transient Orders orders;
-    private final transient Confirmations confirmations;
     private final transient LiveOrders live;
     private final transient Figures figures;
     private final transient SignedIn signedIn;
@@ -55,13 +53,11 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     public OrderView(
             Orders orders,
-            Confirmations confirmations,
             LiveOrders live,
             Figures figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
-        this.confirmations = confirmations;
         this.live = live;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -97,9 +93,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         removeAll();
         Div side = new Div();
         side.addClassName("orders-page-panels");
-        for (OrderPanel panel : panels) {
-            panel.show(order, this::reload).ifPresent(side::add);
-        }
+        panels.stream()
+                .filter(panel -> !panel.inHead())
+                .forEach(panel -> panel.show(order, this::reload).ifPresent(side::add));
         Div picture = new Div(face(), facts(), history());
         picture.addClassName("orders-page-picture");
         Div columns = new Div(picture, side);
@@ -112,9 +108,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         Paragraph who = new Paragraph(order.customer().name());
         Div actions = new Div();
         actions.addClassNames("pw-push", "pw-row");
-        if (order.state() == OrderState.QUOTE) {
-            actions.add(button("orders.action.confirm", ButtonVariant.PRIMARY, this::confirm));
-        }
+        panels.stream()
+                .filter(OrderPanel::inHead)
+                .forEach(panel -> panel.show(order, this::reload).ifPresent(actions::add));
         if (order.approval().isEmpty() && order.picture().isPresent() && isLive()) {
             actions.add(button(
                     "orders.action.approve",
@@ -126,12 +122,6 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
                                     order.id(),
                                     getTranslation("orders.at-the-counter", signedIn.name()),
                                     signedIn.name()))));
-        }
-        boolean printed = order.state() == OrderState.CONFIRMED && !order.next().equals(Optional.of(Stage.PRINT));
-        if (isLive() && !printed) {
-            Anchor change = new Anchor("orders/new/" + order.number(), getTranslation("orders.action.change"));
-            change.addClassName("orders-change");
-            actions.add(change);
         }
         if (isLive()) {
             actions.add(button("orders.action.cancel", ButtonVariant.TERTIARY, this::askForReason));
@@ -151,12 +141,6 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             button.addThemeVariants(variant);
         }
         return button;
-    }
-
-    private void confirm() {
-        Saved.unlessRefused(
-                figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
-        reload();
     }
 
     private void askForReason() {
