@@ -8,7 +8,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.RectanglePlaces;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;

@@ -4,11 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.geometry.BoardAssignment;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -22,8 +22,8 @@ import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
 
 /** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
 @Service

@@ -6,8 +6,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.boards.OrderBoards;
-import puzzleworkshop.orders.Order;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Stage;
 

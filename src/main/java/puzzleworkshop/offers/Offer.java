@@ -5,13 +5,13 @@ import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.boards.BlankPlan;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.TimeRange;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.time.TimeRange;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
+import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.sheets.Suggestion;
 

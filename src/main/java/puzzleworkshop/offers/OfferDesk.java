@@ -13,13 +13,14 @@ import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.TimeRange;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutting.jobs.RunningTimes;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.TimeRange;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -29,18 +30,16 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer.Question;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Puzzle;
-import puzzleworkshop.planning.ReadyDay;
-import puzzleworkshop.planning.NewWork;
-import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.planning.NewWork;
-import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.SmallParts;
-import puzzleworkshop.pattern.SmallPartsVerdict;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.smallparts.SmallParts;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
+import puzzleworkshop.planning.NewWork;
+import puzzleworkshop.planning.ReadyDay;
+import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
@@ -63,9 +62,10 @@ public class OfferDesk {
 
     private final Workshop workshop;
     private final Pictures pictures;
-    private final PatternShelf shelf;
+    private final PatternCache shelf;
     private final BlankPlanner planner;
     private final Machines machines;
+    private final RunningTimes times;
     private final Settings settings;
     private final Pricing pricing;
     private final WeekPlan plan;
@@ -74,9 +74,10 @@ public class OfferDesk {
     OfferDesk(
             Workshop workshop,
             Pictures pictures,
-            PatternShelf shelf,
+            PatternCache shelf,
             BlankPlanner planner,
             Machines machines,
+            RunningTimes times,
             Settings settings,
             Pricing pricing,
             WeekPlan plan,
@@ -86,6 +87,7 @@ public class OfferDesk {
         this.shelf = shelf;
         this.planner = planner;
         this.machines = machines;
+        this.times = times;
         this.settings = settings;
         this.pricing = pricing;
         this.plan = plan;
@@ -137,7 +139,7 @@ public class OfferDesk {
             if (machine.isEmpty()) {
                 complaints.put(Question.BOARD, Sentence.of("offers.problem.no-machine"));
             }
-            Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> machines.timeFor(paths(p), s)));
+            Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> times.timeFor(paths(p), s)));
             Optional<KeptPrice> price =
                     laser.isPresent() && boards.isPresent() && boards.get().isComplete()
                             ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
@@ -229,7 +231,8 @@ public class OfferDesk {
                     machine.bowLimit(),
                     machine.bed());
             if (!plan.isComplete()) {
-                complaints.put(Question.BOARD, Sentence.of("offers.problem.no-board", numbers.blankFor(wish.finished())));
+                complaints.put(
+                        Question.BOARD, Sentence.of("offers.problem.no-board", numbers.blankFor(wish.finished())));
             }
             return wish.tray() ? withTrays(plan, machine) : plan;
         }

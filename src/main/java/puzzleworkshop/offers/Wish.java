@@ -3,16 +3,16 @@ package puzzleworkshop.offers;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
 /**
@@ -32,7 +32,7 @@ public record Wish(
         Size finished,
         int pieces,
         CutStyle style,
-        Outline outline,
+        PuzzleEdge outline,
         long seed,
         IntendedAge age,
         boolean tray,
@@ -58,7 +58,7 @@ public record Wish(
             Size finished,
             int pieces,
             CutStyle style,
-            Outline outline,
+            PuzzleEdge outline,
             long seed,
             IntendedAge age,
             boolean tray,

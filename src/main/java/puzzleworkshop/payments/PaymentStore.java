@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
@@ -28,9 +29,12 @@ class PaymentStore {
 
     void add(Payment payment, Instant now) {
         jdbc.sql("""
-                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at)
-                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now)
+                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at, takes_back)
+                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now, :takesBack)
                 """)
+                .param(
+                        "takesBack",
+                        payment.takesBack().isPresent() ? payment.takesBack().getAsLong() : null)
                 .param("order", payment.order().value())
                 .param("kind", payment.kind().name())
                 .param("way", payment.way().name())
@@ -62,7 +66,8 @@ class PaymentStore {
     Map<OrderId, Money> received(Collection<OrderId> orders) {
         Map<OrderId, Money> received = new HashMap<>();
         jdbc.sql("""
-                select order_id, currency, sum(case kind when 'REFUND' then -amount else amount end) as received
+                select order_id, currency, sum(case when kind in ('REFUND', 'RECEIPT_TAKEN_BACK') then -amount else amount end)
+                    as received
                 from order_payment where order_id = any (:orders) group by order_id, currency
                 """)
                 .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
@@ -115,14 +120,18 @@ class PaymentStore {
     }
 
     private static Payment payment(ResultSet row) throws SQLException {
+        long takesBack = row.getLong("takes_back");
+        OptionalLong undone = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(takesBack);
         return new Payment(
+                row.getLong("id"),
                 new OrderId(row.getLong("order_id")),
                 Payment.Kind.valueOf(row.getString("kind")),
                 Payment.Way.valueOf(row.getString("way")),
                 money(row, "amount"),
                 row.getObject("paid_on", LocalDate.class),
                 row.getString("note"),
-                row.getString("who"));
+                row.getString("who"),
+                undone);
     }
 
     private static Money money(ResultSet row, String column) throws SQLException {

@@ -10,8 +10,12 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 

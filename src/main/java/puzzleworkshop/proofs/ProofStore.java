@@ -64,7 +64,7 @@ class ProofStore {
                 .update();
     }
 
-    void addApproval(ProofLink link, Instant now, String by, Shown shown, PictureId picture) {
+    void addApproval(ProofLink link, Instant now, String by, ApprovedSnapshot shown, PictureId picture) {
         jdbc.sql("""
                 insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
                 values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)

@@ -1,8 +1,5 @@
 package puzzleworkshop.offers;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
-
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -15,14 +12,14 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.boards.BlankPlan;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -30,7 +27,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Grade;
@@ -40,6 +37,8 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Workshop;
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -230,7 +229,7 @@ class OfferDeskIT {
                 size,
                 pieces,
                 CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.square(),
+                puzzleworkshop.pattern.PuzzleEdge.square(),
                 7,
                 IntendedAge.GROWN_UPS,
                 false,

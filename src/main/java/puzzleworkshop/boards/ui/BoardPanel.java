@@ -11,19 +11,19 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.ui.TrialNotes;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.display.Verdict;
-import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
-import puzzleworkshop.orders.Order;
 import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.cutting.ui.TrialNotes;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.sheets.BoardOffer;
@@ -47,7 +47,7 @@ class BoardPanel implements OrderPanel {
     private final RackSettings settings;
     private final Machines machines;
     private final TrialNotes trials;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     BoardPanel(
@@ -58,7 +58,7 @@ class BoardPanel implements OrderPanel {
             RackSettings settings,
             Machines machines,
             TrialNotes trials,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn) {
         this.boards = boards;
         this.waiting = waiting;
@@ -177,7 +177,7 @@ class BoardPanel implements OrderPanel {
         choice.setWidthFull();
         choice.addValueChangeListener(event -> {
             if (event.getValue() != null) {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures,
                         "boards.panel.changed",
                         () -> boards.choose(order.id(), block.position(), event.getValue(), signedIn.name()));
@@ -190,7 +190,7 @@ class BoardPanel implements OrderPanel {
     private Component arrival(Order order, Chosen block, Runnable changed) {
         TextField place = new TextField(figures.text("boards.panel.place"));
         Button arrived = new Button(figures.text("boards.panel.arrived"), event -> {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures,
                     "boards.panel.held",
                     () -> boards.arrive(

@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.boards.OrderBoards;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.sheets.Sheet;
@@ -27,10 +27,10 @@ import puzzleworkshop.workshop.SignedIn;
  */
 class CutForm extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient List<Supplier<Optional<Outline>>> parts = new ArrayList<>();
 
-    CutForm(Sheet sheet, OrderBoards boards, SignedIn who, Figures figures, Runnable done) {
+    CutForm(Sheet sheet, OrderBoards boards, SignedIn who, Formatter figures, Runnable done) {
         this.figures = figures;
         addClassName("pw-section");
         Remainder rest = boards.proposal(sheet.id());
@@ -45,7 +45,7 @@ class CutForm extends Div {
             for (Supplier<Optional<Outline>> part : parts) {
                 part.get().ifPresent(kept::add);
             }
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "sheets.cut.done",
                     () -> boards.cut(sheet.id(), kept, place.getValue().strip(), who.name()))) {
@@ -54,10 +54,7 @@ class CutForm extends Div {
         });
         cut.addThemeVariants(ButtonVariant.PRIMARY);
         Button release = new Button(figures.text("sheets.cut.release"), event -> {
-            if (Saved.unlessRefused(
-                    figures,
-                    "sheets.cut.released",
-                    () -> boards.release(sheet.id(), who.name()))) {
+            if (Feedback.unlessRefused(figures, "sheets.cut.released", () -> boards.release(sheet.id(), who.name()))) {
                 done.run();
             }
         });

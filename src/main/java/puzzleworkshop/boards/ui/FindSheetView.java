@@ -20,8 +20,8 @@ import java.util.Optional;
 import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.boards.WaitingBlank;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -31,7 +31,7 @@ import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.Suggestion;
 import puzzleworkshop.sheets.ui.MovableBlank;
-import puzzleworkshop.sheets.ui.RackWords;
+import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.sheets.ui.WishForm;
 import puzzleworkshop.workshop.SignedIn;
@@ -45,8 +45,8 @@ import puzzleworkshop.workshop.Workshop;
 public class FindSheetView extends Div {
 
     private final transient SheetFinder finder;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final transient SignedIn who;
     private final transient BlanksWaiting blanks;
     private final transient OrderBoards boards;
@@ -60,8 +60,8 @@ public class FindSheetView extends Div {
             RackSettings settings,
             Workshop workshop,
             SignedIn who,
-            Figures figures,
-            RackWords words,
+            Formatter figures,
+            RackLabels words,
             BlanksWaiting blanks,
             OrderBoards boards) {
         this.finder = finder;
@@ -89,8 +89,8 @@ public class FindSheetView extends Div {
             order.setItems(waiting);
             order.setEmptySelectionAllowed(true);
             order.setEmptySelectionCaption(figures.text("boards.find.noorder"));
-            order.setItemLabelGenerator(
-                    w -> w == null ? figures.text("boards.find.noorder") : w.order().number() + " · " + w.title());
+            order.setItemLabelGenerator(w ->
+                    w == null ? figures.text("boards.find.noorder") : w.order().number() + " · " + w.title());
             order.addValueChangeListener(event -> {
                 if (event.getValue() != null) {
                     form.show(event.getValue().wish());
@@ -185,17 +185,20 @@ public class FindSheetView extends Div {
         hold.removeAll();
         WaitingBlank chosen = order.getValue();
         if (chosen != null && sameBlank(chosen.wish().size(), wish.size())) {
-            Button button = new Button(figures.text("boards.find.hold", chosen.order().number()), event -> {
-                boolean done = Saved.unlessRefused(
-                        figures, "boards.find.held", () -> boards.holdWithFollowers(
-                                new OrderBoards.Place(chosen.order().id(), chosen.position(), sheet, place),
-                                List.of(),
-                                who.name()));
-                if (done) {
-                    order.setItems(blanks.waiting());
-                }
-                search();
-            });
+            Button button =
+                    new Button(figures.text("boards.find.hold", chosen.order().number()), event -> {
+                        boolean done = Feedback.unlessRefused(
+                                figures,
+                                "boards.find.held",
+                                () -> boards.holdWithFollowers(
+                                        new OrderBoards.Place(chosen.order().id(), chosen.position(), sheet, place),
+                                        List.of(),
+                                        who.name()));
+                        if (done) {
+                            order.setItems(blanks.waiting());
+                        }
+                        search();
+                    });
             button.addThemeVariants(ButtonVariant.PRIMARY);
             hold.add(button);
         }

@@ -18,20 +18,20 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.FollowingBlank;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.boards.WaitingBlank;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.measure.Area;
-import puzzleworkshop.measure.Refused;
-import puzzleworkshop.boards.FollowingBlank;
-import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.boards.WeekAssignment;
 import puzzleworkshop.boards.WeekAssignment.Compared;
 import puzzleworkshop.boards.WeekAssignment.Given;
 import puzzleworkshop.boards.WeekAssignment.WeekPlan;
-import puzzleworkshop.sheets.ui.RackWords;
+import puzzleworkshop.boards.WeekAssignment;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -49,7 +49,7 @@ public class WeekSheetsView extends Div {
     private final transient BlanksWaiting blanks;
     private final transient OrderBoards boards;
     private final transient SignedIn who;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Div answer = new Div();
 
     public WeekSheetsView(
@@ -58,8 +58,8 @@ public class WeekSheetsView extends Div {
             BlanksWaiting blanks,
             OrderBoards boards,
             SignedIn who,
-            Figures figures,
-            RackWords words) {
+            Formatter figures,
+            RackLabels words) {
         this.assignment = assignment;
         this.rack = rack;
         this.blanks = blanks;
@@ -145,7 +145,7 @@ public class WeekSheetsView extends Div {
             } catch (RuntimeException failed) {
                 ui.access(() -> {
                     ask();
-                    Saved.tell(figures.text("boards.week.failed"), true);
+                    Feedback.tell(figures.text("boards.week.failed"), true);
                 });
                 throw failed;
             }
@@ -249,7 +249,8 @@ public class WeekSheetsView extends Div {
     }
 
     private Div card(Given given, WeekPlan plan) {
-        Span title = new Span(given.blank().order().number() + " · " + given.blank().title());
+        Span title =
+                new Span(given.blank().order().number() + " · " + given.blank().title());
         Div card = new Div();
         card.addClassName("sheets-card");
         Optional<Sheet> sheet = given.sheet().flatMap(rack::find);
@@ -294,10 +295,10 @@ public class WeekSheetsView extends Div {
                 assignment.hold(one, next, who.name());
                 held++;
             } catch (Refused taken) {
-                Saved.tell(figures.say(taken), true);
+                Feedback.tell(figures.say(taken), true);
             }
         }
-        Saved.tell(figures.text("boards.week.held", held), false);
+        Feedback.tell(figures.text("boards.week.held", held), false);
         ask();
     }
 }

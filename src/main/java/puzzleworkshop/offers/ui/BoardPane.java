@@ -7,7 +7,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.offers.Offer;
@@ -19,7 +19,7 @@ import puzzleworkshop.sheets.ui.SheetDrawing;
 /** Which boards: each drawn to scale with the blank and what remains, the reason in a sentence, and the runners-up. */
 class BoardPane extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Runnable changed;
     private final FieldError none;
     private final Div blocks = new Div();
@@ -27,7 +27,7 @@ class BoardPane extends Div {
     private final Div setting = new Div();
     private transient Optional<SheetId> chosen = Optional.empty();
 
-    BoardPane(Figures figures, Runnable changed) {
+    BoardPane(Formatter figures, Runnable changed) {
         this.figures = figures;
         this.changed = changed;
         addClassName("pw-section");

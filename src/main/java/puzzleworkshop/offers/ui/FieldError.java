@@ -2,17 +2,17 @@ package puzzleworkshop.offers.ui;
 
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.offers.Offer;
 
 /** What is wrong, beside the question it belongs to; out of sight while nothing is. */
 class FieldError extends Paragraph {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Offer.Question question;
 
-    FieldError(Offer.Question question, Figures figures) {
+    FieldError(Offer.Question question, Formatter figures) {
         this.question = question;
         this.figures = figures;
         addClassName("pw-note");

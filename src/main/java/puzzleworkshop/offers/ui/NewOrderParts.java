@@ -5,11 +5,11 @@ import java.time.LocalDate;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
-import puzzleworkshop.display.Figures;
 import puzzleworkshop.boards.BoardChoice;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
@@ -24,7 +24,7 @@ class NewOrderParts {
     private final BoardChoice choice;
     private final Workshop workshop;
     private final RateBook book;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
     private final WeekPlan plan;
 
@@ -35,7 +35,7 @@ class NewOrderParts {
             BoardChoice choice,
             Workshop workshop,
             RateBook book,
-            Figures figures,
+            Formatter figures,
             Clock clock,
             WeekPlan plan) {
         this.pictures = pictures;

@@ -12,19 +12,19 @@ import java.io.IOException;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.ui.PictureJudgement;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 
 /** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
@@ -34,7 +34,7 @@ class PicturePane extends Div {
     private static final int LARGEST_MEGABYTES = 50;
 
     private final transient Pictures pictures;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Runnable changed;
     private final transient PrintLimits limits;
     private final PuzzlePreview preview;
@@ -46,7 +46,7 @@ class PicturePane extends Div {
     private transient Optional<Picture> picture = Optional.empty();
     private transient Optional<Crop> crop = Optional.empty();
 
-    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Figures figures, Runnable changed) {
+    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Formatter figures, Runnable changed) {
         this.pictures = pictures;
         this.figures = figures;
         this.limits = limits;
@@ -79,15 +79,15 @@ class PicturePane extends Div {
         UI ui = event.getUI();
         try {
             Picture taken = pictures.take(event.getFileName(), event.getInputStream());
-            LiveScreen.tell(ui, () -> use(taken));
+            UiPush.tell(ui, () -> use(taken));
         } catch (Refused refused) {
-            LiveScreen.tell(ui, () -> {
+            UiPush.tell(ui, () -> {
                 refusal.say(figures.say(refused));
                 upload.clearFileList();
             });
         } catch (RuntimeException fault) {
             LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
-            LiveScreen.tell(ui, () -> refusal.say(getTranslation("offers.new.picture-fault", event.getFileName())));
+            UiPush.tell(ui, () -> refusal.say(getTranslation("offers.new.picture-fault", event.getFileName())));
         }
     }
 

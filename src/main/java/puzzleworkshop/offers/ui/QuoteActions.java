@@ -7,8 +7,8 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import java.util.Optional;
 import puzzleworkshop.boards.Confirmations;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -19,10 +19,10 @@ import puzzleworkshop.workshop.SignedIn;
 class QuoteActions implements OrderPanel {
 
     private final Confirmations confirmations;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
-    QuoteActions(Confirmations confirmations, Figures figures, SignedIn signedIn) {
+    QuoteActions(Confirmations confirmations, Formatter figures, SignedIn signedIn) {
         this.confirmations = confirmations;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -44,7 +44,7 @@ class QuoteActions implements OrderPanel {
         actions.addClassName("pw-row");
         if (order.state() == OrderState.QUOTE) {
             Button confirm = new Button(figures.text("orders.action.confirm"), event -> {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
                 changed.run();
             });

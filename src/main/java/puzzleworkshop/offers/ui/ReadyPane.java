@@ -9,7 +9,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
@@ -18,7 +18,7 @@ import puzzleworkshop.planning.ReadyDay;
 /** The earliest day that keeps everybody's promise, the day with rush, and the day that is promised. */
 public class ReadyPane extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Supplier<LocalDate> today;
     private final FieldError none;
     private final Paragraph earliest = new Paragraph();
@@ -28,7 +28,7 @@ public class ReadyPane extends Div {
     private final Div day = new Div();
     private boolean ownChoice;
 
-    ReadyPane(Figures figures, Supplier<LocalDate> today, Runnable changed) {
+    ReadyPane(Formatter figures, Supplier<LocalDate> today, Runnable changed) {
         this.figures = figures;
         this.today = today;
         addClassName("pw-section");

@@ -11,12 +11,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
-import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.DeliveryWay;
+import puzzleworkshop.planning.calendar.DeliveryWay;
 
 /** For whom, by when, and how it gets there. A name that is not known yet is simply typed. */
 class WhoAndWhen extends Div {
@@ -29,7 +29,7 @@ class WhoAndWhen extends Div {
     private final Select<DeliveryWay> way = new Select<>();
     private final FieldError late;
 
-    WhoAndWhen(Customers customers, Figures figures, List<DeliveryWay> ways, Runnable changed) {
+    WhoAndWhen(Customers customers, Formatter figures, List<DeliveryWay> ways, Runnable changed) {
         addClassName("pw-section");
         late = new FieldError(Offer.Question.WANTED_BY, figures);
         customer.setId("customer");
