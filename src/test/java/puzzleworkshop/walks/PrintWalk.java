@@ -1,7 +1,5 @@
 package puzzleworkshop.walks;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.exif.GpsDirectory;
 import com.google.gson.JsonArray;
@@ -54,6 +52,7 @@ import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.support.ReadPaper;
+import static org.assertj.core.api.Assertions.assertThat;
 
 /** A photo's way from the customer's phone to paper: link, picture, crop by fingers, approval, run, PDF, spoiled print. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -222,8 +221,7 @@ class PrintWalk extends Walk {
         button("PDF for the printer").click();
         Locator save = page.getByText("Save the PDF");
         save.waitFor();
-        byte[] pdf =
-                page.request().get(address(save.getAttribute("href"))).body();
+        byte[] pdf = page.request().get(address(save.getAttribute("href"))).body();
         Files.write(Path.of("target", "walks", "files", "run.pdf"), pdf);
         assertThat(ReadPaper.text(pdf)).contains(order.number());
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1)).doesNotContain("Exif", CameraPicture.MAKE);
