@@ -36,7 +36,6 @@ import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
-import puzzleworkshop.orders.Wish;
 import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.workshop.SignedIn;
