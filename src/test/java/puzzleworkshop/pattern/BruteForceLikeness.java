@@ -47,7 +47,8 @@ public final class BruteForceLikeness {
         for (int i = 0; i < edges.size(); i++) {
             for (int j = 0; j < i; j++) {
                 double distance = Math.min(
-                        distance(first.get(i), first.get(j), lookToMm), distance(first.get(i), second.get(j), lookToMm));
+                        distance(first.get(i), first.get(j), lookToMm),
+                        distance(first.get(i), second.get(j), lookToMm));
                 closest = Math.min(closest, distance);
                 if (distance <= withinMm) {
                     alike++;
@@ -121,7 +122,8 @@ public final class BruteForceLikeness {
             return Double.POSITIVE_INFINITY;
         }
         double[] at = {0, 0, 0};
-        // a motion that leaves no more than d moves ends, and so the line between them, by no more than d: from chord upon
+        // a motion that leaves no more than d moves ends, and so the line between them, by no more than d: from chord
+        // upon
         // chord it is a shift by at most d and a turn that moves no point by more than 2.5 d
         double best = hausdorff(a.line, b.line, 3.5 * lookTo);
         if (best > 3.5 * lookTo) {
@@ -131,7 +133,8 @@ public final class BruteForceLikeness {
         double[] few = everyFourth(a.line);
         double coarse = oneWay(few, b.line, Double.POSITIVE_INFINITY);
         for (double step = 0.24; step > 0.02; step /= 2) {
-            coarse = downhill((by, most) -> oneWay(moved(few, by), b.line, most), at, coarse, step, a.chord, step < 0.05);
+            coarse = downhill(
+                    (by, most) -> oneWay(moved(few, by), b.line, most), at, coarse, step, a.chord, step < 0.05);
             if (coarse > lookTo + 3 * step) {
                 return coarse; // a pair that lies so near somewhere has come nearer by now
             }
@@ -178,8 +181,7 @@ public final class BruteForceLikeness {
                 if (axes == 0 || axes > 1 && !aslant) {
                     continue;
                 }
-                double[] tried = {
-                    at[0] + signs[0] * step, at[1] + signs[1] * step, at[2] + signs[2] * step * 2 / chord
+                double[] tried = {at[0] + signs[0] * step, at[1] + signs[1] * step, at[2] + signs[2] * step * 2 / chord
                 };
                 double distance = felt.at(tried, best);
                 if (distance < best - 1e-9) {

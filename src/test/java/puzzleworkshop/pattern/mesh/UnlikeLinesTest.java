@@ -29,8 +29,8 @@ class UnlikeLinesTest {
     @ParameterizedTest
     @EnumSource(CutStyle.class)
     void no_two_inner_edges_are_alike_within_what_the_kerf_leaves(CutStyle style) {
-        CutPattern pattern =
-                PatternMaker.make(PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17).withStyle(style));
+        CutPattern pattern = PatternMaker.make(
+                PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17).withStyle(style));
         BruteForceLikeness.Found found = BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.25);
         assertThat(found.edges()).isEqualTo(12 * 8 + 9 * 11);
         assertThat(found.alike()).isZero();
@@ -41,8 +41,8 @@ class UnlikeLinesTest {
 
     @Test
     void the_first_design_did_have_edges_that_are_alike() {
-        CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17)
-                .withDesign(PatternSpec.FIRST_DESIGN));
+        CutPattern pattern = PatternMaker.make(
+                PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17).withDesign(PatternSpec.FIRST_DESIGN));
         assertThat(BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.25)
                         .alike())
                 .isPositive();
@@ -77,11 +77,13 @@ class UnlikeLinesTest {
         Random random = new Random(3);
         for (int i = 0; i < 50; i++) {
             CurvePath edge = parabola(1 + random.nextDouble() * 4);
-            CurvePath moved = edge.rotated(random.nextDouble() * 6, Point.of(3, 4)).translated(50, 20);
+            CurvePath moved =
+                    edge.rotated(random.nextDouble() * 6, Point.of(3, 4)).translated(50, 20);
             assertThat(EdgeShape.of(edge).distanceTo(EdgeShape.of(moved), 0.1))
                     .as("arc %d of seed 3", i)
                     .isLessThan(1e-6);
-            assertThat(EdgeShape.of(edge).distanceTo(EdgeShape.of(moved.reversed()).turned(), 0.1))
+            assertThat(EdgeShape.of(edge)
+                            .distanceTo(EdgeShape.of(moved.reversed()).turned(), 0.1))
                     .as("arc %d of seed 3, from the other side", i)
                     .isLessThan(1e-6);
         }
