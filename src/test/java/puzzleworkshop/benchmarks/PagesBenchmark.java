@@ -30,9 +30,9 @@ import puzzleworkshop.workshop.WorkshopProfile;
  */
 final class PagesBenchmark implements Benchmark {
 
-    private static final int ORDERS = 2_000;
+    private static final int ORDERS = Integer.getInteger("bench.orders", 2_000);
     private static final int OPEN = 60;
-    private static final int USERS = 5;
+    private static final int USERS = Integer.getInteger("bench.users", 5);
     private static final int ROUNDS = 8;
     private static final int WARM_UP = 2;
     private static final String PASSWORD = "birch paper ink 26";

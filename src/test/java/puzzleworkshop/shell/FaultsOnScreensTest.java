@@ -11,7 +11,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.server.ErrorEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.List;
@@ -56,8 +56,12 @@ class FaultsOnScreensTest {
                     public ZoneId zone() {
                         return ZoneId.of("UTC");
                     }
-                },
-                Clock.systemUTC()));
+
+                    @Override
+                    public LocalDate today() {
+                        return LocalDate.of(2026, 11, 29);
+                    }
+                }));
     }
 
     @AfterEach

@@ -1,7 +1,5 @@
 package puzzleworkshop.orders.ui;
 
-import java.time.Clock;
-import java.time.LocalDate;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
@@ -26,7 +24,6 @@ class NewOrderParts {
     private final Workshop workshop;
     private final RateBook book;
     private final Formatter figures;
-    private final Clock clock;
     private final ObjectProvider<ReadyDates> readyDates;
 
     NewOrderParts(
@@ -37,7 +34,6 @@ class NewOrderParts {
             Workshop workshop,
             RateBook book,
             Formatter figures,
-            Clock clock,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;
         this.customers = customers;
@@ -46,7 +42,6 @@ class NewOrderParts {
         this.workshop = workshop;
         this.book = book;
         this.figures = figures;
-        this.clock = clock;
         this.readyDates = readyDates;
     }
 
@@ -61,7 +56,8 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(rack, choice, figures, changed);
+        return new PuzzleForm(
+                rack, choice, figures, workshop.tradeNumbers().smallestPiece(), changed);
     }
 
     BoardPane board(Runnable changed) {
@@ -73,6 +69,6 @@ class NewOrderParts {
     }
 
     ReadyPane ready(Runnable changed) {
-        return new ReadyPane(figures, () -> LocalDate.now(clock.withZone(workshop.zone())), changed);
+        return new ReadyPane(figures, () -> workshop.today(), changed);
     }
 }

@@ -24,6 +24,7 @@ import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
@@ -58,10 +59,12 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
     private final ProgressBar working = new ProgressBar();
     private final PatternDrawing drawing = new PatternDrawing();
     private final PatternFacts facts;
+    private final transient Length smallest;
     private int asked;
 
-    public DrawPatternView(PatternCache shelf, Formatter figures) {
+    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures) {
         this.shelf = shelf;
+        this.smallest = workshop.tradeNumbers().smallestPiece();
         this.figures = figures;
         addClassName("pw-page");
         width = length("pattern.draw.width", 200);
@@ -179,7 +182,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             return null;
         }
         Size size = new Size(width.getValue(), height.getValue());
-        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue())
+        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue(), smallest), seed.getValue())
                 .withStyle(style.getValue())
                 .withOutline(PuzzleEdge.usual(outline.getValue()))
                 .withThickness(thickness.getValue())
