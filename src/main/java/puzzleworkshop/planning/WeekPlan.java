@@ -26,13 +26,13 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.planning.schedule.Batching;
 import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.planning.schedule.PromiseDate;
 import puzzleworkshop.planning.schedule.Schedule;
@@ -51,14 +51,9 @@ import puzzleworkshop.workshop.Workshop;
  * once, one plan is made, and none whose making began before a change is seen after it.
  */
 @Service
-public class WeekPlan implements ReadyDates {
+public class WeekPlan {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
-    /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
-    private static final int SEARCH = 400;
-
-    private static final int USUAL_ORDERS = 60;
-
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
@@ -66,6 +61,8 @@ public class WeekPlan implements ReadyDates {
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
+    private final Payments payments;
+    private final LatenessWeights weights;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
     private final VersionedCache<Asked, Made> plans;
@@ -78,6 +75,8 @@ public class WeekPlan implements ReadyDates {
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
+            Payments payments,
+            LatenessWeights weights,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -87,6 +86,8 @@ public class WeekPlan implements ReadyDates {
         this.prints = prints;
         this.trials = trials;
         this.store = store;
+        this.payments = payments;
+        this.weights = weights;
         this.bench = bench;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
@@ -133,8 +134,10 @@ public class WeekPlan implements ReadyDates {
             this.at = at;
             this.calendar = times.calendar();
             List<Order> open = orders.open();
-            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
-            this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
+            LatenessCost cost = weights.cost();
+            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
+            this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
+            Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
@@ -149,7 +152,8 @@ public class WeekPlan implements ReadyDates {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -217,17 +221,16 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
-    @Override
-    public Optional<Forecast> forecast(NewWork work) {
+    public Optional<ReadyDay> forecast(NewWork work) {
         Made standing = made();
         return standing.promise()
                 .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
-                .map(found -> new Forecast(found.promised(), found.rush(), found.cause()));
+                .map(found -> new ReadyDay(found.promised(), found.rush(), found.cause()));
     }
 
-    @Override
-    public List<Way> ways() {
-        return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
+    /** The ways by which an order can reach its customer, the usual one first. */
+    public List<DeliveryWay> ways() {
+        return times.ways();
     }
 
     /** The day on which an order reaches its customer by the plan; empty when it finds no place in the calendar. */
@@ -271,10 +274,6 @@ public class WeekPlan implements ReadyDates {
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
         return plans.get(new Asked(at.toLocalDate(), prints.stamp()), () -> new Made(at));
-    }
-
-    private static int tries(int open) {
-        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, 3 * SEARCH);
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {
