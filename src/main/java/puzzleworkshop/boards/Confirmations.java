@@ -26,12 +26,7 @@ public class Confirmations {
     private final PlannedTrials trials;
     private final Workshop workshop;
 
-    Confirmations(
-            Orders orders,
-            OrderBoards boards,
-            Machines machines,
-            PlannedTrials trials,
-            Workshop workshop) {
+    Confirmations(Orders orders, OrderBoards boards, Machines machines, PlannedTrials trials, Workshop workshop) {
         this.orders = orders;
         this.boards = boards;
         this.machines = machines;

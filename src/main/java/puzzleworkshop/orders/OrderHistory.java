@@ -45,9 +45,7 @@ public class OrderHistory {
                 .param("at", Timestamp.from(clock.instant()))
                 .param("who", who)
                 .param("key", what.key())
-                .param(
-                        "arguments",
-                        what.arguments().stream().map(this::stored).toArray(String[]::new))
+                .param("arguments", what.arguments().stream().map(this::stored).toArray(String[]::new))
                 .update();
     }
 
@@ -60,7 +58,8 @@ public class OrderHistory {
                         row.getString("who"),
                         new Sentence(
                                 row.getString("text_key"),
-                                Arrays.stream((Object[]) row.getArray("arguments").getArray())
+                                Arrays.stream((Object[])
+                                                row.getArray("arguments").getArray())
                                         .map(OrderHistory::read)
                                         .toList())))
                 .list();

@@ -127,8 +127,10 @@ public record PieceGrid(int columns, int rows) {
 
     /** The grid whose pieces come nearest to a wanted side, as square as the size allows. */
     public static PieceGrid byPieceSide(Size size, Length side) {
-        int columns = Math.clamp(Math.round(size.width().mm() / side.mm()), 1, Math.max(1, most(size.width(), SMALLEST_SIDE)));
-        int rows = Math.clamp(Math.round(size.height().mm() / side.mm()), 1, Math.max(1, most(size.height(), SMALLEST_SIDE)));
+        int columns = Math.clamp(
+                Math.round(size.width().mm() / side.mm()), 1, Math.max(1, most(size.width(), SMALLEST_SIDE)));
+        int rows = Math.clamp(
+                Math.round(size.height().mm() / side.mm()), 1, Math.max(1, most(size.height(), SMALLEST_SIDE)));
         if (columns * rows < FEWEST_PIECES || (long) columns * rows > MOST_PIECES) {
             return nearest(size, Math.clamp((long) columns * rows, FEWEST_PIECES, MOST_PIECES));
         }

@@ -35,8 +35,7 @@ public class SheetRack {
     private final Photos photos;
     private final Clock clock;
 
-    SheetRack(
-            SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Photos photos, Clock clock) {
+    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Photos photos, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.limits = limits;

@@ -82,8 +82,10 @@ public class PhotoIntakeIT {
         assertThat(tags.getFirstDirectoryOfType(ExifIFD0Directory.class)).isNull();
         assertThat(tags.getFirstDirectoryOfType(GpsDirectory.class)).isNull();
         for (Directory directory : tags.getDirectories()) {
-            directory.getTags().forEach(tag -> assertThat(String.valueOf(tag.getDescription()))
-                    .doesNotContain(CameraPicture.MAKE));
+            directory
+                    .getTags()
+                    .forEach(tag ->
+                            assertThat(String.valueOf(tag.getDescription())).doesNotContain(CameraPicture.MAKE));
         }
     }
 

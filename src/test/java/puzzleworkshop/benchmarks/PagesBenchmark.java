@@ -214,8 +214,7 @@ final class PagesBenchmark implements Benchmark {
                 .flatMap(entry -> entry.getValue().stream())
                 .toList();
         return "orders=%d users=%d p50_ms=%.1f p95_ms=%.1f empty_view_p95_ms=%.1f dearest_cpu_ratio=%.2f"
-                .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95),
-                        dearest(alone));
+                .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95), dearest(alone));
     }
 
     /** Processor time of the dearest page over that of the empty view. */

@@ -117,8 +117,11 @@ class OfferDeskIT {
                 numbers.bufferDays(),
                 numbers.quoteValidDays(),
                 numbers.outlineLast()));
-        PieceGrid grid =
-                desk.workOut(wish(FINISHED, 500, 1)).pattern().orElseThrow().spec().grid();
+        PieceGrid grid = desk.workOut(wish(FINISHED, 500, 1))
+                .pattern()
+                .orElseThrow()
+                .spec()
+                .grid();
         assertThat(grid.pieceSize(FINISHED).shorterSide().mm()).isGreaterThanOrEqualTo(30 - 1e-9);
         assertThat(grid.pieces()).isEqualTo(60);
     }

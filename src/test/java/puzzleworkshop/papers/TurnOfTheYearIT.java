@@ -99,7 +99,9 @@ class TurnOfTheYearIT {
         assertThat(lastPaper.issuedOn()).isEqualTo(LocalDate.of(2028, 12, 31));
         assertThat(firstPaper.issuedOn()).isEqualTo(LocalDate.of(2029, 1, 1));
         assertThat(lastPaper.number()).contains("2028");
-        assertThat(firstPaper.number()).contains("2029").endsWith(lastPaper.number().substring(lastPaper.number().length() - 4));
+        assertThat(firstPaper.number())
+                .contains("2029")
+                .endsWith(lastPaper.number().substring(lastPaper.number().length() - 4));
         assertThat(invoices.issued(LocalDate.of(2029, 1, 1), LocalDate.of(2029, 12, 31)))
                 .extracting(Invoice::number)
                 .containsExactly(firstPaper.number());
@@ -140,16 +142,15 @@ class TurnOfTheYearIT {
                 .param("order", order.id().value())
                 .query(Double.class)
                 .single();
-        assertThat(minutes)
-                .as("from 01:30 to 03:10 on that day")
-                .isCloseTo(40, Offset.offset(0.5));
+        assertThat(minutes).as("from 01:30 to 03:10 on that day").isCloseTo(40, Offset.offset(0.5));
     }
 
     @Test
     void the_day_without_two_o_clock_and_the_day_with_two_of_them_are_planned_like_others() {
         for (String morning : List.of("2027-03-26T09:00:00", "2027-10-29T09:00:00")) {
             itIs(morning);
-            Order order = make.confirmed("Ada Reed", LocalDate.parse(morning.substring(0, 10)).plusDays(14), 10);
+            Order order = make.confirmed(
+                    "Ada Reed", LocalDate.parse(morning.substring(0, 10)).plusDays(14), 10);
             WeekPlan.Entry entry = plan.now().of(order.id()).orElseThrow();
             assertThat(entry.outlook().isLate()).as(morning).isFalse();
             assertThat(entry.outlook().finish()).as(morning).isAfter(LocalDateTime.parse(morning));

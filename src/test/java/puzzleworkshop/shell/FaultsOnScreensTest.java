@@ -39,29 +39,27 @@ class FaultsOnScreensTest {
     void a_log_to_read() {
         log.start();
         logger.addAppender(log);
-        faults = new FaultsOnScreens(new Formatter(
-                new Texts(),
-                new HouseUnits() {
-                    @Override
-                    public UnitSystem units() {
-                        return UnitSystem.MILLIMETRES;
-                    }
+        faults = new FaultsOnScreens(new Formatter(new Texts(), new HouseUnits() {
+            @Override
+            public UnitSystem units() {
+                return UnitSystem.MILLIMETRES;
+            }
 
-                    @Override
-                    public Currency currency() {
-                        return Currency.getInstance("EUR");
-                    }
+            @Override
+            public Currency currency() {
+                return Currency.getInstance("EUR");
+            }
 
-                    @Override
-                    public ZoneId zone() {
-                        return ZoneId.of("UTC");
-                    }
+            @Override
+            public ZoneId zone() {
+                return ZoneId.of("UTC");
+            }
 
-                    @Override
-                    public LocalDate today() {
-                        return LocalDate.of(2026, 11, 29);
-                    }
-                }));
+            @Override
+            public LocalDate today() {
+                return LocalDate.of(2026, 11, 29);
+            }
+        }));
     }
 
     @AfterEach

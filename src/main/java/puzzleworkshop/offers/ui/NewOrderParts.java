@@ -1,8 +1,5 @@
 package puzzleworkshop.offers.ui;
 
-import java.time.Clock;
-import java.time.LocalDate;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
@@ -58,8 +55,7 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(
-                rack, choice, figures, workshop.tradeNumbers().smallestPiece(), changed);
+        return new PuzzleForm(rack, choice, figures, workshop.tradeNumbers().smallestPiece(), changed);
     }
 
     BoardPane board(Runnable changed) {

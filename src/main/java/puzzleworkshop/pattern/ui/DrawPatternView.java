@@ -24,7 +24,6 @@ import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
@@ -34,6 +33,7 @@ import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
+import puzzleworkshop.workshop.Workshop;
 
 /** Draws a pattern without an order: to try sizes and styles, to place a heart or a letter, to take the cut files. */
 @Route("draw-pattern")

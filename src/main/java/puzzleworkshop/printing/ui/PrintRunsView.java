@@ -83,9 +83,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
         head.addClassName("pw-page-head");
         open.addClassName("printing-main");
-        Div side = new Div(
-                section("printing.waiting", waiting, proposing(workshop.today())),
-                caution());
+        Div side = new Div(section("printing.waiting", waiting, proposing(workshop.today())), caution());
         side.addClassName("printing-side");
         Div main = new Div(open, past);
         main.addClassName("printing-main");

@@ -31,8 +31,7 @@ public class SheetPhoto extends Div {
             add(image);
         }
         Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Feedback.unlessRefused(
-                    figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), bytes, who.name()))) {
+            if (Feedback.unlessRefused(figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), bytes, who.name()))) {
                 changed.run();
             }
         }));
