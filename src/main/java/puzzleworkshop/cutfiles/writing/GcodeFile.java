@@ -75,7 +75,8 @@ public final class GcodeFile {
 
         /** The frame of the same lines, gone round once at another power and feed. */
         public Job frame(double framePower, double frameFeed) {
-            Bounds all = lines.stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
+            Bounds all =
+                    lines.stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
             CurvePath around = CurvePath.through(
                     List.of(
                             Point.of(all.minX(), all.minY()),
@@ -102,10 +103,15 @@ public final class GcodeFile {
         boolean dry = purpose == Purpose.DRY_RUN;
         StringBuilder text = new StringBuilder();
         text.append("(").append(comment(job.title)).append(")\n");
-        text.append("(").append(purpose.name().toLowerCase(Locale.ROOT).replace('_', ' ')).append(", ");
+        text.append("(")
+                .append(purpose.name().toLowerCase(Locale.ROOT).replace('_', ' '))
+                .append(", ");
         text.append(plain(job.feedMmPerMinute, 1)).append(" mm/min, ");
         text.append(dry ? "beam off" : plain(job.power * 100, 1) + " percent of full power");
-        text.append(", ").append(job.passes).append(job.passes == 1 ? " pass" : " passes").append(")\n");
+        text.append(", ")
+                .append(job.passes)
+                .append(job.passes == 1 ? " pass" : " passes")
+                .append(")\n");
         text.append("G21 G90 G94 G17\n");
         text.append("M5 S0\n");
         if (job.air && !dry && !words.airOn().isEmpty()) {
@@ -125,7 +131,12 @@ public final class GcodeFile {
             for (CurvePath line : job.lines) {
                 List<Point> points = rounded(line.flattened(TOLERANCE_MM));
                 text.append("G0").append(place(points.getFirst())).append(" S0\n");
-                text.append("G1").append(place(points.get(1))).append(feed).append(" S").append(power).append('\n');
+                text.append("G1")
+                        .append(place(points.get(1)))
+                        .append(feed)
+                        .append(" S")
+                        .append(power)
+                        .append('\n');
                 for (Point point : points.subList(2, points.size())) {
                     text.append("G1").append(place(point)).append('\n');
                 }
@@ -169,7 +180,8 @@ public final class GcodeFile {
     }
 
     private static String plain(double value, int digits) {
-        BigDecimal number = BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).stripTrailingZeros();
+        BigDecimal number =
+                BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).stripTrailingZeros();
         return number.signum() == 0 ? "0" : number.toPlainString();
     }
 

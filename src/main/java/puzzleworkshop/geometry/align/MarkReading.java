@@ -21,8 +21,7 @@ import puzzleworkshop.geometry.Point;
  * @param concerned marks that the verdict speaks of, from 0; empty for {@link Verdict#PLACED}
  * @param shear with four marks
  */
-public record MarkReading(
-        Verdict verdict, SimilarityFit fit, List<Integer> concerned, Optional<ShearCheck> shear) {
+public record MarkReading(Verdict verdict, SimilarityFit fit, List<Integer> concerned, Optional<ShearCheck> shear) {
 
     /** What readings can say. */
     public enum Verdict {
@@ -90,8 +89,8 @@ public record MarkReading(
         }
         Optional<int[]> together = together(drawn, seen, expected);
         if (together.isPresent()) {
-            SimilarityFit none = new SimilarityFit(
-                    Similarity.NONE, SimilarityFit.middle(drawn), 1, Collections.nCopies(n, 0.0));
+            SimilarityFit none =
+                    new SimilarityFit(Similarity.NONE, SimilarityFit.middle(drawn), 1, Collections.nCopies(n, 0.0));
             return new MarkReading(
                     Verdict.IMPOSSIBLE, none, List.of(together.get()[0], together.get()[1]), Optional.empty());
         }

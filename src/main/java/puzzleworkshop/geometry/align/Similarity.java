@@ -63,8 +63,7 @@ public record Similarity(double a, double b, double dxMm, double dyMm) {
         double stretch = stretch();
         Similarity turned = new Similarity(a / stretch, b / stretch, 0, 0);
         Point moved = turned.of(fixed);
-        return new Similarity(
-                turned.a, turned.b, stays.xMm() - moved.xMm(), stays.yMm() - moved.yMm());
+        return new Similarity(turned.a, turned.b, stays.xMm() - moved.xMm(), stays.yMm() - moved.yMm());
     }
 
     public AffineTransform transform() {

@@ -58,10 +58,7 @@ public record SimilarityFit(Similarity place, Point middle, double spread, List<
             throw new IllegalArgumentException("All seen points are the same");
         }
         Similarity place = new Similarity(
-                a,
-                b,
-                to.xMm() - a * from.xMm() + b * from.yMm(),
-                to.yMm() - b * from.xMm() - a * from.yMm());
+                a, b, to.xMm() - a * from.xMm() + b * from.yMm(), to.yMm() - b * from.xMm() - a * from.yMm());
         List<Double> residuals = new ArrayList<>(n);
         for (int i = 0; i < n; i++) {
             residuals.add(place.of(drawn.get(i)).distanceTo(seen.get(i)));

@@ -83,15 +83,19 @@ class GcodeFileTest {
                     true);
             String text = text(job, words, Purpose.CUT);
             GcodeInterpreter run = GcodeInterpreter.run(text);
-            assertThat(run.beamReadyAtEnd()).as("seed %d, round %d", seed, round).isFalse();
+            assertThat(run.beamReadyAtEnd())
+                    .as("seed %d, round %d", seed, round)
+                    .isFalse();
             List<Move> burning = run.moves().stream().filter(Move::beamOn).toList();
             assertThat(run.moves().stream().filter(Move::rapid)).noneMatch(Move::beamOn);
-            assertThat(burning).allMatch(move -> move.power() == words.power(job.power())
-                    && Math.abs(move.feed() - job.feedMmPerMinute()) < 1e-3
-                    && move.dynamic() == words.dynamic()
-                    && move.air() == (job.air() && !words.airOn().isEmpty()));
+            assertThat(burning)
+                    .allMatch(move -> move.power() == words.power(job.power())
+                            && Math.abs(move.feed() - job.feedMmPerMinute()) < 1e-3
+                            && move.dynamic() == words.dynamic()
+                            && move.air() == (job.air() && !words.airOn().isEmpty()));
             assertThat(run.moves()).allMatch(move -> BED.holds(Bounds.at(move.to())));
-            double length = job.lines().stream().mapToDouble(CurvePath::lengthMm).sum() * job.passes();
+            double length =
+                    job.lines().stream().mapToDouble(CurvePath::lengthMm).sum() * job.passes();
             assertThat(burning.stream().mapToDouble(Move::length).sum())
                     .as("seed %d, round %d", seed, round)
                     .isEqualTo(length, within(length * 0.002 + 0.01));
@@ -129,8 +133,7 @@ class GcodeFileTest {
                     false);
             CutTime estimate = CutTime.estimate(job.asWritten(), machine, parameters);
             double seconds = estimate.running().toSeconds();
-            GcodeInterpreter run =
-                    GcodeInterpreter.run(text(job, BeamWords.FOLLOWING_SPEED, Purpose.CUT));
+            GcodeInterpreter run = GcodeInterpreter.run(text(job, BeamWords.FOLLOWING_SPEED, Purpose.CUT));
             assertThat(GcodeClock.seconds(run, machine.motion()))
                     .as("seed %d, round %d", seed, round)
                     .isEqualTo(seconds, within(seconds * 0.01 + 0.05));
@@ -154,7 +157,8 @@ class GcodeFileTest {
         Job job = job(new Random(5));
         Job frame = job.frame(0.02, 3000);
         GcodeInterpreter run = GcodeInterpreter.run(text(frame, BeamWords.FOLLOWING_SPEED, Purpose.FRAME));
-        Bounds all = job.lines().stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
+        Bounds all =
+                job.lines().stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
         List<Move> burning = run.moves().stream().filter(Move::beamOn).toList();
         assertThat(burning).hasSize(4).allMatch(move -> move.power() == 20 && move.feed() == 3000);
         assertThat(burning.stream().mapToDouble(Move::length).sum())
@@ -205,9 +209,7 @@ class GcodeFileTest {
         double dx = b.xMm() - a.xMm();
         double dy = b.yMm() - a.yMm();
         double squared = dx * dx + dy * dy;
-        double t = squared == 0
-                ? 0
-                : Math.clamp(((p.xMm() - a.xMm()) * dx + (p.yMm() - a.yMm()) * dy) / squared, 0, 1);
+        double t = squared == 0 ? 0 : Math.clamp(((p.xMm() - a.xMm()) * dx + (p.yMm() - a.yMm()) * dy) / squared, 0, 1);
         return p.distanceTo(Point.of(a.xMm() + t * dx, a.yMm() + t * dy));
     }
 

@@ -160,8 +160,8 @@ public final class GcodeInterpreter {
         Point from = Point.of(x, y);
         x = nextX == null ? x : absolute ? nextX * unit : x + nextX * unit;
         y = nextY == null ? y : absolute ? nextY * unit : y + nextY * unit;
-        events.add(new Event.Moved(
-                new Move(from, Point.of(x, y), motion == 0, power(), spindle == 4, feed * unit, air)));
+        events.add(
+                new Event.Moved(new Move(from, Point.of(x, y), motion == 0, power(), spindle == 4, feed * unit, air)));
     }
 
     private double power() {

@@ -60,7 +60,8 @@ class MarkReadingTest {
             List<Point> inches = DRAWN.subList(0, n).stream()
                     .map(p -> Point.of((p.xMm() + 40) / 25.4, (p.yMm() + 40) / 25.4))
                     .toList();
-            assertThat(MarkReading.of(DRAWN.subList(0, n), inches, USUAL).verdict()).isEqualTo(Verdict.OTHER_UNIT);
+            assertThat(MarkReading.of(DRAWN.subList(0, n), inches, USUAL).verdict())
+                    .isEqualTo(Verdict.OTHER_UNIT);
         }
     }
 
@@ -116,7 +117,8 @@ class MarkReadingTest {
         int real = 0;
         for (int round = 0; round < 5000; round++) {
             List<Point> seen = seen(DRAWN, p -> p);
-            if (ShearCheck.of(DRAWN, seen, SimilarityFit.of(DRAWN, seen).place(), 0.3).isReal()) {
+            if (ShearCheck.of(DRAWN, seen, SimilarityFit.of(DRAWN, seen).place(), 0.3)
+                    .isReal()) {
                 real++;
             }
         }
@@ -147,8 +149,10 @@ class MarkReadingTest {
     @Test
     void the_needed_overhang_says_how_much_it_covers() {
         assertThat(NeededOverhang.of(Collections.nCopies(19, 1.0))).isEmpty();
-        assertThat(NeededOverhang.of(Collections.nCopies(29, 1.0)).get().covered()).isEqualTo(0.9019, within(5e-5));
-        assertThat(NeededOverhang.of(Collections.nCopies(59, 1.0)).get().covered()).isEqualTo(0.9505, within(5e-5));
+        assertThat(NeededOverhang.of(Collections.nCopies(29, 1.0)).get().covered())
+                .isEqualTo(0.9019, within(5e-5));
+        assertThat(NeededOverhang.of(Collections.nCopies(59, 1.0)).get().covered())
+                .isEqualTo(0.9505, within(5e-5));
     }
 
     private Verdict of(List<Point> drawn, UnaryOperator<Point> machine) {
