@@ -17,16 +17,17 @@ import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.Job.Hold;
-import puzzleworkshop.planning.Schedule;
 import puzzleworkshop.planning.StagesSoFar;
 import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
@@ -42,22 +43,22 @@ public class Bench implements StagesSoFar {
     private static final int MOST_BYTES = 20_000_000;
 
     private final BenchStore store;
-    private final StageWorkshop work;
+    private final StageTransitions work;
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
-    private final BeforeItsTime beforeItsTime;
-    private final BenchNews news;
+    private final EarlyWorkNotes beforeItsTime;
+    private final AfterCommit afterCommit;
     private final Clock clock;
 
     Bench(
             BenchStore store,
-            StageWorkshop work,
+            StageTransitions work,
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
-            BeforeItsTime beforeItsTime,
-            BenchNews news,
+            EarlyWorkNotes beforeItsTime,
+            AfterCommit afterCommit,
             Clock clock) {
         this.store = store;
         this.work = work;
@@ -65,7 +66,7 @@ public class Bench implements StagesSoFar {
         this.plan = plan;
         this.rack = rack;
         this.beforeItsTime = beforeItsTime;
-        this.news = news;
+        this.afterCommit = afterCommit;
         this.clock = clock;
     }
 
@@ -189,12 +190,12 @@ public class Bench implements StagesSoFar {
     }
 
     /** Something went wrong: books the loss and sends the order back to where it is made again. */
-    public Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
+    public Rework wentWrong(OrderId id, Rework.Report report, String who) {
         return work.wentWrong(id, report, who);
     }
 
     /** What would be booked as lost; the maker may correct the material. */
-    public Mishap reckoned(OrderId id, Mishap.Report report) {
+    public Rework reckoned(OrderId id, Rework.Report report) {
         return work.reckon(orders.get(id), report, "");
     }
 
@@ -218,7 +219,7 @@ public class Bench implements StagesSoFar {
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("bench.clock.runs", order.number(), who, clock.instant());
         }
-        news.afterCommit(new Ticked(id, stage, Ticked.Kind.CLOCK, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, stage, Ticked.Kind.CLOCK, clock.instant(), who));
         return running(id).orElseThrow();
     }
 
@@ -229,7 +230,7 @@ public class Bench implements StagesSoFar {
         if (!store.stop(id, who, clock.instant())) {
             throw new Refused("bench.clock.stopped", order.number());
         }
-        news.afterCommit(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
     }
 
     /** The order's cut, once it stands on record: only then is the stage ticked. */
@@ -251,12 +252,12 @@ public class Bench implements StagesSoFar {
         return store.ticks(id);
     }
 
-    public List<Mishap> mishaps(OrderId id) {
+    public List<Rework> mishaps(OrderId id) {
         return store.mishaps(id);
     }
 
     /** What went wrong since a moment, for all orders. */
-    public List<Mishap> mishapsSince(Instant from) {
+    public List<Rework> mishapsSince(Instant from) {
         return store.mishapsSince(from);
     }
 

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -26,9 +25,8 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -38,20 +36,25 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.feed.WeekFeed;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
+import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -62,6 +65,9 @@ class WeekPlanIT {
 
     @Autowired
     WorkingTimes times;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     WeekFeed feed;
@@ -77,9 +83,6 @@ class WeekPlanIT {
 
     @Autowired
     Invoices invoices;
-
-    @Autowired
-    Supplies supplies;
 
     @Autowired
     GangRuns gang;
@@ -117,11 +120,11 @@ class WeekPlanIT {
     void hours_free_days_and_evenings_are_kept_and_the_plan_is_made_anew() {
         long jo = times.save(
                 Optional.empty(),
-                new Person("Jo", OpenHours.weekdays(new OpenHours.Span(540, 780)), Set.of(), EnumSet.of(Stage.PACK)));
+                new Worker("Jo", OpenHours.weekdays(new OpenHours.Span(540, 780)), Set.of(), EnumSet.of(Stage.PACK)));
         LocalDate day = plan.today().plusDays(40);
         times.free(Optional.of(jo), day, "away");
         times.free(Optional.empty(), day.plusDays(1), "holiday");
-        Person kept = times.calendar().people().getLast();
+        Worker kept = times.calendar().people().getLast();
         assertThat(kept.name()).isEqualTo("Jo");
         assertThat(kept.does()).containsExactly(Stage.PACK);
         assertThat(kept.daysOff()).containsExactly(day);
@@ -178,6 +181,7 @@ class WeekPlanIT {
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -186,6 +190,7 @@ class WeekPlanIT {
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,
@@ -199,49 +204,6 @@ class WeekPlanIT {
         assertThat(hold(other)).isEmpty();
         assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin"))
                 .isInstanceOf(Refused.class);
-    }
-
-    @Test
-    @Transactional
-    void when_the_film_runs_out_the_orders_beyond_it_wait_for_film_until_some_is_bought() {
-        Order first = make.confirmed("Tom Reed", plan.today().plusDays(41), 10);
-        Order second = make.confirmed("Tom Reed", plan.today().plusDays(42), 10);
-        long before = waitsForFilm();
-        SupplyItem film = supplies.keep(new SupplyItem(
-                Optional.empty(),
-                "Film for the test",
-                SupplyKind.LAMINATE,
-                UseUnit.METRE,
-                Optional.of(Length.mm(300)),
-                Optional.empty(),
-                "metre",
-                BigDecimal.ONE,
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
-                4,
-                3,
-                true,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(supplies.currency())));
-        assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
-        SupplyId id = film.id().orElseThrow();
-        supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        supplies.useKnowingly(id, BigDecimal.ONE, first.id().value(), "for the test", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).contains(Job.Hold.For.FILM);
-        assertThat(hold(second)).contains(Job.Hold.For.FILM);
-        supplies.buy(id, BigDecimal.TEN, Money.of("9.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).isEmpty();
-    }
-
-    private long waitsForFilm() {
-        return plan.now().entries().stream()
-                .filter(entry -> entry.outlook()
-                        .hold()
-                        .map(hold -> hold.forWhat() == Job.Hold.For.FILM)
-                        .orElse(false))
-                .count();
     }
 
     @Test
@@ -278,7 +240,7 @@ class WeekPlanIT {
         // Laminate rests over night, so a day promised for today cannot be kept.
         Order order = make.confirmed("Tom Reed", plan.today(), 10);
         WeekPlan.Entry entry = plan.now().of(order.id()).orElseThrow();
-        assertThat(entry.outlook().verdict()).isEqualTo(Verdict.LATE);
+        assertThat(entry.outlook().verdict()).isEqualTo(DueVerdict.LATE);
         Notices.Notice notice = notices.about(entry);
         LocalDate day = notice.day().orElseThrow();
         assertThat(day).isAfterOrEqualTo(plan.today());
@@ -346,6 +308,8 @@ class WeekPlanIT {
 
     @Test
     void todays_list_is_a_sheet_of_paper_with_its_cautions() throws IOException {
+        TestClock.set(
+                LocalDate.of(2027, 3, 3).atTime(7, 0).atZone(workshop.zone()).toInstant());
         make.confirmed(ReadPaper.MANY_LETTERS, plan.today().plusDays(3), 25);
         assertThat(ReadPaper.text(list.pdf()))
                 .contains("never leave it alone")

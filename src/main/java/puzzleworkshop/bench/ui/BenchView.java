@@ -31,14 +31,15 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.bench.BenchNews;
 import puzzleworkshop.bench.Tick;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.bench.Ticked;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -52,9 +53,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient Bench bench;
     private final transient Orders orders;
-    private final transient BenchNews news;
-    private final transient LivePlan live;
-    private final transient Figures figures;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
     private final Div stages = new Div();
@@ -71,15 +72,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     public BenchView(
             Bench bench,
             Orders orders,
-            BenchNews news,
-            LivePlan live,
-            Figures figures,
+            Broadcaster broadcaster,
+            Formatter figures,
             SignedIn signedIn,
             JobCardMaker cards) {
         this.bench = bench;
         this.orders = orders;
-        this.news = news;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
         this.cards = cards;
@@ -134,13 +133,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        Runnable refresh = LiveScreen.refreshing(event.getUI(), () -> show(false));
-        Runnable stopNews = news.listen(ticked -> refresh.run());
-        Runnable stopPlan = live.listen(refresh);
-        addDetachListener(detach -> {
-            stopNews.run();
-            stopPlan.run();
-        });
+        live = UiPush.refresh(
+                this, broadcaster, change -> change instanceof Ticked || WeekPlan.restsOn(change), () -> show(false));
     }
 
     private void show() {
@@ -149,6 +143,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** @param anew whether the open card is made again although nothing about its order has changed: what is half typed on it goes */
     private void show(boolean anew) {
+        if (live != null) {
+            live.seen();
+        }
         Map<Stage, Long> counts = bench.counts();
         stages.removeAll();
         for (Stage each : Stage.values()) {
@@ -267,7 +264,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         List<Waiting> asked = bench.queue(stage).stream()
                 .filter(w -> which.contains(w.order().id()))
                 .toList();
-        AllTheSame.ask(asked, figures, () -> tickNow(which));
+        ConfirmEarlyTick.ask(asked, figures, () -> tickNow(which));
     }
 
     private void tickNow(List<OrderId> which) {
@@ -275,13 +272,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 .map(r -> r.getHeader("User-Agent"))
                 .orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
-        outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
+        outcome.refused().forEach((order, why) -> Feedback.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
             // What was refused stays open: no other order's card comes under the thumb.
             show(false);
             return;
         }
-        Saved.tell(
+        Feedback.tell(
                 getTranslation(
                         "bench.done",
                         getTranslation(stage.textKey()),
@@ -307,7 +304,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                     figures.moment(tick.at())));
             Button back = new Button(
                     getTranslation("bench.undo"),
-                    e -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                    e -> Feedback.unlessRefused(figures, "bench.undone", () -> {
                         bench.undo(tick.order(), signedIn.name());
                         show();
                     }));

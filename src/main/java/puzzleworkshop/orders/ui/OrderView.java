@@ -2,7 +2,6 @@ package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
@@ -26,16 +25,17 @@ import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
-import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -47,8 +47,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient Orders orders;
     private final transient Confirmations confirmations;
-    private final transient LiveOrders live;
-    private final transient Figures figures;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
     private transient Order order;
@@ -56,13 +57,13 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     public OrderView(
             Orders orders,
             Confirmations confirmations,
-            LiveOrders live,
-            Figures figures,
+            Broadcaster broadcaster,
+            Formatter figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
         this.confirmations = confirmations;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
         this.panels = panels.stream()
@@ -79,16 +80,17 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        UI ui = event.getUI();
-        Runnable stop = live.listen(changed -> {
-            if (order != null && changed.equals(order.id())) {
-                LiveScreen.tell(ui, this::reload);
-            }
-        });
-        addDetachListener(detach -> stop.run());
+        live = UiPush.refresh(
+                this,
+                broadcaster,
+                change -> order != null && change.equals(new OrderChanged(order.id())),
+                this::reload);
     }
 
     private void reload() {
+        if (live != null) {
+            live.seen();
+        }
         order = orders.get(order.id());
         show();
     }
@@ -119,7 +121,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             actions.add(button(
                     "orders.action.approve",
                     null,
-                    () -> Saved.unlessRefused(
+                    () -> Feedback.unlessRefused(
                             figures,
                             "orders.action.approved",
                             () -> orders.approve(
@@ -154,7 +156,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void confirm() {
-        Saved.unlessRefused(
+        Feedback.unlessRefused(
                 figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
         reload();
     }
@@ -170,7 +172,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         dialog.setConfirmText(getTranslation("orders.action.cancel"));
         dialog.setConfirmButtonTheme("error primary");
         dialog.addConfirmListener(event -> {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures,
                     "orders.action.cancelled",
                     () -> orders.cancel(order.id(), reason.getValue().strip(), signedIn.name()));
