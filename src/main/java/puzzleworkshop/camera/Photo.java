@@ -25,7 +25,8 @@ public record Photo(int width, int height, int[] rgb) {
 
     public Photo {
         if (width < 1 || height < 1 || rgb.length != width * height) {
-            throw new IllegalArgumentException("A photo of " + width + " × " + height + " with " + rgb.length + " pixels");
+            throw new IllegalArgumentException(
+                    "A photo of " + width + " × " + height + " with " + rgb.length + " pixels");
         }
     }
 

@@ -53,7 +53,8 @@ public final class PhotoBenchmark implements Benchmark {
                 refused,
                 wrong,
                 means.stream().mapToDouble(d -> d).average().orElse(0),
-                // the 95th percentile over all points of all photos: the mean of theirs would hide a bad one, so the worst twentieth counts
+                // the 95th percentile over all points of all photos: the mean of theirs would hide a bad one, so the
+                // worst twentieth counts
                 p95s.isEmpty() ? 0 : p95s.get((int) Math.min(p95s.size() - 1, Math.round(0.95 * p95s.size()))),
                 outside,
                 seconds / Math.max(1, images));
@@ -61,7 +62,9 @@ public final class PhotoBenchmark implements Benchmark {
 
     private void readAll(Path folder) throws IOException {
         try (Stream<Path> files = Files.walk(folder)) {
-            for (Path file : files.filter(f -> f.toString().toLowerCase().matches(".*\\.jpe?g")).sorted().toList()) {
+            for (Path file : files.filter(f -> f.toString().toLowerCase().matches(".*\\.jpe?g"))
+                    .sorted()
+                    .toList()) {
                 Path beside = Path.of(file.toString().replaceAll("\\.[^.]*$", ".txt"));
                 if (Files.exists(beside)) {
                     double[] numbers = numbers(Files.readString(beside));
@@ -99,7 +102,10 @@ public final class PhotoBenchmark implements Benchmark {
                 Files.write(Path.of(keep, (seed + i) + ".jpg"), jpeg);
                 StringBuilder text = new StringBuilder(board.thickness + "\n");
                 for (int k = 0; k < board.rings.getFirst().length; k += 2) {
-                    text.append(board.rings.getFirst()[k]).append(' ').append(board.rings.getFirst()[k + 1]).append('\n');
+                    text.append(board.rings.getFirst()[k])
+                            .append(' ')
+                            .append(board.rings.getFirst()[k + 1])
+                            .append('\n');
                 }
                 Files.writeString(Path.of(keep, (seed + i) + ".txt"), text);
             }
@@ -120,7 +126,9 @@ public final class PhotoBenchmark implements Benchmark {
         seconds += took;
         if (answer instanceof Refused no) {
             refused++;
-            out.printf("%-28s refused: %s %s (%.2f s)%n", name, no.sentence().key(), no.sentence().arguments(), took);
+            out.printf(
+                    "%-28s refused: %s %s (%.2f s)%n",
+                    name, no.sentence().key(), no.sentence().arguments(), took);
             return;
         }
         FoundBoard board = (FoundBoard) answer;

@@ -10,12 +10,22 @@ public final class RandomScenes {
 
     /** Light that woods throw back, red, green, blue (linear), by eye. */
     private static final double[][] WOODS = {
-        {0.76, 0.62, 0.42}, {0.70, 0.52, 0.30}, {0.55, 0.38, 0.20}, {0.24, 0.14, 0.075}, {0.42, 0.28, 0.15},
-        {0.80, 0.69, 0.52}, {0.62, 0.47, 0.31}, {0.36, 0.19, 0.10}
+        {0.76, 0.62, 0.42},
+        {0.70, 0.52, 0.30},
+        {0.55, 0.38, 0.20},
+        {0.24, 0.14, 0.075},
+        {0.42, 0.28, 0.15},
+        {0.80, 0.69, 0.52},
+        {0.62, 0.47, 0.31},
+        {0.36, 0.19, 0.10}
     };
 
     private static final double[][] TABLES = {
-        {0.16, 0.09, 0.05}, {0.45, 0.30, 0.16}, {0.25, 0.25, 0.26}, {0.03, 0.03, 0.035}, {0.60, 0.58, 0.55},
+        {0.16, 0.09, 0.05},
+        {0.45, 0.30, 0.16},
+        {0.25, 0.25, 0.26},
+        {0.03, 0.03, 0.035},
+        {0.60, 0.58, 0.55},
         {0.10, 0.16, 0.12}
     };
 
@@ -39,7 +49,14 @@ public final class RandomScenes {
         double w = sheet.width();
         double h = sheet.height();
         boolean turned = upright != h > w;
-        scene.frame(0, 0, turned ? h : w, turned ? w : h, 30 * random.nextDouble(), 2 * Math.PI * random.nextDouble(), 0.88);
+        scene.frame(
+                0,
+                0,
+                turned ? h : w,
+                turned ? w : h,
+                30 * random.nextDouble(),
+                2 * Math.PI * random.nextDouble(),
+                0.88);
         double[] eye = scene.eye;
         scene.eye = new double[] {eye[0] - (turned ? h : w) / 2 + w / 2, eye[1] - (turned ? w : h) / 2 + h / 2, eye[2]};
         scene.looksAt = new double[] {w / 2, h / 2, 0};
@@ -107,9 +124,9 @@ public final class RandomScenes {
                 for (int i = 0; i < n; i++) {
                     double angle = 2 * Math.PI * (i + 0.6 * random.nextDouble()) / n;
                     double far = 0.7 + 0.3 * random.nextDouble();
-                    points.add(new double[] {
-                        w / 2 + w / 2 * far * Math.cos(angle), h / 2 + h / 2 * far * Math.sin(angle)
-                    });
+                    points.add(
+                            new double[] {w / 2 + w / 2 * far * Math.cos(angle), h / 2 + h / 2 * far * Math.sin(angle)
+                            });
                 }
             }
             default -> {
@@ -117,7 +134,9 @@ public final class RandomScenes {
                 add(points, 0, h * 0.1, w * 0.55, 0);
                 for (int i = 1; i <= 24; i++) {
                     double t = i / 24.0;
-                    points.add(new double[] {w * (0.55 + 0.45 * Math.sin(t * Math.PI / 2)), h * 0.9 * (1 - Math.cos(t * Math.PI / 2))});
+                    points.add(new double[] {
+                        w * (0.55 + 0.45 * Math.sin(t * Math.PI / 2)), h * 0.9 * (1 - Math.cos(t * Math.PI / 2))
+                    });
                 }
                 for (int i = 1; i < 14; i++) {
                     points.add(new double[] {w * (1 - i / 14.0), h * (0.9 + 0.1 * random.nextDouble())});

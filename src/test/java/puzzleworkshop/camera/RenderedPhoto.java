@@ -120,7 +120,8 @@ public final class RenderedPhoto {
     /** Points of the raster are covered by share, so an edge between two of them stands where it should. */
     private void fill(float[] ink, double x1, double y1, double x2, double y2, float value) {
         for (int r = (int) Math.floor(y1 / FIELD); r <= Math.ceil(y2 / FIELD); r++) {
-            double down = Math.clamp(Math.min((r + 0.5) * FIELD, y2) - Math.max((r - 0.5) * FIELD, y1), 0, FIELD) / FIELD;
+            double down =
+                    Math.clamp(Math.min((r + 0.5) * FIELD, y2) - Math.max((r - 0.5) * FIELD, y1), 0, FIELD) / FIELD;
             for (int c = (int) Math.floor(x1 / FIELD); c <= Math.ceil(x2 / FIELD); c++) {
                 double over =
                         Math.clamp(Math.min((c + 0.5) * FIELD, x2) - Math.max((c - 0.5) * FIELD, x1), 0, FIELD) / FIELD;

@@ -18,6 +18,7 @@ public final class Scene {
         public double grainAngle;
         /** Whether its top is a colourful picture instead of wood. */
         public boolean picture;
+
         public int seed = 1;
         DistanceField field;
 
@@ -76,9 +77,15 @@ public final class Scene {
         double c = Math.cos(roll);
         double s = Math.sin(roll);
         return new double[] {
-            c * x[0] + s * y[0], c * x[1] + s * y[1], c * x[2] + s * y[2],
-            -s * x[0] + c * y[0], -s * x[1] + c * y[1], -s * x[2] + c * y[2],
-            z[0], z[1], z[2]
+            c * x[0] + s * y[0],
+            c * x[1] + s * y[1],
+            c * x[2] + s * y[2],
+            -s * x[0] + c * y[0],
+            -s * x[1] + c * y[1],
+            -s * x[2] + c * y[2],
+            z[0],
+            z[1],
+            z[2]
         };
     }
 

@@ -39,8 +39,8 @@ public record Homography(double[] h) {
         for (int i = 0; i < 9; i++) {
             normal.set(i / 3, i % 3, parts.getV().get(i, last));
         }
-        SimpleMatrix back = new SimpleMatrix(
-                new double[][] {{1 / b[0], 0, -b[1] / b[0]}, {0, 1 / b[0], -b[2] / b[0]}, {0, 0, 1}});
+        SimpleMatrix back =
+                new SimpleMatrix(new double[][] {{1 / b[0], 0, -b[1] / b[0]}, {0, 1 / b[0], -b[2] / b[0]}, {0, 0, 1}});
         SimpleMatrix there = new SimpleMatrix(new double[][] {{a[0], 0, a[1]}, {0, a[0], a[2]}, {0, 0, 1}});
         SimpleMatrix map = back.mult(normal).mult(there);
         double scale = Math.abs(map.get(2, 2)) > 1e-12 ? map.get(2, 2) : map.normF();
@@ -76,7 +76,8 @@ public record Homography(double[] h) {
     }
 
     public Homography inverse() {
-        SimpleMatrix map = new SimpleMatrix(new double[][] {{h[0], h[1], h[2]}, {h[3], h[4], h[5]}, {h[6], h[7], h[8]}});
+        SimpleMatrix map =
+                new SimpleMatrix(new double[][] {{h[0], h[1], h[2]}, {h[3], h[4], h[5]}, {h[6], h[7], h[8]}});
         SimpleMatrix back = map.invert();
         double scale = Math.abs(back.get(2, 2)) > 1e-12 ? back.get(2, 2) : back.normF();
         double[] inverse = new double[9];

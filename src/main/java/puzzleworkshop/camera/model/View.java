@@ -69,9 +69,15 @@ public record View(double focal, double centreU, double centreV, Lens lens, doub
         double c = angle < 1e-9 ? 0.5 : (1 - Math.cos(angle)) / (angle * angle);
         double cos = Math.cos(angle);
         return new double[] {
-            cos + c * ax * ax, c * ax * ay - s * az, c * ax * az + s * ay,
-            c * ax * ay + s * az, cos + c * ay * ay, c * ay * az - s * ax,
-            c * ax * az - s * ay, c * ay * az + s * ax, cos + c * az * az
+            cos + c * ax * ax,
+            c * ax * ay - s * az,
+            c * ax * az + s * ay,
+            c * ax * ay + s * az,
+            cos + c * ay * ay,
+            c * ay * az - s * ax,
+            c * ax * az - s * ay,
+            c * ay * az + s * ax,
+            cos + c * az * az
         };
     }
 

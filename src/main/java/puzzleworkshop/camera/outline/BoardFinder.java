@@ -119,7 +119,12 @@ public final class BoardFinder {
             }
         }
         return new FoundBoard(
-                spots(edges.polygon()), holes, doubt * printScale, edges.straight, edges.squared, thickness * printScale);
+                spots(edges.polygon()),
+                holes,
+                doubt * printScale,
+                edges.straight,
+                edges.squared,
+                thickness * printScale);
     }
 
     private void requireWhole(int[] part) {

@@ -16,6 +16,7 @@ final class BoardMask {
     final Backdrop backdrop;
     /** Level, red less blue, red less green of each cell, against white paper there. */
     final float[][] colour = new float[3][];
+
     final boolean[] board;
     /** Whether the boards differ from the backdrop by colour and not by brightness alone. */
     boolean byColour = true;
@@ -23,6 +24,7 @@ final class BoardMask {
     final double[] wood = new double[3];
     /** How far apart boards and backdrop are, in spreads of the backdrop. */
     double apart;
+
     private final float[] far;
 
     BoardMask(Ground ground, double smallestAreaMm2) {

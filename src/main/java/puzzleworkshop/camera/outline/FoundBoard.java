@@ -14,12 +14,7 @@ import puzzleworkshop.geometry.Spot;
  * @param heightMm of its top over the sheet, for looking its corners up in the photo
  */
 public record FoundBoard(
-        List<Spot> outer,
-        List<List<Spot>> holes,
-        double uncertaintyMm,
-        int straight,
-        int squared,
-        double heightMm) {
+        List<Spot> outer, List<List<Spot>> holes, double uncertaintyMm, int straight, int squared, double heightMm) {
 
     public FoundBoard {
         outer = List.copyOf(outer);

@@ -28,8 +28,7 @@ final class PaperLight {
         scale = Math.max(ground.columns, ground.rows) * Ground.STEP / 2;
         bounds = seen.sheet().parts() == 1
                 ? new double[] {0, 0, seen.sheet().width(), seen.sheet().height()}
-                : new double[] {
-                    ground.left, ground.top, ground.left + 2 * scale, ground.top + ground.rows * Ground.STEP
+                : new double[] {ground.left, ground.top, ground.left + 2 * scale, ground.top + ground.rows * Ground.STEP
                 };
     }
 
@@ -67,8 +66,9 @@ final class PaperLight {
                         double x = marker.x() + d[0];
                         double y = marker.y() + d[1];
                         int cell = ground.cell(card.toX(x, y), card.toY(x, y));
-                        if (cell >= 0 && (ground.kind[cell] == Ground.Kind.PAPER
-                                || seen.sheet().parts() > 1 && ground.kind[cell] == Ground.Kind.MARKER)) {
+                        if (cell >= 0
+                                && (ground.kind[cell] == Ground.Kind.PAPER
+                                        || seen.sheet().parts() > 1 && ground.kind[cell] == Ground.Kind.MARKER)) {
                             cells.add(cell);
                         }
                     }
@@ -94,9 +94,7 @@ final class PaperLight {
                     log[i] = Math.log((ground.light[i][cell] + 1e-4) / at[i]);
                 }
                 double level = (log[0] + log[1] + log[2]) / 3;
-                if (Math.abs(level) < within
-                        && Math.abs(log[0] - log[1]) < 0.06
-                        && Math.abs(log[1] - log[2]) < 0.07) {
+                if (Math.abs(level) < within && Math.abs(log[0] - log[1]) < 0.06 && Math.abs(log[1] - log[2]) < 0.07) {
                     cells.add(cell);
                 }
             }

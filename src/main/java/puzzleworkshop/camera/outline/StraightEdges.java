@@ -143,8 +143,7 @@ final class StraightEdges {
         int skip = Math.min(4, count / 5);
         if (length < LONG_MM || count - 2 * skip < 6) {
             double d = Math.max(1e-9, length);
-            return new Side(
-                    from, to, length, (x1 + x2) / 2, (y1 + y2) / 2, (x2 - x1) / d, (y2 - y1) / d, false);
+            return new Side(from, to, length, (x1 + x2) / 2, (y1 + y2) / 2, (x2 - x1) / d, (y2 - y1) / d, false);
         }
         double[] fit = Lines.through(ring, from + skip, count - 2 * skip + 1);
         double sign = fit[2] * (x2 - x1) + fit[3] * (y2 - y1) < 0 ? -1 : 1;
@@ -195,8 +194,7 @@ final class StraightEdges {
             }
             int count = Math.floorMod(both.to - both.from, n);
             int skip = Math.min(1, count / 6);
-            double worst = Lines.worst(
-                    ring, both.from + skip, count - 2 * skip + 1, both.x, both.y, both.dx, both.dy);
+            double worst = Lines.worst(ring, both.from + skip, count - 2 * skip + 1, both.x, both.y, both.dx, both.dy);
             if (worst < least) {
                 least = worst;
                 best = i;
@@ -249,7 +247,9 @@ final class StraightEdges {
             straight++;
             double length = 0;
             for (Side other : sides) {
-                length += other.line && other.length >= SQUARED_MM && supports(other, angle(base), doubtMm) ? other.length : 0;
+                length += other.line && other.length >= SQUARED_MM && supports(other, angle(base), doubtMm)
+                        ? other.length
+                        : 0;
             }
             if (length > bestLength) {
                 bestLength = length;

@@ -19,8 +19,8 @@ final class MarkerEdges {
         double[][] lines = new double[4][];
         for (int side = 0; side < 4; side++) {
             int next = (side + 1) % 4;
-            lines[side] = line(
-                    photo, corners[2 * side], corners[2 * side + 1], corners[2 * next], corners[2 * next + 1]);
+            lines[side] =
+                    line(photo, corners[2 * side], corners[2 * side + 1], corners[2 * next], corners[2 * next + 1]);
         }
         double[] better = corners.clone();
         for (int corner = 0; corner < 4; corner++) {

@@ -80,7 +80,10 @@ public enum MeasuringSheet {
     /** Whether a printed line or letter (no marker) may stand there. */
     public boolean isLettered(double x, double y) {
         if (this == CARDS) {
-            return x > INSET + MARKER && x < width - INSET - MARKER && y > INSET + MARKER && y < height - INSET - MARKER;
+            return x > INSET + MARKER
+                    && x < width - INSET - MARKER
+                    && y > INSET + MARKER
+                    && y < height - INSET - MARKER;
         }
         return y > lineY() - 3.2 && y < lineY() + 2.4 && x > INSET + MARKER + 2 && x < width - INSET - MARKER - 2;
     }

@@ -49,7 +49,8 @@ public final class SheetFinder {
     private static SeenSheet of(Photo photo, MeasuringSheet sheet, List<SeenMarker> seen) {
         Map<Integer, List<SeenMarker>> byPart = new TreeMap<>();
         for (SeenMarker marker : seen) {
-            byPart.computeIfAbsent(sheet.partOf(marker.code()), p -> new ArrayList<>()).add(marker);
+            byPart.computeIfAbsent(sheet.partOf(marker.code()), p -> new ArrayList<>())
+                    .add(marker);
         }
         if (sheet.parts() > 1) {
             byPart.values().removeIf(markers -> markers.size() < FEWEST_OF_CARD);

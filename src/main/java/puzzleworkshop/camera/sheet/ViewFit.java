@@ -133,9 +133,7 @@ final class ViewFit {
         }
         normalise(b);
         double[] c = {a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]};
-        return new double[] {
-            a[0], b[0], c[0], a[1], b[1], c[1], a[2], b[2], c[2], h[2] * s, h[5] * s, h[8] * s
-        };
+        return new double[] {a[0], b[0], c[0], a[1], b[1], c[1], a[2], b[2], c[2], h[2] * s, h[5] * s, h[8] * s};
     }
 
     private static void normalise(double[] v) {
@@ -157,9 +155,7 @@ final class ViewFit {
 
     SeenSheet.Card place(double[] p, int index, int part) {
         int at = FIRST_CARD + 3 * (index - 1);
-        return index == 0
-                ? new SeenSheet.Card(part, 0, 0, 0)
-                : new SeenSheet.Card(part, p[at], p[at + 1], p[at + 2]);
+        return index == 0 ? new SeenSheet.Card(part, 0, 0, 0) : new SeenSheet.Card(part, p[at], p[at + 1], p[at + 2]);
     }
 
     private double[] residuals(double[] p) {

@@ -17,8 +17,8 @@ class CameraModelTest {
     /** Method: P. S. Heckbert, Fundamentals of Texture Mapping and Image Warping (1989), 2.2.3; numbers computed by hand. */
     @Test
     void a_square_goes_to_a_quadrilateral_as_heckbert_maps_it() {
-        Homography map = Homography.between(
-                new double[] {0, 0, 1, 0, 1, 1, 0, 1}, new double[] {0, 0, 4, 1, 6, 5, 1, 4});
+        Homography map =
+                Homography.between(new double[] {0, 0, 1, 0, 1, 1, 0, 1}, new double[] {0, 0, 4, 1, 6, 5, 1, 4});
         double[] expected = {4.2222, 0.7778, 0, 1.0556, 3.1111, 0, 0.0556, -0.2222, 1};
         for (int i = 0; i < 9; i++) {
             assertThat(map.h()[i]).isCloseTo(expected[i], within(5e-5));
@@ -123,12 +123,9 @@ class CameraModelTest {
     @Test
     void a_point_seen_is_found_again_on_its_plane() {
         View view = new View(
-                3100,
-                2010,
-                1490,
-                new Lens(0.05, -0.03, 0.0004, 0.0007),
-                View.rotation(0.4, -0.2, 1.1),
-                new double[] {-100, -80, 600});
+                3100, 2010, 1490, new Lens(0.05, -0.03, 0.0004, 0.0007), View.rotation(0.4, -0.2, 1.1), new double[] {
+                    -100, -80, 600
+                });
         double[] out = new double[2];
         for (double z : new double[] {0, -3, -18}) {
             assertThat(view.project(120, 90, z, out)).isTrue();

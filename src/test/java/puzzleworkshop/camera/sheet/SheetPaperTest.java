@@ -40,12 +40,11 @@ class SheetPaperTest {
             assertThat(paper.getNumberOfPages()).isEqualTo(1);
             double width = paper.getPage(0).getMediaBox().getWidth() / POINTS_PER_MM;
             double height = paper.getPage(0).getMediaBox().getHeight() / POINTS_PER_MM;
-            double[] size =
-                    switch (sheet) {
-                        case A4 -> new double[] {210, 297};
-                        case LETTER -> new double[] {215.9, 279.4};
-                        default -> new double[] {420, 297};
-                    };
+            double[] size = switch (sheet) {
+                case A4 -> new double[] {210, 297};
+                case LETTER -> new double[] {215.9, 279.4};
+                default -> new double[] {420, 297};
+            };
             assertThat(width).isCloseTo(size[0], within(0.01));
             assertThat(height).isCloseTo(size[1], within(0.01));
         }
@@ -86,7 +85,8 @@ class SheetPaperTest {
                 double[] from = new double[8 * mine.size()];
                 double[] to = new double[8 * mine.size()];
                 for (int i = 0; i < mine.size(); i++) {
-                    System.arraycopy(MeasuringSheet.CARDS.marker(mine.get(i).code()).corners(), 0, from, 8 * i, 8);
+                    System.arraycopy(
+                            MeasuringSheet.CARDS.marker(mine.get(i).code()).corners(), 0, from, 8 * i, 8);
                     System.arraycopy(mine.get(i).corners(), 0, to, 8 * i, 8);
                 }
                 RigidFit fit = RigidFit.similar(from, to);
