@@ -178,7 +178,7 @@ public final class RenderedPhoto {
                 for (int c = 0; c < 3; c++) {
                     double light = planes[c][v * w + u] * scene.exposure;
                     light += random.nextGaussian() * scene.noise * Math.sqrt(0.05 + Math.max(0, light));
-                    rgb = rgb << 8 | (int) Math.clamp(Math.round(255 * encoded(light)), 0, 255);
+                    rgb = rgb << 8 | Math.clamp(Math.round(255 * encoded(light)), 0, 255);
                 }
                 image.setRGB(u, v, rgb);
             }
