@@ -42,8 +42,7 @@ public class BlankScale {
                 || reading.grams() > MOST_GRAMS
                 || !(reading.stepGrams() >= FINEST_STEP_GRAMS)
                 || reading.stepGrams() > COARSEST_STEP_GRAMS) {
-            throw new Refused(
-                    "bench.count.weigh.impossible", MOST_GRAMS, FINEST_STEP_GRAMS, COARSEST_STEP_GRAMS);
+            throw new Refused("bench.count.weigh.impossible", MOST_GRAMS, FINEST_STEP_GRAMS, COARSEST_STEP_GRAMS);
         }
         jdbc.sql("""
                 insert into blank_weighed (order_id, grams, step_grams, weighed_at, weighed_by)

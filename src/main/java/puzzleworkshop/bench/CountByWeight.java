@@ -65,9 +65,8 @@ public record CountByWeight(double grams, double lightestGrams, double scatterGr
     public static CountByWeight of(
             CutPattern pattern, Length thickness, double densityKgM3, Optional<Weighed> weighed) {
         double kerf = pattern.spec().kerf().mm();
-        List<Double> areas = pattern.pieces().stream()
-                .map(piece -> left(piece, kerf))
-                .toList();
+        List<Double> areas =
+                pattern.pieces().stream().map(piece -> left(piece, kerf)).toList();
         double area = areas.stream().mapToDouble(a -> a).sum();
         double lightest = areas.stream().mapToDouble(a -> a).min().orElse(0);
         double around = pattern.pieces().stream()
@@ -77,10 +76,12 @@ public record CountByWeight(double grams, double lightestGrams, double scatterGr
         double each = wood + FACING_GRAMS_PER_MM2;
         double byKerf = around * KERF_SCATTER_MM / 2 * each;
         double others = weighed.map(on -> scatterOfWeighed(on, area, wood))
-                .orElseGet(() ->
-                        area * wood * root(DENSITY_SCATTER, THICKNESS_SCATTER_MM / thickness.mm()));
+                .orElseGet(() -> area * wood * root(DENSITY_SCATTER, THICKNESS_SCATTER_MM / thickness.mm()));
         return new CountByWeight(
-                area * each, lightest * each, WITHIN * root(byKerf, others), pattern.pieces().size());
+                area * each,
+                lightest * each,
+                WITHIN * root(byKerf, others),
+                pattern.pieces().size());
     }
 
     private static double left(Piece piece, double kerfMm) {

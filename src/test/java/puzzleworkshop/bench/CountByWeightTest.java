@@ -82,9 +82,10 @@ class CountByWeightTest {
         Size sticker = Size.mm(306, 206);
         Size blank = Size.mm(322, 222);
         // a board 15 % heavier than the handbook says
-        double grams = blank.area().mm2() * 3 * 1.15 * BIRCH * 1e-6 + sticker.area().mm2() * 200e-6;
-        CountByWeight count = CountByWeight.of(
-                pattern, Length.mm(3), BIRCH, Optional.of(new Weighed(grams, 0.1, blank, sticker)));
+        double grams =
+                blank.area().mm2() * 3 * 1.15 * BIRCH * 1e-6 + sticker.area().mm2() * 200e-6;
+        CountByWeight count =
+                CountByWeight.of(pattern, Length.mm(3), BIRCH, Optional.of(new Weighed(grams, 0.1, blank, sticker)));
         double truly = areaByJts(pattern) * (3 * 1.15 * BIRCH * 1e-6 + 200e-6);
         assertThat(count.grams()).isCloseTo(truly, within(0.002 * truly));
         assertThat(count.showsOneMissing()).isTrue();

@@ -32,12 +32,7 @@ class PackingPart implements StagePart {
     private final BlankScale scale;
     private final Workshop workshop;
 
-    PackingPart(
-            PatternCache patterns,
-            RackSettings boards,
-            Formatter figures,
-            BlankScale scale,
-            Workshop workshop) {
+    PackingPart(PatternCache patterns, RackSettings boards, Formatter figures, BlankScale scale, Workshop workshop) {
         this.scale = scale;
         this.workshop = workshop;
         this.patterns = patterns;
@@ -85,8 +80,7 @@ class PackingPart implements StagePart {
                         reading.stepGrams(),
                         numbers.blankFor(finished),
                         numbers.stickerFor(finished)));
-        CountByWeight count =
-                CountByWeight.of(pattern, order.board().thickness(), material.densityKgM3(), weighed);
+        CountByWeight count = CountByWeight.of(pattern, order.board().thickness(), material.densityKgM3(), weighed);
         Paragraph said = new Paragraph(figures.text(
                 count.showsOneMissing() ? "bench.count.shows" : "bench.count.hides",
                 figures.number(count.grams(), weighed.isPresent() ? 1 : 0),
@@ -95,9 +89,7 @@ class PackingPart implements StagePart {
                 count.pieces(),
                 count.fewestThatShow()));
         Paragraph from = new Paragraph(weighed.map(blank -> figures.text(
-                        "bench.count.from-blank",
-                        figures.number(blank.grams(), 1),
-                        figures.size(blank.blank())))
+                        "bench.count.from-blank", figures.number(blank.grams(), 1), figures.size(blank.blank())))
                 .orElseGet(() -> figures.text("bench.count.from-handbook")));
         from.addClassName("pw-small");
         return new Div(said, from);

@@ -44,7 +44,8 @@ public final class CutHeat {
         Map<Long, List<Sample>> cells = new HashMap<>();
         List<Sample> samples = samples(inOrder);
         for (Sample sample : samples) {
-            cells.computeIfAbsent(cell(sample.x(), sample.y(), 0, 0), c -> new ArrayList<>()).add(sample);
+            cells.computeIfAbsent(cell(sample.x(), sample.y(), 0, 0), c -> new ArrayList<>())
+                    .add(sample);
         }
         double peak = 0;
         for (Sample here : samples) {
@@ -72,7 +73,10 @@ public final class CutHeat {
         double dx = here.x() - before.x();
         double dy = here.y() - before.y();
         double spread = 4 * DIFFUSIVITY_MM2_PER_S * gone;
-        return STRENGTH_K_MM * STEP_MM / (Math.PI * spread) * Math.exp(-(dx * dx + dy * dy) / spread - gone / LOST_AFTER_S);
+        return STRENGTH_K_MM
+                * STEP_MM
+                / (Math.PI * spread)
+                * Math.exp(-(dx * dx + dy * dy) / spread - gone / LOST_AFTER_S);
     }
 
     private static List<Sample> samples(List<CurvePath> inOrder) {

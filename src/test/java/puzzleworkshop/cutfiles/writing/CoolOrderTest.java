@@ -78,11 +78,7 @@ class CoolOrderTest {
         CurvePath second = CurvePath.through(List.of(Point.of(75, 0), Point.of(75, 100)), false);
         // 75 mm to the crossing on the first line, 75 mm more, the way over, 50 mm on the second
         double gone = 75 / 5.0 + Math.hypot(75, 50) / 100 + 50 / 5.0;
-        double expected = 4.0
-                / 3
-                / (6e-7 * 1600 * 3)
-                / Math.sqrt(4 * Math.PI * 0.16 * gone)
-                * Math.exp(-gone / 40);
+        double expected = 4.0 / 3 / (6e-7 * 1600 * 3) / Math.sqrt(4 * Math.PI * 0.16 * gone) * Math.exp(-gone / 40);
         assertThat(CutHeat.peakKelvin(List.of(first, second))).isCloseTo(expected, within(0.08 * expected));
     }
 
