@@ -37,7 +37,9 @@ public class PiecePrint {
     public byte[] pdf(FramedPicture framed, Size finished, LostPiece lost, Length overhang) {
         byte[] whole = pictures.proof(framed.picture(), framed.crop(), finished, overhang, MOST_PIXELS);
         try {
-            return pdf(part(ImageIO.read(new ByteArrayInputStream(whole)), finished, overhang, lost.print(overhang)), lost);
+            return pdf(
+                    part(ImageIO.read(new ByteArrayInputStream(whole)), finished, overhang, lost.print(overhang)),
+                    lost);
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
@@ -75,9 +77,11 @@ public class PiecePrint {
             document.addTitle("Piece " + lost.piece().number());
             document.open();
             Image image = Image.getInstance(part.image(), null);
-            image.scaleAbsolute(points(part.shows().width()), points(part.shows().height()));
+            image.scaleAbsolute(
+                    points(part.shows().width()), points(part.shows().height()));
             image.setAbsolutePosition(
-                    points(part.shows().minX() - wanted.minX()), points(wanted.maxY() - part.shows().maxY()));
+                    points(part.shows().minX() - wanted.minX()),
+                    points(wanted.maxY() - part.shows().maxY()));
             document.add(image);
             document.close();
         } catch (DocumentException failed) {

@@ -103,16 +103,13 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
 
     /** The piece under a point of the finished puzzle; empty outside of it. */
     public static Optional<Piece> at(CutPattern pattern, Point point) {
-        return pattern.pieces().stream()
-                .filter(piece -> holds(piece, point))
-                .findFirst();
+        return pattern.pieces().stream().filter(piece -> holds(piece, point)).findFirst();
     }
 
     private static boolean holds(Piece piece, Point point) {
         Bounds bounds = piece.outline().bounds();
         return bounds.holds(Bounds.at(point))
-                && polygon(piece.outline())
-                        .contains(JTS.createPoint(new Coordinate(point.xMm(), point.yMm())));
+                && polygon(piece.outline()).contains(JTS.createPoint(new Coordinate(point.xMm(), point.yMm())));
     }
 
     /** The piece in a row and column of a plain grid, both from 1; empty where a personal piece took its place. */
@@ -121,7 +118,9 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
         return at(
                 pattern,
                 Point.of(
-                        (column - 0.5) * size.width().mm() / pattern.spec().grid().columns(),
+                        (column - 0.5)
+                                * size.width().mm()
+                                / pattern.spec().grid().columns(),
                         (row - 0.5) * size.height().mm() / pattern.spec().grid().rows()));
     }
 
@@ -132,11 +131,7 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
 
     /** What the beam follows, its corner a margin away from the blank's. */
     public CutPlan plan(Length margin) {
-        return CutPlan.of(
-                        "Piece " + piece.number(),
-                        List.of(),
-                        List.of(line),
-                        CutPlan.Sequence.INNER_FIRST)
+        return CutPlan.of("Piece " + piece.number(), List.of(), List.of(line), CutPlan.Sequence.INNER_FIRST)
                 .movedBy(margin.mm(), margin.mm());
     }
 

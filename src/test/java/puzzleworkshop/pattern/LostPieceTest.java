@@ -52,20 +52,31 @@ class LostPieceTest {
             int number = 1 + random.nextInt(pattern.pieces().size());
             LostPiece lost = LostPiece.of(pattern, number, today);
             AffineTransform stretch = AffineTransform.getScaleInstance(today.acrossStretch(), today.downStretch());
-            Geometry hole = around(pattern.pieces().get(number - 1).outline().transformed(stretch), spec.kerf().mm() / 2);
-            Bounds place =
-                    pattern.pieces().get(number - 1).outline().transformed(stretch).bounds();
+            Geometry hole = around(
+                    pattern.pieces().get(number - 1).outline().transformed(stretch),
+                    spec.kerf().mm() / 2);
+            Bounds place = pattern.pieces()
+                    .get(number - 1)
+                    .outline()
+                    .transformed(stretch)
+                    .bounds();
             double out = (today.kerf().mm() - spec.kerf().mm()) / 2;
             CurvePath back = lost.line().translated(place.minX() - out, place.minY() - out);
             Geometry piece = around(back, -today.kerf().mm() / 2);
-            assertThat(hole.contains(piece)).as("piece %d of seed 16 goes in", number).isTrue();
+            assertThat(hole.contains(piece))
+                    .as("piece %d of seed 16 goes in", number)
+                    .isTrue();
             double least = piece.distance(hole.getBoundary());
             double most = 0;
             for (Coordinate c : piece.getCoordinates()) {
                 most = Math.max(most, JTS.createPoint(c).distance(hole.getBoundary()));
             }
-            assertThat(least).as("play of piece %d", number).isCloseTo(spec.kerf().mm(), within(0.015));
-            assertThat(most).as("play of piece %d", number).isCloseTo(spec.kerf().mm(), within(0.03));
+            assertThat(least)
+                    .as("play of piece %d", number)
+                    .isCloseTo(spec.kerf().mm(), within(0.015));
+            assertThat(most)
+                    .as("play of piece %d", number)
+                    .isCloseTo(spec.kerf().mm(), within(0.03));
         }
     }
 

@@ -72,7 +72,8 @@ class SamePatternForeverTest {
                 .isEqualTo("2dff2b43934a16ff");
         assertThat(fingerprint(second.withStyle(CutStyle.STRAIGHT).withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.WAVY))))
                 .isEqualTo("866c7b1741d369af");
-        assertThat(fingerprint(PatternSpec.of(Size.mm(180, 144), new PieceGrid(15, 12), 12).withDesign(2)))
+        assertThat(fingerprint(PatternSpec.of(Size.mm(180, 144), new PieceGrid(15, 12), 12)
+                        .withDesign(2)))
                 .isEqualTo("8d7f1a341dcedb45");
         PersonalShape heart = PersonalShapes.heart(Point.of(140, 90), Length.mm(60));
         assertThat(fingerprint(second.withShapes(List.of(heart)))).isEqualTo("bcd4e8919d9d8215");

@@ -29,9 +29,8 @@ import puzzleworkshop.sheets.Suggestion;
 /** Tap the piece on the picture, or name its row and column: cut file, print and a scrap for it. */
 class PieceAgain extends Div {
 
-    private static final String ACROSS =
-            "(event.clientX - element.querySelector('svg').getBoundingClientRect().left)"
-                    + " / element.querySelector('svg').getBoundingClientRect().width";
+    private static final String ACROSS = "(event.clientX - element.querySelector('svg').getBoundingClientRect().left)"
+            + " / element.querySelector('svg').getBoundingClientRect().width";
     private static final String DOWN = "(event.clientY - element.querySelector('svg').getBoundingClientRect().top)"
             + " / element.querySelector('svg').getBoundingClientRect().height";
     private static final int FACE_PIXELS = 800;
@@ -56,9 +55,11 @@ class PieceAgain extends Div {
         this.figures = figures;
         addClassName("pw-stack");
         drawing.getElement()
-                .addEventListener("click", event -> tapped(
-                        event.getEventData().get(ACROSS).asDouble(),
-                        event.getEventData().get(DOWN).asDouble()))
+                .addEventListener(
+                        "click",
+                        event -> tapped(
+                                event.getEventData().get(ACROSS).asDouble(),
+                                event.getEventData().get(DOWN).asDouble()))
                 .addEventData(ACROSS)
                 .addEventData(DOWN);
         place(row, "bench.again.row", pattern.spec().grid().rows());
@@ -80,8 +81,8 @@ class PieceAgain extends Div {
         field.setStepButtonsVisible(true);
         field.addValueChangeListener(event -> {
             if (event.isFromClient() && row.getValue() != null && column.getValue() != null) {
-                chosen = LostPiece.at(pattern, row.getValue(), column.getValue())
-                        .orElse(null);
+                chosen =
+                        LostPiece.at(pattern, row.getValue(), column.getValue()).orElse(null);
                 show();
             }
         });
@@ -182,8 +183,7 @@ class PieceAgain extends Div {
         Div list = new Div();
         List<Suggestion> scraps = parts.scraps(order, lost);
         String blank = figures.size(parts.blank(lost));
-        list.add(new Paragraph(figures.text(
-                scraps.isEmpty() ? "bench.again.no-scrap" : "bench.again.scraps", blank)));
+        list.add(new Paragraph(figures.text(scraps.isEmpty() ? "bench.again.no-scrap" : "bench.again.scraps", blank)));
         for (Suggestion scrap : scraps) {
             list.add(new Paragraph(figures.text(
                     "bench.again.scrap",

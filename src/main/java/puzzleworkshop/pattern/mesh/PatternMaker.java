@@ -115,7 +115,6 @@ public final class PatternMaker {
         if (spec.isFirstDesign()) {
             return 0;
         }
-        return SURELY
-                * (allUnlike && redrawn == 0 ? UnlikeLines.needMm(spec) : UnlikeLines.closestMm(spec, mesh));
+        return SURELY * (allUnlike && redrawn == 0 ? UnlikeLines.needMm(spec) : UnlikeLines.closestMm(spec, mesh));
     }
 }

@@ -47,10 +47,7 @@ class PatternFacts extends Div {
         double unlike = pattern.verified().unlikeMm();
         fact(facts, "pattern.draw.fact.unlike", figures.number(unlike, 2) + " mm");
         Hold hold = Hold.of(pattern);
-        fact(
-                facts,
-                "pattern.draw.fact.thinnest",
-                figures.number(hold.narrowestMm(), 2) + " mm");
+        fact(facts, "pattern.draw.fact.thinnest", figures.number(hold.narrowestMm(), 2) + " mm");
         fact(
                 facts,
                 "pattern.draw.fact.joints",
