@@ -18,6 +18,8 @@ import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.CutJob;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -152,7 +154,9 @@ public class Bench implements StagesSoFar {
      *
      * @param device as the browser names itself
      */
-    public Outcome tick(Collection<OrderId> together, Stage stage, String who, String device) {
+    @Books
+    public Outcome tick(
+            BookingKey key, Collection<OrderId> together, Stage stage, String who, String device) {
         List<OrderId> done = new ArrayList<>();
         Map<OrderId, Sentence> refused = new HashMap<>();
         for (OrderId id : together.stream()
@@ -160,7 +164,7 @@ public class Bench implements StagesSoFar {
                 .sorted(Comparator.comparingLong(OrderId::value))
                 .toList()) {
             try {
-                work.tick(id, stage, who, device);
+                work.tick(key.part(id.value()), id, stage, who, device);
                 done.add(id);
             } catch (Refused why) {
                 refused.put(id, why.sentence());
@@ -174,8 +178,9 @@ public class Bench implements StagesSoFar {
      *
      * @throws Refused when the order has gone on, or it is too long ago: then tell what went wrong instead
      */
-    public void undo(OrderId id, String who) {
-        work.undo(id, who);
+    @Books
+    public void undo(BookingKey key, OrderId id, String who) {
+        work.undo(key, id, who);
     }
 
     /** The newest tick of an order that can still be taken back. */
@@ -189,8 +194,9 @@ public class Bench implements StagesSoFar {
     }
 
     /** Something went wrong: books the loss and sends the order back to where it is made again. */
-    public Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
-        return work.wentWrong(id, report, who);
+    @Books
+    public Mishap wentWrong(BookingKey key, OrderId id, Mishap.Report report, String who) {
+        return work.wentWrong(key, id, report, who);
     }
 
     /** What would be booked as lost; the maker may correct the material. */

@@ -193,6 +193,13 @@ class BenchStore {
                 .single();
     }
 
+    Mishap mishap(long number) {
+        return jdbc.sql("select * from went_wrong where id = :id")
+                .param("id", number)
+                .query((row, n) -> mishap(row))
+                .single();
+    }
+
     List<Mishap> mishaps(OrderId order) {
         return jdbc.sql("select * from went_wrong where order_id = :order order by id")
                 .param("order", order.value())

@@ -16,6 +16,8 @@ import puzzleworkshop.cutting.CutJob;
 import puzzleworkshop.cutting.CutJobs;
 import puzzleworkshop.cutting.CutMoved;
 import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -39,6 +41,7 @@ class StageWorkshop {
     static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
 
     private final BenchStore store;
+    private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
     private final UsedUp usedUp;
@@ -51,6 +54,7 @@ class StageWorkshop {
 
     StageWorkshop(
             BenchStore store,
+            Bookings bookings,
             Orders orders,
             SheetRack rack,
             UsedUp usedUp,
@@ -61,6 +65,7 @@ class StageWorkshop {
             CutJobs cutJobs,
             Clock clock) {
         this.store = store;
+        this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
         this.usedUp = usedUp;
@@ -73,7 +78,12 @@ class StageWorkshop {
     }
 
     @Transactional
-    public void tick(OrderId id, Stage stage, String who, String device) {
+    public void tick(BookingKey key, OrderId id, Stage stage, String who, String device) {
+        bookings.once(key, "tick " + stage + " of order " + id, () -> tick(id, stage, who, device));
+    }
+
+    /** Within the booking of another room. */
+    void tick(OrderId id, Stage stage, String who, String device) {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
@@ -154,7 +164,11 @@ class StageWorkshop {
     }
 
     @Transactional
-    public void undo(OrderId id, String who) {
+    public void undo(BookingKey key, OrderId id, String who) {
+        bookings.once(key, "take back the last tick of order " + id, () -> undoNow(id, who));
+    }
+
+    private void undoNow(OrderId id, String who) {
         Order order = orders.lock(id);
         Tick tick = undoable(id)
                 .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
@@ -176,7 +190,14 @@ class StageWorkshop {
     }
 
     @Transactional
-    public Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
+    public Mishap wentWrong(BookingKey key, OrderId id, Mishap.Report report, String who) {
+        String said = "went wrong with order " + id + ": " + report;
+        return bookings.once(
+                key, said, () -> wentWrong(id, report, who), Mishap::id, number -> store.mishap(number));
+    }
+
+    /** Within the booking of another room. */
+    Mishap wentWrong(OrderId id, Mishap.Report report, String who) {
         Order order = orders.lock(id);
         Mishap mishap = reckon(order, report, who);
         store.stop(id, who, clock.instant());
@@ -201,19 +222,7 @@ class StageWorkshop {
             orders.sendBack(id, mishap.againFrom(), why, who);
         }
         news.afterCommit(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
-        return new Mishap(
-                number,
-                id,
-                mishap.noticedAt(),
-                mishap.againFrom(),
-                mishap.what(),
-                mishap.note(),
-                mishap.boardSpoiled(),
-                mishap.handsLost(),
-                mishap.laserLost(),
-                mishap.materialLost(),
-                mishap.at(),
-                who);
+        return store.mishap(number);
     }
 
     /**

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
@@ -33,7 +34,7 @@ class DemoBench {
                 rack.cut(id.value(), DemoStock.MAKER);
                 orders.completeStage(id, stage, DemoStock.MAKER);
             } else {
-                Bench.Outcome outcome = bench.tick(List.of(id), stage, DemoStock.MAKER, "");
+                Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(id), stage, DemoStock.MAKER, "");
                 if (!outcome.refused().isEmpty()) {
                     throw new IllegalStateException("The demo's bench: " + outcome.refused());
                 }

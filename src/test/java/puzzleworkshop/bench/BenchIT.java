@@ -30,6 +30,7 @@ import puzzleworkshop.cutting.Machine;
 import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.Trial;
 import puzzleworkshop.cutting.Workpiece;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -92,7 +93,7 @@ class BenchIT {
                 String who = "Maker " + i;
                 answers.add(people.submit(() -> {
                     start.await();
-                    return bench.tick(List.of(order.id()), Stage.PRINT, who, "phone");
+                    return bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, who, "phone");
                 }));
             }
             start.countDown();
@@ -116,13 +117,13 @@ class BenchIT {
     @Test
     void no_stage_is_skipped_not_even_past_the_program() {
         Order order = order();
-        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "");
         assertThat(outcome.done()).isEmpty();
         assertThat(outcome.refused().get(order.id()).key()).isEqualTo("orders.stage.not-yet");
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         assertThatThrownBy(() -> insert(order, Stage.CUT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 2)).isInstanceOf(DataAccessException.class);
-        bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "");
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> jdbc.sql("delete from stage_done").update()).isInstanceOf(DataAccessException.class);
     }
@@ -133,7 +134,7 @@ class BenchIT {
         machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
         Order order = order();
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused()
                         .get(order.id())
                         .key())
@@ -155,7 +156,7 @@ class BenchIT {
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
     }
 
@@ -174,7 +175,7 @@ class BenchIT {
         make.bringTo(order.id(), Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
+            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet").refused())
                     .isEmpty();
         }
         assertThat(rack.reservedFor(order.id().value())).isEmpty();
@@ -188,7 +189,7 @@ class BenchIT {
         Order one = order();
         Order waiting = make.waitingForApproval("Tom Reed", plan.today().plusDays(20), 10);
         Order other = order();
-        Bench.Outcome outcome = bench.tick(List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
+        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
         assertThat(outcome.done()).containsExactlyInAnyOrder(one.id(), other.id());
         assertThat(outcome.refused()).containsOnlyKeys(waiting.id());
     }
@@ -197,7 +198,7 @@ class BenchIT {
     void without_a_board_nothing_is_cut() {
         Order order = make.confirmedWithoutBoard("Ida Lund", plan.today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
-        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "");
         assertThat(outcome.refused().get(order.id()).key()).isEqualTo("bench.cut.no-board");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
     }
@@ -207,11 +208,11 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         assertThat(bench.undoable(order.id())).map(Tick::stage).contains(Stage.CUT);
-        bench.undo(order.id(), "Robin");
+        bench.undo(BookingKey.fresh(), order.id(), "Robin");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
         assertThat(bench.ticks(order.id()).getLast().attempt()).isEqualTo(2);
         assertThat(orders.history(order.id()))
@@ -230,7 +231,7 @@ class BenchIT {
                 .update();
         assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
         assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
-        bench.tick(List.of(order.id()), Stage.PRINT, "Mila", "");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Mila", "");
         assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value())
                 .isBetween(12.0, 12.5);
         assertThat(bench.running(order.id())).isEmpty();
@@ -241,8 +242,7 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         Cut cut = rack.cutsOf(order.id().value()).getFirst();
-        Mishap mishap = bench.wentWrong(
-                order.id(),
+        Mishap mishap = bench.wentWrong(BookingKey.fresh(), order.id(),
                 new Mishap.Report(Mishap.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
                 "Robin");
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
@@ -255,7 +255,7 @@ class BenchIT {
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
                 .contains(Job.Hold.For.BOARD);
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused()
                         .get(order.id())
                         .key())
@@ -275,11 +275,10 @@ class BenchIT {
     void a_cut_that_did_not_go_through_is_cut_again_on_the_same_board() {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
-        bench.wentWrong(
-                order.id(),
+        bench.wentWrong(BookingKey.fresh(), order.id(),
                 new Mishap.Report(Mishap.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
                 "Robin");
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
         assertThat(rack.cutsOf(order.id().value())).hasSize(1);
     }
@@ -288,8 +287,7 @@ class BenchIT {
     void a_board_found_bad_is_thrown_away_and_the_order_waits_for_another() {
         Order order = order();
         make.bringTo(order.id(), Stage.SHEET_PREP);
-        Mishap mishap = bench.wentWrong(
-                order.id(),
+        Mishap mishap = bench.wentWrong(BookingKey.fresh(), order.id(),
                 new Mishap.Report(Mishap.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));

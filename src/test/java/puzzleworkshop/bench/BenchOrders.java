@@ -17,6 +17,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.cutting.BoardKind;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -102,7 +103,7 @@ public final class BenchOrders {
         Bench bench = beans.getBean(Bench.class);
         for (Stage before : Stage.values()) {
             if (before.compareTo(stage) < 0) {
-                Bench.Outcome outcome = bench.tick(List.of(order), before, "Robin", "test");
+                Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order), before, "Robin", "test");
                 if (!outcome.refused().isEmpty()) {
                     throw new IllegalStateException(outcome.refused().toString());
                 }

@@ -33,9 +33,12 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BenchNews;
 import puzzleworkshop.bench.Tick;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.LiveScreen;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.LivePlan;
@@ -205,7 +208,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 job.add(left);
             }
             if (open != null) {
-                job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
+                job.add(cards.card(open, stage, () -> tick(keyOf(open.order()), List.of(open.order().id())), this::show));
             }
         }
         if (!gone) {
@@ -255,26 +258,34 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private void showFoot() {
         foot.removeAll();
         foot.setVisible(together.size() > 1);
-        Button all = new Button(
-                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())),
-                e -> tick(List.copyOf(together)));
+        BookingKey key = BookingKey.fresh();
+        BookButton all = new BookButton(
+                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())), () -> {
+                    tick(key, List.copyOf(together));
+                    return false;
+                });
         all.addThemeVariants(ButtonVariant.PRIMARY);
         all.addClassName("bench-big");
         foot.add(all);
     }
 
-    private void tick(List<OrderId> which) {
+    /** Of this order as it stands now: two screens that show it so mean the same tick. */
+    private BookingKey keyOf(Order order) {
+        return BookingKey.seen("tick", stage, order.number(), order.version());
+    }
+
+    private void tick(BookingKey key, List<OrderId> which) {
         List<Waiting> asked = bench.queue(stage).stream()
                 .filter(w -> which.contains(w.order().id()))
                 .toList();
-        AllTheSame.ask(asked, figures, () -> tickNow(which));
+        AllTheSame.ask(asked, figures, () -> tickNow(key, which));
     }
 
-    private void tickNow(List<OrderId> which) {
+    private void tickNow(BookingKey key, List<OrderId> which) {
         String device = Optional.ofNullable(VaadinRequest.getCurrent())
                 .map(r -> r.getHeader("User-Agent"))
                 .orElse("");
-        Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
+        Bench.Outcome outcome = bench.tick(key, which, stage, signedIn.name(), device);
         outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
             // What was refused stays open: no other order's card comes under the thumb.
@@ -305,10 +316,10 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                     getTranslation(tick.stage().textKey()),
                     tick.who(),
                     figures.moment(tick.at())));
-            Button back = new Button(
+            BookButton back = new BookButton(
                     getTranslation("bench.undo"),
-                    e -> Saved.unlessRefused(figures, "bench.undone", () -> {
-                        bench.undo(tick.order(), signedIn.name());
+                    () -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                        bench.undo(BookingKey.seen("undo", tick.id()), tick.order(), signedIn.name());
                         show();
                     }));
             back.setAriaLabel(getTranslation(

@@ -14,8 +14,10 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Mishap;
 import puzzleworkshop.bench.Mishap.What;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Figures;
 import puzzleworkshop.display.Saved;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -70,12 +72,16 @@ class WrongDialog extends Dialog {
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(What.at(stage).getFirst());
-        Button book = new Button(getTranslation("bench.wrong.book"), e -> {
-            if (Saved.unlessRefused(
-                    figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
+        BookingKey key = BookingKey.seen(
+                "went-wrong", order.number(), bench.mishaps(order.id()).size());
+        BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
+            boolean booked = Saved.unlessRefused(
+                    figures, "bench.wrong.booked", () -> bench.wentWrong(key, order.id(), report(), signedIn.name()));
+            if (booked) {
                 close();
                 again.run();
             }
+            return booked;
         });
         book.addThemeVariants(ButtonVariant.PRIMARY, ButtonVariant.ERROR);
         Div form = new Div(what, from, board, note, material, loss);

@@ -24,6 +24,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderId;
@@ -157,7 +158,7 @@ class BenchViewTest extends SpringBrowserlessTest {
                 assertThat(find(Paragraph.class).all())
                         .as(stage.name())
                         .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
-                assertThat(bench.tick(List.of(order), stage, "Robin", "").refused())
+                assertThat(bench.tick(BookingKey.fresh(), List.of(order), stage, "Robin", "").refused())
                         .isEmpty();
             }
         }
@@ -172,7 +173,7 @@ class BenchViewTest extends SpringBrowserlessTest {
         made.confirmed("Vik Moor", plan.today().plusDays(20), 25);
         navigate(BenchView.class, "print");
         Order open = bench.queue(Stage.PRINT).getFirst().order();
-        assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(open.id()), Stage.PRINT, "Ada", "another screen")
                         .refused())
                 .isEmpty();
         roundTrip();
