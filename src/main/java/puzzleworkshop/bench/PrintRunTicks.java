@@ -4,8 +4,8 @@ import java.util.Optional;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.printing.PrintSpoiled;
 import puzzleworkshop.printing.RunPrinted;
@@ -17,10 +17,10 @@ class PrintRunTicks {
 
     private static final String DEVICE = "print run";
 
-    private final StageWorkshop work;
+    private final StageTransitions work;
     private final Orders orders;
 
-    PrintRunTicks(StageWorkshop work, Orders orders) {
+    PrintRunTicks(StageTransitions work, Orders orders) {
         this.work = work;
         this.orders = orders;
     }
@@ -39,7 +39,7 @@ class PrintRunTicks {
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
                     id,
-                    new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, print.reason(), false, Optional.empty()),
+                    new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), false, Optional.empty()),
                     print.who());
         }
     }

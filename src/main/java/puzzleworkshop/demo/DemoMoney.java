@@ -14,8 +14,8 @@ import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.PaperSettings;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.PaymentsAwaited;
-import puzzleworkshop.pricing.ListPrice;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.RateBook;
 
 /** The demo workshop's money: a price list, what stands on papers, an invoice that is paid and one that is open. */
 @Component

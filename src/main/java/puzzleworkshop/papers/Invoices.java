@@ -12,21 +12,21 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderHandedOver;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
@@ -44,7 +44,7 @@ public class Invoices {
     private final Bookings bookings;
     private final Orders orders;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
 
     Invoices(
@@ -53,7 +53,7 @@ public class Invoices {
             Bookings bookings,
             Orders orders,
             Workshop workshop,
-            Figures figures,
+            Formatter figures,
             Clock clock) {
         this.store = store;
         this.payments = payments;

@@ -6,7 +6,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.payments.Payment;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * The money of one order.

@@ -14,10 +14,10 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.orders.OrderId;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class PaperStore {

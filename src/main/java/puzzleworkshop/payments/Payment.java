@@ -3,7 +3,7 @@ package puzzleworkshop.payments;
 import java.time.LocalDate;
 import java.util.OptionalLong;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * Money taken for an order, or given back; or a line that takes a mistyped one back.

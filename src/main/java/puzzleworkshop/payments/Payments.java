@@ -10,9 +10,9 @@ import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Workshop;
 

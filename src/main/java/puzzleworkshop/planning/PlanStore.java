@@ -7,10 +7,10 @@ import java.util.HashMap;
 import java.util.Map;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 @Repository
-class PlanStore {
+public class PlanStore {
 
     private final JdbcClient jdbc;
 
@@ -47,7 +47,7 @@ class PlanStore {
                 == 1;
     }
 
-    void addFeed(byte[] hash, String who, Instant at) {
+    public void addFeed(byte[] hash, String who, Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
@@ -58,13 +58,13 @@ class PlanStore {
                 .update();
     }
 
-    void endFeeds(Instant at) {
+    public void endFeeds(Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
     }
 
-    boolean isFeed(byte[] hash) {
+    public boolean isFeed(byte[] hash) {
         return jdbc.sql("select count(*) from week_feed where token_hash = :hash and ended_at is null")
                         .param("hash", hash)
                         .query(Integer.class)
@@ -72,7 +72,7 @@ class PlanStore {
                 > 0;
     }
 
-    boolean hasFeed() {
+    public boolean hasFeed() {
         return jdbc.sql("select count(*) from week_feed where ended_at is null")
                         .query(Integer.class)
                         .single()

@@ -1,7 +1,7 @@
 package puzzleworkshop.printing;
 
 import java.util.List;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * A run came out of the printer; told within its transaction.

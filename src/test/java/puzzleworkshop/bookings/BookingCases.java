@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -132,8 +132,8 @@ final class BookingCases {
         cases.put("Bench.wentWrong", () -> {
             Order order = orders.confirmed("Ada Reed", promised, 20);
             orders.bringTo(order.id(), Stage.FINISH);
-            Mishap.Report report = new Mishap.Report(
-                    Mishap.What.NOT_THROUGH, Stage.CUT, "left edge", false, Optional.empty());
+            Rework.Report report = new Rework.Report(
+                    Rework.What.NOT_THROUGH, Stage.CUT, "left edge", false, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
     }

@@ -25,11 +25,11 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.geometry.packing.LayoutJudge;
-import puzzleworkshop.geometry.packing.Piece;
-import puzzleworkshop.geometry.packing.Spot;
+import puzzleworkshop.geometry.packing.PackItem;
+import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -373,12 +373,12 @@ class GangRunsIT {
     /** Judged by JTS: inside the sheet less its inset, a gap apart. */
     private static void assertLaidOut(PrintRun run) {
         double inset = run.medium().inset().mm();
-        List<Piece> pieces = new ArrayList<>();
-        List<Spot> spots = new ArrayList<>();
+        List<PackItem> pieces = new ArrayList<>();
+        List<PackedAt> spots = new ArrayList<>();
         for (RunItem item : run.planned()) {
-            spots.add(new Spot(
+            spots.add(new PackedAt(
                     pieces.size(), item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
-            pieces.add(Piece.of(
+            pieces.add(PackItem.of(
                     item.sticker().width().mm(), item.sticker().height().mm() + 8));
         }
         double height =

@@ -12,11 +12,11 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Mishap;
-import puzzleworkshop.bench.Mishap.What;
+import puzzleworkshop.bench.Rework;
+import puzzleworkshop.bench.Rework.What;
 import puzzleworkshop.display.BookButton;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -30,7 +30,7 @@ class WrongDialog extends Dialog {
 
     private final transient Order order;
     private final transient Bench bench;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Workshop workshop;
     private final Select<What> what = new Select<>();
     private final Select<Stage> from = new Select<>();
@@ -44,7 +44,7 @@ class WrongDialog extends Dialog {
             Order order,
             Stage stage,
             Bench bench,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             Runnable again) {
@@ -75,7 +75,7 @@ class WrongDialog extends Dialog {
         BookingKey key = BookingKey.seen(
                 "went-wrong", order.number(), bench.mishaps(order.id()).size());
         BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
-            boolean booked = Saved.unlessRefused(
+            boolean booked = Feedback.unlessRefused(
                     figures, "bench.wrong.booked", () -> bench.wentWrong(key, order.id(), report(), signedIn.name()));
             if (booked) {
                 close();
@@ -91,8 +91,8 @@ class WrongDialog extends Dialog {
         setWidth("min(30rem, 95vw)");
     }
 
-    private Mishap.Report report() {
-        return new Mishap.Report(
+    private Rework.Report report() {
+        return new Rework.Report(
                 what.getValue(),
                 from.getValue(),
                 note.getValue(),
@@ -107,7 +107,7 @@ class WrongDialog extends Dialog {
             return;
         }
         try {
-            Mishap lost = bench.reckoned(order.id(), report());
+            Rework lost = bench.reckoned(order.id(), report());
             if (!corrected) {
                 material.setValue(lost.materialLost().rounded().amount());
             }

@@ -12,8 +12,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import java.time.LocalDate;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -37,7 +37,7 @@ class AmountDialog extends Dialog {
         void book(Entry entry, boolean sure);
     }
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final String key;
     private final transient Money suggested;
     private final transient Book book;
@@ -49,7 +49,7 @@ class AmountDialog extends Dialog {
     private final Paragraph question = new Paragraph();
     private final BookButton allTheSame;
 
-    AmountDialog(Figures figures, LocalDate today, What what, Money suggested, Book book, Runnable changed) {
+    AmountDialog(Formatter figures, LocalDate today, What what, Money suggested, Book book, Runnable changed) {
         this.figures = figures;
         this.key = "papers.dialog." + what.name();
         this.suggested = suggested;
@@ -109,10 +109,10 @@ class AmountDialog extends Dialog {
             ask(figures.say(unlikely));
             return false;
         } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            Feedback.tell(figures.say(refused), true);
             return false;
         }
-        Saved.tell(figures.text(key + ".done"), false);
+        Feedback.tell(figures.text(key + ".done"), false);
         close();
         changed.run();
         return true;

@@ -13,14 +13,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import puzzleworkshop.display.BookButton;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /** Asks what of an invoice is taken back, for each tax rate on it, and why. */
 class CreditDialog extends Dialog {
@@ -33,7 +33,7 @@ class CreditDialog extends Dialog {
     private final Map<Percent, BigDecimalField> amounts = new LinkedHashMap<>();
 
     /** @param rest what of the invoice was not yet credited, by rate */
-    CreditDialog(Figures figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
+    CreditDialog(Formatter figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
         setHeaderTitle(figures.text("papers.dialog.CREDIT"));
         setWidth("min(24rem, 94vw)");
         Div fields = new Div(new Paragraph(figures.text("papers.dialog.credit.lead", invoice.number())));
@@ -76,7 +76,7 @@ class CreditDialog extends Dialog {
             reason.setInvalid(reason.getValue().isBlank());
             boolean done = fits
                     && !reason.isInvalid()
-                    && Saved.unlessRefused(
+                    && Feedback.unlessRefused(
                             figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()));
             if (done) {
                 close();

@@ -15,8 +15,8 @@ import java.io.ByteArrayInputStream;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.BookButton;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
@@ -29,7 +29,7 @@ import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
 import puzzleworkshop.payments.Payment;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -43,11 +43,11 @@ class MoneyPanel implements OrderPanel {
     private final MoneyPapers papers;
     private final Orders orders;
     private final RateBook book;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     MoneyPanel(
-            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Figures figures, SignedIn signedIn) {
+            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Formatter figures, SignedIn signedIn) {
         this.invoices = invoices;
         this.papers = papers;
         this.orders = orders;
@@ -194,7 +194,7 @@ class MoneyPanel implements OrderPanel {
         boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
         if (taken && account.standing().isEmpty()) {
             BookButton issue = new BookButton(figures.text("papers.panel.issue"), () -> {
-                boolean done = Saved.unlessRefused(
+                boolean done = Feedback.unlessRefused(
                         figures,
                         "papers.panel.issued",
                         () -> invoices.issue(

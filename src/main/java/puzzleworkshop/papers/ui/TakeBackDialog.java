@@ -8,14 +8,14 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.function.Consumer;
 import puzzleworkshop.display.BookButton;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.payments.Payment;
 
 /** Asks why a line of money was wrong before it is undone. */
 class TakeBackDialog extends Dialog {
 
-    TakeBackDialog(Figures figures, Payment wrong, Consumer<String> takeBack, Runnable changed) {
+    TakeBackDialog(Formatter figures, Payment wrong, Consumer<String> takeBack, Runnable changed) {
         setHeaderTitle(figures.text("papers.take-back"));
         setWidth("min(26rem, 94vw)");
         TextField why = new TextField(figures.text("papers.take-back.reason"));
@@ -33,7 +33,7 @@ class TakeBackDialog extends Dialog {
             why.setErrorMessage(figures.text("payments.take-back.why"));
             why.setInvalid(why.getValue().isBlank());
             boolean done = !why.isInvalid()
-                    && Saved.unlessRefused(
+                    && Feedback.unlessRefused(
                             figures, "papers.take-back.done-words", () -> takeBack.accept(why.getValue()));
             if (done) {
                 close();
