@@ -17,10 +17,10 @@ import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.jobs.CutJob;
-import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.bookings.Books;
+import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -155,8 +155,7 @@ public class Bench implements StagesSoFar {
      * @param device as the browser names itself
      */
     @Books
-    public Outcome tick(
-            BookingKey key, Collection<OrderId> together, Stage stage, String who, String device) {
+    public Outcome tick(BookingKey key, Collection<OrderId> together, Stage stage, String who, String device) {
         List<OrderId> done = new ArrayList<>();
         Map<OrderId, Sentence> refused = new HashMap<>();
         for (OrderId id : together.stream()

@@ -156,7 +156,8 @@ class BenchIT {
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();
-        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
     }
 
@@ -175,7 +176,8 @@ class BenchIT {
         make.bringTo(order.id(), Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet").refused())
+            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
+                            .refused())
                     .isEmpty();
         }
         assertThat(rack.reservedFor(order.id().value())).isEmpty();
@@ -189,7 +191,8 @@ class BenchIT {
         Order one = order();
         Order waiting = make.waitingForApproval("Tom Reed", plan.today().plusDays(20), 10);
         Order other = order();
-        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
+        Bench.Outcome outcome = bench.tick(
+                BookingKey.fresh(), List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
         assertThat(outcome.done()).containsExactlyInAnyOrder(one.id(), other.id());
         assertThat(outcome.refused()).containsOnlyKeys(waiting.id());
     }
@@ -212,7 +215,8 @@ class BenchIT {
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
         assertThat(rack.reservedFor(order.id().value())).hasSize(1);
         assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
-        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
         assertThat(bench.ticks(order.id()).getLast().attempt()).isEqualTo(2);
         assertThat(orders.history(order.id()))
@@ -242,7 +246,9 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         Cut cut = rack.cutsOf(order.id().value()).getFirst();
-        Rework mishap = bench.wentWrong(BookingKey.fresh(), order.id(),
+        Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
                 new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
                 "Robin");
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
@@ -275,10 +281,13 @@ class BenchIT {
     void a_cut_that_did_not_go_through_is_cut_again_on_the_same_board() {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
-        bench.wentWrong(BookingKey.fresh(), order.id(),
+        bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
                 new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
                 "Robin");
-        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
         assertThat(rack.cutsOf(order.id().value())).hasSize(1);
     }
@@ -287,7 +296,9 @@ class BenchIT {
     void a_board_found_bad_is_thrown_away_and_the_order_waits_for_another() {
         Order order = order();
         make.bringTo(order.id(), Stage.SHEET_PREP);
-        Rework mishap = bench.wentWrong(BookingKey.fresh(), order.id(),
+        Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
                 new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));

@@ -63,12 +63,15 @@ class InsightsIT {
     void a_reject_that_was_made_again_costs_what_was_thrown_away_and_the_work_on_it() {
         Order order = make.confirmed("Ada Reed", soon, 12);
         make.bringTo(order.id(), Stage.FINISH);
-        bench.wentWrong(BookingKey.fresh(), order.id(),
+        bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
                 new Rework.Report(
                         Rework.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
                 "Robin");
         for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet").refused())
+            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
+                            .refused())
                     .isEmpty();
         }
         Outcome outcome = insights.outcome(order.id()).orElseThrow();
@@ -108,7 +111,9 @@ class InsightsIT {
         jdbc.sql("alter table stage_done enable trigger stage_done_is_only_added_to")
                 .update();
         Money before = insights.outcome(order.id()).orElseThrow().actual();
-        bench.wentWrong(BookingKey.fresh(), order.id(),
+        bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
                 new Rework.Report(Rework.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))),
                 "Robin");
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.STICK, "Robin", "tablet")

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -37,8 +36,8 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
-import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.LivePlan;
@@ -208,7 +207,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 job.add(left);
             }
             if (open != null) {
-                job.add(cards.card(open, stage, () -> tick(keyOf(open.order()), List.of(open.order().id())), this::show));
+                job.add(cards.card(
+                        open,
+                        stage,
+                        () -> tick(keyOf(open.order()), List.of(open.order().id())),
+                        this::show));
             }
         }
         if (!gone) {

@@ -158,7 +158,8 @@ class BenchViewTest extends SpringBrowserlessTest {
                 assertThat(find(Paragraph.class).all())
                         .as(stage.name())
                         .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
-                assertThat(bench.tick(BookingKey.fresh(), List.of(order), stage, "Robin", "").refused())
+                assertThat(bench.tick(BookingKey.fresh(), List.of(order), stage, "Robin", "")
+                                .refused())
                         .isEmpty();
             }
         }
