@@ -19,8 +19,8 @@ import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Stage;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
