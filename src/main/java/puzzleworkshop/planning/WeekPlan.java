@@ -27,12 +27,13 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.planning.schedule.Batching;
 import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.planning.schedule.PromiseDate;
 import puzzleworkshop.planning.schedule.Schedule;
@@ -54,11 +55,6 @@ import puzzleworkshop.workshop.Workshop;
 public class WeekPlan implements ReadyDates {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
-    /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
-    private static final int SEARCH = 400;
-
-    private static final int USUAL_ORDERS = 60;
-
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
@@ -66,6 +62,8 @@ public class WeekPlan implements ReadyDates {
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
+    private final Payments payments;
+    private final LatenessWeights weights;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
     private final VersionedCache<Asked, Made> plans;
@@ -78,6 +76,8 @@ public class WeekPlan implements ReadyDates {
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
+            Payments payments,
+            LatenessWeights weights,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -87,6 +87,8 @@ public class WeekPlan implements ReadyDates {
         this.prints = prints;
         this.trials = trials;
         this.store = store;
+        this.payments = payments;
+        this.weights = weights;
         this.bench = bench;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
@@ -133,8 +135,10 @@ public class WeekPlan implements ReadyDates {
             this.at = at;
             this.calendar = times.calendar();
             List<Order> open = orders.open();
-            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
-            this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
+            LatenessCost cost = weights.cost();
+            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
+            this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
+            Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
@@ -149,7 +153,8 @@ public class WeekPlan implements ReadyDates {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -271,10 +276,6 @@ public class WeekPlan implements ReadyDates {
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
         return plans.get(new Asked(at.toLocalDate(), prints.stamp()), () -> new Made(at));
-    }
-
-    private static int tries(int open) {
-        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, 3 * SEARCH);
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {
