@@ -261,7 +261,8 @@ class StageTransitions {
             laser = laser.plus(
                     Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
         }
-        Money material = report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
+        Money material =
+                report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
