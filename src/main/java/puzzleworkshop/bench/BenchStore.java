@@ -238,7 +238,8 @@ class BenchStore {
                 row.getBoolean("board_spoiled"),
                 Minutes.of(row.getDouble("minutes_lost")),
                 Minutes.of(row.getDouble("laser_minutes_lost")),
-                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency"))),
+                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency")))
+                        .rounded(),
                 row.getTimestamp("happened_at").toInstant(),
                 row.getString("told_by"));
     }
