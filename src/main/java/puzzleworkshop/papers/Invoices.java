@@ -327,8 +327,7 @@ public class Invoices {
         }
     }
 
-    private Invoice paper(
-            String number, Order order, PaperSettings settings, VatSum vat, List<Invoice.Line> lines) {
+    private Invoice paper(String number, Order order, PaperSettings settings, VatSum vat, List<Invoice.Line> lines) {
         WorkshopProfile profile = workshop.profile();
         String seller = String.join("\n", profile.name(), profile.address(), profile.email(), profile.phone())
                 .replaceAll("\n+", "\n")

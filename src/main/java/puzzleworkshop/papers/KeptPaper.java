@@ -12,4 +12,10 @@ import java.util.Optional;
  * @param late whether it was set after the day of issue, because the program did not keep papers then
  */
 public record KeptPaper(
-        long number, Optional<InvoiceId> invoice, int running, String about, boolean late, Instant keptAt, byte[] pdf) {}
+        long number,
+        Optional<InvoiceId> invoice,
+        int running,
+        String about,
+        boolean late,
+        Instant keptAt,
+        byte[] pdf) {}

@@ -135,7 +135,9 @@ final class MoneySheetPdf {
         for (List<String> row : sheet.rows()) {
             for (int i = 0; i < row.size(); i++) {
                 table.addCell(lined(
-                        row.get(i), PaperFonts.plain(TEXT), align(sheet.columns().get(i))));
+                        row.get(i),
+                        PaperFonts.plain(TEXT),
+                        align(sheet.columns().get(i))));
             }
         }
         return table;

@@ -36,10 +36,14 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
     public List<Entry> entries() {
         List<Entry> bare = new ArrayList<>();
         Money zero = Money.zero(agreed.currency());
-        papers.forEach(paper -> bare.add(
-                new Entry(paper.issuedOn(), Optional.of(paper), Optional.empty(), paper.owed(), zero)));
+        papers.forEach(paper ->
+                bare.add(new Entry(paper.issuedOn(), Optional.of(paper), Optional.empty(), paper.owed(), zero)));
         payments.forEach(payment -> bare.add(new Entry(
-                payment.paidOn(), Optional.empty(), Optional.of(payment), payment.received().negated(), zero)));
+                payment.paidOn(),
+                Optional.empty(),
+                Optional.of(payment),
+                payment.received().negated(),
+                zero)));
         bare.sort(Comparator.comparing(Entry::on));
         List<Entry> entries = new ArrayList<>();
         Money balance = papers.isEmpty() ? agreed : zero;

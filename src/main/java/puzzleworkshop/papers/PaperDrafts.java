@@ -147,14 +147,15 @@ class PaperDrafts {
                     .map(paper -> figures.text(paper.series().textKey()) + " " + paper.number())
                     .or(() -> entry.payment().map(this::words))
                     .orElseThrow();
-            rows.add(List.of(
-                    day(entry.on()), what, figures.money(entry.owed()), figures.money(entry.balance())));
+            rows.add(List.of(day(entry.on()), what, figures.money(entry.owed()), figures.money(entry.balance())));
         }
-        List<Pair> facts =
-                List.of(pair("papers.fact.date", day(today)), pair("papers.fact.order", order.number()));
+        List<Pair> facts = List.of(pair("papers.fact.date", day(today)), pair("papers.fact.order", order.number()));
         List<Sum> sums = List.of(
                 new Sum(figures.text("papers.panel.due"), account.due(), false),
-                new Sum(figures.text("papers.panel.received"), account.received().negated(), false),
+                new Sum(
+                        figures.text("papers.panel.received"),
+                        account.received().negated(),
+                        false),
                 new Sum(
                         figures.text(account.open().isNegative() ? "papers.sum.owed-back" : "papers.sum.open"),
                         account.open().isNegative() ? account.open().negated() : account.open(),

@@ -410,8 +410,8 @@ class InvoicesIT {
     @Test
     void an_invoice_asks_for_payment_only_while_something_is_owed() {
         invoices.save(new PaperSettings("", "Harbour Savings Bank", "", "", 14, new byte[0]));
-        Invoice open = invoices.issue(
-                BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
+        Invoice open =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
         assertThat(text(papers.issued(open.id()))).contains("Pay by", "Harbour Savings Bank");
         Order paid = sold.confirmed("Ada Reed", 1);
         receiveAll(paid);
@@ -451,12 +451,13 @@ class InvoicesIT {
 
     @Test
     void the_database_refuses_to_change_a_paper_that_was_given() {
-        Invoice invoice = invoices.issue(
-                BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
+        Invoice invoice =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
         for (String change : List.of("update kept_paper set says = ''", "delete from kept_paper")) {
             assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("stands as it is");
         }
-        assertThatThrownBy(() -> jdbc.sql("""
+        assertThatThrownBy(() ->
+                        jdbc.sql("""
                         insert into kept_paper (kind, order_id, running, about, says, content, sha256, late, kept_at, kept_by)
                         values ('QUOTE', :order, 1, '', '', 'x', sha256('y'), false, now(), 'mara')
                         """).param("order", invoice.order().value()).update())
@@ -522,19 +523,19 @@ class InvoicesIT {
         assertThat(account.payments()).hasSize(2);
         assertThat(account.isTakenBack(wrong)).isTrue();
         assertThat(account.open()).isEqualTo(gross);
-        assertThatThrownBy(() ->
-                        invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "again", "mara"))
+        assertThatThrownBy(() -> invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "again", "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("take-back.done");
-        assertThat(debts.open()).singleElement().satisfies(debt -> assertThat(debt.open()).isEqualTo(gross));
+        assertThat(debts.open())
+                .singleElement()
+                .satisfies(debt -> assertThat(debt.open()).isEqualTo(gross));
     }
 
     @Test
     void money_that_was_given_back_keeps_the_payment_it_came_from() {
         Order order = sold.confirmed("Ada Reed", 1);
         receive(order, "10.00");
-        invoices.refund(
-                BookingKey.fresh(), order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        invoices.refund(BookingKey.fresh(), order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         List<Payment> lines = invoices.account(order.id()).payments();
         assertThatThrownBy(() -> invoices.takeBack(
                         BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara"))
@@ -545,8 +546,7 @@ class InvoicesIT {
     }
 
     private void receive(Order order, String amount) {
-        invoices.receive(
-                BookingKey.fresh(), order.id(), Money.of(amount, "EUR"), Payment.Way.CASH, today, "", "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), Money.of(amount, "EUR"), Payment.Way.CASH, today, "", "mara");
     }
 
     private static Map<Percent, Money> all(Invoice invoice) {
