@@ -89,7 +89,7 @@ public class Invoices {
     @Transactional(readOnly = true)
     public OrderAccount account(OrderId order) {
         Order which = orders.get(order);
-        Money agreed = which.price().gross();
+        Money agreed = which.price().gross().rounded();
         return new OrderAccount(
                 which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
                 store.ofOrder(order),
