@@ -132,6 +132,18 @@ class BenchStore {
                 > 0;
     }
 
+    /** Minutes on stopped clocks of the stage that nothing has counted yet. */
+    Minutes stoppedAt(OrderId order, Stage stage) {
+        return jdbc.sql("""
+                select coalesce(sum(extract(epoch from stopped_at - started_at)) / 60, 0) from stage_timer
+                where order_id = :order and stage = :stage and stopped_at is not null and not booked
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .query((row, n) -> Minutes.of(row.getDouble(1)))
+                .single();
+    }
+
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
     Optional<Minutes> book(OrderId order, Stage stage) {
         return jdbc.sql("""

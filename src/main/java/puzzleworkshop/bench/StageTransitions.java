@@ -84,11 +84,15 @@ class StageTransitions {
 
     @Transactional
     public void tick(BookingKey key, OrderId id, Stage stage, String who, String device) {
-        bookings.once(key, "tick " + stage + " of order " + id, () -> tick(id, stage, who, device));
+        bookings.once(key, "tick " + stage + " of order " + id, () -> tick(id, stage, who, device, false));
     }
 
-    /** Within the booking of another room. */
-    void tick(OrderId id, Stage stage, String who, String device) {
+    /** Within the booking of a print run, which books paper and film itself. */
+    void tickPrinted(OrderId id, String who, String device) {
+        tick(id, Stage.PRINT, who, device, true);
+    }
+
+    private void tick(OrderId id, Stage stage, String who, String device, boolean consumed) {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
@@ -97,7 +101,9 @@ class StageTransitions {
                 requireRecordedCut(order);
                 boards.cut(id, freshBoardSince(order), who);
             }
-            usedUp.at(stage, order, who);
+            if (!consumed) {
+                usedUp.at(stage, order, who);
+            }
             beforeItsTime.note(order, stage, who);
             try {
                 store.insertTick(id, stage, who, device, store.book(id, stage), now);
@@ -175,7 +181,9 @@ class StageTransitions {
                     .map(Cut::id)
                     .forEach(cut -> boards.undo(cut, who));
         }
-        usedUp.backFrom(tick.stage(), order, who);
+        if (!tick.device().equals(PrintRunTicks.DEVICE)) {
+            usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);
+        }
         store.undo(tick, who, clock.instant());
         store.stop(id, who, clock.instant());
         orders.sendBack(
@@ -199,8 +207,13 @@ class StageTransitions {
         store.stop(id, who, clock.instant());
         // What the clock showed belongs to the work that is lost, not to the next attempt.
         store.book(id, mishap.noticedAt());
-        if (report.boardSpoiled()) {
-            boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
+        if (report.board() != Rework.Board.KEPT) {
+            String why = report.note().isBlank() ? "spoiled" : report.note();
+            if (report.board() == Rework.Board.BLANK_SPOILED) {
+                boards.spoilBlanks(id, why, who);
+            } else {
+                boards.spoil(id, why, who);
+            }
         }
         long number = store.insert(mishap);
         Sentence why = Sentence.of(
@@ -221,7 +234,7 @@ class StageTransitions {
 
     /**
      * What is lost: the work of the stages that are made again, by the clock where one ran and by the standards where
-     * none did; the laser's time if it has cut; what was used up since the last new beginning, when the print is lost.
+     * none did; the laser's time as the cuts on record took it; what was used up since the last new beginning, when the print is lost.
      */
     Rework reckon(Order order, Rework.Report report, String who) {
         Stage noticed = order.next().orElse(Stage.HAND_OVER);
@@ -229,8 +242,7 @@ class StageTransitions {
             throw new Refused("bench.wrong.forwards", order.number(), Sentence.of(noticed.textKey()));
         }
         OrderId id = order.id();
-        Instant lastBeginning =
-                store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        Instant lastBeginning = lastBeginning(id);
         List<Tick> ticks = store.ticks(id).stream()
                 .filter(tick -> !tick.undone()
                         && !tick.stage().equals(noticed)
@@ -238,23 +250,21 @@ class StageTransitions {
                 .filter(tick -> tick.stage().compareTo(report.againFrom()) >= 0)
                 .toList();
         Minutes hands = Minutes.ZERO;
-        Minutes laser = Minutes.ZERO;
+        boolean cut = false;
         for (Tick tick : ticks) {
             StageStandard standard = workshop.stageStandards().get(tick.stage());
             hands = hands.plus(tick.minutes()
                     .orElseGet(() ->
                             standard.hands(order.quantity(), order.puzzle().pieces())));
-            laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
+            cut |= tick.stage() == Stage.CUT;
         }
         Minutes onTheClock = store.running().stream()
                 .filter(running -> running.order().equals(id))
                 .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
                 .reduce(Minutes.ZERO, Minutes::plus);
         hands = hands.plus(onTheClock);
-        if (noticed == Stage.CUT) {
-            laser = laser.plus(
-                    Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
-        }
+        hands = hands.plus(store.stoppedAt(id, noticed));
+        Minutes laser = laserTime(order, cut, noticed, onTheClock, lastBeginning);
         Money material =
                 report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
@@ -267,12 +277,33 @@ class StageTransitions {
                 report.againFrom(),
                 report.what(),
                 report.note().strip(),
-                report.boardSpoiled(),
+                report.board() != Rework.Board.KEPT,
                 hands,
                 laser,
                 material,
                 clock.instant(),
                 who);
+    }
+
+    private Instant lastBeginning(OrderId id) {
+        return store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+    }
+
+    /** By the cuts on record since the last beginning; by the estimate only where the cut was ticked without a record. */
+    private Minutes laserTime(Order order, boolean cut, Stage noticed, Minutes onTheClock, Instant since) {
+        List<CutJob> jobs = cutJobs.of(order.id().value()).stream()
+                .filter(job -> job.started()
+                        .filter(start -> start.at().isAfter(since))
+                        .isPresent())
+                .toList();
+        Minutes recorded = jobs.stream().flatMap(job -> job.took().stream()).reduce(Minutes.ZERO, Minutes::plus);
+        if (jobs.isEmpty() && cut) {
+            return order.laser();
+        }
+        boolean beamOn = noticed == Stage.CUT && jobs.stream().anyMatch(job -> job.ended().isEmpty());
+        return beamOn
+                ? recorded.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())))
+                : recorded;
     }
 
     private Money material(Order order, Rework.Report report, Instant since) {
@@ -284,7 +315,9 @@ class StageTransitions {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
         }
-        if (report.boardSpoiled()) {
+        if (report.board() == Rework.Board.BLANK_SPOILED) {
+            lost = lost.plus(Money.sum(boards.costOfBlanks(id), lost.currency()));
+        } else if (report.board() == Rework.Board.WHOLE_BOARD_SPOILED) {
             for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());
             }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.time.LocalDate;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
@@ -23,6 +24,15 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
@@ -159,6 +169,11 @@ class BenchIT {
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused())
                 .isEmpty();
+        // the laser's time lost is what the cut took, not the 25 minutes that were planned
+        Rework lost = bench.reckoned(
+                order.id(),
+                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()));
+        assertThat(lost.laserLost().value()).isLessThan(1);
     }
 
     private void insert(Order order, Stage stage, int attempt) {
@@ -249,7 +264,7 @@ class BenchIT {
         Rework mishap = bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
+                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", Rework.Board.KEPT, Optional.empty()),
                 "Robin");
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
         assertThat(mishap.laserLost().value()).isEqualTo(25);
@@ -273,7 +288,7 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.STICK);
         var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
-        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
+        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty());
         assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
     }
 
@@ -284,12 +299,96 @@ class BenchIT {
         bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
+                new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", Rework.Board.KEPT, Optional.empty()),
                 "Robin");
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused())
                 .isEmpty();
         assertThat(rack.cutsOf(order.id())).hasSize(1);
+    }
+
+    @Test
+    void a_spoiled_blank_costs_the_blank_and_its_remainder_returns_to_the_rack() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.STICK);
+        Sheet board = rack.heldFor(order.id()).getFirst();
+        Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
+                new Rework.Report(
+                        Rework.What.STUCK_ASKEW,
+                        Stage.SHEET_PREP,
+                        "glued on aslant",
+                        Rework.Board.BLANK_SPOILED,
+                        Optional.empty()),
+                "Robin");
+        Cut cut = rack.cutOf(board.id()).orElseThrow();
+        assertThat(mishap.materialLost()).isEqualTo(cut.blankCost().rounded());
+        assertThat(mishap.materialLost().compareTo(Money.of("4.00", "EUR"))).isNegative();
+        assertThat(cut.offcuts()).isNotEmpty().allSatisfy(offcut -> assertThat(
+                        rack.find(offcut).orElseThrow().state())
+                .isEqualTo(SheetState.FREE));
+        assertThat(cut.cost())
+                .isEqualTo(cut.blankCost().plus(cut.offcutsCost()).plus(cut.scrapped()));
+        // the order has no board any more: neither held, nor cut for it
+        assertThat(rack.heldFor(order.id())).isEmpty();
+        assertThat(rack.cutsOf(order.id())).isEmpty();
+        for (Stage again : List.of(Stage.SHEET_PREP, Stage.STICK, Stage.MASK)) {
+            bench.tick(BookingKey.fresh(), List.of(order.id()), again, "Robin", "");
+        }
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
+                .containsKey(order.id());
+    }
+
+    @Test
+    @Transactional
+    void a_print_made_again_at_the_bench_takes_paper_and_film_and_gives_them_back_with_the_tick() {
+        SupplyId paper = shelf("Sticker paper A4", SupplyKind.STICKER_PAPER);
+        SupplyId film = shelf("Film A4", SupplyKind.LAMINATE);
+        Order order = order();
+        make.bringTo(order.id(), Stage.LAMINATE);
+        // a sticker of 206 x 156 mm: one on an A4 sheet, upright or lying
+        assertThat(stock(paper)).isEqualByComparingTo("99");
+        assertThat(stock(film)).isEqualByComparingTo("99");
+        Rework lost = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
+                new Rework.Report(
+                        Rework.What.BUBBLES, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()),
+                "Robin");
+        assertThat(lost.materialLost()).isEqualTo(Money.of("1.00", "EUR"));
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
+        assertThat(stock(paper)).isEqualByComparingTo("98");
+        bench.undo(BookingKey.fresh(), order.id(), "Robin");
+        assertThat(stock(paper)).isEqualByComparingTo("99");
+        assertThat(stock(film)).isEqualByComparingTo("99");
+    }
+
+    private SupplyId shelf(String name, SupplyKind kind) {
+        Supplies supplies = beans.getBean(Supplies.class);
+        SupplyItem item = supplies.keep(new SupplyItem(
+                Optional.empty(),
+                name,
+                kind,
+                UseUnit.SHEET,
+                Optional.of(Length.mm(210)),
+                Optional.of(Length.mm(297)),
+                "pack of 100",
+                BigDecimal.valueOf(100),
+                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                7,
+                3,
+                true,
+                false,
+                BigDecimal.ZERO,
+                Money.zero(supplies.currency())));
+        supplies.buy(item.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
+        return item.id().orElseThrow();
+    }
+
+    private BigDecimal stock(SupplyId id) {
+        return beans.getBean(Supplies.class).find(id).orElseThrow().stock();
     }
 
     @Test
@@ -299,7 +398,7 @@ class BenchIT {
         Rework mishap = bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
+                new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", Rework.Board.WHOLE_BOARD_SPOILED, Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.heldFor(order.id())).isEmpty();

@@ -133,7 +133,7 @@ final class BookingCases {
             Order order = orders.confirmed("Ada Reed", promised, 20);
             orders.bringTo(order.id(), Stage.FINISH);
             Rework.Report report =
-                    new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "left edge", false, Optional.empty());
+                    new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
     }

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -35,7 +34,7 @@ class WrongDialog extends Dialog {
     private final Select<What> what = new Select<>();
     private final Select<Stage> from = new Select<>();
     private final TextArea note = new TextArea();
-    private final Checkbox board = new Checkbox();
+    private final Select<Rework.Board> board = new Select<>();
     private final BigDecimalField material = new BigDecimalField();
     private final Paragraph loss = new Paragraph();
     private boolean corrected;
@@ -65,6 +64,9 @@ class WrongDialog extends Dialog {
         from.addValueChangeListener(e -> reckon());
         note.setLabel(getTranslation("bench.wrong.note"));
         board.setLabel(getTranslation("bench.wrong.board"));
+        board.setItems(Rework.Board.values());
+        board.setItemLabelGenerator(b -> getTranslation(b.textKey()));
+        board.setValue(Rework.Board.KEPT);
         board.setVisible(stage.compareTo(Stage.CUT) <= 0);
         board.addValueChangeListener(e -> reckon());
         material.setLabel(
