@@ -39,7 +39,8 @@ class PrintRunTicks {
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
                     id,
-                    new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), Rework.Board.KEPT, Optional.empty()),
+                    new Rework.Report(
+                            Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), Rework.Board.KEPT, Optional.empty()),
                     print.who());
         }
     }

@@ -98,7 +98,9 @@ class StageConsumption {
         return switch (item.kind()) {
             case MASKING_TAPE -> byArea(item, sticker, order.quantity());
             case STICKER_PAPER, LAMINATE ->
-                item.useUnit() == UseUnit.SHEET && item.width().isPresent() && item.height().isPresent()
+                item.useUnit() == UseUnit.SHEET
+                                && item.width().isPresent()
+                                && item.height().isPresent()
                         ? sheets(item, sticker, order.quantity())
                         : byArea(item, sticker, order.quantity());
             default -> BigDecimal.valueOf(order.quantity());

@@ -292,17 +292,18 @@ class StageTransitions {
     /** By the cuts on record since the last beginning; by the estimate only where the cut was ticked without a record. */
     private Minutes laserTime(Order order, boolean cut, Stage noticed, Minutes onTheClock, Instant since) {
         List<CutJob> jobs = cutJobs.of(order.id().value()).stream()
-                .filter(job -> job.started()
-                        .filter(start -> start.at().isAfter(since))
-                        .isPresent())
+                .filter(job ->
+                        job.started().filter(start -> start.at().isAfter(since)).isPresent())
                 .toList();
         Minutes recorded = jobs.stream().flatMap(job -> job.took().stream()).reduce(Minutes.ZERO, Minutes::plus);
         if (jobs.isEmpty() && cut) {
             return order.laser();
         }
-        boolean beamOn = noticed == Stage.CUT && jobs.stream().anyMatch(job -> job.ended().isEmpty());
+        boolean beamOn = noticed == Stage.CUT
+                && jobs.stream().anyMatch(job -> job.ended().isEmpty());
         return beamOn
-                ? recorded.plus(Minutes.of(Math.min(onTheClock.value(), order.laser().value())))
+                ? recorded.plus(
+                        Minutes.of(Math.min(onTheClock.value(), order.laser().value())))
                 : recorded;
     }
 

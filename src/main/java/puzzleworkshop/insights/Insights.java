@@ -48,8 +48,8 @@ public class Insights {
                 store.materials(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
         return store.order(id)
                 .filter(row -> row.state() != OrderState.QUOTE && row.state() != OrderState.CANCELLED)
-                .map(row -> Outcome.of(
-                        prices.of(List.of(row)).get(id.value()), took(row, hands, materials), row.sold()));
+                .map(row ->
+                        Outcome.of(prices.of(List.of(row)).get(id.value()), took(row, hands, materials), row.sold()));
     }
 
     /** Handed over since the first day of a month, newest first. */

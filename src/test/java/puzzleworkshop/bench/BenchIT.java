@@ -4,9 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
@@ -27,15 +27,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.CameraPicture;
 import puzzleworkshop.artwork.PhotoIntakeIT;
-import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetState;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
@@ -44,6 +35,7 @@ import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -53,7 +45,15 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.sheets.Cut;
+import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 
@@ -328,11 +328,11 @@ class BenchIT {
         Cut cut = rack.cutOf(board.id()).orElseThrow();
         assertThat(mishap.materialLost()).isEqualTo(cut.blankCost().rounded());
         assertThat(mishap.materialLost().compareTo(Money.of("4.00", "EUR"))).isNegative();
-        assertThat(cut.offcuts()).isNotEmpty().allSatisfy(offcut -> assertThat(
-                        rack.find(offcut).orElseThrow().state())
-                .isEqualTo(SheetState.FREE));
-        assertThat(cut.cost())
-                .isEqualTo(cut.blankCost().plus(cut.offcutsCost()).plus(cut.scrapped()));
+        assertThat(cut.offcuts())
+                .isNotEmpty()
+                .allSatisfy(offcut ->
+                        assertThat(rack.find(offcut).orElseThrow().state()).isEqualTo(SheetState.FREE));
+        assertThat(cut.cost()).isEqualTo(cut.blankCost().plus(cut.offcutsCost()).plus(cut.scrapped()));
         // the order has no board any more: neither held, nor cut for it
         assertThat(rack.heldFor(order.id())).isEmpty();
         assertThat(rack.cutsOf(order.id())).isEmpty();
@@ -357,8 +357,7 @@ class BenchIT {
         Rework lost = bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(
-                        Rework.What.BUBBLES, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()),
+                new Rework.Report(Rework.What.BUBBLES, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()),
                 "Robin");
         assertThat(lost.materialLost()).isEqualTo(Money.of("1.00", "EUR"));
         bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
@@ -401,7 +400,12 @@ class BenchIT {
         Rework mishap = bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", Rework.Board.WHOLE_BOARD_SPOILED, Optional.empty()),
+                new Rework.Report(
+                        Rework.What.BOARD_BOWED,
+                        Stage.SHEET_PREP,
+                        "3 mm bow",
+                        Rework.Board.WHOLE_BOARD_SPOILED,
+                        Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.heldFor(order.id())).isEmpty();

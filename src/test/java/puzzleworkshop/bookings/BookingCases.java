@@ -132,8 +132,8 @@ final class BookingCases {
         cases.put("Bench.wentWrong", () -> {
             Order order = orders.confirmed("Ada Reed", promised, 20);
             orders.bringTo(order.id(), Stage.FINISH);
-            Rework.Report report =
-                    new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
+            Rework.Report report = new Rework.Report(
+                    Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
     }

@@ -140,7 +140,8 @@ class BooksAgreeIT {
         for (VatSum.OfRate rest : account.restByRate(invoice)) {
             boolean whole = dice.nextInt(3) == 0;
             amounts.put(
-                    rest.rate(), whole ? rest.gross() : rest.gross().times(dice.nextDouble()).rounded());
+                    rest.rate(),
+                    whole ? rest.gross() : rest.gross().times(dice.nextDouble()).rounded());
         }
         invoices.credit(key(), invoice.id(), amounts, "a corner was charred", "mara");
     }
@@ -178,25 +179,29 @@ class BooksAgreeIT {
         Map<String, Money> owed = new HashMap<>();
         debts.open().forEach(debt -> owed.put(debt.number(), debt.open()));
         BigDecimal soldByTheCsv = BigDecimal.ZERO;
-        List<FinishedOrder> finished = insights.finishedSince(YearMonth.from(today).minusMonths(1));
+        List<FinishedOrder> finished =
+                insights.finishedSince(YearMonth.from(today).minusMonths(1));
         for (Order order : all) {
             String which = when + ", order " + order.number();
             OrderAccount account = invoices.account(order.id());
             boolean invoiced = gross.containsKey(order.number());
-            BigDecimal due = invoiced ? gross.get(order.number()) : order.price().gross().amount();
+            BigDecimal due =
+                    invoiced ? gross.get(order.number()) : order.price().gross().amount();
             BigDecimal received = paid.getOrDefault(order.number(), BigDecimal.ZERO);
             assertThat(account.due().amount()).as(which).isEqualByComparingTo(due);
             assertThat(account.received().amount()).as(which).isEqualByComparingTo(received);
             assertThat(account.open().amount()).as(which).isEqualByComparingTo(due.subtract(received));
             assertThat(account.received().isNegative()).as(which).isFalse();
-            Money debt = owed.getOrDefault(order.number(), Money.zero(account.agreed().currency()));
+            Money debt = owed.getOrDefault(
+                    order.number(), Money.zero(account.agreed().currency()));
             assertThat(debt.amount()).as(which + ", debts").isEqualByComparingTo(due.subtract(received));
             if (!account.entries().isEmpty()) {
                 assertThat(account.entries().getLast().balance().amount())
                         .as(which + ", statement")
                         .isEqualByComparingTo(due.subtract(received));
             }
-            BigDecimal soldFor = invoiced ? net.get(order.number()) : order.price().net().amount();
+            BigDecimal soldFor =
+                    invoiced ? net.get(order.number()) : order.price().net().amount();
             assertThat(insights.outcome(order.id()).orElseThrow().net().amount())
                     .as(which + ", what it earned")
                     .isEqualByComparingTo(soldFor);

@@ -71,7 +71,11 @@ class InsightsIT {
                 BookingKey.fresh(),
                 order.id(),
                 new Rework.Report(
-                        Rework.What.MASK_TORN, Stage.MASK, "tape tore", Rework.Board.KEPT, Optional.of(Money.of("3.50", "EUR"))),
+                        Rework.What.MASK_TORN,
+                        Stage.MASK,
+                        "tape tore",
+                        Rework.Board.KEPT,
+                        Optional.of(Money.of("3.50", "EUR"))),
                 "Robin");
         for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
             assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
@@ -118,7 +122,8 @@ class InsightsIT {
         bench.wentWrong(
                 BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.STUCK_ASKEW, Stage.STICK, "", Rework.Board.KEPT, Optional.of(Money.of("0", "EUR"))),
+                new Rework.Report(
+                        Rework.What.STUCK_ASKEW, Stage.STICK, "", Rework.Board.KEPT, Optional.of(Money.of("0", "EUR"))),
                 "Robin");
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.STICK, "Robin", "tablet")
                         .refused())
