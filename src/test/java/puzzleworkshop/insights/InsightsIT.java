@@ -169,7 +169,7 @@ class InsightsIT {
                         .single())
                 .isEqualTo(21);
         make.bringTo(order.id(), Stage.HAND_OVER);
-        assertThat(bench.tick(List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
                         .refused())
                 .isEmpty();
         assertThat(insights.finishedSince(YearMonth.now()))

@@ -35,7 +35,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.SamplePictures;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
@@ -180,7 +179,7 @@ class MainJobWalk extends Walk {
             if (stage == Stage.STICK) {
                 shoot("bench");
             }
-            bench.tick(BookingKey.fresh(), stage);
+            bench.tick(stage);
         }
         go("orders/" + number);
         page.getByText("Cut next").first().waitFor();
@@ -202,7 +201,7 @@ class MainJobWalk extends Walk {
         BenchSteps bench = new BenchSteps(this, number);
         for (Stage stage : List.of(Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
             bench.open(stage);
-            bench.tick(BookingKey.fresh(), stage);
+            bench.tick(stage);
         }
         assertThat(bench.order().state()).isEqualTo(OrderState.HANDED_OVER);
         bench.paid();
