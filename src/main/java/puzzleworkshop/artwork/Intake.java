@@ -2,7 +2,6 @@ package puzzleworkshop.artwork;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -14,11 +13,10 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
 import puzzleworkshop.artwork.reading.Frame;
 import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.artwork.reading.Shrink;
 import puzzleworkshop.artwork.reading.Survey;
 
@@ -44,8 +42,9 @@ final class Intake {
     }
 
     Taken look(PictureId id, String fileName, Path file, Instant now, Consumer<Double> progress) throws IOException {
-        Facts facts = FirstLook.at(file, limits);
-        Survey survey = survey(file, facts, progress);
+        ReadPicture read = places.look(file, limits, Rendition.SIZES.getLast(), progress);
+        Facts facts = read.facts();
+        Survey survey = read.survey();
         Optional<PictureLook> look = Optional.of(new PictureLook(
                 survey.detail().orElse(1),
                 survey.light().darkShare(),
@@ -65,17 +64,6 @@ final class Intake {
                 facts.notices(),
                 now);
         return new Taken(picture, renditions(id, survey.copy()));
-    }
-
-    private Survey survey(Path file, Facts facts, Consumer<Double> progress) {
-        Supplier<Survey> work = () -> {
-            try {
-                return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-        };
-        return facts.format() == PictureFormat.PDF ? places.drawing(work) : places.with(work);
     }
 
     private static List<Rendition> renditions(PictureId id, Frame largest) {
