@@ -9,12 +9,14 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Framing;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.BareJpeg;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
-import puzzleworkshop.artwork.reading.Frame;
-import puzzleworkshop.artwork.reading.Framing;
-import puzzleworkshop.artwork.reading.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -29,9 +31,9 @@ public class CroppedPictures {
     private static final double NEARLY = 0.8;
 
     private final Pictures pictures;
-    private final ReadingPlaces places;
+    private final DecodeSlots places;
 
-    CroppedPictures(Pictures pictures, ReadingPlaces places) {
+    CroppedPictures(Pictures pictures, DecodeSlots places) {
         this.pictures = pictures;
         this.places = places;
     }
@@ -71,7 +73,7 @@ public class CroppedPictures {
                 overhang,
                 ownPpi,
                 mostPpi,
-                file -> UnpackedPixels.of(file, FirstLook.at(file, IntakeLimits.USUAL)));
+                file -> UnpackedPixels.of(file, ImageProbe.at(file, IntakeLimits.USUAL)));
     }
 
     private static PrintPicture print(
@@ -94,11 +96,12 @@ public class CroppedPictures {
 
     private static Optional<PrintPicture> untouched(Path file, Crop crop, Size finished, Length overhang, double ppi)
             throws IOException {
-        if (!FirstLook.isJpeg(file)) {
+        if (!ImageProbe.isJpeg(file)) {
             return Optional.empty();
         }
-        Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
-        if (facts.scan().filter(Facts.JpegScan::plain).isEmpty() || !PrintLayout.canShow(crop, finished, overhang)) {
+        ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
+        if (facts.scan().filter(ImageHeader.JpegScan::plain).isEmpty()
+                || !PrintLayout.canShow(crop, finished, overhang)) {
             return Optional.empty();
         }
         int channels = facts.scan().get().components();

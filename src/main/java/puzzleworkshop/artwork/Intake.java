@@ -13,11 +13,12 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.Frame;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.ReadPicture;
-import puzzleworkshop.artwork.reading.Shrink;
 import puzzleworkshop.artwork.reading.Survey;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */
@@ -27,12 +28,12 @@ final class Intake {
     private static final int LONGEST_NAME = 200;
 
     private final IntakeLimits limits;
-    private final ReadingPlaces places;
+    private final DecodeSlots places;
 
     /** A picture and its smaller copies. */
     record Taken(Picture picture, List<Rendition> renditions) {}
 
-    Intake(IntakeLimits limits, ReadingPlaces places) {
+    Intake(IntakeLimits limits, DecodeSlots places) {
         this.limits = limits;
         this.places = places;
     }
@@ -43,7 +44,7 @@ final class Intake {
 
     Taken look(PictureId id, String fileName, Path file, Instant now, Consumer<Double> progress) throws IOException {
         ReadPicture read = places.look(file, limits, Rendition.SIZES.getLast(), progress);
-        Facts facts = read.facts();
+        ImageHeader facts = read.facts();
         Survey survey = read.survey();
         Optional<PictureLook> look = Optional.of(new PictureLook(
                 survey.detail().orElse(1),

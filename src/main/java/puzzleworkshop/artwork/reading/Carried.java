@@ -7,8 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Light;
 import puzzleworkshop.measure.Sentence;
 
 /** Writes what was read of a picture so that another process of ours can read it: every field in order, nothing else. */
@@ -21,7 +21,7 @@ final class Carried {
 
     private Carried() {}
 
-    static void write(Facts facts, DataOutputStream out) throws IOException {
+    static void write(ImageHeader facts, DataOutputStream out) throws IOException {
         out.writeUTF(facts.format().name());
         out.writeInt(facts.storedWidth());
         out.writeInt(facts.storedHeight());
@@ -38,7 +38,7 @@ final class Carried {
     }
 
     /** What a JPEG's decoder must know stays behind: the pixels are decoded already. */
-    static Facts facts(DataInputStream in) throws IOException {
+    static ImageHeader facts(DataInputStream in) throws IOException {
         PictureFormat format = PictureFormat.valueOf(in.readUTF());
         int width = in.readInt();
         int height = in.readInt();
@@ -56,7 +56,7 @@ final class Carried {
         for (int i = 0; i < count; i++) {
             notices.add(sentence(in));
         }
-        return new Facts(
+        return new ImageHeader(
                 format,
                 width,
                 height,

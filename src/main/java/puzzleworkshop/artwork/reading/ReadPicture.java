@@ -1,4 +1,4 @@
 package puzzleworkshop.artwork.reading;
 
 /** What one look at a file gives. */
-public record ReadPicture(Facts facts, Survey survey) {}
+public record ReadPicture(ImageHeader facts, Survey survey) {}

@@ -6,7 +6,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
-import puzzleworkshop.artwork.IntakeLimits;
+import puzzleworkshop.artwork.pixels.Pixels;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -39,7 +40,7 @@ public final class ReaderMain {
         Path file = Path.of(args[1]);
         IntakeLimits limits =
                 new IntakeLimits(Long.parseLong(args[2]), Long.parseLong(args[3]), Integer.parseInt(args[4]));
-        Facts facts = FirstLook.at(file, limits);
+        ImageHeader facts = ImageProbe.at(file, limits);
         try (DataOutputStream out =
                 new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(Path.of("found"))))) {
             Carried.write(facts, out);

@@ -12,7 +12,8 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.artwork.IntakeLimits;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -46,13 +47,13 @@ public final class SeparateReader {
         }
         boolean jpeg = head.length > 2 && head[0] == (byte) 0xFF && head[1] == (byte) 0xD8;
         if (jpeg) {
-            Facts.JpegScan scan = FirstLook.at(file, limits).scan().orElseThrow();
+            ImageHeader.JpegScan scan = ImageProbe.at(file, limits).scan().orElseThrow();
             return scan.several() || scan.components() == 4;
         }
         return true;
     }
 
-    /** The same as {@link FirstLook#at} and {@link Survey#of}, elsewhere. */
+    /** The same as {@link ImageProbe#at} and {@link Survey#of}, elsewhere. */
     public static ReadPicture look(
             Path file, IntakeLimits limits, int longerSide, Duration time, Consumer<Double> progress)
             throws IOException {
@@ -75,12 +76,12 @@ public final class SeparateReader {
         return SeparateProcess.run(
                 ReaderMain.class, arguments("unpack", file, limits, "0"), time, line -> {}, (folder, end) -> {
                     try (DataInputStream found = found(folder, end)) {
-                        Facts facts = Carried.facts(found);
+                        ImageHeader facts = Carried.facts(found);
                         int count = found.readInt();
                         boolean own = found.readBoolean();
                         Path pixels = Files.createTempFile("puzzle-pixels-", ".raw");
                         Files.move(folder.resolve("pixels"), pixels, StandardCopyOption.REPLACE_EXISTING);
-                        return UnpackedPixels.unpacked(pixels, facts, Spout.channels(facts, count, own));
+                        return UnpackedPixels.unpacked(pixels, facts, DecodedRowSink.channels(facts, count, own));
                     }
                 });
     }

@@ -4,6 +4,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import puzzleworkshop.artwork.pixels.Focus;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Light;
+import puzzleworkshop.artwork.pixels.Pixels;
+import puzzleworkshop.artwork.pixels.Shrink;
 import puzzleworkshop.measure.WorkLimit;
 
 /**
@@ -18,12 +23,13 @@ public record Survey(Frame copy, OptionalDouble detail, Light light) {
      * @param longerSide of the copy in pixels; smaller pictures keep their size
      * @param progress told shares from 0 to 1
      */
-    public static Survey of(Path file, Facts facts, int longerSide, Consumer<Double> progress) throws IOException {
+    public static Survey of(Path file, ImageHeader facts, int longerSide, Consumer<Double> progress)
+            throws IOException {
         return of(file, facts, longerSide, WorkLimit.none(), progress);
     }
 
     /** @param limit looked at for every row */
-    public static Survey of(Path file, Facts facts, int longerSide, WorkLimit limit, Consumer<Double> progress)
+    public static Survey of(Path file, ImageHeader facts, int longerSide, WorkLimit limit, Consumer<Double> progress)
             throws IOException {
         int width = facts.storedWidth();
         int height = facts.storedHeight();

@@ -13,9 +13,10 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import puzzleworkshop.artwork.Crop;
-import puzzleworkshop.artwork.IntakeLimits;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Framing;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.measure.Refused;
 
 class SeparateReaderTest {
@@ -39,7 +40,7 @@ class SeparateReaderTest {
             assertThat(SeparateReader.isNeeded(file, IntakeLimits.USUAL))
                     .as(each.getKey())
                     .isTrue();
-            Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
+            ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
             List<Double> progress = new ArrayList<>();
             ReadPicture apart = SeparateReader.look(file, IntakeLimits.USUAL, 100, TIME, progress::add);
             assertThat(apart.facts())
