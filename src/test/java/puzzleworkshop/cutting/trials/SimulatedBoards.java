@@ -99,7 +99,7 @@ public final class SimulatedBoards {
             double over = Math.log(energy / need) - passNeeds * extra + scatter * dice.nextGaussian();
             Result result = over >= 0 ? Result.THROUGH : over > -0.16 ? Result.PARTLY : Result.NOT_THROUGH;
             double heat = (over - passBears * extra) / room;
-            int charring = (int) Math.clamp(Math.round(1 + 1.5 * heat + 0.15 * dice.nextGaussian()), 0, 4);
+            int charring = Math.clamp(Math.round(1 + 1.5 * heat + 0.15 * dice.nextGaussian()), 0, 4);
             return Finding.of(result, charring);
         }
     }
