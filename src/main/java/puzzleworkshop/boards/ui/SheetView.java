@@ -20,6 +20,7 @@ import jakarta.annotation.security.PermitAll;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -30,7 +31,6 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetLabels;
-import puzzleworkshop.sheets.SheetPhotos;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.StockTaking;
@@ -56,7 +56,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient RackSettings settings;
     private final transient Workshop workshop;
     private final transient SheetLabels labels;
-    private final transient SheetPhotos photos;
+    private final transient Photos photos;
     private final transient StockTaking taking;
     private final transient SignedIn who;
     private final transient Formatter figures;
@@ -71,7 +71,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             RackSettings settings,
             Workshop workshop,
             SheetLabels labels,
-            SheetPhotos photos,
+            Photos photos,
             StockTaking taking,
             SignedIn who,
             Formatter figures,

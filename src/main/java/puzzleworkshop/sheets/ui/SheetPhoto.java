@@ -3,23 +3,21 @@ package puzzleworkshop.sheets.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Image;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetPhotos;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The photo of a sheet, and taking or choosing another. */
 public class SheetPhoto extends Div {
 
-    public SheetPhoto(
-            Sheet sheet, SheetRack rack, SheetPhotos photos, SignedIn who, Formatter figures, Runnable changed) {
+    public SheetPhoto(Sheet sheet, SheetRack rack, Photos photos, SignedIn who, Formatter figures, Runnable changed) {
         if (sheet.hasPhoto()) {
             Image image = new Image(
                     DownloadHandler.fromInputStream(event -> {
@@ -31,16 +29,16 @@ public class SheetPhoto extends Div {
             image.addClassName("sheets-photo");
             add(image);
         }
-        Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Feedback.unlessRefused(
-                    figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), photos.reduced(bytes), who.name()))) {
-                changed.run();
-            }
-        }));
-        upload.setAcceptedMimeTypes("image/*");
-        upload.setMaxFiles(1);
-        upload.setUploadButton(new Button(figures.text("sheets.photo.take")));
-        upload.setDropAllowed(false);
+        String name = who.name();
+        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, Feedback::refusal, file -> {
+                    byte[] jpeg = photos.reduced(file.path());
+                    return () -> {
+                        rack.photo(sheet.id(), jpeg, name);
+                        Feedback.tell(figures.text("sheets.photo.kept"), false);
+                        changed.run();
+                    };
+                })
+                .camera(new Button(figures.text("sheets.photo.take")));
         add(upload);
     }
 }
