@@ -1,39 +1,59 @@
 package puzzleworkshop.artwork;
 
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import org.springframework.stereotype.Service;
+import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.artwork.reading.PictureFormat;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.measure.Refused;
 
 /**
- * The one way photos come in that are no customer's picture: of a sheet, of the bench, of a cut edge. Told by their content,
- * upright, small enough to keep, and without anything that a camera wrote into them. Read with the same bounds as
- * customers' pictures.
+ * Takes in photos that people at the workshop make of their work: a sheet, a cut edge, what went wrong. One way for all of
+ * them: the content tells what the file is, its size is judged on the header before anything is decoded, and what is kept
+ * is a small upright JPEG in the screen's colours that says nothing of camera, place or time.
  */
-@Service
+@Component
 public class Photos {
 
-    /** Largest file taken. */
-    public static final int MOST_BYTES = 40_000_000;
+    public static final int MOST_BYTES = 20_000_000;
 
-    private static final int LONGEST = 1600;
+    /** Pixels of the longer side: fine scorch marks are still seen, and a year of them stays small. */
+    public static final int LONGEST = 1600;
+
+    public static final String MEDIA_TYPE = "image/jpeg";
+
     private static final IntakeLimits LIMITS = new IntakeLimits(MOST_BYTES, 120_000_000L, 29_999);
-    private static final float QUALITY = 0.85f;
+    private static final float QUALITY = 0.86f;
 
-    private final DecodeSlots slots;
+    private final DecodeSlots places;
 
-    Photos(DecodeSlots slots) {
-        this.slots = slots;
+    Photos(DecodeSlots places) {
+        this.places = places;
     }
 
     /**
-     * @return a JPEG of at most 1,600 pixels on the longer side
-     * @throws Refused when it is no picture that can be read
+     * The photo as it is kept, a JPEG of about 300 kB at most. Read with the same bounds as what strangers send.
+     *
+     * @throws Refused when it is no photo, damaged or too large
      */
-    public byte[] reduced(Path photo) throws IOException {
-        return Jpeg.write(
-                slots.look(photo, LIMITS, LONGEST, share -> {}).survey().copy(), QUALITY);
+    public byte[] kept(byte[] file) {
+        try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
+            return kept(copy.path());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** The same of a file on disk. */
+    public byte[] kept(Path file) throws IOException {
+        ReadPicture read = places.look(file, LIMITS, LONGEST, share -> {});
+        if (read.facts().format() == PictureFormat.PDF) {
+            throw new Refused("artwork.photo.pdf");
+        }
+        return Jpeg.write(read.survey().copy(), QUALITY);
     }
 }

@@ -45,7 +45,7 @@ public final class Logo {
     public static byte[] of(ReceivedFile file, Photos photos) throws IOException {
         byte[] content = file.content();
         boolean jpeg = content.length > 2 && content[0] == (byte) 0xFF && content[1] == (byte) 0xD8;
-        return of(jpeg ? photos.reduced(file.path()) : withPixelsOnly(content));
+        return of(jpeg ? photos.kept(file.path()) : withPixelsOnly(content));
     }
 
     /**

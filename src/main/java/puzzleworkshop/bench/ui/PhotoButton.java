@@ -2,12 +2,11 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.button.Button;
 import java.util.Optional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.cutting.trials.Photo;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -21,11 +20,10 @@ class PhotoButton extends FileUpload {
     }
 
     private PhotoButton(Order order, Stage stage, Bench bench, Formatter figures, String who, Runnable again) {
-        super(figures, Photo.MOST_BYTES, Feedback::refusal, file -> {
+        super(figures, Photos.MOST_BYTES, Feedback::refusal, file -> {
             byte[] content = file.content();
-            Photo photo = Photo.of(content).orElseThrow(() -> new Refused("bench.photo.kind", order.number()));
             return () -> {
-                bench.photo(order.id(), stage, Optional.empty(), photo.mediaType(), content, who);
+                bench.photo(order.id(), stage, Optional.empty(), content, who);
                 Feedback.tell(figures.text("bench.photo.kept"), false);
                 again.run();
             };

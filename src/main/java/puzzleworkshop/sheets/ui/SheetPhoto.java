@@ -17,7 +17,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** The photo of a sheet, and taking or choosing another. */
 public class SheetPhoto extends Div {
 
-    public SheetPhoto(Sheet sheet, SheetRack rack, Photos photos, SignedIn who, Formatter figures, Runnable changed) {
+    public SheetPhoto(Sheet sheet, SheetRack rack, SignedIn who, Formatter figures, Runnable changed) {
         if (sheet.hasPhoto()) {
             Image image = new Image(
                     DownloadHandler.fromInputStream(event -> {
@@ -31,14 +31,15 @@ public class SheetPhoto extends Div {
         }
         String name = who.name();
         FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, Feedback::refusal, file -> {
-                    byte[] jpeg = photos.reduced(file.path());
+                    byte[] photo = file.content();
                     return () -> {
-                        rack.photo(sheet.id(), jpeg, name);
+                        rack.photo(sheet.id(), photo, name);
                         Feedback.tell(figures.text("sheets.photo.kept"), false);
                         changed.run();
                     };
                 })
                 .camera(new Button(figures.text("sheets.photo.take")));
+        upload.setAcceptedMimeTypes("image/*");
         add(upload);
     }
 }
