@@ -77,7 +77,9 @@ class PieceAgainTest extends SpringBrowserlessTest {
         test(row).setValue(2);
         test(column).setValue(3);
         int number = LostPiece.at(pattern, 2, 3).orElseThrow().number();
-        assertThat(find(Paragraph.class).all()).extracting(Paragraph::getText).anyMatch(text -> text.startsWith("Piece " + number + ","));
+        assertThat(find(Paragraph.class).all())
+                .extracting(Paragraph::getText)
+                .anyMatch(text -> text.startsWith("Piece " + number + ","));
         assertThat(find(com.vaadin.flow.component.html.Anchor.class).all())
                 .extracting(anchor -> anchor.getElement().getAttribute("download"))
                 .contains(order.number() + "-piece-" + number + ".svg", order.number() + "-piece-" + number + ".pdf");
@@ -86,7 +88,8 @@ class PieceAgainTest extends SpringBrowserlessTest {
     /** PDFBox reads the page back: as large as piece and overhang, and printed all over. */
     @Test
     void the_print_of_a_piece_is_as_large_as_the_piece_and_its_overhang() throws Exception {
-        LostPiece lost = LostPiece.of(pattern, 1, LostPiece.Today.withKerf(pattern.spec().kerf()));
+        LostPiece lost =
+                LostPiece.of(pattern, 1, LostPiece.Today.withKerf(pattern.spec().kerf()));
         byte[] pdf = prints.pdf(order.picture().orElseThrow(), order.puzzle().finished(), lost, Length.mm(3));
         try (PDDocument read = Loader.loadPDF(pdf)) {
             double mm = 25.4 / 72;
@@ -124,5 +127,4 @@ class PieceAgainTest extends SpringBrowserlessTest {
                 .findFirst()
                 .orElseThrow();
     }
-
 }
