@@ -1,5 +1,7 @@
 package puzzleworkshop.geometry;
 
+import java.util.Arrays;
+import java.util.Optional;
 import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
@@ -36,6 +38,9 @@ public final class Profile {
     private final double diameter;
     private final double inscribed;
     private final Size rungSize;
+    /** An angle at which the rung fits, modulo 90°. */
+    private double rungDegrees;
+
 
     private Profile(Outline outline, UsefulSizes sizes, boolean stays) {
         this.outline = outline;
@@ -90,7 +95,9 @@ public final class Profile {
         for (int k = sizes.highestFor(largestPart); k > UsefulSizes.SCRAP; k--) {
             double w = sizes.rung(k).longerSide().mm();
             double h = sizes.rung(k).shorterSide().mm();
-            if (mayHold(w, h) && fit.angle(border, w, h, directions).isPresent()) {
+            Optional<Placement> place = mayHold(w, h) ? fit.place(border, w, h, directions) : Optional.empty();
+            if (place.isPresent()) {
+                rungDegrees = place.get().degrees() % 90;
                 return k;
             }
         }
@@ -104,6 +111,13 @@ public final class Profile {
                 && shorter <= narrowest
                 && shorter / 2 <= inscribed
                 && Math.sqrt(w * w + h * h) - 4 * Outline.TOLERANCE <= diameter;
+    }
+
+    /** Angles, modulo 90°, at which a rectangle fits most likely: those of the edges, and that of the rung. */
+    public double[] likely() {
+        double[] likely = Arrays.copyOf(directions, directions.length + 1);
+        likely[directions.length] = rungDegrees;
+        return likely;
     }
 
     /** True: it certainly fits at some angle. */

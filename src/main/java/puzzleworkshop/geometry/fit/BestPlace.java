@@ -3,7 +3,7 @@ package puzzleworkshop.geometry.fit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.Spot;
@@ -61,7 +61,7 @@ public final class BestPlace {
         if (allowed == null) {
             return board.surelyHolds(w, h)
                     || new RectangleFit()
-                            .angle(board.border, w, h, board.directions)
+                            .place(board.border, w, h, board.directions)
                             .isPresent();
         }
         for (double degrees : allowed) {
@@ -111,9 +111,12 @@ public final class BestPlace {
                 break;
             }
         }
-        if (best == null && allowed == null) {
-            OptionalDouble angle = new RectangleFit().angle(board.border, w, h, new double[0]);
-            angle.ifPresent(this::lookAt);
+        if (best == null) {
+            Optional<Placement> any = anyPlace();
+            any.ifPresent(place -> lookAt(place.degrees()));
+            if (best == null) {
+                any.ifPresent(this::judge);
+            }
         }
         if (best == null) {
             return Optional.empty();
@@ -124,6 +127,21 @@ public final class BestPlace {
         Placement chosen = finest ? leavingTheLargestRectangle() : best;
         double left = Math.max(0, board.area - w * h);
         return Optional.of(new Found(chosen, bestRung, Area.mm2(sizes.value(left, bestRung))));
+    }
+
+    /**
+     * The place that makes {@link #fits()} say yes. Where it fits by less than the tolerance only, the corners that are
+     * computed for the exact blank lie outside by more than that, and this place between them is the only one.
+     */
+    private Optional<Placement> anyPlace() {
+        RectangleFit fit = new RectangleFit();
+        if (allowed == null) {
+            return fit.place(board.border, w, h, board.likely());
+        }
+        return DoubleStream.of(allowed)
+                .mapToObj(degrees -> fit.placeAt(board.border, w, h, degrees))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private void sweepAll() {
