@@ -31,6 +31,18 @@ public final class BestPlace {
 
     private static final int MOST_TIES = 24;
 
+    /**
+     * Border pieces looked at (see {@link PlaceSearch#work()}), after which no further angle is begun once a place is
+     * known: about an eighth of a second. What was found by then stands; only boards with several hundred corners ever
+     * come so far.
+     */
+    static final long MOST_WORK = 40_000_000;
+
+    /** Of equal places so many are compared by what remains, on boards with few corners; fewer with many. */
+    private static final int COMPARED = 12;
+
+    private static final int COMPARED_PIECES = 2_000;
+
     private final Profile board;
     private final double w;
     private final double h;
@@ -107,7 +119,7 @@ public final class BestPlace {
         bestRung = UsefulSizes.SCRAP - 1;
         for (double degrees : firstAngles()) {
             lookAt(degrees);
-            if (!finest && bestRung == cap) {
+            if (!finest && bestRung == cap || best != null && work() > MOST_WORK) {
                 break;
             }
         }
@@ -206,7 +218,7 @@ public final class BestPlace {
 
     /** Looks at whole degrees low…high for a place beside which the goal fits. */
     private void sweep(int low, int high, int goal) {
-        if (low > high || bestRung >= goal) {
+        if (low > high || bestRung >= goal || work() > MOST_WORK) {
             return;
         }
         if (low == high) {
@@ -216,6 +228,10 @@ public final class BestPlace {
             sweep(low, middle, goal);
             sweep(middle + 1, high, goal);
         }
+    }
+
+    long work() {
+        return search.work() + rungs.work();
     }
 
     private boolean mayReach(int low, int high, int goal) {
@@ -266,9 +282,13 @@ public final class BestPlace {
     private Placement leavingTheLargestRectangle() {
         Placement chosen = best;
         double most = -1;
-        for (Placement place : ties.subList(0, Math.min(12, ties.size()))) {
+        int compared = Math.clamp(COMPARED_PIECES / board.coarseBorder().count, 1, COMPARED);
+        if (compared == 1) {
+            return best;
+        }
+        for (Placement place : ties.subList(0, Math.min(compared, ties.size()))) {
             double area = LargestRectangle.area(
-                    board.border.without(place, w, h), new double[] {place.degrees(), board.mainDirections[0]});
+                    board.coarseBorder().without(place, w, h), new double[] {place.degrees(), board.mainDirections[0]});
             if (area > most * (1 + 1e-9)) {
                 most = area;
                 chosen = place;

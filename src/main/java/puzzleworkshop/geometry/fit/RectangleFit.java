@@ -16,6 +16,9 @@ public final class RectangleFit {
     /** Sides lost by shrinking, in mm, below which a range of angles is not halved further. */
     static final double SHARPNESS = 0.004;
 
+    /** Border pieces looked at (see {@link PlaceSearch#work()}), after which ranges are given up sooner. */
+    private static final long MUCH_WORK = 15_000_000;
+
     private final PlaceSearch search = new PlaceSearch();
 
     /**
@@ -80,11 +83,16 @@ public final class RectangleFit {
         if (search.any(seen, w, h)) {
             return middle;
         }
-        if (w + h - lessW - lessH < SHARPNESS) {
+        if (w + h - lessW - lessH < sharpness()) {
             return Double.NaN;
         }
         double found = inRange(border, w, h, low, middle);
         return Double.isNaN(found) ? inRange(border, w, h, middle, high) : found;
+    }
+
+    /** A round board nearly holds a blank at all angles: then 'does not fit' is proved up to a tenth of a millimetre only. */
+    private double sharpness() {
+        return search.work() < MUCH_WORK ? SHARPNESS : 25 * SHARPNESS;
     }
 
     /** First side of the rectangle that is inside a × b turned by up to the given degrees; not above zero: none. */
