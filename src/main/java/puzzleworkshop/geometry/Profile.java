@@ -44,7 +44,6 @@ public final class Profile {
     /** An angle at which the rung fits, modulo 90°. */
     private double rungDegrees;
 
-
     /** Made when it is first asked for. */
     private Segments coarseBorder;
 

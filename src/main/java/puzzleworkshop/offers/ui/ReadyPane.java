@@ -89,6 +89,15 @@ public class ReadyPane extends Div {
         shown.addClassName("pw-big-number");
         shown.setId("ready");
         day.add(shown);
+        offer.ready()
+                .flatMap(forecast -> promised().map(forecast::harmedBy))
+                .filter(harmed -> !harmed.isEmpty())
+                .ifPresent(harmed -> {
+                    Span warning = new Span(getTranslation(
+                            "offers.new.harm.foot", harmed.getFirst().order(), harmed.size() - 1));
+                    warning.addClassName("pw-small");
+                    day.add(warning);
+                });
     }
 
     private void show(ReadyDay forecast, Offer offer) {

@@ -91,7 +91,8 @@ class AslantPlacesTest {
         }
         List<List<Spot>> holes = new ArrayList<>();
         for (int i = 0; i < 90; i++) {
-            holes.add(new Placement(80 + 440 * random.nextDouble(), 80 + 440 * random.nextDouble(), 90 * random.nextDouble())
+            holes.add(new Placement(
+                            80 + 440 * random.nextDouble(), 80 + 440 * random.nextDouble(), 90 * random.nextDouble())
                     .corners(2 + 6 * random.nextDouble(), 2 + 6 * random.nextDouble()));
         }
         Outline board = Outline.mended(ring, holes);
