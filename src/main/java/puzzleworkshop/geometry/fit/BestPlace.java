@@ -33,10 +33,10 @@ public final class BestPlace {
 
     /**
      * Border pieces looked at (see {@link PlaceSearch#work()}), after which no further angle is begun once a place is
-     * known: about an eighth of a second. What was found by then stands; only boards with several hundred corners ever
+     * known: about a quarter of a second. What was found by then stands; only boards with several hundred corners ever
      * come so far.
      */
-    static final long MOST_WORK = 40_000_000;
+    static final long MOST_WORK = 80_000_000;
 
     /** Of equal places so many are compared by what remains, on boards with few corners; fewer with many. */
     private static final int COMPARED = 12;

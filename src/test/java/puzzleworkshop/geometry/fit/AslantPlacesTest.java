@@ -80,7 +80,7 @@ class AslantPlacesTest {
         return fits;
     }
 
-    /** Work is counted, not time: forty million border pieces take an eighth of a second on an ordinary machine. */
+    /** Work is counted, not time: eighty million border pieces take a quarter of a second on an ordinary machine. */
     @Test
     void a_round_board_with_a_thousand_corners_and_many_holes_is_answered_with_bounded_work() {
         Random random = new Random(SEED);
