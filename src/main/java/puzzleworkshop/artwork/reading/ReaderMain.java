@@ -2,7 +2,11 @@ package puzzleworkshop.artwork.reading;
 
 import java.io.BufferedOutputStream;
 import java.io.DataOutputStream;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
@@ -18,6 +22,10 @@ import puzzleworkshop.measure.Sentence;
  */
 public final class ReaderMain {
 
+    /** What the parent reads. Nothing else may write there. */
+    private static final PrintStream TO_PARENT =
+            new PrintStream(new FileOutputStream(FileDescriptor.out), true, StandardCharsets.UTF_8);
+
     private ReaderMain() {}
 
     public static void main(String[] args) {
@@ -28,7 +36,7 @@ public final class ReaderMain {
         } catch (Throwable any) {
             code = refuse(any);
         }
-        System.out.flush();
+        TO_PARENT.flush();
         Runtime.getRuntime().halt(code);
     }
 
@@ -46,7 +54,7 @@ public final class ReaderMain {
             Carried.write(facts, out);
             if (args[0].equals("look")) {
                 Survey survey = Survey.of(
-                        file, facts, Integer.parseInt(args[5]), share -> System.out.println("progress " + share));
+                        file, facts, Integer.parseInt(args[5]), share -> TO_PARENT.println("progress " + share));
                 Carried.write(survey, out);
             } else {
                 Pixels.Channels channels = UnpackedPixels.unpack(file, facts, Path.of("pixels"));
