@@ -43,6 +43,7 @@ public final class EmbeddedServer implements AutoCloseable {
     private final int port;
     private final Thread watch;
     private volatile EmbeddedPostgres postgres;
+    private volatile Optional<ProcessHandle> process;
     private volatile boolean up = true;
     private volatile boolean closing;
     private volatile Optional<Instant> startedAgain = Optional.empty();
@@ -59,8 +60,9 @@ public final class EmbeddedServer implements AutoCloseable {
             this.postgres = start();
             this.port = postgres.getPort();
             this.watch = Thread.ofPlatform().daemon().name("database-watch").unstarted(this::watch);
-            // Where the system does not tell whose process it is, nothing can be watched.
-            if (OrphanServer.running(folder).isPresent()) {
+            this.process = OrphanServer.inFile(folder);
+            // Where the system shows no processes, nothing can be watched.
+            if (process.isPresent()) {
                 watch.start();
             }
         } catch (RuntimeException | Error e) {
@@ -109,13 +111,9 @@ public final class EmbeddedServer implements AutoCloseable {
     }
 
     private void watch() {
-        int missed = 0;
         while (!closing && pause(LOOK_EVERY_MILLIS)) {
-            missed = OrphanServer.running(folder).isPresent() ? 0 : missed + 1;
-            // Its file with the process number is written anew now and then: one look may miss it.
-            if (missed > 1 && !closing) {
+            if (!process.filter(OrphanServer::isAtWork).isPresent() && !closing) {
                 startAgain();
-                missed = 0;
             }
         }
     }
@@ -128,6 +126,7 @@ public final class EmbeddedServer implements AutoCloseable {
             try {
                 postgres.close();
                 postgres = builder().setPort(port).start();
+                process = OrphanServer.inFile(folder);
                 startedAgain = Optional.of(Instant.now());
                 up = true;
                 LOG.warn("The database server is there again. See in its log why it ended; is the disk full?");
@@ -153,6 +152,9 @@ public final class EmbeddedServer implements AutoCloseable {
 
     private void endWatch() {
         closing = true;
+        if (watch.getState() == Thread.State.NEW) {
+            return;
+        }
         watch.interrupt();
         try {
             watch.join(Duration.ofSeconds(90));

@@ -61,10 +61,7 @@ class EmbeddedServerIT {
             connection.createStatement().execute("create table if not exists kept (n int)");
             connection.createStatement().execute("insert into kept values (7)");
         }
-        ProcessHandle killed =
-                OrphanServer.running(DataFolder.of(folder.toString())).orElseThrow();
-        killed.destroyForcibly();
-        killed.onExit().get(20, TimeUnit.SECONDS);
+        OrphanServer.inFile(DataFolder.of(folder.toString())).orElseThrow().destroyForcibly();
         long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(120);
         while (server.startedAgain().isEmpty() && System.nanoTime() < end) {
             Thread.sleep(200);
