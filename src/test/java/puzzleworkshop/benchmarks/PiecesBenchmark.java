@@ -55,7 +55,9 @@ public final class PiecesBenchmark implements Benchmark {
         out = to;
         if (folder.isPresent()) {
             try (Stream<Path> files = Files.walk(folder.get())) {
-                for (Path file : files.filter(f -> f.toString().endsWith(".txt")).sorted().toList()) {
+                for (Path file : files.filter(f -> f.toString().endsWith(".txt"))
+                        .sorted()
+                        .toList()) {
                     readSet(file);
                 }
             }
@@ -102,7 +104,9 @@ public final class PiecesBenchmark implements Benchmark {
                 gone.add(Integer.valueOf(word));
             } else if (word.matches("\\d+[:/x]\\d+")) {
                 String[] place = word.split("[:/x]");
-                gone.add((Integer.parseInt(place[0]) - 1) * pattern.spec().grid().columns() + Integer.parseInt(place[1]));
+                gone.add(
+                        (Integer.parseInt(place[0]) - 1) * pattern.spec().grid().columns()
+                                + Integer.parseInt(place[1]));
             }
         }
         judge(stem, pattern, photos, gone);
@@ -120,7 +124,8 @@ public final class PiecesBenchmark implements Benchmark {
                 grid,
                 Long.parseLong(facts.get("pattern")),
                 CutStyle.valueOf(facts.getOrDefault("style", "knobs").toUpperCase(Locale.ROOT)),
-                PuzzleEdge.usual(PuzzleEdge.Kind.valueOf(facts.getOrDefault("edge", "square").toUpperCase(Locale.ROOT))),
+                PuzzleEdge.usual(PuzzleEdge.Kind.valueOf(
+                        facts.getOrDefault("edge", "square").toUpperCase(Locale.ROOT))),
                 Length.mm(Double.parseDouble(facts.getOrDefault("thickness", "3"))),
                 Length.mm(Double.parseDouble(facts.getOrDefault("kerf", "0.15"))),
                 List.of());

@@ -94,7 +94,8 @@ public final class PieceScenes {
             ring[2 * i] = corners[i].x;
             ring[2 * i + 1] = corners[i].y;
         }
-        Scene.Board board = new Scene.Board(List.of(ring), pattern.spec().thickness().mm());
+        Scene.Board board =
+                new Scene.Board(List.of(ring), pattern.spec().thickness().mm());
         board.wall = new double[] {0.12, 0.07, 0.04};
         board.grainAngle = Math.PI * random.nextDouble();
         board.seed = random.nextInt(1000);

@@ -78,8 +78,8 @@ public final class BoardFinder {
             }
             try {
                 requireWhole(part);
-                int[] outer =
-                        Regions.rings(part, mask.ground.columns, mask.ground.rows).getFirst();
+                int[] outer = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
                 double[] edge = new EdgeSearch(photo, mask).refined(onPlane(outer));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 double[] ring = silhouette.onBoard(edge, walls);

@@ -93,8 +93,6 @@ final class Profile {
             }
         }
         double length = Math.sqrt(best);
-        return new double[] {
-            Math.max(0, (square + other.square - 2 * length) / POINTS), cos / length, sin / length
-        };
+        return new double[] {Math.max(0, (square + other.square - 2 * length) / POINTS), cos / length, sin / length};
     }
 }
