@@ -224,7 +224,7 @@ public final class BoardFinder {
                 scale = Math.min(scale, seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]));
             }
         }
-        double flat = 0.12;
+        double flat = 0.2;
         double edge = 0.8 / scale + 0.6 * (1 - clear);
         return flat + Math.sqrt(4 * view * view + edge * edge + Math.pow(2 * seen.residual() / scale, 2));
     }
