@@ -18,6 +18,9 @@ public final class BoardFinder {
     /** Holes below this area are not worth a ring, mm². */
     private static final double SMALLEST_HOLE = 9;
 
+    /** A board without colour must be darker than this, in spreads of white paper, or it may be a shadow. */
+    private static final double DARKER_THAN_SHADOW = 40;
+
     private static final double FEWEST_CLEAR = 0.72;
 
     private final Photo photo;
@@ -162,6 +165,9 @@ public final class BoardFinder {
 
     private FoundBoard board(int[] part) {
         requireWhole(part);
+        if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
+            throw new Refused("camera.outline.grey");
+        }
         if (mask.hasGlare(part)) {
             throw new Refused("camera.photo.glare");
         }
@@ -224,7 +230,7 @@ public final class BoardFinder {
                 scale = Math.min(scale, seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]));
             }
         }
-        double flat = 0.12;
+        double flat = 0.2;
         double edge = 0.8 / scale + 0.6 * (1 - clear);
         return flat + Math.sqrt(4 * view * view + edge * edge + Math.pow(2 * seen.residual() / scale, 2));
     }
