@@ -113,9 +113,10 @@ final class EdgeSearch {
             light[1] = 0;
             light[2] = 0;
             photo.addLight(uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), 1, light);
-            double board =
-                    (weights[0] * light[0] / white[0] + weights[1] * light[1] / white[1] + weights[2] * light[2] / white[2])
-                            / weights[3];
+            double board = (weights[0] * light[0] / white[0]
+                            + weights[1] * light[1] / white[1]
+                            + weights[2] * light[2] / white[2])
+                    / weights[3];
             double level = (light[0] / white[0] + light[1] / white[1] + light[2] / white[2]) / 3;
             if (onPaper) {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own

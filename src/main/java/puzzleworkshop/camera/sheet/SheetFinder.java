@@ -125,7 +125,8 @@ public final class SheetFinder {
                 .mapToDouble(marker -> MarkerEdges.blur(photo, marker.corners()))
                 .sorted()
                 .toArray();
-        double scale = sheet.view().pixelsPerMm(sheet.sheet().width() / 2, sheet.sheet().height() / 2);
+        double scale = sheet.view()
+                .pixelsPerMm(sheet.sheet().width() / 2, sheet.sheet().height() / 2);
         if (blur[blur.length / 2] / scale > WORST_BLUR_MM) {
             throw new Refused("camera.photo.blurred");
         }
