@@ -29,7 +29,7 @@ class FloorsTest {
             List.of("workshop", "artwork", "machines", "cutfiles", "pattern", "sheets", "supplies"),
             List.of("cutting", "pricing"),
             List.of("orders"),
-            List.of("boards", "payments"),
+            List.of("boards", "payments", "progress"),
             List.of("printing", "planning"),
             List.of("offers", "proofs", "bench"),
             List.of("delivery", "papers", "insights"),

@@ -23,10 +23,14 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.StagesSoFar;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Running;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -37,12 +41,13 @@ import puzzleworkshop.workshop.Stage;
  * and the database refuses a stage that is done twice or skipped, whatever a screen believes.
  */
 @Service
-public class Bench implements StagesSoFar {
+public class Bench {
 
     private static final List<String> PHOTOS = List.of("image/jpeg", "image/png", "image/webp");
     private static final int MOST_BYTES = 20_000_000;
 
-    private final BenchStore store;
+    private final Progress progress;
+    private final PhotoStore photos;
     private final StageTransitions work;
     private final Orders orders;
     private final WeekPlan plan;
@@ -52,7 +57,8 @@ public class Bench implements StagesSoFar {
     private final Clock clock;
 
     Bench(
-            BenchStore store,
+            Progress progress,
+            PhotoStore photos,
             StageTransitions work,
             Orders orders,
             WeekPlan plan,
@@ -60,7 +66,8 @@ public class Bench implements StagesSoFar {
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
             Clock clock) {
-        this.store = store;
+        this.progress = progress;
+        this.photos = photos;
         this.work = work;
         this.orders = orders;
         this.plan = plan;
@@ -115,9 +122,9 @@ public class Bench implements StagesSoFar {
                 .filter(entry -> entry.order().next().equals(Optional.of(stage)))
                 .toList();
         Map<OrderId, Running> running =
-                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
+                progress.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
         Map<OrderId, Instant> last =
-                store.lastDone(here.stream().map(e -> e.order().id()).toList());
+                progress.lastDone(here.stream().map(e -> e.order().id()).toList());
         Duration rest = beforeItsTime.restBefore(stage);
         Instant now = clock.instant();
         Map<OrderId, List<Sheet>> boards =
@@ -215,7 +222,7 @@ public class Bench implements StagesSoFar {
                     other.get().since());
         }
         try {
-            store.start(id, stage, who, clock.instant());
+            progress.start(id, stage, who, clock.instant());
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("bench.clock.runs", order.number(), who, clock.instant());
         }
@@ -227,7 +234,7 @@ public class Bench implements StagesSoFar {
     @Transactional
     public void stop(OrderId id, String who) {
         Order order = orders.lock(id);
-        if (!store.stop(id, who, clock.instant())) {
+        if (!progress.stop(id, who, clock.instant())) {
             throw new Refused("bench.clock.stopped", order.number());
         }
         afterCommit.tell(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
@@ -240,25 +247,25 @@ public class Bench implements StagesSoFar {
     }
 
     public Optional<Running> running(OrderId id) {
-        return store.running().stream().filter(r -> r.order().equals(id)).findFirst();
+        return progress.running().stream().filter(r -> r.order().equals(id)).findFirst();
     }
 
     public List<Running> running() {
-        return store.running();
+        return progress.running();
     }
 
     /** All ticks of an order in the order in which they were made, those taken back included. */
     public List<Tick> ticks(OrderId id) {
-        return store.ticks(id);
+        return progress.ticks(id);
     }
 
     public List<Rework> mishaps(OrderId id) {
-        return store.mishaps(id);
+        return progress.mishaps(id);
     }
 
     /** What went wrong since a moment, for all orders. */
     public List<Rework> mishapsSince(Instant from) {
-        return store.mishapsSince(from);
+        return progress.mishapsSince(from);
     }
 
     /**
@@ -276,36 +283,14 @@ public class Bench implements StagesSoFar {
         if (content.length == 0 || content.length > MOST_BYTES) {
             throw new Refused("bench.photo.size", order.number(), MOST_BYTES / 1_000_000);
         }
-        return store.addPhoto(id, stage, mishap, mediaType, content, who, clock.instant());
+        return photos.add(id, stage, mishap, mediaType, content, who, clock.instant());
     }
 
     public List<PhotoNote> photos(OrderId id) {
-        return store.photos(id);
+        return photos.of(id);
     }
 
     public Optional<Photo> photo(long id) {
-        return store.photo(id);
-    }
-
-    @Override
-    public Map<OrderId, SoFar> of(Collection<OrderId> asked) {
-        Map<OrderId, Instant> last = store.lastDone(asked);
-        Map<OrderId, Double> waiting = store.waitingMinutes();
-        Set<OrderId> afresh = store.madeAfresh(asked);
-        Map<OrderId, Running> running =
-                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
-        Map<OrderId, SoFar> answers = new HashMap<>();
-        Instant now = clock.instant();
-        for (OrderId id : asked) {
-            Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int)
-                    Math.round(Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
-            answers.put(
-                    id,
-                    new SoFar(
-                            Optional.ofNullable(last.get(id)),
-                            begun.map(minutes -> Math.max(0, minutes)),
-                            afresh.contains(id)));
-        }
-        return answers;
+        return photos.find(id);
     }
 }

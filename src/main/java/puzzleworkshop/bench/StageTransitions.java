@@ -26,6 +26,9 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
@@ -40,7 +43,7 @@ class StageTransitions {
 
     static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
 
-    private final BenchStore store;
+    private final Progress progress;
     private final Orders orders;
     private final SheetRack rack;
     private final OrderBoards boards;
@@ -53,7 +56,7 @@ class StageTransitions {
     private final Clock clock;
 
     StageTransitions(
-            BenchStore store,
+            Progress progress,
             Orders orders,
             SheetRack rack,
             OrderBoards boards,
@@ -64,7 +67,7 @@ class StageTransitions {
             Machines machines,
             CutJobs cutJobs,
             Clock clock) {
-        this.store = store;
+        this.progress = progress;
         this.orders = orders;
         this.rack = rack;
         this.boards = boards;
@@ -82,7 +85,7 @@ class StageTransitions {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
-            store.stop(id, who, now);
+            progress.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
                 boards.cut(id, freshBoardSince(order), who);
@@ -90,7 +93,7 @@ class StageTransitions {
             usedUp.at(stage, order, who);
             beforeItsTime.note(order, stage, who);
             try {
-                store.insertTick(id, stage, who, device, store.book(id, stage), now);
+                progress.insertTick(id, stage, who, device, progress.book(id, stage), now);
             } catch (DataIntegrityViolationException refused) {
                 throw new Refused("bench.tick.meanwhile", order.number(), Sentence.of(stage.textKey()));
             }
@@ -109,7 +112,7 @@ class StageTransitions {
 
     /** The newest cut of the order, if it was cut to the end since it last began anew. */
     Optional<CutJob> recordedCut(Order order) {
-        List<Rework> mishaps = store.mishaps(order.id());
+        List<Rework> mishaps = progress.mishaps(order.id());
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
         return cutJobs.lastFor(order.id().value())
                 .filter(job -> job.state() == CutJob.State.DONE)
@@ -119,7 +122,7 @@ class StageTransitions {
 
     /** When the order last began anew with another board; what was cut before is of no use since. */
     private Instant freshBoardSince(Order order) {
-        return store.mishaps(order.id()).stream()
+        return progress.mishaps(order.id()).stream()
                 .filter(mishap -> mishap.againFrom().compareTo(Stage.MASK) < 0)
                 .map(Rework::at)
                 .reduce((one, later) -> later)
@@ -128,7 +131,7 @@ class StageTransitions {
 
     Optional<Tick> undoable(OrderId id) {
         Optional<Order> order = orders.find(id);
-        return store.ticks(id).stream()
+        return progress.ticks(id).stream()
                 .filter(tick -> !tick.undone())
                 .reduce((one, other) -> other)
                 .filter(tick -> tick.at().plus(UNDO_WITHIN).isAfter(clock.instant()))
@@ -137,7 +140,7 @@ class StageTransitions {
 
     /** The ticks of all orders that can still be taken back, newest first. */
     List<Tick> undoable() {
-        List<Tick> last = store.lastSince(clock.instant().minus(UNDO_WITHIN));
+        List<Tick> last = progress.lastSince(clock.instant().minus(UNDO_WITHIN));
         Map<OrderId, Order> known = orders.all(last.stream().map(Tick::order).toList()).stream()
                 .collect(Collectors.toMap(Order::id, Function.identity()));
         return last.stream()
@@ -162,8 +165,8 @@ class StageTransitions {
                     .forEach(cut -> boards.undo(cut, who));
         }
         usedUp.backFrom(tick.stage(), order, who);
-        store.undo(tick, who, clock.instant());
-        store.stop(id, who, clock.instant());
+        progress.undo(tick, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         orders.sendBack(
                 id,
                 tick.stage(),
@@ -176,13 +179,13 @@ class StageTransitions {
     public Rework wentWrong(OrderId id, Rework.Report report, String who) {
         Order order = orders.lock(id);
         Rework mishap = reckon(order, report, who);
-        store.stop(id, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         // What the clock showed belongs to the work that is lost, not to the next attempt.
-        store.book(id, mishap.noticedAt());
+        progress.book(id, mishap.noticedAt());
         if (report.boardSpoiled()) {
             boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
         }
-        long number = store.insert(mishap);
+        long number = progress.insert(mishap);
         Sentence why = Sentence.of(
                 "bench.history.wrong",
                 Sentence.of(mishap.what().textKey()),
@@ -222,8 +225,8 @@ class StageTransitions {
         }
         OrderId id = order.id();
         Instant lastBeginning =
-                store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
-        List<Tick> ticks = store.ticks(id).stream()
+                progress.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        List<Tick> ticks = progress.ticks(id).stream()
                 .filter(tick -> !tick.undone()
                         && !tick.stage().equals(noticed)
                         && tick.at().isAfter(lastBeginning))
@@ -238,7 +241,7 @@ class StageTransitions {
                             standard.hands(order.quantity(), order.puzzle().pieces())));
             laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
         }
-        Minutes onTheClock = store.running().stream()
+        Minutes onTheClock = progress.running().stream()
                 .filter(running -> running.order().equals(id))
                 .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
                 .reduce(Minutes.ZERO, Minutes::plus);
@@ -286,7 +289,7 @@ class StageTransitions {
     /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
     private Money printWithoutLedger(Order order, Rework.Report report, Instant since) {
         boolean printed = report.againFrom() == Stage.PRINT
-                && store.ticks(order.id()).stream()
+                && progress.ticks(order.id()).stream()
                         .anyMatch(tick -> !tick.undone()
                                 && tick.stage() == Stage.PRINT
                                 && tick.at().isAfter(since));
@@ -310,10 +313,10 @@ class StageTransitions {
         Instant now = clock.instant();
         boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
         if (event.job().state() != CutJob.State.RUNNING) {
-            store.stop(id, event.by(), now);
+            progress.stop(id, event.by(), now);
         } else if (atTheLaser
-                && store.running().stream().noneMatch(running -> running.order().equals(id))) {
-            store.start(id, Stage.CUT, event.by(), now);
+                && progress.running().stream().noneMatch(running -> running.order().equals(id))) {
+            progress.start(id, Stage.CUT, event.by(), now);
         }
         afterCommit.tell(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
     }
@@ -321,6 +324,6 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void givenUp(OrderCancelled event) {
-        store.stop(event.order(), event.who(), clock.instant());
+        progress.stop(event.order(), event.who(), clock.instant());
     }
 }

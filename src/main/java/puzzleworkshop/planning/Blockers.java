@@ -16,7 +16,7 @@ import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.payments.PaymentsAwaited;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.sheets.SheetRack;

@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
@@ -27,7 +26,8 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
@@ -39,6 +39,7 @@ import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.supplies.StockMoved;
@@ -63,7 +64,7 @@ public class WeekPlan {
     private final PlanStore store;
     private final Payments payments;
     private final LatenessWeights weights;
-    private final ObjectProvider<StagesSoFar> bench;
+    private final Progress progress;
     private final Clock clock;
     private final VersionedCache<Asked, Made> plans;
 
@@ -77,7 +78,7 @@ public class WeekPlan {
             PlanStore store,
             Payments payments,
             LatenessWeights weights,
-            ObjectProvider<StagesSoFar> bench,
+            Progress progress,
             Clock clock) {
         this.orders = orders;
         this.times = times;
@@ -88,7 +89,7 @@ public class WeekPlan {
         this.store = store;
         this.payments = payments;
         this.weights = weights;
-        this.bench = bench;
+        this.progress = progress;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
@@ -140,7 +141,7 @@ public class WeekPlan {
             Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
-            Map<OrderId, SoFar> soFar = soFar(open);
+            Map<OrderId, SoFar> soFar = progress.soFar(open.stream().map(Order::id).toList());
             Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
             Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
@@ -290,14 +291,6 @@ public class WeekPlan {
         Map<OrderId, DeliveryWay> ways = new HashMap<>();
         open.forEach(order -> ways.put(order.id(), way(order.deliveryWay(), known)));
         return ways;
-    }
-
-    private Map<OrderId, SoFar> soFar(List<Order> open) {
-        Map<OrderId, SoFar> all = new HashMap<>();
-        List<OrderId> ids = new ArrayList<>();
-        open.forEach(order -> ids.add(order.id()));
-        bench.ifAvailable(answers -> all.putAll(answers.of(ids)));
-        return all;
     }
 
     /** Prints of a run are made in one go, and laminated in one go after it. */

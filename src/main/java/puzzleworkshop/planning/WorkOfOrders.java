@@ -10,7 +10,7 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job.Hold;

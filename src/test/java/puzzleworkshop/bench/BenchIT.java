@@ -34,6 +34,10 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Running;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.DatabaseTest;
@@ -45,6 +49,9 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BenchIT {
+
+    @Autowired
+    Progress progress;
 
     @Autowired
     private Machines machines;
@@ -227,7 +234,7 @@ class BenchIT {
         jdbc.sql("update stage_timer set started_at = started_at - interval '12 minutes' where order_id = :o")
                 .param("o", order.id().value())
                 .update();
-        assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
+        assertThat(progress.soFar(List.of(order.id())).get(order.id()).begun()).contains(12);
         assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
         bench.tick(List.of(order.id()), Stage.PRINT, "Mila", "");
         assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value())

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Rework;
+import puzzleworkshop.progress.Rework;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.Orders;

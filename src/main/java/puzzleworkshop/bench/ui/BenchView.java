@@ -31,7 +31,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.bench.Tick;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.bench.Ticked;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;

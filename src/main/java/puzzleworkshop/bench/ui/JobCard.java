@@ -16,7 +16,7 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
-import puzzleworkshop.bench.Running;
+import puzzleworkshop.progress.Running;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;

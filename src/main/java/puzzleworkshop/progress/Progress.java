@@ -1,8 +1,10 @@
-package puzzleworkshop.bench;
+package puzzleworkshop.progress;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Currency;
@@ -12,28 +14,37 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
-import puzzleworkshop.bench.Rework.What;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.progress.Rework.What;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
+/**
+ * The records of what was done: ticks, the clocks of the hands, and work that had to be made again. Lines are added, never
+ * changed; the order's row is locked by whoever writes them.
+ */
 @Repository
-class BenchStore {
+public class Progress {
 
     private static final String TICKS = """
             select d.*, exists (select 1 from stage_undone u where u.done_id = d.id) as undone from stage_done d
             """;
 
     private final JdbcClient jdbc;
+    private final Clock clock;
 
-    BenchStore(JdbcClient jdbc) {
+    Progress(JdbcClient jdbc, Clock clock) {
         this.jdbc = jdbc;
+        this.clock = clock;
     }
 
-    void insertTick(OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
+    public void insertTick(OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
         jdbc.sql("""
                 insert into stage_done (order_id, stage, attempt, done_at, done_by, device, minutes)
                 select :order, :stage, count(*) + 1, :at, :who, :device, :minutes
@@ -49,7 +60,7 @@ class BenchStore {
     }
 
     /** In the order in which they were made. */
-    List<Tick> ticks(OrderId order) {
+    public List<Tick> ticks(OrderId order) {
         return jdbc.sql(TICKS + "where d.order_id = :order order by d.id")
                 .param("order", order.value())
                 .query((row, n) -> tick(row))
@@ -57,7 +68,7 @@ class BenchStore {
     }
 
     /** Of each order that was ticked since then its last tick that stands, newest first. */
-    List<Tick> lastSince(Instant from) {
+    public List<Tick> lastSince(Instant from) {
         return jdbc.sql("""
                 select * from (
                     select distinct on (d.order_id) d.*, false as undone from stage_done d
@@ -84,7 +95,7 @@ class BenchStore {
                 row.getBoolean("undone"));
     }
 
-    Map<OrderId, Instant> lastDone(Collection<OrderId> orders) {
+    public Map<OrderId, Instant> lastDone(Collection<OrderId> orders) {
         Map<OrderId, Instant> last = new HashMap<>();
         jdbc.sql("""
                 select d.order_id, max(d.done_at) as at from stage_done d
@@ -103,7 +114,7 @@ class BenchStore {
         return orders.stream().map(OrderId::value).toArray(Long[]::new);
     }
 
-    void undo(Tick tick, String who, Instant at) {
+    public void undo(Tick tick, String who, Instant at) {
         jdbc.sql("insert into stage_undone (done_id, undone_at, undone_by) values (:id, :at, :who)")
                 .param("id", tick.id())
                 .param("at", Timestamp.from(at))
@@ -111,7 +122,7 @@ class BenchStore {
                 .update();
     }
 
-    void start(OrderId order, Stage stage, String who, Instant at) {
+    public void start(OrderId order, Stage stage, String who, Instant at) {
         jdbc.sql("insert into stage_timer (order_id, stage, started_at, started_by) values (:order, :stage, :at, :who)")
                 .param("order", order.value())
                 .param("stage", stage.name())
@@ -120,7 +131,7 @@ class BenchStore {
                 .update();
     }
 
-    boolean stop(OrderId order, String who, Instant at) {
+    public boolean stop(OrderId order, String who, Instant at) {
         return jdbc.sql("""
                 update stage_timer set stopped_at = greatest(:at, started_at), stopped_by = :who
                 where order_id = :order and stopped_at is null
@@ -133,7 +144,7 @@ class BenchStore {
     }
 
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
-    Optional<Minutes> book(OrderId order, Stage stage) {
+    public Optional<Minutes> book(OrderId order, Stage stage) {
         return jdbc.sql("""
                 with counted as (
                     update stage_timer set booked = true
@@ -147,7 +158,7 @@ class BenchStore {
                 .single();
     }
 
-    List<Running> running() {
+    public List<Running> running() {
         return jdbc.sql("select * from stage_timer where stopped_at is null order by started_at")
                 .query((row, n) -> new Running(
                         new OrderId(row.getLong("order_id")),
@@ -157,20 +168,21 @@ class BenchStore {
                 .list();
     }
 
-    /** Minutes on stopped, not yet counted clocks, by order. */
-    Map<OrderId, Double> waitingMinutes() {
-        Map<OrderId, Double> minutes = new HashMap<>();
+    /** Minutes on stopped, not yet counted clocks. */
+    private Map<Running.At, Double> waitingMinutes() {
+        Map<Running.At, Double> minutes = new HashMap<>();
         jdbc.sql("""
-                select t.order_id, sum(extract(epoch from t.stopped_at - t.started_at)) / 60 as minutes
-                from stage_timer t join customer_order o on o.id = t.order_id and o.next_stage = t.stage
-                where t.stopped_at is not null and not t.booked group by t.order_id
+                select order_id, stage, sum(extract(epoch from stopped_at - started_at)) / 60 as minutes
+                from stage_timer where stopped_at is not null and not booked group by order_id, stage
                 """)
-                .query((row, n) -> minutes.put(new OrderId(row.getLong("order_id")), row.getDouble("minutes")))
+                .query((row, n) -> minutes.put(
+                        new Running.At(new OrderId(row.getLong("order_id")), Stage.valueOf(row.getString("stage"))),
+                        row.getDouble("minutes")))
                 .list();
         return minutes;
     }
 
-    long insert(Rework mishap) {
+    public long insert(Rework mishap) {
         return jdbc.sql("""
                 insert into went_wrong (order_id, noticed_at, again_from, what, note, board_spoiled, minutes_lost,
                     laser_minutes_lost, material_lost, currency, happened_at, told_by)
@@ -193,14 +205,14 @@ class BenchStore {
                 .single();
     }
 
-    List<Rework> mishaps(OrderId order) {
+    public List<Rework> mishaps(OrderId order) {
         return jdbc.sql("select * from went_wrong where order_id = :order order by id")
                 .param("order", order.value())
                 .query((row, n) -> mishap(row))
                 .list();
     }
 
-    List<Rework> mishapsSince(Instant from) {
+    public List<Rework> mishapsSince(Instant from) {
         return jdbc.sql("select * from went_wrong where happened_at >= :from order by id")
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> mishap(row))
@@ -208,7 +220,7 @@ class BenchStore {
     }
 
     /** Orders whose last mishap sent them back before the mask, so that a board cut before it no longer serves. */
-    Set<OrderId> madeAfresh(Collection<OrderId> orders) {
+    public Set<OrderId> madeAfresh(Collection<OrderId> orders) {
         return new HashSet<>(jdbc.sql("""
                 select order_id from (
                     select distinct on (order_id) order_id, again_from from went_wrong
@@ -236,44 +248,27 @@ class BenchStore {
                 row.getString("told_by"));
     }
 
-    long addPhoto(
-            OrderId order,
-            Stage stage,
-            Optional<Long> mishap,
-            String mediaType,
-            byte[] content,
-            String who,
-            Instant at) {
-        return jdbc.sql("""
-                insert into bench_photo (order_id, stage, wrong_id, media_type, content, taken_at, taken_by)
-                values (:order, :stage, :wrong, :media, :content, :at, :who) returning id
-                """)
-                .param("order", order.value())
-                .param("stage", stage.name())
-                .param("wrong", mishap.orElse(null))
-                .param("media", mediaType)
-                .param("content", content)
-                .param("at", Timestamp.from(at))
-                .param("who", who)
-                .query(Long.class)
-                .single();
-    }
-
-    List<Bench.PhotoNote> photos(OrderId order) {
-        return jdbc.sql("select id, stage, taken_at, taken_by from bench_photo where order_id = :order order by id")
-                .param("order", order.value())
-                .query((row, n) -> new Bench.PhotoNote(
-                        row.getLong("id"),
-                        Stage.valueOf(row.getString("stage")),
-                        row.getTimestamp("taken_at").toInstant(),
-                        row.getString("taken_by")))
-                .list();
-    }
-
-    Optional<Bench.Photo> photo(long id) {
-        return jdbc.sql("select media_type, content from bench_photo where id = :id")
-                .param("id", id)
-                .query((row, n) -> new Bench.Photo(row.getString("media_type"), row.getBytes("content")))
-                .optional();
+    /** How far orders have come; every order that is asked about is answered. */
+    public Map<OrderId, SoFar> soFar(Collection<OrderId> asked) {
+        Map<OrderId, Instant> last = lastDone(asked);
+        Map<Running.At, Double> waiting = waitingMinutes();
+        Set<OrderId> afresh = madeAfresh(asked);
+        Map<OrderId, Running> running =
+                running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
+        Map<OrderId, SoFar> answers = new HashMap<>();
+        Instant now = clock.instant();
+        for (OrderId id : asked) {
+            Optional<Integer> begun = Optional.ofNullable(running.get(id))
+                    .map(clockOf -> (int) Math.round(
+                            Duration.between(clockOf.since(), now).toSeconds() / 60.0
+                                    + waiting.getOrDefault(clockOf.at(), 0.0)));
+            answers.put(
+                    id,
+                    new SoFar(
+                            Optional.ofNullable(last.get(id)),
+                            begun.map(minutes -> Math.max(0, minutes)),
+                            afresh.contains(id)));
+        }
+        return answers;
     }
 }

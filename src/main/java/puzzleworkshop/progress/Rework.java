@@ -1,4 +1,4 @@
-package puzzleworkshop.bench;
+package puzzleworkshop.progress;
 
 import java.time.Instant;
 import java.util.Arrays;
