@@ -44,10 +44,10 @@ class StageConsumption {
     private void take(SupplyItem item, Order order, String who) {
         BigDecimal quantity = quantity(item, order);
         if (item.stock().compareTo(quantity) >= 0) {
-            supplies.use(item.id().orElseThrow(), quantity, order.id().value(), who);
+            supplies.use(item.id().orElseThrow(), quantity, order.ref(), who);
             return;
         }
-        supplies.useKnowingly(item.id().orElseThrow(), quantity, order.id().value(), "used at the bench", who);
+        supplies.useKnowingly(item.id().orElseThrow(), quantity, order.ref(), "used at the bench", who);
     }
 
     void backFrom(Stage stage, Order order, String who) {
@@ -56,7 +56,7 @@ class StageConsumption {
                     .ifPresent(item -> supplies.putBack(
                             item.id().orElseThrow(),
                             quantity(item, order),
-                            order.id().value(),
+                            order.ref(),
                             who));
         }
     }
@@ -64,7 +64,7 @@ class StageConsumption {
     /** What was used for the order since a moment, less what was put back, at what it cost. */
     Money costSince(Order order, Instant since) {
         Money cost = Money.zero(workshop.currency());
-        for (Movement movement : supplies.usedFor(order.id().value())) {
+        for (Movement movement : supplies.usedFor(order.id())) {
             if (movement.at().isAfter(since)) {
                 cost = cost.plus(movement.cost());
             }
@@ -74,7 +74,7 @@ class StageConsumption {
 
     /** Whether sticker paper for the order left the shelf since a moment. */
     boolean printedSince(Order order, Instant since) {
-        return supplies.usedFor(order.id().value()).stream()
+        return supplies.usedFor(order.id()).stream()
                 .filter(movement -> movement.at().isAfter(since))
                 .anyMatch(movement -> supplies.find(movement.item())
                         .filter(item -> item.kind() == SupplyKind.STICKER_PAPER)

@@ -114,7 +114,7 @@ class StageTransitions {
     Optional<CutJob> recordedCut(Order order) {
         List<Rework> mishaps = progress.mishaps(order.id());
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
-        return cutJobs.lastFor(order.id().value())
+        return cutJobs.lastFor(order.id())
                 .filter(job -> job.state() == CutJob.State.DONE)
                 .filter(job ->
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
@@ -306,10 +306,10 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void cutMoved(CutMoved event) {
-        if (event.job().orderId().isEmpty()) {
+        if (event.job().order().isEmpty()) {
             return;
         }
-        OrderId id = new OrderId(event.job().orderId().getAsLong());
+        OrderId id = event.job().order().get();
         Instant now = clock.instant();
         boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
         if (event.job().state() != CutJob.State.RUNNING) {

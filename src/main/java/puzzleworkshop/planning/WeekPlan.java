@@ -144,7 +144,7 @@ public class WeekPlan {
             Map<OrderId, SoFar> soFar = progress.soFar(open.stream().map(Order::id).toList());
             Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
-            Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
+            Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
                     .map(order -> work.job(
                             order,
@@ -153,7 +153,7 @@ public class WeekPlan {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
                             paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
@@ -298,7 +298,7 @@ public class WeekPlan {
         Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
         for (PlannedPrints.InRun in : prints.inRuns()) {
             Map<Stage, String> mine =
-                    batches.computeIfAbsent(new OrderId(in.order()), order -> new EnumMap<>(Stage.class));
+                    batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
             String run = "run-" + in.run();
             if (in.printed()) {
                 mine.putIfAbsent(Stage.LAMINATE, run);

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.artwork.PictureId;
@@ -18,8 +20,7 @@ import puzzleworkshop.measure.Size;
  * @param due day promised, when one is
  */
 public record PrintItem(
-        long orderId,
-        String orderNumber,
+        OrderRef order,
         int quantity,
         Size finished,
         Length overhang,

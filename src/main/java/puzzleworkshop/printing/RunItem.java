@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.measure.Length;
@@ -18,8 +20,7 @@ import puzzleworkshop.measure.Size;
  */
 public record RunItem(
         long id,
-        long orderId,
-        String orderNumber,
+        OrderRef order,
         int copy,
         String look,
         Size finished,
@@ -74,8 +75,7 @@ public record RunItem(
     RunItem at(int onSheet, double xMm, double yMm, boolean isTurned) {
         return new RunItem(
                 id,
-                orderId,
-                orderNumber,
+                order,
                 copy,
                 look,
                 finished,
@@ -93,8 +93,7 @@ public record RunItem(
     RunItem pinned(boolean isPinned) {
         return new RunItem(
                 id,
-                orderId,
-                orderNumber,
+                order,
                 copy,
                 look,
                 finished,

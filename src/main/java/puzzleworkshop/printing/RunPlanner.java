@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -152,8 +154,7 @@ final class RunPlanner {
         PrintItem item = copy.item();
         return new RunItem(
                 0,
-                item.orderId(),
-                item.orderNumber(),
+                item.order(),
                 copy.number(),
                 item.look(),
                 item.finished(),

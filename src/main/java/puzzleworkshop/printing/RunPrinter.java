@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.HashMap;
@@ -45,8 +47,8 @@ public class RunPrinter {
         if (run.laid().isEmpty()) {
             throw new Refused("printing.run-empty");
         }
-        Map<Long, PrintItem> waiting = new HashMap<>();
-        runs.pictures(run).forEach(item -> waiting.put(item.orderId(), item));
+        Map<OrderId, PrintItem> waiting = new HashMap<>();
+        runs.pictures(run).forEach(item -> waiting.put(item.order().id(), item));
         SheetMarks marks = new SheetMarks(figures.text("printing.pdf.title", runId), item -> lines(run, item, waiting));
         new SheetPdf(run, this::open, marks).write(waiting, out, progress);
     }
@@ -55,11 +57,11 @@ public class RunPrinter {
         return pictures.print(item.picture(), item.crop(), item.finished(), item.overhang(), MOST_PPI);
     }
 
-    private List<String> lines(PrintRun run, RunItem item, Map<Long, PrintItem> waiting) {
-        int quantity = waiting.get(item.orderId()).quantity();
+    private List<String> lines(PrintRun run, RunItem item, Map<OrderId, PrintItem> waiting) {
+        int quantity = waiting.get(item.order().id()).quantity();
         String number = quantity > 1
-                ? figures.text("printing.pdf.copy", item.orderNumber(), item.copy(), quantity)
-                : item.orderNumber();
+                ? figures.text("printing.pdf.copy", item.order().number(), item.copy(), quantity)
+                : item.order().number();
         String size = figures.text("printing.pdf.size", item.finished(), run.id());
         return List.of(number, size);
     }

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import com.google.zxing.WriterException;
 import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import com.google.zxing.qrcode.encoder.ByteMatrix;
@@ -68,7 +70,7 @@ final class SheetMarks {
     }
 
     private void label(PdfContentByte content, LaidSticker laid) {
-        ByteMatrix code = code(laid.item().orderNumber());
+        ByteMatrix code = code(laid.item().order().number());
         double left = laid.overhang() + 1.5;
         double top = laid.height() + QUIET * MODULE;
         for (int row = 0; row < code.getHeight(); row++) {

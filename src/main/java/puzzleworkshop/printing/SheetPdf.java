@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.IOException;
@@ -38,7 +40,7 @@ final class SheetPdf {
      * @param out stays open
      * @param progress told the share that is written, 0 to 1
      */
-    void write(Map<Long, PrintItem> waiting, OutputStream out, Consumer<Double> progress) throws IOException {
+    void write(Map<OrderId, PrintItem> waiting, OutputStream out, Consumer<Double> progress) throws IOException {
         Rectangle page = page(run.sheetSize());
         Document document = new Document(page, 0, 0, 0, 0);
         PdfWriter writer = PdfWriter.getInstance(document, out);
@@ -61,7 +63,7 @@ final class SheetPdf {
             PdfContentByte content = writer.getDirectContent();
             for (RunItem item : run.on(sheet).toList()) {
                 LaidSticker laid = new LaidSticker(item, run.sheetSize().height());
-                written.place(content, laid, waiting.get(item.orderId()));
+                written.place(content, laid, waiting.get(item.order().id()));
                 marks.draw(content, laid);
                 done++;
                 progress.accept(done / (double) run.laid().size());

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.IOException;
@@ -34,7 +36,7 @@ final class SheetPictures {
     private final PrintPictures source;
     private final PdfIndirectReference screen;
     private Optional<PdfIndirectReference> grey = Optional.empty();
-    private final Map<Long, Written> byOrder = new HashMap<>();
+    private final Map<OrderId, Written> byOrder = new HashMap<>();
 
     SheetPictures(PdfWriter writer, PrintPictures source) throws IOException {
         this.writer = writer;
@@ -90,10 +92,10 @@ final class SheetPictures {
     }
 
     private Written of(PrintItem item) throws IOException {
-        Written known = byOrder.get(item.orderId());
+        Written known = byOrder.get(item.order().id());
         if (known == null) {
             known = write(item);
-            byOrder.put(item.orderId(), known);
+            byOrder.put(item.order().id(), known);
         }
         return known;
     }

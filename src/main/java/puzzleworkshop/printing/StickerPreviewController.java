@@ -1,5 +1,6 @@
 package puzzleworkshop.printing;
 
+import puzzleworkshop.measure.OrderId;
 import java.time.Duration;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
@@ -31,7 +32,7 @@ class StickerPreviewController {
         if (request.checkNotModified("\"" + order + "-" + look + "\"")) {
             return null;
         }
-        return runs.waitingPicture(order)
+        return runs.waitingPicture(new OrderId(order))
                 .map(item -> ResponseEntity.ok()
                         .eTag("\"" + order + "-" + look + "\"")
                         .cacheControl(CacheControl.maxAge(Duration.ofDays(30)).cachePrivate())

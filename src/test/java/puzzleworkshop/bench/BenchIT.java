@@ -146,7 +146,7 @@ class BenchIT {
                 .isEqualTo("bench.cut.not-recorded");
         CutJob job = cutJobs.prepare(
                 new CutJob.Wish(
-                        OptionalLong.of(order.id().value()),
+                        Optional.of(order.id()),
                         order.number(),
                         machines.standard().orElseThrow().id(),
                         Workpiece.clean(order.board()),

@@ -214,12 +214,12 @@ class WeekPlanIT {
         var run = gang.propose(
                 media.all().getFirst().id().orElseThrow(), plan.today().plusDays(100), "Robin");
         assertThat(run.planned())
-                .extracting(RunItem::orderId)
-                .contains(soon.id().value(), later.id().value());
+                .extracting(item -> item.order().id())
+                .contains(soon.id(), later.id());
         for (Stage stage : new Stage[] {Stage.PRINT, Stage.LAMINATE}) {
             assertThat(batch(soon, stage)).isEqualTo(batch(later, stage));
             assertThat(batch(soon, stage).batchSize()).isEqualTo((int)
-                    run.planned().stream().map(RunItem::orderId).distinct().count());
+                    run.planned().stream().map(item -> item.order().id()).distinct().count());
         }
         printRoom.discard(run.id(), "Robin");
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));

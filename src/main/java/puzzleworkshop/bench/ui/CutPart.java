@@ -126,7 +126,7 @@ class CutPart implements StagePart {
             part.add(new Paragraph(figures.text("bench.cut.no-machine")));
             return Optional.of(part);
         }
-        Optional<CutJob> last = jobs.lastFor(waiting.order().id().value());
+        Optional<CutJob> last = jobs.lastFor(waiting.order().id());
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
             panel.whenEnded(ended -> again.run());
@@ -163,7 +163,7 @@ class CutPart implements StagePart {
                 .orElseGet(() -> new Workpiece(order.board(), BoardContamination.UNKNOWN, film, filmName));
         CutSetting setting = settings.forBoard(machine, workpiece.board());
         return new CutJob.Wish(
-                OptionalLong.of(order.id().value()),
+                Optional.of(order.id()),
                 order.number(),
                 machine.id(),
                 workpiece,
@@ -183,7 +183,7 @@ class CutPart implements StagePart {
     /** What lies on the board under the laser: what was booked for the order, else what is usually used. */
     private List<SupplyItem> films(Order order) {
         List<SupplyItem> films = new ArrayList<>();
-        supplies.usedFor(order.id().value()).stream()
+        supplies.usedFor(order.id()).stream()
                 .flatMap(movement -> supplies.find(movement.item()).stream())
                 .filter(item -> item.kind().isUnderLaser())
                 .forEach(films::add);

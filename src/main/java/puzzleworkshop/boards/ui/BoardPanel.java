@@ -85,7 +85,7 @@ class BoardPanel implements OrderPanel {
         Div section = new Div(new H2(figures.text("offers.new.board")));
         section.addClassName("pw-section");
         chosen.forEach(block -> section.add(card(order, block, changed)));
-        trials.of(order.id().value()).ifPresent(section::add);
+        trials.of(order.id()).ifPresent(section::add);
         return Optional.of(section);
     }
 

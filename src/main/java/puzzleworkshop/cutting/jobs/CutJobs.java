@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.jobs;
 
+import puzzleworkshop.measure.OrderId;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -54,7 +55,7 @@ public class CutJobs {
         Machine machine = machines.find(wish.machineId()).orElseThrow(() -> new Refused("cutting.machine.gone"));
         CutSetting setting = settings.add(machine, wish.workpiece().board());
         Optional<Long> open =
-                wish.orderId().isPresent() ? store.openFor(wish.orderId().getAsLong()) : Optional.empty();
+                wish.order().flatMap(store::openFor);
         if (open.isPresent()) {
             CutJobStore.Row row = store.lock(open.get()).orElseThrow();
             if (row.started().isEmpty() && row.ended().isEmpty()) {
@@ -84,14 +85,14 @@ public class CutJobs {
 
     /** The cut of an order that has not ended. */
     @Transactional(readOnly = true)
-    public Optional<CutJob> openFor(long orderId) {
-        return store.openFor(orderId).flatMap(this::find);
+    public Optional<CutJob> openFor(OrderId order) {
+        return store.openFor(order).flatMap(this::find);
     }
 
     /** The newest cut of an order, whatever came of it. */
     @Transactional(readOnly = true)
-    public Optional<CutJob> lastFor(long orderId) {
-        return store.lastFor(orderId).flatMap(this::find);
+    public Optional<CutJob> lastFor(OrderId order) {
+        return store.lastFor(order).flatMap(this::find);
     }
 
     /** What a machine cut lately, newest first. */
@@ -284,7 +285,7 @@ public class CutJobs {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
         return new CutJob(
                 row.id(),
-                row.orderId(),
+                row.order(),
                 row.label(),
                 setting,
                 new Workpiece(setting.board(), row.past(), row.film(), row.filmName()),

@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.ui;
 
+import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -35,8 +36,8 @@ public class TrialNotes {
     }
 
     /** The trial an order waits for. */
-    public Optional<Component> of(long orderId) {
-        return under(planned.openFor(orderId).stream().toList());
+    public Optional<Component> of(OrderId order) {
+        return under(planned.openFor(order).stream().toList());
     }
 
     private Optional<Component> under(List<PlannedTrial> trials) {

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing.ui;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -43,7 +45,7 @@ class ChosenPrint extends Div {
             add(hint);
             return;
         }
-        Span name = new Span(figures.text("printing.chosen", item.orderNumber()));
+        Span name = new Span(figures.text("printing.chosen", item.order().number()));
         LengthField x = field("printing.move-x", item.x());
         LengthField y = field("printing.move-y", item.y());
         Select<Integer> sheet = new Select<>();

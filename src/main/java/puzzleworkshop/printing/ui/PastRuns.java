@@ -1,5 +1,7 @@
 package puzzleworkshop.printing.ui;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
@@ -118,7 +120,7 @@ class PastRuns extends Div {
 
     private String words(RunItem item) {
         return item.outcome() == RunItem.Outcome.PRINTED
-                ? item.orderNumber()
-                : item.orderNumber() + " (" + getTranslation(item.outcome().textKey()) + ")";
+                ? item.order().number()
+                : item.order().number() + " (" + getTranslation(item.outcome().textKey()) + ")";
     }
 }

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing.ui;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
@@ -204,10 +206,10 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private void showWaiting() {
         List<Copy> copies = runs.waiting();
         PrintMedium chosen = medium.getValue();
-        Map<Long, Sentence> heldBack = runs.heldBack();
+        Map<OrderId, Sentence> heldBack = runs.heldBack();
         waiting.show(copies, chosen, media, heldBack);
         propose.setEnabled(copies.stream()
-                .filter(copy -> !heldBack.containsKey(copy.item().orderId()))
+                .filter(copy -> !heldBack.containsKey(copy.item().order().id()))
                 .anyMatch(copy -> chosen == null || chosen.takes(copy.item().sticker())));
     }
 

@@ -1,5 +1,7 @@
 package puzzleworkshop.printing.ui;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
@@ -81,7 +83,7 @@ class RunPanel extends Div {
                 chosen = OptionalLong.empty();
                 if (Feedback.unlessRefused(
                         figures,
-                        Sentence.of("printing.dropped", item.orderNumber()),
+                        Sentence.of("printing.dropped", item.order().number()),
                         () -> run = runs.drop(run.id(), item.id(), signedIn.name()))) {
                     changed.run();
                 }
@@ -131,11 +133,11 @@ class RunPanel extends Div {
 
     /** One sentence for each order of the run that had better wait. */
     static List<String> heldBack(GangRuns runs, PrintRun run, Formatter figures) {
-        Map<Long, Sentence> held = runs.heldBack();
+        Map<OrderId, Sentence> held = runs.heldBack();
         return run.planned().stream()
-                .filter(item -> held.containsKey(item.orderId()))
+                .filter(item -> held.containsKey(item.order().id()))
                 .map(item ->
-                        figures.text("printing.held-in-run", item.orderNumber(), figures.say(held.get(item.orderId()))))
+                        figures.text("printing.held-in-run", item.order().number(), figures.say(held.get(item.order().id()))))
                 .distinct()
                 .toList();
     }

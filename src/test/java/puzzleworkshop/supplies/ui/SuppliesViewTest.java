@@ -1,5 +1,7 @@
 package puzzleworkshop.supplies.ui;
 
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.flow.component.button.Button;
@@ -37,7 +39,7 @@ import puzzleworkshop.support.ScreenTest;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class SuppliesViewTest extends ScreenTest {
 
-    private static final long ORDER = 5;
+    private static final OrderRef ORDER = new OrderRef(new OrderId(5), "2026-9005");
 
     @Autowired
     Supplies supplies;
@@ -48,7 +50,7 @@ class SuppliesViewTest extends ScreenTest {
     @BeforeEach
     void an_empty_shelf() {
         CleanDatabase.now(database);
-        PlainOrders.withIds(database, ORDER);
+        PlainOrders.withIds(database, ORDER.id().value());
     }
 
     @Test
