@@ -70,7 +70,8 @@ public class BlanksWaiting {
     public List<WaitingBlank> waiting() {
         List<Order> open = orders.open().stream()
                 .filter(BlanksWaiting::mayWait)
-                .sorted(java.util.Comparator.comparing((Order order) -> order.confirmedAt().orElseThrow())
+                .sorted(java.util.Comparator.comparing(
+                                (Order order) -> order.confirmedAt().orElseThrow())
                         .thenComparing(order -> order.id().value()))
                 .toList();
         Map<OrderId, List<Chosen>> blanks = of(open.stream().map(Order::id).toList());
@@ -94,8 +95,7 @@ public class BlanksWaiting {
     boolean isWaiting(OrderId order, int position) {
         Optional<Order> found = orders.find(order).filter(BlanksWaiting::mayWait);
         return found.isPresent()
-                && of(order).stream()
-                        .anyMatch(blank -> blank.position() == position && !blank.held() && !blank.cut());
+                && of(order).stream().anyMatch(blank -> blank.position() == position && !blank.held() && !blank.cut());
     }
 
     private static boolean mayWait(Order order) {

@@ -8,8 +8,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -159,8 +159,8 @@ class Followers {
         for (SheetId offcut : cut.offcuts()) {
             get(offcut)
                     .reservation()
-                    .filter(held ->
-                            store.broughtTo(offcut).equals(Optional.of(held.order().id())))
+                    .filter(held -> store.broughtTo(offcut)
+                            .equals(Optional.of(held.order().id())))
                     .filter(held -> store.following(offcut).isEmpty())
                     .ifPresent(held -> {
                         holds.release(offcut, who);

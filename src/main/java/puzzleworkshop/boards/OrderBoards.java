@@ -162,7 +162,12 @@ public class OrderBoards {
         requireWaiting(order, first.position());
         followers.drop(order.ref(), first.position(), who);
         store.place(order.id(), first.position(), first.sheet(), first.placement());
-        hold(order.ref(), first.sheet(), first.placement(), find(order.id(), first.position()).size(), who);
+        hold(
+                order.ref(),
+                first.sheet(),
+                first.placement(),
+                find(order.id(), first.position()).size(),
+                who);
         for (Place place : next) {
             follow(locked.get(place.order()), place, who);
         }
@@ -259,7 +264,8 @@ public class OrderBoards {
         Cut cut = holds.find(cutId);
         List<SheetId> also = new ArrayList<>(cut.offcuts());
         also.add(cut.sheet());
-        Optional<Order> order = cut.order().map(ref -> locks.lock(List.of(ref.id()), also).get(ref.id()));
+        Optional<Order> order =
+                cut.order().map(ref -> locks.lock(List.of(ref.id()), also).get(ref.id()));
         if (order.isEmpty()) {
             locks.lock(List.of(), also);
         }
@@ -308,9 +314,8 @@ public class OrderBoards {
         requireOpen(order);
         Chosen chosen = find(id, position);
         BoardOffer offer = chosen.offer()
-                .flatMap(wanted -> settings.offers().stream()
-                        .filter(o -> o.id() == wanted)
-                        .findFirst())
+                .flatMap(wanted ->
+                        settings.offers().stream().filter(o -> o.id() == wanted).findFirst())
                 .orElseThrow(() -> new Refused("boards.no-offer"));
         BoardFacts facts = BoardFacts.clean(offer.material(), offer.grade(), offer.thickness())
                 .at(place);
@@ -344,7 +349,10 @@ public class OrderBoards {
     }
 
     private Optional<OrderId> holder(SheetId sheet) {
-        return rack.find(sheet).flatMap(Sheet::reservation).map(Reservation::order).map(OrderRef::id);
+        return rack.find(sheet)
+                .flatMap(Sheet::reservation)
+                .map(Reservation::order)
+                .map(OrderRef::id);
     }
 
     private Chosen find(OrderId order, int position) {
@@ -374,7 +382,10 @@ public class OrderBoards {
     private static Refused closed(Order order) {
         return order.state() == OrderState.CONFIRMED
                 ? new Refused("boards.cut-already", order.number())
-                : new Refused("boards.closed", order.number(), Sentence.of(order.state().textKey()));
+                : new Refused(
+                        "boards.closed",
+                        order.number(),
+                        Sentence.of(order.state().textKey()));
     }
 
     private static SheetId[] sheetsOf(BlankPlan plan) {

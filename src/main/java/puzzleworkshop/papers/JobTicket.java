@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.boards.BlanksWaiting;
-import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 

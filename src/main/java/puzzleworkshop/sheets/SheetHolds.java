@@ -2,7 +2,6 @@ package puzzleworkshop.sheets;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -177,9 +176,7 @@ public class SheetHolds {
     }
 
     private Reservation held(SheetId id) {
-        return sheets.get(id)
-                .reservation()
-                .orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
+        return sheets.get(id).reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
     }
 
     private Instant now() {

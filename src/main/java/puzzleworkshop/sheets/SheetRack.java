@@ -18,7 +18,6 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.measure.Size;
 
 /**
  * The rack: takes sheets in, corrects them, throws them away, and says what it holds. Every change leaves a history line.
@@ -34,12 +33,7 @@ public class SheetRack {
     private final SheetFinder finder;
     private final Clock clock;
 
-    SheetRack(
-            SheetStore sheets,
-            CutStore cuts,
-            BoardLimits limits,
-            SheetFinder finder,
-            Clock clock) {
+    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.limits = limits;

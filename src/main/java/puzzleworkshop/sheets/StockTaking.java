@@ -133,7 +133,9 @@ public class StockTaking {
         int left = 0;
         // Rows are locked lowest number first, as everywhere.
         List<SheetId> leaving = scrapMissing
-                ? missing.stream().sorted(Comparator.comparingLong(SheetId::value)).toList()
+                ? missing.stream()
+                        .sorted(Comparator.comparingLong(SheetId::value))
+                        .toList()
                 : List.of();
         for (SheetId id : leaving) {
             if (sheets.lock(id).orElseThrow() == SheetState.FREE) {

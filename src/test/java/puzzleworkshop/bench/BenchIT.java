@@ -1,5 +1,9 @@
 package puzzleworkshop.bench;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -42,9 +46,6 @@ import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)

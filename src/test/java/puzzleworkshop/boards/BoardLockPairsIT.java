@@ -136,15 +136,20 @@ class BoardLockPairsIT {
             all.put("choose the same for Ben, who follows", () -> boards.choose(ben, 3, free, CORNER, "test"));
             all.put("choose the same for Ben, who holds", () -> boards.choose(ben, 1, free, CORNER, "test"));
             all.put("hold what Dora chose", () -> boards.hold(dora, "test"));
-            all.put("hold it for Cleo, Ben following", () -> boards.holdWithFollowers(
+            all.put(
+                    "hold it for Cleo, Ben following",
+                    () -> boards.holdWithFollowers(
                             new OrderBoards.Place(cleo, 3, free, CORNER),
                             List.of(new OrderBoards.Place(ben, 3, free, new Placement(0, 173, 0))),
                             "test"));
-            all.put("follow for Cleo", () -> boards.follow(
-                            new OrderBoards.Place(cleo, 3, shared, new Placement(300, 0, 0)), "test"));
-            all.put("Ben follows no more", () -> blanks.following().stream()
-                    .filter(blank -> blank.order().id().equals(ben))
-                    .forEach(blank -> boards.unfollow(blank, "test")));
+            all.put(
+                    "follow for Cleo",
+                    () -> boards.follow(new OrderBoards.Place(cleo, 3, shared, new Placement(300, 0, 0)), "test"));
+            all.put(
+                    "Ben follows no more",
+                    () -> blanks.following().stream()
+                            .filter(blank -> blank.order().id().equals(ben))
+                            .forEach(blank -> boards.unfollow(blank, "test")));
             all.put("cut all for Ada", () -> boards.cut(ada, Instant.EPOCH, "test"));
             all.put("cut the shared sheet on its page", () -> boards.cut(shared, kept(shared), "", "test"));
             all.put("set the shared sheet free", () -> boards.release(shared, "test"));
@@ -163,12 +168,7 @@ class BoardLockPairsIT {
             BlankWish wish = BlankWish.of(BoardOrders.BLANK, Length.mm(3));
             return new BlankPlan(
                     List.of(new BlankPlan.Block(
-                            Part.PUZZLE,
-                            1,
-                            1,
-                            BoardOrders.BLANK,
-                            finder.at(free, wish, CORNER),
-                            Optional.empty())),
+                            Part.PUZZLE, 1, 1, BoardOrders.BLANK, finder.at(free, wish, CORNER), Optional.empty())),
                     0);
         }
     }

@@ -1,5 +1,8 @@
 package puzzleworkshop.boards;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import java.time.Instant;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
@@ -17,8 +20,6 @@ import puzzleworkshop.sheets.Reservation;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.DatabaseTest;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 /** Several orders' blanks on one sheet: held for the first, the next on what it leaves. */
 @DatabaseTest

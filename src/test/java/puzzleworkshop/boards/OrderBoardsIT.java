@@ -93,10 +93,7 @@ class OrderBoardsIT {
                 Grain.NONE,
                 Money.of("6.40", "EUR"),
                 true));
-        long offer = settings.offers().stream()
-                .mapToLong(BoardOffer::id)
-                .max()
-                .orElseThrow();
+        long offer = settings.offers().stream().mapToLong(BoardOffer::id).max().orElseThrow();
         OrderId order = made.confirmed(one);
         OrderId gone = made.confirmed(one);
         jdbc.sql("update order_blank set sheet_id = null, offer_id = :offer where order_id in (:orders)")
@@ -149,7 +146,8 @@ class OrderBoardsIT {
         assertThat(boards.cut(order, Instant.EPOCH, "Ada")).hasSize(1);
         assertThat(boards.cut(order, Instant.EPOCH, "Ada")).isEmpty();
         assertThat(rack.cutsOf(order)).hasSize(2);
-        assertRefused("boards.none-to-cut", () -> boards.cut(order, Instant.now().plusSeconds(60), "Ada"));
+        assertRefused(
+                "boards.none-to-cut", () -> boards.cut(order, Instant.now().plusSeconds(60), "Ada"));
     }
 
     @Test
@@ -171,8 +169,9 @@ class OrderBoardsIT {
         OrderId slower = made.confirmed(one);
         assertThatThrownBy(() -> boards.choose(slower, 1, other, CORNER, "Mara"))
                 .isInstanceOf(SheetTaken.class);
-        assertThat(blanks.of(slower)).singleElement().satisfies(blank -> assertThat(blank.sheet())
-                .contains(one));
+        assertThat(blanks.of(slower))
+                .singleElement()
+                .satisfies(blank -> assertThat(blank.sheet()).contains(one));
     }
 
     @Test

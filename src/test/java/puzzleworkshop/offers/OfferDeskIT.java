@@ -1,5 +1,8 @@
 package puzzleworkshop.offers;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -37,8 +40,6 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Workshop;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

@@ -1,5 +1,8 @@
 package puzzleworkshop.orders;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,8 +52,6 @@ import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Workshop;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

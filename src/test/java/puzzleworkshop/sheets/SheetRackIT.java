@@ -16,18 +16,18 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.geometry.Remainder;
-import puzzleworkshop.support.PlainOrders;
-import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -137,7 +137,8 @@ class SheetRackIT {
         assertThat(finder.whyNot(bowed, A4).key()).isEqualTo("sheets.whynot.bow");
         assertThat(finder.whyNot(small, A4).key()).isEqualTo("sheets.whynot.shape");
         assertThat(finder.whyNot(thick, A4).key()).isEqualTo("sheets.whynot.thickness");
-        assertThatThrownBy(() -> holds.hold(wet, new OrderRef(new OrderId(1), ""), new Placement(0, 0, 0), A4.size(), "Robin"))
+        assertThatThrownBy(() ->
+                        holds.hold(wet, new OrderRef(new OrderId(1), ""), new Placement(0, 0, 0), A4.size(), "Robin"))
                 .isInstanceOf(Refused.class);
     }
 
@@ -246,7 +247,8 @@ class SheetRackIT {
         SheetId sheet = add(700, 400, BIRCH, "5.60");
         holds.hold(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
         Outline wrong = Outline.of(List.of(new Spot(300, 0), new Spot(600, 0), new Spot(600, 200), new Spot(300, 200)));
-        assertThatThrownBy(() -> holds.cut(sheet, List.of(wrong), "B2", "Robin")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> holds.cut(sheet, List.of(wrong), "B2", "Robin"))
+                .isInstanceOf(Refused.class);
     }
 
     @Test

@@ -1,5 +1,7 @@
 package puzzleworkshop.walks;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.drew.imaging.ImageMetadataReader;
 import com.drew.metadata.exif.GpsDirectory;
 import com.google.gson.JsonArray;
@@ -52,7 +54,6 @@ import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.support.ReadPaper;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** A photo's way from the customer's phone to paper: link, picture, crop by fingers, approval, run, PDF, spoiled print. */
 @DisplayNameGeneration(ReplaceUnderscores.class)

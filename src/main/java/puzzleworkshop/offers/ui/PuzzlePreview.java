@@ -7,8 +7,8 @@ import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.ui.PatternDrawing;
 

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -24,7 +23,6 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
@@ -36,7 +34,6 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
-import puzzleworkshop.workshop.Stage;
 
 /** One order on one page: its picture with the cut lines, what is made, and every room's part in it. */
 @Route("orders")

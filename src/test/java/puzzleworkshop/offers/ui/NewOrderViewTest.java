@@ -16,8 +16,6 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.offers.ui.NewOrderView;
-import puzzleworkshop.offers.ui.ReadyPane;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrdersView;
 import puzzleworkshop.support.CleanDatabase;

@@ -1,5 +1,7 @@
 package puzzleworkshop.sheets.ui;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Anchor;
@@ -42,7 +44,6 @@ import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.StockTaking;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
-import static org.assertj.core.api.Assertions.assertThat;
 
 /** The rack's screens without a browser: what they ask of the rack, and what they say. */
 @DatabaseTest
