@@ -1,5 +1,6 @@
 package puzzleworkshop.printing;
 
+import java.util.stream.LongStream;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -117,7 +118,7 @@ class GangRunsIT {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
-        PlainOrders.withIds(database, 1, 2, 3);
+        PlainOrders.withIds(database, LongStream.rangeClosed(1, 12).toArray());
         waiting.items.clear();
         waiting.told.clear();
         waiting.held.clear();
