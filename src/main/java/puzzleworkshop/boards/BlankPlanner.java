@@ -11,12 +11,12 @@ import puzzleworkshop.boards.BlankPlan.Part;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.NewSheet;
-import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.NewSheet;
+import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 
 /**

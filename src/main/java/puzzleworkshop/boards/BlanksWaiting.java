@@ -14,7 +14,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;

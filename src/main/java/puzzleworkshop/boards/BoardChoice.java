@@ -5,9 +5,9 @@ import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Workshop;
 

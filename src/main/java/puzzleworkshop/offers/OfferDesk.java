@@ -43,7 +43,7 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 

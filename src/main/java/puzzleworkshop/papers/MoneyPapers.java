@@ -11,7 +11,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.orders.FacePainter;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.MoneySheet.Pair;
@@ -32,11 +32,11 @@ public class MoneyPapers {
 
     private final Orders orders;
     private final Invoices invoices;
-    private final FacePainter faces;
+    private final PreviewRenderer faces;
     private final Workshop workshop;
     private final Formatter figures;
 
-    MoneyPapers(Orders orders, Invoices invoices, FacePainter faces, Workshop workshop, Formatter figures) {
+    MoneyPapers(Orders orders, Invoices invoices, PreviewRenderer faces, Workshop workshop, Formatter figures) {
         this.orders = orders;
         this.invoices = invoices;
         this.faces = faces;

@@ -15,7 +15,7 @@ import puzzleworkshop.artwork.Resolution.Verdict;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.FacePainter;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -38,7 +38,7 @@ public class CustomerDesk {
     private final ProofStore store;
     private final Orders orders;
     private final Pictures pictures;
-    private final FacePainter painter;
+    private final PreviewRenderer painter;
     private final Workshop workshop;
     private final Clock clock;
     private final RateLimiter wrongTokens;
@@ -47,7 +47,7 @@ public class CustomerDesk {
     private final RateLimiter wishes;
 
     CustomerDesk(
-            ProofStore store, Orders orders, Pictures pictures, FacePainter painter, Workshop workshop, Clock clock) {
+            ProofStore store, Orders orders, Pictures pictures, PreviewRenderer painter, Workshop workshop, Clock clock) {
         this.store = store;
         this.orders = orders;
         this.pictures = pictures;

@@ -19,6 +19,8 @@ import puzzleworkshop.artwork.PrintedFiles;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.pdf.SheetMarks;
+import puzzleworkshop.printing.pdf.SheetPdf;
 
 /** Orders of 300 × 200 mm, each with a picture file of its own, four to a sheet: for the benchmark. */
 public final class LargeRun {

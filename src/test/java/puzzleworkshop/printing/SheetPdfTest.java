@@ -49,6 +49,8 @@ import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.pdf.SheetMarks;
+import puzzleworkshop.printing.pdf.SheetPdf;
 import puzzleworkshop.support.ReadPaper;
 
 /** The PDF is read back with PDFBox and drawn with PDFBox and, where it is installed, with Poppler's pdftoppm. */

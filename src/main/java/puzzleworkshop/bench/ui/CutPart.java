@@ -33,7 +33,7 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.Supplies;

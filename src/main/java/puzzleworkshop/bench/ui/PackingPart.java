@@ -14,8 +14,8 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Stage;
 
 /** At packing: what a whole set weighs, honestly, and which warning the box needs. */

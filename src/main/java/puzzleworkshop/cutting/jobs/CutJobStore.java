@@ -20,7 +20,7 @@ import puzzleworkshop.cutting.settings.SettingStore;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 
 @Repository
 class CutJobStore {

@@ -13,7 +13,7 @@ import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.jobs.Workpiece.Film;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 
 /** Asks what lies under the head before a cut that belongs to no order; nothing is taken for granted. */
 class TestCutDialog extends Dialog {

@@ -37,7 +37,7 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
-import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 

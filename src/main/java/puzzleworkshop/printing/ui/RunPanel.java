@@ -24,7 +24,7 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.printing.RunState;
 import puzzleworkshop.workshop.SignedIn;
 

@@ -29,7 +29,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;

@@ -14,12 +14,12 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.sheets.BoardContamination;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Grain;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.BoardContamination;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Workshop;
 

@@ -31,7 +31,7 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Speed;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest
