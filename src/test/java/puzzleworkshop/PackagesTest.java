@@ -1,0 +1,77 @@
+package puzzleworkshop;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+import static puzzleworkshop.FloorsTest.HOUSE;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+
+/** Packages are small, know each other in one direction, and ask for their beans plainly. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class PackagesTest {
+
+    /** About twenty; package-info not counted. */
+    private static final int MOST_FILES = 22;
+
+    /** Rooms whose parts still know each other both ways. The list only gets shorter. */
+    private static final List<String> STILL_IN_CIRCLES = List.of("artwork", "cutting", "geometry", "pattern", "pricing");
+
+    @Test
+    void packages_know_each_other_in_one_direction_inside_rooms_too() {
+        for (String room : FloorsTest.FLOORS.stream().flatMap(List::stream).toList()) {
+            boolean inCircles = slices().matching("puzzleworkshop.(" + room + "**)")
+                    .namingSlices("$1")
+                    .should()
+                    .beFreeOfCycles()
+                    .allowEmptyShould(true)
+                    .evaluate(HOUSE)
+                    .hasViolation();
+            assertThat(inCircles).as("parts of " + room + " know each other both ways").isEqualTo(STILL_IN_CIRCLES.contains(room));
+        }
+    }
+
+    @Test
+    void no_package_is_larger_than_one_can_hold_in_the_head() {
+        Map<String, Integer> large = new TreeMap<>();
+        for (JavaClass type : HOUSE) {
+            if (type.isTopLevelClass() && !type.getSimpleName().equals("package-info")) {
+                large.merge(type.getPackageName(), 1, Integer::sum);
+            }
+        }
+        large.values().removeIf(files -> files <= MOST_FILES);
+        assertThat(large).as("packages of more than " + MOST_FILES + " files").isEmpty();
+    }
+
+    @Test
+    void no_bean_that_is_always_there_is_asked_for_as_if_it_might_not_be() {
+        noClasses()
+                .should()
+                .callMethodWhere(describe(
+                        "looks a bean up that may be missing",
+                        call -> call.getTargetOwner().getName().startsWith("org.springframework.beans.factory.")
+                                && (call.getName().equals("getIfAvailable")
+                                        || call.getName().equals("ifAvailable")
+                                        || call.getName().equals("getIfUnique")
+                                        || call.getName().equals("ifUnique"))))
+                .check(HOUSE);
+    }
+
+    @Test
+    void only_the_room_of_boards_holds_cuts_or_frees_a_sheet() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("puzzleworkshop.boards..", "puzzleworkshop.sheets")
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("puzzleworkshop.sheets.SheetHolds")
+                .check(HOUSE);
+    }
+}
