@@ -17,19 +17,20 @@ import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
@@ -43,37 +44,37 @@ import puzzleworkshop.workshop.Stage;
 @Service
 public class Bench {
 
-    private static final List<String> PHOTOS = List.of("image/jpeg", "image/png", "image/webp");
-    private static final int MOST_BYTES = 20_000_000;
-
     private final Progress progress;
-    private final PhotoStore photos;
+    private final PhotoStore photoStore;
     private final StageTransitions work;
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
     private final EarlyWorkNotes beforeItsTime;
     private final AfterCommit afterCommit;
+    private final Photos photos;
     private final Clock clock;
 
     Bench(
             Progress progress,
-            PhotoStore photos,
+            PhotoStore photoStore,
             StageTransitions work,
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
+            Photos photos,
             Clock clock) {
         this.progress = progress;
-        this.photos = photos;
+        this.photoStore = photoStore;
         this.work = work;
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
         this.beforeItsTime = beforeItsTime;
         this.afterCommit = afterCommit;
+        this.photos = photos;
         this.clock = clock;
     }
 
@@ -272,25 +273,21 @@ public class Bench {
      * Keeps a photo.
      *
      * @param mishap which it shows, if any
+     * @param file as the phone or browser sends it
      * @throws Refused when it is no photo, or too large
      */
     @Transactional
-    public long photo(OrderId id, Stage stage, Optional<Long> mishap, String mediaType, byte[] content, String who) {
+    public long photo(OrderId id, Stage stage, Optional<Long> mishap, byte[] file, String who) {
         Order order = orders.get(id);
-        if (!PHOTOS.contains(mediaType)) {
-            throw new Refused("bench.photo.kind", order.number());
-        }
-        if (content.length == 0 || content.length > MOST_BYTES) {
-            throw new Refused("bench.photo.size", order.number(), MOST_BYTES / 1_000_000);
-        }
-        return photos.add(id, stage, mishap, mediaType, content, who, clock.instant());
+        return photoStore.add(
+                order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
     }
 
     public List<PhotoNote> photos(OrderId id) {
-        return photos.of(id);
+        return photoStore.of(id);
     }
 
     public Optional<Photo> photo(long id) {
-        return photos.find(id);
+        return photoStore.find(id);
     }
 }
