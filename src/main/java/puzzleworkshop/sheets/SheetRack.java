@@ -145,6 +145,12 @@ public class SheetRack {
         return sheets.find(id);
     }
 
+    /** Another text as soon as any sheet has come, changed or gone. */
+    @Transactional(readOnly = true)
+    public String stamp() {
+        return sheets.stamp();
+    }
+
     /** Newest first. */
     @Transactional(readOnly = true)
     public List<Sheet> list(RackFilter filter, int offset, int limit) {

@@ -153,7 +153,7 @@ public class SheetStore {
                 .optional();
     }
 
-    List<Sheet> all(Collection<SheetId> ids) {
+    public List<Sheet> all(Collection<SheetId> ids) {
         return jdbc.sql(SHEETS + " where s.id = any (:ids)")
                 .param("ids", ids.stream().map(SheetId::value).toArray(Long[]::new))
                 .query(SheetRow::sheet)
@@ -217,6 +217,13 @@ public class SheetStore {
                 .param("area", wish.size().area().mm2())
                 .query(SheetRow::candidate)
                 .list();
+    }
+
+    /** Another text as soon as any sheet has come, changed or gone. */
+    String stamp() {
+        return jdbc.sql("select count(*) || '/' || coalesce(sum(version), 0) from sheet")
+                .query(String.class)
+                .single();
     }
 
     List<SheetId> children(SheetId parent) {

@@ -2,6 +2,7 @@ package puzzleworkshop.sheets.find;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -89,15 +90,41 @@ public class SheetFinder {
         return suggestions;
     }
 
+    /** A search for many blanks of the wish's kind of board, none smaller than the wish. */
+    public BlankSearch search(BlankWish smallest) {
+        List<SheetStore.Candidate> candidates =
+                sheets.candidates(smallest, rack.rules().thicknessSlack());
+        UsefulSizes useful = sizes();
+        List<double[]> angles = candidates.stream()
+                .map(candidate -> angles(smallest, candidate.grain()))
+                .collect(Collectors.toCollection(ArrayList::new));
+        return new BlankSearch(smallest, candidates, index.profiles(candidates, useful), angles, useful);
+    }
+
+    /** What was found, each with its finest place and what remains; in the same order. */
+    public List<Suggestion> suggestions(BlankSearch search, List<BlankSearch.Found> found) {
+        RackRules rules = rack.rules();
+        UsefulSizes useful = sizes();
+        Map<SheetId, Sheet> known = sheets.all(found.stream().map(search::sheet).toList()).stream()
+                .collect(Collectors.toMap(Sheet::id, sheet -> sheet));
+        return found.parallelStream()
+                .map(one -> suggestion(
+                        known.get(search.sheet(one)), search.wish(one), search.finest(one), rules, useful, ".only"))
+                .toList();
+    }
+
     private Optional<Suggestion> suggestion(
             SheetId id, BlankWish wish, BestSheets.Ranked answer, RackRules rules, String rank) {
-        return sheets.find(id).map(sheet -> {
-            Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), sizes());
-            Money cost = split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
-                    .blank();
-            Sentence reason = reason(wish.size(), sheet.outline(), rest, rank);
-            return new Suggestion(sheet, wish.size(), answer.place(), rest, answer.valueLost(), cost, reason);
-        });
+        return sheets.find(id).map(sheet -> suggestion(sheet, wish, answer, rules, sizes(), rank));
+    }
+
+    private static Suggestion suggestion(
+            Sheet sheet, BlankWish wish, BestSheets.Ranked answer, RackRules rules, UsefulSizes useful, String rank) {
+        Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), useful);
+        Money cost =
+                split(sheet.cost(), sheet.outline(), wish.size(), rest, rules).blank();
+        Sentence reason = reason(wish.size(), sheet.outline(), rest, rank);
+        return new Suggestion(sheet, wish.size(), answer.place(), rest, answer.valueLost(), cost, reason);
     }
 
     private static Sentence reason(Size blank, Outline outline, Remainder rest, String rank) {
