@@ -19,10 +19,10 @@ import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.progress.Rework.What;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.progress.Rework.What;
 import puzzleworkshop.workshop.Stage;
 
 /**
@@ -44,7 +44,8 @@ public class Progress {
         this.clock = clock;
     }
 
-    public void insertTick(OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
+    public void insertTick(
+            OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
         jdbc.sql("""
                 insert into stage_done (order_id, stage, attempt, done_at, done_by, device, minutes)
                 select :order, :stage, count(*) + 1, :at, :who, :device, :minutes
@@ -143,6 +144,18 @@ public class Progress {
                 > 0;
     }
 
+    /** Minutes on stopped clocks of the stage that nothing has counted yet. */
+    public Minutes stoppedAt(OrderId order, Stage stage) {
+        return jdbc.sql("""
+                select coalesce(sum(extract(epoch from stopped_at - started_at)) / 60, 0) from stage_timer
+                where order_id = :order and stage = :stage and stopped_at is not null and not booked
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .query((row, n) -> Minutes.of(row.getDouble(1)))
+                .single();
+    }
+
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
     public Optional<Minutes> book(OrderId order, Stage stage) {
         return jdbc.sql("""
@@ -205,6 +218,13 @@ public class Progress {
                 .single();
     }
 
+    public Rework mishap(long number) {
+        return jdbc.sql("select * from went_wrong where id = :id")
+                .param("id", number)
+                .query((row, n) -> mishap(row))
+                .single();
+    }
+
     public List<Rework> mishaps(OrderId order) {
         return jdbc.sql("select * from went_wrong where order_id = :order order by id")
                 .param("order", order.value())
@@ -243,7 +263,8 @@ public class Progress {
                 row.getBoolean("board_spoiled"),
                 Minutes.of(row.getDouble("minutes_lost")),
                 Minutes.of(row.getDouble("laser_minutes_lost")),
-                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency"))),
+                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency")))
+                        .rounded(),
                 row.getTimestamp("happened_at").toInstant(),
                 row.getString("told_by"));
     }
@@ -259,8 +280,8 @@ public class Progress {
         Instant now = clock.instant();
         for (OrderId id : asked) {
             Optional<Integer> begun = Optional.ofNullable(running.get(id))
-                    .map(clockOf -> (int) Math.round(
-                            Duration.between(clockOf.since(), now).toSeconds() / 60.0
+                    .map(clockOf -> (int)
+                            Math.round(Duration.between(clockOf.since(), now).toSeconds() / 60.0
                                     + waiting.getOrDefault(clockOf.at(), 0.0)));
             answers.put(
                     id,

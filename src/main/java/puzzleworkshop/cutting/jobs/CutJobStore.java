@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.measure.OrderId;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -20,6 +19,7 @@ import puzzleworkshop.cutting.settings.SettingStore;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.sheets.board.BoardContamination;
 
 @Repository
@@ -103,6 +103,13 @@ class CutJobStore {
                 .param("order", order.value())
                 .query(Long.class)
                 .optional();
+    }
+
+    List<Long> of(OrderId order) {
+        return jdbc.sql("select id from cutting_job where order_id = :order order by id")
+                .param("order", order.value())
+                .query(Long.class)
+                .list();
     }
 
     Optional<Long> lastFor(OrderId order) {

@@ -89,6 +89,12 @@ public class CutJobs {
         return store.openFor(order).flatMap(this::find);
     }
 
+    /** All cuts of an order, oldest first. */
+    @Transactional(readOnly = true)
+    public List<CutJob> of(OrderId order) {
+        return store.of(order).stream().flatMap(id -> find(id).stream()).toList();
+    }
+
     /** The newest cut of an order, whatever came of it. */
     @Transactional(readOnly = true)
     public Optional<CutJob> lastFor(OrderId order) {
