@@ -69,7 +69,8 @@ class TablesTest {
             while (made.find()) {
                 names.add(made.group(1));
             }
-            Matcher gone = Pattern.compile("drop (?:table|view) (?:if exists )?([a-z_]+)").matcher(Files.readString(file));
+            Matcher gone = Pattern.compile("drop (?:table|view) (?:if exists )?([a-z_]+)")
+                    .matcher(Files.readString(file));
             while (gone.find()) {
                 names.remove(gone.group(1));
             }

@@ -11,7 +11,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
@@ -32,7 +31,6 @@ import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
-import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
@@ -284,8 +282,7 @@ public class Bench {
     @Transactional
     public long photo(OrderId id, Stage stage, Optional<Long> mishap, byte[] file, String who) {
         Order order = orders.get(id);
-        return photoStore.add(
-                order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
+        return photoStore.add(order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
     }
 
     public List<PhotoNote> photos(OrderId id) {

@@ -13,12 +13,12 @@ import puzzleworkshop.boards.BlankPlan.Part;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.BlankSearch;
 import puzzleworkshop.sheets.find.NewSheet;
 import puzzleworkshop.sheets.find.SheetFinder;
-import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 
@@ -176,8 +176,8 @@ public class BlankPlanner {
                 }
                 if (toBuy.isEmpty()) {
                     toBuy = offers.computeIfAbsent(size, s -> finder.newSheetFor(wish(s, board, mostBow)))
-                            .map(offer -> new Placed(
-                                    grid, size, Optional.empty(), Optional.empty(), Optional.of(offer)));
+                            .map(offer ->
+                                    new Placed(grid, size, Optional.empty(), Optional.empty(), Optional.of(offer)));
                 }
             }
             toBuy.ifPresent(placed::add);

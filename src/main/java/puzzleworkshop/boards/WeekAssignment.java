@@ -12,18 +12,18 @@ import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
-import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.find.SheetFinder;
-import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.SheetState;
 
 /** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
 @Service

@@ -303,7 +303,14 @@ public class OfferDesk {
                 return puzzles;
             }
             BlankPlan plan = planner.withTrays(
-                    puzzles, numbers, outer, wish.quantity(), wish.board(), machine.bowLimit(), machine.bed(), stillWanted);
+                    puzzles,
+                    numbers,
+                    outer,
+                    wish.quantity(),
+                    wish.board(),
+                    machine.bowLimit(),
+                    machine.bed(),
+                    stillWanted);
             if (puzzles.isComplete() && !plan.isComplete()) {
                 complaints.put(Question.BOARD, Sentence.of("offers.problem.no-tray-board", blank));
             }

@@ -10,8 +10,8 @@ import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
-import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 

@@ -5,7 +5,6 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -26,8 +25,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.progress.Progress;
-import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
@@ -39,6 +36,7 @@ import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
@@ -141,7 +139,8 @@ public class WeekPlan {
             Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
-            Map<OrderId, SoFar> soFar = progress.soFar(open.stream().map(Order::id).toList());
+            Map<OrderId, SoFar> soFar =
+                    progress.soFar(open.stream().map(Order::id).toList());
             Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
             Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
@@ -297,8 +296,7 @@ public class WeekPlan {
     private Map<OrderId, Map<Stage, String>> together() {
         Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
         for (PlannedPrints.InRun in : prints.inRuns()) {
-            Map<Stage, String> mine =
-                    batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
+            Map<Stage, String> mine = batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
             String run = "run-" + in.run();
             if (in.printed()) {
                 mine.putIfAbsent(Stage.LAMINATE, run);

@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,6 +14,7 @@ import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
@@ -62,12 +61,13 @@ public class GangRuns {
      */
     private static List<Copy> open(PrintItem item, Set<RunStore.Taken> taken) {
         List<Integer> copies = IntStream.rangeClosed(1, item.quantity()).boxed().toList();
-        boolean cameBack =
-                copies.stream().allMatch(copy -> taken.contains(new RunStore.Taken(item.order().id(), copy, true)));
+        boolean cameBack = copies.stream()
+                .allMatch(copy -> taken.contains(new RunStore.Taken(item.order().id(), copy, true)));
         return copies.stream()
                 .filter(copy -> cameBack
                         || !taken.contains(new RunStore.Taken(item.order().id(), copy, true))
-                                && !taken.contains(new RunStore.Taken(item.order().id(), copy, false)))
+                                && !taken.contains(
+                                        new RunStore.Taken(item.order().id(), copy, false)))
                 .map(copy -> new Copy(item, copy))
                 .toList();
     }
@@ -190,7 +190,10 @@ public class GangRuns {
             RunRecords.require(run, RunState.PROPOSED);
             RunItem dropped = item(run, itemId);
             runs.outcome(itemId, RunItem.Outcome.DROPPED, "");
-            records.write(runId, Sentence.of("printing.history.dropped", dropped.order().number(), dropped.copy()), who);
+            records.write(
+                    runId,
+                    Sentence.of("printing.history.dropped", dropped.order().number(), dropped.copy()),
+                    who);
             List<RunItem> left =
                     run.planned().stream().filter(item -> item.id() != itemId).toList();
             RunPlanner.Plan plan = new RunPlanner(run.medium()).measured(closedUp(left));

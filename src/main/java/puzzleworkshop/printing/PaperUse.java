@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -9,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
@@ -94,8 +93,7 @@ final class PaperUse {
     static Map<OrderRef, BigDecimal> shares(PrintRun run, BigDecimal whole) {
         Map<OrderRef, Double> areas = new LinkedHashMap<>();
         run.laid()
-                .forEach(item ->
-                        areas.merge(item.order(), item.sticker().area().mm2(), Double::sum));
+                .forEach(item -> areas.merge(item.order(), item.sticker().area().mm2(), Double::sum));
         double all = areas.values().stream().mapToDouble(Double::doubleValue).sum();
         Map<OrderRef, BigDecimal> shares = new LinkedHashMap<>();
         BigDecimal given = BigDecimal.ZERO;

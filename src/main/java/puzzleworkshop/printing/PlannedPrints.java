@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -11,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 
@@ -62,7 +61,8 @@ public class PlannedPrints {
     public List<Need> needs() {
         List<Need> needs = new ArrayList<>();
         for (PrintRun run : gang.open()) {
-            Set<OrderId> orders = run.planned().stream().map(item -> item.order().id()).collect(Collectors.toSet());
+            Set<OrderId> orders =
+                    run.planned().stream().map(item -> item.order().id()).collect(Collectors.toSet());
             for (SupplyItem item : paper.of(run.medium())) {
                 needs.add(new Need(
                         orders, item, PaperUse.quantity(item, run.paper().mm2(), run.sheets())));
@@ -73,7 +73,8 @@ public class PlannedPrints {
             return needs;
         }
         Map<OrderId, List<Copy>> waiting = gang.waiting().stream()
-                .collect(Collectors.groupingBy(copy -> copy.item().order().id(), LinkedHashMap::new, Collectors.toList()));
+                .collect(Collectors.groupingBy(
+                        copy -> copy.item().order().id(), LinkedHashMap::new, Collectors.toList()));
         waiting.forEach((order, copies) -> {
             double area = copies.stream()
                             .mapToDouble(copy -> copy.item().sticker().area().mm2())

@@ -1,12 +1,11 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**

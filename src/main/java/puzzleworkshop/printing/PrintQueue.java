@@ -1,6 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -33,8 +32,7 @@ class PrintQueue {
     /** Orders that had better not be printed yet, and why, as words that follow the order's number. */
     Map<OrderId, Sentence> heldBack() {
         Map<OrderId, Sentence> held = new HashMap<>();
-        payments.open()
-                .forEach((order, since) -> held.put(order, Sentence.of("printing.waits.payment", since)));
+        payments.open().forEach((order, since) -> held.put(order, Sentence.of("printing.waits.payment", since)));
         return held;
     }
 

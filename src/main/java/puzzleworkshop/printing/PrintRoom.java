@@ -1,6 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;

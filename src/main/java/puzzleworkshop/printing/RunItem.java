@@ -1,10 +1,9 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -82,19 +81,6 @@ public record RunItem(
 
     RunItem pinned(boolean isPinned) {
         return new RunItem(
-                id,
-                order,
-                copy,
-                look,
-                finished,
-                overhang,
-                due,
-                sheet,
-                x,
-                y,
-                turned,
-                isPinned,
-                outcome,
-                note);
+                id, order, copy, look, finished, overhang, due, sheet, x, y, turned, isPinned, outcome, note);
     }
 }

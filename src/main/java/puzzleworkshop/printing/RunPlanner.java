@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

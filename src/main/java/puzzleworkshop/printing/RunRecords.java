@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;

@@ -1,6 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderId;
 import java.time.Duration;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
@@ -10,6 +9,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.WebRequest;
 import puzzleworkshop.artwork.CroppedPictures;
+import puzzleworkshop.measure.OrderId;
 
 /** Shows browsers of people who are signed in what a sticker will look like, overhang included, small. */
 @RestController

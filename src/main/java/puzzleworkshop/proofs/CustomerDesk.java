@@ -15,10 +15,10 @@ import puzzleworkshop.artwork.Resolution.Verdict;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -47,7 +47,12 @@ public class CustomerDesk {
     private final RateLimiter wishes;
 
     CustomerDesk(
-            ProofStore store, Orders orders, Pictures pictures, PreviewRenderer painter, Workshop workshop, Clock clock) {
+            ProofStore store,
+            Orders orders,
+            Pictures pictures,
+            PreviewRenderer painter,
+            Workshop workshop,
+            Clock clock) {
         this.store = store;
         this.orders = orders;
         this.pictures = pictures;

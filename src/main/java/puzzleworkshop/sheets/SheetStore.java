@@ -18,10 +18,10 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.Grain;
-import puzzleworkshop.sheets.board.BlankWish;
 
 @Repository
 public class SheetStore {

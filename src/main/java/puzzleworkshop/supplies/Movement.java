@@ -1,10 +1,10 @@
 package puzzleworkshop.supplies;
 
-import puzzleworkshop.measure.OrderRef;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
 
 /**
  * One line of the ledger.

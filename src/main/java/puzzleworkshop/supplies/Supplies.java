@@ -1,7 +1,5 @@
 package puzzleworkshop.supplies;
 
-import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.measure.OrderRef;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Clock;
@@ -17,6 +15,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.runtime.AfterCommit;
@@ -36,11 +36,7 @@ public class Supplies {
     private final Clock clock;
     private final AfterCommit afterCommit;
 
-    Supplies(
-            SupplyStore store,
-            HouseUnits house,
-            Clock clock,
-            AfterCommit afterCommit) {
+    Supplies(SupplyStore store, HouseUnits house, Clock clock, AfterCommit afterCommit) {
         this.store = store;
         this.house = house;
         this.clock = clock;

@@ -1,7 +1,5 @@
 package puzzleworkshop.supplies;
 
-import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.measure.OrderRef;
 import java.math.BigDecimal;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -14,6 +12,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 
 @Repository
 class SupplyStore {
@@ -127,7 +127,9 @@ class SupplyStore {
                 .param("unitCost", movement.unitCost().amount())
                 .param("stockAfter", movement.stockAfter())
                 .param("averageAfter", movement.averageAfter().amount())
-                .param("order", movement.order().map(order -> order.id().value()).orElse(null))
+                .param(
+                        "order",
+                        movement.order().map(order -> order.id().value()).orElse(null))
                 .param("supplier", movement.supplier().map(Supplier::id).orElse(null))
                 .param("paid", movement.paid().map(Money::amount).orElse(null))
                 .param("belowZero", belowZeroAccepted)

@@ -1,5 +1,7 @@
 package puzzleworkshop.insights;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -26,7 +28,6 @@ import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
-import static org.assertj.core.api.Assertions.assertThat;
 
 @DatabaseTest
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

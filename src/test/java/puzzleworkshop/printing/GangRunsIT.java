@@ -1,8 +1,5 @@
 package puzzleworkshop.printing;
 
-import java.util.stream.LongStream;
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -18,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
+import java.util.stream.LongStream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -35,6 +33,8 @@ import puzzleworkshop.geometry.packing.PackItem;
 import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -142,7 +142,9 @@ class GangRunsIT {
         assertThat(run.sheets()).isEqualTo(1);
         assertThat(run.items()).extracting(item -> item.order().id().value()).containsExactly(2L, 3L);
         assertThat(run.bound().key()).isEqualTo("printing.bound.sheets-best");
-        assertThat(gang.waiting()).extracting(copy -> copy.item().order().id().value()).containsExactly(1L);
+        assertThat(gang.waiting())
+                .extracting(copy -> copy.item().order().id().value())
+                .containsExactly(1L);
         assertLaidOut(run);
     }
 
@@ -153,7 +155,9 @@ class GangRunsIT {
         waiting.held.put(new OrderId(1), Sentence.of("printing.waits.payment", MONDAY));
         PrintRun run = gang.propose(a3, MONDAY.plusDays(7), "Ada");
         assertThat(run.planned()).extracting(item -> item.order().id().value()).containsExactly(2L);
-        assertThat(gang.waiting()).extracting(copy -> copy.item().order().id().value()).containsExactly(1L);
+        assertThat(gang.waiting())
+                .extracting(copy -> copy.item().order().id().value())
+                .containsExactly(1L);
         assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("all-held-back");

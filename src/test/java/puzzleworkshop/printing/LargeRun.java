@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -18,6 +16,8 @@ import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.PrintedFiles;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.pdf.SheetMarks;
 import puzzleworkshop.printing.pdf.SheetPdf;
@@ -98,7 +98,8 @@ public final class LargeRun {
                                 untouched[0] += print.untouched() ? 1 : 0;
                                 return print;
                             },
-                            new SheetMarks("Large run", item -> List.of(item.order().number())))
+                            new SheetMarks(
+                                    "Large run", item -> List.of(item.order().number())))
                     .write(waiting, out, share -> {});
         }
         return untouched[0];

@@ -1,7 +1,5 @@
 package puzzleworkshop.printing;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -48,6 +46,8 @@ import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.pdf.SheetMarks;
 import puzzleworkshop.printing.pdf.SheetPdf;
@@ -283,7 +283,8 @@ class SheetPdfTest {
         new SheetPdf(
                         run,
                         source,
-                        new SheetMarks("Print run 12", item -> List.of(item.order().number(), ReadPaper.MANY_LETTERS)))
+                        new SheetMarks(
+                                "Print run 12", item -> List.of(item.order().number(), ReadPaper.MANY_LETTERS)))
                 .write(items, out, told::add);
         assertThat(told.getLast()).isEqualTo(1.0);
         return out.toByteArray();

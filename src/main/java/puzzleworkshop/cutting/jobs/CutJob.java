@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.measure.OrderId;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -14,6 +13,7 @@ import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 
 /**

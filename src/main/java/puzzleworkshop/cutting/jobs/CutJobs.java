@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.measure.OrderId;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
@@ -22,6 +21,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -54,8 +54,7 @@ public class CutJobs {
     public CutJob prepare(CutJob.Wish wish, String by) {
         Machine machine = machines.find(wish.machineId()).orElseThrow(() -> new Refused("cutting.machine.gone"));
         CutSetting setting = settings.add(machine, wish.workpiece().board());
-        Optional<Long> open =
-                wish.order().flatMap(store::openFor);
+        Optional<Long> open = wish.order().flatMap(store::openFor);
         if (open.isPresent()) {
             CutJobStore.Row row = store.lock(open.get()).orElseThrow();
             if (row.started().isEmpty() && row.ended().isEmpty()) {

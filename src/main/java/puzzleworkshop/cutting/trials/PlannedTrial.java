@@ -1,9 +1,9 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.measure.OrderId;
 import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
 import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * A trial that is to be made before an order is cut, because the settings for its board are not proven.

@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.measure.OrderId;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -10,6 +9,7 @@ import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
+import puzzleworkshop.measure.OrderId;
 
 @Repository
 class PlannedTrialStore {

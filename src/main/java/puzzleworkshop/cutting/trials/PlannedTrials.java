@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.trials;
 
-import puzzleworkshop.measure.OrderId;
 import java.time.Clock;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -20,6 +19,7 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.AfterCommit;
 
 /**
@@ -119,7 +119,6 @@ public class PlannedTrials {
 
     private PlannedTrial told(PlannedTrialStore.Row row) {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new PlannedTrial(
-                row.id(), setting, row.order(), row.label(), row.planned(), settings.nextTry(setting));
+        return new PlannedTrial(row.id(), setting, row.order(), row.label(), row.planned(), settings.nextTry(setting));
     }
 }

@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -15,6 +14,7 @@ import puzzleworkshop.cutting.trials.PlannedTrial;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.OrderId;
 
 /** Trials that orders wait for, as the bench, the machines' page and an order's page show them. */
 @org.springframework.stereotype.Component

@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.pdf;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.HashMap;
@@ -12,6 +10,7 @@ import org.springframework.stereotype.Service;
 import puzzleworkshop.artwork.CroppedPictures;
 import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintItem;

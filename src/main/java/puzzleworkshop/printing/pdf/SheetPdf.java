@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.pdf;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.IOException;
@@ -13,6 +11,7 @@ import org.openpdf.text.Document;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.PrintItem;
 import puzzleworkshop.printing.PrintPictures;

@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.pdf;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.IOException;
@@ -22,6 +20,7 @@ import org.openpdf.text.pdf.PdfNumber;
 import org.openpdf.text.pdf.PdfStream;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.artwork.PrintPicture;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.printing.PrintItem;
 import puzzleworkshop.printing.PrintPictures;
 

@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.ui;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
@@ -17,6 +15,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -24,8 +23,8 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.printing.RunState;
+import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.workshop.SignedIn;
 
 /** One open run: its sheets, how good the layout is, what can be done with it. */
@@ -136,8 +135,10 @@ class RunPanel extends Div {
         Map<OrderId, Sentence> held = runs.heldBack();
         return run.planned().stream()
                 .filter(item -> held.containsKey(item.order().id()))
-                .map(item ->
-                        figures.text("printing.held-in-run", item.order().number(), figures.say(held.get(item.order().id()))))
+                .map(item -> figures.text(
+                        "printing.held-in-run",
+                        item.order().number(),
+                        figures.say(held.get(item.order().id()))))
                 .distinct()
                 .toList();
     }

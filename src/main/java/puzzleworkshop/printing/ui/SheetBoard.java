@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.ui;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.ClientCallable;
 import com.vaadin.flow.component.dependency.JavaScript;
@@ -85,8 +83,8 @@ class SheetBoard extends Div {
         Size size = run.sheetSize();
         double w = size.width().mm();
         double h = size.height().mm();
-        String numbers =
-                String.join(", ", run.on(sheet).map(item -> item.order().number()).toList());
+        String numbers = String.join(
+                ", ", run.on(sheet).map(item -> item.order().number()).toList());
         Svg svg = Svg.of(
                 -1,
                 -1,
@@ -109,7 +107,9 @@ class SheetBoard extends Div {
         double band = RunItem.LABEL.mm();
         double o = item.overhang().mm();
         String label = figures.text(
-                item.pinned() ? "printing.item-pinned" : "printing.item-label", item.order().number(), item.finished());
+                item.pinned() ? "printing.item-pinned" : "printing.item-label",
+                item.order().number(),
+                item.finished());
         String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-"
                 + item.outcome().name().toLowerCase(Locale.ROOT);
         svg.raw("<g class='printing-item" + state + "' data-item='" + item.id() + "' data-x='"

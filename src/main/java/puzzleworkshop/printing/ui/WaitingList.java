@@ -1,7 +1,5 @@
 package puzzleworkshop.printing.ui;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
@@ -17,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
@@ -57,7 +56,8 @@ class WaitingList extends Div {
                         of,
                         on,
                         media,
-                        Optional.ofNullable(heldBack.get(of.getFirst().item().order().id()))))));
+                        Optional.ofNullable(
+                                heldBack.get(of.getFirst().item().order().id()))))));
         add(list);
     }
 
@@ -84,7 +84,8 @@ class WaitingList extends Div {
         }
         heldBack.ifPresent(why -> {
             Div note = new Div(new Verdict(
-                    Verdict.Kind.WAIT, figures.text("printing.held-back", item.order().number(), figures.say(why))));
+                    Verdict.Kind.WAIT,
+                    figures.text("printing.held-back", item.order().number(), figures.say(why))));
             note.addClassName("printing-too-large");
             row.add(note);
         });

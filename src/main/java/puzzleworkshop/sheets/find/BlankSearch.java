@@ -51,8 +51,7 @@ public final class BlankSearch {
         if (givenByNone.contains(size)) {
             return Optional.empty();
         }
-        Optional<Found> found = rankings.computeIfAbsent(
-                        size, s -> new BestSheets.Ranking(profiles, s, angles, useful))
+        Optional<Found> found = rankings.computeIfAbsent(size, s -> new BestSheets.Ranking(profiles, s, angles, useful))
                 .best(index -> !taken.contains(candidates.get(index).id()))
                 .map(answer -> new Found(size, answer.index(), answer));
         found.ifPresentOrElse(f -> taken.add(sheet(f)), () -> givenByNone.add(size));
@@ -74,8 +73,7 @@ public final class BlankSearch {
     }
 
     BestSheets.Ranked finest(Found found) {
-        return BestSheets.finest(
-                        profiles.get(found.index()), found.size(), angles.get(found.index()), useful)
+        return BestSheets.finest(profiles.get(found.index()), found.size(), angles.get(found.index()), useful)
                 .orElse(found.answer());
     }
 }

@@ -5,9 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
@@ -151,7 +149,7 @@ public class SheetFinder {
                             place,
                             rest,
                             lost,
-                          split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                            split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
                                     .blank(),
                             reason(wish.size(), sheet.outline(), rest, ".only")));
                 });

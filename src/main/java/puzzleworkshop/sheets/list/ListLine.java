@@ -14,12 +14,12 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.list.StockList.Column;
-import puzzleworkshop.sheets.list.StockList.Line;
 import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.list.StockList.Column;
+import puzzleworkshop.sheets.list.StockList.Line;
 import puzzleworkshop.workshop.Workshop;
 
 /** Makes a board of one line of a list, and gathers all that is wrong with the line. */

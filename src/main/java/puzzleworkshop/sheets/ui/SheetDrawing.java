@@ -14,8 +14,8 @@ import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.find.NewSheet;
 import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.find.NewSheet;
 import puzzleworkshop.sheets.find.Suggestion;
 
 /**

@@ -29,8 +29,8 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.workshop.SignedIn;
 

@@ -1,6 +1,5 @@
 package puzzleworkshop.supplies.ui;
 
-import puzzleworkshop.measure.OrderRef;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dialog.Dialog;
@@ -14,10 +13,9 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;

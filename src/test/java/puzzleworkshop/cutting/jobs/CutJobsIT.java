@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.jobs;
 
-import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -29,6 +28,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Speed;
 import puzzleworkshop.sheets.board.BoardContamination;
@@ -242,7 +242,8 @@ class CutJobsIT {
     private CutJob.Wish wish(long order, Workpiece workpiece) {
         CutTime time =
                 CutTime.estimate(List.of(CutTimeTest.line(300)), machine, CommonPractice.parametersFor(machine, CRAFT));
-        return new CutJob.Wish(Optional.of(new OrderId(order)), "2026-" + order, machine.id(), workpiece, Optional.of(time));
+        return new CutJob.Wish(
+                Optional.of(new OrderId(order)), "2026-" + order, machine.id(), workpiece, Optional.of(time));
     }
 
     private static String refusal(Runnable deed) {

@@ -1,6 +1,5 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
@@ -37,6 +36,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;

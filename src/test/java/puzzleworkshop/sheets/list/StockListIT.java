@@ -30,7 +30,6 @@ import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
-import puzzleworkshop.sheets.board.Material;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 

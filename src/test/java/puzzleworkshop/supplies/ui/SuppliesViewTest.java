@@ -1,7 +1,5 @@
 package puzzleworkshop.supplies.ui;
 
-import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.measure.OrderId;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.flow.component.button.Button;
@@ -21,6 +19,8 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.LaserFacts.Adhesive;
 import puzzleworkshop.supplies.LaserFacts.Pvc;
