@@ -11,7 +11,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.LostPiece;
-import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.Suggestion;
