@@ -1,5 +1,5 @@
 create table measuring_print (
-    only    boolean primary key default true constraint measuring_print_only_one check (only),
+    one     boolean primary key default true constraint measuring_print_only_one check (one),
     line_mm double precision not null constraint measuring_print_line_possible check (line_mm between 90 and 110),
     who     text not null,
     at      timestamptz not null

@@ -28,7 +28,7 @@ class MeasuredStore {
     void line(double mm, String who, Instant now) {
         jdbc.sql("""
                 insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
-                on conflict (only) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
+                on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
                 """)
                 .param("mm", mm)
                 .param("who", who)
