@@ -250,10 +250,12 @@ public final class Outline {
         if (mm <= 0) {
             return this;
         }
-        Geometry less = BufferOp.bufferOp(free, -mm, new BufferParameters(8, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 5));
+        Geometry less = BufferOp.bufferOp(
+                free, -mm, new BufferParameters(8, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 5));
         Polygon largest = null;
         for (int i = 0; i < less.getNumGeometries(); i++) {
-            if (less.getGeometryN(i) instanceof Polygon part && (largest == null || part.getArea() > largest.getArea())) {
+            if (less.getGeometryN(i) instanceof Polygon part
+                    && (largest == null || part.getArea() > largest.getArea())) {
                 largest = part;
             }
         }
