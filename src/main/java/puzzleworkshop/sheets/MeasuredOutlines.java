@@ -8,6 +8,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.board.BoardFacts;
 
 /**
  * Outlines that were measured in photos. A sheet is taken in with its outline shrunk by what the photo leaves unsure, so that a

@@ -13,6 +13,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest

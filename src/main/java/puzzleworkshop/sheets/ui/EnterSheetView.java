@@ -31,10 +31,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.MeasuredOutlines;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
