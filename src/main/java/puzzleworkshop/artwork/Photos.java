@@ -5,12 +5,11 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.PictureFormat;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -29,6 +28,9 @@ public class Photos {
     public static final String MEDIA_TYPE = "image/jpeg";
 
     private static final IntakeLimits LIMITS = new IntakeLimits(MOST_BYTES, 120_000_000L, 29_999);
+    /** A little more than 12 megapixels have along their longer side: what is measured in is not made smaller. */
+    private static final int LONGEST_MEASURED = 4200;
+
     private static final float QUALITY = 0.86f;
 
     private final DecodeSlots places;
@@ -38,28 +40,41 @@ public class Photos {
     }
 
     /**
-     * The photo as it is kept, a JPEG of about 300 kB at most.
+     * The photo as it is kept, a JPEG of about 300 kB at most. Read with the same bounds as what strangers send.
      *
      * @throws Refused when it is no photo, damaged or too large
      */
     public byte[] kept(byte[] file) {
         try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
-            Path path = copy.path();
-            ImageHeader facts = ImageProbe.at(path, LIMITS);
-            if (facts.format() == PictureFormat.PDF) {
-                throw new Refused("artwork.photo.pdf");
-            }
-            return places.with(() -> small(path, facts));
+            return kept(copy.path());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static byte[] small(Path file, ImageHeader facts) {
-        try {
-            return Jpeg.write(Survey.of(file, facts, LONGEST, share -> {}).copy(), QUALITY);
-        } catch (IOException damaged) {
-            throw new Refused("artwork.refused.damaged");
+    /** The same of a file on disk. */
+    public byte[] kept(Path file) throws IOException {
+        ReadPicture read = places.look(file, LIMITS, LONGEST, share -> {});
+        if (read.facts().format() == PictureFormat.PDF) {
+            throw new Refused("artwork.photo.pdf");
+        }
+        return Jpeg.write(read.survey().copy(), QUALITY);
+    }
+
+    /**
+     * A photo's own pixels, upright and in the screen's colours, to measure in; nothing of it is kept.
+     *
+     * @throws Refused when it is no photo, damaged or too large
+     */
+    public Frame pixels(byte[] file) {
+        try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
+            ReadPicture read = places.look(copy.path(), LIMITS, LONGEST_MEASURED, share -> {});
+            if (read.facts().format() == PictureFormat.PDF) {
+                throw new Refused("artwork.photo.pdf");
+            }
+            return read.survey().copy();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
     }
 }

@@ -9,13 +9,14 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.printing.PrintSpoiled;
 import puzzleworkshop.printing.RunPrinted;
+import puzzleworkshop.progress.Rework;
 import puzzleworkshop.workshop.Stage;
 
 /** The print is ticked by the print run it came from; a print found spoiled later is booked as something gone wrong. */
 @Component
 class PrintRunTicks {
 
-    private static final String DEVICE = "print run";
+    static final String DEVICE = "print run";
 
     private final StageTransitions work;
     private final Orders orders;
@@ -28,7 +29,7 @@ class PrintRunTicks {
     @EventListener
     @Transactional
     public void printed(RunPrinted run) {
-        run.complete().forEach(order -> work.tick(order, Stage.PRINT, run.who(), DEVICE));
+        run.complete().forEach(order -> work.tickPrinted(order, run.who(), DEVICE));
     }
 
     @EventListener
@@ -39,7 +40,8 @@ class PrintRunTicks {
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
                     id,
-                    new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), false, Optional.empty()),
+                    new Rework.Report(
+                            Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), Rework.Board.KEPT, Optional.empty()),
                     print.who());
         }
     }

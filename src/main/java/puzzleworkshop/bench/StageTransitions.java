@@ -13,10 +13,12 @@ import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutMoved;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -26,6 +28,9 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
@@ -40,7 +45,8 @@ class StageTransitions {
 
     static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
 
-    private final BenchStore store;
+    private final Progress progress;
+    private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
     private final OrderBoards boards;
@@ -53,7 +59,8 @@ class StageTransitions {
     private final Clock clock;
 
     StageTransitions(
-            BenchStore store,
+            Progress progress,
+            Bookings bookings,
             Orders orders,
             SheetRack rack,
             OrderBoards boards,
@@ -64,7 +71,8 @@ class StageTransitions {
             Machines machines,
             CutJobs cutJobs,
             Clock clock) {
-        this.store = store;
+        this.progress = progress;
+        this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
         this.boards = boards;
@@ -78,19 +86,30 @@ class StageTransitions {
     }
 
     @Transactional
-    public void tick(OrderId id, Stage stage, String who, String device) {
+    public void tick(BookingKey key, OrderId id, Stage stage, String who, String device) {
+        bookings.once(key, "tick " + stage + " of order " + id, () -> tick(id, stage, who, device, false));
+    }
+
+    /** Within the booking of a print run, which books paper and film itself. */
+    void tickPrinted(OrderId id, String who, String device) {
+        tick(id, Stage.PRINT, who, device, true);
+    }
+
+    private void tick(OrderId id, Stage stage, String who, String device, boolean consumed) {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
-            store.stop(id, who, now);
+            progress.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
                 boards.cut(id, freshBoardSince(order), who);
             }
-            usedUp.at(stage, order, who);
+            if (!consumed) {
+                usedUp.at(stage, order, who);
+            }
             beforeItsTime.note(order, stage, who);
             try {
-                store.insertTick(id, stage, who, device, store.book(id, stage), now);
+                progress.insertTick(id, stage, who, device, progress.book(id, stage), now);
             } catch (DataIntegrityViolationException refused) {
                 throw new Refused("bench.tick.meanwhile", order.number(), Sentence.of(stage.textKey()));
             }
@@ -109,9 +128,9 @@ class StageTransitions {
 
     /** The newest cut of the order, if it was cut to the end since it last began anew. */
     Optional<CutJob> recordedCut(Order order) {
-        List<Rework> mishaps = store.mishaps(order.id());
+        List<Rework> mishaps = progress.mishaps(order.id());
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
-        return cutJobs.lastFor(order.id().value())
+        return cutJobs.lastFor(order.id())
                 .filter(job -> job.state() == CutJob.State.DONE)
                 .filter(job ->
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
@@ -119,7 +138,7 @@ class StageTransitions {
 
     /** When the order last began anew with another board; what was cut before is of no use since. */
     private Instant freshBoardSince(Order order) {
-        return store.mishaps(order.id()).stream()
+        return progress.mishaps(order.id()).stream()
                 .filter(mishap -> mishap.againFrom().compareTo(Stage.MASK) < 0)
                 .map(Rework::at)
                 .reduce((one, later) -> later)
@@ -128,7 +147,7 @@ class StageTransitions {
 
     Optional<Tick> undoable(OrderId id) {
         Optional<Order> order = orders.find(id);
-        return store.ticks(id).stream()
+        return progress.ticks(id).stream()
                 .filter(tick -> !tick.undone())
                 .reduce((one, other) -> other)
                 .filter(tick -> tick.at().plus(UNDO_WITHIN).isAfter(clock.instant()))
@@ -137,7 +156,7 @@ class StageTransitions {
 
     /** The ticks of all orders that can still be taken back, newest first. */
     List<Tick> undoable() {
-        List<Tick> last = store.lastSince(clock.instant().minus(UNDO_WITHIN));
+        List<Tick> last = progress.lastSince(clock.instant().minus(UNDO_WITHIN));
         Map<OrderId, Order> known = orders.all(last.stream().map(Tick::order).toList()).stream()
                 .collect(Collectors.toMap(Order::id, Function.identity()));
         return last.stream()
@@ -151,7 +170,11 @@ class StageTransitions {
     }
 
     @Transactional
-    public void undo(OrderId id, String who) {
+    public void undo(BookingKey key, OrderId id, String who) {
+        bookings.once(key, "take back the last tick of order " + id, () -> undoNow(id, who));
+    }
+
+    private void undoNow(OrderId id, String who) {
         Order order = orders.lock(id);
         Tick tick = undoable(id)
                 .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
@@ -161,9 +184,11 @@ class StageTransitions {
                     .map(Cut::id)
                     .forEach(cut -> boards.undo(cut, who));
         }
-        usedUp.backFrom(tick.stage(), order, who);
-        store.undo(tick, who, clock.instant());
-        store.stop(id, who, clock.instant());
+        if (!tick.device().equals(PrintRunTicks.DEVICE)) {
+            usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);
+        }
+        progress.undo(tick, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         orders.sendBack(
                 id,
                 tick.stage(),
@@ -173,16 +198,27 @@ class StageTransitions {
     }
 
     @Transactional
-    public Rework wentWrong(OrderId id, Rework.Report report, String who) {
+    public Rework wentWrong(BookingKey key, OrderId id, Rework.Report report, String who) {
+        String said = "went wrong with order " + id + ": " + report;
+        return bookings.once(key, said, () -> wentWrong(id, report, who), Rework::id, progress::mishap);
+    }
+
+    /** Within the booking of another room. */
+    Rework wentWrong(OrderId id, Rework.Report report, String who) {
         Order order = orders.lock(id);
         Rework mishap = reckon(order, report, who);
-        store.stop(id, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         // What the clock showed belongs to the work that is lost, not to the next attempt.
-        store.book(id, mishap.noticedAt());
-        if (report.boardSpoiled()) {
-            boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
+        progress.book(id, mishap.noticedAt());
+        if (report.board() != Rework.Board.KEPT) {
+            String why = report.note().isBlank() ? "spoiled" : report.note();
+            if (report.board() == Rework.Board.BLANK_SPOILED) {
+                boards.spoilBlanks(id, why, who);
+            } else {
+                boards.spoil(id, why, who);
+            }
         }
-        long number = store.insert(mishap);
+        long number = progress.insert(mishap);
         Sentence why = Sentence.of(
                 "bench.history.wrong",
                 Sentence.of(mishap.what().textKey()),
@@ -196,24 +232,12 @@ class StageTransitions {
             orders.sendBack(id, mishap.againFrom(), why, who);
         }
         afterCommit.tell(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
-        return new Rework(
-                number,
-                id,
-                mishap.noticedAt(),
-                mishap.againFrom(),
-                mishap.what(),
-                mishap.note(),
-                mishap.boardSpoiled(),
-                mishap.handsLost(),
-                mishap.laserLost(),
-                mishap.materialLost(),
-                mishap.at(),
-                who);
+        return progress.mishap(number);
     }
 
     /**
      * What is lost: the work of the stages that are made again, by the clock where one ran and by the standards where
-     * none did; the laser's time if it has cut; what was used up since the last new beginning, when the print is lost.
+     * none did; the laser's time as the cuts on record took it; what was used up since the last new beginning, when the print is lost.
      */
     Rework reckon(Order order, Rework.Report report, String who) {
         Stage noticed = order.next().orElse(Stage.HAND_OVER);
@@ -221,33 +245,31 @@ class StageTransitions {
             throw new Refused("bench.wrong.forwards", order.number(), Sentence.of(noticed.textKey()));
         }
         OrderId id = order.id();
-        Instant lastBeginning =
-                store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
-        List<Tick> ticks = store.ticks(id).stream()
+        Instant lastBeginning = lastBeginning(id);
+        List<Tick> ticks = progress.ticks(id).stream()
                 .filter(tick -> !tick.undone()
                         && !tick.stage().equals(noticed)
                         && tick.at().isAfter(lastBeginning))
                 .filter(tick -> tick.stage().compareTo(report.againFrom()) >= 0)
                 .toList();
         Minutes hands = Minutes.ZERO;
-        Minutes laser = Minutes.ZERO;
+        boolean cut = false;
         for (Tick tick : ticks) {
             StageStandard standard = workshop.stageStandards().get(tick.stage());
             hands = hands.plus(tick.minutes()
                     .orElseGet(() ->
                             standard.hands(order.quantity(), order.puzzle().pieces())));
-            laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
+            cut |= tick.stage() == Stage.CUT;
         }
-        Minutes onTheClock = store.running().stream()
+        Minutes onTheClock = progress.running().stream()
                 .filter(running -> running.order().equals(id))
                 .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
                 .reduce(Minutes.ZERO, Minutes::plus);
         hands = hands.plus(onTheClock);
-        if (noticed == Stage.CUT) {
-            laser = laser.plus(
-                    Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
-        }
-        Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
+        hands = hands.plus(progress.stoppedAt(id, noticed));
+        Minutes laser = laserTime(order, cut, noticed, onTheClock, lastBeginning);
+        Money material =
+                report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
@@ -258,12 +280,34 @@ class StageTransitions {
                 report.againFrom(),
                 report.what(),
                 report.note().strip(),
-                report.boardSpoiled(),
+                report.board() != Rework.Board.KEPT,
                 hands,
                 laser,
                 material,
                 clock.instant(),
                 who);
+    }
+
+    private Instant lastBeginning(OrderId id) {
+        return progress.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+    }
+
+    /** By the cuts on record since the last beginning; by the estimate only where the cut was ticked without a record. */
+    private Minutes laserTime(Order order, boolean cut, Stage noticed, Minutes onTheClock, Instant since) {
+        List<CutJob> jobs = cutJobs.of(order.id()).stream()
+                .filter(job ->
+                        job.started().filter(start -> start.at().isAfter(since)).isPresent())
+                .toList();
+        Minutes recorded = jobs.stream().flatMap(job -> job.took().stream()).reduce(Minutes.ZERO, Minutes::plus);
+        if (jobs.isEmpty() && cut) {
+            return order.laser();
+        }
+        boolean beamOn = noticed == Stage.CUT
+                && jobs.stream().anyMatch(job -> job.ended().isEmpty());
+        return beamOn
+                ? recorded.plus(
+                        Minutes.of(Math.min(onTheClock.value(), order.laser().value())))
+                : recorded;
     }
 
     private Money material(Order order, Rework.Report report, Instant since) {
@@ -275,7 +319,9 @@ class StageTransitions {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
         }
-        if (report.boardSpoiled()) {
+        if (report.board() == Rework.Board.BLANK_SPOILED) {
+            lost = lost.plus(Money.sum(boards.costOfBlanks(id), lost.currency()));
+        } else if (report.board() == Rework.Board.WHOLE_BOARD_SPOILED) {
             for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());
             }
@@ -286,7 +332,7 @@ class StageTransitions {
     /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
     private Money printWithoutLedger(Order order, Rework.Report report, Instant since) {
         boolean printed = report.againFrom() == Stage.PRINT
-                && store.ticks(order.id()).stream()
+                && progress.ticks(order.id()).stream()
                         .anyMatch(tick -> !tick.undone()
                                 && tick.stage() == Stage.PRINT
                                 && tick.at().isAfter(since));
@@ -303,17 +349,18 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void cutMoved(CutMoved event) {
-        if (event.job().orderId().isEmpty()) {
+        if (event.job().order().isEmpty()) {
             return;
         }
-        OrderId id = new OrderId(event.job().orderId().getAsLong());
+        OrderId id = event.job().order().get();
         Instant now = clock.instant();
         boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
         if (event.job().state() != CutJob.State.RUNNING) {
-            store.stop(id, event.by(), now);
+            progress.stop(id, event.by(), now);
         } else if (atTheLaser
-                && store.running().stream().noneMatch(running -> running.order().equals(id))) {
-            store.start(id, Stage.CUT, event.by(), now);
+                && progress.running().stream()
+                        .noneMatch(running -> running.order().equals(id))) {
+            progress.start(id, Stage.CUT, event.by(), now);
         }
         afterCommit.tell(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
     }
@@ -321,6 +368,6 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void givenUp(OrderCancelled event) {
-        store.stop(event.order(), event.who(), clock.instant());
+        progress.stop(event.order(), event.who(), clock.instant());
     }
 }

@@ -18,7 +18,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository
-class OrderStore {
+public class OrderStore {
 
     private static final String SELECT = """
             select o.*, c.name as customer_name, c.contact as customer_contact, c.address as customer_address
@@ -36,6 +36,21 @@ class OrderStore {
     List<PictureId> holding(Set<PictureId> asked) {
         return jdbc.sql("select distinct picture_id from customer_order where picture_id = any(:asked)")
                 .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
+                .list();
+    }
+
+    /** Of orders not done with, or done with since then: closed, given up, or run out as a quote. */
+    List<PictureId> holdingOriginal(Set<PictureId> asked, Instant since) {
+        return jdbc.sql("""
+                select distinct picture_id from customer_order
+                where picture_id = any(:asked)
+                  and case when state = 'QUOTE' then valid_until >= cast(:since as date)
+                           when state in ('CLOSED', 'CANCELLED') then coalesce(closed_at >= :since, true)
+                           else true end
+                """)
+                .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .param("since", Timestamp.from(since))
                 .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
                 .list();
     }
@@ -106,7 +121,7 @@ class OrderStore {
                 .single();
     }
 
-    Optional<Order> find(OrderId id) {
+    public Optional<Order> find(OrderId id) {
         return jdbc.sql(SELECT + "where o.id = :id")
                 .param("id", id.value())
                 .query(ORDER)
@@ -145,7 +160,7 @@ class OrderStore {
                 .set();
     }
 
-    List<Order> open() {
+    public List<Order> open() {
         return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id")
                 .query(ORDER)
                 .list();

@@ -21,10 +21,12 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.CostSplit;
+import puzzleworkshop.sheets.board.OffcutCost;
 
 /** Reservations and cuts. */
 @Repository
-class CutStore {
+public class CutStore {
 
     private static final String CUTS = """
             select c.*, o.number as order_number,
@@ -117,7 +119,7 @@ class CutStore {
                 .set();
     }
 
-    Optional<OrderRef> holder(SheetId sheet) {
+    public Optional<OrderRef> holder(SheetId sheet) {
         return jdbc.sql("""
                 select o.id, o.number from sheet_reservation r join order_ref o on o.id = r.order_id
                 where r.sheet_id = :sheet and r.ended_at is null
@@ -127,7 +129,15 @@ class CutStore {
                 .optional();
     }
 
-    long cut(Reservation reservation, CostSplit split, Money cost, OffcutCost rule, String who, Instant now) {
+    /** @param order for which the blank is; none when it was spoiled before it became a puzzle */
+    long cut(
+            Reservation reservation,
+            Optional<OrderId> order,
+            CostSplit split,
+            Money cost,
+            OffcutCost rule,
+            String who,
+            Instant now) {
         Money offcuts = Money.sum(split.offcuts(), cost.currency());
         return jdbc.sql("""
                 insert into sheet_cut (sheet_id, reservation_id, order_id, x_mm, y_mm, degrees, width_mm, height_mm,
@@ -138,7 +148,7 @@ class CutStore {
                 """)
                 .param("sheet", reservation.sheet().value())
                 .param("reservation", reservation.id())
-                .param("order", reservation.order().id().value())
+                .param("order", order.map(OrderId::value).orElse(null))
                 .param("x", reservation.placement().x())
                 .param("y", reservation.placement().y())
                 .param("degrees", reservation.placement().degrees())

@@ -17,6 +17,7 @@ import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -34,11 +35,11 @@ import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.workshop.Stage;
 
 /** Makes confirmed orders with a picture and a board, as tests of the bench and of the week need them. */
@@ -104,7 +105,7 @@ public final class BenchOrders {
         Bench bench = beans.getBean(Bench.class);
         for (Stage before : Stage.values()) {
             if (before.compareTo(stage) < 0) {
-                Bench.Outcome outcome = bench.tick(List.of(order), before, "Robin", "test");
+                Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order), before, "Robin", "test");
                 if (!outcome.refused().isEmpty()) {
                     throw new IllegalStateException(outcome.refused().toString());
                 }

@@ -21,6 +21,7 @@ import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -31,7 +32,6 @@ import java.util.Locale;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.access.FirstSteps;
@@ -77,17 +77,17 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
     FirstStepsView(
             Accounts accounts,
             FirstSteps steps,
-            ObjectProvider<DemoWorkshop> demo,
+            DemoWorkshop demo,
             Formatter figures,
             Restoring restoring,
             StartCode code) {
         this.accounts = accounts;
         this.steps = steps;
-        this.demo = demo.getIfAvailable();
+        this.demo = demo;
         this.figures = figures;
         addClassName("access-first");
         label();
-        if (code.isAsked()) {
+        if (isAsked(code)) {
             put(new H1(getTranslation("access.first.title")), new StartCodeForm(code, () -> {
                 clear();
                 ask(restoring);
@@ -95,6 +95,14 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         } else {
             ask(restoring);
         }
+    }
+
+    private static boolean isAsked(StartCode code) {
+        VaadinRequest request = VaadinRequest.getCurrent();
+        boolean passedOn = request.getHeader("Forwarded") != null
+                || request.getHeader("X-Forwarded-For") != null
+                || request.getHeader("Via") != null;
+        return code.isAsked(request.getRemoteAddr(), passedOn);
     }
 
     private void ask(Restoring restoring) {
@@ -109,9 +117,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
                 new H2(getTranslation("access.first.owner")),
                 owner,
                 pair(password, again));
-        if (this.demo != null) {
-            put(new H2(getTranslation("access.first.start")), beginning);
-        }
+        put(new H2(getTranslation("access.first.start")), beginning);
         Details restore = new Details(
                 getTranslation("database.restore"),
                 new RestoreUpload(restoring, figures, () -> toSignIn(UI.getCurrentOrThrow(), "restored")));
@@ -264,7 +270,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
     }
 
     private void begin() {
-        if (demo == null || beginning.getValue() == Beginning.EMPTY) {
+        if (beginning.getValue() == Beginning.EMPTY) {
             toSignIn(UI.getCurrentOrThrow(), "welcome");
             return;
         }
