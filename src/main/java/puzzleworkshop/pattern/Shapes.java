@@ -6,6 +6,8 @@ import java.awt.font.GlyphVector;
 import java.awt.geom.AffineTransform;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.cutfiles.reading.CurveRuns;
+import puzzleworkshop.cutfiles.reading.WorkLimit;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
@@ -52,8 +54,8 @@ public final class Shapes {
             throw new Refused("pattern.shape.no_letter", text);
         }
         GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), text);
-        LineCollector lines = new LineCollector(text);
-        lines.add(glyphs.getOutline(), new AffineTransform());
+        CurveRuns lines = new CurveRuns(new WorkLimit(text, WorkLimit.STEPS_TO_READ));
+        lines.read(glyphs.getOutline().getPathIterator(null));
         return fitted(text, largest(text, lines.lines()), middle, Double.MAX_VALUE, height.mm());
     }
 

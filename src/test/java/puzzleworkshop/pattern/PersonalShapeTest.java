@@ -38,7 +38,7 @@ class PersonalShapeTest {
                 "shaped",
                 DrawnFile.Kind.SVG,
                 CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST).inOrder(),
-                Optional.empty(),
+                List.of(), Optional.empty(),
                 List.of()));
         assertThat(inspection.findings()).as(about).isEmpty();
         double smallest =
