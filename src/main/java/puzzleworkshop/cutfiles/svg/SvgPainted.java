@@ -55,7 +55,7 @@ final class SvgPainted {
         List<CurvePath> runs = found.runs(drawn.outline(), frame.toMm());
         List<CurvePath> left = frame.clip().of(runs, found.limit());
         if (left != runs && !left.equals(runs)) {
-            found.count(Remark.Kind.NOTE, "cutfiles.svg.clipped");
+            found.count(Remark.Kind.ASSUMED, "cutfiles.svg.clipped");
         }
         if (left.isEmpty()) {
             return;

@@ -36,6 +36,7 @@ final class SvgTree extends DefaultHandler2 {
     private final List<SvgNode> sheets = new ArrayList<>();
     private SvgNode root;
     private SvgNode open;
+    private boolean withoutNamespace;
     private int elements;
     private int depth;
 
@@ -111,7 +112,11 @@ final class SvgTree extends DefaultHandler2 {
             throw new Refused("cutfiles.file.too_deep", found.name(), DEEPEST);
         }
         found.limit().spend(1 + given.getLength());
-        String name = space.isEmpty() || space.equals(SVG) ? local : space + " " + local;
+        if (open == null) {
+            withoutNamespace = space.isEmpty(); // hardly SVG, but many write it by hand
+        }
+        boolean drawn = space.equals(SVG) || space.isEmpty() && withoutNamespace;
+        String name = drawn ? local : space + " " + local;
         SvgNode node = new SvgNode(name, open, kept(given));
         if (open == null) {
             root = node;
