@@ -76,7 +76,7 @@ class SecurityConfiguration {
 
     @Bean
     AuthenticationManager doorkeeper(Accounts accounts, Clock clock) {
-        return new ProviderManager(new Door(accounts, new SignInThrottle(clock)));
+        return new ProviderManager(new PasswordAuthenticationProvider(accounts, new SignInThrottle(clock)));
     }
 
     @Bean
@@ -117,6 +117,6 @@ class SecurityConfiguration {
     private static AuthenticationFailureHandler refused() {
         return (request, response, why) -> response.sendRedirect(request.getContextPath()
                 + SIGN_IN
-                + (why instanceof Door.MustWait wait ? "?wait=" + wait.seconds() : "?error"));
+                + (why instanceof PasswordAuthenticationProvider.MustWait wait ? "?wait=" + wait.seconds() : "?error"));
     }
 }

@@ -9,12 +9,14 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Framing;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.BareJpeg;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
-import puzzleworkshop.artwork.reading.Frame;
-import puzzleworkshop.artwork.reading.Framing;
-import puzzleworkshop.artwork.reading.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -29,9 +31,9 @@ public class CroppedPictures {
     private static final double NEARLY = 0.8;
 
     private final Pictures pictures;
-    private final ReadingPlaces places;
+    private final DecodeSlots places;
 
-    CroppedPictures(Pictures pictures, ReadingPlaces places) {
+    CroppedPictures(Pictures pictures, DecodeSlots places) {
         this.pictures = pictures;
         this.places = places;
     }
@@ -59,7 +61,7 @@ public class CroppedPictures {
     /** The same of a file that was taken in already. */
     static PrintPicture print(Path original, Crop crop, Size finished, Length overhang, double ownPpi, double mostPpi) {
         try {
-            Facts facts = FirstLook.at(original, IntakeLimits.USUAL);
+            ImageHeader facts = ImageProbe.at(original, IntakeLimits.USUAL);
             Optional<PrintPicture> untouched = untouched(original, facts, crop, finished, overhang, ownPpi);
             return untouched.isPresent()
                     ? untouched.get()
@@ -70,8 +72,9 @@ public class CroppedPictures {
     }
 
     private static Optional<PrintPicture> untouched(
-            Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi) throws IOException {
-        if (facts.scan().filter(Facts.JpegScan::plain).isEmpty() || !PrintLayout.canShow(crop, finished, overhang)) {
+            Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) throws IOException {
+        if (facts.scan().filter(ImageHeader.JpegScan::plain).isEmpty()
+                || !PrintLayout.canShow(crop, finished, overhang)) {
             return Optional.empty();
         }
         int channels = facts.scan().get().components();
@@ -92,7 +95,8 @@ public class CroppedPictures {
                 true));
     }
 
-    private static PrintPicture drawn(Path file, Facts facts, Crop crop, Size finished, Length overhang, double ppi) {
+    private static PrintPicture drawn(
+            Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) {
         int width = pixels(finished.width(), ppi);
         int height = pixels(finished.height(), ppi);
         int beyond = (int) Math.ceil(overhang.toInches() * ppi - 1e-9);
@@ -178,7 +182,8 @@ public class CroppedPictures {
     private <T> T unpacked(PictureId id, Work<T> work) {
         try (InputStream original = pictures.original(id);
                 TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE);
-                UnpackedPixels pixels = UnpackedPixels.of(file.path(), FirstLook.at(file.path(), IntakeLimits.USUAL))) {
+                UnpackedPixels pixels =
+                        UnpackedPixels.of(file.path(), ImageProbe.at(file.path(), IntakeLimits.USUAL))) {
             return work.on(pixels);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

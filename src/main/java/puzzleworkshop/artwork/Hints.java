@@ -2,6 +2,7 @@ package puzzleworkshop.artwork;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Sentence;
 
 /** What to look at before printing. All of it is measured and none of it is certain, and the sentences say so. */

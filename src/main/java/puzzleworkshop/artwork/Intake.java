@@ -15,11 +15,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
-import puzzleworkshop.artwork.reading.Frame;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
-import puzzleworkshop.artwork.reading.Shrink;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.artwork.reading.Survey;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */
@@ -29,12 +31,12 @@ final class Intake {
     private static final int LONGEST_NAME = 200;
 
     private final IntakeLimits limits;
-    private final ReadingPlaces places;
+    private final DecodeSlots places;
 
     /** A picture and its smaller copies. */
     record Taken(Picture picture, List<Rendition> renditions) {}
 
-    Intake(IntakeLimits limits, ReadingPlaces places) {
+    Intake(IntakeLimits limits, DecodeSlots places) {
         this.limits = limits;
         this.places = places;
     }
@@ -44,7 +46,7 @@ final class Intake {
     }
 
     Taken look(PictureId id, String fileName, Path file, Instant now, Consumer<Double> progress) throws IOException {
-        Facts facts = FirstLook.at(file, limits);
+        ImageHeader facts = ImageProbe.at(file, limits);
         Survey survey = survey(file, facts, progress);
         Optional<PictureLook> look = Optional.of(new PictureLook(
                 survey.detail().orElse(1),
@@ -67,7 +69,7 @@ final class Intake {
         return new Taken(picture, renditions(id, survey.copy()));
     }
 
-    private Survey survey(Path file, Facts facts, Consumer<Double> progress) {
+    private Survey survey(Path file, ImageHeader facts, Consumer<Double> progress) {
         Supplier<Survey> work = () -> {
             try {
                 return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);

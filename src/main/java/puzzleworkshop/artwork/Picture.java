@@ -3,6 +3,8 @@ package puzzleworkshop.artwork;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Sentence;
 
 /**

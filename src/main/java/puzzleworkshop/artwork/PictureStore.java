@@ -16,6 +16,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.support.SqlBinaryValue;
 import org.springframework.stereotype.Repository;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Sentence;
 
 @Repository
@@ -175,20 +177,20 @@ class PictureStore {
         jdbc.sql("delete from picture where id = :id").param("id", id.value()).update();
     }
 
-    List<PictureCare.Clearing> clearings(int most) {
+    List<UnusedPictureCleanup.Clearing> clearings(int most) {
         return jdbc.sql("""
                 select cleared_at, count(*) as pictures, sum(byte_count) as bytes from picture_cleared
                 group by cleared_at order by cleared_at desc limit :most
                 """)
                 .param("most", most)
-                .query((row, n) -> new PictureCare.Clearing(
+                .query((row, n) -> new UnusedPictureCleanup.Clearing(
                         row.getTimestamp("cleared_at").toInstant(), row.getInt("pictures"), row.getLong("bytes")))
                 .list();
     }
 
-    PictureCare.Kept kept() {
+    UnusedPictureCleanup.Kept kept() {
         return jdbc.sql("select count(*) as pictures, coalesce(sum(byte_count), 0) as bytes from picture")
-                .query((row, n) -> new PictureCare.Kept(row.getInt("pictures"), row.getLong("bytes")))
+                .query((row, n) -> new UnusedPictureCleanup.Kept(row.getInt("pictures"), row.getLong("bytes")))
                 .single();
     }
 }

@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Refused;
 
 /** The workshop's pictures: takes them in, keeps the originals untouched, and hands out smaller copies for screens. */
@@ -19,7 +20,7 @@ public class Pictures {
     private final Clock clock;
     private final Intake intake;
 
-    Pictures(PictureStore store, ReadingPlaces places, Clock clock) {
+    Pictures(PictureStore store, DecodeSlots places, Clock clock) {
         this.store = store;
         this.clock = clock;
         this.intake = new Intake(IntakeLimits.USUAL, places);

@@ -4,7 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.artwork.PrintPicture.Box;
 import puzzleworkshop.artwork.PrintPicture.Lay;
-import puzzleworkshop.artwork.reading.Orientation;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Orientation;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -1,5 +1,6 @@
 package puzzleworkshop.artwork;
 
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;

@@ -14,10 +14,10 @@ import java.util.Optional;
 import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
-import puzzleworkshop.bench.Mishap.What;
+import puzzleworkshop.bench.Rework.What;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository
@@ -170,7 +170,7 @@ class BenchStore {
         return minutes;
     }
 
-    long insert(Mishap mishap) {
+    long insert(Rework mishap) {
         return jdbc.sql("""
                 insert into went_wrong (order_id, noticed_at, again_from, what, note, board_spoiled, minutes_lost,
                     laser_minutes_lost, material_lost, currency, happened_at, told_by)
@@ -193,14 +193,14 @@ class BenchStore {
                 .single();
     }
 
-    List<Mishap> mishaps(OrderId order) {
+    List<Rework> mishaps(OrderId order) {
         return jdbc.sql("select * from went_wrong where order_id = :order order by id")
                 .param("order", order.value())
                 .query((row, n) -> mishap(row))
                 .list();
     }
 
-    List<Mishap> mishapsSince(Instant from) {
+    List<Rework> mishapsSince(Instant from) {
         return jdbc.sql("select * from went_wrong where happened_at >= :from order by id")
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> mishap(row))
@@ -220,8 +220,8 @@ class BenchStore {
                 .list());
     }
 
-    private static Mishap mishap(ResultSet row) throws SQLException {
-        return new Mishap(
+    private static Rework mishap(ResultSet row) throws SQLException {
+        return new Rework(
                 row.getLong("id"),
                 new OrderId(row.getLong("order_id")),
                 Stage.valueOf(row.getString("noticed_at")),

@@ -1,42 +1,46 @@
 package puzzleworkshop.bench;
 
 import java.util.Optional;
+import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.printing.PrintTold;
+import puzzleworkshop.printing.PrintSpoiled;
+import puzzleworkshop.printing.RunPrinted;
 import puzzleworkshop.workshop.Stage;
 
 /** The print is ticked by the print run it came from; a print found spoiled later is booked as something gone wrong. */
 @Component
-class PrintRunTicks implements PrintTold {
+class PrintRunTicks {
 
     private static final String DEVICE = "print run";
 
-    private final StageWorkshop work;
+    private final StageTransitions work;
     private final Orders orders;
 
-    PrintRunTicks(StageWorkshop work, Orders orders) {
+    PrintRunTicks(StageTransitions work, Orders orders) {
         this.work = work;
         this.orders = orders;
     }
 
-    @Override
+    @EventListener
     @Transactional
-    public void printed(long orderId, String who) {
-        work.tick(new OrderId(orderId), Stage.PRINT, who, DEVICE);
+    public void printed(RunPrinted run) {
+        run.complete().forEach(order -> work.tick(order, Stage.PRINT, run.who(), DEVICE));
     }
 
-    @Override
+    @EventListener
     @Transactional
-    public void spoiled(long orderId, int copy, String reason, String who) {
-        OrderId id = new OrderId(orderId);
+    public void spoiled(PrintSpoiled print) {
+        OrderId id = print.order();
         Order order = orders.lock(id);
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
-                    id, new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, reason, false, Optional.empty()), who);
+                    id,
+                    new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), false, Optional.empty()),
+                    print.who());
         }
     }
 }

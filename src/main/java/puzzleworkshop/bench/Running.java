@@ -1,7 +1,7 @@
 package puzzleworkshop.bench;
 
 import java.time.Instant;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /** A clock that runs for an order, since when and who started it. */

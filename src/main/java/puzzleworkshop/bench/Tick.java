@@ -3,7 +3,7 @@ package puzzleworkshop.bench;
 import java.time.Instant;
 import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -1,7 +1,7 @@
 package puzzleworkshop.bench;
 
 import java.time.Instant;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -37,7 +37,7 @@ public final class EmbeddedServer implements AutoCloseable {
         folder.make();
         this.lock = folder.lock();
         try {
-            LeftOverServer.end(folder);
+            OrphanServer.end(folder);
             refuseOtherMajor();
             refuseRootWithoutNamespaces();
             this.secret = folder.secret();
@@ -80,10 +80,10 @@ public final class EmbeddedServer implements AutoCloseable {
     /** Ends the server and waits for it; the library alone gives up after five seconds, which a busy disk can exceed. */
     @Override
     public void close() {
-        Optional<ProcessHandle> server = LeftOverServer.running(folder);
+        Optional<ProcessHandle> server = OrphanServer.running(folder);
         try {
             postgres.close();
-            server.ifPresent(process -> LeftOverServer.awaitEnd(process, folder));
+            server.ifPresent(process -> OrphanServer.awaitEnd(process, folder));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } finally {

@@ -3,6 +3,7 @@ package puzzleworkshop.demo;
 import java.math.BigDecimal;
 import java.util.List;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -11,10 +12,10 @@ import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.PaperSettings;
-import puzzleworkshop.papers.Payment;
-import puzzleworkshop.planning.PaymentsAwaited;
-import puzzleworkshop.pricing.ListPrice;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.RateBook;
 
 /** The demo workshop's money: a price list, what stands on papers, an invoice that is paid and one that is open. */
 @Component
@@ -54,9 +55,16 @@ class DemoMoney {
                         price(420, 297, 300, 92)),
                 WHO);
         for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
-            invoices.issue(order.id(), WHO);
+            invoices.issue(BookingKey.fresh(), order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
-                invoices.receive(order.id(), order.price().gross(), Payment.Way.TRANSFER, book.today(), "", WHO);
+                invoices.receive(
+                        BookingKey.fresh(),
+                        order.id(),
+                        order.price().gross(),
+                        Payment.Way.TRANSFER,
+                        book.today(),
+                        "",
+                        WHO);
             }
         }
         for (Order order : orders.open()) {
@@ -65,6 +73,7 @@ class DemoMoney {
             }
             if (order.quantity() > SCHOOL_PUZZLES) {
                 invoices.receive(
+                        BookingKey.fresh(),
                         order.id(),
                         order.price().gross().dividedBy(2).rounded(),
                         Payment.Way.CARD,

@@ -12,10 +12,10 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
@@ -31,8 +31,8 @@ import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.orders.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -292,7 +292,7 @@ class DemoOrders {
                 size,
                 line.pieces(),
                 index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS,
-                Outline.square(),
+                PuzzleEdge.square(),
                 1000 + 37L * index,
                 line.age(),
                 false,

@@ -5,26 +5,26 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.CutParameters;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.MachineCosts;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial;
-import puzzleworkshop.cutting.WearPart;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineCosts;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.WearPart;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
+import puzzleworkshop.sheets.BoardContamination;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.Grain;
-import puzzleworkshop.sheets.Past;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.LaserFacts;
@@ -92,7 +92,7 @@ class DemoStock {
                         Length.mm(3),
                         Optional.of(Length.mm(2.9)),
                         Length.mm(2.4),
-                        Past.CLEAN,
+                        BoardContamination.CLEAN,
                         Grain.ALONG_WIDTH,
                         "W2",
                         "Lay it flat under a weight for a week."),
@@ -106,7 +106,7 @@ class DemoStock {
                         Length.mm(3),
                         Optional.empty(),
                         Length.mm(0.5),
-                        Past.WET_GLUE,
+                        BoardContamination.WET_GLUE,
                         Grain.NONE,
                         "F1",
                         "From the old shelf; glued on."),

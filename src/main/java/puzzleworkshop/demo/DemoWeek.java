@@ -9,11 +9,11 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.planning.OpenHours;
-import puzzleworkshop.planning.OpenHours.Span;
-import puzzleworkshop.planning.Person;
-import puzzleworkshop.planning.WorkingTimes;
-import puzzleworkshop.planning.WorkingTimes.KeptPerson;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.OpenHours.Span;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.calendar.WorkingTimes.KeptPerson;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetRack;
@@ -39,8 +39,8 @@ class DemoWeek {
     /** The maker's name, the laser's hours, and fresh boards for a busy week. */
     void prepare() {
         KeptPerson maker = times.people().getFirst();
-        Person as = maker.person();
-        times.save(Optional.of(maker.id()), new Person(DemoStock.MAKER, as.hours(), as.daysOff(), as.does()));
+        Worker as = maker.person();
+        times.save(Optional.of(maker.id()), new Worker(DemoStock.MAKER, as.hours(), as.daysOff(), as.does()));
         times.saveHours(Stage.Resource.LASER, OpenHours.weekdays(Span.of(LocalTime.of(9, 0), LocalTime.of(12, 0))));
         for (int i = 0; i < 8; i++) {
             rack.add(

@@ -27,7 +27,7 @@ public class LengthField extends CustomField<Length> {
         text.setValueChangeTimeout(350);
         text.setWidthFull();
         text.setAriaLabel(label);
-        Keys.numbers(text, true);
+        InputModes.numbers(text, true);
         text.addValueChangeListener(event -> updateValue());
         add(text);
     }

@@ -15,6 +15,7 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
+import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -101,7 +102,7 @@ public final class Outline {
     }
 
     /** A part of another outline, as left after a cut: its outer ring, its holes as bad areas. */
-    static Outline ofPart(Polygon part) {
+    public static Outline ofPart(Polygon part) {
         List<List<Spot>> holes = new ArrayList<>();
         for (int i = 0; i < part.getNumInteriorRing(); i++) {
             holes.add(spots(part.getInteriorRingN(i).getCoordinates()));
@@ -109,7 +110,7 @@ public final class Outline {
         return new Outline(spots(part.getExteriorRing().getCoordinates()), holes, part);
     }
 
-    static Geometry difference(Geometry a, Geometry b) {
+    public static Geometry difference(Geometry a, Geometry b) {
         return OverlayNG.overlay(a, b, OverlayNG.DIFFERENCE, GRID);
     }
 
@@ -190,11 +191,11 @@ public final class Outline {
         return free.copy();
     }
 
-    Geometry freeShape() {
+    public Geometry freeShape() {
         return free;
     }
 
-    Segments segments() {
+    public Segments segments() {
         return segments;
     }
 

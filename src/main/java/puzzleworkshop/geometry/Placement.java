@@ -4,6 +4,7 @@ import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
+import puzzleworkshop.geometry.fit.Turn;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -23,7 +24,7 @@ public record Placement(double x, double y, double degrees) {
         return corners(size.width().mm(), size.height().mm());
     }
 
-    List<Spot> corners(double width, double height) {
+    public List<Spot> corners(double width, double height) {
         double cos = Turn.cos(degrees);
         double sin = Turn.sin(degrees);
         return List.of(

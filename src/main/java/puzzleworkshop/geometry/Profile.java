@@ -4,6 +4,9 @@ import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import puzzleworkshop.geometry.fit.Directions;
+import puzzleworkshop.geometry.fit.RectangleFit;
+import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Size;
 
@@ -21,13 +24,13 @@ public final class Profile {
     private static final int DIRECTIONS = 12;
     private static final int MAIN_DIRECTIONS = 4;
 
-    final Outline outline;
-    final Segments border;
-    final double area;
-    final int rung;
-    final double value;
-    final double[] directions;
-    final double[] mainDirections;
+    public final Outline outline;
+    public final Segments border;
+    public final double area;
+    public final int rung;
+    public final double value;
+    public final double[] directions;
+    public final double[] mainDirections;
     private final double largestPart;
     private final double narrowest;
     private final double diameter;
@@ -65,7 +68,7 @@ public final class Profile {
     }
 
     /** For an outline that is looked at a few times only: without the inscribed circle, which takes longest to find. */
-    static Profile passing(Outline outline, UsefulSizes sizes) {
+    public static Profile passing(Outline outline, UsefulSizes sizes) {
         return new Profile(outline, sizes, false);
     }
 
@@ -95,7 +98,7 @@ public final class Profile {
     }
 
     /** False: it certainly does not fit, at no angle. */
-    boolean mayHold(double w, double h) {
+    public boolean mayHold(double w, double h) {
         double shorter = Math.min(w, h) - 2 * Outline.TOLERANCE;
         return w * h <= largestPart + Outline.TOLERANCE * 4 * (w + h)
                 && shorter <= narrowest
@@ -104,7 +107,7 @@ public final class Profile {
     }
 
     /** True: it certainly fits at some angle. */
-    boolean surelyHolds(double w, double h) {
+    public boolean surelyHolds(double w, double h) {
         return rungSize != null
                 && Math.max(w, h) <= rungSize.longerSide().mm()
                 && Math.min(w, h) <= rungSize.shorterSide().mm();

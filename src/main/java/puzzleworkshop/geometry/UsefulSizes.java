@@ -63,12 +63,12 @@ public final class UsefulSizes {
         return List.copyOf(rungs);
     }
 
-    double rungArea(int rung) {
+    public double rungArea(int rung) {
         return rungs.get(rung).area().mm2();
     }
 
     /** The highest rung that an area could hold if its shape were right. */
-    int highestFor(double areaMm2) {
+    public int highestFor(double areaMm2) {
         int rung = top();
         while (rung > SCRAP && rungArea(rung) > areaMm2 + 1e-6) {
             rung--;
@@ -81,7 +81,7 @@ public final class UsefulSizes {
         return Area.mm2(value(area.mm2(), rung));
     }
 
-    double value(double areaMm2, int rung) {
+    public double value(double areaMm2, int rung) {
         return rung == SCRAP ? 0 : areaMm2 * (0.5 + 0.5 * rungArea(rung) / rungArea(top()));
     }
 }

@@ -2,8 +2,8 @@ package puzzleworkshop.insights;
 
 import java.time.Instant;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
 
 /**
  * An order that left the workshop, and what came of it.

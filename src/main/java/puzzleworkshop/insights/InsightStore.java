@@ -16,8 +16,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.supplies.SupplyKind;
@@ -43,7 +43,7 @@ class InsightStore {
             int mishaps,
             long version) {}
 
-    /** Without the price, a page of JSON; see {@link ReckonedPrices}. */
+    /** Without the price, a page of JSON; see {@link EstimatedPrices}. */
     private static final String ROWS = """
             select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
                 laser_minutes, material_lost, minutes_lost, mishaps, version
@@ -88,12 +88,12 @@ class InsightStore {
     }
 
     /** What orders were reckoned to cost, by id. */
-    Map<Long, Reckoned> reckoned(Collection<Long> orders) {
-        Map<Long, Reckoned> reckoned = new HashMap<>();
+    Map<Long, EstimatedCost> reckoned(Collection<Long> orders) {
+        Map<Long, EstimatedCost> reckoned = new HashMap<>();
         jdbc.sql("select order_id, kept_price::text as price from order_took where order_id in (:ids)")
                 .param("ids", orders)
                 .query(row -> {
-                    reckoned.put(row.getLong("order_id"), Reckoned.of(KeptPrice.fromJson(row.getString("price"))));
+                    reckoned.put(row.getLong("order_id"), EstimatedCost.of(KeptPrice.fromJson(row.getString("price"))));
                 });
         return reckoned;
     }

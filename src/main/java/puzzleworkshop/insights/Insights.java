@@ -14,10 +14,10 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
-import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
@@ -28,11 +28,11 @@ import puzzleworkshop.workshop.Workshop;
 public class Insights {
 
     private final InsightStore store;
-    private final ReckonedPrices prices;
+    private final EstimatedPrices prices;
     private final Workshop workshop;
     private final Clock clock;
 
-    Insights(InsightStore store, ReckonedPrices prices, Workshop workshop, Clock clock) {
+    Insights(InsightStore store, EstimatedPrices prices, Workshop workshop, Clock clock) {
         this.store = store;
         this.prices = prices;
         this.workshop = workshop;
@@ -58,7 +58,7 @@ public class Insights {
         Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), since);
         Map<Long, Map<SupplyKind, Money>> materials = store.materials(Optional.empty(), since);
         List<InsightStore.Row> rows = store.finishedSince(since);
-        Map<Long, Reckoned> reckoned = prices.of(rows);
+        Map<Long, EstimatedCost> reckoned = prices.of(rows);
         return rows.stream()
                 .map(row -> finished(
                         row,
@@ -96,22 +96,22 @@ public class Insights {
 
     /** Stages whose standard minutes no longer agree with the clock, over orders finished since a month. */
     @Transactional(readOnly = true)
-    public List<Drift> drifts(YearMonth since) {
+    public List<TimeVariance> drifts(YearMonth since) {
         Instant from = since.atDay(1).atStartOfDay(workshop.zone()).toInstant();
         Map<Stage, StageStandard> standards = workshop.stageStandards();
         Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), from);
-        List<Drift.Sample> samples = new ArrayList<>();
+        List<TimeVariance.Sample> samples = new ArrayList<>();
         for (InsightStore.Row row : store.finishedSince(from)) {
             clocked.getOrDefault(row.id().value(), Map.of())
-                    .forEach((stage, minutes) -> samples.add(new Drift.Sample(
+                    .forEach((stage, minutes) -> samples.add(new TimeVariance.Sample(
                             stage, standards.get(stage).hands(row.quantity(), row.pieces()), minutes)));
         }
-        return Drift.in(samples, standards);
+        return TimeVariance.in(samples, standards);
     }
 
     /** Makes a proposed standard the standard from now on; quotes that stand keep their costs. */
     @Transactional
-    public void adopt(Drift drift) {
+    public void adopt(TimeVariance drift) {
         workshop.save(drift.proposed());
     }
 
@@ -120,9 +120,9 @@ public class Insights {
     }
 
     private FinishedOrder finished(
-            InsightStore.Row row, Reckoned price, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
+            InsightStore.Row row, EstimatedCost price, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Minutes hands = row.handsLost();
-        for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
+        for (Map.Entry<Stage, EstimatedCost.Work> work : price.stages().entrySet()) {
             hands = hands.plus(
                     clocked.getOrDefault(work.getKey(), work.getValue().minutes()));
         }
@@ -140,10 +140,11 @@ public class Insights {
                 row.mishaps());
     }
 
-    private static Took took(InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
+    private static ActualCost took(
+            InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
         Map<CostPart, Money> byPart = new EnumMap<>(CostPart.class);
         materials.forEach((kind, cost) -> partOf(kind).ifPresent(part -> byPart.merge(part, cost, Money::plus)));
-        return new Took(
+        return new ActualCost(
                 clocked,
                 row.laser(),
                 byPart,

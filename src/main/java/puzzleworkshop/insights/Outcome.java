@@ -5,7 +5,7 @@ import java.util.Map;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.workshop.Stage;
 
 /**
@@ -26,7 +26,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     /** Compares; a share of the payment fee and postage stand as they were reckoned. */
-    static Outcome of(Reckoned price, Took took) {
+    static Outcome of(EstimatedCost price, ActualCost took) {
         Map<CostPart, Compared> parts = new EnumMap<>(CostPart.class);
         Money zero = Money.zero(price.net().currency());
         for (CostPart part : CostPart.values()) {
@@ -49,7 +49,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
-    private static Compared rejects(Reckoned price, Took took, Money reckoned) {
+    private static Compared rejects(EstimatedCost price, ActualCost took, Money reckoned) {
         Money lost =
                 took.materialLost().plus(price.wage().times(took.handsLost().toHours()));
         return took.finished() || lost.isPositive()
@@ -57,10 +57,10 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
                 : new Compared(reckoned, reckoned, false);
     }
 
-    private static Compared hands(Reckoned price, Took took, Money reckoned) {
+    private static Compared hands(EstimatedCost price, ActualCost took, Money reckoned) {
         Money actual = price.otherHands();
         boolean measured = false;
-        for (Map.Entry<Stage, Reckoned.Work> work : price.stages().entrySet()) {
+        for (Map.Entry<Stage, EstimatedCost.Work> work : price.stages().entrySet()) {
             Minutes clocked = took.hands().get(work.getKey());
             actual = actual.plus(
                     clocked == null ? work.getValue().cost() : price.wage().times(clocked.toHours()));
@@ -70,7 +70,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     /** Lines that go by the laser's hour grow and shrink with the time it really took. */
-    private static Compared byLaser(Reckoned price, Took took, Money reckoned, CostPart part) {
+    private static Compared byLaser(EstimatedCost price, ActualCost took, Money reckoned, CostPart part) {
         double estimate = price.laser().value();
         if (took.laser().isEmpty() || estimate <= 0) {
             return new Compared(reckoned, reckoned, false);

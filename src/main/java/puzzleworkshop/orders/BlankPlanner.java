@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.BlankPlan.Part;

@@ -3,7 +3,7 @@ package puzzleworkshop.orders;
 import java.util.List;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Grade;

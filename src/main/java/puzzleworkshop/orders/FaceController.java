@@ -7,6 +7,7 @@ import org.springframework.http.ResponseEntity;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * Serves the faces of orders. The address holds the order's version, so a face never changes under its address and

@@ -18,11 +18,11 @@ import javax.imageio.ImageWriter;
 import javax.imageio.stream.ImageOutputStream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.CroppedPictures;
-import puzzleworkshop.geometry.CurvePath;
-import puzzleworkshop.geometry.Segment;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 
 /**
  * Paints the face of a puzzle: the customer's picture as it is framed, with the cut lines on it, at the size of a screen or
@@ -37,10 +37,10 @@ public class FacePainter {
     private static final double LINE = 1.6;
 
     private final CroppedPictures pictures;
-    private final PatternShelf shelf;
+    private final PatternCache shelf;
     private final KeptFaces kept = new KeptFaces();
 
-    FacePainter(CroppedPictures pictures, PatternShelf shelf) {
+    FacePainter(CroppedPictures pictures, PatternCache shelf) {
         this.pictures = pictures;
         this.shelf = shelf;
     }

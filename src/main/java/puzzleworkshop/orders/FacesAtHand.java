@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * A page of the week or the bench asks for dozens of faces in one breath; they are looked up together, in one query, not

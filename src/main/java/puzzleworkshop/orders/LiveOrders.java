@@ -5,6 +5,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.OrderId;
 
 /** Lets open screens know at once when an order has changed, whoever changed it. */
 @Component

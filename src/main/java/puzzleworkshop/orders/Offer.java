@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.artwork.Resolution;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.TimeRange;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.time.TimeRange;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.ReadyDates.Forecast;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.sheets.Suggestion;
 

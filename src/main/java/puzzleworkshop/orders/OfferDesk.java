@@ -12,13 +12,14 @@ import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.TimeRange;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutting.jobs.RunningTimes;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.TimeRange;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -29,12 +30,12 @@ import puzzleworkshop.orders.Offer.Question;
 import puzzleworkshop.orders.ReadyDates.Forecast;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.SmallParts;
-import puzzleworkshop.pattern.SmallPartsVerdict;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.smallparts.SmallParts;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
@@ -57,9 +58,10 @@ public class OfferDesk {
 
     private final Workshop workshop;
     private final Pictures pictures;
-    private final PatternShelf shelf;
+    private final PatternCache shelf;
     private final BlankPlanner planner;
     private final Machines machines;
+    private final RunningTimes times;
     private final Settings settings;
     private final Pricing pricing;
     private final ObjectProvider<ReadyDates> readyDates;
@@ -68,9 +70,10 @@ public class OfferDesk {
     OfferDesk(
             Workshop workshop,
             Pictures pictures,
-            PatternShelf shelf,
+            PatternCache shelf,
             BlankPlanner planner,
             Machines machines,
+            RunningTimes times,
             Settings settings,
             Pricing pricing,
             ObjectProvider<ReadyDates> readyDates,
@@ -80,6 +83,7 @@ public class OfferDesk {
         this.shelf = shelf;
         this.planner = planner;
         this.machines = machines;
+        this.times = times;
         this.settings = settings;
         this.pricing = pricing;
         this.readyDates = readyDates;
@@ -131,7 +135,7 @@ public class OfferDesk {
             if (machine.isEmpty()) {
                 complaints.put(Question.BOARD, Sentence.of("orders.offer.no-machine"));
             }
-            Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> machines.timeFor(paths(p), s)));
+            Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> times.timeFor(paths(p), s)));
             Optional<KeptPrice> price =
                     laser.isPresent() && boards.isPresent() && boards.get().isComplete()
                             ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))

@@ -3,8 +3,9 @@ package puzzleworkshop.orders;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.Optional;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 /**

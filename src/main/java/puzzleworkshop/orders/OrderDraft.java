@@ -2,7 +2,7 @@ package puzzleworkshop.orders;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.pricing.KeptPrice;
 

@@ -8,7 +8,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 
 /** What happened to an order: lines are added by every room that does something with it, and never changed. */
@@ -16,10 +17,10 @@ import puzzleworkshop.measure.Sentence;
 public class OrderHistory {
 
     private final JdbcClient jdbc;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
 
-    OrderHistory(JdbcClient jdbc, Figures figures, Clock clock) {
+    OrderHistory(JdbcClient jdbc, Formatter figures, Clock clock) {
         this.jdbc = jdbc;
         this.figures = figures;
         this.clock = clock;

@@ -9,19 +9,20 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.workshop.Stage;
 
 /** How an order lies in its row, both ways. */
@@ -122,8 +123,8 @@ final class OrderRow {
                 new PieceGrid(row.getInt("piece_columns"), row.getInt("piece_rows")),
                 row.getLong("pattern_seed"),
                 CutStyle.valueOf(row.getString("cut_style")),
-                new Outline(
-                        Outline.Kind.valueOf(row.getString("outline_kind")),
+                new PuzzleEdge(
+                        PuzzleEdge.Kind.valueOf(row.getString("outline_kind")),
                         Length.mm(row.getDouble("outline_measure_mm"))),
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),

@@ -14,6 +14,7 @@ import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository
@@ -132,6 +133,13 @@ class OrderStore {
                 .param("number", number)
                 .query(ORDER)
                 .optional();
+    }
+
+    Set<OrderId> confirmed(Collection<OrderId> ids) {
+        return jdbc.sql("select id from customer_order where id = any (:ids) and state = 'CONFIRMED'")
+                .param("ids", ids.stream().map(OrderId::value).toArray(Long[]::new))
+                .query((row, n) -> new OrderId(row.getLong("id")))
+                .set();
     }
 
     List<Order> open() {

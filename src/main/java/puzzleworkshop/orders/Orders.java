@@ -6,11 +6,13 @@ import java.time.LocalDate;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pricing.KeptPrice;
@@ -268,6 +270,11 @@ public class Orders {
     @Transactional
     public Order lock(OrderId id) {
         return store.lock(id).orElseThrow(() -> new Refused("orders.unknown"));
+    }
+
+    /** Those of the orders that are confirmed: neither quotes nor done nor given up. */
+    public Set<OrderId> confirmed(Collection<OrderId> ids) {
+        return store.confirmed(ids);
     }
 
     /** All confirmed orders, by the day promised. */

@@ -2,14 +2,14 @@ package puzzleworkshop.orders;
 
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutPlan;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * What is made: the pattern (size, grid, seed, style) and for whom it is meant.

@@ -3,15 +3,15 @@ package puzzleworkshop.orders;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 
 /**
@@ -31,7 +31,7 @@ public record Wish(
         Size finished,
         int pieces,
         CutStyle style,
-        Outline outline,
+        PuzzleEdge outline,
         long seed,
         IntendedAge age,
         boolean tray,
@@ -57,7 +57,7 @@ public record Wish(
             Size finished,
             int pieces,
             CutStyle style,
-            Outline outline,
+            PuzzleEdge outline,
             long seed,
             IntendedAge age,
             boolean tray,

@@ -14,6 +14,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.Payments;
 
 /**
  * What the accountant gets for a period: every line of every issued paper with net, tax and gross, credit notes below
@@ -43,10 +45,12 @@ public class AccountantCsv {
     private static final String[] PAYMENT_HEAD = {"paid_on", "order", "kind", "way", "amount", "currency", "note"};
 
     private final Invoices invoices;
+    private final Payments payments;
     private final Orders orders;
 
-    AccountantCsv(Invoices invoices, Orders orders) {
+    AccountantCsv(Invoices invoices, Payments payments, Orders orders) {
         this.invoices = invoices;
+        this.payments = payments;
         this.orders = orders;
     }
 
@@ -89,7 +93,7 @@ public class AccountantCsv {
     public void payments(LocalDate from, LocalDate to, Writer out) {
         try (CSVPrinter csv = new CSVPrinter(
                 out, CSVFormat.RFC4180.builder().setHeader(PAYMENT_HEAD).get())) {
-            for (Payment payment : invoices.payments(from, to)) {
+            for (Payment payment : payments.between(from, to)) {
                 csv.printRecord(
                         payment.paidOn(),
                         orders.get(payment.order()).number(),

@@ -8,8 +8,8 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.Invoice.Line;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * The lines of a credit note. An invoice taken back whole is mirrored line by line. A part of it becomes one line for

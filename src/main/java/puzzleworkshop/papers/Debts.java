@@ -9,7 +9,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /** Who owes what: orders that are confirmed or done and not paid, or paid too much. */
 @Service

@@ -8,11 +8,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.orders.OrderId;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * An issued invoice or credit note. It stands as it was issued: seller and customer in the words of that day.

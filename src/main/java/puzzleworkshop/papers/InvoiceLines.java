@@ -8,8 +8,8 @@ import java.util.stream.IntStream;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice.Line;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * Splits the tax of a whole paper over its lines. Rounded by line each line keeps its own tax; rounded on the total, each

@@ -5,22 +5,28 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.Function;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderHandedOver;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
@@ -31,14 +37,27 @@ import puzzleworkshop.workshop.WorkshopProfile;
 @Service
 public class Invoices {
 
+    private static final Function<Invoice, Long> NUMBER = paper -> paper.id().value();
+
     private final PaperStore store;
+    private final Payments payments;
+    private final Bookings bookings;
     private final Orders orders;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
 
-    Invoices(PaperStore store, Orders orders, Workshop workshop, Figures figures, Clock clock) {
+    Invoices(
+            PaperStore store,
+            Payments payments,
+            Bookings bookings,
+            Orders orders,
+            Workshop workshop,
+            Formatter figures,
+            Clock clock) {
         this.store = store;
+        this.payments = payments;
+        this.bookings = bookings;
         this.orders = orders;
         this.workshop = workshop;
         this.figures = figures;
@@ -61,7 +80,12 @@ public class Invoices {
     /** Papers, payments and what is open for one order. */
     @Transactional(readOnly = true)
     public OrderAccount account(OrderId order) {
-        return new OrderAccount(orders.get(order).price().gross(), store.ofOrder(order), store.paymentsOf(order));
+        Order which = orders.get(order);
+        Money agreed = which.price().gross();
+        return new OrderAccount(
+                which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
+                store.ofOrder(order),
+                payments.of(order));
     }
 
     @Transactional(readOnly = true)
@@ -75,18 +99,18 @@ public class Invoices {
         return store.issued(from, to);
     }
 
-    @Transactional(readOnly = true)
-    public List<Payment> payments(LocalDate from, LocalDate to) {
-        return store.payments(from, to);
-    }
-
     /**
      * Issues the invoice of an order at the price that was agreed.
      *
      * @throws Refused when it is a quote or given up, or an invoice stands already
      */
+    @Books
     @Transactional
-    public Invoice issue(OrderId id, String who) {
+    public Invoice issue(BookingKey key, OrderId id, String who) {
+        return bookings.once(key, "issue the invoice of order " + id, () -> issueNow(id, who), NUMBER, this::made);
+    }
+
+    private Invoice issueNow(OrderId id, String who) {
         Order order = orders.lock(id);
         if (order.state() == OrderState.QUOTE || order.state() == OrderState.CANCELLED) {
             throw new Refused("papers.invoice.not-confirmed", order.number());
@@ -104,7 +128,7 @@ public class Invoices {
         }
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         orders.note(id, Sentence.of("papers.history.invoiced", issued.number(), issued.gross()), who);
-        closeWhenPaid(order, who);
+        openOrClose(order, who);
         return issued;
     }
 
@@ -114,8 +138,14 @@ public class Invoices {
      * @param amounts gross, for each tax rate on the invoice that is credited; above zero and not more than what of that
      *     rate was not yet credited
      */
+    @Books
     @Transactional
-    public Invoice credit(InvoiceId id, Map<Percent, Money> amounts, String reason, String who) {
+    public Invoice credit(BookingKey key, InvoiceId id, Map<Percent, Money> amounts, String reason, String who) {
+        String said = "credit " + new TreeMap<>(amounts) + " of invoice " + id + ": " + reason;
+        return bookings.once(key, said, () -> creditNow(id, amounts, reason, who), NUMBER, this::made);
+    }
+
+    private Invoice creditNow(InvoiceId id, Map<Percent, Money> amounts, String reason, String who) {
         Invoice invoice = store.find(id).orElseThrow(() -> new Refused("papers.unknown"));
         Order order = orders.lock(invoice.order());
         if (invoice.series() != Invoice.Series.INVOICE || reason.isBlank()) {
@@ -149,39 +179,85 @@ public class Invoices {
                 order.id(),
                 Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()),
                 who);
-        closeWhenPaid(order, who);
+        openOrClose(order, who);
         return issued;
     }
 
-    /** Books money taken for an order. */
+    /**
+     * Books money taken for an order.
+     *
+     * @throws FarOff when it is more than is open; {@link #receiveKnowingly} books it all the same
+     */
+    @Books
     @Transactional
-    public void receive(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        Order order = orders.lock(id);
-        if (!amount.isPositive()) {
-            throw new Refused("papers.payment.positive");
-        }
+    public void receive(
+            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
+        bookings.once(key, said("receive", id, amount, way, paidOn, note), () -> {
+            Order order = orders.lock(id);
+            Money open = account(id).open();
+            if (amount.rounded().compareTo(open) > 0) {
+                throw open.isPositive()
+                        ? new FarOff("papers.payment.above-open", amount.rounded(), open, order.number())
+                        : new FarOff("papers.payment.nothing-open", amount.rounded(), order.number());
+            }
+            receiveNow(key.part("payment"), order, receipt(id, amount, way, paidOn, note, who));
+        });
+    }
+
+    /** Books money taken for an order although it is more than is open. */
+    @Books
+    @Transactional
+    public void receiveKnowingly(
+            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
+        bookings.once(
+                key,
+                said("receive", id, amount, way, paidOn, note),
+                () -> receiveNow(key.part("payment"), orders.lock(id), receipt(id, amount, way, paidOn, note, who)));
+    }
+
+    private Payment receipt(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
         Payment.Kind kind = account(id).papers().isEmpty() ? Payment.Kind.DEPOSIT : Payment.Kind.PAYMENT;
-        store.add(new Payment(id, kind, way, amount.rounded(), paidOn, note.strip(), who), clock.instant());
-        orders.note(id, Sentence.of("papers.history.received", amount.rounded()), who);
-        closeWhenPaid(order, who);
+        return Payment.of(id, kind, way, amount, paidOn, note, who);
+    }
+
+    private void receiveNow(BookingKey key, Order order, Payment payment) {
+        payments.book(key, payment);
+        openOrClose(order, payment.who());
     }
 
     /** Books money given back; not more than was received. */
+    @Books
     @Transactional
-    public void refund(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        Order order = orders.lock(id);
-        Money received = account(id).received();
-        if (!amount.isPositive() || amount.compareTo(received) > 0) {
-            throw new Refused("papers.refund.range", received);
+    public void refund(
+            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
+        bookings.once(key, said("refund", id, amount, way, paidOn, note), () -> {
+            Order order = orders.lock(id);
+            payments.book(key.part("payment"), Payment.of(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
+            openOrClose(order, who);
+        });
+    }
+
+    /** Takes a mistyped payment or refund back; both lines stay. */
+    @Books
+    @Transactional
+    public void takeBack(BookingKey key, OrderId id, long payment, String why, String who) {
+        bookings.once(key, "take back payment " + payment + " of order " + id + ": " + why, () -> {
+            Order order = orders.lock(id);
+            payments.takeBack(key.part("payment"), id, payment, why, who);
+            openOrClose(order, who);
+        });
+    }
+
+    private static String said(String what, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note) {
+        return what + " " + amount.rounded() + " for order " + id + ", " + way + ", " + paidOn + ": " + note.strip();
+    }
+
+    private void openOrClose(Order order, String who) {
+        if (order.state() == OrderState.CLOSED && !account(order.id()).open().isZero()) {
+            orders.reopen(order.id(), who);
+        } else {
+            closeWhenPaid(order, who);
         }
-        store.add(
-                new Payment(id, Payment.Kind.REFUND, way, amount.rounded(), paidOn, note.strip(), who),
-                clock.instant());
-        orders.note(id, Sentence.of("papers.history.refunded", amount.rounded()), who);
-        if (order.state() == OrderState.CLOSED && account(id).open().isPositive()) {
-            orders.reopen(id, who);
-        }
-        closeWhenPaid(order, who);
     }
 
     /** Paid before it left: nothing is open any more, and nobody has to come back to close it. */
@@ -236,6 +312,10 @@ public class Invoices {
 
     private LocalDate today() {
         return LocalDate.now(clock.withZone(workshop.zone()));
+    }
+
+    private Invoice made(long id) {
+        return store.find(new InvoiceId(id)).orElseThrow();
     }
 
     private static Money sum(List<Invoice.Line> lines, Function<Invoice.Line, Money> part, Money currency) {

@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderBlanks;
@@ -28,7 +28,7 @@ public class JobTicket {
     private final SheetRack rack;
     private final Machines machines;
     private final Settings settings;
-    private final Figures figures;
+    private final Formatter figures;
 
     JobTicket(
             FacePainter faces,
@@ -36,7 +36,7 @@ public class JobTicket {
             SheetRack rack,
             Machines machines,
             Settings settings,
-            Figures figures) {
+            Formatter figures) {
         this.faces = faces;
         this.blanks = blanks;
         this.rack = rack;

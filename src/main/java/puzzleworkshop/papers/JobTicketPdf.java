@@ -25,14 +25,14 @@ import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.bench.Checklist;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.workshop.Stage;
 
@@ -53,7 +53,7 @@ final class JobTicketPdf {
     private final List<JobTicket.Board> boards;
     private final Optional<CutSetting> setting;
     private final String address;
-    private final Figures figures;
+    private final Formatter figures;
 
     JobTicketPdf(
             Order order,
@@ -61,7 +61,7 @@ final class JobTicketPdf {
             List<JobTicket.Board> boards,
             Optional<CutSetting> setting,
             String address,
-            Figures figures) {
+            Formatter figures) {
         this.order = order;
         this.face = face;
         this.boards = boards;
@@ -134,8 +134,8 @@ final class JobTicketPdf {
                 facts,
                 "orders.fact.style",
                 figures.text("orders.style." + order.puzzle().pattern().style().name()));
-        Outline.Kind edge = order.puzzle().pattern().outline().kind();
-        if (edge != Outline.Kind.SQUARE) {
+        PuzzleEdge.Kind edge = order.puzzle().pattern().outline().kind();
+        if (edge != PuzzleEdge.Kind.SQUARE) {
             fact(facts, "orders.fact.edge", figures.text("orders.edge." + edge.name()));
         }
         for (PersonalShape shape : order.puzzle().pattern().shapes()) {

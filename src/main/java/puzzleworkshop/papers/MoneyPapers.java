@@ -7,19 +7,19 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.MoneySheet.Pair;
 import puzzleworkshop.papers.MoneySheet.Row;
 import puzzleworkshop.papers.MoneySheet.Sum;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
@@ -34,9 +34,9 @@ public class MoneyPapers {
     private final Invoices invoices;
     private final FacePainter faces;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
 
-    MoneyPapers(Orders orders, Invoices invoices, FacePainter faces, Workshop workshop, Figures figures) {
+    MoneyPapers(Orders orders, Invoices invoices, FacePainter faces, Workshop workshop, Formatter figures) {
         this.orders = orders;
         this.invoices = invoices;
         this.faces = faces;

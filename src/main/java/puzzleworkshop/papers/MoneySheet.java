@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * What stands on a quote, an invoice or a credit note, in words, before it is set on a page.

@@ -19,10 +19,10 @@ import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfPageEventHelper;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.pricing.VatMode;
+import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * Sets a quote, invoice or credit note on the page: birch band, the workshop's name and logo, the puzzle's face, lines,
@@ -38,14 +38,14 @@ final class MoneySheetPdf {
     private static final float SMALL = 8;
 
     private final MoneySheet sheet;
-    private final Figures figures;
+    private final Formatter figures;
 
-    private MoneySheetPdf(MoneySheet sheet, Figures figures) {
+    private MoneySheetPdf(MoneySheet sheet, Formatter figures) {
         this.sheet = sheet;
         this.figures = figures;
     }
 
-    static byte[] write(MoneySheet sheet, Figures figures) {
+    static byte[] write(MoneySheet sheet, Formatter figures) {
         return new MoneySheetPdf(sheet, figures).write();
     }
 

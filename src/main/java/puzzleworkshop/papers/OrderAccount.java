@@ -3,13 +3,15 @@ package puzzleworkshop.papers;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * The money of one order.
  *
- * @param agreed what the customer was told to pay
+ * @param agreed what the customer was told to pay; nothing when the order was given up
  * @param papers invoices and credit notes, oldest first
  * @param payments oldest first
  */
@@ -22,6 +24,16 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
 
     public Money received() {
         return Money.sum(payments.stream().map(Payment::received).toList(), agreed.currency());
+    }
+
+    /** Whether a line was mistyped and undone. */
+    public boolean isTakenBack(Payment payment) {
+        return payments.stream().anyMatch(line -> line.takesBack().equals(OptionalLong.of(payment.number())));
+    }
+
+    /** Grows with every line on it: what a form saw when it opened. */
+    public int lines() {
+        return papers.size() + payments.size();
     }
 
     /** Invoices less credit notes. */

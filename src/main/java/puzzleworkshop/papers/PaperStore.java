@@ -14,10 +14,10 @@ import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.orders.OrderId;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class PaperStore {
@@ -131,50 +131,6 @@ class PaperStore {
                 .param("b", b)
                 .query((row, n) -> invoice(row, lines.getOrDefault(row.getLong("id"), List.of())))
                 .list();
-    }
-
-    void add(Payment payment, Instant now) {
-        jdbc.sql("""
-                insert into order_payment (order_id, kind, way, amount, currency, paid_on, note, who, at)
-                values (:order, :kind, :way, :amount, :currency, :paidOn, :note, :who, :now)
-                """)
-                .param("order", payment.order().value())
-                .param("kind", payment.kind().name())
-                .param("way", payment.way().name())
-                .param("amount", payment.amount().amount())
-                .param("currency", payment.amount().currency().getCurrencyCode())
-                .param("paidOn", payment.paidOn())
-                .param("note", payment.note())
-                .param("who", payment.who())
-                .param("now", now.atOffset(ZoneOffset.UTC))
-                .update();
-    }
-
-    List<Payment> paymentsOf(OrderId order) {
-        return jdbc.sql("select * from order_payment where order_id = :order order by paid_on, id")
-                .param("order", order.value())
-                .query((row, n) -> payment(row))
-                .list();
-    }
-
-    List<Payment> payments(LocalDate from, LocalDate to) {
-        return jdbc.sql("select * from order_payment where paid_on between :from and :to order by paid_on, id")
-                .param("from", from)
-                .param("to", to)
-                .query((row, n) -> payment(row))
-                .list();
-    }
-
-    private static Payment payment(ResultSet row) throws SQLException {
-        Currency currency = Currency.getInstance(row.getString("currency"));
-        return new Payment(
-                new OrderId(row.getLong("order_id")),
-                Payment.Kind.valueOf(row.getString("kind")),
-                Payment.Way.valueOf(row.getString("way")),
-                Money.of(row.getBigDecimal("amount"), currency).rounded(),
-                row.getObject("paid_on", LocalDate.class),
-                row.getString("note"),
-                row.getString("who"));
     }
 
     private static Invoice invoice(ResultSet row, List<Invoice.Line> lines) throws SQLException {

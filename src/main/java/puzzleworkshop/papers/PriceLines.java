@@ -3,7 +3,7 @@ package puzzleworkshop.papers;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.InvoiceLines.Said;
@@ -14,7 +14,7 @@ final class PriceLines {
 
     private PriceLines() {}
 
-    static List<Said> of(Order order, PriceAnswer price, Figures figures) {
+    static List<Said> of(Order order, PriceAnswer price, Formatter figures) {
         List<Said> lines = new ArrayList<>();
         String what = figures.text(
                 "papers.line.puzzle", order.puzzle().finished(), order.puzzle().pieces());

@@ -7,7 +7,7 @@ import org.openpdf.text.Image;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
@@ -22,9 +22,9 @@ final class TicketBoard {
 
     private final Outline outline;
     private final OrderBlanks.Chosen block;
-    private final Figures figures;
+    private final Formatter figures;
 
-    TicketBoard(JobTicket.Board board, Figures figures) {
+    TicketBoard(JobTicket.Board board, Formatter figures) {
         this.block = board.block();
         this.outline = board.sheet().map(Sheet::outline).orElseGet(() -> around(board.block()));
         this.figures = figures;

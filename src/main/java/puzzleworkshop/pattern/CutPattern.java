@@ -1,7 +1,9 @@
 package puzzleworkshop.pattern;
 
 import java.util.List;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * The cut lines of one puzzle, made and verified by {@link PatternMaker}; in millimetres from the top left corner of
@@ -57,5 +59,12 @@ public record CutPattern(
 
     public String outlinePathData() {
         return outline.svgPathData();
+    }
+
+    /** Its lines in the order in which they are cut; what cut files are written from. */
+    public CutPlan plan(CutPlan.Sequence sequence) {
+        String title = pieces().size() + " pieces, " + spec.grid().columns() + " x "
+                + spec.grid().rows() + ", pattern " + spec.seed();
+        return CutPlan.of(title, inner, List.of(outline), sequence);
     }
 }

@@ -22,7 +22,7 @@ public record PatternSpec(
         PieceGrid grid,
         long seed,
         CutStyle style,
-        Outline outline,
+        PuzzleEdge outline,
         Length thickness,
         Length kerf,
         List<PersonalShape> shapes) {
@@ -46,7 +46,7 @@ public record PatternSpec(
     /** Knobs, square corners, 3 mm board. */
     public static PatternSpec of(Size size, PieceGrid grid, long seed) {
         return new PatternSpec(
-                size, grid, seed, CutStyle.KNOBS, Outline.square(), USUAL_THICKNESS, USUAL_KERF, List.of());
+                size, grid, seed, CutStyle.KNOBS, PuzzleEdge.square(), USUAL_THICKNESS, USUAL_KERF, List.of());
     }
 
     public PatternSpec withSeed(long other) {
@@ -57,7 +57,7 @@ public record PatternSpec(
         return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes);
     }
 
-    public PatternSpec withOutline(Outline other) {
+    public PatternSpec withOutline(PuzzleEdge other) {
         return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes);
     }
 

@@ -1,7 +1,7 @@
 package puzzleworkshop.pattern;
 
-import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * One piece of a pattern, as drawn (the beam takes half its kerf off all round).

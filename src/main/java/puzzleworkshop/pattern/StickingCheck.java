@@ -1,8 +1,8 @@
 package puzzleworkshop.pattern;
 
 import java.awt.geom.AffineTransform;
-import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -2,9 +2,10 @@ package puzzleworkshop.pattern;
 
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.Segment;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -18,7 +19,7 @@ import puzzleworkshop.measure.Size;
  * @param border width of the frame's wood
  * @param play gap between puzzle and frame on each side
  */
-public record Tray(Size puzzle, Outline outline, Length border, Length play) {
+public record Tray(Size puzzle, PuzzleEdge outline, Length border, Length play) {
 
     /** Common practice. */
     public static final Length USUAL_BORDER = Length.mm(15);
@@ -53,7 +54,7 @@ public record Tray(Size puzzle, Outline outline, Length border, Length play) {
     public CutPlan frame(CutPlan.Sequence sequence) {
         double in = border.mm();
         double radius =
-                outline.kind() == Outline.Kind.ROUNDED ? outline.measure().mm() + play.mm() : 0;
+                outline.kind() == PuzzleEdge.Kind.ROUNDED ? outline.measure().mm() + play.mm() : 0;
         Size opening = puzzle.grownBy(play);
         return CutPlan.of("Tray, frame", List.of(rectangle(in, in, opening, radius)), List.of(outer()), sequence);
     }

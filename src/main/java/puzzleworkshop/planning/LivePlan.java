@@ -5,6 +5,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.orders.OrderChanged;
+import puzzleworkshop.planning.calendar.WorkingTimes;
 
 /** Lets open screens know that the plan has to be looked at again: an order or the hours have changed. */
 @Component

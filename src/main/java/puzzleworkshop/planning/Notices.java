@@ -6,14 +6,14 @@ import java.time.LocalDate;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.workshop.Workshop;
 
 /**
@@ -26,9 +26,9 @@ public class Notices {
     private final WeekPlan plan;
     private final Orders orders;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
 
-    Notices(WeekPlan plan, Orders orders, Workshop workshop, Figures figures) {
+    Notices(WeekPlan plan, Orders orders, Workshop workshop, Formatter figures) {
         this.plan = plan;
         this.orders = orders;
         this.workshop = workshop;

@@ -3,17 +3,14 @@ package puzzleworkshop.planning;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.Currency;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 @Repository
-class PlanStore {
+public class PlanStore {
 
     private final JdbcClient jdbc;
 
@@ -50,43 +47,7 @@ class PlanStore {
                 == 1;
     }
 
-    void ask(PaymentsAwaited.Asked asked) {
-        jdbc.sql("""
-                insert into payment_awaited (order_id, amount, currency, asked_at, asked_by)
-                values (:order, :amount, :currency, :at, :who)
-                on conflict (order_id) do update set amount = excluded.amount, currency = excluded.currency,
-                    asked_at = excluded.asked_at, asked_by = excluded.asked_by
-                """)
-                .param("order", asked.order().value())
-                .param("amount", asked.amount().amount())
-                .param("currency", asked.amount().currency().getCurrencyCode())
-                .param("at", Timestamp.from(asked.at()))
-                .param("who", asked.who())
-                .update();
-    }
-
-    boolean letGo(OrderId order) {
-        return jdbc.sql("delete from payment_awaited where order_id = :order")
-                        .param("order", order.value())
-                        .update()
-                == 1;
-    }
-
-    /** Of orders that are still to be made. */
-    List<PaymentsAwaited.Asked> asked() {
-        return jdbc.sql("""
-                select p.* from payment_awaited p join customer_order o on o.id = p.order_id and o.state = 'CONFIRMED'
-                order by p.order_id
-                """)
-                .query((row, n) -> new PaymentsAwaited.Asked(
-                        new OrderId(row.getLong("order_id")),
-                        Money.of(row.getBigDecimal("amount"), Currency.getInstance(row.getString("currency"))),
-                        row.getTimestamp("asked_at").toInstant(),
-                        row.getString("asked_by")))
-                .list();
-    }
-
-    void addFeed(byte[] hash, String who, Instant at) {
+    public void addFeed(byte[] hash, String who, Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
@@ -97,13 +58,13 @@ class PlanStore {
                 .update();
     }
 
-    void endFeeds(Instant at) {
+    public void endFeeds(Instant at) {
         jdbc.sql("update week_feed set ended_at = :at where ended_at is null")
                 .param("at", Timestamp.from(at))
                 .update();
     }
 
-    boolean isFeed(byte[] hash) {
+    public boolean isFeed(byte[] hash) {
         return jdbc.sql("select count(*) from week_feed where token_hash = :hash and ended_at is null")
                         .param("hash", hash)
                         .query(Integer.class)
@@ -111,7 +72,7 @@ class PlanStore {
                 > 0;
     }
 
-    boolean hasFeed() {
+    public boolean hasFeed() {
         return jdbc.sql("select count(*) from week_feed where ended_at is null")
                         .query(Integer.class)
                         .single()

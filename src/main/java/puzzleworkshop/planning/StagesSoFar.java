@@ -4,7 +4,7 @@ import java.time.Instant;
 import java.util.Collection;
 import java.util.Map;
 import java.util.Optional;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /** What the bench knows about orders that are under way; the bench room answers. */
 public interface StagesSoFar {

@@ -16,10 +16,12 @@ import org.openpdf.text.pdf.PdfPCell;
 import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Service;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.planning.calendar.IsoWeek;
+import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -33,9 +35,9 @@ public class TodaysList {
     private final WeekPlan plan;
     private final SheetRack rack;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
 
-    TodaysList(WeekPlan plan, SheetRack rack, Workshop workshop, Figures figures) {
+    TodaysList(WeekPlan plan, SheetRack rack, Workshop workshop, Formatter figures) {
         this.plan = plan;
         this.rack = rack;
         this.workshop = workshop;

@@ -19,18 +19,27 @@ import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.transaction.event.TransactionalEventListener;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.TrialsPlanned;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.trials.TrialsPlanned;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
-import puzzleworkshop.planning.Schedule.Outlook;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.Batching;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.OverloadAdvice;
+import puzzleworkshop.planning.schedule.PromiseDate;
+import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.planning.schedule.Schedule.Outlook;
+import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.workshop.Stage;
@@ -52,7 +61,7 @@ public class WeekPlan implements ReadyDates {
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final Holds holds;
+    private final Blockers holds;
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
@@ -64,7 +73,7 @@ public class WeekPlan implements ReadyDates {
             Orders orders,
             WorkingTimes times,
             Workshop workshop,
-            Holds holds,
+            Blockers holds,
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
@@ -113,7 +122,7 @@ public class WeekPlan implements ReadyDates {
         final Scheduler scheduler;
         final WorkOfOrders work;
         final Standing standing;
-        private Optional<Relief> relief;
+        private Optional<OverloadAdvice> relief;
         private PromiseDate promise;
 
         Made(LocalDateTime at) {
@@ -153,9 +162,9 @@ public class WeekPlan implements ReadyDates {
                     calendar);
         }
 
-        synchronized Optional<Relief> relief() {
+        synchronized Optional<OverloadAdvice> relief() {
             if (relief == null) {
-                relief = Relief.of(scheduler, calendar, jobs, at, standing.plan());
+                relief = OverloadAdvice.of(scheduler, calendar, jobs, at, standing.plan());
             }
             return relief;
         }
@@ -174,7 +183,7 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** What gives, if something must; takes up to about a second, so ask for it off the screen's thread. */
-    public Optional<Relief> relief() {
+    public Optional<OverloadAdvice> relief() {
         return made().relief();
     }
 

@@ -11,8 +11,12 @@ import java.util.function.ToDoubleFunction;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ReadyDates.NewWork;
-import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 

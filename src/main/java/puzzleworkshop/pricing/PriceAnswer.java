@@ -5,6 +5,8 @@ import java.util.List;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * A price and where it comes from. All amounts but the cost sheet are payable, and add up: goods − discount + shipping

@@ -8,6 +8,17 @@ import java.util.Optional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.pricing.cost.CostLine;
+import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.CostUnit;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * From what an order costs to make to what it is sold for: the rule's price, the rush surcharge, a price point, the

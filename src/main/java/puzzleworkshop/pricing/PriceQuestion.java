@@ -6,6 +6,8 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Stage;
 
 /**

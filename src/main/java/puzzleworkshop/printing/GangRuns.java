@@ -42,7 +42,7 @@ public class GangRuns {
     /** Copies that wait and are in no open run, earliest due first. */
     public List<Copy> waiting() {
         Set<RunStore.Taken> taken = runs.taken();
-        return records.queue().map(PrintQueue::waiting).orElse(List.of()).stream()
+        return records.queue().waiting().stream()
                 .sorted(Comparator.comparing((PrintItem item) -> item.due().orElse(LocalDate.MAX))
                         .thenComparing(PrintItem::orderNumber))
                 .flatMap(item -> open(item, taken).stream())
@@ -51,7 +51,7 @@ public class GangRuns {
 
     /** Orders that had better not be printed yet, and why, as words that follow the number. */
     public Map<Long, Sentence> heldBack() {
-        return records.heldBack();
+        return records.queue().heldBack();
     }
 
     /**
@@ -228,7 +228,7 @@ public class GangRuns {
 
     /** The approved picture of an order that waits for its print. */
     public Optional<PrintItem> waitingPicture(long orderId) {
-        return records.queue().flatMap(waiting -> waiting.find(orderId));
+        return records.queue().find(orderId);
     }
 
     /** Where a signed-in browser finds the picture of a sticker that waits or is planned. */

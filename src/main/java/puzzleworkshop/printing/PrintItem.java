@@ -2,8 +2,8 @@ package puzzleworkshop.printing;
 
 import java.time.LocalDate;
 import java.util.Optional;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -1,14 +1,69 @@
 package puzzleworkshop.printing;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
-/** Which pictures wait to be printed. Kept by the orders; printing asks. */
-public interface PrintQueue {
+/** What may be printed: approved pictures of confirmed orders whose next stage is the print. */
+@Component
+class PrintQueue {
 
-    /** Every order whose picture is approved and whose next stage is the print, earliest due first. */
-    List<PrintItem> waiting();
+    private final Orders orders;
+    private final PaymentsAwaited payments;
+    private final Workshop workshop;
 
-    /** One of them; empty when it does not wait any more. */
-    Optional<PrintItem> find(long orderId);
+    PrintQueue(Orders orders, PaymentsAwaited payments, Workshop workshop) {
+        this.orders = orders;
+        this.payments = payments;
+        this.workshop = workshop;
+    }
+
+    /** Orders that had better not be printed yet, and why, as words that follow the order's number. */
+    Map<Long, Sentence> heldBack() {
+        Map<Long, Sentence> held = new HashMap<>();
+        payments.open()
+                .forEach((order, since) -> held.put(order.value(), Sentence.of("printing.waits.payment", since)));
+        return held;
+    }
+
+    List<PrintItem> waiting() {
+        Length overhang = workshop.tradeNumbers().overhang();
+        return orders.open().stream()
+                .flatMap(order -> item(order, overhang).stream())
+                .toList();
+    }
+
+    Optional<PrintItem> find(long orderId) {
+        return orders.find(new OrderId(orderId))
+                .flatMap(order -> item(order, workshop.tradeNumbers().overhang()));
+    }
+
+    private static Optional<PrintItem> item(Order order, Length overhang) {
+        if (order.state() != OrderState.CONFIRMED
+                || order.approval().isEmpty()
+                || !order.next().equals(Optional.of(Stage.PRINT))) {
+            return Optional.empty();
+        }
+        return order.picture()
+                .map(framed -> new PrintItem(
+                        order.id().value(),
+                        order.number(),
+                        order.quantity(),
+                        order.puzzle().finished(),
+                        overhang,
+                        order.promised().or(order::wantedBy),
+                        framed.picture(),
+                        framed.crop()));
+    }
 }

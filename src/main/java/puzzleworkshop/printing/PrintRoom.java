@@ -1,10 +1,12 @@
 package puzzleworkshop.printing;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
@@ -18,13 +20,13 @@ public class PrintRoom {
 
     private final RunStore runs;
     private final RunRecords records;
-    private final ObjectProvider<PrintTold> told;
+    private final ApplicationEventPublisher events;
     private final PaperUse paper;
 
-    PrintRoom(RunStore runs, RunRecords records, ObjectProvider<PrintTold> told, Supplies supplies) {
+    PrintRoom(RunStore runs, RunRecords records, ApplicationEventPublisher events, Supplies supplies) {
         this.runs = runs;
         this.records = records;
-        this.told = told;
+        this.events = events;
         this.paper = new PaperUse(supplies);
     }
 
@@ -81,15 +83,21 @@ public class PrintRoom {
             runs.outcome(item.id(), bad ? RunItem.Outcome.SPOILED : RunItem.Outcome.PRINTED, bad ? why.strip() : "");
         }
         records.write(runId, Sentence.of("printing.history.printed", run.sheets(), spoiled.size()), who);
-        run.planned().stream().map(RunItem::orderId).distinct().forEach(order -> goOn(order, who));
+        List<OrderId> complete = run.planned().stream()
+                .map(RunItem::orderId)
+                .distinct()
+                .filter(this::hasAllPrints)
+                .map(OrderId::new)
+                .toList();
+        events.publishEvent(new RunPrinted(runId, complete, who));
         return records.get(runId);
     }
 
-    private void goOn(long order, String who) {
-        records.queue()
-                .ifPresent(waiting -> waiting.find(order)
-                        .filter(item -> runs.printedCopies(order) >= item.quantity())
-                        .ifPresent(item -> told.ifAvailable(bench -> bench.printed(order, who))));
+    private boolean hasAllPrints(long order) {
+        return records.queue()
+                .find(order)
+                .filter(item -> runs.printedCopies(order) >= item.quantity())
+                .isPresent();
     }
 
     /** A print of a printed run turned out to be no good: it alone waits again. */
@@ -105,7 +113,7 @@ public class PrintRoom {
         runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
         records.write(
                 runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
-        told.ifAvailable(bench -> bench.spoiled(item.orderId(), item.copy(), why.strip(), who));
+        events.publishEvent(new PrintSpoiled(new OrderId(item.orderId()), item.copy(), why.strip(), who));
         return records.get(runId);
     }
 

@@ -3,10 +3,10 @@ package puzzleworkshop.printing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.geometry.packing.PackItem;
 import puzzleworkshop.geometry.packing.Packed;
-import puzzleworkshop.geometry.packing.Piece;
+import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.geometry.packing.RectanglePacker;
-import puzzleworkshop.geometry.packing.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -98,17 +98,17 @@ final class RunPlanner {
     }
 
     private Packed pack(List<RunItem> items, long effort) {
-        List<Piece> pieces = items.stream()
-                .map(item -> Piece.of(
+        List<PackItem> pieces = items.stream()
+                .map(item -> PackItem.of(
                         item.sticker().width().mm(),
                         item.sticker().height().plus(RunItem.LABEL).mm()))
                 .toList();
         double inset = medium.inset().mm();
-        List<Spot> pins = new ArrayList<>();
+        List<PackedAt> pins = new ArrayList<>();
         for (int i = 0; i < items.size(); i++) {
             RunItem item = items.get(i);
             if (item.pinned()) {
-                pins.add(new Spot(
+                pins.add(new PackedAt(
                         i, item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
             }
         }
@@ -122,7 +122,7 @@ final class RunPlanner {
     private Plan plan(List<RunItem> items, Packed packed) {
         double inset = medium.inset().mm();
         List<RunItem> laid = new ArrayList<>();
-        for (Spot spot : packed.spots()) {
+        for (PackedAt spot : packed.spots()) {
             RunItem item = items.get(spot.piece());
             laid.add(item.pinned() ? item : item.at(spot.sheet(), spot.x() + inset, spot.y() + inset, spot.turned()));
         }

@@ -9,7 +9,7 @@ import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.artwork.CroppedPictures;
 import puzzleworkshop.artwork.PrintPicture;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 
 /** Draws a run's sheets as a PDF to be printed at 100 %. */
@@ -21,9 +21,9 @@ public class RunPrinter {
 
     private final GangRuns runs;
     private final CroppedPictures pictures;
-    private final Figures figures;
+    private final Formatter figures;
 
-    RunPrinter(GangRuns runs, CroppedPictures pictures, Figures figures) {
+    RunPrinter(GangRuns runs, CroppedPictures pictures, Formatter figures) {
         this.runs = runs;
         this.pictures = pictures;
         this.figures = figures;

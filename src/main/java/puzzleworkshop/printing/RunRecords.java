@@ -2,9 +2,7 @@ package puzzleworkshop.printing;
 
 import java.time.Clock;
 import java.time.Instant;
-import java.util.Map;
 import java.util.Optional;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -15,20 +13,13 @@ class RunRecords {
 
     private final RunStore runs;
     private final MediumStore media;
-    private final ObjectProvider<PrintQueue> queue;
-    private final ObjectProvider<PrintHolds> holds;
+    private final PrintQueue queue;
     private final Clock clock;
 
-    RunRecords(
-            RunStore runs,
-            MediumStore media,
-            ObjectProvider<PrintQueue> queue,
-            ObjectProvider<PrintHolds> holds,
-            Clock clock) {
+    RunRecords(RunStore runs, MediumStore media, PrintQueue queue, Clock clock) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;
-        this.holds = holds;
         this.clock = clock;
     }
 
@@ -44,14 +35,8 @@ class RunRecords {
         return get(runId);
     }
 
-    Optional<PrintQueue> queue() {
-        return Optional.ofNullable(queue.getIfAvailable());
-    }
-
-    Map<Long, Sentence> heldBack() {
-        return Optional.ofNullable(holds.getIfAvailable())
-                .map(PrintHolds::heldBack)
-                .orElse(Map.of());
+    PrintQueue queue() {
+        return queue;
     }
 
     Instant now() {
@@ -81,7 +66,7 @@ class RunRecords {
 
     /** The picture of a print, if it is approved as it was when the run was proposed. */
     Optional<PrintItem> stillApproved(RunItem item) {
-        return queue().flatMap(waiting -> waiting.find(item.orderId()))
+        return queue.find(item.orderId())
                 .filter(now -> now.look().equals(item.look()) && now.finished().equals(item.finished()));
     }
 

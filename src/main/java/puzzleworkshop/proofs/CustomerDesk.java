@@ -7,12 +7,12 @@ import java.time.Duration;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.FacePainter;
@@ -41,10 +41,10 @@ public class CustomerDesk {
     private final FacePainter painter;
     private final Workshop workshop;
     private final Clock clock;
-    private final Turnstile wrongTokens;
-    private final Turnstile picturesAnHour;
-    private final Turnstile picturesADay;
-    private final Turnstile wishes;
+    private final RateLimiter wrongTokens;
+    private final RateLimiter picturesAnHour;
+    private final RateLimiter picturesADay;
+    private final RateLimiter wishes;
 
     CustomerDesk(
             ProofStore store, Orders orders, Pictures pictures, FacePainter painter, Workshop workshop, Clock clock) {
@@ -54,10 +54,10 @@ public class CustomerDesk {
         this.painter = painter;
         this.workshop = workshop;
         this.clock = clock;
-        this.wrongTokens = new Turnstile(WRONG_TOKENS, Duration.ofHours(1), clock);
-        this.picturesAnHour = new Turnstile(PICTURES_AN_HOUR, Duration.ofHours(1), clock);
-        this.picturesADay = new Turnstile(PICTURES_A_DAY, Duration.ofDays(1), clock);
-        this.wishes = new Turnstile(WISHES_A_DAY, Duration.ofDays(1), clock);
+        this.wrongTokens = new RateLimiter(WRONG_TOKENS, Duration.ofHours(1), clock);
+        this.picturesAnHour = new RateLimiter(PICTURES_AN_HOUR, Duration.ofHours(1), clock);
+        this.picturesADay = new RateLimiter(PICTURES_A_DAY, Duration.ofDays(1), clock);
+        this.wishes = new RateLimiter(WISHES_A_DAY, Duration.ofDays(1), clock);
     }
 
     /**
@@ -96,7 +96,7 @@ public class CustomerDesk {
     Face face(Token token, String from, int px) {
         Order order = orders.get(enter(token, from).order());
         String fingerprint = order.picture()
-                .map(framed -> Shown.of(pictures.get(framed.picture()), framed, order.puzzle())
+                .map(framed -> ApprovedSnapshot.of(pictures.get(framed.picture()), framed, order.puzzle())
                         .fingerprint())
                 .orElse("none");
         return new Face(painter.jpeg(order.puzzle(), order.picture(), px), fingerprint);
@@ -175,7 +175,7 @@ public class CustomerDesk {
                     by + ", " + Math.round(sight.resolution().orElseThrow().ppi()) + " ppi",
                     who(order));
         }
-        Shown shown = Shown.of(sight.picture().orElseThrow(), framed, order.puzzle());
+        ApprovedSnapshot shown = ApprovedSnapshot.of(sight.picture().orElseThrow(), framed, order.puzzle());
         store.addApproval(link, clock.instant(), by, shown, framed.picture());
         return sight(orders.approve(order.id(), by, who(order)));
     }
@@ -217,8 +217,9 @@ public class CustomerDesk {
         TradeNumbers numbers = workshop.tradeNumbers();
         PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
         Optional<Picture> picture = order.picture().flatMap(framed -> pictures.find(framed.picture()));
-        String fingerprint = picture.map(p -> Shown.of(p, order.picture().orElseThrow(), order.puzzle())
-                        .fingerprint())
+        String fingerprint = picture.map(
+                        p -> ApprovedSnapshot.of(p, order.picture().orElseThrow(), order.puzzle())
+                                .fingerprint())
                 .orElse("");
         Optional<Resolution> resolution = picture.map(p -> Resolution.judge(
                 p, order.picture().orElseThrow().crop(), order.puzzle().finished(), numbers.overhang(), limits));

@@ -2,7 +2,7 @@ package puzzleworkshop.proofs;
 
 import java.time.Instant;
 import java.util.Optional;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * A customer's private link to one order. Its token is not kept, so it can be handed out only when it is made.

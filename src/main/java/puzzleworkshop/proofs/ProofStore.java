@@ -11,7 +11,7 @@ import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.artwork.PictureId;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 
 @Repository
 class ProofStore {
@@ -64,7 +64,7 @@ class ProofStore {
                 .update();
     }
 
-    void addApproval(ProofLink link, Instant now, String by, Shown shown, PictureId picture) {
+    void addApproval(ProofLink link, Instant now, String by, ApprovedSnapshot shown, PictureId picture) {
         jdbc.sql("""
                 insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
                 values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)

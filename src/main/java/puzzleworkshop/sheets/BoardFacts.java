@@ -19,13 +19,14 @@ public record BoardFacts(
         Length nominal,
         Optional<Length> measured,
         Length bow,
-        Past past,
+        BoardContamination past,
         Grain grain,
         String place,
         String note) {
 
     public static BoardFacts clean(String material, Grade grade, Length nominal) {
-        return new BoardFacts(material, grade, nominal, Optional.empty(), Length.ZERO, Past.CLEAN, Grain.NONE, "", "");
+        return new BoardFacts(
+                material, grade, nominal, Optional.empty(), Length.ZERO, BoardContamination.CLEAN, Grain.NONE, "", "");
     }
 
     /** The measured thickness, else the nominal one. */

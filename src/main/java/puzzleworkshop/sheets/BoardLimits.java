@@ -2,10 +2,10 @@ package puzzleworkshop.sheets;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -15,9 +15,9 @@ import puzzleworkshop.measure.Size;
 class BoardLimits {
 
     private final RackStore settings;
-    private final ObjectProvider<MachineBeds> machines;
+    private final Machines machines;
 
-    BoardLimits(RackStore settings, ObjectProvider<MachineBeds> machines) {
+    BoardLimits(RackStore settings, Machines machines) {
         this.settings = settings;
         this.machines = machines;
     }
@@ -27,9 +27,7 @@ class BoardLimits {
      * before they come to it, the rack's own rule.
      */
     void requireReached(Outline outline) {
-        List<Size> beds = Optional.ofNullable(machines.getIfAvailable())
-                .map(MachineBeds::beds)
-                .orElse(List.of());
+        List<Size> beds = machines.inUse().stream().map(Machine::bed).toList();
         RackRules rules = settings.rules();
         if (beds.isEmpty() || rules.sawnFirst()) {
             outline.requireWithin(rules.largest(), "sheets.outline.toolarge");

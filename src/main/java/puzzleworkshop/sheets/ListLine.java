@@ -41,7 +41,7 @@ final class ListLine {
                 length(Column.MEASURED),
                 length(Column.BOW).orElse(Length.ZERO),
                 // a list that does not say it is clean does not make it clean
-                choice(Column.PAST, Past.class, Past.UNKNOWN),
+                choice(Column.PAST, BoardContamination.class, BoardContamination.UNKNOWN),
                 choice(Column.GRAIN, Grain.class, Grain.NONE),
                 unguarded(cells.getOrDefault(Column.PLACE, "")),
                 unguarded(cells.getOrDefault(Column.NOTE, "")));

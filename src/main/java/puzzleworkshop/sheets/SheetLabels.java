@@ -19,7 +19,7 @@ import org.openpdf.text.pdf.ColumnText;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;
@@ -36,11 +36,11 @@ public class SheetLabels {
     private static final float WIDTH = 62 * MM;
     private static final float HEIGHT = 29 * MM;
 
-    private final Figures figures;
+    private final Formatter figures;
     private final Workshop workshop;
     private final RackStore rack;
 
-    SheetLabels(Figures figures, Workshop workshop, RackStore rack) {
+    SheetLabels(Formatter figures, Workshop workshop, RackStore rack) {
         this.figures = figures;
         this.workshop = workshop;
         this.rack = rack;

@@ -37,7 +37,7 @@ final class SheetRow {
                 Length.mm(row.getDouble("nominal_mm")),
                 calliper,
                 Length.mm(row.getDouble("bow_mm")),
-                Past.valueOf(row.getString("past")),
+                BoardContamination.valueOf(row.getString("past")),
                 Grain.valueOf(row.getString("grain")),
                 row.getString("place"),
                 row.getString("note"));

@@ -10,15 +10,15 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.multipart.MaxUploadSizeExceededException;
 import org.springframework.web.util.HtmlUtils;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 
 /** The last page, for requests that never reach a screen: plain, in words, without a stack trace. */
 @RestController
 class FaultPage implements ErrorController {
 
-    private final Figures figures;
+    private final Formatter figures;
 
-    FaultPage(Figures figures) {
+    FaultPage(Formatter figures) {
         this.figures = figures;
     }
 

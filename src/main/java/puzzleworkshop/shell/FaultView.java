@@ -10,16 +10,16 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasErrorParameter;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import jakarta.servlet.http.HttpServletResponse;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 
 /** A page that could not be shown: a sentence and the fault's mark; a refusal says itself. */
 @AnonymousAllowed
 class FaultView extends Div implements HasErrorParameter<Exception>, HasDynamicTitle {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    FaultView(Figures figures) {
+    FaultView(Formatter figures) {
         this.figures = figures;
         addClassName("pw-page");
     }

@@ -7,8 +7,8 @@ import com.vaadin.flow.server.ErrorEvent;
 import com.vaadin.flow.server.ServiceInitEvent;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -19,9 +19,9 @@ import puzzleworkshop.measure.Refused;
 class FaultsOnScreens implements VaadinServiceInitListener {
 
     private static final int READ_MILLISECONDS = 12_000;
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    FaultsOnScreens(Figures figures) {
+    FaultsOnScreens(Formatter figures) {
         this.figures = figures;
     }
 
@@ -44,7 +44,7 @@ class FaultsOnScreens implements VaadinServiceInitListener {
             Notification said = new Notification(words, READ_MILLISECONDS, Notification.Position.BOTTOM_CENTER);
             said.addThemeVariants(refused != null ? NotificationVariant.WARNING : NotificationVariant.ERROR);
             said.setAssertive(true);
-            LiveScreen.tell(ui, said::open);
+            UiPush.tell(ui, said::open);
         }
     }
 

@@ -60,7 +60,7 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     }
 
     private Component head(String name) {
-        Span mark = SvgBox.inline("<svg viewBox='0 0 32 32' aria-hidden='true'>" + Marks.PIECE + "</svg>");
+        Span mark = SvgBox.inline("<svg viewBox='0 0 32 32' aria-hidden='true'>" + ShellIcons.PIECE + "</svg>");
         mark.addClassName("shell-mark");
         Anchor head = new Anchor("", mark, new Span(name));
         head.addClassName("shell-head");
@@ -107,7 +107,7 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
             String route = entry.path().replaceFirst("^/", "");
             if (AT_HAND.contains(route)) {
-                Anchor link = new Anchor(route, SvgBox.inline(Marks.ofRoute(route)), new Span(name(entry)));
+                Anchor link = new Anchor(route, SvgBox.inline(ShellIcons.ofRoute(route)), new Span(name(entry)));
                 foot.add(link);
             }
         }

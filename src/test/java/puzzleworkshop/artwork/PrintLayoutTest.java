@@ -18,10 +18,12 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
-import puzzleworkshop.artwork.reading.Framing;
-import puzzleworkshop.artwork.reading.UnpackedPixels;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Framing;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -42,7 +44,7 @@ class PrintLayoutTest {
         for (int orientation = 1; orientation <= 8; orientation++) {
             byte[] jpeg = SamplePictures.withOrientation(SamplePictures.encode(stored, "jpg"), orientation);
             Path file = SamplePictures.write(folder, orientation + ".jpg", jpeg);
-            Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
+            ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
             try (UnpackedPixels pixels = UnpackedPixels.of(file, facts)) {
                 for (int turns = 0; turns < 4; turns++) {
                     for (Crop crop : crops(facts, turns, random)) {
@@ -54,7 +56,7 @@ class PrintLayoutTest {
     }
 
     /** Frames inside the picture, frames that touch its edges, and the whole picture with a border around it. */
-    private static List<Crop> crops(Facts facts, int turns, Random random) {
+    private static List<Crop> crops(ImageHeader facts, int turns, Random random) {
         Picture picture = new Picture(
                 new PictureId(UUID.randomUUID()),
                 "x",

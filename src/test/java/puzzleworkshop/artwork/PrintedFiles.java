@@ -1,6 +1,7 @@
 package puzzleworkshop.artwork;
 
 import java.nio.file.Path;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

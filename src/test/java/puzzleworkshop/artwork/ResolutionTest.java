@@ -13,12 +13,15 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.reading.ColourFacts;
+import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
 /** Pixels per inch by definition: 1 in = 25.4 mm exactly (international yard and pound agreement, 1959). */
 @DisplayNameGeneration(ReplaceUnderscores.class)
-class ResolutionTest {
+public class ResolutionTest {
 
     private static final Length OVERHANG = Length.mm(3);
 
@@ -106,7 +109,7 @@ class ResolutionTest {
                 picture, Crop.filling(picture, finished.aspect()), finished, OVERHANG, PrintLimits.USUAL);
     }
 
-    static Picture picture(int width, int height) {
+    public static Picture picture(int width, int height) {
         return new Picture(
                 new PictureId(new UUID(1, 1)),
                 "a.jpg",

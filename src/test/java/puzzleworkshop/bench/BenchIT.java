@@ -23,21 +23,21 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.CheckItem;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Trial;
-import puzzleworkshop.cutting.Workpiece;
+import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.Workpiece;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.Job;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.DatabaseTest;
@@ -241,9 +241,9 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         Cut cut = rack.cutsOf(order.id().value()).getFirst();
-        Mishap mishap = bench.wentWrong(
+        Rework mishap = bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
+                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
                 "Robin");
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
         assertThat(mishap.laserLost().value()).isEqualTo(25);
@@ -267,7 +267,7 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.STICK);
         var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
-        var all = new Mishap.Report(Mishap.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
+        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
         assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
     }
 
@@ -277,7 +277,7 @@ class BenchIT {
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
+                new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
                 "Robin");
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
@@ -288,9 +288,9 @@ class BenchIT {
     void a_board_found_bad_is_thrown_away_and_the_order_waits_for_another() {
         Order order = order();
         make.bringTo(order.id(), Stage.SHEET_PREP);
-        Mishap mishap = bench.wentWrong(
+        Rework mishap = bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
+                new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.reservedFor(order.id().value())).isEmpty();

@@ -6,12 +6,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
-import puzzleworkshop.geometry.BoardAssignment;
-import puzzleworkshop.geometry.BoardAssignment.Plan;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RandomOutlines;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.assign.BoardAssignment;
+import puzzleworkshop.geometry.assign.BoardAssignment.Plan;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -7,12 +7,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
-import puzzleworkshop.geometry.BestSheets;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RandomOutlines;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.BestSheets;
 import puzzleworkshop.measure.Size;
 
 /**

@@ -13,7 +13,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
-import puzzleworkshop.artwork.Crop;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.printing.LargeRun;
 

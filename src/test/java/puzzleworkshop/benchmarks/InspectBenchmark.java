@@ -9,19 +9,19 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.Remark;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pattern.CutFile;
-import puzzleworkshop.pattern.CutInspector;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutPlan;
-import puzzleworkshop.pattern.DrawnFile;
-import puzzleworkshop.pattern.Inspection;
-import puzzleworkshop.pattern.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * Reads and inspects every SVG and DXF file of a folder, or files made here: puzzles with each line once, and the same
@@ -67,7 +67,7 @@ public final class InspectBenchmark implements Benchmark {
         } else {
             for (Map.Entry<String, CutPattern> each : puzzles().entrySet()) {
                 CutPattern pattern = each.getValue();
-                CutPlan once = CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST);
+                CutPlan once = pattern.plan(CutPlan.Sequence.INNER_FIRST);
                 CutPlan twice = CutPlan.of(
                         each.getKey(),
                         pattern.pieces().stream().map(Piece::outline).toList(),

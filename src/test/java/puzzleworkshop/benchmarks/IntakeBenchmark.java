@@ -13,9 +13,9 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
-import puzzleworkshop.artwork.IntakeLimits;
-import puzzleworkshop.artwork.reading.Facts;
-import puzzleworkshop.artwork.reading.FirstLook;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.Survey;
 
@@ -44,7 +44,7 @@ public final class IntakeBenchmark implements Benchmark {
         double megapixels = 0;
         double seconds = 0;
         for (Path file : files) {
-            Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
+            ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
             double size = (double) facts.storedWidth() * facts.storedHeight() / 1e6;
             double ours = best(
                     () -> Jpeg.write(Survey.of(file, facts, 1600, share -> {}).copy(), 0.86f));

@@ -8,10 +8,10 @@ import java.util.Random;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.JtsLines;
-import puzzleworkshop.pattern.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.RandomSpecs;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * How long a puzzle of 2,000 pieces takes to draw and verify (median of five after a warm-up), and whether 10,000

@@ -4,12 +4,12 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.planning.Batching;
-import puzzleworkshop.planning.Job;
-import puzzleworkshop.planning.Schedule;
-import puzzleworkshop.planning.ScheduleJudge;
-import puzzleworkshop.planning.Scheduler;
-import puzzleworkshop.planning.WorkshopWeeks;
+import puzzleworkshop.planning.schedule.Batching;
+import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.planning.schedule.ScheduleJudge;
+import puzzleworkshop.planning.schedule.Scheduler;
+import puzzleworkshop.planning.schedule.WorkshopWeeks;
 
 /**
  * How long a plan of 60 open orders takes, against the plain earliest due date sequence, and how often the search finds

@@ -4,7 +4,7 @@ import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.Locale;
 import java.util.Optional;
-import puzzleworkshop.cutting.SimulatedBoards;
+import puzzleworkshop.cutting.trials.SimulatedBoards;
 
 /**
  * Tries until a setting is proven, on simulated boards whose thresholds are hidden: ours against a ladder of fixed steps

@@ -18,10 +18,10 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pricing.CostPart;
+import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
@@ -64,8 +64,8 @@ class InsightsIT {
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
                 order.id(),
-                new Mishap.Report(
-                        Mishap.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
+                new Rework.Report(
+                        Rework.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
                 "Robin");
         for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
             assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
@@ -110,7 +110,7 @@ class InsightsIT {
         Money before = insights.outcome(order.id()).orElseThrow().actual();
         bench.wentWrong(
                 order.id(),
-                new Mishap.Report(Mishap.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))),
+                new Rework.Report(Rework.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))),
                 "Robin");
         assertThat(bench.tick(List.of(order.id()), Stage.STICK, "Robin", "tablet")
                         .refused())

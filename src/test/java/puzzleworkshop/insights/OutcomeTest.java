@@ -20,30 +20,30 @@ class OutcomeTest {
     /** By hand: the middle of 1.3, 1.4, 1.4, 1.5 and 9 is 1.4; one bad day does not move it; 5 min become 7. */
     @Test
     void proposes_new_minutes_where_the_middle_order_took_longer() {
-        List<Drift.Sample> samples = new ArrayList<>();
+        List<TimeVariance.Sample> samples = new ArrayList<>();
         for (double ratio : new double[] {1.3, 1.4, 1.4, 1.5, 9}) {
-            samples.add(new Drift.Sample(Stage.STICK, Minutes.of(10), Minutes.of(10 * ratio)));
+            samples.add(new TimeVariance.Sample(Stage.STICK, Minutes.of(10), Minutes.of(10 * ratio)));
         }
         StageStandard standard = new StageStandard(
                 Stage.STICK, Minutes.of(2), Minutes.of(5), Minutes.ZERO, Duration.ZERO, Percent.of(3));
-        List<Drift> drifts = Drift.in(samples, Map.of(Stage.STICK, standard));
+        List<TimeVariance> drifts = TimeVariance.in(samples, Map.of(Stage.STICK, standard));
         assertThat(drifts).singleElement().satisfies(drift -> {
             assertThat(drift.ratio()).isEqualTo(1.4);
             assertThat(drift.proposed().perPuzzle()).isEqualTo(Minutes.of(7));
             assertThat(drift.proposed().setUp()).isEqualTo(Minutes.of(3));
         });
-        assertThat(Drift.in(samples.subList(0, 4), Map.of(Stage.STICK, standard)))
+        assertThat(TimeVariance.in(samples.subList(0, 4), Map.of(Stage.STICK, standard)))
                 .isEmpty();
     }
 
     @Test
     void keeps_a_standard_that_is_off_by_less_than_15_percent() {
-        List<Drift.Sample> samples = new ArrayList<>();
+        List<TimeVariance.Sample> samples = new ArrayList<>();
         for (int i = 0; i < 9; i++) {
-            samples.add(new Drift.Sample(Stage.MASK, Minutes.of(10), Minutes.of(11.4)));
+            samples.add(new TimeVariance.Sample(Stage.MASK, Minutes.of(10), Minutes.of(11.4)));
         }
         StageStandard standard =
                 new StageStandard(Stage.MASK, Minutes.of(1), Minutes.of(3), Minutes.ZERO, Duration.ZERO, Percent.ZERO);
-        assertThat(Drift.in(samples, Map.of(Stage.MASK, standard))).isEmpty();
+        assertThat(TimeVariance.in(samples, Map.of(Stage.MASK, standard))).isEmpty();
     }
 }

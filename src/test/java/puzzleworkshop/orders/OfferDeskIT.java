@@ -15,20 +15,20 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.Resolution;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Grade;
@@ -228,7 +228,7 @@ class OfferDeskIT {
                 size,
                 pieces,
                 CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.square(),
+                puzzleworkshop.pattern.PuzzleEdge.square(),
                 7,
                 IntendedAge.GROWN_UPS,
                 false,

@@ -16,16 +16,16 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.Evidence;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.PlannedTrial;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.PlannedTrial;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.TrialEvidence;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -34,8 +34,8 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pattern.Shapes;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pattern.PersonalShapes;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetId;
@@ -117,14 +117,14 @@ class OrdersIT {
                 BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
                 Money.of("3", workshop.currency().getCurrencyCode()),
                 "test");
-        PersonalShape heart = Shapes.heart(Point.of(100.1, 75.3), Length.mm(52.7));
+        PersonalShape heart = PersonalShapes.heart(Point.of(100.1, 75.3), Length.mm(52.7));
         Offer plain = offer();
         Offer offer = desk.workOut(new Wish(
                 Optional.empty(),
                 FINISHED,
                 24,
                 CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.usual(puzzleworkshop.pattern.Outline.Kind.WAVY),
+                puzzleworkshop.pattern.PuzzleEdge.usual(puzzleworkshop.pattern.PuzzleEdge.Kind.WAVY),
                 7,
                 IntendedAge.GROWN_UPS,
                 true,
@@ -204,7 +204,7 @@ class OrdersIT {
         orders.cancel(first.id(), "changed their mind", "Mara");
         assertThat(trials.minutesByOrder()).containsOnlyKeys(second.id().value());
         Machine machine = machines.standard().orElseThrow();
-        for (int good = 0; good < Evidence.GOOD_IN_A_ROW; good++) {
+        for (int good = 0; good < TrialEvidence.GOOD_IN_A_ROW; good++) {
             assertThat(trials.openFor(second.id().value())).isPresent();
             settings.record(
                     machine,
@@ -235,7 +235,7 @@ class OrdersIT {
                 grown,
                 24,
                 CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.square(),
+                puzzleworkshop.pattern.PuzzleEdge.square(),
                 7,
                 IntendedAge.GROWN_UPS,
                 false,
@@ -363,7 +363,7 @@ class OrdersIT {
                 FINISHED,
                 24,
                 CutStyle.KNOBS,
-                puzzleworkshop.pattern.Outline.square(),
+                puzzleworkshop.pattern.PuzzleEdge.square(),
                 7,
                 IntendedAge.GROWN_UPS,
                 false,

@@ -31,6 +31,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
@@ -38,11 +39,12 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRate;
-import puzzleworkshop.pricing.VatRates;
-import puzzleworkshop.pricing.VatRounding;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
@@ -98,7 +100,7 @@ class InvoicesIT {
             Order order = orders.get(i);
             boolean givesUp = i % 3 == 0;
             clerks.add(() -> transaction.execute(status -> {
-                invoices.issue(order.id(), "clerk");
+                invoices.issue(BookingKey.fresh(), order.id(), "clerk");
                 if (givesUp) {
                     status.setRollbackOnly();
                 }
@@ -122,14 +124,15 @@ class InvoicesIT {
     @Test
     void an_order_is_invoiced_once_until_it_is_credited() {
         Order order = sold.confirmed("Ada Reed", 25);
-        Invoice invoice = invoices.issue(order.id(), "mara");
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
         assertThat(invoice.gross().sameAs(order.price().gross())).isTrue();
-        assertThatThrownBy(() -> invoices.issue(order.id(), "mara"))
+        assertThatThrownBy(() -> invoices.issue(BookingKey.fresh(), order.id(), "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("papers.invoice.stands");
-        Invoice credit = invoices.credit(invoice.id(), all(invoice), "wrong address", "mara");
+        Invoice credit = invoices.credit(BookingKey.fresh(), invoice.id(), all(invoice), "wrong address", "mara");
         assertThat(credit.number()).isEqualTo("C" + today.getYear() + "-0001");
-        assertThat(invoices.issue(order.id(), "mara").number()).isEqualTo(today.getYear() + "-0002");
+        assertThat(invoices.issue(BookingKey.fresh(), order.id(), "mara").number())
+                .isEqualTo(today.getYear() + "-0002");
         assertThat(invoices.account(order.id()).invoiced().sameAs(order.price().gross()))
                 .isTrue();
     }
@@ -137,14 +140,14 @@ class InvoicesIT {
     @Test
     void an_issued_invoice_cannot_be_changed_or_credited_beyond_its_amount() {
         Order order = sold.confirmed("Ada Reed", 1);
-        Invoice invoice = invoices.issue(order.id(), "mara");
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
         assertThatThrownBy(() ->
                         jdbc.sql("update invoice set customer = 'someone'").update())
                 .hasMessageContaining("stands as it is");
         assertThatThrownBy(() -> jdbc.sql("delete from invoice_line").update()).hasMessageContaining("stands as it is");
         Money part = Money.of("5.00", "EUR");
-        invoices.credit(invoice.id(), Map.of(Percent.ZERO, part), "a corner was charred", "mara");
-        assertThatThrownBy(() -> invoices.credit(invoice.id(), all(invoice), "again", "mara"))
+        invoices.credit(BookingKey.fresh(), invoice.id(), Map.of(Percent.ZERO, part), "a corner was charred", "mara");
+        assertThatThrownBy(() -> invoices.credit(BookingKey.fresh(), invoice.id(), all(invoice), "again", "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("papers.credit.range");
     }
@@ -166,18 +169,19 @@ class InvoicesIT {
         Order order = sold.confirmed("Ada Reed", 1);
         Money gross = order.price().gross();
         Money ten = Money.of("10.00", "EUR");
-        invoices.receive(order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
-        invoices.issue(order.id(), "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
+        invoices.issue(BookingKey.fresh(), order.id(), "mara");
         assertThat(invoices.account(order.id()).open().sameAs(gross.minus(ten))).isTrue();
         assertThat(debts.open())
                 .singleElement()
                 .satisfies(
                         debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
-        invoices.receive(order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
         assertThat(debts.open()).isEmpty();
-        assertThatThrownBy(() -> invoices.refund(order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
+        assertThatThrownBy(() -> invoices.refund(
+                        BookingKey.fresh(), order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
                 .isInstanceOf(Refused.class);
-        invoices.refund(order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
+        invoices.refund(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
         assertThat(invoices.account(order.id()).open().sameAs(ten)).isTrue();
         assertThat(invoices.account(order.id()).payments())
                 .extracting(Payment::kind)
@@ -201,9 +205,16 @@ class InvoicesIT {
         Order paidTooMuch = sold.confirmed("Cleo Dunn", 1);
         handOver(paidTooMuch);
         Money ten = Money.of("10.00", "EUR");
-        invoices.receive(paidTooMuch.id(), paidTooMuch.price().gross().plus(ten), Payment.Way.CASH, today, "", "mara");
+        invoices.receiveKnowingly(
+                BookingKey.fresh(),
+                paidTooMuch.id(),
+                paidTooMuch.price().gross().plus(ten),
+                Payment.Way.CASH,
+                today,
+                "",
+                "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.HANDED_OVER);
-        invoices.refund(paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
+        invoices.refund(BookingKey.fresh(), paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.CLOSED);
     }
 
@@ -219,7 +230,7 @@ class InvoicesIT {
     }
 
     private void receiveAll(Order order) {
-        invoices.receive(order.id(), order.price().gross(), Payment.Way.CARD, today, "", "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), order.price().gross(), Payment.Way.CARD, today, "", "mara");
     }
 
     private void handOver(Order order) {
@@ -240,7 +251,7 @@ class InvoicesIT {
     @Test
     void a_quote_cannot_be_invoiced() {
         Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
-        assertThatThrownBy(() -> invoices.issue(quote.id(), "mara"))
+        assertThatThrownBy(() -> invoices.issue(BookingKey.fresh(), quote.id(), "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("not-confirmed");
     }
@@ -253,9 +264,13 @@ class InvoicesIT {
             for (VatRounding rounding : VatRounding.values()) {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("=Ada; \"Reed\"", 7);
-                Invoice invoice = invoices.issue(order.id(), "mara");
+                Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
                 Invoice credit = invoices.credit(
-                        invoice.id(), Map.of(rate(invoice), Money.of("3.33", "EUR")), "goodwill", "mara");
+                        BookingKey.fresh(),
+                        invoice.id(),
+                        Map.of(rate(invoice), Money.of("3.33", "EUR")),
+                        "goodwill",
+                        "mara");
                 expected = expected.add(invoice.gross().amount())
                         .subtract(credit.gross().amount());
                 expectedVat = expectedVat
@@ -286,12 +301,16 @@ class InvoicesIT {
             for (VatRounding rounding : VatRounding.values()) {
                 sold.vat(mode, rounding);
                 Order order = sold.confirmed("Ada Reed", 3);
-                Invoice invoice = invoices.issue(order.id(), "mara");
+                Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
                 assertThat(invoice.byRate().perRate())
                         .extracting(VatSum.OfRate::rate)
                         .containsExactly(Percent.of(10), Percent.of(20));
                 Invoice credit = invoices.credit(
-                        invoice.id(), Map.of(Percent.of(20), Money.of("2.40", "EUR")), "came late", "mara");
+                        BookingKey.fresh(),
+                        invoice.id(),
+                        Map.of(Percent.of(20), Money.of("2.40", "EUR")),
+                        "came late",
+                        "mara");
                 assertThat(credit.lines()).singleElement().satisfies(line -> {
                     assertThat(line.vatRate()).isEqualTo(Percent.of(20));
                     assertThat(line.vat().amount()).isEqualByComparingTo("0.40");
@@ -304,6 +323,7 @@ class InvoicesIT {
                                 BigDecimal::add));
                 expected.merge("20", credit.vat().amount().negate(), BigDecimal::add);
                 assertThatThrownBy(() -> invoices.credit(
+                                BookingKey.fresh(),
                                 invoice.id(),
                                 Map.of(
                                         Percent.of(20),
@@ -335,7 +355,8 @@ class InvoicesIT {
     void the_database_refuses_a_credit_beyond_what_was_invoiced_at_a_rate() {
         sold.rates(new VatRates(VatRate.REDUCED, VatRate.STANDARD));
         sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
-        Invoice invoice = invoices.issue(sold.confirmed("Ada Reed", 3).id(), "mara");
+        Invoice invoice =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 3).id(), "mara");
         assertThatThrownBy(() -> transaction.executeWithoutResult(status -> {
                     long id = jdbc.sql("""
                             insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on,
@@ -370,14 +391,18 @@ class InvoicesIT {
         String quoted = text(keep("quote", papers.quote(quote.id())));
         assertThat(quoted).contains("Quote " + quote.number(), "Discount 5 %", "Half is paid", "page 1 of 1");
         Order order = sold.confirmed(ReadPaper.MANY_LETTERS, 2);
-        invoices.receive(order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
-        Invoice invoice = invoices.issue(order.id(), "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
         String invoiced = text(keep("invoice", papers.issued(invoice.id())));
         assertThat(invoiced)
                 .contains("Invoice " + invoice.number(), "NH 402 881 17", "VAT 20 %", "Still to pay", "Quay Street 4");
         assertThat(invoiced.replaceAll("\\s+", " ")).contains(ReadPaper.MANY_LETTERS);
         Invoice credit = invoices.credit(
-                invoice.id(), Map.of(rate(invoice), Money.of("6.00", "EUR")), "one corner was charred", "mara");
+                BookingKey.fresh(),
+                invoice.id(),
+                Map.of(rate(invoice), Money.of("6.00", "EUR")),
+                "one corner was charred",
+                "mara");
         assertThat(text(keep("credit", papers.issued(credit.id()))))
                 .contains("Credit note C", "one corner was charred");
     }
@@ -386,9 +411,9 @@ class InvoicesIT {
     void an_invoice_asks_for_payment_only_while_something_is_owed() throws IOException {
         invoices.save(new PaperSettings("", "Harbour Savings Bank", "", "", 14, new byte[0]));
         Order order = sold.confirmed("Ada Reed", 1);
-        Invoice invoice = invoices.issue(order.id(), "mara");
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
         assertThat(text(papers.issued(invoice.id()))).contains("Pay by", "Harbour Savings Bank");
-        invoices.receive(order.id(), invoice.gross(), Payment.Way.CASH, today, "", "mara");
+        invoices.receive(BookingKey.fresh(), order.id(), invoice.gross(), Payment.Way.CASH, today, "", "mara");
         assertThat(text(papers.issued(invoice.id())))
                 .contains("Received, thank you")
                 .doesNotContain("Pay by", "Harbour Savings Bank");

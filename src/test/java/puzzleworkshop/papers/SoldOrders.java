@@ -3,7 +3,7 @@ package puzzleworkshop.papers;
 import java.time.LocalDate;
 import java.util.Optional;
 import org.springframework.beans.factory.BeanFactory;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -18,12 +18,12 @@ import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.PriceRule;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRates;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 /** Makes orders with a price, as tests of papers need them. */
 public final class SoldOrders {
@@ -98,7 +98,7 @@ public final class SoldOrders {
                         "mara");
     }
 
-    Order confirmed(String customer, int quantity) {
+    public Order confirmed(String customer, int quantity) {
         Order quote = quote(customer, quantity, false, Percent.ZERO);
         return beans.getBean(Orders.class).confirm(quote.id(), quote.promised().orElseThrow(), "mara");
     }

@@ -8,8 +8,8 @@ import org.locationtech.jts.noding.MCIndexNoder;
 import org.locationtech.jts.noding.NodedSegmentString;
 import org.locationtech.jts.noding.SegmentIntersectionDetector;
 import org.locationtech.jts.noding.SegmentString;
-import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * A second opinion on a pattern's lines by JTS: crossings in the inside of stretches and lines drawn twice. Shares no

@@ -11,11 +11,16 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PersonalShapeTest {
@@ -37,8 +42,9 @@ class PersonalShapeTest {
         Inspection inspection = CutInspector.inspect(new DrawnFile(
                 "shaped",
                 DrawnFile.Kind.SVG,
-                CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST).inOrder(),
-                List.of(), Optional.empty(),
+                pattern.plan(CutPlan.Sequence.INNER_FIRST).inOrder(),
+                List.of(),
+                Optional.empty(),
                 List.of()));
         assertThat(inspection.findings()).as(about).isEmpty();
         double smallest =
@@ -49,9 +55,9 @@ class PersonalShapeTest {
     /** Letters come from a machine's own face, so their outlines are kept, not their names. */
     @Test
     void a_shape_written_down_and_read_again_is_the_same_to_the_last_bit() {
-        PersonalShape letter = Shapes.letter('R', Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3));
+        PersonalShape letter = PersonalShapes.letter('R', Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3));
         assertThat(PersonalShape.kept(letter.name(), letter.outlineText())).isEqualTo(letter);
-        assertThat(Shapes.placed(letter, Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3)))
+        assertThat(PersonalShapes.placed(letter, Point.of(1 / 3.0, 200 / 7.0), Length.mm(61.3)))
                 .isSameAs(letter);
     }
 
@@ -60,7 +66,7 @@ class PersonalShapeTest {
         Random random = new Random(99);
         int placed = 0;
         for (int i = 0; i < 60; i++) {
-            PersonalShape heart = Shapes.heart(
+            PersonalShape heart = PersonalShapes.heart(
                     Point.of(50 + random.nextDouble() * 140, 50 + random.nextDouble() * 80),
                     Length.mm(35 + random.nextDouble() * 45));
             CutStyle style = CutStyle.values()[i % 3];
@@ -83,7 +89,7 @@ class PersonalShapeTest {
     void a_shape_from_a_file_lies_whole_among_the_pieces() {
         String star =
                 "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
-        PersonalShape shape = Shapes.imported(
+        PersonalShape shape = PersonalShapes.imported(
                 DrawnFile.read("star.svg", star.getBytes(StandardCharsets.UTF_8)),
                 Point.of(120, 90),
                 Length.mm(70),
@@ -94,8 +100,8 @@ class PersonalShapeTest {
 
     @Test
     void shapes_at_the_edge_too_close_or_crossing_themselves_are_refused() {
-        assertThatThrownBy(() ->
-                        PatternMaker.make(PLAIN.withShapes(List.of(Shapes.heart(Point.of(20, 90), Length.mm(60))))))
+        assertThatThrownBy(() -> PatternMaker.make(
+                        PLAIN.withShapes(List.of(PersonalShapes.heart(Point.of(20, 90), Length.mm(60))))))
                 .isInstanceOf(Refused.class)
                 .hasMessageStartingWith("pattern.shape.at_edge");
         PersonalShape bow = new PersonalShape(
@@ -116,7 +122,7 @@ class PersonalShapeTest {
         assertThat(tray.backing().lengthMm()).isCloseTo(outer, within(0.01));
         assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm())
                 .isCloseTo(outer + 2 * (201 + 151), within(0.01));
-        assertThatThrownBy(() -> new Tray(Size.mm(200, 150), Outline.square(), Length.mm(2), Length.mm(0.5)))
+        assertThatThrownBy(() -> new Tray(Size.mm(200, 150), PuzzleEdge.square(), Length.mm(2), Length.mm(0.5)))
                 .isInstanceOf(Refused.class);
     }
 }

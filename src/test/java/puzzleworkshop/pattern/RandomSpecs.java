@@ -26,13 +26,13 @@ public final class RandomSpecs {
                 new PieceGrid(columns, rows),
                 random.nextLong(),
                 style,
-                Outline.square(),
+                PuzzleEdge.square(),
                 thickness,
                 kerf,
                 java.util.List.of());
         return switch (random.nextInt(4)) {
-            case 0 -> plain.withOutline(Outline.rounded(Length.mm(piece * (0.05 + 0.3 * random.nextDouble()))));
-            case 1 -> plain.withOutline(Outline.wavy(Length.mm(piece * (0.02 + 0.1 * random.nextDouble()))));
+            case 0 -> plain.withOutline(PuzzleEdge.rounded(Length.mm(piece * (0.05 + 0.3 * random.nextDouble()))));
+            case 1 -> plain.withOutline(PuzzleEdge.wavy(Length.mm(piece * (0.02 + 0.1 * random.nextDouble()))));
             default -> plain;
         };
     }

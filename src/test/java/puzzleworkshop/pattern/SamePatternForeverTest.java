@@ -10,10 +10,12 @@ import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.PatternMaker;
+import puzzleworkshop.pattern.mesh.ShapeText;
 
 /**
  * The same number gives the same pattern in every later version. The fingerprints are of patterns made on 2026-11-27
@@ -37,13 +39,13 @@ class SamePatternForeverTest {
 
     @Test
     void waves_with_rounded_corners() {
-        assertThat(fingerprint(PLAIN.withStyle(CutStyle.WAVY).withOutline(Outline.usual(Outline.Kind.ROUNDED))))
+        assertThat(fingerprint(PLAIN.withStyle(CutStyle.WAVY).withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUNDED))))
                 .isEqualTo("929fef3f649a45a4");
     }
 
     @Test
     void straight_lines_with_a_wavy_edge() {
-        assertThat(fingerprint(PLAIN.withStyle(CutStyle.STRAIGHT).withOutline(Outline.usual(Outline.Kind.WAVY))))
+        assertThat(fingerprint(PLAIN.withStyle(CutStyle.STRAIGHT).withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.WAVY))))
                 .isEqualTo("bab4b866a244ac15");
     }
 
@@ -55,7 +57,7 @@ class SamePatternForeverTest {
 
     @Test
     void a_heart_among_the_pieces() {
-        PersonalShape heart = Shapes.heart(Point.of(140, 90), Length.mm(60));
+        PersonalShape heart = PersonalShapes.heart(Point.of(140, 90), Length.mm(60));
         assertThat(fingerprint(PLAIN.withShapes(List.of(heart)))).isEqualTo("59869e4bda45b792");
     }
 

@@ -28,6 +28,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -38,7 +39,16 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingCalendar;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.feed.WeekFeed;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
@@ -117,11 +127,11 @@ class WeekPlanIT {
     void hours_free_days_and_evenings_are_kept_and_the_plan_is_made_anew() {
         long jo = times.save(
                 Optional.empty(),
-                new Person("Jo", OpenHours.weekdays(new OpenHours.Span(540, 780)), Set.of(), EnumSet.of(Stage.PACK)));
+                new Worker("Jo", OpenHours.weekdays(new OpenHours.Span(540, 780)), Set.of(), EnumSet.of(Stage.PACK)));
         LocalDate day = plan.today().plusDays(40);
         times.free(Optional.of(jo), day, "away");
         times.free(Optional.empty(), day.plusDays(1), "holiday");
-        Person kept = times.calendar().people().getLast();
+        Worker kept = times.calendar().people().getLast();
         assertThat(kept.name()).isEqualTo("Jo");
         assertThat(kept.does()).containsExactly(Stage.PACK);
         assertThat(kept.daysOff()).containsExactly(day);
@@ -178,6 +188,7 @@ class WeekPlanIT {
         payments.ask(order.id(), half, "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
                 Payment.Way.CASH,
@@ -186,6 +197,7 @@ class WeekPlanIT {
                 "Robin");
         assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
         invoices.receive(
+                BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),
                 Payment.Way.CASH,
@@ -278,7 +290,7 @@ class WeekPlanIT {
         // Laminate rests over night, so a day promised for today cannot be kept.
         Order order = make.confirmed("Tom Reed", plan.today(), 10);
         WeekPlan.Entry entry = plan.now().of(order.id()).orElseThrow();
-        assertThat(entry.outlook().verdict()).isEqualTo(Verdict.LATE);
+        assertThat(entry.outlook().verdict()).isEqualTo(DueVerdict.LATE);
         Notices.Notice notice = notices.about(entry);
         LocalDate day = notice.day().orElseThrow();
         assertThat(day).isAfterOrEqualTo(plan.today());

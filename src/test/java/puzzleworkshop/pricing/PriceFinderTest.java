@@ -13,6 +13,18 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.PricePoints;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.pricing.tax.VatRounding;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PriceFinderTest {

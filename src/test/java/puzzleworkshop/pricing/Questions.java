@@ -8,6 +8,13 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.cost.StageWork;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Stage;
 
 /** A made-up order to price in tests: 300 × 200 mm, 48 pieces. */

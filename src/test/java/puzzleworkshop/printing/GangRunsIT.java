@@ -20,17 +20,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.beans.factory.support.StaticListableBeanFactory;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.geometry.packing.LayoutJudge;
-import puzzleworkshop.geometry.packing.Piece;
-import puzzleworkshop.geometry.packing.Spot;
+import puzzleworkshop.geometry.packing.PackItem;
+import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -79,34 +78,37 @@ class GangRunsIT {
     private long a3;
 
     /** Stands in for the orders: what waits, and what was told. */
-    private static final class Waiting implements PrintQueue, PrintTold, PrintHolds {
+    private static final class Waiting extends PrintQueue implements ApplicationEventPublisher {
         final Map<Long, PrintItem> items = new LinkedHashMap<>();
         final List<String> told = new ArrayList<>();
         final Map<Long, Sentence> held = new LinkedHashMap<>();
 
+        Waiting() {
+            super(null, null, null);
+        }
+
         @Override
-        public Map<Long, Sentence> heldBack() {
+        Map<Long, Sentence> heldBack() {
             return held;
         }
 
         @Override
-        public List<PrintItem> waiting() {
+        List<PrintItem> waiting() {
             return List.copyOf(items.values());
         }
 
         @Override
-        public Optional<PrintItem> find(long orderId) {
+        Optional<PrintItem> find(long orderId) {
             return Optional.ofNullable(items.get(orderId));
         }
 
         @Override
-        public void printed(long orderId, String who) {
-            told.add("printed " + orderId);
-        }
-
-        @Override
-        public void spoiled(long orderId, int copy, String reason, String who) {
-            told.add("spoiled " + orderId + " " + copy);
+        public void publishEvent(Object event) {
+            if (event instanceof RunPrinted run) {
+                run.complete().forEach(order -> told.add("printed " + order.value()));
+            } else if (event instanceof PrintSpoiled print) {
+                told.add("spoiled " + print.order().value() + " " + print.copy());
+            }
         }
     }
 
@@ -117,11 +119,9 @@ class GangRunsIT {
         waiting.items.clear();
         waiting.told.clear();
         waiting.held.clear();
-        StaticListableBeanFactory beans = new StaticListableBeanFactory(Map.of("orders", waiting));
-        ObjectProvider<PrintQueue> queue = beans.getBeanProvider(PrintQueue.class);
-        RunRecords records = new RunRecords(runs, media, queue, beans.getBeanProvider(PrintHolds.class), clock);
+        RunRecords records = new RunRecords(runs, media, waiting, clock);
         gang = new GangRuns(runs, records, media, supplies, transaction);
-        room = new PrintRoom(runs, records, beans.getBeanProvider(PrintTold.class), supplies);
+        room = new PrintRoom(runs, records, waiting, supplies);
         a3 = media.media().stream()
                 .filter(m -> m.name().equals("A3"))
                 .findFirst()
@@ -147,7 +147,7 @@ class GangRunsIT {
     void an_order_held_back_joins_no_proposed_run_and_still_waits() {
         waits(1, 1, 200, 270, MONDAY);
         waits(2, 1, 100, 100, MONDAY);
-        waiting.held.put(1L, Sentence.of("planning.cause.waits.PAYMENT", MONDAY));
+        waiting.held.put(1L, Sentence.of("printing.waits.payment", MONDAY));
         PrintRun run = gang.propose(a3, MONDAY.plusDays(7), "Ada");
         assertThat(run.planned()).extracting(RunItem::orderId).containsExactly(2L);
         assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
@@ -373,12 +373,12 @@ class GangRunsIT {
     /** Judged by JTS: inside the sheet less its inset, a gap apart. */
     private static void assertLaidOut(PrintRun run) {
         double inset = run.medium().inset().mm();
-        List<Piece> pieces = new ArrayList<>();
-        List<Spot> spots = new ArrayList<>();
+        List<PackItem> pieces = new ArrayList<>();
+        List<PackedAt> spots = new ArrayList<>();
         for (RunItem item : run.planned()) {
-            spots.add(new Spot(
+            spots.add(new PackedAt(
                     pieces.size(), item.sheet(), item.x().mm() - inset, item.y().mm() - inset, item.turned()));
-            pieces.add(Piece.of(
+            pieces.add(PackItem.of(
                     item.sticker().width().mm(), item.sticker().height().mm() + 8));
         }
         double height =

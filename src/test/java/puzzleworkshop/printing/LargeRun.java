@@ -12,9 +12,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.PrintedFiles;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

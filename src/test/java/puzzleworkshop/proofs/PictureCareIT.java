@@ -18,10 +18,10 @@ import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.web.context.WebApplicationContext;
 import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.PictureCare;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.UnusedPictureCleanup;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
@@ -33,7 +33,7 @@ import puzzleworkshop.support.DatabaseTest;
 class PictureCareIT {
 
     @Autowired
-    PictureCare care;
+    UnusedPictureCleanup care;
 
     @Autowired
     Pictures pictures;

@@ -98,8 +98,8 @@ class SheetRackIT {
     @Test
     @Transactional
     void a_sheet_of_unknown_or_wet_past_or_with_a_bow_is_never_offered_and_says_why() {
-        SheetId wet = add(500, 400, withPast(Past.WET_GLUE), "1.00");
-        SheetId unknown = add(500, 400, withPast(Past.UNKNOWN), "1.00");
+        SheetId wet = add(500, 400, withPast(BoardContamination.WET_GLUE), "1.00");
+        SheetId unknown = add(500, 400, withPast(BoardContamination.UNKNOWN), "1.00");
         SheetId bowed = add(
                 500,
                 400,
@@ -109,7 +109,7 @@ class SheetRackIT {
                         Length.mm(3),
                         java.util.Optional.empty(),
                         Length.mm(4),
-                        Past.CLEAN,
+                        BoardContamination.CLEAN,
                         Grain.NONE,
                         "",
                         ""),
@@ -126,7 +126,7 @@ class SheetRackIT {
                 .isInstanceOf(Refused.class);
     }
 
-    private static BoardFacts withPast(Past past) {
+    private static BoardFacts withPast(BoardContamination past) {
         return new BoardFacts(
                 "birch-ply",
                 Grade.CRAFT,
@@ -169,7 +169,7 @@ class SheetRackIT {
                 Length.mm(3),
                 java.util.Optional.empty(),
                 Length.ZERO,
-                Past.CLEAN,
+                BoardContamination.CLEAN,
                 Grain.ALONG_WIDTH,
                 "",
                 "");

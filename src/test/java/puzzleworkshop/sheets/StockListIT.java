@@ -55,7 +55,7 @@ class StockListIT {
         lists.takeIn(lines, "Robin");
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before + 2);
         Sheet second = rack.list(RackFilter.inRack(), 0, 1).getFirst();
-        assertThat(second.facts().past()).isEqualTo(Past.UNKNOWN);
+        assertThat(second.facts().past()).isEqualTo(BoardContamination.UNKNOWN);
         assertThat(second.facts().nominal().mm()).isEqualTo(3.2);
         assertThat(second.cost().amount()).isEqualByComparingTo("2.40");
     }

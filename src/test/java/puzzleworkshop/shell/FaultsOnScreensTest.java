@@ -23,7 +23,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.slf4j.LoggerFactory;
 import org.springframework.web.context.request.async.AsyncRequestNotUsableException;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.UnitSystem;
@@ -39,7 +39,7 @@ class FaultsOnScreensTest {
     void a_log_to_read() {
         log.start();
         logger.addAppender(log);
-        faults = new FaultsOnScreens(new Figures(
+        faults = new FaultsOnScreens(new Formatter(
                 new Texts(),
                 new HouseUnits() {
                     @Override

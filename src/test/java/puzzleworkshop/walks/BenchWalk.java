@@ -21,13 +21,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Rework;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderFilter;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 
@@ -163,7 +163,7 @@ class BenchWalk extends Walk {
         settle();
         page.getByText("Book the loss and make it again").click();
         page.waitForCondition(() -> next(DORA).equals(Optional.of(Stage.PRINT)));
-        Mishap mishap = bean(Bench.class).mishaps(order(DORA).id()).getFirst();
+        Rework mishap = bean(Bench.class).mishaps(order(DORA).id()).getFirst();
         assertThat(mishap.noticedAt()).isEqualTo(Stage.MASK);
         assertThat(mishap.materialLost().isNegative()).isFalse();
         go("orders/" + order(DORA).number());

@@ -36,13 +36,13 @@ import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.RegisterExtension;
 import org.junit.jupiter.api.extension.TestWatcher;
 import puzzleworkshop.artwork.CameraPicture;
-import puzzleworkshop.cutting.BoardKind;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.OrderDraft;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.IntendedAge;
@@ -223,7 +223,7 @@ class PrintWalk extends Walk {
         Locator save = page.getByText("Save the PDF");
         save.waitFor();
         byte[] pdf =
-                page.request().get(address((String) save.getAttribute("href"))).body();
+                page.request().get(address(save.getAttribute("href"))).body();
         Files.write(Path.of("target", "walks", "files", "run.pdf"), pdf);
         assertThat(ReadPaper.text(pdf)).contains(order.number());
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1)).doesNotContain("Exif", CameraPicture.MAKE);

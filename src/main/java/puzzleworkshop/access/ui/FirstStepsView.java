@@ -38,9 +38,9 @@ import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.access.StartCode;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.database.ui.RestoreUpload;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.workshop.WorkshopProfile;
@@ -48,7 +48,7 @@ import puzzleworkshop.workshop.WorkshopProfile;
 /** Opens a new workshop: the owner's account, the name, money and units. Only while there is no account. */
 @Route(value = FirstStepsView.ROUTE, autoLayout = false)
 @AnonymousAllowed
-public class FirstStepsView extends Threshold implements BeforeEnterObserver, HasDynamicTitle {
+public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserver, HasDynamicTitle {
 
     public static final String ROUTE = "first-steps";
 
@@ -57,7 +57,7 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
     private final transient Accounts accounts;
     private final transient FirstSteps steps;
     private final transient DemoWorkshop demo;
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
     private final TextField workshop = new TextField();
     private final ComboBox<Currency> currency = new ComboBox<>();
@@ -78,7 +78,7 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
             Accounts accounts,
             FirstSteps steps,
             ObjectProvider<DemoWorkshop> demo,
-            Figures figures,
+            Formatter figures,
             Restoring restoring,
             StartCode code) {
         this.accounts = accounts;
@@ -281,15 +281,15 @@ public class FirstStepsView extends Threshold implements BeforeEnterObserver, Ha
     /** Whoever closes or reloads the page while the demo fills misses the bar, not the demo. */
     private void fill(UI ui, ProgressBar bar, Paragraph now) {
         try {
-            demo.fill((share, what) -> LiveScreen.tell(ui, () -> {
+            demo.fill((share, what) -> UiPush.tell(ui, () -> {
                 bar.setValue(Math.clamp(share, 0, 1));
                 now.setText(figures.say(what));
             }));
-            LiveScreen.tell(ui, () -> toSignIn(ui, "welcome"));
+            UiPush.tell(ui, () -> toSignIn(ui, "welcome"));
         } catch (RuntimeException fault) {
             String id = UUID.randomUUID().toString().substring(0, 8);
             LOG.error("Fault {}: the demo workshop could not be filled", id, fault);
-            LiveScreen.tell(ui, () -> {
+            UiPush.tell(ui, () -> {
                 now.setText(getTranslation("access.first.filling.failed", id));
                 Button go = new Button(getTranslation("access.sign-in.title"), click -> toSignIn(ui, "welcome"));
                 go.addThemeVariants(ButtonVariant.PRIMARY);

@@ -18,8 +18,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import puzzleworkshop.access.Account;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.Role;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 
 /** Who may sign in: a line for each, with what an owner can change, and a form for one more. */
@@ -27,10 +27,10 @@ import puzzleworkshop.measure.Refused;
 class People extends Div {
 
     private final transient Accounts accounts;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final UnorderedList list = new UnorderedList();
 
-    People(Accounts accounts, Figures figures) {
+    People(Accounts accounts, Formatter figures) {
         this.accounts = accounts;
         this.figures = figures;
         addClassName("pw-section");
@@ -86,7 +86,7 @@ class People extends Div {
     }
 
     private void changed(String doneKey, Runnable change) {
-        Saved.unlessRefused(figures, doneKey, change);
+        Feedback.unlessRefused(figures, doneKey, change);
         refresh();
     }
 
@@ -97,7 +97,7 @@ class People extends Div {
             try {
                 accounts.changePassword(account.id(), password.getValue());
                 dialog.close();
-                Saved.tell(figures.text("access.people.password.changed", account.name()), false);
+                Feedback.tell(figures.text("access.people.password.changed", account.name()), false);
             } catch (Refused refused) {
                 complain(password, refused);
             }
@@ -127,7 +127,7 @@ class People extends Div {
                 complain(refused.sentence().key().startsWith("access.password") ? password : name, refused);
                 return;
             }
-            Saved.tell(figures.text("access.people.added", name.getValue().strip()), false);
+            Feedback.tell(figures.text("access.people.added", name.getValue().strip()), false);
             name.clear();
             password.clear();
             refresh();

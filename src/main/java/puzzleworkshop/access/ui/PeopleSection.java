@@ -2,7 +2,7 @@ package puzzleworkshop.access.ui;
 
 import com.vaadin.flow.component.Component;
 import puzzleworkshop.access.Accounts;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The people of the workshop, in Set-up, which only an owner may enter. */
@@ -10,9 +10,9 @@ import puzzleworkshop.workshop.ui.SetUpSection;
 class PeopleSection implements SetUpSection {
 
     private final Accounts accounts;
-    private final Figures figures;
+    private final Formatter figures;
 
-    PeopleSection(Accounts accounts, Figures figures) {
+    PeopleSection(Accounts accounts, Formatter figures) {
         this.accounts = accounts;
         this.figures = figures;
     }

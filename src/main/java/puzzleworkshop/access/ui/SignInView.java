@@ -18,7 +18,7 @@ import puzzleworkshop.workshop.Workshop;
 /** Name and password; the browser's own form post, so that password keepers know it. */
 @Route(value = SignInView.ROUTE, autoLayout = false)
 @AnonymousAllowed
-public class SignInView extends Threshold implements BeforeEnterObserver, HasDynamicTitle {
+public class SignInView extends SignedOutLayout implements BeforeEnterObserver, HasDynamicTitle {
 
     public static final String ROUTE = "sign-in";
 

@@ -28,6 +28,8 @@ import javax.imageio.stream.MemoryCacheImageOutputStream;
 import org.w3c.dom.Element;
 import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.RowRaster;
 
 /**
  * Writes JPEGs in sRGB that hold pixels and nothing else: no location, no camera, no date of the original. Colour is kept

@@ -9,9 +9,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.ColourFacts.Model;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.Profiles;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -39,11 +38,11 @@ final class JpegHead {
         this.in = in;
     }
 
-    static Facts read(RandomAccessFile in) throws IOException {
+    static ImageHeader read(RandomAccessFile in) throws IOException {
         return new JpegHead(in).read();
     }
 
-    private Facts read() throws IOException {
+    private ImageHeader read() throws IOException {
         in.seek(2);
         for (int i = 0; i < MOST_SEGMENTS; i++) {
             int marker = nextMarker();
@@ -112,7 +111,7 @@ final class JpegHead {
         return body;
     }
 
-    private Facts facts() throws IOException {
+    private ImageHeader facts() throws IOException {
         if (frame == null || frame.length < 6) {
             throw new Refused("artwork.refused.damaged");
         }
@@ -133,14 +132,14 @@ final class JpegHead {
             notices.add(Sentence.of(icc.isPresent() ? "artwork.notice.cmyk" : "artwork.notice.cmyk-without-profile"));
         }
         ColourFacts colours = new ColourFacts(model, bits, false, icc.flatMap(Profiles::name));
-        return new Facts(
+        return new ImageHeader(
                 PictureFormat.JPEG,
                 width,
                 height,
                 orientation,
                 colours,
                 icc,
-                Optional.of(new Facts.JpegScan(
+                Optional.of(new ImageHeader.JpegScan(
                         components, adobeTransform, isPlain(components), progressive || inFirstScan < components)),
                 notices);
     }

@@ -15,15 +15,18 @@ import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.RowRaster;
+import puzzleworkshop.artwork.pixels.RowTaker;
 
 /** A JPEG's rows: grey and RGB in one pass, CMYK and YCCK by strips with our own arithmetic. */
-final class JpegRows {
+public final class JpegRows {
 
     private static final int STRIP_BYTES = 32 << 20;
 
     private JpegRows() {}
 
-    static void read(Path file, Facts facts, Spout spout) throws IOException {
+    public static void read(Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int components = facts.scan().orElseThrow().components();
         ImageReader reader = Readers.ofJava("jpeg");
         try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
@@ -39,8 +42,8 @@ final class JpegRows {
         }
     }
 
-    private static void readOnePass(ImageReader reader, int components, Path file, Facts facts, Spout spout)
-            throws IOException {
+    private static void readOnePass(
+            ImageReader reader, int components, Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int space = components == 1 ? ColorSpace.CS_GRAY : ColorSpace.CS_sRGB;
         ColorModel colours = new ComponentColorModel(
                 ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
@@ -74,7 +77,7 @@ final class JpegRows {
         }
     }
 
-    private static void readInked(ImageReader reader, Facts facts, Spout spout) throws IOException {
+    private static void readInked(ImageReader reader, ImageHeader facts, DecodedRowSink spout) throws IOException {
         int width = facts.storedWidth();
         int strip = Math.max(16, STRIP_BYTES / (width * 4));
         int transform = facts.scan().orElseThrow().adobeTransform();

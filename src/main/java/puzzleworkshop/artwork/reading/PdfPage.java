@@ -18,13 +18,13 @@ import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.encryption.InvalidPasswordException;
 import org.apache.pdfbox.rendering.PDFRenderer;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.StripRows;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /** The first page of a PDF as a picture: drawn at 300 pixels per inch of the page, fewer on large pages. */
-final class PdfPage {
+public final class PdfPage {
 
     private static final double USUAL_PPI = 300;
     private static final double MOST_PIXELS = 24e6;
@@ -33,7 +33,7 @@ final class PdfPage {
 
     private PdfPage() {}
 
-    static Facts firstLook(Path file) throws IOException {
+    static ImageHeader firstLook(Path file) throws IOException {
         try (PDDocument document = open(file)) {
             int pages = document.getNumberOfPages();
             if (pages < 1) {
@@ -54,7 +54,7 @@ final class PdfPage {
             }
             notices.add(Sentence.of("artwork.notice.pdf-drawn", Math.round(ppi)));
             ColourFacts colours = new ColourFacts(ColourFacts.Model.RGB, 8, false, Optional.empty());
-            return new Facts(
+            return new ImageHeader(
                     PictureFormat.PDF,
                     (int) Math.max(1, Math.floor(inchesAcross * ppi)),
                     (int) Math.max(1, Math.floor(inchesDown * ppi)),
@@ -73,7 +73,7 @@ final class PdfPage {
         }
     }
 
-    static void draw(Path file, Facts facts, Spout spout) throws IOException {
+    public static void draw(Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         try (PDDocument document = open(file)) {
             PDFRenderer renderer = new PDFRenderer(document);
             renderer.setSubsamplingAllowed(true);

@@ -8,9 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.ColourFacts.Model;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.Profiles;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -28,7 +27,7 @@ final class PngHead {
 
     private PngHead() {}
 
-    static Facts read(RandomAccessFile in) throws IOException {
+    static ImageHeader read(RandomAccessFile in) throws IOException {
         in.seek(8);
         int width = 0;
         int height = 0;
@@ -70,7 +69,7 @@ final class PngHead {
         throw new Refused("artwork.refused.damaged");
     }
 
-    private static Facts facts(
+    private static ImageHeader facts(
             int width, int height, int bits, int kind, boolean alpha, Optional<byte[]> icc, int orientation) {
         List<Sentence> notices = new ArrayList<>();
         if (alpha) {
@@ -78,7 +77,7 @@ final class PngHead {
         }
         Model model = kind == 0 || kind == 4 ? Model.GREY : Model.RGB;
         ColourFacts colours = new ColourFacts(model, bits, alpha, icc.flatMap(Profiles::name));
-        return new Facts(PictureFormat.PNG, width, height, orientation, colours, icc, Optional.empty(), notices);
+        return new ImageHeader(PictureFormat.PNG, width, height, orientation, colours, icc, Optional.empty(), notices);
     }
 
     private static byte[] body(RandomAccessFile in, long length) throws IOException {

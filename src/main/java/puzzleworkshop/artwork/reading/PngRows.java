@@ -13,22 +13,27 @@ import javax.imageio.ImageReader;
 import javax.imageio.ImageTypeSpecifier;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.Flatten;
+import puzzleworkshop.artwork.pixels.RowRaster;
+import puzzleworkshop.artwork.pixels.RowTaker;
+import puzzleworkshop.artwork.pixels.StripRows;
 
 /** A PNG's rows: plain eight-bit ones in one pass, interlaced, indexed and deep ones by strips. */
-final class PngRows {
+public final class PngRows {
 
     /** Where the header chunk, always the first, says whether rows come in order. */
     private static final int INTERLACE = 28;
 
     private PngRows() {}
 
-    static void read(Path file, Facts facts, Spout spout) throws IOException {
+    public static void read(Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         if (!readOnePass(file, facts, spout)) {
             StripRows.read(file, facts, spout);
         }
     }
 
-    private static boolean readOnePass(Path file, Facts facts, Spout spout) throws IOException {
+    private static boolean readOnePass(Path file, ImageHeader facts, DecodedRowSink spout) throws IOException {
         ImageReader reader = Readers.ofJava("png");
         try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
             in.seek(INTERLACE);

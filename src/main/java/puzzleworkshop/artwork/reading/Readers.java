@@ -5,17 +5,17 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 
 /** Which decoder reads what: named by us, never left to the order in which libraries happen to register. */
-final class Readers {
+public final class Readers {
 
     private Readers() {}
 
     /** Java's own reader. */
-    static ImageReader ofJava(String format) {
+    public static ImageReader ofJava(String format) {
         return find(format, "com.sun.");
     }
 
     /** The library's reader (TwelveMonkeys). */
-    static ImageReader ofLibrary(String format) {
+    public static ImageReader ofLibrary(String format) {
         return find(format, "com.twelvemonkeys.");
     }
 

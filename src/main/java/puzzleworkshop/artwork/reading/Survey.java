@@ -4,6 +4,11 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.OptionalDouble;
 import java.util.function.Consumer;
+import puzzleworkshop.artwork.pixels.Focus;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Light;
+import puzzleworkshop.artwork.pixels.Pixels;
+import puzzleworkshop.artwork.pixels.Shrink;
 
 /**
  * One pass over a picture's pixels: a smaller upright copy in the screen's colours, its focus and its light.
@@ -17,7 +22,8 @@ public record Survey(Frame copy, OptionalDouble detail, Light light) {
      * @param longerSide of the copy in pixels; smaller pictures keep their size
      * @param progress told shares from 0 to 1
      */
-    public static Survey of(Path file, Facts facts, int longerSide, Consumer<Double> progress) throws IOException {
+    public static Survey of(Path file, ImageHeader facts, int longerSide, Consumer<Double> progress)
+            throws IOException {
         int width = facts.storedWidth();
         int height = facts.storedHeight();
         double scale = Math.min(1, (double) longerSide / Math.max(width, height));

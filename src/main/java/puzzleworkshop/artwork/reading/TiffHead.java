@@ -11,9 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.ColourFacts.Model;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.Profiles;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -32,7 +31,7 @@ final class TiffHead {
 
     private TiffHead() {}
 
-    static Facts read(Path file) throws IOException {
+    static ImageHeader read(Path file) throws IOException {
         Directory all;
         try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
             all = new TIFFReader().read(in);
@@ -66,7 +65,7 @@ final class TiffHead {
             notices.add(Sentence.of(icc.isPresent() ? "artwork.notice.cmyk" : "artwork.notice.cmyk-without-profile"));
         }
         ColourFacts colours = new ColourFacts(model, number(first, BITS, 8), alpha, icc.flatMap(Profiles::name));
-        return new Facts(
+        return new ImageHeader(
                 PictureFormat.TIFF,
                 width,
                 height,

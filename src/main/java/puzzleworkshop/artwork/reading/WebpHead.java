@@ -5,9 +5,8 @@ import java.io.RandomAccessFile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.artwork.ColourFacts;
-import puzzleworkshop.artwork.ColourFacts.Model;
-import puzzleworkshop.artwork.PictureFormat;
+import puzzleworkshop.artwork.pixels.Profiles;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -22,7 +21,7 @@ final class WebpHead {
 
     private WebpHead() {}
 
-    static Facts read(RandomAccessFile in) throws IOException {
+    static ImageHeader read(RandomAccessFile in) throws IOException {
         in.seek(4);
         long end = Math.min(in.length(), 8 + little(in, 4));
         if (8 + Integer.toUnsignedLong(lastSize(in)) > in.length() + 1) {
@@ -76,7 +75,7 @@ final class WebpHead {
             notices.add(Sentence.of("artwork.notice.alpha"));
         }
         ColourFacts colours = new ColourFacts(Model.RGB, 8, alpha, icc.flatMap(Profiles::name));
-        return new Facts(PictureFormat.WEBP, width, height, orientation, colours, icc, Optional.empty(), notices);
+        return new ImageHeader(PictureFormat.WEBP, width, height, orientation, colours, icc, Optional.empty(), notices);
     }
 
     private static int lastSize(RandomAccessFile in) throws IOException {

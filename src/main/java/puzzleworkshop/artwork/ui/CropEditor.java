@@ -13,11 +13,11 @@ import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.regex.Pattern;
-import puzzleworkshop.artwork.Crop;
-import puzzleworkshop.artwork.Crop.Edge;
-import puzzleworkshop.artwork.Crop.Fit;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Rendition;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.Crop.Edge;
+import puzzleworkshop.artwork.pixels.Crop.Fit;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -7,12 +7,12 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Hints;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
@@ -22,9 +22,9 @@ import puzzleworkshop.measure.Size;
 @StyleSheet("context://artwork.css")
 public class PictureJudgement extends Div {
 
-    private final Figures figures;
+    private final Formatter figures;
 
-    public PictureJudgement(Figures figures) {
+    public PictureJudgement(Formatter figures) {
         this.figures = figures;
         addClassName("artwork-judgement");
         getElement().setAttribute("aria-live", "polite");

@@ -7,8 +7,8 @@ import com.vaadin.flow.component.html.Paragraph;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
-import puzzleworkshop.artwork.PictureCare;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.artwork.UnusedPictureCleanup;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: how many pictures are kept, and which were thrown away because nothing used them. */
@@ -19,10 +19,10 @@ class PicturesSection implements SetUpSection {
     private static final int LINES = 5;
     private static final long MEGABYTE = 1_000_000;
 
-    private final PictureCare care;
-    private final Figures figures;
+    private final UnusedPictureCleanup care;
+    private final Formatter figures;
 
-    PicturesSection(PictureCare care, Figures figures) {
+    PicturesSection(UnusedPictureCleanup care, Formatter figures) {
         this.care = care;
         this.figures = figures;
     }
@@ -34,13 +34,13 @@ class PicturesSection implements SetUpSection {
 
     @Override
     public Component show() {
-        PictureCare.Kept kept = care.kept();
+        UnusedPictureCleanup.Kept kept = care.kept();
         Div section = new Div(
                 new H2(figures.text("artwork.kept.title")),
-                soft(figures.text("artwork.kept.lead", PictureCare.KEPT.toDays())),
+                soft(figures.text("artwork.kept.lead", UnusedPictureCleanup.KEPT.toDays())),
                 new Paragraph(figures.text("artwork.kept", kept.pictures(), megabytes(kept.bytes()))));
         section.addClassName("pw-section");
-        List<PictureCare.Clearing> clearings = care.clearings(LINES);
+        List<UnusedPictureCleanup.Clearing> clearings = care.clearings(LINES);
         if (clearings.isEmpty()) {
             section.add(soft(figures.text("artwork.kept.none-cleared")));
         }

@@ -33,10 +33,10 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BenchNews;
 import puzzleworkshop.bench.Tick;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.LivePlan;
 import puzzleworkshop.workshop.SignedIn;
@@ -54,7 +54,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Orders orders;
     private final transient BenchNews news;
     private final transient LivePlan live;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
     private final Div stages = new Div();
@@ -73,7 +73,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             Orders orders,
             BenchNews news,
             LivePlan live,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             JobCardMaker cards) {
         this.bench = bench;
@@ -134,7 +134,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        Runnable refresh = LiveScreen.refreshing(event.getUI(), () -> show(false));
+        Runnable refresh = UiPush.refreshing(event.getUI(), () -> show(false));
         Runnable stopNews = news.listen(ticked -> refresh.run());
         Runnable stopPlan = live.listen(refresh);
         addDetachListener(detach -> {
@@ -267,7 +267,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         List<Waiting> asked = bench.queue(stage).stream()
                 .filter(w -> which.contains(w.order().id()))
                 .toList();
-        AllTheSame.ask(asked, figures, () -> tickNow(which));
+        ConfirmEarlyTick.ask(asked, figures, () -> tickNow(which));
     }
 
     private void tickNow(List<OrderId> which) {
@@ -275,13 +275,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 .map(r -> r.getHeader("User-Agent"))
                 .orElse("");
         Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
-        outcome.refused().forEach((order, why) -> Saved.tell(figures.say(why), true));
+        outcome.refused().forEach((order, why) -> Feedback.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
             // What was refused stays open: no other order's card comes under the thumb.
             show(false);
             return;
         }
-        Saved.tell(
+        Feedback.tell(
                 getTranslation(
                         "bench.done",
                         getTranslation(stage.textKey()),
@@ -307,7 +307,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                     figures.moment(tick.at())));
             Button back = new Button(
                     getTranslation("bench.undo"),
-                    e -> Saved.unlessRefused(figures, "bench.undone", () -> {
+                    e -> Feedback.unlessRefused(figures, "bench.undone", () -> {
                         bench.undo(tick.order(), signedIn.name());
                         show();
                     }));

@@ -15,25 +15,25 @@ import java.util.OptionalLong;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.CutTime;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial.Result;
-import puzzleworkshop.cutting.Workpiece;
-import puzzleworkshop.cutting.Workpiece.Film;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.Workpiece;
+import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.ui.CutJobPanel;
 import puzzleworkshop.cutting.ui.TrialNotes;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
-import puzzleworkshop.sheets.Past;
+import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.sheets.BoardContamination;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.Supplies;
@@ -51,13 +51,13 @@ class CutPart implements StagePart {
     private final CutJobs jobs;
     private final Machines machines;
     private final Settings settings;
-    private final PatternShelf patterns;
+    private final PatternCache patterns;
     private final Supplies supplies;
     private final SheetRack rack;
     private final Workshop workshop;
     private final TrialNotes trials;
     private final ObjectProvider<CutJobPanel> panels;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     CutPart(
@@ -65,13 +65,13 @@ class CutPart implements StagePart {
             CutJobs jobs,
             Machines machines,
             Settings settings,
-            PatternShelf patterns,
+            PatternCache patterns,
             Supplies supplies,
             SheetRack rack,
             Workshop workshop,
             TrialNotes trials,
             ObjectProvider<CutJobPanel> panels,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn) {
         this.bench = bench;
         this.jobs = jobs;
@@ -138,7 +138,7 @@ class CutPart implements StagePart {
         if (!open) {
             Button prepare = new Button(
                     figures.text(last.isPresent() ? "bench.cut.another" : "bench.cut.prepare"),
-                    event -> Saved.unlessRefused(figures, "bench.cut.prepared", () -> {
+                    event -> Feedback.unlessRefused(figures, "bench.cut.prepared", () -> {
                         jobs.prepare(wish(waiting, machine.get()), signedIn.name());
                         again.run();
                     }));
@@ -160,7 +160,7 @@ class CutPart implements StagePart {
         Workpiece workpiece = boards(waiting).stream()
                 .min(Comparator.comparing((Sheet sheet) -> sheet.facts().past().isFitForCutting()))
                 .map(sheet -> Workpiece.of(sheet.facts(), film, filmName))
-                .orElseGet(() -> new Workpiece(order.board(), Past.UNKNOWN, film, filmName));
+                .orElseGet(() -> new Workpiece(order.board(), BoardContamination.UNKNOWN, film, filmName));
         CutSetting setting = settings.forBoard(machine, workpiece.board());
         return new CutJob.Wish(
                 OptionalLong.of(order.id().value()),

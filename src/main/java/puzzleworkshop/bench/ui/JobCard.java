@@ -17,8 +17,8 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.bench.Running;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.orders.ui.StageStrip;
@@ -34,7 +34,7 @@ class JobCard extends Div {
     private final transient Waiting waiting;
     private final Stage stage;
     private final transient Bench bench;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Runnable again;
     private final Div parts = new Div();
@@ -46,7 +46,7 @@ class JobCard extends Div {
             Waiting waiting,
             Stage stage,
             Bench bench,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             Runnable tick,
@@ -175,7 +175,7 @@ class JobCard extends Div {
         Optional<Running> running = waiting.running();
         Button button = new Button(
                 getTranslation(running.isPresent() ? "bench.clock.stop" : "bench.clock.start"),
-                e -> Saved.unlessRefused(
+                e -> Feedback.unlessRefused(
                         figures, running.isPresent() ? "bench.clock.done" : "bench.clock.begun", () -> {
                             if (running.isPresent()) {
                                 bench.stop(order.id(), signedIn.name());

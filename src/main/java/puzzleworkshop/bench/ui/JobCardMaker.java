@@ -5,7 +5,7 @@ import java.util.List;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.WeekPlan;
@@ -19,7 +19,7 @@ import puzzleworkshop.workshop.Workshop;
 class JobCardMaker {
 
     private final Bench bench;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
     private final Workshop workshop;
     private final WeekPlan plan;
@@ -28,7 +28,7 @@ class JobCardMaker {
 
     JobCardMaker(
             Bench bench,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             WeekPlan plan,

@@ -7,13 +7,13 @@ import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.CountByWeight;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternShelf;
-import puzzleworkshop.pattern.SmallParts;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.smallparts.SmallParts;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.sheets.Material;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Stage;
@@ -22,11 +22,11 @@ import puzzleworkshop.workshop.Stage;
 @org.springframework.stereotype.Component
 class PackingPart implements StagePart {
 
-    private final PatternShelf patterns;
+    private final PatternCache patterns;
     private final RackSettings boards;
-    private final Figures figures;
+    private final Formatter figures;
 
-    PackingPart(PatternShelf patterns, RackSettings boards, Figures figures) {
+    PackingPart(PatternCache patterns, RackSettings boards, Formatter figures) {
         this.patterns = patterns;
         this.boards = boards;
         this.figures = figures;

@@ -5,8 +5,8 @@ import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -14,11 +14,11 @@ import puzzleworkshop.workshop.Stage;
 /** Takes a photo with the phone's camera, or a file on a computer. */
 class PhotoButton extends Upload {
 
-    PhotoButton(Order order, Stage stage, Bench bench, Figures figures, SignedIn signedIn, Runnable again) {
+    PhotoButton(Order order, Stage stage, Bench bench, Formatter figures, SignedIn signedIn, Runnable again) {
         // The name is asked for here: the upload itself arrives in a thread that knows nobody.
         String who = signedIn.name();
         setUploadHandler(UploadHandler.inMemory((metadata, content) -> getUI().ifPresent(ui ->
-                ui.access(() -> Saved.unlessRefused(figures, "bench.photo.kept", () -> {
+                ui.access(() -> Feedback.unlessRefused(figures, "bench.photo.kept", () -> {
                     bench.photo(order.id(), stage, Optional.empty(), metadata.contentType(), content, who);
                     again.run();
                 })))));
@@ -30,7 +30,7 @@ class PhotoButton extends Upload {
         setMaxFileSize(20_000_000);
         setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
         getElement().setAttribute("capture", "environment");
-        addFileRejectedListener(e -> Saved.tell(getTranslation("bench.photo.rejected"), true));
+        addFileRejectedListener(e -> Feedback.tell(getTranslation("bench.photo.rejected"), true));
         addClassName("bench-photo");
     }
 }

@@ -13,9 +13,9 @@ import com.vaadin.flow.component.html.Span;
 import java.util.Locale;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Mishap;
+import puzzleworkshop.bench.Rework;
 import puzzleworkshop.bench.Tick;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -25,9 +25,9 @@ import puzzleworkshop.orders.ui.OrderPanel;
 class ProgressPanel implements OrderPanel {
 
     private final Bench bench;
-    private final Figures figures;
+    private final Formatter figures;
 
-    ProgressPanel(Bench bench, Figures figures) {
+    ProgressPanel(Bench bench, Formatter figures) {
         this.bench = bench;
         this.figures = figures;
     }
@@ -67,7 +67,7 @@ class ProgressPanel implements OrderPanel {
         if (done.getComponentCount() > 0) {
             panel.add(done);
         }
-        for (Mishap mishap : bench.mishaps(order.id())) {
+        for (Rework mishap : bench.mishaps(order.id())) {
             Paragraph wrong = new Paragraph(figures.text(
                     "bench.progress.wrong",
                     figures.text(mishap.what().textKey()),

@@ -8,9 +8,9 @@ import java.time.LocalTime;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderId;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.planning.ui.PlanVerdict;
 
@@ -19,7 +19,7 @@ class QueueCard extends Div {
 
     QueueCard(
             Waiting waiting,
-            Figures figures,
+            Formatter figures,
             boolean open,
             boolean gathered,
             Consumer<Waiting> choose,

@@ -12,10 +12,10 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Mishap;
-import puzzleworkshop.bench.Mishap.What;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.bench.Rework;
+import puzzleworkshop.bench.Rework.What;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -28,7 +28,7 @@ class WrongDialog extends Dialog {
 
     private final transient Order order;
     private final transient Bench bench;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Workshop workshop;
     private final Select<What> what = new Select<>();
     private final Select<Stage> from = new Select<>();
@@ -42,7 +42,7 @@ class WrongDialog extends Dialog {
             Order order,
             Stage stage,
             Bench bench,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             Runnable again) {
@@ -71,7 +71,7 @@ class WrongDialog extends Dialog {
         loss.addClassName("pw-small");
         what.setValue(What.at(stage).getFirst());
         Button book = new Button(getTranslation("bench.wrong.book"), e -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
                 close();
                 again.run();
@@ -85,8 +85,8 @@ class WrongDialog extends Dialog {
         setWidth("min(30rem, 95vw)");
     }
 
-    private Mishap.Report report() {
-        return new Mishap.Report(
+    private Rework.Report report() {
+        return new Rework.Report(
                 what.getValue(),
                 from.getValue(),
                 note.getValue(),
@@ -101,7 +101,7 @@ class WrongDialog extends Dialog {
             return;
         }
         try {
-            Mishap lost = bench.reckoned(order.id(), report());
+            Rework lost = bench.reckoned(order.id(), report());
             if (!corrected) {
                 material.setValue(lost.materialLost().rounded().amount());
             }

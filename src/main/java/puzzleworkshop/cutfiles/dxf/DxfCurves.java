@@ -4,7 +4,7 @@ import java.awt.Shape;
 import java.awt.geom.Path2D;
 import java.util.Arrays;
 import java.util.List;
-import puzzleworkshop.cutfiles.reading.Curves;
+import puzzleworkshop.cutfiles.found.Curves;
 
 /** Lines of DXF as outlines in drawing units, y up (DXF reference, ENTITIES). */
 final class DxfCurves {

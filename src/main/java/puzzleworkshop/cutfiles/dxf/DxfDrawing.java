@@ -9,8 +9,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /** The sections of a DXF file with the things in them. */
 final class DxfSections {

@@ -2,7 +2,7 @@ package puzzleworkshop.cutfiles.dxf;
 
 import java.awt.geom.Path2D;
 import java.util.Arrays;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /**
  * Splines of DXF. Rational B-splines of any degree are evaluated by de Boor's rule in homogeneous coordinates (Piegl and

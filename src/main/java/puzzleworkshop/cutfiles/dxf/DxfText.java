@@ -2,7 +2,7 @@ package puzzleworkshop.cutfiles.dxf;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -1,8 +1,8 @@
 package puzzleworkshop.cutfiles.dxf;
 
 import java.util.List;
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
 
 /** Millimetres in a drawing's unit: header variable $INSUNITS (DXF reference, HEADER section). */
 final class DxfUnits {

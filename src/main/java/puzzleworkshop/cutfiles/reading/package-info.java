@@ -1,2 +1,3 @@
-/** What every reader of a foreign cut file gathers: lines, lines it is not sure of, remarks, and a limit on the work. */
+/** Foreign cut files: SVG and DXF read into lines in millimetres. */
+@org.springframework.modulith.NamedInterface("reading")
 package puzzleworkshop.cutfiles.reading;

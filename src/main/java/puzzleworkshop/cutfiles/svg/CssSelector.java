@@ -3,7 +3,7 @@ package puzzleworkshop.cutfiles.svg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /**
  * One selector of a style sheet (Selectors level 3, with :is, :where and :not of level 4): compounds from right to left.

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
 
 /**
  * The style sheets of one SVG file: which declarations hold for an element, the weightiest last (CSS Cascade level 4:

@@ -9,9 +9,9 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
 
 /**

@@ -7,7 +7,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /** Clip paths (CSS Masking level 1, 6): the union of their shapes, in user units or in shares of what is clipped. */
 final class SvgClips {

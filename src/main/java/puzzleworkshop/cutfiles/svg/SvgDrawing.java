@@ -7,10 +7,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
+import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 

@@ -1,7 +1,7 @@
 package puzzleworkshop.cutfiles.svg;
 
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
 
 /** The size of the page (SVG 2, 8.2 and 8.11): stated, from the view box, or unknown; what had to be assumed is said. */
 final class SvgPage {

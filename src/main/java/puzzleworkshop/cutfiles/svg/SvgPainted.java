@@ -6,10 +6,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import puzzleworkshop.cutfiles.reading.FoundLines;
-import puzzleworkshop.cutfiles.reading.Remark;
+import puzzleworkshop.cutfiles.found.FoundLines;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 
 /**

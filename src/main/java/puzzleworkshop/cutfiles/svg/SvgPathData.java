@@ -1,8 +1,8 @@
 package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.Path2D;
-import puzzleworkshop.cutfiles.reading.Curves;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.Curves;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /**
  * Path data (SVG 2, chapter 9) in double precision. What comes before an error is drawn, as the standard asks (9.5.4).

@@ -1,8 +1,8 @@
 package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.Path2D;
-import puzzleworkshop.cutfiles.reading.Curves;
-import puzzleworkshop.cutfiles.reading.WorkLimit;
+import puzzleworkshop.cutfiles.found.Curves;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 
 /** The shapes of SVG (SVG 2, chapters 9 and 10) as outlines in user units. */
 final class SvgShapes {

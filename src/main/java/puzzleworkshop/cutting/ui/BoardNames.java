@@ -2,8 +2,8 @@ package puzzleworkshop.cutting.ui;
 
 import java.util.List;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.Material;
 import puzzleworkshop.sheets.RackSettings;
 
@@ -12,9 +12,9 @@ import puzzleworkshop.sheets.RackSettings;
 class BoardNames {
 
     private final RackSettings rack;
-    private final Figures figures;
+    private final Formatter figures;
 
-    BoardNames(RackSettings rack, Figures figures) {
+    BoardNames(RackSettings rack, Formatter figures) {
         this.rack = rack;
         this.figures = figures;
     }

@@ -7,17 +7,17 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.function.Consumer;
-import puzzleworkshop.cutting.CheckAnswer;
-import puzzleworkshop.cutting.CheckItem;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.jobs.CheckAnswer;
+import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.display.Formatter;
 
 /** One item of the checklist: a big tick, why it matters, and the way to skip it with a written reason. */
 class CheckRow extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    CheckRow(CutJob job, CheckItem item, Figures figures, Runnable checked, Consumer<String> skipped) {
+    CheckRow(CutJob job, CheckItem item, Formatter figures, Runnable checked, Consumer<String> skipped) {
         this.figures = figures;
         addClassName("cutting-check");
         CheckAnswer answer = job.answers().get(item);

@@ -18,15 +18,15 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
-import puzzleworkshop.cutting.CheckItem;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.CutParameters;
-import puzzleworkshop.cutting.CutTime;
-import puzzleworkshop.cutting.MachineRatio;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.RunningTimes;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.cutting.time.MachineRatio;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
@@ -44,16 +44,16 @@ import puzzleworkshop.workshop.SignedIn;
 public class CutJobPanel extends Div {
 
     private final transient CutJobs jobs;
-    private final transient Machines machines;
+    private final transient RunningTimes times;
     private final transient BoardNames boards;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn who;
     private transient Consumer<CutJob> ended = job -> {};
     private transient Function<CutParameters, Optional<CutTime>> reckoned = parameters -> Optional.empty();
 
-    CutJobPanel(CutJobs jobs, Machines machines, BoardNames boards, Figures figures, SignedIn who) {
+    CutJobPanel(CutJobs jobs, RunningTimes times, BoardNames boards, Formatter figures, SignedIn who) {
         this.jobs = jobs;
-        this.machines = machines;
+        this.times = times;
         this.boards = boards;
         this.figures = figures;
         this.who = who;
@@ -104,7 +104,7 @@ public class CutJobPanel extends Div {
     }
 
     private Paragraph time(CutJob job, Minutes running) {
-        MachineRatio ratio = machines.ratio(job.setting().machine().id());
+        MachineRatio ratio = times.ratio(job.setting().machine().id());
         double off = 1.2816 * ratio.spread();
         Paragraph time = new Paragraph(figures.text(
                 "cutting.job.time",
@@ -259,7 +259,7 @@ public class CutJobPanel extends Div {
                 figures.text(key),
                 event -> again(job, () -> {
                     Optional<CutJob> broken = deed.apply(reason.getValue());
-                    broken.ifPresentOrElse(ended, () -> Saved.tell(figures.text("cutting.job.break.outcome"), true));
+                    broken.ifPresentOrElse(ended, () -> Feedback.tell(figures.text("cutting.job.break.outcome"), true));
                     return broken.orElse(null);
                 }));
         really.addThemeVariants(ButtonVariant.ERROR);
@@ -277,7 +277,7 @@ public class CutJobPanel extends Div {
         try {
             Optional.ofNullable(deed.get()).ifPresent(this::show);
         } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            Feedback.tell(figures.say(refused), true);
             jobs.find(job.id()).filter(now -> now.state() != job.state()).ifPresent(this::show);
         }
     }

@@ -9,8 +9,8 @@ import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import org.springframework.beans.factory.ObjectProvider;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.display.Formatter;
 
 /** One cut by itself: a test cut, or one of an order looked at from the machine's list. */
 @Route("machines/cuts")
@@ -19,9 +19,9 @@ public class CutJobView extends Div implements HasUrlParameter<Long>, HasDynamic
 
     private final transient CutJobs jobs;
     private final transient ObjectProvider<CutJobPanel> panels;
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    public CutJobView(CutJobs jobs, ObjectProvider<CutJobPanel> panels, Figures figures) {
+    public CutJobView(CutJobs jobs, ObjectProvider<CutJobPanel> panels, Formatter figures) {
         this.jobs = jobs;
         this.panels = panels;
         this.figures = figures;

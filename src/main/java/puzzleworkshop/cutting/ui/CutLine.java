@@ -3,14 +3,14 @@ package puzzleworkshop.cutting.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 
 /** One recorded cut in a line: for what, on which board, how it ended, how long it ran. */
 class CutLine extends Div {
 
-    CutLine(CutJob job, BoardNames boards, Figures figures) {
+    CutLine(CutJob job, BoardNames boards, Formatter figures) {
         addClassName("cutting-line");
         Anchor label = new Anchor("machines/cuts/" + job.id(), job.label());
         Span board = new Span(boards.of(job.setting().board()));

@@ -2,15 +2,15 @@ package puzzleworkshop.cutting.ui;
 
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.cutting.CutParameters;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.display.Formatter;
 
 /** What is dialled in, as numbers to be read from a step away: speed both ways, power, passes, air, gap. */
 class DialledIn extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    DialledIn(CutParameters parameters, Figures figures) {
+    DialledIn(CutParameters parameters, Formatter figures) {
         this.figures = figures;
         addClassName("cutting-dialled");
         number(

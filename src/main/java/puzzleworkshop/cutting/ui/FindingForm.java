@@ -7,23 +7,23 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import puzzleworkshop.cutting.Photo;
-import puzzleworkshop.cutting.Trial.Finding;
-import puzzleworkshop.cutting.Trial.Result;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 
 /** What came of a cut, asked the same way after a try and after a real cut; big enough for a dusty thumb. */
 class FindingForm extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final RadioButtonGroup<Result> result = new RadioButtonGroup<>();
     private final RadioButtonGroup<Integer> charring = new RadioButtonGroup<>();
     private final LengthField gap;
     private final TextArea note = new TextArea();
     private final PhotoField photo;
 
-    FindingForm(Figures figures) {
+    FindingForm(Formatter figures) {
         this.figures = figures;
         addClassName("cutting-finding");
         result.setLabel(figures.text("cutting.finding.result"));

@@ -5,22 +5,22 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.MachineRatio;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.time.MachineRatio;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.machines.Machine;
 
 /** One machine: its bed drawn to scale with an A4 sheet on it, what it can do, and how true its estimates are. */
-class MachineCard extends Div {
+public class MachineCard extends Div {
 
     private static final double LARGEST_BED_MM = 1000;
 
     /** What can be done with a machine from its card. */
-    record Deeds(Runnable choose, Runnable edit, Runnable makeStandard, Runnable retireOrBack) {}
+    public record Deeds(Runnable choose, Runnable edit, Runnable makeStandard, Runnable retireOrBack) {}
 
-    MachineCard(Machine machine, MachineRatio ratio, boolean shown, Figures figures, Deeds deeds) {
+    public MachineCard(Machine machine, MachineRatio ratio, boolean shown, Formatter figures, Deeds deeds) {
         addClassNames("cutting-machine", "pw-section");
         getElement().setAttribute("data-shown", shown);
         Div words = new Div(new H2(machine.name()));
@@ -60,19 +60,19 @@ class MachineCard extends Div {
         add(top, buttons);
     }
 
-    static String ratioWords(MachineRatio ratio, Figures figures) {
+    static String ratioWords(MachineRatio ratio, Formatter figures) {
         return ratio.isMeasured()
                 ? figures.text("cutting.ratio", ratio.median(), ratio.spread(), ratio.cuts())
                 : figures.text("cutting.ratio.unmeasured", ratio.cuts());
     }
 
-    private static Button button(String key, Figures figures, Runnable deed) {
+    private static Button button(String key, Formatter figures, Runnable deed) {
         Button button = new Button(figures.text(key), event -> deed.run());
         button.addThemeVariants(ButtonVariant.SMALL);
         return button;
     }
 
-    private static SvgBox bed(Machine machine, Figures figures) {
+    private static SvgBox bed(Machine machine, Formatter figures) {
         double w = machine.bed().width().mm();
         double h = machine.bed().height().mm();
         double side = Math.min(LARGEST_BED_MM, Math.max(w, h));

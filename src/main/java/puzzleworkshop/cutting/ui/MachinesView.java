@@ -14,13 +14,15 @@ import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.RunningTimes;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.ui.MachineForm;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The laser cutters, and for the chosen one the boards it has settings for and what it cut lately. */
@@ -35,9 +37,10 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private final transient Machines machines;
     private final transient Settings settings;
     private final transient CutJobs jobs;
+    private final transient RunningTimes times;
     private final transient TrialNotes trials;
     private final transient BoardNames boards;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn who;
     private final transient HouseUnits house;
     private long chosen;
@@ -46,14 +49,16 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
             Machines machines,
             Settings settings,
             CutJobs jobs,
+            RunningTimes times,
             TrialNotes trials,
             BoardNames boards,
-            Figures figures,
+            Formatter figures,
             SignedIn who,
             HouseUnits house) {
         this.machines = machines;
         this.settings = settings;
         this.jobs = jobs;
+        this.times = times;
         this.trials = trials;
         this.boards = boards;
         this.figures = figures;
@@ -89,7 +94,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
         for (Machine machine : all) {
             cards.add(new MachineCard(
                     machine,
-                    machines.ratio(machine.id()),
+                    times.ratio(machine.id()),
                     machine.id() == shown.id(),
                     figures,
                     new MachineCard.Deeds(
@@ -156,7 +161,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     }
 
     private void doAndShow(Runnable deed) {
-        Saved.unlessRefused(figures, "cutting.saved", deed);
+        Feedback.unlessRefused(figures, "cutting.saved", deed);
         show();
     }
 

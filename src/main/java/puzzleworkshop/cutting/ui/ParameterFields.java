@@ -8,16 +8,18 @@ import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.math.BigDecimal;
 import java.util.Optional;
-import puzzleworkshop.cutting.CutParameters;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.machines.ui.Fields;
+import puzzleworkshop.machines.ui.SpeedField;
 import puzzleworkshop.measure.Percent;
 
 /** What is dialled in for a try, with its line energy as one types. */
 class ParameterFields extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient CutSetting setting;
     private final SpeedField speed;
     private final NumberField power;
@@ -26,7 +28,7 @@ class ParameterFields extends Div {
     private final LengthField gap;
     private final Span energy = new Span();
 
-    ParameterFields(CutSetting setting, CutParameters start, Figures figures) {
+    ParameterFields(CutSetting setting, CutParameters start, Formatter figures) {
         this.figures = figures;
         this.setting = setting;
         speed = new SpeedField(figures.text("cutting.speed"), figures);

@@ -6,9 +6,9 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.Optional;
-import puzzleworkshop.cutting.Photo;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 
 /** Takes one photo of a cut edge; on a phone the camera opens. */
 class PhotoField extends Div {
@@ -16,12 +16,12 @@ class PhotoField extends Div {
     private final Upload upload;
     private Photo photo;
 
-    PhotoField(Figures figures) {
+    PhotoField(Formatter figures) {
         addClassName("cutting-photo-field");
         upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> {
             photo = Photo.of(bytes).orElse(null);
             if (photo == null) {
-                Saved.tell(figures.text("cutting.photo.type"), true);
+                Feedback.tell(figures.text("cutting.photo.type"), true);
             }
         }));
         upload.setMaxFiles(1);
@@ -30,7 +30,7 @@ class PhotoField extends Div {
         upload.setDropAllowed(false);
         upload.setUploadButton(new Button(figures.text("cutting.photo.take")));
         upload.addFileRejectedListener(
-                event -> Saved.tell(figures.text("cutting.photo.size", Photo.MOST_BYTES / 1_000_000), true));
+                event -> Feedback.tell(figures.text("cutting.photo.size", Photo.MOST_BYTES / 1_000_000), true));
         upload.addFileRemovedListener(event -> photo = null);
         Span label = new Span(figures.text("cutting.photo.label"));
         label.addClassName("pw-small");

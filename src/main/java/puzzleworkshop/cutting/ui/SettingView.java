@@ -16,17 +16,17 @@ import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.CutParameters;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Evidence;
-import puzzleworkshop.cutting.NextTry;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial;
-import puzzleworkshop.cutting.Trial.Source;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.SignedIn;
 
 /** One setting: what is dialled in, what the trials say, what to try next, and the form to write a try down. */
@@ -39,7 +39,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     private final transient CutJobs jobs;
     private final transient BoardNames boards;
     private final transient ObjectProvider<TestCardDialog> cards;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn who;
     private long id;
 
@@ -48,7 +48,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
             CutJobs jobs,
             BoardNames boards,
             ObjectProvider<TestCardDialog> cards,
-            Figures figures,
+            Formatter figures,
             SignedIn who) {
         this.settings = settings;
         this.jobs = jobs;
@@ -75,7 +75,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
             return;
         }
         CutSetting setting = found.get();
-        Evidence evidence = settings.evidence(setting);
+        TrialEvidence evidence = settings.evidence(setting);
         Optional<NextTry> next = settings.nextTry(setting);
         Div left = new Div(dialled(setting), proof(setting, evidence, next));
         Div right = new Div(tryNext(setting, next), new TrialList(settings, evidence, figures));
@@ -115,7 +115,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
         Button choose = new Button(
                 figures.text("cutting.choose.do"),
                 event -> fields.read().ifPresent(typed -> {
-                    if (Saved.unlessRefused(
+                    if (Feedback.unlessRefused(
                             figures,
                             "cutting.saved",
                             () -> settings.choose(setting.machine(), setting.board(), typed, who.name()))) {
@@ -136,13 +136,13 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
         return section;
     }
 
-    private Div proof(CutSetting setting, Evidence evidence, Optional<NextTry> next) {
+    private Div proof(CutSetting setting, TrialEvidence evidence, Optional<NextTry> next) {
         Paragraph rule = new Paragraph(figures.text(
                 "cutting.evidence.rule",
-                Evidence.GOOD_IN_A_ROW,
+                TrialEvidence.GOOD_IN_A_ROW,
                 Trial.Finding.ACCEPTABLE_CHARRING,
-                Evidence.BAD_OF_RECENT,
-                Evidence.RECENT));
+                TrialEvidence.BAD_OF_RECENT,
+                TrialEvidence.RECENT));
         rule.addClassName("pw-small");
         Div section = new Div(
                 new H2(figures.text("cutting.evidence")), new TrialPlot(figures).show(setting, evidence, next), rule);
@@ -167,7 +167,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
         Button save = new Button(figures.text("cutting.try.save"), event -> {
             Optional<CutParameters> typed = fields.read();
             finding.read().filter(seen -> typed.isPresent()).ifPresent(seen -> {
-                if (Saved.unlessRefused(
+                if (Feedback.unlessRefused(
                         figures,
                         "cutting.try.saved",
                         () -> settings.record(
@@ -194,7 +194,7 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     }
 
     /** Newest first. */
-    static List<Trial> newestFirst(Evidence evidence) {
+    static List<Trial> newestFirst(TrialEvidence evidence) {
         return evidence.trials().reversed();
     }
 

@@ -19,12 +19,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.ui.Fields;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.Material;
@@ -35,9 +36,9 @@ class SettingsMatrix extends Div {
     private final transient Machine machine;
     private final transient Settings settings;
     private final transient BoardNames boards;
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    SettingsMatrix(Machine machine, Settings settings, BoardNames boards, Figures figures) {
+    SettingsMatrix(Machine machine, Settings settings, BoardNames boards, Formatter figures) {
         this.machine = machine;
         this.settings = settings;
         this.boards = boards;

@@ -1,13 +1,13 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.cutting.SettingState;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.SettingState;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 
 /** How far a setting can be trusted, as a word with icon and colour. */
 public class StateMark extends Verdict {
 
-    public StateMark(SettingState state, Figures figures) {
+    public StateMark(SettingState state, Formatter figures) {
         super(kind(state), figures.text(state.textKey()));
     }
 

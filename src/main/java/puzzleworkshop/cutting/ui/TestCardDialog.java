@@ -23,15 +23,15 @@ import java.util.stream.Stream;
 import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.TestCard;
-import puzzleworkshop.cutting.TestCard.Square;
-import puzzleworkshop.cutting.Trial.Finding;
-import puzzleworkshop.cutting.Trial.Result;
-import puzzleworkshop.cutting.Trial.Source;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.TestCard;
+import puzzleworkshop.cutting.trials.TestCard.Square;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.Grade;
@@ -55,11 +55,11 @@ class TestCardDialog extends Dialog {
 
     private final transient Settings settings;
     private final transient SheetFinder sheets;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn who;
     private final Map<Square, Select<Finding>> outcomes = new LinkedHashMap<>();
 
-    TestCardDialog(Settings settings, SheetFinder sheets, Figures figures, SignedIn who) {
+    TestCardDialog(Settings settings, SheetFinder sheets, Formatter figures, SignedIn who) {
         this.settings = settings;
         this.sheets = sheets;
         this.figures = figures;
@@ -162,10 +162,10 @@ class TestCardDialog extends Dialog {
                 .filter(outcome -> outcome.getValue() != null)
                 .count();
         if (told == 0) {
-            Saved.tell(figures.text("cutting.card.nothing"), true);
+            Feedback.tell(figures.text("cutting.card.nothing"), true);
             return;
         }
-        boolean done = Saved.unlessRefused(
+        boolean done = Feedback.unlessRefused(
                 figures,
                 "cutting.card.saved",
                 () -> outcomes.forEach((square, outcome) -> {

@@ -1,16 +1,16 @@
 package puzzleworkshop.cutting.ui;
 
-import puzzleworkshop.cutting.TestCard;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.trials.TestCard;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 
 /** The card as it will lie under the head: birch, squares to cut, numbers to engrave. */
 final class TestCardDrawing {
 
     private final TestCard card;
-    private final Figures figures;
+    private final Formatter figures;
 
-    TestCardDrawing(TestCard card, Figures figures) {
+    TestCardDrawing(TestCard card, Formatter figures) {
         this.card = card;
         this.figures = figures;
     }

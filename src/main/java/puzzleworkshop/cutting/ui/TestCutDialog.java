@@ -9,25 +9,25 @@ import com.vaadin.flow.component.textfield.TextField;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Consumer;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Workpiece;
-import puzzleworkshop.cutting.Workpiece.Film;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.sheets.Past;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.Workpiece;
+import puzzleworkshop.cutting.jobs.Workpiece.Film;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.sheets.BoardContamination;
 
 /** Asks what lies under the head before a cut that belongs to no order; nothing is taken for granted. */
 class TestCutDialog extends Dialog {
 
-    TestCutDialog(CutSetting setting, Figures figures, Consumer<CutJob.Wish> prepared) {
+    TestCutDialog(CutSetting setting, Formatter figures, Consumer<CutJob.Wish> prepared) {
         super(figures.text("cutting.cut.open"));
         TextField label = new TextField(figures.text("cutting.cut.label"));
         label.setValue(figures.text("cutting.cut.test"));
         label.setMaxLength(80);
         label.setWidthFull();
-        Select<Past> past = new Select<>();
+        Select<BoardContamination> past = new Select<>();
         past.setLabel(figures.text("cutting.cut.past"));
-        past.setItems(Past.values());
+        past.setItems(BoardContamination.values());
         past.setItemLabelGenerator(value -> figures.text("cutting.past." + value.name()));
         past.setWidthFull();
         Select<Film> film = new Select<>();
@@ -57,7 +57,7 @@ class TestCutDialog extends Dialog {
         getFooter().add(new Button(figures.text("cutting.cancel"), event -> close()), prepare);
     }
 
-    private static void mark(Select<?> field, Figures figures) {
+    private static void mark(Select<?> field, Formatter figures) {
         field.setInvalid(field.getValue() == null);
         field.setErrorMessage(figures.text("cutting.cut.missing"));
     }

@@ -12,11 +12,11 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.List;
-import puzzleworkshop.cutting.Evidence;
-import puzzleworkshop.cutting.Photo;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 
 /** The trials of a setting, newest first, twenty at a time. */
@@ -25,12 +25,12 @@ class TrialList extends Div {
     private static final int AT_A_TIME = 20;
 
     private final transient Settings settings;
-    private final transient Evidence evidence;
-    private final transient Figures figures;
+    private final transient TrialEvidence evidence;
+    private final transient Formatter figures;
     private final Div lines = new Div();
     private int shown;
 
-    TrialList(Settings settings, Evidence evidence, Figures figures) {
+    TrialList(Settings settings, TrialEvidence evidence, Formatter figures) {
         this.settings = settings;
         this.evidence = evidence;
         this.figures = figures;

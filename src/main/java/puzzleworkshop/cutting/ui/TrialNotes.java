@@ -9,10 +9,10 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.NextTry;
-import puzzleworkshop.cutting.PlannedTrial;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.PlannedTrial;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 
 /** Trials that orders wait for, as the bench, the machines' page and an order's page show them. */
@@ -21,9 +21,9 @@ public class TrialNotes {
 
     private final PlannedTrials planned;
     private final BoardNames boards;
-    private final Figures figures;
+    private final Formatter figures;
 
-    TrialNotes(PlannedTrials planned, BoardNames boards, Figures figures) {
+    TrialNotes(PlannedTrials planned, BoardNames boards, Formatter figures) {
         this.planned = planned;
         this.boards = boards;
         this.figures = figures;

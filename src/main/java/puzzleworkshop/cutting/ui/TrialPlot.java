@@ -3,13 +3,13 @@ package puzzleworkshop.cutting.ui;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Evidence;
-import puzzleworkshop.cutting.NextTry;
-import puzzleworkshop.cutting.Trial;
-import puzzleworkshop.cutting.Trial.Finding;
-import puzzleworkshop.cutting.Trial.Result;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 
@@ -28,16 +28,16 @@ class TrialPlot extends SvgBox {
     private static final double BOTTOM = TOP + LANES * LANE;
     private static final double HEIGHT = BOTTOM + 40;
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private double from;
     private double to;
 
-    TrialPlot(Figures figures) {
+    TrialPlot(Formatter figures) {
         super("cutting-plot");
         this.figures = figures;
     }
 
-    TrialPlot show(CutSetting setting, Evidence evidence, Optional<NextTry> next) {
+    TrialPlot show(CutSetting setting, TrialEvidence evidence, Optional<NextTry> next) {
         List<Trial> trials = evidence.trials();
         scale(DoubleStream.concat(
                         trials.stream().mapToDouble(trial -> trial.parameters().lineEnergy(evidence.beam())),
@@ -75,7 +75,7 @@ class TrialPlot extends SvgBox {
         return this;
     }
 
-    private String words(CutSetting setting, Evidence evidence) {
+    private String words(CutSetting setting, TrialEvidence evidence) {
         long good = evidence.trials().stream()
                 .filter(trial -> trial.finding().isGood())
                 .count();
@@ -110,7 +110,7 @@ class TrialPlot extends SvgBox {
         svg.text(WIDTH - RIGHT, BOTTOM + 36, 13, "end", figures.text("cutting.plot.axis"), "cutting-plot-label");
     }
 
-    private void mark(Svg svg, Trial trial, Evidence evidence, int index) {
+    private void mark(Svg svg, Trial trial, TrialEvidence evidence, int index) {
         int lane = switch (trial.finding().result()) {
             case NOT_THROUGH -> 0;
             case PARTLY -> 1;

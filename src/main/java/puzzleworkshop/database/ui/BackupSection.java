@@ -13,7 +13,7 @@ import java.time.Clock;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import puzzleworkshop.database.Backup;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
@@ -25,10 +25,10 @@ class BackupSection implements SetUpSection {
 
     private final Backup backup;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
 
-    BackupSection(Backup backup, Workshop workshop, Figures figures, Clock clock) {
+    BackupSection(Backup backup, Workshop workshop, Formatter figures, Clock clock) {
         this.backup = backup;
         this.workshop = workshop;
         this.figures = figures;

@@ -15,8 +15,8 @@ import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.database.Restoring;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
 
 /** Takes a backup from the browser and reads it back into a workshop that is not open yet. */
@@ -28,14 +28,14 @@ public class RestoreUpload extends Div {
     private static final Logger LOG = LoggerFactory.getLogger(RestoreUpload.class);
 
     private final transient Restoring restoring;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Runnable done;
     private final Upload upload;
     private final Paragraph outcome = new Paragraph();
     private final ProgressBar working = new ProgressBar();
 
     /** @param done is called on the screen's thread when the backup was read back */
-    public RestoreUpload(Restoring restoring, Figures figures, Runnable done) {
+    public RestoreUpload(Restoring restoring, Formatter figures, Runnable done) {
         this.restoring = restoring;
         this.figures = figures;
         this.done = done;
@@ -63,12 +63,12 @@ public class RestoreUpload extends Div {
         Thread.ofVirtual().name("restore").start(() -> {
             try {
                 restoring.from(file.toPath());
-                LiveScreen.tell(ui, done::run);
+                UiPush.tell(ui, done::run);
             } catch (Refused refused) {
-                LiveScreen.tell(ui, () -> refuse(figures.say(refused)));
+                UiPush.tell(ui, () -> refuse(figures.say(refused)));
             } catch (RuntimeException fault) {
                 LOG.error("A backup could not be read back", fault);
-                LiveScreen.tell(
+                UiPush.tell(
                         ui,
                         () -> refuse(figures.text(
                                 "database.restore.damaged", fault.getClass().getSimpleName())));

@@ -18,10 +18,10 @@ final class CornerSearch {
         GAVE_UP
     }
 
-    private final Shapes shapes;
+    private final ItemShapes shapes;
     private final int width;
     private final int height;
-    private final Effort effort;
+    private final WorkBudget effort;
     private final int[] placed;
     private final int[] right;
     private final int[] top;
@@ -29,7 +29,7 @@ final class CornerSearch {
     private long waitingArea;
     final Layout layout;
 
-    CornerSearch(Shapes shapes, int width, int height, Effort effort) {
+    CornerSearch(ItemShapes shapes, int width, int height, WorkBudget effort) {
         this.shapes = shapes;
         this.width = width;
         this.height = height;

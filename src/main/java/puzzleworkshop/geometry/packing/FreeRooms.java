@@ -36,7 +36,7 @@ final class FreeRooms {
         return rooms.size();
     }
 
-    Place best(Shapes shapes, int piece, boolean lowest) {
+    Place best(ItemShapes shapes, int piece, boolean lowest) {
         Place best = null;
         for (Room room : rooms) {
             for (int turn = 0; turn <= (shapes.turns(piece) ? 1 : 0); turn++) {

@@ -38,12 +38,12 @@ final class Layout {
         return copy;
     }
 
-    int top(Shapes shapes, int piece) {
+    int top(ItemShapes shapes, int piece) {
         return y[piece] + (turned[piece] ? shapes.width[piece] : shapes.height[piece]);
     }
 
     /** How far the placed pieces of one sheet reach. */
-    int length(Shapes shapes, int onSheet) {
+    int length(ItemShapes shapes, int onSheet) {
         int reach = 0;
         for (int i = 0; i < sheet.length; i++) {
             if (sheet[i] == onSheet) {

@@ -11,7 +11,7 @@ import java.util.List;
  * @param fewestSheets no layout of these pieces (with these pins) uses fewer sheets
  * @param leastLength on a roll: no layout is shorter, millimetres; on sheets 0
  */
-public record Packed(List<Spot> spots, int sheets, double length, int fewestSheets, double leastLength) {
+public record Packed(List<PackedAt> spots, int sheets, double length, int fewestSheets, double leastLength) {
 
     public Packed {
         spots = List.copyOf(spots);

@@ -14,8 +14,8 @@ import java.util.BitSet;
  */
 final class PerfectFill {
 
-    private final Shapes shapes;
-    private final Effort effort;
+    private final ItemShapes shapes;
+    private final WorkBudget effort;
     private final int width;
     private final int height;
     private final int[] kindOf;
@@ -28,7 +28,7 @@ final class PerfectFill {
     private final Layout layout;
     private int placed;
 
-    PerfectFill(Shapes shapes, int width, int height, Effort effort) {
+    PerfectFill(ItemShapes shapes, int width, int height, WorkBudget effort) {
         this.shapes = shapes;
         this.effort = effort;
         this.width = width;

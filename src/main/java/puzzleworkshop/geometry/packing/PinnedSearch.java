@@ -12,9 +12,9 @@ final class PinnedSearch {
 
     private static final int ROUNDING = 2;
 
-    private final Whole whole;
-    private final Shapes shapes;
-    private final Effort effort;
+    private final IntegerScaling whole;
+    private final ItemShapes shapes;
+    private final WorkBudget effort;
     private final SplittableRandom random;
     private final Layout pinned;
     private final List<FreeRooms> start = new ArrayList<>();
@@ -23,24 +23,24 @@ final class PinnedSearch {
     int bestSheets = Integer.MAX_VALUE;
     private long bestLength = Long.MAX_VALUE;
 
-    PinnedSearch(Whole whole, List<Spot> pins, Effort effort, long seed) {
+    PinnedSearch(IntegerScaling whole, List<PackedAt> pins, WorkBudget effort, long seed) {
         this.whole = whole;
         this.shapes = whole.shapes;
         this.effort = effort;
         this.random = new SplittableRandom(seed);
         this.pinned = new Layout(shapes.count);
-        for (Spot pin : pins) {
+        for (PackedAt pin : pins) {
             pin(pin);
         }
-        loose = java.util.Arrays.stream(Orders.sorted(shapes).get(0))
+        loose = java.util.Arrays.stream(ItemOrders.sorted(shapes).get(0))
                 .filter(i -> pinned.sheet[i] < 0)
                 .toArray();
     }
 
-    private void pin(Spot pin) {
+    private void pin(PackedAt pin) {
         int piece = pin.piece();
-        int x = Whole.at(pin.x());
-        int y = Whole.at(pin.y());
+        int x = IntegerScaling.at(pin.x());
+        int y = IntegerScaling.at(pin.y());
         int w = pin.turned() ? shapes.height[piece] : shapes.width[piece];
         int h = pin.turned() ? shapes.width[piece] : shapes.height[piece];
         if (pinned.sheet[piece] >= 0
@@ -91,7 +91,7 @@ final class PinnedSearch {
                 && !effort.spent()
                 && (bestSheets > fewestSheets || leastLength > 0 && bestLength > leastLength)) {
             System.arraycopy(order, 0, trial, 0, order.length);
-            Orders.move(trial, random.nextInt(order.length), random.nextInt(order.length));
+            ItemOrders.move(trial, random.nextInt(order.length), random.nextInt(order.length));
             long length = layOut(trial, leastLength > 0 || random.nextBoolean());
             if (lastSheets < goodSheets || lastSheets == goodSheets && length <= goodLength) {
                 goodSheets = lastSheets;

@@ -43,15 +43,15 @@ public final class RectanglePacker {
      * @param pins pieces that stay where the user put them; the rest is laid around them
      * @throws IllegalArgumentException when a piece is larger than a sheet, or a pin lies outside it or on another
      */
-    public Packed onSheets(List<Piece> pieces, double width, double height, List<Spot> pins) {
+    public Packed onSheets(List<PackItem> pieces, double width, double height, List<PackedAt> pins) {
         if (pieces.isEmpty()) {
             return new Packed(List.of(), 0, 0, 0, 0);
         }
-        Whole whole = new Whole(pieces, width, height, gap, !pins.isEmpty());
-        Effort budget = new Effort(effort);
+        IntegerScaling whole = new IntegerScaling(pieces, width, height, gap, !pins.isEmpty());
+        WorkBudget budget = new WorkBudget(effort);
         if (!pins.isEmpty()) {
-            PinnedSearch search = new PinnedSearch(whole, pins, new Effort(effort / 5), SEED);
-            int fewest = Math.max(Bounds.sheets(whole.shapes, whole.width, whole.height), search.pinnedSheets());
+            PinnedSearch search = new PinnedSearch(whole, pins, new WorkBudget(effort / 5), SEED);
+            int fewest = Math.max(LowerBounds.sheets(whole.shapes, whole.width, whole.height), search.pinnedSheets());
             search.search(fewest, 0);
             return whole.packed(search.best, search.bestSheets, fewest, 0);
         }
@@ -61,21 +61,21 @@ public final class RectanglePacker {
     }
 
     /** The shortest piece of roll that takes all pieces; pins as in {@link #onSheets}. */
-    public Packed onRoll(List<Piece> pieces, double width, List<Spot> pins) {
+    public Packed onRoll(List<PackItem> pieces, double width, List<PackedAt> pins) {
         if (pieces.isEmpty()) {
             return new Packed(List.of(), 0, 0, 0, 0);
         }
-        Whole whole = new Whole(pieces, width, Double.POSITIVE_INFINITY, gap, !pins.isEmpty());
+        IntegerScaling whole = new IntegerScaling(pieces, width, Double.POSITIVE_INFINITY, gap, !pins.isEmpty());
         if (!pins.isEmpty()) {
             if (pins.stream().anyMatch(pin -> pin.sheet() != 0)) {
                 throw new IllegalArgumentException("A roll has one sheet, 0");
             }
-            PinnedSearch search = new PinnedSearch(whole, pins, new Effort(effort / 5), SEED);
-            long least = Math.max(Bounds.length(whole.shapes, whole.width), search.pinnedLength());
+            PinnedSearch search = new PinnedSearch(whole, pins, new WorkBudget(effort / 5), SEED);
+            long least = Math.max(LowerBounds.length(whole.shapes, whole.width), search.pinnedLength());
             search.search(1, least);
             return whole.packed(search.best, 1, 1, least);
         }
-        StripSearch search = new StripSearch(whole.shapes, whole.width, new Effort(effort / 4), SEED);
+        StripSearch search = new StripSearch(whole.shapes, whole.width, new WorkBudget(effort / 4), SEED);
         search.search();
         return whole.packed(search.best, 1, 1, search.bound);
     }

@@ -13,31 +13,31 @@ import java.util.SplittableRandom;
  */
 final class SheetSearch {
 
-    private final Shapes shapes;
+    private final ItemShapes shapes;
     private final int width;
     private final int height;
-    private final Effort effort;
+    private final WorkBudget effort;
     private final SplittableRandom random;
-    private final BothWaysFill fill;
+    private final TransposedFill fill;
     private final double[] keys;
     Layout best;
     int bestSheets = Integer.MAX_VALUE;
     int bound;
 
-    SheetSearch(Shapes shapes, int width, int height, Effort effort, long seed) {
+    SheetSearch(ItemShapes shapes, int width, int height, WorkBudget effort, long seed) {
         this.shapes = shapes;
         this.width = width;
         this.height = height;
         this.effort = effort;
         this.random = new SplittableRandom(seed);
-        this.fill = new BothWaysFill(shapes, effort);
+        this.fill = new TransposedFill(shapes, effort);
         this.keys = new double[shapes.count];
     }
 
     void search() {
-        bound = Bounds.sheets(shapes, width, height);
-        for (int[] order : Orders.sorted(shapes)) {
-            for (NicheFill.Taste taste : NicheFill.Taste.values()) {
+        bound = LowerBounds.sheets(shapes, width, height);
+        for (int[] order : ItemOrders.sorted(shapes)) {
+            for (SkylineBestFit.Taste taste : SkylineBestFit.Taste.values()) {
                 construct(order, taste, true);
                 construct(order, taste, false);
             }
@@ -66,7 +66,7 @@ final class SheetSearch {
         }
     }
 
-    private void construct(int[] order, NicheFill.Taste taste, boolean up) {
+    private void construct(int[] order, SkylineBestFit.Taste taste, boolean up) {
         Layout layout = new Layout(shapes.count);
         int[] open = order.clone();
         int size = open.length;
@@ -110,7 +110,7 @@ final class SheetSearch {
         long over = leftOver(now);
         long room = (long) width * height;
         long start = effort.used;
-        NicheFill.Taste[] tastes = NicheFill.Taste.values();
+        SkylineBestFit.Taste[] tastes = SkylineBestFit.Taste.values();
         while (over > 0 && effort.used < start + looks) {
             double age = (effort.used - start) / (double) looks;
             double warmth = 0.03 * (1 - age % 0.25 * 4);
@@ -158,9 +158,9 @@ final class SheetSearch {
 
     private void order(int[] open, int size) {
         if (random.nextInt(4) == 0) {
-            Orders.shuffle(open, size, random);
+            ItemOrders.shuffle(open, size, random);
         } else {
-            Orders.roughlyByArea(open, size, shapes, keys, 0.2 + 0.8 * random.nextDouble(), random);
+            ItemOrders.roughlyByArea(open, size, shapes, keys, 0.2 + 0.8 * random.nextDouble(), random);
         }
     }
 

@@ -17,24 +17,24 @@ final class SmallSheets {
     static final int MOST_PIECES = 16;
     private static final long LOOKS_PER_HAND = 3_000_000;
 
-    private final Shapes shapes;
+    private final ItemShapes shapes;
     private final int width;
     private final int height;
     private final int sheets;
-    private final Effort effort;
+    private final WorkBudget effort;
     private final int[] order;
     private final int[] hands;
     private final long[] areas;
     private final Map<Integer, Optional<Layout>> known = new HashMap<>();
     private boolean certain = true;
 
-    SmallSheets(Shapes shapes, int width, int height, int sheets, Effort effort) {
+    SmallSheets(ItemShapes shapes, int width, int height, int sheets, WorkBudget effort) {
         this.shapes = shapes;
         this.width = width;
         this.height = height;
         this.sheets = sheets;
         this.effort = effort;
-        order = Orders.sorted(shapes).get(0);
+        order = ItemOrders.sorted(shapes).get(0);
         hands = new int[sheets];
         areas = new long[sheets];
     }
@@ -82,12 +82,12 @@ final class SmallSheets {
                 which[size++] = i;
             }
         }
-        Shapes some = shapes.subset(which, size);
+        ItemShapes some = shapes.subset(which, size);
         effort.spend(1000);
-        if (Bounds.sheets(some, width, height) > 1) {
+        if (LowerBounds.sheets(some, width, height) > 1) {
             return Optional.empty();
         }
-        Effort share = new Effort(Math.min(LOOKS_PER_HAND, effort.left()));
+        WorkBudget share = new WorkBudget(Math.min(LOOKS_PER_HAND, effort.left()));
         CornerSearch corners = new CornerSearch(some, width, height, share);
         CornerSearch.Answer answer = corners.search();
         effort.spend(share.used);

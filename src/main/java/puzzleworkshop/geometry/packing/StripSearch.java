@@ -12,25 +12,25 @@ final class StripSearch {
     private static final int EXHAUSTIVE_UP_TO = 36;
     private static final int CERTAIN_UP_TO = 10;
 
-    private final Shapes shapes;
+    private final ItemShapes shapes;
     private final int width;
-    private final Effort effort;
+    private final WorkBudget effort;
     private final SplittableRandom random;
-    private final BothWaysFill fill;
+    private final TransposedFill fill;
     Layout best;
     int bestLength = UNBOUNDED;
     int bound;
 
-    StripSearch(Shapes shapes, int width, Effort effort, long seed) {
+    StripSearch(ItemShapes shapes, int width, WorkBudget effort, long seed) {
         this.shapes = shapes;
         this.width = width;
         this.effort = effort;
         this.random = new SplittableRandom(seed);
-        this.fill = new BothWaysFill(shapes, effort);
+        this.fill = new TransposedFill(shapes, effort);
     }
 
     void search() {
-        bound = Bounds.length(shapes, width);
+        bound = LowerBounds.length(shapes, width);
         quickLayouts();
         long share = Math.max(effort.left() / 24, 1);
         if (bestLength > bound) {
@@ -57,8 +57,8 @@ final class StripSearch {
     }
 
     private void quickLayouts() {
-        for (int[] order : Orders.sorted(shapes)) {
-            for (NicheFill.Taste taste : NicheFill.Taste.values()) {
+        for (int[] order : ItemOrders.sorted(shapes)) {
+            for (SkylineBestFit.Taste taste : SkylineBestFit.Taste.values()) {
                 Layout layout = new Layout(shapes.count);
                 fill.fill(true, width, UNBOUNDED, order, order.length, taste, layout, 0);
                 keep(layout);
@@ -67,11 +67,11 @@ final class StripSearch {
     }
 
     private void exhaustively(int length, long looks) {
-        Effort half = new Effort(looks / 40);
+        WorkBudget half = new WorkBudget(looks / 40);
         Layout found = new PerfectFill(shapes, width, length, half).search();
         effort.spend(half.used * 20);
         if (found == null) {
-            Effort other = new Effort(looks / 40);
+            WorkBudget other = new WorkBudget(looks / 40);
             Layout across = new PerfectFill(shapes.transposed(), length, width, other).search();
             effort.spend(other.used * 20);
             found = across == null ? null : transposed(across);
@@ -85,7 +85,7 @@ final class StripSearch {
     private void proveOrShorten() {
         long stop = effort.left() / 2;
         while (bestLength > bound && effort.left() > stop) {
-            Effort share = new Effort(effort.left() - stop);
+            WorkBudget share = new WorkBudget(effort.left() - stop);
             CornerSearch corners = new CornerSearch(shapes, width, bestLength - 1, share);
             CornerSearch.Answer answer = corners.search();
             effort.spend(share.used);
@@ -122,20 +122,20 @@ final class StripSearch {
         Layout layout = new Layout(n);
         int[] trial = new int[n];
         while (effort.used < stop) {
-            int[] order = Orders.sorted(shapes).get(random.nextInt(4)).clone();
+            int[] order = ItemOrders.sorted(shapes).get(random.nextInt(4)).clone();
             boolean up = random.nextBoolean();
-            NicheFill.Taste taste = NicheFill.Taste.values()[random.nextInt(3)];
-            if (taste != NicheFill.Taste.CLOSES) {
-                taste = random.nextBoolean() ? NicheFill.Taste.CLOSES : taste;
+            SkylineBestFit.Taste taste = SkylineBestFit.Taste.values()[random.nextInt(3)];
+            if (taste != SkylineBestFit.Taste.CLOSES) {
+                taste = random.nextBoolean() ? SkylineBestFit.Taste.CLOSES : taste;
             }
             long area = fill.fill(up, width, length, order, n, taste, layout, 0);
             int stale = 0;
             while (area < whole && stale < 30 * n && effort.used < stop) {
                 System.arraycopy(order, 0, trial, 0, n);
                 if (random.nextBoolean()) {
-                    Orders.swap(trial, random.nextInt(n), random.nextInt(n));
+                    ItemOrders.swap(trial, random.nextInt(n), random.nextInt(n));
                 } else {
-                    Orders.move(trial, random.nextInt(n), random.nextInt(n));
+                    ItemOrders.move(trial, random.nextInt(n), random.nextInt(n));
                 }
                 long now = fill.fill(up, width, length, trial, n, taste, layout, 0);
                 stale = now > area ? 0 : stale + 1;

@@ -6,7 +6,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.insights.Insights;
 import puzzleworkshop.insights.Outcome;
@@ -23,10 +23,10 @@ class EarnedPanel implements OrderPanel {
     private static final int AFTER_MONEY = 55;
 
     private final Insights insights;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
-    EarnedPanel(Insights insights, Figures figures, SignedIn signedIn) {
+    EarnedPanel(Insights insights, Formatter figures, SignedIn signedIn) {
         this.insights = insights;
         this.figures = figures;
         this.signedIn = signedIn;

@@ -16,21 +16,21 @@ import jakarta.annotation.security.RolesAllowed;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
-import puzzleworkshop.insights.Drift;
 import puzzleworkshop.insights.FinishedOrder;
 import puzzleworkshop.insights.Insights;
 import puzzleworkshop.insights.PeriodFigures;
+import puzzleworkshop.insights.TimeVariance;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.papers.AccountantCsv;
 import puzzleworkshop.papers.Debts;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 
 /** What the workshop earned: by month, by size, order by order; who owes what; what goes to the accountant. */
 @Route("figures")
@@ -42,11 +42,11 @@ public class FiguresView extends Div implements HasDynamicTitle {
     private static final int MONTHS = 12;
 
     private final transient Insights insights;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient RateBook book;
     private final Div drifts = new Div();
 
-    public FiguresView(Insights insights, Debts debts, AccountantCsv csv, RateBook book, Figures figures) {
+    public FiguresView(Insights insights, Debts debts, AccountantCsv csv, RateBook book, Formatter figures) {
         this.insights = insights;
         this.figures = figures;
         this.book = book;
@@ -167,13 +167,13 @@ public class FiguresView extends Div implements HasDynamicTitle {
     private void showDrifts(YearMonth since) {
         drifts.removeAll();
         drifts.add(new H2(getTranslation("insights.drift")), new Paragraph(getTranslation("insights.drift.lead")));
-        List<Drift> found = insights.drifts(since);
+        List<TimeVariance> found = insights.drifts(since);
         if (found.isEmpty()) {
             Paragraph none = new Paragraph(getTranslation("insights.drift.none"));
             none.addClassName("pw-soft");
             drifts.add(none);
         }
-        for (Drift drift : found) {
+        for (TimeVariance drift : found) {
             Span what = new Span(figures.text(
                     "insights.drift.line",
                     Sentence.of(drift.stage().textKey()),
@@ -182,7 +182,7 @@ public class FiguresView extends Div implements HasDynamicTitle {
                     drift.standard().perPuzzle().value(),
                     drift.proposed().perPuzzle().value()));
             Button adopt = new Button(getTranslation("insights.drift.adopt"), event -> {
-                if (Saved.unlessRefused(figures, "insights.drift.adopted", () -> insights.adopt(drift))) {
+                if (Feedback.unlessRefused(figures, "insights.drift.adopted", () -> insights.adopt(drift))) {
                     showDrifts(since);
                 }
             });

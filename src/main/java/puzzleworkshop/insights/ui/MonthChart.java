@@ -3,7 +3,7 @@ package puzzleworkshop.insights.ui;
 import java.time.YearMonth;
 import java.time.format.TextStyle;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.insights.PeriodFigures;
@@ -18,7 +18,7 @@ final class MonthChart {
 
     private MonthChart() {}
 
-    static Svg of(List<PeriodFigures<YearMonth>> months, Figures figures) {
+    static Svg of(List<PeriodFigures<YearMonth>> months, Formatter figures) {
         double most = 1;
         double least = 0;
         StringBuilder said = new StringBuilder();

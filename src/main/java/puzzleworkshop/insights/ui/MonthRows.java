@@ -5,7 +5,7 @@ import com.vaadin.flow.component.html.Span;
 import java.time.YearMonth;
 import java.time.format.TextStyle;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.insights.PeriodFigures;
 import puzzleworkshop.measure.Money;
@@ -15,7 +15,7 @@ class MonthRows extends Div {
 
     private static final double FULL = 100;
 
-    MonthRows(List<PeriodFigures<YearMonth>> months, Figures figures) {
+    MonthRows(List<PeriodFigures<YearMonth>> months, Formatter figures) {
         addClassName("insights-months");
         double most = months.stream()
                 .mapToDouble(month -> month.net().amount().doubleValue())
@@ -31,7 +31,7 @@ class MonthRows extends Div {
         }
     }
 
-    private static Div row(PeriodFigures<YearMonth> month, double most, Figures figures) {
+    private static Div row(PeriodFigures<YearMonth> month, double most, Formatter figures) {
         Span name = new Span(month.what().getMonth().getDisplayName(TextStyle.SHORT, Texts.LOCALE));
         name.addClassName("insights-soft");
         Div track = new Div(bar("insights-bar-net", month.net(), most));

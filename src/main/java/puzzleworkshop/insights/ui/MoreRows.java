@@ -6,7 +6,7 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import java.util.List;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 
 /** A table that shows its first rows, and more of them when they are asked for. */
 class MoreRows<T> extends Div {
@@ -17,11 +17,11 @@ class MoreRows<T> extends Div {
     private final FigureTable table;
     private final transient List<T> all;
     private final transient Function<T, Component[]> cells;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Button more;
     private int shown;
 
-    MoreRows(FigureTable table, List<T> all, Function<T, Component[]> cells, Figures figures) {
+    MoreRows(FigureTable table, List<T> all, Function<T, Component[]> cells, Formatter figures) {
         this.table = table;
         this.all = all;
         this.cells = cells;

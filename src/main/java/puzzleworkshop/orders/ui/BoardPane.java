@@ -7,7 +7,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.Offer;
@@ -19,19 +19,19 @@ import puzzleworkshop.sheets.ui.SheetDrawing;
 /** Which boards: each drawn to scale with the blank and what remains, the reason in a sentence, and the runners-up. */
 class BoardPane extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Runnable changed;
-    private final Complaint none;
+    private final FieldError none;
     private final Div blocks = new Div();
     private final Div others = new Div();
     private final Div setting = new Div();
     private transient Optional<SheetId> chosen = Optional.empty();
 
-    BoardPane(Figures figures, Runnable changed) {
+    BoardPane(Formatter figures, Runnable changed) {
         this.figures = figures;
         this.changed = changed;
         addClassName("pw-section");
-        none = new Complaint(Offer.Question.BOARD, figures);
+        none = new FieldError(Offer.Question.BOARD, figures);
         blocks.addClassName("neworder-boards");
         others.addClassName("neworder-others");
         setting.addClassName("pw-stack");

@@ -11,13 +11,13 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
 import puzzleworkshop.cutting.ui.TrialNotes;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.BlankPlan;
 import puzzleworkshop.orders.BlankPlanner;
 import puzzleworkshop.orders.Order;
@@ -43,7 +43,7 @@ class BoardPanel implements OrderPanel {
     private final RackSettings settings;
     private final Machines machines;
     private final TrialNotes trials;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     BoardPanel(
@@ -53,7 +53,7 @@ class BoardPanel implements OrderPanel {
             RackSettings settings,
             Machines machines,
             TrialNotes trials,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn) {
         this.blanks = blanks;
         this.rack = rack;
@@ -171,7 +171,7 @@ class BoardPanel implements OrderPanel {
         choice.setWidthFull();
         choice.addValueChangeListener(event -> {
             if (event.getValue() != null) {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures,
                         "orders.board.changed",
                         () -> blanks.choose(
@@ -189,7 +189,7 @@ class BoardPanel implements OrderPanel {
     private Component arrival(Order order, OrderBlanks.Chosen block, Runnable changed) {
         TextField place = new TextField(figures.text("orders.board.place"));
         Button arrived = new Button(figures.text("orders.board.arrived"), event -> {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures,
                     "orders.board.held",
                     () -> blanks.arrived(

@@ -6,16 +6,16 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutPlan;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
-import puzzleworkshop.pattern.ui.CutFileLinks;
 import puzzleworkshop.pattern.ui.StickingVerdict;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
@@ -24,11 +24,11 @@ import puzzleworkshop.workshop.Workshop;
 @org.springframework.stereotype.Component
 class CutLinesPanel implements OrderPanel {
 
-    private final PatternShelf shelf;
+    private final PatternCache shelf;
     private final Workshop workshop;
-    private final Figures figures;
+    private final Formatter figures;
 
-    CutLinesPanel(PatternShelf shelf, Workshop workshop, Figures figures) {
+    CutLinesPanel(PatternCache shelf, Workshop workshop, Formatter figures) {
         this.shelf = shelf;
         this.workshop = workshop;
         this.figures = figures;
@@ -62,8 +62,8 @@ class CutLinesPanel implements OrderPanel {
                     pattern.outline(),
                     pattern.spec().size(),
                     figures));
-            section.add(files(
-                    "orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> CutPlan.of(pattern, sequence))));
+            section.add(
+                    files("orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> pattern.plan(sequence))));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());
                 section.add(

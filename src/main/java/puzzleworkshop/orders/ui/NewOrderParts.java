@@ -6,11 +6,11 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.BoardChoice;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.ReadyDates;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
@@ -25,7 +25,7 @@ class NewOrderParts {
     private final BoardChoice choice;
     private final Workshop workshop;
     private final RateBook book;
-    private final Figures figures;
+    private final Formatter figures;
     private final Clock clock;
     private final ObjectProvider<ReadyDates> readyDates;
 
@@ -36,7 +36,7 @@ class NewOrderParts {
             BoardChoice choice,
             Workshop workshop,
             RateBook book,
-            Figures figures,
+            Formatter figures,
             Clock clock,
             ObjectProvider<ReadyDates> readyDates) {
         this.pictures = pictures;

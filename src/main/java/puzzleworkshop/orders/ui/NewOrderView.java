@@ -22,9 +22,9 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.Unsaved;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Confirmations;
@@ -54,7 +54,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final transient OfferDesk desk;
     private final transient Orders orders;
     private final transient Confirmations confirmations;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Workshop workshop;
     private final transient Clock clock;
@@ -77,7 +77,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             OfferDesk desk,
             Orders orders,
             Confirmations confirmations,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             Clock clock,
@@ -172,14 +172,14 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             answer = desk.workOut(wish);
         } catch (RuntimeException fault) {
             LOG.error("An offer could not be worked out for {}", wish, fault);
-            LiveScreen.tell(ui, () -> {
+            UiPush.tell(ui, () -> {
                 removeClassName("neworder-working");
-                Saved.tell(getTranslation("orders.new.fault"), true);
+                Feedback.tell(getTranslation("orders.new.fault"), true);
             });
             return;
         }
         if (asked == question.get() && ui.isAttached()) {
-            LiveScreen.tell(ui, () -> show(answer));
+            UiPush.tell(ui, () -> show(answer));
         }
     }
 
@@ -243,17 +243,17 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         }
         unsaved.kept();
         if (alsoConfirm) {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));
         } else {
-            Saved.tell(getTranslation("orders.new.kept", kept.number()), false);
+            Feedback.tell(getTranslation("orders.new.kept", kept.number()), false);
         }
         UI.getCurrent().navigate(OrderView.class, kept.number());
     }
 
     /** Says why nothing was kept, and brings the first complaint of the page to the eye. */
     private void refuse(String sentence) {
-        Saved.tell(sentence, true);
+        Feedback.tell(sentence, true);
         getElement().executeJs("""
                 setTimeout(() => {
                   const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);

@@ -26,9 +26,9 @@ import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.LiveOrders;
@@ -48,7 +48,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Orders orders;
     private final transient Confirmations confirmations;
     private final transient LiveOrders live;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
     private transient Order order;
@@ -57,7 +57,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             Orders orders,
             Confirmations confirmations,
             LiveOrders live,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
@@ -82,7 +82,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         UI ui = event.getUI();
         Runnable stop = live.listen(changed -> {
             if (order != null && changed.equals(order.id())) {
-                LiveScreen.tell(ui, this::reload);
+                UiPush.tell(ui, this::reload);
             }
         });
         addDetachListener(detach -> stop.run());
@@ -119,7 +119,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             actions.add(button(
                     "orders.action.approve",
                     null,
-                    () -> Saved.unlessRefused(
+                    () -> Feedback.unlessRefused(
                             figures,
                             "orders.action.approved",
                             () -> orders.approve(
@@ -154,7 +154,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void confirm() {
-        Saved.unlessRefused(
+        Feedback.unlessRefused(
                 figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
         reload();
     }
@@ -170,7 +170,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         dialog.setConfirmText(getTranslation("orders.action.cancel"));
         dialog.setConfirmButtonTheme("error primary");
         dialog.addConfirmListener(event -> {
-            Saved.unlessRefused(
+            Feedback.unlessRefused(
                     figures,
                     "orders.action.cancelled",
                     () -> orders.cancel(order.id(), reason.getValue().strip(), signedIn.name()));

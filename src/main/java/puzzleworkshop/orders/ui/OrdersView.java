@@ -26,7 +26,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
@@ -40,7 +40,7 @@ import puzzleworkshop.orders.Orders;
 public class OrdersView extends Div implements HasDynamicTitle {
 
     private final transient Orders orders;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final TextField search = new TextField();
     private final Map<Tab, Set<OrderState>> tabs = new LinkedHashMap<>();
     private final Tabs states = new Tabs();
@@ -48,7 +48,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
     private final Div empty = new Div();
     private final CallbackDataProvider<Order, Void> found;
 
-    public OrdersView(Orders orders, Figures figures) {
+    public OrdersView(Orders orders, Formatter figures) {
         this.orders = orders;
         this.figures = figures;
         addClassNames("pw-page", "orders-list");

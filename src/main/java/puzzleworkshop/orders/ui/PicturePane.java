@@ -12,14 +12,14 @@ import java.io.IOException;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.artwork.Crop;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.ui.PictureJudgement;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -34,26 +34,26 @@ class PicturePane extends Div {
     private static final int LARGEST_MEGABYTES = 50;
 
     private final transient Pictures pictures;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Runnable changed;
     private final transient PrintLimits limits;
     private final PuzzlePreview preview;
     private final Upload upload = new Upload(this::receive);
-    private final Complaint refusal;
-    private final Complaint tooSoft;
+    private final FieldError refusal;
+    private final FieldError tooSoft;
     private final TextField softAccepted = new TextField(getTranslation("orders.new.soft-accepted"));
     private final Div verdicts = new Div();
     private transient Optional<Picture> picture = Optional.empty();
     private transient Optional<Crop> crop = Optional.empty();
 
-    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Figures figures, Runnable changed) {
+    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Formatter figures, Runnable changed) {
         this.pictures = pictures;
         this.figures = figures;
         this.limits = limits;
         this.changed = changed;
         addClassNames("pw-section", "neworder-picture");
-        refusal = new Complaint(Offer.Question.PICTURE, figures);
-        tooSoft = new Complaint(Offer.Question.PICTURE, figures);
+        refusal = new FieldError(Offer.Question.PICTURE, figures);
+        tooSoft = new FieldError(Offer.Question.PICTURE, figures);
         upload.setId("picture-upload");
         upload.setUploadButton(new Button(getTranslation("orders.new.choose-picture")));
         upload.setMaxFiles(1);
@@ -79,15 +79,15 @@ class PicturePane extends Div {
         UI ui = event.getUI();
         try {
             Picture taken = pictures.take(event.getFileName(), event.getInputStream());
-            LiveScreen.tell(ui, () -> use(taken));
+            UiPush.tell(ui, () -> use(taken));
         } catch (Refused refused) {
-            LiveScreen.tell(ui, () -> {
+            UiPush.tell(ui, () -> {
                 refusal.say(figures.say(refused));
                 upload.clearFileList();
             });
         } catch (RuntimeException fault) {
             LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
-            LiveScreen.tell(ui, () -> refusal.say(getTranslation("orders.new.picture-fault", event.getFileName())));
+            UiPush.tell(ui, () -> refusal.say(getTranslation("orders.new.picture-fault", event.getFileName())));
         }
     }
 

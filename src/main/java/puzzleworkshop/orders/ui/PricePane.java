@@ -7,17 +7,17 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.math.BigDecimal;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Offer;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.RateSet;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRate;
-import puzzleworkshop.pricing.VatRates;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.Workshop;
 
@@ -27,8 +27,8 @@ class PricePane extends Div {
     private static final BigDecimal MOST_DISCOUNT = BigDecimal.valueOf(90);
 
     private final transient Workshop workshop;
-    private final transient Figures figures;
-    private final Complaint none;
+    private final transient Formatter figures;
+    private final FieldError none;
     private final PriceBar bar;
     private final BigDecimalField discount = new BigDecimalField(getTranslation("orders.new.discount"));
     private final BigDecimalField shipping = new BigDecimalField(getTranslation("orders.new.shipping"));
@@ -36,11 +36,11 @@ class PricePane extends Div {
     private final Select<VatRate> shippingVat = new Select<>();
     private final Div total = new Div();
 
-    PricePane(Workshop workshop, RateBook book, Figures figures, Runnable changed) {
+    PricePane(Workshop workshop, RateBook book, Formatter figures, Runnable changed) {
         this.workshop = workshop;
         this.figures = figures;
         addClassName("pw-section");
-        none = new Complaint(Offer.Question.PRICE, figures);
+        none = new FieldError(Offer.Question.PRICE, figures);
         bar = new PriceBar(figures);
         discount.setSuffixComponent(unit("%"));
         shipping.setSuffixComponent(unit(workshop.currency().getCurrencyCode()));

@@ -14,8 +14,8 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -25,9 +25,9 @@ import puzzleworkshop.orders.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.ui.ShapeChoice;
 import puzzleworkshop.pattern.ui.SmallPartsNote;
 import puzzleworkshop.sheets.RackSettings;
@@ -42,7 +42,7 @@ class PuzzleForm extends Div {
             Size finished,
             int pieces,
             CutStyle style,
-            Outline outline,
+            PuzzleEdge outline,
             long seed,
             IntendedAge age,
             boolean tray,
@@ -68,14 +68,14 @@ class PuzzleForm extends Div {
     private static final Length LONGEST = Length.mm(3000);
     private static final int MOST = 500;
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final LengthField width;
     private final LengthField height;
     private final Select<Preset> preset = new Select<>();
     private final ComboBox<Integer> pieces = new ComboBox<>();
     private final Span grid = new Span();
     private final Select<CutStyle> style = new Select<>();
-    private final Select<Outline.Kind> edge = new Select<>();
+    private final Select<PuzzleEdge.Kind> edge = new Select<>();
     private final ShapeChoice shape;
     private final Paragraph shapeRefused = new Paragraph();
     private final Checkbox tray = new Checkbox(getTranslation("orders.new.tray"));
@@ -83,18 +83,18 @@ class PuzzleForm extends Div {
     private final IntegerField quantity = new IntegerField(getTranslation("orders.new.quantity"));
     private final ComboBox<BoardKind> board = new ComboBox<>(getTranslation("orders.new.board"));
     private final Div smallParts = new Div();
-    private final Complaint sizeComplaint;
-    private final Complaint piecesComplaint;
-    private final Complaint ageComplaint;
+    private final FieldError sizeComplaint;
+    private final FieldError piecesComplaint;
+    private final FieldError ageComplaint;
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
 
-    PuzzleForm(RackSettings rack, BoardChoice choice, Figures figures, Runnable changed) {
+    PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Runnable changed) {
         this.figures = figures;
         addClassName("pw-section");
-        sizeComplaint = new Complaint(Offer.Question.SIZE, figures);
-        piecesComplaint = new Complaint(Offer.Question.PIECES, figures);
-        ageComplaint = new Complaint(Offer.Question.AGE, figures);
+        sizeComplaint = new FieldError(Offer.Question.SIZE, figures);
+        piecesComplaint = new FieldError(Offer.Question.PIECES, figures);
+        ageComplaint = new FieldError(Offer.Question.AGE, figures);
         Runnable unlessFilling = () -> {
             if (!filling) {
                 changed.run();
@@ -140,9 +140,9 @@ class PuzzleForm extends Div {
         });
         again.addThemeVariants(ButtonVariant.TERTIARY);
         edge.setLabel(getTranslation("orders.fact.edge"));
-        edge.setItems(Outline.Kind.values());
+        edge.setItems(PuzzleEdge.Kind.values());
         edge.setItemLabelGenerator(kind -> getTranslation("orders.edge." + kind.name()));
-        edge.setValue(Outline.Kind.SQUARE);
+        edge.setValue(PuzzleEdge.Kind.SQUARE);
         edge.addValueChangeListener(event -> unlessFilling.run());
         shapeRefused.addClassName("pw-note");
         shapeRefused.getElement().setAttribute("data-kind", "bad");
@@ -264,7 +264,7 @@ class PuzzleForm extends Div {
                 size,
                 pieces.getValue(),
                 style.getValue(),
-                Outline.usual(edge.getValue()),
+                PuzzleEdge.usual(edge.getValue()),
                 seed,
                 age.getValue(),
                 tray.getValue(),

@@ -9,7 +9,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Offer;
 import puzzleworkshop.orders.Order;
@@ -18,9 +18,9 @@ import puzzleworkshop.orders.ReadyDates.Forecast;
 /** The earliest day that keeps everybody's promise, the day with rush, and the day that is promised. */
 class ReadyPane extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Supplier<LocalDate> today;
-    private final Complaint none;
+    private final FieldError none;
     private final Paragraph earliest = new Paragraph();
     private final Checkbox rush = new Checkbox(getTranslation("orders.new.rush"));
     private final DayField promised = new DayField(getTranslation("orders.fact.promised"));
@@ -28,11 +28,11 @@ class ReadyPane extends Div {
     private final Div day = new Div();
     private boolean ownChoice;
 
-    ReadyPane(Figures figures, Supplier<LocalDate> today, Runnable changed) {
+    ReadyPane(Formatter figures, Supplier<LocalDate> today, Runnable changed) {
         this.figures = figures;
         this.today = today;
         addClassName("pw-section");
-        none = new Complaint(Offer.Question.READY, figures);
+        none = new FieldError(Offer.Question.READY, figures);
         rush.addValueChangeListener(event -> {
             if (event.isFromClient()) {
                 ownChoice = false;

@@ -1,13 +1,13 @@
 package puzzleworkshop.orders.ui;
 
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Order;
 
 /** Where an order stands, as a word with its icon. */
 public class StateVerdict extends Verdict {
 
-    public StateVerdict(Order order, Figures figures) {
+    public StateVerdict(Order order, Formatter figures) {
         super(kind(order), word(order, figures));
     }
 
@@ -21,7 +21,7 @@ public class StateVerdict extends Verdict {
         };
     }
 
-    private static String word(Order order, Figures figures) {
+    private static String word(Order order, Formatter figures) {
         return switch (order.state()) {
             case CONFIRMED ->
                 order.waitsForApproval()

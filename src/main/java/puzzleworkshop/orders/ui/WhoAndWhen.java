@@ -11,7 +11,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.Offer;
@@ -27,11 +27,11 @@ class WhoAndWhen extends Div {
     private final TextArea note = new TextArea(getTranslation("orders.new.note"));
     private final DayField wantedBy = new DayField(getTranslation("orders.new.wanted-by"));
     private final Select<ReadyDates.Way> way = new Select<>();
-    private final Complaint late;
+    private final FieldError late;
 
-    WhoAndWhen(Customers customers, Figures figures, ReadyDates dates, Runnable changed) {
+    WhoAndWhen(Customers customers, Formatter figures, ReadyDates dates, Runnable changed) {
         addClassName("pw-section");
-        late = new Complaint(Offer.Question.WANTED_BY, figures);
+        late = new FieldError(Offer.Question.WANTED_BY, figures);
         customer.setId("customer");
         customer.setItems(
                 query -> customers.search(query.getFilter().orElse(""), query.getOffset(), query.getLimit()).stream());

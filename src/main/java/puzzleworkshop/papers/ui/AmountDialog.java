@@ -4,20 +4,23 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.LocalDate;
-import java.util.function.Consumer;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.papers.Payment;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.papers.FarOff;
+import puzzleworkshop.payments.Payment;
 
-/** Asks for an amount, its day, its way and a word about it. */
+/** Asks for an amount, its day, its way and a word about it; an amount that is probably mistyped is asked about. */
 class AmountDialog extends Dialog {
 
     /** What the amount is for. */
@@ -29,51 +32,89 @@ class AmountDialog extends Dialog {
     /** What was typed. */
     record Entry(Money amount, Payment.Way way, LocalDate day, String note) {}
 
-    AmountDialog(Figures figures, LocalDate today, What what, Money suggested, Consumer<Entry> book, Runnable changed) {
-        String key = "papers.dialog." + what.name();
-        setHeaderTitle(getTranslation(key));
+    /** Books what was typed; sure when an unlikely amount was confirmed. */
+    interface Book {
+        void book(Entry entry, boolean sure);
+    }
+
+    private final transient Formatter figures;
+    private final String key;
+    private final transient Money suggested;
+    private final transient Book book;
+    private final transient Runnable changed;
+    private final BigDecimalField amount = new BigDecimalField();
+    private final Select<Payment.Way> way = new Select<>();
+    private final DayField day;
+    private final TextField note = new TextField();
+    private final Paragraph question = new Paragraph();
+    private final BookButton allTheSame;
+
+    AmountDialog(Formatter figures, LocalDate today, What what, Money suggested, Book book, Runnable changed) {
+        this.figures = figures;
+        this.key = "papers.dialog." + what.name();
+        this.suggested = suggested;
+        this.book = book;
+        this.changed = changed;
+        setHeaderTitle(figures.text(key));
         setWidth("min(24rem, 94vw)");
-        BigDecimalField amount = new BigDecimalField(getTranslation("papers.dialog.amount"));
+        amount.setLabel(figures.text("papers.dialog.amount"));
         amount.setLocale(Texts.LOCALE);
         amount.setValue(suggested.rounded().amount());
         amount.setAutofocus(true);
         Span currency = new Span(suggested.currency().getSymbol(Texts.LOCALE));
         currency.addClassName("pw-unit");
         amount.setPrefixComponent(currency);
-        Select<Payment.Way> way = new Select<>();
-        way.setLabel(getTranslation("papers.dialog.way"));
+        way.setLabel(figures.text("papers.dialog.way"));
         way.setItems(Payment.Way.values());
-        way.setItemLabelGenerator(item -> getTranslation(item.textKey()));
+        way.setItemLabelGenerator(item -> figures.text(item.textKey()));
         way.setValue(Payment.Way.TRANSFER);
-        DayField day = new DayField(getTranslation("papers.dialog.day"));
+        day = new DayField(figures.text("papers.dialog.day"));
         day.setValue(today);
-        TextField note = new TextField(getTranslation("papers.dialog.note"));
-        Div fields = new Div(amount, way, day, note);
+        note.setLabel(figures.text("papers.dialog.note"));
+        question.addClassName("papers-question");
+        question.getElement().setAttribute("role", "alert");
+        Div fields = new Div(amount, way, day, note, question);
         fields.addClassName("pw-stack");
         add(fields);
-        Button save = new Button(getTranslation("papers.dialog.book"), event -> {
-            boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-            amount.setErrorMessage(getTranslation(
-                    amount.getValue() == null ? "papers.dialog.amount-missing" : "papers.payment.positive"));
-            amount.setInvalid(!positive);
-            if (day.getValue() == null) {
-                day.refuse();
-            }
-            if (positive
-                    && day.getValue() != null
-                    && Saved.unlessRefused(
-                            figures,
-                            key + ".done",
-                            () -> book.accept(new Entry(
-                                    Money.of(amount.getValue(), suggested.currency()),
-                                    way.getValue(),
-                                    day.getValue(),
-                                    note.getValue())))) {
-                close();
-                changed.run();
-            }
-        });
+        BookButton save = new BookButton(figures.text("papers.dialog.book"), () -> book(false));
         save.addThemeVariants(ButtonVariant.PRIMARY);
-        getFooter().add(new Button(getTranslation("papers.dialog.cancel"), event -> close()), save);
+        allTheSame = new BookButton(figures.text("papers.dialog.sure"), () -> book(true));
+        allTheSame.addThemeVariants(ButtonVariant.ERROR);
+        ask("");
+        amount.addValueChangeListener(typed -> ask(""));
+        getFooter().add(new Button(figures.text("papers.dialog.cancel"), event -> close()), allTheSame, save);
+    }
+
+    private void ask(String words) {
+        question.setText(words);
+        question.setVisible(!words.isEmpty());
+        allTheSame.setVisible(!words.isEmpty());
+    }
+
+    private boolean book(boolean sure) {
+        boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
+        amount.setErrorMessage(
+                figures.text(amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
+        amount.setInvalid(!positive);
+        if (day.getValue() == null) {
+            day.refuse();
+        }
+        if (!positive || day.getValue() == null) {
+            return false;
+        }
+        Money typed = Money.of(amount.getValue(), suggested.currency());
+        try {
+            book.book(new Entry(typed, way.getValue(), day.getValue(), note.getValue()), sure);
+        } catch (FarOff unlikely) {
+            ask(figures.say(unlikely));
+            return false;
+        } catch (Refused refused) {
+            Feedback.tell(figures.say(refused), true);
+            return false;
+        }
+        Feedback.tell(figures.text(key + ".done"), false);
+        close();
+        changed.run();
+        return true;
     }
 }

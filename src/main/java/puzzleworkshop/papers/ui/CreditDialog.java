@@ -12,14 +12,15 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.BookButton;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /** Asks what of an invoice is taken back, for each tax rate on it, and why. */
 class CreditDialog extends Dialog {
@@ -32,7 +33,7 @@ class CreditDialog extends Dialog {
     private final Map<Percent, BigDecimalField> amounts = new LinkedHashMap<>();
 
     /** @param rest what of the invoice was not yet credited, by rate */
-    CreditDialog(Figures figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
+    CreditDialog(Formatter figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
         setHeaderTitle(figures.text("papers.dialog.CREDIT"));
         setWidth("min(24rem, 94vw)");
         Div fields = new Div(new Paragraph(figures.text("papers.dialog.credit.lead", invoice.number())));
@@ -56,7 +57,7 @@ class CreditDialog extends Dialog {
         TextField reason = new TextField(figures.text("papers.dialog.reason"));
         fields.add(reason);
         add(fields);
-        Button save = new Button(figures.text("papers.dialog.book"), event -> {
+        BookButton save = new BookButton(figures.text("papers.dialog.book"), () -> {
             Map<Percent, Money> typed = new LinkedHashMap<>();
             boolean fits = true;
             for (VatSum.OfRate left : rest) {
@@ -73,13 +74,15 @@ class CreditDialog extends Dialog {
             }
             reason.setErrorMessage(figures.text("papers.credit.reason"));
             reason.setInvalid(reason.getValue().isBlank());
-            if (fits
+            boolean done = fits
                     && !reason.isInvalid()
-                    && Saved.unlessRefused(
-                            figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()))) {
+                    && Feedback.unlessRefused(
+                            figures, "papers.dialog.CREDIT.done", () -> issue.credit(typed, reason.getValue()));
+            if (done) {
                 close();
                 changed.run();
             }
+            return done;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(figures.text("papers.dialog.cancel"), event -> close()), save);

@@ -14,9 +14,11 @@ import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.Optional;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.BookButton;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -26,8 +28,8 @@ import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
-import puzzleworkshop.papers.Payment;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.payments.Payment;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.ui.PriceBar;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -41,11 +43,11 @@ class MoneyPanel implements OrderPanel {
     private final MoneyPapers papers;
     private final Orders orders;
     private final RateBook book;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
     MoneyPanel(
-            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Figures figures, SignedIn signedIn) {
+            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Formatter figures, SignedIn signedIn) {
         this.invoices = invoices;
         this.papers = papers;
         this.orders = orders;
@@ -72,7 +74,7 @@ class MoneyPanel implements OrderPanel {
         Div lines = new Div();
         lines.addClassName("papers-lines");
         account.papers().forEach(paper -> lines.add(paper(paper, account, changed)));
-        account.payments().forEach(payment -> lines.add(payment(payment)));
+        account.payments().forEach(payment -> lines.add(payment(order, payment, account, changed)));
         if (order.state() != OrderState.QUOTE) {
             lines.add(
                     sum("papers.panel.due", account.due()),
@@ -122,7 +124,12 @@ class MoneyPanel implements OrderPanel {
                                     figures,
                                     paper,
                                     account.restByRate(paper),
-                                    (amounts, reason) -> invoices.credit(paper.id(), amounts, reason, signedIn.name()),
+                                    (amounts, reason) -> invoices.credit(
+                                            BookingKey.seen("credit", paper.number(), account.lines()),
+                                            paper.id(),
+                                            amounts,
+                                            reason,
+                                            signedIn.name()),
                                     changed)
                             .open());
             credit.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
@@ -131,14 +138,35 @@ class MoneyPanel implements OrderPanel {
         return row;
     }
 
-    private Div payment(Payment payment) {
+    /** A mistyped line stays, struck through, with the line that undoes it. */
+    private Div payment(Order order, Payment payment, OrderAccount account, Runnable changed) {
         String note = payment.note().isEmpty() ? "" : " · " + payment.note();
+        boolean undone = account.isTakenBack(payment);
+        String how = figures.day(payment.paidOn()) + " · "
+                + figures.text(payment.way().textKey()) + note;
         Div row = row(
                 new Span(figures.text(payment.kind().textKey())),
-                figures.day(payment.paidOn()) + " · "
-                        + figures.text(payment.way().textKey()) + note,
+                undone ? how + " · " + figures.text("papers.panel.taken-back") : how,
                 payment.received().negated());
         row.addClassName("papers-payment");
+        row.setClassName("papers-undone", undone);
+        if (!undone && !payment.kind().takesBack()) {
+            Button wrong = new Button(
+                    figures.text("papers.panel.mistyped"),
+                    event -> new TakeBackDialog(
+                                    figures,
+                                    payment,
+                                    why -> invoices.takeBack(
+                                            BookingKey.seen("take-back", payment.number()),
+                                            order.id(),
+                                            payment.number(),
+                                            why,
+                                            signedIn.name()),
+                                    changed)
+                            .open());
+            wrong.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
+            row.add(wrong);
+        }
         return row;
     }
 
@@ -165,11 +193,18 @@ class MoneyPanel implements OrderPanel {
                 pdf(figures.text("papers.panel.quote-pdf"), "quote-" + order.number(), () -> papers.quote(order.id())));
         boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
         if (taken && account.standing().isEmpty()) {
-            Button issue = new Button(figures.text("papers.panel.issue"), event -> {
-                if (Saved.unlessRefused(
-                        figures, "papers.panel.issued", () -> invoices.issue(order.id(), signedIn.name()))) {
+            BookButton issue = new BookButton(figures.text("papers.panel.issue"), () -> {
+                boolean done = Feedback.unlessRefused(
+                        figures,
+                        "papers.panel.issued",
+                        () -> invoices.issue(
+                                BookingKey.seen("invoice", order.number(), account.lines()),
+                                order.id(),
+                                signedIn.name()));
+                if (done) {
                     changed.run();
                 }
+                return done;
             });
             issue.addThemeVariants(ButtonVariant.PRIMARY);
             buttons.add(issue);
@@ -185,13 +220,7 @@ class MoneyPanel implements OrderPanel {
                                     book.today(),
                                     AmountDialog.What.RECEIVE,
                                     open,
-                                    entry -> invoices.receive(
-                                            order.id(),
-                                            entry.amount(),
-                                            entry.way(),
-                                            entry.day(),
-                                            entry.note(),
-                                            signedIn.name()),
+                                    (entry, sure) -> receive(order, account, entry, sure),
                                     changed)
                             .open()));
         }
@@ -204,7 +233,8 @@ class MoneyPanel implements OrderPanel {
                                     book.today(),
                                     AmountDialog.What.REFUND,
                                     back,
-                                    entry -> invoices.refund(
+                                    (entry, sure) -> invoices.refund(
+                                            BookingKey.seen("refund", order.number(), account.lines()),
                                             order.id(),
                                             entry.amount(),
                                             entry.way(),
@@ -217,6 +247,16 @@ class MoneyPanel implements OrderPanel {
             buttons.add(refund);
         }
         return buttons;
+    }
+
+    private void receive(Order order, OrderAccount account, AmountDialog.Entry entry, boolean sure) {
+        BookingKey key = BookingKey.seen("receive", order.number(), account.lines());
+        String who = signedIn.name();
+        if (sure) {
+            invoices.receiveKnowingly(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
+        } else {
+            invoices.receive(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
+        }
     }
 
     /** Opens beside the screen; the paper is set when it is asked for. */

@@ -19,8 +19,8 @@ import com.vaadin.flow.server.streams.DownloadResponse;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import java.util.concurrent.atomic.AtomicReference;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Logo;
@@ -34,9 +34,9 @@ class PaperSettingsSection implements SetUpSection {
     private static final int PLACE = 60;
 
     private final Invoices invoices;
-    private final Figures figures;
+    private final Formatter figures;
 
-    PaperSettingsSection(Invoices invoices, Figures figures) {
+    PaperSettingsSection(Invoices invoices, Formatter figures) {
         this.invoices = invoices;
         this.figures = figures;
     }
@@ -67,7 +67,7 @@ class PaperSettingsSection implements SetUpSection {
         Button save = new Button(figures.text("papers.settings.save"), event -> {
             due.setInvalid(due.getValue() == null);
             if (due.getValue() != null) {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures,
                         "papers.settings.saved",
                         () -> invoices.save(new PaperSettings(

@@ -7,7 +7,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -16,9 +16,9 @@ import puzzleworkshop.orders.ui.OrderPanel;
 @org.springframework.stereotype.Component
 class TicketPanel implements OrderPanel {
 
-    private final Figures figures;
+    private final Formatter figures;
 
-    TicketPanel(Figures figures) {
+    TicketPanel(Formatter figures) {
         this.figures = figures;
     }
 

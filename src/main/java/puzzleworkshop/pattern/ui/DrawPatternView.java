@@ -18,21 +18,21 @@ import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.Outline;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.SmallParts;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.smallparts.SmallParts;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** Draws a pattern without an order: to try sizes and styles, to place a heart or a letter, to take the cut files. */
 @Route("draw-pattern")
@@ -43,15 +43,15 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
 
     private static final Logger LOG = LoggerFactory.getLogger(DrawPatternView.class);
 
-    private final transient PatternShelf shelf;
-    private final transient Figures figures;
+    private final transient PatternCache shelf;
+    private final transient Formatter figures;
     private final LengthField width;
     private final LengthField height;
     private final LengthField thickness;
     private final IntegerField pieces = new IntegerField();
     private final IntegerField seed = new IntegerField();
     private final Select<CutStyle> style = new Select<>();
-    private final Select<Outline.Kind> outline = new Select<>();
+    private final Select<PuzzleEdge.Kind> outline = new Select<>();
     private final Select<IntendedAge> age = new Select<>();
     private final ShapeChoice shape;
     private final Paragraph refusal = new Paragraph();
@@ -60,7 +60,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
     private final PatternFacts facts;
     private int asked;
 
-    public DrawPatternView(PatternShelf shelf, Figures figures) {
+    public DrawPatternView(PatternCache shelf, Formatter figures) {
         this.shelf = shelf;
         this.figures = figures;
         addClassName("pw-page");
@@ -116,9 +116,9 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         style.setValue(CutStyle.KNOBS);
         style.addValueChangeListener(event -> redraw());
         outline.setLabel(getTranslation("pattern.draw.outline"));
-        outline.setItems(Outline.Kind.values());
+        outline.setItems(PuzzleEdge.Kind.values());
         outline.setItemLabelGenerator(each -> getTranslation("pattern.outline." + each.name()));
-        outline.setValue(Outline.Kind.SQUARE);
+        outline.setValue(PuzzleEdge.Kind.SQUARE);
         outline.addValueChangeListener(event -> redraw());
         age.setLabel(getTranslation("pattern.draw.age"));
         age.setItems(IntendedAge.values());
@@ -154,12 +154,12 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             try {
                 CutPattern pattern = shelf.of(spec);
                 SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);
-                LiveScreen.tell(ui, () -> answer(mine, () -> show(pattern, verdict)));
+                UiPush.tell(ui, () -> answer(mine, () -> show(pattern, verdict)));
             } catch (Refused refused) {
-                LiveScreen.tell(ui, () -> answer(mine, () -> refuse(figures.say(refused))));
+                UiPush.tell(ui, () -> answer(mine, () -> refuse(figures.say(refused))));
             } catch (RuntimeException fault) {
                 LOG.error("No pattern could be drawn for {}", spec, fault);
-                LiveScreen.tell(ui, () -> answer(mine, () -> refuse(getTranslation("pattern.draw.fault"))));
+                UiPush.tell(ui, () -> answer(mine, () -> refuse(getTranslation("pattern.draw.fault"))));
             }
         });
     }
@@ -181,7 +181,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         Size size = new Size(width.getValue(), height.getValue());
         return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue())
                 .withStyle(style.getValue())
-                .withOutline(Outline.usual(outline.getValue()))
+                .withOutline(PuzzleEdge.usual(outline.getValue()))
                 .withThickness(thickness.getValue())
                 .withShapes(shape.shapes(size));
     }

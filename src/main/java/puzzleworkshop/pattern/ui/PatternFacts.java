@@ -5,21 +5,22 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.CutPlan;
-import puzzleworkshop.pattern.SmallPartsVerdict;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** What a pattern amounts to: pieces, lengths, what was verified, small parts, sticking, and its cut files. */
 class PatternFacts extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    PatternFacts(Figures figures) {
+    PatternFacts(Formatter figures) {
         this.figures = figures;
         addClassNames("pw-section", "pattern-check-list");
     }
@@ -56,9 +57,7 @@ class PatternFacts extends Div {
         Tray tray = Tray.of(pattern.spec());
         String name = pattern.pieces().size() + "-" + pattern.spec().seed();
         add(
-                files(
-                        "pattern.draw.files",
-                        new CutFileLinks(name, () -> CutPlan.of(pattern, CutPlan.Sequence.INNER_FIRST))),
+                files("pattern.draw.files", new CutFileLinks(name, () -> pattern.plan(CutPlan.Sequence.INNER_FIRST))),
                 files(
                         "pattern.draw.tray-frame",
                         new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),

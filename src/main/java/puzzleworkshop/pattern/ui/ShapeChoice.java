@@ -12,15 +12,15 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pattern.DrawnFile;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pattern.Shapes;
+import puzzleworkshop.pattern.PersonalShapes;
 
 /** Which personal shape lies among the pieces, how large, and where (in shares of the puzzle's width and height). */
 @StyleSheet("context://pattern.css")
@@ -49,7 +49,7 @@ public class ShapeChoice extends Div {
     private transient Optional<PersonalShape> kept = Optional.empty();
 
     /** @param refuse shows why a file was not taken */
-    public ShapeChoice(Figures figures, Runnable changed, java.util.function.Consumer<String> refuse) {
+    public ShapeChoice(Formatter figures, Runnable changed, java.util.function.Consumer<String> refuse) {
         addClassName("pattern-choices");
         kind.setLabel(getTranslation("pattern.shape.kind"));
         kind.setItems(FRESH);
@@ -130,15 +130,17 @@ public class ShapeChoice extends Div {
                 Point.of(puzzle.width().mm() * of(across), puzzle.height().mm() * of(down));
         return switch (kind.getValue()) {
             case NONE -> List.of();
-            case HEART -> List.of(Shapes.heart(middle, wanted));
+            case HEART -> List.of(PersonalShapes.heart(middle, wanted));
             case LETTER ->
                 letter.getValue().isBlank()
                         ? List.of()
-                        : List.of(Shapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
+                        : List.of(
+                                PersonalShapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
             case KEPT ->
-                kept.map(shape -> List.of(Shapes.placed(shape, middle, wanted))).orElse(List.of());
+                kept.map(shape -> List.of(PersonalShapes.placed(shape, middle, wanted)))
+                        .orElse(List.of());
             case FILE ->
-                file.map(drawn -> List.of(Shapes.imported(drawn, middle, wanted, wanted)))
+                file.map(drawn -> List.of(PersonalShapes.imported(drawn, middle, wanted, wanted)))
                         .orElse(List.of());
         };
     }

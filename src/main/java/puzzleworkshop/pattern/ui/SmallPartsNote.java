@@ -3,15 +3,15 @@ package puzzleworkshop.pattern.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
-import puzzleworkshop.pattern.SmallPartsVerdict;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** Whether a puzzle has small parts for whom it is meant, the text its box needs, and what was computed. */
 @StyleSheet("context://pattern.css")
 public class SmallPartsNote extends Div {
 
-    public SmallPartsNote(SmallPartsVerdict verdict, Figures figures) {
+    public SmallPartsNote(SmallPartsVerdict verdict, Formatter figures) {
         addClassName("pw-stack");
         Verdict.Kind kind = !verdict.saleable()
                 ? Verdict.Kind.BAD

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.function.ToDoubleFunction;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
-import puzzleworkshop.geometry.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.StickingCheck;
 

@@ -3,9 +3,9 @@ package puzzleworkshop.pattern.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
-import puzzleworkshop.geometry.CurvePath;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.StickingCheck;
@@ -18,7 +18,7 @@ public class StickingVerdict extends Div {
      * @param outline that was checked, for the drawing of the worst position
      * @param finished size of the puzzle
      */
-    public StickingVerdict(StickingCheck check, CurvePath outline, Size finished, Figures figures) {
+    public StickingVerdict(StickingCheck check, CurvePath outline, Size finished, Formatter figures) {
         addClassName("pw-stack");
         add(new Verdict(
                 check.inside() ? Verdict.Kind.GOOD : Verdict.Kind.WARN,

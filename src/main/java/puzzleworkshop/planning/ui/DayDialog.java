@@ -9,13 +9,13 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.planning.WeekPlan.Entry;
 
 /** The same as dragging a card to a day, by keyboard or thumb. */
 class DayDialog extends Dialog {
 
-    DayDialog(Entry entry, List<LocalDate> days, Figures figures, Consumer<Optional<LocalDate>> chosen) {
+    DayDialog(Entry entry, List<LocalDate> days, Formatter figures, Consumer<Optional<LocalDate>> chosen) {
         setHeaderTitle(getTranslation(
                 "planning.day.title",
                 entry.order().number(),

@@ -7,7 +7,7 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import java.net.URI;
-import puzzleworkshop.planning.WeekFeed;
+import puzzleworkshop.planning.feed.WeekFeed;
 import puzzleworkshop.workshop.Workshop;
 
 /** Makes the private link under which a calendar program finds the promised days. */

@@ -13,21 +13,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.planning.WorkingCalendar.Evening;
-import puzzleworkshop.planning.WorkingTimes;
-import puzzleworkshop.planning.WorkingTimes.FreeDay;
-import puzzleworkshop.planning.WorkingTimes.KeptPerson;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.planning.calendar.WorkingCalendar.Evening;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.calendar.WorkingTimes.FreeDay;
+import puzzleworkshop.planning.calendar.WorkingTimes.KeptPerson;
 
 /** Holidays, days off, and the evenings that were agreed on. */
 class FreeDaysForm extends Div {
 
     private final transient WorkingTimes times;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Div days = new Div();
 
-    FreeDaysForm(WorkingTimes times, Figures figures) {
+    FreeDaysForm(WorkingTimes times, Formatter figures) {
         this.times = times;
         this.figures = figures;
         addClassName("pw-section");
@@ -56,7 +56,7 @@ class FreeDaysForm extends Div {
                 return;
             }
             LocalDate last = to.getValue() == null || to.getValue().isBefore(first) ? first : to.getValue();
-            Saved.unlessRefused(figures, "workshop.saved", () -> {
+            Feedback.unlessRefused(figures, "workshop.saved", () -> {
                 first.datesUntil(last.plusDays(1))
                         .limit(366)
                         .forEach(day -> times.free(who.getValue().map(KeptPerson::id), day, note.getValue()));
@@ -103,7 +103,7 @@ class FreeDaysForm extends Div {
         date.addClassName("planning-free-day");
         Button remove = new Button(
                 getTranslation("planning.free.remove"),
-                e -> Saved.unlessRefused(figures, "planning.removed", () -> {
+                e -> Feedback.unlessRefused(figures, "planning.removed", () -> {
                     takeAway.run();
                     read();
                 }));

@@ -18,15 +18,15 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.planning.OpenHours;
-import puzzleworkshop.planning.Person;
-import puzzleworkshop.planning.WorkingTimes;
-import puzzleworkshop.planning.WorkingTimes.KeptPerson;
+import puzzleworkshop.planning.calendar.OpenHours;
+import puzzleworkshop.planning.calendar.Worker;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.calendar.WorkingTimes.KeptPerson;
 import puzzleworkshop.workshop.Stage;
 
 /** Hours of people and machines in an ordinary week, written as people write them: 08:00-12:00, 13:00-17:00. */
@@ -34,10 +34,10 @@ import puzzleworkshop.workshop.Stage;
 class HoursForm extends Div {
 
     private final transient WorkingTimes times;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Div rows = new Div();
 
-    HoursForm(WorkingTimes times, Figures figures) {
+    HoursForm(WorkingTimes times, Formatter figures) {
         this.times = times;
         this.figures = figures;
         addClassNames("pw-section");
@@ -66,17 +66,17 @@ class HoursForm extends Div {
         Week week = new Week(kept.map(k -> k.person().hours()).orElse(OpenHours.NONE), name.getValue());
         Button save = new Button(
                 getTranslation("workshop.save"),
-                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
                     times.save(
                             kept.map(KeptPerson::id),
-                            new Person(name.getValue(), week.read(), Set.of(), does.getValue()));
+                            new Worker(name.getValue(), week.read(), Set.of(), does.getValue()));
                     read();
                 }));
         Button remove = new Button(getTranslation("planning.person.remove"), e -> {
             if (kept.isEmpty()) {
                 read();
             } else {
-                Saved.unlessRefused(figures, "planning.removed", () -> {
+                Feedback.unlessRefused(figures, "planning.removed", () -> {
                     times.removePerson(kept.get().id());
                     read();
                 });
@@ -92,7 +92,7 @@ class HoursForm extends Div {
         Week week = new Week(times.hours(machine), getTranslation("planning.resource." + machine.name()));
         Button save = new Button(
                 getTranslation("workshop.save"),
-                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
                     times.saveHours(machine, week.read());
                     read();
                 }));

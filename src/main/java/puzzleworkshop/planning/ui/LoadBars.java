@@ -6,23 +6,23 @@ import com.vaadin.flow.component.html.Span;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.planning.Load;
-import puzzleworkshop.planning.Schedule;
+import puzzleworkshop.planning.schedule.Load;
+import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.workshop.Stage;
 
 /** How full the days are: for hands and laser what the plan lays on each day, and a mark where more is needed than fits. */
 class LoadBars extends Div {
 
-    LoadBars(Schedule plan, List<LocalDate> days, Figures figures) {
+    LoadBars(Schedule plan, List<LocalDate> days, Formatter figures) {
         addClassName("planning-loads");
         add(resource(Stage.Resource.HANDS, plan, days, figures), resource(Stage.Resource.LASER, plan, days, figures));
     }
 
-    private Div resource(Stage.Resource resource, Schedule plan, List<LocalDate> days, Figures figures) {
+    private Div resource(Stage.Resource resource, Schedule plan, List<LocalDate> days, Formatter figures) {
         List<Load> loads = days.stream().map(day -> plan.load(day, resource)).toList();
         Load sum = loads.stream().reduce(Load::plus).orElseThrow();
         H2 title = new H2(getTranslation("planning.resource." + resource.name()));
@@ -58,7 +58,7 @@ class LoadBars extends Div {
         return all;
     }
 
-    private Div bar(Load load, int most, Stage.Resource resource, Figures figures) {
+    private Div bar(Load load, int most, Stage.Resource resource, Formatter figures) {
         Div capacity = new Div();
         capacity.addClassName("planning-load-capacity");
         capacity.getStyle().set("height", percent(load.capacity(), most));

@@ -3,15 +3,15 @@ package puzzleworkshop.planning.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
-import puzzleworkshop.planning.Schedule.Outlook;
+import puzzleworkshop.planning.schedule.Schedule.Outlook;
 
 /** What the plan says about an order: the verdict, and beside it why. */
 @StyleSheet("context://planning.css")
 public class PlanVerdict extends Div {
 
-    public PlanVerdict(Outlook outlook, Figures figures) {
+    public PlanVerdict(Outlook outlook, Formatter figures) {
         addClassName("planning-verdict");
         Span cause = new Span(figures.say(outlook.cause()));
         cause.addClassName("pw-small");

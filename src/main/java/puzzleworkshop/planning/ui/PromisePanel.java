@@ -10,18 +10,18 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.Notices;
-import puzzleworkshop.planning.PaymentsAwaited;
-import puzzleworkshop.planning.Schedule;
-import puzzleworkshop.planning.Verdict;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.workshop.SignedIn;
 
 /** On the order's page: what was promised, what the plan says, words for the customer, and money that comes first. */
@@ -33,10 +33,10 @@ class PromisePanel implements OrderPanel {
     private final WeekPlan plan;
     private final Notices notices;
     private final PaymentsAwaited payments;
-    private final Figures figures;
+    private final Formatter figures;
     private final SignedIn signedIn;
 
-    PromisePanel(WeekPlan plan, Notices notices, PaymentsAwaited payments, Figures figures, SignedIn signedIn) {
+    PromisePanel(WeekPlan plan, Notices notices, PaymentsAwaited payments, Formatter figures, SignedIn signedIn) {
         this.plan = plan;
         this.notices = notices;
         this.payments = payments;
@@ -61,8 +61,8 @@ class PromisePanel implements OrderPanel {
         Button tell = new Button(
                 figures.text("planning.tell"),
                 e -> new TellDialog(entry, notices, figures, signedIn.name(), changed).open());
-        Verdict verdict = entry.outlook().verdict();
-        if (verdict == Verdict.LATE) {
+        DueVerdict verdict = entry.outlook().verdict();
+        if (verdict == DueVerdict.LATE) {
             tell.addThemeVariants(ButtonVariant.PRIMARY);
         }
         Div buttons = new Div(tell);
@@ -126,9 +126,9 @@ class PromisePanel implements OrderPanel {
         amount.setValue(half.amount());
         amount.setHelperText(figures.text("planning.payment.of", order.price().gross()));
         Button ask = new Button(figures.text("planning.payment.book"), e -> {
-            if (Saved.unlessRefused(figures, "planning.payment.booked", () -> {
+            if (Feedback.unlessRefused(figures, "planning.payment.booked", () -> {
                 if (amount.getValue() == null) {
-                    throw new Refused("planning.payment.range", order.price().gross());
+                    throw new Refused("payments.awaited.range", order.price().gross());
                 }
                 payments.ask(
                         order.id(), Money.of(amount.getValue(), half.currency()).rounded(), signedIn.name());

@@ -13,22 +13,22 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.orders.OrderId;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.Notices;
-import puzzleworkshop.planning.Relief;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.workshop.SignedIn;
 
 /** What gives when not everything can be on time: whom to warn, or which evening to work, with numbers. */
 class ReliefPanel extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient WorkingTimes times;
     private final transient WeekPlan plan;
     private final transient Notices notices;
@@ -41,7 +41,7 @@ class ReliefPanel extends Div {
             WorkingTimes times,
             Notices notices,
             SignedIn signedIn,
-            Figures figures,
+            Formatter figures,
             UI ui) {
         this.plan = plan;
         this.notices = notices;
@@ -54,7 +54,7 @@ class ReliefPanel extends Div {
         add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
         Thread.startVirtualThread(() -> {
             var relief = plan.relief();
-            LiveScreen.tell(ui, () -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
+            UiPush.tell(ui, () -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
         });
     }
 
@@ -67,7 +67,7 @@ class ReliefPanel extends Div {
         return title;
     }
 
-    private void show(Relief relief, WeekPlan.Standing standing) {
+    private void show(OverloadAdvice relief, WeekPlan.Standing standing) {
         removeAll();
         add(title());
         if (relief.shortMinutes() > 0) {
@@ -128,7 +128,7 @@ class ReliefPanel extends Div {
         return item;
     }
 
-    private ListItem line(Relief.Longer longer, int lateNow) {
+    private ListItem line(OverloadAdvice.Longer longer, int lateNow) {
         String when = longer.evenings().stream()
                 .map(e -> getTranslation(
                         "planning.relief.when",
@@ -144,7 +144,7 @@ class ReliefPanel extends Div {
                 lateNow));
         Button agree = new Button(
                 getTranslation("planning.relief.agree"),
-                e -> Saved.unlessRefused(
+                e -> Feedback.unlessRefused(
                         figures,
                         "planning.relief.agreed",
                         () -> longer.evenings().forEach(times::agree)));

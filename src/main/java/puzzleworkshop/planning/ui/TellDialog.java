@@ -11,13 +11,13 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.Job.Hold;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Job.Hold;
 
 /** A message to the customer to copy or to mail, and the mark that they were told. */
 public class TellDialog extends Dialog {
@@ -33,7 +33,7 @@ public class TellDialog extends Dialog {
     private boolean ownWords;
 
     /** @param after run when the customer was told */
-    public TellDialog(Entry entry, Notices notices, Figures figures, String who, Runnable after) {
+    public TellDialog(Entry entry, Notices notices, Formatter figures, String who, Runnable after) {
         this.order = entry.order();
         this.hold = entry.outlook().hold().map(Hold::forWhat);
         this.notices = notices;
@@ -64,7 +64,7 @@ public class TellDialog extends Dialog {
         body.addValueChangeListener(e -> link(e.isFromClient()));
         Button copy = new Button(getTranslation("planning.tell.copy"), e -> copy());
         told.addClickListener(e -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "planning.tell.kept",
                     () -> notices.told(order.id(), Optional.ofNullable(day.getValue()), who))) {
@@ -102,7 +102,7 @@ public class TellDialog extends Dialog {
         address.ifPresent(to -> mail.setHref(Notices.mailto(to, subject.getValue(), body.getValue())));
     }
 
-    private void label(Figures figures) {
+    private void label(Formatter figures) {
         told.setText(
                 day.getValue() == null
                         ? getTranslation("planning.tell.told")
@@ -119,6 +119,6 @@ public class TellDialog extends Dialog {
                   document.execCommand('copy');
                 }
                 """);
-        Saved.tell(getTranslation("planning.tell.copied"), false);
+        Feedback.tell(getTranslation("planning.tell.copied"), false);
     }
 }

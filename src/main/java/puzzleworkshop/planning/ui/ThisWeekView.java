@@ -30,24 +30,24 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.ObjectProvider;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
-import puzzleworkshop.orders.OrderId;
-import puzzleworkshop.planning.IsoWeek;
-import puzzleworkshop.planning.Job.Hold;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.LivePlan;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
-import puzzleworkshop.planning.Verdict;
-import puzzleworkshop.planning.WeekFeed;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.WeekPlan.Entry;
-import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.calendar.IsoWeek;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.planning.feed.WeekFeed;
+import puzzleworkshop.planning.schedule.DueVerdict;
+import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
-import puzzleworkshop.workshop.ui.FirstThings;
+import puzzleworkshop.workshop.ui.SetupChecklist;
 
 /** The home of the workshop: what is due, whether it can be done, what gives when it cannot. */
 @Route("")
@@ -72,8 +72,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient Workshop workshop;
     private final transient SignedIn signedIn;
     private final transient LivePlan live;
-    private final transient Figures figures;
-    private final transient ObjectProvider<FirstThings> firstThings;
+    private final transient Formatter figures;
+    private final transient ObjectProvider<SetupChecklist> firstThings;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -86,8 +86,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Workshop workshop,
             SignedIn signedIn,
             LivePlan live,
-            Figures figures,
-            ObjectProvider<FirstThings> firstThings) {
+            Formatter figures,
+            ObjectProvider<SetupChecklist> firstThings) {
         this.plan = plan;
         this.times = times;
         this.notices = notices;
@@ -117,7 +117,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        Runnable stop = live.listen(LiveScreen.refreshing(ui, () -> show(ui)));
+        Runnable stop = live.listen(UiPush.refreshing(ui, () -> show(ui)));
         addDetachListener(detach -> stop.run());
     }
 
@@ -148,7 +148,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
-            FirstThings first = firstThings.getObject();
+            SetupChecklist first = firstThings.getObject();
             if (first.open()) {
                 content.add(first);
                 return;
@@ -186,13 +186,13 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         int late = 0;
         int tight = 0;
         for (Entry entry : standing.entries()) {
-            Verdict verdict = entry.outlook().verdict();
+            DueVerdict verdict = entry.outlook().verdict();
             entry.outlook().hold().ifPresent(hold -> holds.merge(hold.forWhat(), 1, Integer::sum));
-            if (verdict != Verdict.WAITING && entry.order().next().equals(Optional.of(Stage.PRINT))) {
+            if (verdict != DueVerdict.WAITING && entry.order().next().equals(Optional.of(Stage.PRINT))) {
                 toPrint++;
             }
-            late += verdict == Verdict.LATE ? 1 : 0;
-            tight += verdict == Verdict.TIGHT ? 1 : 0;
+            late += verdict == DueVerdict.LATE ? 1 : 0;
+            tight += verdict == DueVerdict.TIGHT ? 1 : 0;
         }
         Div line = new Div();
         line.addClassName("planning-counts");
@@ -293,7 +293,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private void pin(OrderId order, Optional<LocalDate> day) {
-        Saved.unlessRefused(figures, day.isPresent() ? "planning.pinned" : "planning.unpinned", () -> {
+        Feedback.unlessRefused(figures, day.isPresent() ? "planning.pinned" : "planning.unpinned", () -> {
             if (day.isPresent()) {
                 plan.pin(order, day.get(), signedIn.name());
             } else {

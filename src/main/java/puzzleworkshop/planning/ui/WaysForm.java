@@ -14,21 +14,21 @@ import java.time.LocalTime;
 import java.time.format.TextStyle;
 import java.util.EnumSet;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.planning.DeliveryWay;
-import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+import puzzleworkshop.planning.calendar.WorkingTimes;
 
 /** The ways by which orders reach their customers: when they leave, until what time, and how long they take. */
 class WaysForm extends Div {
 
     private final transient WorkingTimes times;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Div rows = new Div();
 
-    WaysForm(WorkingTimes times, Figures figures) {
+    WaysForm(WorkingTimes times, Formatter figures) {
         this.times = times;
         this.figures = figures;
         addClassName("pw-section");
@@ -69,7 +69,7 @@ class WaysForm extends Div {
         MultiSelectComboBox<DayOfWeek> arrives = days("planning.way.arrives", way.arrivesOn());
         Button save = new Button(
                 getTranslation("workshop.save"),
-                e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
                     if (leaves.getValue().isEmpty() || arrives.getValue().isEmpty()) {
                         throw new Refused("planning.way.dayless");
                     }
@@ -94,13 +94,13 @@ class WaysForm extends Div {
         } else if (way.id() != 0) {
             Button makeUsual = new Button(
                     getTranslation("planning.way.make-usual"),
-                    e -> Saved.unlessRefused(figures, "workshop.saved", () -> {
+                    e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
                         times.makeUsual(way.id());
                         read();
                     }));
             Button remove = new Button(
                     getTranslation("planning.way.remove"),
-                    e -> Saved.unlessRefused(figures, "planning.removed", () -> {
+                    e -> Feedback.unlessRefused(figures, "planning.removed", () -> {
                         times.removeWay(way.id());
                         read();
                     }));

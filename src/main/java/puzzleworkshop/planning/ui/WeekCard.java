@@ -7,18 +7,18 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.function.Consumer;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderFace;
 import puzzleworkshop.orders.ui.StageStrip;
-import puzzleworkshop.planning.Schedule;
 import puzzleworkshop.planning.WeekPlan.Entry;
+import puzzleworkshop.planning.schedule.Schedule;
 
 /** One order in the week: picture, who, what, stage reached, day promised, verdict with its cause. */
 class WeekCard extends Div {
 
-    WeekCard(Entry entry, Figures figures, Consumer<Entry> chooseDay) {
+    WeekCard(Entry entry, Formatter figures, Consumer<Entry> chooseDay) {
         Order order = entry.order();
         addClassName("planning-card");
         getElement().setAttribute("data-verdict", entry.outlook().verdict().name());

@@ -2,8 +2,8 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.planning.WorkingTimes;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The part of Set-up about time: people's and machines' hours, free days, ways of delivery. */
@@ -11,9 +11,9 @@ import puzzleworkshop.workshop.ui.SetUpSection;
 class WorkingHoursSection implements SetUpSection {
 
     private final WorkingTimes times;
-    private final Figures figures;
+    private final Formatter figures;
 
-    WorkingHoursSection(WorkingTimes times, Figures figures) {
+    WorkingHoursSection(WorkingTimes times, Formatter figures) {
         this.times = times;
         this.figures = figures;
     }

@@ -11,16 +11,16 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.pricing.CostLine;
-import puzzleworkshop.pricing.CostPart;
-import puzzleworkshop.pricing.CostSheet;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatSum;
+import puzzleworkshop.pricing.cost.CostLine;
+import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.pricing.cost.CostSheet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatSum;
 
 /**
  * A net price as a bar of what it pays for, with a legend whose parts open to their lines: quantity × rate, source and
@@ -29,13 +29,13 @@ import puzzleworkshop.pricing.VatSum;
 @StyleSheet("context://pricing.css")
 public class PriceBar extends Div {
 
-    private final transient Figures figures;
-    private final transient CostWords words;
+    private final transient Formatter figures;
+    private final transient CostLabels words;
     private final Set<CostPart> opened = EnumSet.noneOf(CostPart.class);
 
-    public PriceBar(Figures figures) {
+    public PriceBar(Formatter figures) {
         this.figures = figures;
-        this.words = new CostWords(figures);
+        this.words = new CostLabels(figures);
         addClassName("pricing-bar");
     }
 

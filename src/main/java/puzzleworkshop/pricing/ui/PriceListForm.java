@@ -10,18 +10,18 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.pricing.CheckedListPrice;
-import puzzleworkshop.pricing.ListPrice;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.ListPrice;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The price list by size and pieces, each line checked against what such a puzzle costs. */
@@ -29,12 +29,12 @@ class PriceListForm extends Div {
 
     private final transient Pricing pricing;
     private final transient RateBook book;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final Div rows = new Div();
     private final transient List<Row> typed = new ArrayList<>();
 
-    PriceListForm(Pricing pricing, RateBook book, Figures figures, SignedIn signedIn) {
+    PriceListForm(Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn) {
         this.pricing = pricing;
         this.book = book;
         this.figures = figures;
@@ -77,7 +77,7 @@ class PriceListForm extends Div {
             complete &= row.isComplete();
         }
         if (complete
-                && Saved.unlessRefused(
+                && Feedback.unlessRefused(
                         figures,
                         "pricing.saved",
                         () -> book.setList(

@@ -13,15 +13,15 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.pricing.HeldRate;
 import puzzleworkshop.pricing.MovedQuote;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.RateSet;
+import puzzleworkshop.pricing.rates.HeldRate;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Changes one figure from a day on, shows which open quotes would move, and what held before. */
@@ -32,12 +32,12 @@ class RateDialog extends Dialog {
     private final transient HeldRate rate;
     private final transient Pricing pricing;
     private final transient RateBook book;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final BigDecimalField value;
     private final DatePicker from;
     private final Div moved = new Div();
 
-    RateDialog(HeldRate rate, Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+    RateDialog(HeldRate rate, Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.rate = rate;
         this.pricing = pricing;
         this.book = book;
@@ -64,7 +64,7 @@ class RateDialog extends Dialog {
             from.setInvalid(from.getValue() == null);
             if (value.getValue() != null
                     && from.getValue() != null
-                    && Saved.unlessRefused(
+                    && Feedback.unlessRefused(
                             figures,
                             "pricing.saved",
                             () -> book.set(

@@ -7,13 +7,13 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.pricing.HeldRate;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.RateKind;
-import puzzleworkshop.pricing.RateSet;
+import puzzleworkshop.pricing.rates.HeldRate;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Every figure with the day it holds from and where it was taken from; a press opens it to change it from a day on. */
@@ -21,12 +21,12 @@ class RateTable extends Div {
 
     private final transient Pricing pricing;
     private final transient RateBook book;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Runnable changed;
     private final Div groups = new Div();
 
-    RateTable(Pricing pricing, RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+    RateTable(Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.pricing = pricing;
         this.book = book;
         this.figures = figures;
@@ -52,7 +52,7 @@ class RateTable extends Div {
             if (group == RateKind.Group.MACHINE) {
                 Paragraph hour = new Paragraph(figures.text(
                         "pricing.rates.machine-hour",
-                        CostWords.rate(rates.machine().rate().perHour())));
+                        CostLabels.rate(rates.machine().rate().perHour())));
                 hour.addClassName("pricing-machine-hour");
                 box.add(hour);
             }
@@ -85,7 +85,7 @@ class RateTable extends Div {
 
     private String value(HeldRate rate, RateSet rates) {
         return switch (rate.kind().form()) {
-            case MONEY -> CostWords.rate(Money.of(rate.value(), rates.currency()));
+            case MONEY -> CostLabels.rate(Money.of(rate.value(), rates.currency()));
             case PERCENT -> figures.number(rate.value().doubleValue(), 2) + " %";
             case NUMBER, POSITIVE -> figures.number(rate.value().doubleValue(), 3);
         };

@@ -8,9 +8,9 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
+import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Rates and prices: try out, decide how a price is made, keep the price list and every figure with its day. */
@@ -20,7 +20,7 @@ import puzzleworkshop.workshop.SignedIn;
 @StyleSheet("context://pricing.css")
 public class RatesView extends Div implements HasDynamicTitle {
 
-    public RatesView(Pricing pricing, RateBook book, Figures figures, SignedIn signedIn) {
+    public RatesView(Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn) {
         addClassName("pw-page");
         Div head = new Div(new H1(getTranslation("pricing.title")), new Paragraph(getTranslation("pricing.lead")));
         head.addClassName("pw-page-head");

@@ -14,16 +14,16 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.pricing.PricePoints;
-import puzzleworkshop.pricing.PriceRule;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.VatMode;
-import puzzleworkshop.pricing.VatRounding;
+import puzzleworkshop.pricing.rates.PricePoints;
+import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRounding;
 import puzzleworkshop.workshop.SignedIn;
 
 /** How a price is made from a cost. */
@@ -40,7 +40,7 @@ class RuleForm extends Div {
     private final BigDecimalField ending = new BigDecimalField();
     private final DatePicker from = new DatePicker();
 
-    RuleForm(RateBook book, Figures figures, SignedIn signedIn, Runnable changed) {
+    RuleForm(RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
         addClassName("pw-section");
         PriceRule now = book.rule(book.today());
         FormLayout form = new FormLayout();
@@ -65,7 +65,8 @@ class RuleForm extends Div {
         vat.addValueChangeListener(event -> showWhatCounts());
         showWhatCounts();
         Button save = new Button(getTranslation("pricing.rule.save"), event -> {
-            if (complete() && Saved.unlessRefused(figures, "pricing.saved", () -> book.set(typed(), signedIn.name()))) {
+            if (complete()
+                    && Feedback.unlessRefused(figures, "pricing.saved", () -> book.set(typed(), signedIn.name()))) {
                 changed.run();
             }
         });

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.stream.IntStream;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
@@ -21,9 +21,9 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.RateBook;
-import puzzleworkshop.pricing.RateKind;
 import puzzleworkshop.pricing.WhatIf;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateKind;
 
 /** Drag margin, passes, rejects and discount, and see what the price and the profit of a usual puzzle would be. */
 class WhatIfPanel extends Div {
@@ -33,7 +33,7 @@ class WhatIfPanel extends Div {
 
     private final transient Pricing pricing;
     private final transient RateBook book;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final LengthField width;
     private final LengthField height;
     private final IntegerField pieces = new IntegerField();
@@ -47,7 +47,7 @@ class WhatIfPanel extends Div {
     private final Div outcome = new Div();
     private final Div steps = new Div();
 
-    WhatIfPanel(Pricing pricing, RateBook book, Figures figures) {
+    WhatIfPanel(Pricing pricing, RateBook book, Formatter figures) {
         this.pricing = pricing;
         this.book = book;
         this.figures = figures;

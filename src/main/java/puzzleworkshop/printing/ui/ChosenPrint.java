@@ -6,7 +6,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import java.util.stream.IntStream;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.printing.PrintRun;
@@ -24,10 +24,10 @@ class ChosenPrint extends Div {
         void drop(RunItem item);
     }
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Wishes wishes;
 
-    ChosenPrint(Figures figures, Wishes wishes) {
+    ChosenPrint(Formatter figures, Wishes wishes) {
         this.figures = figures;
         this.wishes = wishes;
         addClassName("printing-chosen");

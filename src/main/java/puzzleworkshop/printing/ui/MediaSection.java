@@ -9,7 +9,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.supplies.Supplies;
@@ -23,9 +23,9 @@ class MediaSection implements SetUpSection {
 
     private final PrintMedia media;
     private final Supplies supplies;
-    private final Figures figures;
+    private final Formatter figures;
 
-    MediaSection(PrintMedia media, Supplies supplies, Figures figures) {
+    MediaSection(PrintMedia media, Supplies supplies, Formatter figures) {
         this.media = media;
         this.supplies = supplies;
         this.figures = figures;

@@ -9,9 +9,9 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -25,7 +25,7 @@ import puzzleworkshop.supplies.SupplyKind;
 /** One sticker sheet or roll: its measures and the supplies it uses up. */
 class MediumDialog extends Dialog {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final TextField name = new TextField(getTranslation("printing.medium.name"));
     private final Select<PrintMedium.Kind> kind = new Select<>();
     private final LengthField width;
@@ -36,7 +36,8 @@ class MediumDialog extends Dialog {
     private final Select<SupplyItem> laminate;
     private final Checkbox usual = new Checkbox(getTranslation("printing.medium.usual"));
 
-    MediumDialog(PrintMedia media, Supplies supplies, Figures figures, Optional<PrintMedium> medium, Runnable changed) {
+    MediumDialog(
+            PrintMedia media, Supplies supplies, Formatter figures, Optional<PrintMedium> medium, Runnable changed) {
         this.figures = figures;
         setWidth("34rem");
         setHeaderTitle(medium.map(PrintMedium::name).orElse(getTranslation("printing.medium.new")));
@@ -62,7 +63,7 @@ class MediumDialog extends Dialog {
         add(body);
         Button keep = new Button(getTranslation("printing.medium.keep"), event -> {
             if (measured()
-                    && Saved.unlessRefused(
+                    && Feedback.unlessRefused(
                             figures,
                             Sentence.of("printing.medium.kept", name.getValue()),
                             () -> media.keep(entered(medium)))) {

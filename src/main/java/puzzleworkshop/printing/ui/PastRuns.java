@@ -12,7 +12,7 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintRoom;
@@ -28,12 +28,12 @@ class PastRuns extends Div {
 
     private final transient GangRuns runs;
     private final transient PrintRoom room;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Runnable changed;
     private int shown = AT_ONCE;
 
-    PastRuns(GangRuns runs, PrintRoom room, Figures figures, SignedIn signedIn, Runnable changed) {
+    PastRuns(GangRuns runs, PrintRoom room, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.runs = runs;
         this.room = room;
         this.figures = figures;

@@ -14,9 +14,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.RunPrinter;
 
@@ -27,13 +27,13 @@ class PdfButton extends Div {
     private static final double STEP = 0.02;
 
     private final transient RunPrinter printer;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final long run;
     private final Button start;
     private final ProgressBar progress = new ProgressBar();
     private transient Path made;
 
-    PdfButton(RunPrinter printer, long run, Figures figures) {
+    PdfButton(RunPrinter printer, long run, Formatter figures) {
         this.printer = printer;
         this.figures = figures;
         this.run = run;
@@ -58,18 +58,18 @@ class PdfButton extends Div {
                     Files.deleteIfExists(file);
                     throw wrong;
                 }
-                LiveScreen.tell(ui, () -> offer(file));
+                UiPush.tell(ui, () -> offer(file));
             } catch (Refused refused) {
-                LiveScreen.tell(ui, () -> failed(figures.say(refused)));
+                UiPush.tell(ui, () -> failed(figures.say(refused)));
             } catch (IOException | RuntimeException wrong) {
                 LOG.error("Print run {} could not be drawn", run, wrong);
-                LiveScreen.tell(ui, () -> failed(getTranslation("printing.failed")));
+                UiPush.tell(ui, () -> failed(getTranslation("printing.failed")));
             }
         });
     }
 
     private void tellProgress(UI ui, double share) {
-        LiveScreen.tell(ui, () -> {
+        UiPush.tell(ui, () -> {
             if (share - progress.getValue() >= STEP || share >= 1) {
                 progress.setValue(share);
             }
@@ -89,7 +89,7 @@ class PdfButton extends Div {
     private void failed(String sentence) {
         removeAll();
         add(start);
-        Saved.tell(sentence, true);
+        Feedback.tell(sentence, true);
     }
 
     @Override

@@ -24,9 +24,9 @@ import java.util.Map;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.DayField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
@@ -53,7 +53,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private final transient PrintRoom room;
     private final transient List<PrintMedium> media;
     private final transient RunPrinter printer;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final WaitingList waiting;
     private final Div open = new Div();
@@ -69,7 +69,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
             PrintRoom room,
             PrintMedia media,
             RunPrinter printer,
-            Figures figures,
+            Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
             Clock clock) {
@@ -147,13 +147,13 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         Thread.ofVirtual().name("lay out a print run").start(() -> {
             try {
                 PrintRun run = runs.propose(on, day, who);
-                LiveScreen.tell(ui, () -> {
+                UiPush.tell(ui, () -> {
                     refresh();
-                    Saved.tell(figures.text("printing.proposed", run.id()), false);
+                    Feedback.tell(figures.text("printing.proposed", run.id()), false);
                     working(false);
                 });
             } catch (RuntimeException wrong) {
-                LiveScreen.tell(ui, () -> {
+                UiPush.tell(ui, () -> {
                     tell(wrong);
                     working(false);
                     refresh();
@@ -169,10 +169,10 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
 
     private void tell(RuntimeException wrong) {
         if (wrong instanceof Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            Feedback.tell(figures.say(refused), true);
         } else {
             LOG.error("A print run could not be laid out", wrong);
-            Saved.tell(getTranslation("printing.failed"), true);
+            Feedback.tell(getTranslation("printing.failed"), true);
         }
     }
 

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -24,7 +24,7 @@ class PrintedDialog extends Dialog {
 
     private final transient PrintRoom room;
     private final transient PrintRun run;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Runnable changed;
     private final CheckboxGroup<RunItem> bad = new CheckboxGroup<>();
@@ -33,7 +33,12 @@ class PrintedDialog extends Dialog {
     private final Paragraph refusal = new Paragraph();
 
     PrintedDialog(
-            PrintRoom room, PrintRun run, List<String> heldBack, Figures figures, SignedIn signedIn, Runnable changed) {
+            PrintRoom room,
+            PrintRun run,
+            List<String> heldBack,
+            Formatter figures,
+            SignedIn signedIn,
+            Runnable changed) {
         this.room = room;
         this.run = run;
         this.figures = figures;
@@ -82,7 +87,7 @@ class PrintedDialog extends Dialog {
             return;
         }
         close();
-        Saved.tell(figures.text("printing.booked", run.id()), false);
+        Feedback.tell(figures.text("printing.booked", run.id()), false);
         changed.run();
     }
 }

@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
@@ -32,7 +32,7 @@ class RunPanel extends Div {
     private final transient GangRuns runs;
     private final transient PrintRoom room;
     private final transient RunPrinter printer;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Runnable changed;
     private final SheetBoard board;
@@ -42,7 +42,8 @@ class RunPanel extends Div {
     private OptionalLong chosen = OptionalLong.empty();
     private transient PrintRun run;
 
-    RunPanel(GangRuns runs, PrintRoom room, RunPrinter printer, Figures figures, SignedIn signedIn, Runnable changed) {
+    RunPanel(
+            GangRuns runs, PrintRoom room, RunPrinter printer, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.runs = runs;
         this.room = room;
         this.printer = printer;
@@ -78,7 +79,7 @@ class RunPanel extends Div {
             @Override
             public void drop(RunItem item) {
                 chosen = OptionalLong.empty();
-                if (Saved.unlessRefused(
+                if (Feedback.unlessRefused(
                         figures,
                         Sentence.of("printing.dropped", item.orderNumber()),
                         () -> run = runs.drop(run.id(), item.id(), signedIn.name()))) {
@@ -129,7 +130,7 @@ class RunPanel extends Div {
     }
 
     /** One sentence for each order of the run that had better wait. */
-    static List<String> heldBack(GangRuns runs, PrintRun run, Figures figures) {
+    static List<String> heldBack(GangRuns runs, PrintRun run, Formatter figures) {
         Map<Long, Sentence> held = runs.heldBack();
         return run.planned().stream()
                 .filter(item -> held.containsKey(item.orderId()))
@@ -174,7 +175,7 @@ class RunPanel extends Div {
     }
 
     private void discard() {
-        if (Saved.unlessRefused(
+        if (Feedback.unlessRefused(
                 figures, Sentence.of("printing.discarded", run.id()), () -> room.discard(run.id(), signedIn.name()))) {
             changed.run();
         }
@@ -188,7 +189,7 @@ class RunPanel extends Div {
         try {
             show(work.get());
         } catch (Refused refused) {
-            Saved.tell(figures.say(refused), true);
+            Feedback.tell(figures.say(refused), true);
             show(runs.get(run.id()));
         }
         changed.run();

@@ -6,7 +6,7 @@ import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.html.Div;
 import java.util.Locale;
 import java.util.OptionalLong;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -32,10 +32,10 @@ class SheetBoard extends Div {
     private static final double PIXELS_PER_MM = 1.05;
     private static final int WIDEST = 460;
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Hands hands;
 
-    SheetBoard(Figures figures, Hands hands) {
+    SheetBoard(Formatter figures, Hands hands) {
         this.figures = figures;
         this.hands = hands;
         addClassName("printing-board");

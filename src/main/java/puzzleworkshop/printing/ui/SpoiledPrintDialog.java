@@ -7,8 +7,8 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.textfield.TextField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -18,7 +18,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** A print that turned out to be no good waits for the printer again, alone. */
 class SpoiledPrintDialog extends Dialog {
 
-    SpoiledPrintDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn, Runnable changed) {
+    SpoiledPrintDialog(PrintRoom room, PrintRun run, Formatter figures, SignedIn signedIn, Runnable changed) {
         setWidth("30rem");
         setHeaderTitle(getTranslation("printing.spoil-question"));
         RadioButtonGroup<RunItem> which = new RadioButtonGroup<>();
@@ -39,7 +39,7 @@ class SpoiledPrintDialog extends Dialog {
                 which.setInvalid(true);
                 return;
             }
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     Sentence.of("printing.dropped", item.orderNumber()),
                     () -> room.spoiled(item.id(), why.getValue(), signedIn.name()))) {

@@ -6,8 +6,8 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -16,7 +16,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** Sheets that the printer spoiled: a jam, a stripe, a wrong setting. They are booked as waste. */
 class SpoiledSheetsDialog extends Dialog {
 
-    SpoiledSheetsDialog(PrintRoom room, PrintRun run, Figures figures, SignedIn signedIn) {
+    SpoiledSheetsDialog(PrintRoom room, PrintRun run, Formatter figures, SignedIn signedIn) {
         setHeaderTitle(getTranslation("printing.spoiled-sheets"));
         IntegerField count = new IntegerField(getTranslation("printing.spoiled-sheets-count"));
         count.setMin(1);
@@ -30,7 +30,7 @@ class SpoiledSheetsDialog extends Dialog {
         add(body);
         Button book = new Button(getTranslation("printing.spoiled-sheets-book"), event -> {
             int sheets = count.getValue() == null ? 0 : count.getValue();
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     Sentence.of("printing.spoiled-sheets-booked", sheets),
                     () -> room.spoiledSheets(run.id(), sheets, why.getValue(), signedIn.name()))) {

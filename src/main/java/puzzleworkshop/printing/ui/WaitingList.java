@@ -13,7 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
@@ -24,9 +24,9 @@ import puzzleworkshop.printing.PrintMedium;
 /** Pictures that wait for the printer, one row an order, earliest due first. */
 class WaitingList extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    WaitingList(Figures figures) {
+    WaitingList(Formatter figures) {
         this.figures = figures;
     }
 

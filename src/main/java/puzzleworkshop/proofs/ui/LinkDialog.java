@@ -10,8 +10,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import java.net.URI;
 import java.net.URL;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.proofs.Token;
@@ -26,10 +26,10 @@ class LinkDialog extends Dialog {
     private final TextField address = new TextField();
     private final SvgBox code = new SvgBox("proofs-code");
     private final Paragraph onlyHere = new Paragraph();
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
     /** @param publicUrl where customers reach the program; empty: as this browser does */
-    LinkDialog(Token token, String publicUrl, Figures figures) {
+    LinkDialog(Token token, String publicUrl, Formatter figures) {
         this.figures = figures;
         setHeaderTitle(figures.text("proofs.link.title"));
         address.setReadOnly(true);
@@ -74,7 +74,7 @@ class LinkDialog extends Dialog {
                   document.execCommand('copy');
                 }
                 """);
-        Saved.tell(figures.text("proofs.link.copied"), false);
+        Feedback.tell(figures.text("proofs.link.copied"), false);
     }
 
     private static String root(URL url) {

@@ -8,8 +8,8 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -28,9 +28,9 @@ class LinkPanel implements OrderPanel {
     private final Proofs proofs;
     private final Workshop workshop;
     private final SignedIn signedIn;
-    private final Figures figures;
+    private final Formatter figures;
 
-    LinkPanel(Proofs proofs, Workshop workshop, SignedIn signedIn, Figures figures) {
+    LinkPanel(Proofs proofs, Workshop workshop, SignedIn signedIn, Formatter figures) {
         this.proofs = proofs;
         this.workshop = workshop;
         this.signedIn = signedIn;
@@ -122,7 +122,7 @@ class LinkPanel implements OrderPanel {
         actions.addClassName("pw-row");
         if (open) {
             Button withdraw = new Button(figures.text("proofs.panel.withdraw"), click -> {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures, "proofs.panel.withdrawn-now", () -> proofs.withdrawLink(order.id(), signedIn.name()));
                 changed.run();
             });

@@ -25,14 +25,14 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.LiveScreen;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.StageStrip;
-import puzzleworkshop.pattern.PatternShelf;
+import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.proofs.CustomerDesk;
 import puzzleworkshop.proofs.CustomerDesk.Sight;
 import puzzleworkshop.proofs.Token;
@@ -48,8 +48,8 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient CustomerDesk desk;
     private final transient Workshop workshop;
-    private final transient PatternShelf patterns;
-    private final transient Figures figures;
+    private final transient PatternCache patterns;
+    private final transient Formatter figures;
     private final Main page = new Main();
     private final Paragraph refusal = new Paragraph();
     // Kept while the page is shown anew, so that nothing typed is lost.
@@ -60,7 +60,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private transient String from;
     private transient Sight sight;
 
-    public ProofView(CustomerDesk desk, Workshop workshop, PatternShelf patterns, Figures figures) {
+    public ProofView(CustomerDesk desk, Workshop workshop, PatternCache patterns, Formatter figures) {
         this.desk = desk;
         this.workshop = workshop;
         this.patterns = patterns;
@@ -125,7 +125,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         return from;
     }
 
-    Figures figures() {
+    Formatter figures() {
         return figures;
     }
 
@@ -247,12 +247,12 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         UI ui = event.getUI();
         try {
             Sight taken = desk.send(token, from, event.getFileName(), event.getInputStream());
-            LiveScreen.tell(ui, () -> show(taken));
+            UiPush.tell(ui, () -> show(taken));
         } catch (Refused refused) {
-            LiveScreen.tell(ui, () -> refuse(figures.say(refused)));
+            UiPush.tell(ui, () -> refuse(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("A customer's picture could not be taken in", fault);
-            LiveScreen.tell(ui, () -> refuse(getTranslation("proofs.fault")));
+            UiPush.tell(ui, () -> refuse(getTranslation("proofs.fault")));
         }
     }
 

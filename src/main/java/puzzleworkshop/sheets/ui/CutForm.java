@@ -11,8 +11,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.sheets.Sheet;
@@ -25,10 +25,10 @@ import puzzleworkshop.workshop.SignedIn;
  */
 class CutForm extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient List<Supplier<Optional<Outline>>> parts = new ArrayList<>();
 
-    CutForm(Sheet sheet, SheetRack rack, SignedIn who, Figures figures, Runnable done) {
+    CutForm(Sheet sheet, SheetRack rack, SignedIn who, Formatter figures, Runnable done) {
         this.figures = figures;
         addClassName("pw-section");
         Remainder rest = rack.proposal(sheet.id());
@@ -43,7 +43,7 @@ class CutForm extends Div {
             for (Supplier<Optional<Outline>> part : parts) {
                 part.get().ifPresent(kept::add);
             }
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "sheets.cut.done",
                     () -> rack.cut(sheet.id(), kept, place.getValue().strip(), who.name()))) {
@@ -52,7 +52,7 @@ class CutForm extends Div {
         });
         cut.addThemeVariants(ButtonVariant.PRIMARY);
         Button release = new Button(figures.text("sheets.cut.release"), event -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "sheets.cut.released",
                     () -> rack.release(sheet.reservation().orElseThrow().orderId(), who.name()))) {

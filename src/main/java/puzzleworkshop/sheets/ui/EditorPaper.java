@@ -2,7 +2,7 @@ package puzzleworkshop.sheets.ui;
 
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
@@ -12,13 +12,13 @@ final class EditorPaper {
 
     private static final int MOST_SQUARES = 80;
 
-    private final Figures figures;
+    private final Formatter figures;
     private final double width;
     private final double height;
     private final double rim;
 
     /** All in mm. */
-    EditorPaper(Figures figures, double width, double height, double rim) {
+    EditorPaper(Formatter figures, double width, double height, double rim) {
         this.figures = figures;
         this.width = width;
         this.height = height;

@@ -21,9 +21,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
@@ -48,8 +48,8 @@ import puzzleworkshop.workshop.Workshop;
 public class EnterSheetView extends Div {
 
     private final transient SheetRack rack;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final transient SignedIn who;
     private final FactsForm facts;
     private final Div shape = new Div();
@@ -62,7 +62,12 @@ public class EnterSheetView extends Div {
     private transient Runnable ready;
 
     public EnterSheetView(
-            SheetRack rack, RackSettings settings, Workshop workshop, SignedIn who, Figures figures, RackWords words) {
+            SheetRack rack,
+            RackSettings settings,
+            Workshop workshop,
+            SignedIn who,
+            Formatter figures,
+            RackLabels words) {
         this.rack = rack;
         this.figures = figures;
         this.words = words;
@@ -259,7 +264,7 @@ public class EnterSheetView extends Div {
 
     private Button mistake(Sheet sheet, Div line) {
         Button mistake = new Button(figures.text("sheets.enter.mistake"), event -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "sheets.enter.mistaken",
                     () -> rack.scrap(sheet.id(), figures.text("sheets.enter.mistyped"), who.name()))) {

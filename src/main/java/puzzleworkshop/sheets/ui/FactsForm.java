@@ -9,16 +9,16 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.BoardContamination;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.Grain;
 import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.Past;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Workshop;
@@ -26,20 +26,20 @@ import puzzleworkshop.workshop.Workshop;
 /** What is true of a board besides its shape, to type or change. What is typed stays for the next board. */
 class FactsForm extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient Workshop workshop;
     private final Select<Material> material = new Select<>();
     private final Select<Grade> grade = new Select<>();
     private final LengthField nominal;
     private final LengthField measured;
     private final LengthField bow;
-    private final Select<Past> past = new Select<>();
+    private final Select<BoardContamination> past = new Select<>();
     private final Select<Grain> grain = new Select<>();
     private final ComboBox<String> place = new ComboBox<>();
     private final BigDecimalField cost = new BigDecimalField();
     private final TextField note = new TextField();
 
-    FactsForm(Figures figures, RackSettings settings, SheetRack rack, Workshop workshop) {
+    FactsForm(Formatter figures, RackSettings settings, SheetRack rack, Workshop workshop) {
         this.figures = figures;
         this.workshop = workshop;
         this.nominal = new LengthField(figures.text("sheets.thickness"), figures.units());
@@ -71,9 +71,9 @@ class FactsForm extends Div {
         grade.setItemLabelGenerator(g -> figures.text("sheets.grade." + g.name()));
         grade.setValue(Grade.CRAFT);
         past.setLabel(figures.text("sheets.past"));
-        past.setItems(Past.values());
+        past.setItems(BoardContamination.values());
         past.setItemLabelGenerator(p -> figures.text("sheets.past." + p.name()));
-        past.setValue(Past.CLEAN);
+        past.setValue(BoardContamination.CLEAN);
         grain.setLabel(figures.text("sheets.grain"));
         grain.setItems(Grain.values());
         grain.setItemLabelGenerator(g -> figures.text("sheets.grain." + g.name()));

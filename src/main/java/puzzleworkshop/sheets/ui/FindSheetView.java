@@ -18,8 +18,8 @@ import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -41,8 +41,8 @@ import puzzleworkshop.workshop.Workshop;
 public class FindSheetView extends Div {
 
     private final transient SheetFinder finder;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final transient SignedIn who;
     private final transient Optional<WaitingBlanks> orders;
     private final WishForm form;
@@ -55,8 +55,8 @@ public class FindSheetView extends Div {
             RackSettings settings,
             Workshop workshop,
             SignedIn who,
-            Figures figures,
-            RackWords words,
+            Formatter figures,
+            RackLabels words,
             ObjectProvider<WaitingBlanks> orders) {
         this.finder = finder;
         this.figures = figures;
@@ -179,7 +179,7 @@ public class FindSheetView extends Div {
         WaitingBlank chosen = order.getValue();
         if (chosen != null && sameBlank(chosen.wish().size(), wish.size())) {
             Button button = new Button(figures.text("sheets.find.hold", chosen.number()), event -> {
-                boolean done = Saved.unlessRefused(
+                boolean done = Feedback.unlessRefused(
                         figures, "sheets.find.held", () -> orders.orElseThrow().hold(chosen, sheet, place, who.name()));
                 if (done) {
                     order.setItems(orders.map(WaitingBlanks::waiting).orElse(List.of()));

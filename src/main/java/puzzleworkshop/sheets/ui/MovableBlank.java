@@ -8,11 +8,11 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.dom.DomEvent;
 import java.util.Optional;
 import java.util.function.Consumer;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.RectanglePlaces;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -27,7 +27,7 @@ class MovableBlank extends Div {
     private static final String Y = "event.detail.y";
     private static final String EXACT = "!!event.detail.exact";
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final SheetDrawing drawing;
     private final Span verdict = new Span();
     private final transient Outline outline;
@@ -38,7 +38,7 @@ class MovableBlank extends Div {
 
     /** @param moved told the new place, or nothing when it does not fit there */
     MovableBlank(
-            Figures figures,
+            Formatter figures,
             Outline outline,
             String title,
             Size blank,

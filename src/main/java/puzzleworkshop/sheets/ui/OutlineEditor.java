@@ -12,9 +12,9 @@ import com.vaadin.flow.dom.DomEvent;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
@@ -28,7 +28,7 @@ import puzzleworkshop.measure.Length;
  */
 class OutlineEditor extends Div {
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient DrawnOutline drawn = new DrawnOutline();
     private final SvgBox box = new SvgBox("sheets-editor-box");
     private final LengthField width;
@@ -41,7 +41,7 @@ class OutlineEditor extends Div {
     private transient Spot fault;
 
     /** @param rules refuses with the spot what is a shape but no board of ours, when the shape is closed */
-    OutlineEditor(Figures figures, Consumer<Outline> rules) {
+    OutlineEditor(Formatter figures, Consumer<Outline> rules) {
         this.figures = figures;
         this.rules = rules;
         this.width = new LengthField(figures.text("sheets.editor.width"), figures.units());
@@ -257,7 +257,7 @@ class OutlineEditor extends Div {
             fault = impossible.spot().orElse(null);
             hint.setText(figures.say(impossible));
             redrawKeepingHint();
-            Saved.tell(figures.say(impossible), true);
+            Feedback.tell(figures.say(impossible), true);
             return Optional.empty();
         }
     }

@@ -20,9 +20,9 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -46,11 +46,11 @@ public class RackRulesView extends Div {
 
     private final transient RackSettings settings;
     private final transient Workshop workshop;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final Div body = new Div();
 
-    public RackRulesView(RackSettings settings, Workshop workshop, Figures figures, RackWords words) {
+    public RackRulesView(RackSettings settings, Workshop workshop, Formatter figures, RackLabels words) {
         this.settings = settings;
         this.workshop = workshop;
         this.figures = figures;
@@ -122,7 +122,7 @@ public class RackRulesView extends Div {
         BigDecimalField price = new BigDecimalField(
                 figures.text("sheets.rules.price", workshop.currency().getSymbol()));
         Button add = new Button(figures.text("sheets.rules.offer.add"), event -> {
-            boolean done = Saved.unlessRefused(figures, "sheets.one.saved", () -> {
+            boolean done = Feedback.unlessRefused(figures, "sheets.one.saved", () -> {
                 Size size = new Size(required(width), required(height));
                 Money money =
                         Money.of(price.getValue() == null ? BigDecimal.ZERO : price.getValue(), workshop.currency());
@@ -165,7 +165,7 @@ public class RackRulesView extends Div {
         LengthField width = length("sheets.steps.width", null);
         LengthField height = length("sheets.steps.height", null);
         Button add = new Button(figures.text("sheets.rules.blank.add"), event -> {
-            boolean done = Saved.unlessRefused(figures, "sheets.one.saved", () -> {
+            boolean done = Feedback.unlessRefused(figures, "sheets.one.saved", () -> {
                 blanks.add(new Size(required(width), required(height)));
                 settings.saveStandardBlanks(blanks);
             });
@@ -198,7 +198,7 @@ public class RackRulesView extends Div {
         Checkbox sawn = new Checkbox(figures.text("sheets.rules.sawn"), rules.sawnFirst());
         Button save = new Button(
                 figures.text("sheets.one.save"),
-                event -> Saved.unlessRefused(figures, "sheets.one.saved", () -> {
+                event -> Feedback.unlessRefused(figures, "sheets.one.saved", () -> {
                     BigDecimal percent = share.getValue();
                     if (percent == null || percent.signum() < 0 || percent.compareTo(BigDecimal.valueOf(100)) > 0) {
                         throw new Refused("sheets.rules.share.range");
@@ -230,7 +230,7 @@ public class RackRulesView extends Div {
         TextField name = new TextField(figures.text("sheets.rules.material.name"));
         NumberField density = new NumberField(figures.text("sheets.rules.density"));
         Button add = new Button(figures.text("sheets.rules.material.add"), event -> {
-            boolean done = Saved.unlessRefused(
+            boolean done = Feedback.unlessRefused(
                     figures,
                     "sheets.one.saved",
                     () -> settings.addMaterial(name.getValue(), density.getValue() == null ? 0 : density.getValue()));

@@ -4,13 +4,13 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.Sheet;
 
 /** One sheet in the rack: its drawing to scale, number, place and state; leads to its page. */
 class SheetCard extends Anchor {
 
-    SheetCard(Sheet sheet, Figures figures, RackWords words, Function<String, String> materials, double widestMm) {
+    SheetCard(Sheet sheet, Formatter figures, RackLabels words, Function<String, String> materials, double widestMm) {
         super("sheets/number/" + sheet.id());
         addClassName("sheets-card");
         Div picture = new Div(new SheetDrawing(figures).show(sheet).toScale(sheet.outline(), widestMm));

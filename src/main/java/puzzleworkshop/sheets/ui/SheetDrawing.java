@@ -5,14 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.stream.Collectors;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
-import puzzleworkshop.geometry.LargestRectangle;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.NewSheet;
 import puzzleworkshop.sheets.Sheet;
@@ -27,9 +27,9 @@ public class SheetDrawing extends SvgBox {
 
     private static final AtomicLong NEXT = new AtomicLong();
 
-    private final transient Figures figures;
+    private final transient Formatter figures;
 
-    public SheetDrawing(Figures figures) {
+    public SheetDrawing(Formatter figures) {
         super("sheets-drawing");
         this.figures = figures;
     }

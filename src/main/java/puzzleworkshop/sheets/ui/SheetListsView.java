@@ -24,8 +24,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -48,14 +48,14 @@ public class SheetListsView extends Div {
     private final transient SheetRack rack;
     private final transient SheetLabels labels;
     private final transient SignedIn who;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final Div read = new Div();
     private transient StockList.Table table;
     private transient List<Optional<StockList.Column>> meaning = new ArrayList<>();
 
     public SheetListsView(
-            StockList lists, SheetRack rack, SheetLabels labels, SignedIn who, Figures figures, RackWords words) {
+            StockList lists, SheetRack rack, SheetLabels labels, SignedIn who, Formatter figures, RackLabels words) {
         this.lists = lists;
         this.rack = rack;
         this.labels = labels;
@@ -87,7 +87,7 @@ public class SheetListsView extends Div {
             columns();
         } catch (Refused refused) {
             read.removeAll();
-            Saved.tell(figures.say(refused), true);
+            Feedback.tell(figures.say(refused), true);
         }
     }
 
@@ -151,7 +151,7 @@ public class SheetListsView extends Div {
             cards.add(card);
         });
         Button take = new Button(figures.text("sheets.list.take", lines.size()), event -> {
-            if (Saved.unlessRefused(figures, "sheets.list.taken", () -> lists.takeIn(lines, who.name()))) {
+            if (Feedback.unlessRefused(figures, "sheets.list.taken", () -> lists.takeIn(lines, who.name()))) {
                 read.removeAll();
             }
         });

@@ -8,8 +8,8 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetPhotos;
 import puzzleworkshop.sheets.SheetRack;
@@ -18,7 +18,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** The photo of a sheet, and taking or choosing another. */
 class SheetPhoto extends Div {
 
-    SheetPhoto(Sheet sheet, SheetRack rack, SheetPhotos photos, SignedIn who, Figures figures, Runnable changed) {
+    SheetPhoto(Sheet sheet, SheetRack rack, SheetPhotos photos, SignedIn who, Formatter figures, Runnable changed) {
         if (sheet.hasPhoto()) {
             Image image = new Image(
                     DownloadHandler.fromInputStream(event -> {
@@ -31,7 +31,7 @@ class SheetPhoto extends Div {
             add(image);
         }
         Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), photos.reduced(bytes), who.name()))) {
                 changed.run();
             }

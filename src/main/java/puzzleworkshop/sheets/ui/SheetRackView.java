@@ -21,7 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -44,8 +44,8 @@ public class SheetRackView extends Div {
     private static final double LEAST_WIDEST = 400;
 
     private final transient SheetRack rack;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final TextField text = new TextField();
     private final Select<Material> material = new Select<>();
     private final Select<Double> thickness = new Select<>();
@@ -58,7 +58,7 @@ public class SheetRackView extends Div {
     private int shown;
     private double scale;
 
-    public SheetRackView(SheetRack rack, RackSettings settings, Figures figures, RackWords words) {
+    public SheetRackView(SheetRack rack, RackSettings settings, Formatter figures, RackLabels words) {
         this.rack = rack;
         this.figures = figures;
         this.words = words;

@@ -20,8 +20,8 @@ import jakarta.annotation.security.PermitAll;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.sheets.BlankWish;
 import puzzleworkshop.sheets.RackSettings;
@@ -50,8 +50,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient SheetPhotos photos;
     private final transient StockTaking taking;
     private final transient SignedIn who;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private transient Sheet sheet;
     private String title = "";
 
@@ -64,8 +64,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             SheetPhotos photos,
             StockTaking taking,
             SignedIn who,
-            Figures figures,
-            RackWords words) {
+            Formatter figures,
+            RackLabels words) {
         this.rack = rack;
         this.finder = finder;
         this.settings = settings;
@@ -200,7 +200,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component scrap() {
         Button scrap = new Button(figures.text("sheets.one.scrap"), event -> {
-            if (Saved.unlessRefused(figures, "sheets.one.scrapped", () -> rack.scrap(sheet.id(), "", who.name()))) {
+            if (Feedback.unlessRefused(figures, "sheets.one.scrapped", () -> rack.scrap(sheet.id(), "", who.name()))) {
                 show(sheet.id());
             }
         });
@@ -216,7 +216,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
                     new Paragraph(figures.text(
                             "sheets.one.split", cut.cost(), cut.blankCost(), cut.offcutsCost(), cut.scrapped())));
             Button undo = new Button(figures.text("sheets.one.undo"), event -> {
-                if (Saved.unlessRefused(figures, "sheets.one.undone", () -> rack.undo(cut.id(), who.name()))) {
+                if (Feedback.unlessRefused(figures, "sheets.one.undone", () -> rack.undo(cut.id(), who.name()))) {
                     show(sheet.id());
                 }
             });
@@ -229,7 +229,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div section = section("sheets.one.gone");
         if (sheet.state() == SheetState.SCRAPPED) {
             section.add(new Button(figures.text("sheets.one.bringback"), event -> {
-                if (Saved.unlessRefused(
+                if (Feedback.unlessRefused(
                         figures, "sheets.one.broughtback", () -> rack.bringBack(sheet.id(), who.name()))) {
                     show(sheet.id());
                 }
@@ -265,7 +265,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         FactsForm form = new FactsForm(figures, settings, rack, workshop);
         form.show(sheet.facts(), sheet.cost());
         Button save = new Button(figures.text("sheets.one.save"), event -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     "sheets.one.saved",
                     () -> rack.change(sheet.id(), form.facts(), form.cost(), sheet.version(), who.name()))) {
@@ -288,7 +288,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             Button keep = new Button(
                     figures.text("sheets.one.keepshape"),
                     pressed -> editor.outline().ifPresent(outline -> {
-                        if (Saved.unlessRefused(
+                        if (Feedback.unlessRefused(
                                 figures,
                                 "sheets.one.saved",
                                 () -> rack.reshape(sheet.id(), outline, sheet.version(), who.name()))) {

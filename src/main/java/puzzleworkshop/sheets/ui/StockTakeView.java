@@ -19,9 +19,9 @@ import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Keys;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.InputModes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
@@ -42,12 +42,12 @@ public class StockTakeView extends Div {
     private final transient StockTaking taking;
     private final transient SheetRack rack;
     private final transient SignedIn who;
-    private final transient Figures figures;
-    private final transient RackWords words;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
     private final Div body = new Div();
     private final Div last = new Div();
 
-    public StockTakeView(StockTaking taking, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
+    public StockTakeView(StockTaking taking, SheetRack rack, SignedIn who, Formatter figures, RackLabels words) {
         this.taking = taking;
         this.rack = rack;
         this.who = who;
@@ -86,7 +86,7 @@ public class StockTakeView extends Div {
                 new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
         Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
         TextField number = new TextField(figures.text("sheets.stock.number"));
-        Keys.numbers(number, false);
+        InputModes.numbers(number, false);
         Button tick = new Button(figures.text("sheets.stock.tick"), event -> tick(number));
         tick.addThemeVariants(ButtonVariant.PRIMARY);
         Div row = new Div(number, tick, new Anchor("sheets/enter", figures.text("sheets.stock.new")));
@@ -143,7 +143,7 @@ public class StockTakeView extends Div {
                 try {
                     seen(id);
                 } catch (Refused meanwhile) {
-                    Saved.tell(figures.say(meanwhile), true);
+                    Feedback.tell(figures.say(meanwhile), true);
                     fill();
                 }
             });

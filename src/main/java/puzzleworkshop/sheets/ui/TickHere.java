@@ -5,8 +5,8 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.StockTaking;
@@ -15,9 +15,15 @@ import puzzleworkshop.workshop.SignedIn;
 /** While stock is taken, the label's code has led somebody to a sheet's page who holds the piece in hand. */
 class TickHere extends Div {
 
-    TickHere(SheetId sheet, StockTaking.Walk walk, StockTaking taking, SignedIn who, Figures figures, Runnable ticked) {
+    TickHere(
+            SheetId sheet,
+            StockTaking.Walk walk,
+            StockTaking taking,
+            SignedIn who,
+            Formatter figures,
+            Runnable ticked) {
         Button here = new Button(figures.text("sheets.stock.tick"), event -> {
-            if (Saved.unlessRefused(
+            if (Feedback.unlessRefused(
                     figures,
                     Sentence.of("sheets.stock.tickedhere", sheet.toString()),
                     () -> taking.seen(sheet, who.name()))) {

@@ -17,8 +17,8 @@ import jakarta.annotation.security.PermitAll;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.FollowingBlank;
@@ -43,10 +43,11 @@ public class WeekSheetsView extends Div {
     private final transient WeekAssignment assignment;
     private final transient SheetRack rack;
     private final transient SignedIn who;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final Div answer = new Div();
 
-    public WeekSheetsView(WeekAssignment assignment, SheetRack rack, SignedIn who, Figures figures, RackWords words) {
+    public WeekSheetsView(
+            WeekAssignment assignment, SheetRack rack, SignedIn who, Formatter figures, RackLabels words) {
         this.assignment = assignment;
         this.rack = rack;
         this.who = who;
@@ -130,7 +131,7 @@ public class WeekSheetsView extends Div {
             } catch (RuntimeException failed) {
                 ui.access(() -> {
                     ask();
-                    Saved.tell(figures.text("sheets.week.failed"), true);
+                    Feedback.tell(figures.text("sheets.week.failed"), true);
                 });
                 throw failed;
             }
@@ -287,10 +288,10 @@ public class WeekSheetsView extends Div {
                     }
                 }
             } catch (Refused taken) {
-                Saved.tell(figures.say(taken), true);
+                Feedback.tell(figures.say(taken), true);
             }
         }
-        Saved.tell(figures.text("sheets.week.held", held), false);
+        Feedback.tell(figures.text("sheets.week.held", held), false);
         ask();
     }
 }

@@ -5,7 +5,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.select.Select;
 import java.util.Optional;
 import java.util.Set;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -28,7 +28,7 @@ class WishForm extends Div {
     private final transient Workshop workshop;
     private final transient Length mostBow;
 
-    WishForm(Figures figures, RackSettings settings, Workshop workshop, Runnable changed) {
+    WishForm(Formatter figures, RackSettings settings, Workshop workshop, Runnable changed) {
         this.workshop = workshop;
         this.mostBow = settings.rules().mostBow();
         this.width = new LengthField(figures.text("sheets.steps.width"), figures.units());

@@ -16,7 +16,7 @@ import com.vaadin.flow.component.html.UnorderedList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -27,7 +27,7 @@ class LedgerDialog extends Dialog {
 
     private static final int PRICES_SHOWN = 6;
 
-    LedgerDialog(SupplyItem item, Supplies supplies, Figures figures, Runnable changed) {
+    LedgerDialog(SupplyItem item, Supplies supplies, Formatter figures, Runnable changed) {
         SupplyId id = item.id().orElseThrow();
         setHeaderTitle(item.name());
         setWidth("min(52rem, 96vw)");
@@ -48,7 +48,7 @@ class LedgerDialog extends Dialog {
         getFooter().add(change, new Button(getTranslation("supplies.close"), event -> close()));
     }
 
-    private Div prices(List<Movement> purchases, SupplyItem item, Figures figures) {
+    private Div prices(List<Movement> purchases, SupplyItem item, Formatter figures) {
         Div box = new Div();
         if (purchases.isEmpty()) {
             return box;
@@ -69,7 +69,7 @@ class LedgerDialog extends Dialog {
         return box;
     }
 
-    private Grid<Movement> ledger(SupplyId id, SupplyItem item, Supplies supplies, Figures figures) {
+    private Grid<Movement> ledger(SupplyId id, SupplyItem item, Supplies supplies, Formatter figures) {
         Grid<Movement> grid = new Grid<>();
         grid.addThemeVariants(GridVariant.NO_BORDER);
         String unit = getTranslation(item.useUnit().textKey());

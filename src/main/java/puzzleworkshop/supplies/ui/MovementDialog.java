@@ -11,8 +11,8 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.Optional;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Supplier;
@@ -52,7 +52,7 @@ class MovementDialog extends Dialog {
     private final TextField reason = new TextField();
 
     MovementDialog(
-            SupplyItem item, What what, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+            SupplyItem item, What what, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
         this.item = item;
         this.what = what;
         this.supplies = supplies;
@@ -72,7 +72,7 @@ class MovementDialog extends Dialog {
         }
         add(fields);
         Button save = new Button(getTranslation("supplies.book"), event -> {
-            if (isComplete() && Saved.unlessRefused(figures, "supplies.booked", this::book)) {
+            if (isComplete() && Feedback.unlessRefused(figures, "supplies.booked", this::book)) {
                 close();
                 changed.run();
             }

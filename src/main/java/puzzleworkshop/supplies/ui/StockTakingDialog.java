@@ -11,8 +11,8 @@ import java.math.BigDecimal;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -22,7 +22,7 @@ import puzzleworkshop.workshop.SignedIn;
 /** Takes stock of the whole shelf: what is left empty was not counted and stays as it is. */
 class StockTakingDialog extends Dialog {
 
-    StockTakingDialog(Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+    StockTakingDialog(Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
         setHeaderTitle(getTranslation("supplies.take-stock"));
         setWidth("min(30rem, 96vw)");
         Map<SupplyId, BigDecimalField> fields = new LinkedHashMap<>();
@@ -50,7 +50,8 @@ class StockTakingDialog extends Dialog {
                     counted.put(id, field.getValue());
                 }
             });
-            if (Saved.unlessRefused(figures, "supplies.booked", () -> supplies.takeStock(counted, signedIn.name()))) {
+            if (Feedback.unlessRefused(
+                    figures, "supplies.booked", () -> supplies.takeStock(counted, signedIn.name()))) {
                 close();
                 changed.run();
             }

@@ -13,7 +13,7 @@ import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.ShoppingList;
@@ -29,12 +29,12 @@ public class SuppliesView extends Div implements HasDynamicTitle {
 
     private final transient Supplies supplies;
     private final transient ShoppingList list;
-    private final transient Figures figures;
+    private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final Div shopping = new Div();
     private final Div shelf = new Div();
 
-    public SuppliesView(Supplies supplies, ShoppingList list, Figures figures, SignedIn signedIn) {
+    public SuppliesView(Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn) {
         this.supplies = supplies;
         this.list = list;
         this.figures = figures;

@@ -15,9 +15,9 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -48,7 +48,7 @@ class SupplyDialog extends Dialog {
     private final Checkbox usual = new Checkbox();
     private final Checkbox retired = new Checkbox();
 
-    SupplyDialog(SupplyItem item, Supplies supplies, Figures figures, Runnable changed) {
+    SupplyDialog(SupplyItem item, Supplies supplies, Formatter figures, Runnable changed) {
         this.before = Optional.ofNullable(item);
         this.width = new LengthField(getTranslation("supplies.width"), figures.units());
         this.height = new LengthField(getTranslation("supplies.height"), figures.units());
@@ -63,7 +63,8 @@ class SupplyDialog extends Dialog {
         useUnit.addValueChangeListener(event -> showWhatCounts());
         showWhatCounts();
         Button save = new Button(getTranslation("supplies.save"), event -> {
-            if (isComplete() && Saved.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
+            if (isComplete()
+                    && Feedback.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
                 close();
                 changed.run();
             }

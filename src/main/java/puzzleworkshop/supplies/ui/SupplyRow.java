@@ -7,7 +7,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
 import java.util.stream.Stream;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.Supplies;
@@ -19,7 +19,7 @@ class SupplyRow extends Div {
 
     private static final int FULL = 100;
 
-    SupplyRow(Restock restock, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+    SupplyRow(Restock restock, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
         SupplyItem item = restock.item();
         addClassName("supplies-row");
         Span name = new Span(item.name());
@@ -41,7 +41,7 @@ class SupplyRow extends Div {
         });
     }
 
-    private Div stock(Restock restock, Figures figures) {
+    private Div stock(Restock restock, Formatter figures) {
         SupplyItem item = restock.item();
         Span amount = new Span(figures.number(item.stock().doubleValue(), 2) + " ");
         Span unit = new Span(getTranslation(item.useUnit().textKey()));
@@ -77,7 +77,7 @@ class SupplyRow extends Div {
         return stock;
     }
 
-    private Verdict verdict(Restock restock, Figures figures) {
+    private Verdict verdict(Restock restock, Formatter figures) {
         if (restock.item().stock().signum() < 0) {
             return new Verdict(Verdict.Kind.BAD, getTranslation("supplies.verdict.owed"));
         }
@@ -91,7 +91,7 @@ class SupplyRow extends Div {
                 : new Verdict(Verdict.Kind.GOOD, getTranslation("supplies.verdict.enough"));
     }
 
-    private Div buttons(SupplyItem item, Supplies supplies, Figures figures, SignedIn signedIn, Runnable changed) {
+    private Div buttons(SupplyItem item, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
         Div buttons = new Div();
         buttons.addClassName("supplies-buttons");
         for (MovementDialog.What what : MovementDialog.What.values()) {

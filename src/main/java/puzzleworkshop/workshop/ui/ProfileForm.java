@@ -11,8 +11,8 @@ import com.vaadin.flow.component.textfield.TextField;
 import java.time.ZoneId;
 import java.util.Comparator;
 import java.util.Currency;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.workshop.Workshop;
@@ -30,7 +30,7 @@ class ProfileForm extends Div {
     private final ComboBox<String> zone = new ComboBox<>(getTranslation("workshop.profile.zone"));
     private final TextField publicUrl = new TextField(getTranslation("workshop.profile.public-url"));
 
-    ProfileForm(Workshop workshop, Figures figures) {
+    ProfileForm(Workshop workshop, Formatter figures) {
         addClassName("pw-section");
         WorkshopProfile profile = workshop.profile();
         currency.setItems(Currency.getAvailableCurrencies().stream()
@@ -59,7 +59,7 @@ class ProfileForm extends Div {
             name.setInvalid(blank);
             name.setErrorMessage(blank ? getTranslation("workshop.name.missing") : "");
             if (!blank && currency.getValue() != null && zone.getValue() != null) {
-                Saved.unlessRefused(figures, "workshop.saved", () -> workshop.save(read()));
+                Feedback.unlessRefused(figures, "workshop.saved", () -> workshop.save(read()));
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);

@@ -9,7 +9,7 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.util.Comparator;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.Workshop;
 
 /** Everything that is set once: the workshop's own part, and below it what other rooms add. */
@@ -18,7 +18,7 @@ import puzzleworkshop.workshop.Workshop;
 @RolesAllowed("OWNER")
 public class SetUpView extends Div implements HasDynamicTitle {
 
-    public SetUpView(Workshop workshop, Figures figures, List<SetUpSection> sections) {
+    public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections) {
         addClassName("pw-page");
         Div head = new Div(
                 new H1(getTranslation("workshop.set-up")), new Paragraph(getTranslation("workshop.set-up.lead")));

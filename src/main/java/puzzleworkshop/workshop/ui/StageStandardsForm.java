@@ -14,8 +14,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
 import java.util.Map;
-import puzzleworkshop.display.Figures;
-import puzzleworkshop.display.Saved;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.workshop.Stage;
@@ -27,7 +27,7 @@ class StageStandardsForm extends Div {
 
     private static final String[] COLUMNS = {"set-up", "per-puzzle", "per-piece", "rest", "rejects"};
 
-    StageStandardsForm(Workshop workshop, Figures figures) {
+    StageStandardsForm(Workshop workshop, Formatter figures) {
         addClassNames("pw-section", "workshop-standards");
         NativeTableHeader header = new NativeTableHeader();
         NativeTableRow titles =
@@ -47,7 +47,7 @@ class StageStandardsForm extends Div {
                 new NativeTable(header, body));
     }
 
-    private NativeTableRow row(StageStandard standard, Workshop workshop, Figures figures) {
+    private NativeTableRow row(StageStandard standard, Workshop workshop, Formatter figures) {
         String stage = getTranslation(standard.stage().textKey());
         NumberField setUp = field(stage, "set-up", standard.setUp().value(), 1000);
         NumberField perPuzzle = field(stage, "per-puzzle", standard.perPuzzle().value(), 1000);
@@ -63,7 +63,7 @@ class StageStandardsForm extends Div {
                         return;
                     }
                 }
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures,
                         "workshop.saved",
                         () -> workshop.save(new StageStandard(

@@ -10,9 +10,9 @@ import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.display.Figures;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Saved;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.workshop.TradeNumbers;
@@ -21,12 +21,12 @@ import puzzleworkshop.workshop.Workshop;
 /** The trade's usual numbers: overhang, margins, resolutions and the like. */
 class TradeNumbersForm extends Div {
 
-    private final Figures figures;
+    private final Formatter figures;
     private final Div form = new Div();
     private final List<Runnable> checks = new ArrayList<>();
     private boolean complete;
 
-    TradeNumbersForm(Workshop workshop, Figures figures) {
+    TradeNumbersForm(Workshop workshop, Formatter figures) {
         this.figures = figures;
         addClassName("pw-section");
         TradeNumbers now = workshop.tradeNumbers();
@@ -56,7 +56,7 @@ class TradeNumbersForm extends Div {
             complete = turn.getValue() != null && !turn.isInvalid();
             checks.forEach(Runnable::run);
             if (complete) {
-                Saved.unlessRefused(
+                Feedback.unlessRefused(
                         figures,
                         "workshop.saved",
                         () -> workshop.save(new TradeNumbers(

@@ -20,7 +20,6 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import puzzleworkshop.artwork.IntakeLimits;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.measure.Refused;
 
@@ -46,7 +45,8 @@ class DamagedFilesTest {
             long start = System.nanoTime();
             try {
                 // Limits as in the program, but smaller pictures: a damaged header may claim any size below them.
-                Facts facts = FirstLook.at(file, new IntakeLimits(IntakeLimits.USUAL.bytes(), 4_000_000, 20_000));
+                ImageHeader facts =
+                        ImageProbe.at(file, new IntakeLimits(IntakeLimits.USUAL.bytes(), 4_000_000, 20_000));
                 Survey.of(file, facts, 240, share -> {});
                 read++;
             } catch (Refused said) {

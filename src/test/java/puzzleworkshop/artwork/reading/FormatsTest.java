@@ -28,10 +28,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import puzzleworkshop.artwork.ColourFacts.Model;
-import puzzleworkshop.artwork.IntakeLimits;
-import puzzleworkshop.artwork.PictureFormat;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.reading.ColourFacts.Model;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class FormatsTest {
@@ -189,7 +188,7 @@ class FormatsTest {
             document.save(bytes);
         }
         Path file = SamplePictures.write(folder, "a.pdf", bytes.toByteArray());
-        Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
+        ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
         assertThat(facts.storedWidth()).isBetween(1239, 1241);
         assertThat(facts.storedHeight()).isBetween(1747, 1749);
         assertThat(facts.notices()).extracting("key").contains("artwork.notice.first-page", "artwork.notice.pdf-drawn");
@@ -200,7 +199,7 @@ class FormatsTest {
 
     private Survey survey(String ending, byte[] bytes, PictureFormat format, Model model) throws Exception {
         Path file = SamplePictures.write(folder, "a." + ending, bytes);
-        Facts facts = FirstLook.at(file, IntakeLimits.USUAL);
+        ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
         assertThat(facts.format()).isEqualTo(format);
         assertThat(facts.colours().model()).isEqualTo(model);
         return Survey.of(file, facts, 1600, share -> {});

@@ -23,21 +23,21 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.BoardKind;
-import puzzleworkshop.cutting.CheckItem;
-import puzzleworkshop.cutting.CutJob;
-import puzzleworkshop.cutting.CutJobs;
-import puzzleworkshop.cutting.CutSetting;
-import puzzleworkshop.cutting.Machine;
-import puzzleworkshop.cutting.Machines;
-import puzzleworkshop.cutting.PlannedTrials;
-import puzzleworkshop.cutting.Settings;
-import puzzleworkshop.cutting.Trial.Finding;
-import puzzleworkshop.cutting.Trial.Result;
-import puzzleworkshop.cutting.Trial.Source;
-import puzzleworkshop.cutting.Workpiece;
+import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.Workpiece;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.Past;
+import puzzleworkshop.sheets.BoardContamination;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
 
@@ -103,7 +103,8 @@ class CuttingViewsTest extends SpringBrowserlessTest {
 
     @Test
     void a_forbidden_board_shows_its_reason_and_no_start() {
-        CutJob job = jobs.prepare(wish(new Workpiece(CRAFT, Past.WET_GLUE, Workpiece.Film.SAFE, "")), "Robin");
+        CutJob job =
+                jobs.prepare(wish(new Workpiece(CRAFT, BoardContamination.WET_GLUE, Workpiece.Film.SAFE, "")), "Robin");
         navigate(CutJobView.class, job.id());
         assertThat(find(Paragraph.class).all())
                 .anyMatch(words -> words.getText().startsWith("This board was wet-glued"));

@@ -19,9 +19,9 @@ class ExactSearchTest {
             SplittableRandom random = new SplittableRandom(seed);
             int width = 3 + random.nextInt(4);
             int height = 3 + random.nextInt(4);
-            Shapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
+            ItemShapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
             boolean truth = bruteForce(shapes, width, height, 0, new boolean[width][height]);
-            CornerSearch search = new CornerSearch(shapes, width, height, new Effort(50_000_000));
+            CornerSearch search = new CornerSearch(shapes, width, height, new WorkBudget(50_000_000));
             assertThat(search.search())
                     .as("seed " + seed)
                     .isEqualTo(truth ? CornerSearch.Answer.YES : CornerSearch.Answer.NO);
@@ -36,11 +36,13 @@ class ExactSearchTest {
             SplittableRandom random = new SplittableRandom(seed);
             int width = 3 + random.nextInt(4);
             int height = random.nextBoolean() ? width : 3 + random.nextInt(4);
-            Shapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
+            ItemShapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
             int truth = fewest(shapes, width, height);
-            SheetSearch search = new SheetSearch(shapes, width, height, new Effort(2_000_000), seed);
+            SheetSearch search = new SheetSearch(shapes, width, height, new WorkBudget(2_000_000), seed);
             search.search();
-            assertThat(Bounds.sheets(shapes, width, height)).as("seed " + seed).isBetween(1, truth);
+            assertThat(LowerBounds.sheets(shapes, width, height))
+                    .as("seed " + seed)
+                    .isBetween(1, truth);
             assertThat(search.bestSheets).as("seed " + seed).isEqualTo(truth);
             assertThat(search.bound).as("proved, seed " + seed).isEqualTo(truth);
         }
@@ -51,14 +53,14 @@ class ExactSearchTest {
         for (long seed = 0; seed < 500; seed++) {
             SplittableRandom random = new SplittableRandom(seed);
             int width = 3 + random.nextInt(4);
-            Shapes shapes = shapes(random, 2 + random.nextInt(3), width, 6);
+            ItemShapes shapes = shapes(random, 2 + random.nextInt(3), width, 6);
             int truth = 1;
             while (!bruteForce(shapes, width, truth, 0, new boolean[width][truth])) {
                 truth++;
             }
-            StripSearch search = new StripSearch(shapes, width, new Effort(2_000_000), seed);
+            StripSearch search = new StripSearch(shapes, width, new WorkBudget(2_000_000), seed);
             search.search();
-            assertThat(Bounds.length(shapes, width)).as("seed " + seed).isLessThanOrEqualTo(truth);
+            assertThat(LowerBounds.length(shapes, width)).as("seed " + seed).isLessThanOrEqualTo(truth);
             assertThat(search.bestLength).as("seed " + seed).isEqualTo(truth);
             assertThat(search.bound).as("proved, seed " + seed).isEqualTo(truth);
         }
@@ -70,7 +72,7 @@ class ExactSearchTest {
         for (int full = 2; full <= 24; full++) {
             for (int step = 1; 2 * step <= full; step++) {
                 for (int kind = 0; kind < 2; kind++) {
-                    Bounds.Stretch u = new Bounds.Stretch(full, step, kind);
+                    LowerBounds.Stretch u = new LowerBounds.Stretch(full, step, kind);
                     for (int a = 1; a < full; a++) {
                         for (int b = 1; a + b <= full; b++) {
                             assertThat(u.of(a) + u.of(b)).isLessThanOrEqualTo(u.of(full));
@@ -84,7 +86,7 @@ class ExactSearchTest {
         }
     }
 
-    private static Shapes shapes(SplittableRandom random, int count, int width, int height) {
+    private static ItemShapes shapes(SplittableRandom random, int count, int width, int height) {
         int[] w = new int[count];
         int[] h = new int[count];
         boolean[] turnable = new boolean[count];
@@ -93,10 +95,10 @@ class ExactSearchTest {
             h[i] = 1 + random.nextInt(Math.min(height, 5));
             turnable[i] = random.nextBoolean();
         }
-        return new Shapes(w, h, turnable, 1);
+        return new ItemShapes(w, h, turnable, 1);
     }
 
-    private static int fewest(Shapes shapes, int width, int height) {
+    private static int fewest(ItemShapes shapes, int width, int height) {
         int n = shapes.count;
         boolean[] fits = new boolean[1 << n];
         for (int hand = 1; hand < 1 << n; hand++) {
@@ -122,7 +124,7 @@ class ExactSearchTest {
         return fewest[(1 << n) - 1];
     }
 
-    private static boolean bruteForce(Shapes shapes, int width, int height, int piece, boolean[][] taken) {
+    private static boolean bruteForce(ItemShapes shapes, int width, int height, int piece, boolean[][] taken) {
         if (piece == shapes.count) {
             return true;
         }

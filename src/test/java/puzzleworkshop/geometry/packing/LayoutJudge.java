@@ -17,7 +17,7 @@ public final class LayoutJudge {
     private LayoutJudge() {}
 
     /** What is wrong with a layout, in words; empty when nothing is. */
-    public static String fault(List<Piece> pieces, List<Spot> spots, double width, double height, double gap) {
+    public static String fault(List<PackItem> pieces, List<PackedAt> spots, double width, double height, double gap) {
         if (spots.size() != pieces.size()) {
             return spots.size() + " spots for " + pieces.size() + " pieces";
         }
@@ -26,8 +26,8 @@ public final class LayoutJudge {
         List<STRtree> trees = new ArrayList<>();
         List<Geometry> outlines = new ArrayList<>();
         for (int i = 0; i < spots.size(); i++) {
-            Spot spot = spots.get(i);
-            Piece piece = pieces.get(spot.piece());
+            PackedAt spot = spots.get(i);
+            PackItem piece = pieces.get(spot.piece());
             if (spot.piece() != i || spot.turned() && !piece.turnable()) {
                 return "piece " + i + " is another or turned against its will";
             }
@@ -65,7 +65,7 @@ public final class LayoutJudge {
         return a.intersection(b).getArea() > TOLERANCE;
     }
 
-    private static Geometry outline(Piece piece, Spot spot) {
+    private static Geometry outline(PackItem piece, PackedAt spot) {
         double w = spot.turned() ? piece.height() : piece.width();
         double h = spot.turned() ? piece.width() : piece.height();
         return FACTORY.createPolygon(new Coordinate[] {

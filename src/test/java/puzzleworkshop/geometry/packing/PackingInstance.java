@@ -16,7 +16,7 @@ public record PackingInstance(
         boolean strip,
         double width,
         double height,
-        List<Piece> pieces,
+        List<PackItem> pieces,
         Optional<Double> optimum,
         Optional<String> group) {
 
@@ -50,8 +50,9 @@ public record PackingInstance(
             }
         }
         boolean turns = turnable;
-        List<Piece> pieces =
-                items.stream().map(item -> new Piece(item[0], item[1], turns)).toList();
+        List<PackItem> pieces = items.stream()
+                .map(item -> new PackItem(item[0], item[1], turns))
+                .toList();
         return kind.equals("strip") || kind.equals("bins")
                 ? Optional.of(new PackingInstance(name, kind.equals("strip"), width, height, pieces, optimum, group))
                 : Optional.empty();
@@ -81,7 +82,7 @@ public record PackingInstance(
             parts.add(across ? new int[] {cut, part[1]} : new int[] {part[0], cut});
             parts.add(across ? new int[] {side - cut, part[1]} : new int[] {part[0], side - cut});
         }
-        List<Piece> made = parts.stream().map(p -> Piece.of(p[0], p[1])).toList();
+        List<PackItem> made = parts.stream().map(p -> PackItem.of(p[0], p[1])).toList();
         return new PackingInstance(
                 "cut-" + pieces + "-" + seed, true, width, 0, made, Optional.of((double) height), Optional.empty());
     }

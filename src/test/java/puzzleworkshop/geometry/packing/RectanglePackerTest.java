@@ -20,11 +20,11 @@ class RectanglePackerTest {
     /** ISO 216: the next smaller size is half of the larger, rounded down, so 2^n of them always fit. */
     @Test
     void two_A4_fill_an_A3_and_sixteen_an_A0() {
-        Packed onA3 = PACKER.onSheets(Collections.nCopies(2, Piece.of(210, 297)), 297, 420, List.of());
+        Packed onA3 = PACKER.onSheets(Collections.nCopies(2, PackItem.of(210, 297)), 297, 420, List.of());
         assertThat(onA3.sheets()).isEqualTo(1);
-        Packed onA0 = PACKER.onSheets(Collections.nCopies(16, Piece.of(210, 297)), 841, 1189, List.of());
+        Packed onA0 = PACKER.onSheets(Collections.nCopies(16, PackItem.of(210, 297)), 841, 1189, List.of());
         assertThat(onA0.sheets()).isEqualTo(1);
-        Packed oneMore = PACKER.onSheets(Collections.nCopies(17, Piece.of(210, 297)), 841, 1189, List.of());
+        Packed oneMore = PACKER.onSheets(Collections.nCopies(17, PackItem.of(210, 297)), 841, 1189, List.of());
         assertThat(oneMore.sheets()).isEqualTo(2);
         assertThat(oneMore.provenBest()).isTrue();
     }
@@ -42,8 +42,8 @@ class RectanglePackerTest {
     }
 
     private static void assertSquaresFill(double width, double length, int... sides) {
-        List<Piece> pieces =
-                IntStream.of(sides).mapToObj(side -> Piece.of(side, side)).toList();
+        List<PackItem> pieces =
+                IntStream.of(sides).mapToObj(side -> PackItem.of(side, side)).toList();
         Packed packed = RectanglePacker.withGap(0).onRoll(pieces, width, List.of());
         assertThat(packed.length()).isEqualTo(length);
         assertThat(packed.provenBest()).isTrue();
@@ -55,8 +55,8 @@ class RectanglePackerTest {
     void squares_of_sides_1_to_n_need_what_Korf_found() {
         int[][] known = {{5, 5, 12}, {6, 9, 11}, {7, 7, 22}, {8, 14, 15}};
         for (int[] k : known) {
-            List<Piece> pieces = IntStream.rangeClosed(1, k[0])
-                    .mapToObj(side -> Piece.of(side, side))
+            List<PackItem> pieces = IntStream.rangeClosed(1, k[0])
+                    .mapToObj(side -> PackItem.of(side, side))
                     .toList();
             Packed packed = RectanglePacker.withGap(0).onRoll(pieces, k[1], List.of());
             assertThat(packed.length()).as("squares 1 to " + k[0]).isEqualTo(k[2]);
@@ -86,7 +86,7 @@ class RectanglePackerTest {
             double gap = random.nextInt(3) == 0 ? 0 : random.nextDouble(6);
             double width = 100 + random.nextDouble(300);
             double height = 100 + random.nextDouble(400);
-            List<Piece> pieces = pieces(random, 1 + random.nextInt(25), width, height);
+            List<PackItem> pieces = pieces(random, 1 + random.nextInt(25), width, height);
             RectanglePacker packer = RectanglePacker.withGap(gap).effort(300_000);
             Packed sheets = packer.onSheets(pieces, width, height, List.of());
             assertThat(LayoutJudge.fault(pieces, sheets.spots(), width, height, gap))
@@ -106,9 +106,9 @@ class RectanglePackerTest {
         for (long seed = 0; seed < 200; seed++) {
             SplittableRandom random = new SplittableRandom(seed);
             double gap = random.nextDouble(4);
-            List<Piece> pieces = pieces(random, 3 + random.nextInt(15), 297, 420);
-            Piece first = pieces.get(0);
-            Spot pin = new Spot(
+            List<PackItem> pieces = pieces(random, 3 + random.nextInt(15), 297, 420);
+            PackItem first = pieces.get(0);
+            PackedAt pin = new PackedAt(
                     0, 0, random.nextDouble(297 - first.width()), random.nextDouble(420 - first.height()), false);
             RectanglePacker packer = RectanglePacker.withGap(gap).effort(500_000);
             for (boolean roll : new boolean[] {false, true}) {
@@ -131,17 +131,17 @@ class RectanglePackerTest {
 
     @Test
     void pins_on_each_other_or_outside_are_refused() {
-        List<Piece> two = List.of(Piece.of(100, 100), Piece.of(100, 100));
+        List<PackItem> two = List.of(PackItem.of(100, 100), PackItem.of(100, 100));
         assertThatThrownBy(() -> PACKER.onSheets(
-                        two, 200, 200, List.of(new Spot(0, 0, 0, 0, false), new Spot(1, 0, 50, 50, false))))
+                        two, 200, 200, List.of(new PackedAt(0, 0, 0, 0, false), new PackedAt(1, 0, 50, 50, false))))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> PACKER.onSheets(two, 200, 200, List.of(new Spot(0, 0, 120, 0, false))))
+        assertThatThrownBy(() -> PACKER.onSheets(two, 200, 200, List.of(new PackedAt(0, 0, 120, 0, false))))
                 .isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
     void a_piece_larger_than_the_sheet_is_refused_and_no_pieces_need_no_sheet() {
-        assertThatThrownBy(() -> PACKER.onSheets(List.of(Piece.of(300, 430)), 297, 420, List.of()))
+        assertThatThrownBy(() -> PACKER.onSheets(List.of(PackItem.of(300, 430)), 297, 420, List.of()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("larger than the sheet");
         assertThat(PACKER.onSheets(List.of(), 297, 420, List.of()).sheets()).isZero();
@@ -150,26 +150,26 @@ class RectanglePackerTest {
 
     @Test
     void a_piece_that_may_not_be_turned_is_not() {
-        List<Piece> pieces = List.of(new Piece(200, 50, false), new Piece(50, 200, false));
+        List<PackItem> pieces = List.of(new PackItem(200, 50, false), new PackItem(50, 200, false));
         Packed packed = PACKER.onSheets(pieces, 200, 200, List.of());
         assertThat(packed.sheets()).isEqualTo(2);
         assertThat(packed.provenBest()).isTrue();
-        assertThat(PACKER.onSheets(List.of(Piece.of(200, 50), Piece.of(50, 200)), 200, 200, List.of())
+        assertThat(PACKER.onSheets(List.of(PackItem.of(200, 50), PackItem.of(50, 200)), 200, 200, List.of())
                         .sheets())
                 .isEqualTo(1);
     }
 
     @Test
     void the_same_pieces_get_the_same_answer() {
-        List<Piece> pieces = pieces(new SplittableRandom(7), 30, 297, 420);
+        List<PackItem> pieces = pieces(new SplittableRandom(7), 30, 297, 420);
         assertThat(PACKER.onSheets(pieces, 297, 420, List.of()))
                 .isEqualTo(PACKER.onSheets(pieces, 297, 420, List.of()));
     }
 
-    static List<Piece> pieces(SplittableRandom random, int count, double width, double height) {
-        List<Piece> pieces = new ArrayList<>();
+    static List<PackItem> pieces(SplittableRandom random, int count, double width, double height) {
+        List<PackItem> pieces = new ArrayList<>();
         for (int i = 0; i < count; i++) {
-            pieces.add(new Piece(
+            pieces.add(new PackItem(
                     5 + random.nextDouble(width * 0.7),
                     5 + random.nextDouble(height * 0.6),
                     random.nextInt(4) > 0 && width * 0.7 + 5 < height && height * 0.6 + 5 < width));

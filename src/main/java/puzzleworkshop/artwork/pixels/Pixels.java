@@ -1,0 +1,83 @@
+package puzzleworkshop.artwork.pixels;
+
+import java.awt.color.CMMException;
+import java.io.IOException;
+import java.nio.file.Path;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.JpegRows;
+import puzzleworkshop.artwork.reading.PdfPage;
+import puzzleworkshop.artwork.reading.PngRows;
+import puzzleworkshop.measure.Refused;
+
+/**
+ * A picture's pixels, read from the file row by row: never more of them in memory than a strip. Channels are grey, RGB or
+ * CMYK (0 = no ink) in the file's own colour space; see-through parts are laid on white.
+ */
+public final class Pixels {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Pixels.class);
+
+    private final Path file;
+    private final ImageHeader facts;
+
+    private Pixels(Path file, ImageHeader facts) {
+        this.file = file;
+        this.facts = facts;
+    }
+
+    public static Pixels of(Path file, ImageHeader facts) {
+        return new Pixels(file, facts);
+    }
+
+    public ImageHeader facts() {
+        return facts;
+    }
+
+    /** What one row taker gets: how many channels, and how they become colours of the screen. */
+    public record Channels(int count, ScreenColours colours) {}
+
+    /** Makes the taker once the channels are known, that is before the first row. */
+    @FunctionalInterface
+    public interface TakerFor {
+        RowTaker with(Channels channels);
+    }
+
+    /**
+     * Reads all rows.
+     *
+     * @return the channels that were read
+     * @throws Refused when the pixels cannot be read; the sentence says what to send
+     */
+    public Channels each(TakerFor maker) throws IOException {
+        DecodedRowSink spout = new DecodedRowSink(facts, maker);
+        try {
+            switch (facts.format()) {
+                case JPEG -> JpegRows.read(file, facts, spout);
+                case PNG -> PngRows.read(file, facts, spout);
+                case TIFF, WEBP -> StripRows.read(file, facts, spout);
+                case PDF -> PdfPage.draw(file, facts, spout);
+            }
+        } catch (Refused said) {
+            throw said;
+        } catch (IOException
+                | CMMException
+                | IllegalArgumentException
+                | IndexOutOfBoundsException
+                | NegativeArraySizeException
+                | NullPointerException
+                | IllegalStateException
+                | ArithmeticException
+                | ClassCastException
+                | UnsupportedOperationException broken) {
+            // Readers answer damaged files with whatever they trip over; for the sender it is one and the same.
+            LOG.debug("A {} could not be read: {}", facts.format(), broken.toString());
+            throw new Refused("artwork.refused.damaged");
+        } catch (OutOfMemoryError tooMuch) {
+            // Thrown while allocating one large array for this very file; giving it up frees everything at once.
+            throw new Refused("artwork.refused.too-much-memory");
+        }
+        return spout.finish();
+    }
+}

@@ -1,0 +1,151 @@
+package puzzleworkshop.cutfiles.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.progressbar.ProgressBar;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.UploadEvent;
+import jakarta.annotation.security.PermitAll;
+import java.io.IOException;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.cutfiles.CutInspector;
+import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Refused;
+
+/** Drop a cut file from elsewhere: its real size, what is wrong with it, and a cleaned one to take away. */
+@Route("check-cut-file")
+@Menu(title = "pattern.check.title", order = 65)
+@PermitAll
+@StyleSheet("context://pattern.css")
+public class CheckCutFileView extends Div implements HasDynamicTitle {
+
+    private static final Logger LOG = LoggerFactory.getLogger(CheckCutFileView.class);
+    private static final int BYTES_PER_MEGABYTE = 1_000_000;
+
+    private final transient Formatter figures;
+    private final Upload upload = new Upload(this::receive);
+    private final Paragraph refusal = new Paragraph();
+    private final ProgressBar working = new ProgressBar();
+    private final CheckChoices choices;
+    private final InspectionDrawing drawing = new InspectionDrawing();
+    private final Div drawn = new Div(drawing);
+    private final InspectionList list;
+    private transient byte[] bytes = {};
+    private transient String name = "";
+
+    public CheckCutFileView(Formatter figures, Machines machines) {
+        this.figures = figures;
+        this.choices = new CheckChoices(figures, machines.standard().map(Machine::bed), this::again);
+        this.list = new InspectionList(figures, drawing::show);
+        addClassName("pw-page");
+        Div head = new Div(
+                new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
+        head.addClassName("pw-page-head");
+
+        upload.setId("cut-file-upload");
+        upload.setMaxFiles(1);
+        upload.setMaxFileSize(DrawnFile.MOST_BYTES);
+        upload.setAcceptedFileExtensions(".svg", ".dxf");
+        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
+        upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
+        upload.setWidthFull();
+        upload.addFileRejectedListener(event -> refuse(getTranslation(
+                "pattern.check.rejected", event.getFileName(), DrawnFile.MOST_BYTES / BYTES_PER_MEGABYTE)));
+        refusal.addClassName("pw-note");
+        refusal.getElement().setAttribute("data-kind", "bad");
+        refusal.getElement().setAttribute("role", "alert");
+        working.setIndeterminate(true);
+        working.setVisible(false);
+        refuse("");
+        Div intake = new Div(upload, choices, working, refusal);
+        intake.addClassName("pw-section");
+
+        drawn.addClassNames("pw-section", "pattern-check-drawing");
+        Div result = new Div(drawn, list);
+        result.addClassName("pattern-check-result");
+        drawn.setVisible(false);
+        list.setVisible(false);
+        add(head, intake, result);
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("pattern.check.title");
+    }
+
+    /** In the upload's own thread: a large file takes seconds to inspect and must not stop the screen. */
+    private void receive(UploadEvent event) throws IOException {
+        UI ui = event.getUI();
+        byte[] received = event.getInputStream().readNBytes(DrawnFile.MOST_BYTES + 1);
+        String fileName = event.getFileName();
+        CheckChoices.Chosen chosen = choices.chosen();
+        UiPush.tell(ui, () -> {
+            working.setVisible(true);
+            bytes = received;
+            name = fileName;
+        });
+        inspect(ui, fileName, received, chosen);
+        UiPush.tell(ui, upload::clearFileList);
+    }
+
+    /** The choices changed: the same file is looked at again. */
+    private void again() {
+        if (bytes.length > 0) {
+            UI ui = UI.getCurrent();
+            byte[] same = bytes;
+            String sameName = name;
+            CheckChoices.Chosen chosen = choices.chosen();
+            working.setVisible(true);
+            Thread.startVirtualThread(() -> inspect(ui, sameName, same, chosen));
+        }
+    }
+
+    private void inspect(UI ui, String fileName, byte[] received, CheckChoices.Chosen chosen) {
+        try {
+            DrawnFile file = DrawnFile.read(fileName, received, chosen.pxPerInch());
+            Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
+            UiPush.tell(ui, () -> show(inspection, chosen));
+        } catch (Refused refused) {
+            UiPush.tell(ui, () -> notRead(figures.say(refused)));
+        } catch (RuntimeException fault) {
+            LOG.error("The cut file {} could not be inspected", fileName, fault);
+            UiPush.tell(ui, () -> notRead(getTranslation("pattern.check.fault", fileName)));
+        }
+    }
+
+    private void show(Inspection inspection, CheckChoices.Chosen chosen) {
+        refuse("");
+        drawn.setVisible(true);
+        list.setVisible(true);
+        drawing.show(inspection, Optional.empty());
+        list.show(inspection, chosen.speed());
+    }
+
+    /** What was found in the file before must not be taken for this one's. */
+    private void notRead(String sentence) {
+        drawn.setVisible(false);
+        list.setVisible(false);
+        refuse(sentence);
+    }
+
+    private void refuse(String sentence) {
+        working.setVisible(false);
+        refusal.setText(sentence);
+        refusal.setVisible(!sentence.isEmpty());
+    }
+}

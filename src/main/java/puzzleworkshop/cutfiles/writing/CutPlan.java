@@ -1,0 +1,84 @@
+package puzzleworkshop.cutfiles.writing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+
+/**
+ * Lines in the order in which they are cut: two groups, inner lines and outline, each line once, with the way the head
+ * travels between them kept short. What cut files are written from.
+ *
+ * @param title what is cut, stated in the file
+ * @param sequence which group comes first
+ * @param inner inner lines in cutting order and direction
+ * @param outline outer lines in cutting order; one closed path for a puzzle
+ * @param travelMm way between the lines with the beam off, starting at the origin
+ * @param travelAsDrawnMm the same in the order the lines were given in
+ */
+public record CutPlan(
+        String title,
+        Sequence sequence,
+        List<CurvePath> inner,
+        List<CurvePath> outline,
+        double travelMm,
+        double travelAsDrawnMm) {
+
+    /** Which group is cut first. */
+    public enum Sequence {
+        /** The usual way: the sheet stays put until the last line. */
+        INNER_FIRST,
+        /** For sheets that move or bow when the inside is weakened. */
+        OUTLINE_FIRST
+    }
+
+    public CutPlan {
+        inner = List.copyOf(inner);
+        outline = List.copyOf(outline);
+    }
+
+    /** Plans any lines; a group may be empty, not both. */
+    public static CutPlan of(String title, List<CurvePath> inner, List<CurvePath> outline, Sequence sequence) {
+        boolean innerFirst = sequence == Sequence.INNER_FIRST;
+        List<CurvePath> firstDrawn = innerFirst ? inner : outline;
+        List<CurvePath> lastDrawn = innerFirst ? outline : inner;
+        Point origin = Point.of(0, 0);
+        List<CurvePath> first = ShortTravel.order(firstDrawn, origin);
+        List<CurvePath> last = ShortTravel.order(
+                lastDrawn, first.isEmpty() ? origin : first.getLast().end());
+        double travel = ShortTravel.travel(first, last, origin);
+        double asDrawn = ShortTravel.travel(firstDrawn, lastDrawn, origin);
+        return new CutPlan(title, sequence, innerFirst ? first : last, innerFirst ? last : first, travel, asDrawn);
+    }
+
+    /** All lines in cutting order. */
+    public List<CurvePath> inOrder() {
+        return (sequence == Sequence.INNER_FIRST
+                        ? Stream.concat(inner.stream(), outline.stream())
+                        : Stream.concat(outline.stream(), inner.stream()))
+                .toList();
+    }
+
+    public double lengthMm() {
+        return inOrder().stream().mapToDouble(CurvePath::lengthMm).sum();
+    }
+
+    /** The frame: the smallest upright rectangle around all lines. */
+    public Bounds frame() {
+        return inOrder().stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
+    }
+
+    /** The same lines moved, for a place on a sheet. */
+    public CutPlan movedBy(double dxMm, double dyMm) {
+        return new CutPlan(
+                title, sequence, moved(inner, dxMm, dyMm), moved(outline, dxMm, dyMm), travelMm, travelAsDrawnMm);
+    }
+
+    private static List<CurvePath> moved(List<CurvePath> paths, double dx, double dy) {
+        List<CurvePath> moved = new ArrayList<>(paths.size());
+        paths.forEach(path -> moved.add(path.translated(dx, dy)));
+        return moved;
+    }
+}

@@ -1,4 +1,0 @@
-package puzzleworkshop.cutting;
-
-/** Published within the transaction that records a trial of a setting or dials something else in for it. */
-public record SettingChanged(long settingId) {}

@@ -1,4 +1,0 @@
-package puzzleworkshop.cutting;
-
-/** Published within the transaction that plans a trial or closes one: the day's work has changed. */
-public record TrialsPlanned() {}

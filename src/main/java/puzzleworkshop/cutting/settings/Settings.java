@@ -1,0 +1,165 @@
+package puzzleworkshop.cutting.settings;
+
+import java.time.Clock;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+
+/** What is dialled in for which board, and the trials that speak for it. */
+@Service
+public class Settings {
+
+    private final SettingStore store;
+    private final Machines machines;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    Settings(SettingStore store, Machines machines, ApplicationEventPublisher events, Clock clock) {
+        this.store = store;
+        this.machines = machines;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * The setting for a board: the stored one, or common practice (id 0, UNTRIED) when nothing was ever tried. A
+     * setting that is not proven should be said before an order is promised: a trial is needed first.
+     */
+    @Transactional(readOnly = true)
+    public CutSetting forBoard(Machine machine, BoardKind board) {
+        return store.find(machine.id(), board)
+                .map(row -> setting(machine, row))
+                .orElseGet(() -> new CutSetting(
+                        0, machine, board, CommonPractice.parametersFor(machine, board), SettingState.UNTRIED));
+    }
+
+    @Transactional(readOnly = true)
+    public CutSetting forBoard(Machine machine, String material, String grade, Length thickness) {
+        return forBoard(machine, new BoardKind(material, grade, thickness));
+    }
+
+    /** All boards that a machine has a setting for. */
+    @Transactional(readOnly = true)
+    public List<CutSetting> of(Machine machine) {
+        return store.ofMachine(machine.id()).stream()
+                .map(row -> setting(machine, row))
+                .toList();
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<CutSetting> find(long settingId) {
+        return store.find(settingId)
+                .map(row -> setting(machines.find(row.machineId()).orElseThrow(), row));
+    }
+
+    /** The trials of a setting, oldest first. */
+    @Transactional(readOnly = true)
+    public TrialEvidence evidence(CutSetting setting) {
+        return new TrialEvidence(setting.machine().beam(), setting.id() == 0 ? List.of() : store.trials(setting.id()));
+    }
+
+    /** What to try next and why; none when the setting is proven as it stands. */
+    @Transactional(readOnly = true)
+    public Optional<NextTry> nextTry(CutSetting setting) {
+        return NextTry.after(setting.machine(), setting.board(), evidence(setting), setting.parameters());
+    }
+
+    /** Puts a kind of board on the machine's list, to be tried; returns its setting, new or known. */
+    @Transactional
+    public CutSetting add(Machine machine, BoardKind board) {
+        store.lock(machine.id(), board);
+        return forBoard(machine, board);
+    }
+
+    /** From now on this is dialled in for the board, whatever the trials say. */
+    @Transactional
+    public CutSetting choose(Machine machine, BoardKind board, CutParameters parameters, String by) {
+        requireWithin(machine, parameters);
+        long id = store.lock(machine.id(), board);
+        store.choose(id, parameters, by, clock.instant());
+        events.publishEvent(new SettingChanged(id));
+        return find(id).orElseThrow();
+    }
+
+    /**
+     * Writes a trial down. While the present choice is not proven, it moves to the best that the trials now speak for; a
+     * doubtful one only to one that is proven.
+     *
+     * @param photo of the edge, if one was taken
+     * @throws Refused when the machine cannot run these parameters, or the photo is not a picture we can keep
+     */
+    @Transactional
+    public Trial record(
+            Machine machine,
+            BoardKind board,
+            CutParameters parameters,
+            Finding finding,
+            Source source,
+            String by,
+            Optional<Photo> photo) {
+        requireWithin(machine, parameters);
+        photo.ifPresent(Settings::requirePicture);
+        long id = store.lock(machine.id(), board);
+        CutParameters before = parametersOf(machine, store.find(id).orElseThrow());
+        long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
+        photo.ifPresent(picture -> store.addPhoto(trialId, picture));
+        List<Trial> trials = store.trials(id);
+        TrialEvidence evidence = new TrialEvidence(machine.beam(), trials);
+        SettingState state = evidence.stateOf(before);
+        CutParameters best = evidence.best(before);
+        boolean better = state == SettingState.UNTRIED
+                || state == SettingState.TRYING
+                || state == SettingState.DOUBTFUL && evidence.stateOf(best) == SettingState.PROVEN;
+        if (better && !best.equals(before)) {
+            store.choose(id, best, by, clock.instant());
+        }
+        events.publishEvent(new SettingChanged(id));
+        return trials.getLast();
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<Photo> photo(long trialId) {
+        return store.photo(trialId);
+    }
+
+    private CutSetting setting(Machine machine, SettingStore.Row row) {
+        CutParameters parameters = parametersOf(machine, row);
+        SettingState state = new TrialEvidence(machine.beam(), store.trials(row.id())).stateOf(parameters);
+        return new CutSetting(row.id(), machine, row.board(), parameters, state);
+    }
+
+    private static CutParameters parametersOf(Machine machine, SettingStore.Row row) {
+        return row.chosen().orElseGet(() -> CommonPractice.parametersFor(machine, row.board()));
+    }
+
+    private static void requireWithin(Machine machine, CutParameters parameters) {
+        if (parameters.speed().compareTo(machine.motion().maxCut()) > 0) {
+            throw new Refused(
+                    "cutting.setting.too.fast",
+                    parameters.speed(),
+                    machine.name(),
+                    machine.motion().maxCut());
+        }
+    }
+
+    private static void requirePicture(Photo photo) {
+        if (!photo.isWhatItSays()) {
+            throw new Refused("cutting.photo.type");
+        }
+        if (photo.bytes().length == 0 || photo.bytes().length > Photo.MOST_BYTES) {
+            throw new Refused("cutting.photo.size", Photo.MOST_BYTES / 1_000_000);
+        }
+    }
+}

@@ -1,0 +1,3 @@
+/** Settings of a machine for a kind of board, and how far they are proven. */
+@org.springframework.modulith.NamedInterface("settings")
+package puzzleworkshop.cutting.settings;

@@ -1,0 +1,124 @@
+package puzzleworkshop.cutting.trials;
+
+import java.time.Clock;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutMoved;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.SettingChanged;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.measure.Minutes;
+
+/**
+ * Trials that confirmed orders wait for. One is planned when an order is confirmed on settings that are not proven; it is
+ * closed when they are proven, when the order has been cut through, or when the order no longer needs it.
+ */
+@Service
+public class PlannedTrials {
+
+    /** Setting the gap, a few short lines in waste of the same board, looking at the edge; common practice. */
+    public static final Minutes TAKES = Minutes.of(15);
+
+    /** Why one was closed. */
+    enum Closed {
+        PROVEN,
+        CUT,
+        GIVEN_UP
+    }
+
+    private final PlannedTrialStore store;
+    private final Settings settings;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    PlannedTrials(PlannedTrialStore store, Settings settings, ApplicationEventPublisher events, Clock clock) {
+        this.store = store;
+        this.settings = settings;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /** Plans a trial for an order, unless the settings for its board are proven or one is planned already. */
+    @Transactional
+    public Optional<PlannedTrial> planFor(long orderId, String label, Machine machine, BoardKind board, String by) {
+        CutSetting setting = settings.add(machine, board);
+        if (setting.isProven()) {
+            return Optional.empty();
+        }
+        if (store.insert(setting.id(), orderId, label, by, clock.instant())) {
+            events.publishEvent(new TrialsPlanned());
+        }
+        return openFor(orderId);
+    }
+
+    /** All that are still to be made, the oldest first. */
+    @Transactional(readOnly = true)
+    public List<PlannedTrial> open() {
+        return store.open().stream().map(this::told).toList();
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<PlannedTrial> openFor(long orderId) {
+        return store.openFor(orderId).map(this::told);
+    }
+
+    /** What each order's trial takes of hands and laser; orders on the same setting need it once, the oldest carries it. */
+    @Transactional(readOnly = true)
+    public Map<Long, Minutes> minutesByOrder() {
+        Set<Long> carried = new HashSet<>();
+        Map<Long, Minutes> minutes = new HashMap<>();
+        for (PlannedTrialStore.Row row : store.open()) {
+            if (carried.add(row.settingId())) {
+                minutes.put(row.orderId(), TAKES);
+            }
+        }
+        return minutes;
+    }
+
+    /** The order no longer needs its trial: it was given up, or is to be cut from another board. */
+    @Transactional
+    public void dropFor(long orderId) {
+        close(store.openFor(orderId).stream().toList(), Closed.GIVEN_UP);
+    }
+
+    @EventListener
+    void changed(SettingChanged event) {
+        if (settings.find(event.settingId()).orElseThrow().isProven()) {
+            close(store.openOf(event.settingId()), Closed.PROVEN);
+        }
+    }
+
+    @EventListener
+    void cut(CutMoved event) {
+        if (event.job().orderId().isPresent()
+                && event.job().state() == CutJob.State.DONE
+                && event.job().result().equals(Optional.of(Result.THROUGH))) {
+            close(store.openFor(event.job().orderId().getAsLong()).stream().toList(), Closed.CUT);
+        }
+    }
+
+    private void close(List<PlannedTrialStore.Row> rows, Closed how) {
+        rows.forEach(row -> store.close(row.id(), how, clock.instant()));
+        if (!rows.isEmpty()) {
+            events.publishEvent(new TrialsPlanned());
+        }
+    }
+
+    private PlannedTrial told(PlannedTrialStore.Row row) {
+        CutSetting setting = settings.find(row.settingId()).orElseThrow();
+        return new PlannedTrial(
+                row.id(), setting, row.orderId(), row.label(), row.planned(), settings.nextTry(setting));
+    }
+}

@@ -1,0 +1,3 @@
+/** Trials, what they teach, and which to try next. */
+@org.springframework.modulith.NamedInterface("trials")
+package puzzleworkshop.cutting.trials;

@@ -1,0 +1,44 @@
+package puzzleworkshop.display;
+
+import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.component.notification.NotificationVariant;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+
+/** Tells the outcome of a press on a button: done, or refused and why. */
+public final class Feedback {
+
+    private static final int SECONDS = 3;
+
+    private Feedback() {}
+
+    /** Runs what was asked; a refusal is shown as its sentence and stays longer. True when it was done. */
+    public static boolean unlessRefused(Formatter figures, String doneKey, Runnable asked) {
+        return unlessRefused(figures, Sentence.of(doneKey), asked);
+    }
+
+    /** The same, when the words of success name what it was about. */
+    public static boolean unlessRefused(Formatter figures, Sentence done, Runnable asked) {
+        try {
+            asked.run();
+        } catch (Refused refused) {
+            tell(figures.say(refused), true);
+            return false;
+        }
+        tell(figures.say(done), false);
+        return true;
+    }
+
+    public static void tell(String sentence, boolean refusal) {
+        // a refusal stays longer, so it stands where it hides neither the field to be mended nor the button to be
+        // pressed again
+        Notification card = new Notification(
+                sentence,
+                SECONDS * (refusal ? 4000 : 1000),
+                refusal ? Notification.Position.TOP_CENTER : Notification.Position.BOTTOM_CENTER);
+        if (refusal) {
+            card.addThemeVariants(NotificationVariant.ERROR);
+        }
+        card.open();
+    }
+}

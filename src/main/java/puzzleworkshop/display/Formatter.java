@@ -1,0 +1,155 @@
+package puzzleworkshop.display;
+
+import java.math.RoundingMode;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.text.NumberFormat;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.measure.Speed;
+import puzzleworkshop.measure.UnitSystem;
+
+/** Puts quantities and sentences into words, in the workshop's units, the same on every screen and paper. */
+@Component
+public class Formatter {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Texts.LOCALE);
+    private static final DateTimeFormatter DAY_AND_YEAR = DateTimeFormatter.ofPattern("EEE d MMM yyyy", Texts.LOCALE);
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Texts.LOCALE);
+
+    private final Texts texts;
+    private final HouseUnits house;
+    private final Clock clock;
+
+    public Formatter(Texts texts, HouseUnits house, Clock clock) {
+        this.texts = texts;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    /** A text with its arguments shown in the house's units. */
+    public String text(String key, Object... arguments) {
+        Object[] shown = new Object[arguments.length];
+        for (int i = 0; i < arguments.length; i++) {
+            shown[i] = asShown(arguments[i]);
+        }
+        return texts.getTranslation(key, Texts.LOCALE, shown);
+    }
+
+    public String say(Sentence sentence) {
+        return text(sentence.key(), sentence.arguments().toArray());
+    }
+
+    public String say(Refused refused) {
+        return say(refused.sentence());
+    }
+
+    /** 200 mm, or 7.874 in. */
+    public String length(Length length) {
+        return number(house.units().valueOf(length), lengthDigits()) + " "
+                + house.units().symbol();
+    }
+
+    /** 200 × 300 mm. */
+    public String size(Size size) {
+        UnitSystem units = house.units();
+        return number(units.valueOf(size.width()), lengthDigits()) + " × "
+                + number(units.valueOf(size.height()), lengthDigits()) + " " + units.symbol();
+    }
+
+    public String area(Area area) {
+        return house.units() == UnitSystem.INCHES
+                ? number(area.mm2() / (Length.MM_PER_INCH * Length.MM_PER_INCH), 1) + " in²"
+                : number(area.toSquareCentimetres(), 1) + " cm²";
+    }
+
+    /** Rounded to the currency's minor unit, with its symbol: €24.00. */
+    public String money(Money money) {
+        NumberFormat format = NumberFormat.getCurrencyInstance(Texts.LOCALE);
+        format.setCurrency(money.currency());
+        int digits = money.currency().getDefaultFractionDigits();
+        format.setMinimumFractionDigits(digits);
+        format.setMaximumFractionDigits(digits);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        return format.format(money.amount());
+    }
+
+    public String percent(Percent percent) {
+        return number(percent.hundredths().doubleValue(), 1) + " %";
+    }
+
+    /** 45 min, or 2 h 05. */
+    public String minutes(Minutes minutes) {
+        long whole = Math.round(minutes.value());
+        if (whole < 60) {
+            return (whole == 0 && minutes.value() > 0 ? "under 1" : Long.toString(whole)) + " min";
+        }
+        return whole / 60 + " h " + String.format(Texts.LOCALE, "%02d", whole % 60);
+    }
+
+    /** Both ways, since a factor of 60 is the classic mistake: 300 mm/min (5 mm/s). */
+    public String speed(Speed speed) {
+        return number(speed.toMmPerMinute(), 0) + " mm/min (" + number(speed.mmPerSecond(), 2) + " mm/s)";
+    }
+
+    /** Thu 3 Dec; with the year when it is not within the next or last half year. */
+    public String day(LocalDate day) {
+        LocalDate today = LocalDate.now(clock.withZone(house.zone()));
+        boolean near = !day.isBefore(today.minusMonths(6)) && !day.isAfter(today.plusMonths(6));
+        return day.format(near ? DAY : DAY_AND_YEAR);
+    }
+
+    public String moment(Instant instant) {
+        return ZonedDateTime.ofInstant(instant, house.zone()).format(MOMENT);
+    }
+
+    /** With at most the given digits after the point, none wasted: 12.5, 12. */
+    public String number(double value, int digits) {
+        DecimalFormat format = new DecimalFormat("#,##0", DecimalFormatSymbols.getInstance(Texts.LOCALE));
+        format.setMaximumFractionDigits(digits);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        return format.format(value);
+    }
+
+    public UnitSystem units() {
+        return house.units();
+    }
+
+    private int lengthDigits() {
+        return house.units() == UnitSystem.INCHES ? house.units().digits() : 1;
+    }
+
+    /** One argument of a sentence as people read it. */
+    public String shown(Object argument) {
+        return String.valueOf(asShown(argument));
+    }
+
+    private Object asShown(Object argument) {
+        return switch (argument) {
+            case Length length -> length(length);
+            case Size size -> size(size);
+            case Area area -> area(area);
+            case Money money -> money(money);
+            case Percent percent -> percent(percent);
+            case Minutes minutes -> minutes(minutes);
+            case Speed speed -> speed(speed);
+            case LocalDate day -> day(day);
+            case Instant instant -> moment(instant);
+            case Sentence sentence -> say(sentence);
+            case Double value -> number(value, 2);
+            default -> argument;
+        };
+    }
+}

@@ -1,0 +1,117 @@
+package puzzleworkshop.pattern.mesh;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
+
+/**
+ * Points where lines meet, and the stretches of line between them, each held once. Lines (runs of edges the laser
+ * follows without a stop) and pieces (the faces) are read off it.
+ */
+public final class Mesh {
+
+    enum Kind {
+        INNER,
+        OUTLINE,
+        SHAPE
+    }
+
+    /** How an edge is drawn; the calmer, the less of its variation and size. */
+    @FunctionalInterface
+    interface Recipe {
+        /** @param calm 0 as the seed wants it, up to the edge's calmest */
+        CurvePath draw(int calm);
+    }
+
+    /** One stretch between two points of the mesh; its curve may be drawn again while the pattern is being made. */
+    static final class Edge {
+        final int id;
+        final int from;
+        final int to;
+        final Kind kind;
+        private CurvePath path;
+        private Recipe recipe;
+        private int calmest;
+        private int calm;
+
+        Edge(int id, int from, int to, Kind kind) {
+            this.id = id;
+            this.from = from;
+            this.to = to;
+            this.kind = kind;
+        }
+
+        CurvePath path() {
+            return path;
+        }
+
+        void draw(CurvePath drawn) {
+            path = drawn;
+        }
+
+        /** Draws it by a recipe now, and more calmly when asked. */
+        void draw(Recipe by, int calmestOfAll) {
+            recipe = by;
+            calmest = calmestOfAll;
+            path = by.draw(0);
+        }
+
+        /** Draws it one step calmer; false when it is as calm as can be, or fixed. */
+        boolean calmDown() {
+            if (calm >= calmest) {
+                return false;
+            }
+            calm++;
+            path = recipe.draw(calm);
+            return true;
+        }
+    }
+
+    /** An edge in the direction it is followed. */
+    public record Step(Edge edge, boolean backwards) {
+
+        int start() {
+            return backwards ? edge.to : edge.from;
+        }
+
+        int end() {
+            return backwards ? edge.from : edge.to;
+        }
+
+        CurvePath path() {
+            return backwards ? edge.path().reversed() : edge.path();
+        }
+    }
+
+    final List<Point> points = new ArrayList<>();
+    public final List<Edge> edges = new ArrayList<>();
+    /** Inner lines, each a run of steps. */
+    public final List<List<Step>> lines = new ArrayList<>();
+    /** By edge id, for edges around a personal shape: its name. */
+    final Map<Integer, String> shapeNames = new HashMap<>();
+    /** The outline, clockwise as seen. */
+    public final List<Step> outline = new ArrayList<>();
+
+    int addPoint(Point point) {
+        points.add(point);
+        return points.size() - 1;
+    }
+
+    Edge addEdge(int from, int to, Kind kind) {
+        Edge edge = new Edge(edges.size(), from, to, kind);
+        edges.add(edge);
+        return edge;
+    }
+
+    public static CurvePath join(List<Step> run, boolean closed) {
+        List<Segment> segments = new ArrayList<>();
+        for (Step step : run) {
+            segments.addAll(step.path().segments());
+        }
+        return new CurvePath(run.getFirst().path().start(), segments, closed);
+    }
+}

@@ -1,0 +1,106 @@
+package puzzleworkshop.pattern.mesh;
+
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.PatternSpec;
+
+/**
+ * Makes a pattern from its spec and verifies it by geometry: no two lines cross, none comes closer to another (or to
+ * itself) than the wood allows. Where one does, the edges concerned are drawn again more calmly, step by step, and
+ * looked at again; the result is the same for the same spec on every machine.
+ */
+public final class PatternMaker {
+
+    private final PatternSpec spec;
+    private final Mesh mesh;
+    private int redrawn;
+
+    private PatternMaker(PatternSpec spec) {
+        this.spec = spec;
+        GridMesh grid = new GridMesh(spec);
+        this.mesh = spec.shapes().isEmpty() ? grid.mesh : ShapedMesh.of(spec, grid);
+    }
+
+    /**
+     * @throws Refused when pieces are too small for the size, the thickness or the style, with what can be had
+     */
+    public static CutPattern make(PatternSpec spec) {
+        spec.grid().requireFits(spec.size());
+        Size piece = spec.grid().pieceSize(spec.size());
+        Length smallest = spec.limits().smallestKnobbedSide();
+        if (spec.style() != CutStyle.STRAIGHT && piece.shorterSide().compareTo(smallest) < 0) {
+            throw new Refused("pattern.too_thick", piece.width(), piece.height(), spec.thickness(), smallest);
+        }
+        return new PatternMaker(spec).make();
+    }
+
+    private CutPattern make() {
+        BitSet fresh = new BitSet();
+        fresh.set(0, mesh.edges.size());
+        Clearance clearance = new Clearance(mesh, spec.limits().closestLinesMm());
+        List<Clearance.Trouble> troubles = clearance.find(fresh);
+        double smallestGap = clearance.smallestGapMm();
+        BitSet everRedrawn = new BitSet();
+        while (!troubles.isEmpty()) {
+            fresh = redrawAll(troubles);
+            everRedrawn.or(fresh);
+            clearance = new Clearance(mesh, spec.limits().closestLinesMm());
+            troubles = clearance.find(fresh);
+        }
+        redrawn = everRedrawn.cardinality();
+        if (redrawn > 0) {
+            BitSet all = new BitSet();
+            all.set(0, mesh.edges.size());
+            if (!clearance.find(all).isEmpty()) {
+                throw new IllegalStateException("Edges redrawn in a pattern disturbed others: " + spec);
+            }
+            smallestGap = clearance.smallestGapMm();
+        }
+        return pattern(smallestGap);
+    }
+
+    private BitSet redrawAll(List<Clearance.Trouble> troubles) {
+        BitSet concerned = new BitSet();
+        for (Clearance.Trouble trouble : troubles) {
+            concerned.set(trouble.edge());
+            concerned.set(trouble.other());
+        }
+        BitSet changed = new BitSet();
+        concerned.stream().filter(id -> mesh.edges.get(id).calmDown()).forEach(changed::set);
+        if (changed.isEmpty()) {
+            Clearance.Trouble worst = troubles.getFirst();
+            throw new Refused(
+                    "pattern.no_room",
+                    Length.mm(worst.where().xMm()),
+                    Length.mm(worst.where().yMm()),
+                    Length.mm(worst.distanceMm()),
+                    Length.mm(spec.limits().closestLinesMm()));
+        }
+        return changed;
+    }
+
+    private CutPattern pattern(double smallestGap) {
+        List<CurvePath> inner = new ArrayList<>();
+        for (List<Mesh.Step> line : mesh.lines) {
+            inner.add(Mesh.join(line, line.getFirst().start() == line.getLast().end()));
+        }
+        CurvePath outline = Mesh.join(mesh.outline, true);
+        double rowHeight = spec.size().height().mm() / spec.grid().rows();
+        return new CutPattern(
+                spec,
+                inner,
+                outline,
+                Faces.of(mesh, rowHeight),
+                new CutPattern.Verified(
+                        mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap),
+                inner.stream().mapToDouble(CurvePath::lengthMm).sum(),
+                outline.lengthMm());
+    }
+}

@@ -1,0 +1,285 @@
+package puzzleworkshop.pattern.smallparts;
+
+import java.util.ArrayDeque;
+
+/**
+ * Whether a solid fits entirely into the small-parts cylinder: 31.75 mm across, open at the top, its bottom slanted by
+ * 45° so that it is 25.4 mm deep on one side and 57.15 mm on the other (16 CFR 1501.4, figure 1: 1.25, 1 and 2.25 in).
+ *
+ * <p>The inside of the cylinder is convex, so a solid fits exactly when its convex hull does, and it is enough to look
+ * at corner points (and a roundness about them, for a ball or a rounded rod). For one orientation the answer is exact:
+ * the solid is raised to the rim, and the best place in plan is the right-most point of an intersection of discs. All
+ * orientations are covered by boxes of quaternions that are halved until they are decided: a whole box is out when the
+ * solid does not fit in its middle orientation even into a cylinder larger by as much as any point can move within the
+ * box. What is not decided within the budget is answered {@link Answer#UNSURE} and must be treated as fitting.
+ */
+final class SmallPartsCylinder {
+
+    static final double RADIUS_MM = 31.75 / 2;
+    static final double SHALLOW_MM = 25.4;
+    static final double DEEP_MM = 57.15;
+
+    private static final double BOTTOM = SHALLOW_MM + RADIUS_MM;
+    private static final double ROOT_2 = Math.sqrt(2);
+    /** The search along one line stops this close to its best; the cylinder is taken larger by it. */
+    private static final double SEARCH_MM = 0.01;
+
+    private static final double FINEST_MM = 0.04;
+    private static final int FIRST_CUT = 4;
+
+    enum Answer {
+        FITS,
+        DOES_NOT_FIT,
+        UNSURE
+    }
+
+    private final double[] px;
+    private final double[] py;
+    private final double[] pz;
+    private final double round;
+    private final double slack;
+    private final double reach;
+    private final double[] x;
+    private final double[] y;
+    private final double[] z;
+    private int looks;
+
+    private SmallPartsCylinder(double[][] corners, double roundMm, double slackMm) {
+        int n = corners.length;
+        px = new double[n];
+        py = new double[n];
+        pz = new double[n];
+        x = new double[n];
+        y = new double[n];
+        z = new double[n];
+        round = roundMm;
+        slack = slackMm;
+        double[] middle = new double[3];
+        for (double[] corner : corners) {
+            for (int k = 0; k < 3; k++) {
+                middle[k] += corner[k] / n;
+            }
+        }
+        double farthest = 0;
+        for (int i = 0; i < n; i++) {
+            px[i] = corners[i][0] - middle[0];
+            py[i] = corners[i][1] - middle[1];
+            pz[i] = corners[i][2] - middle[2];
+            farthest = Math.max(farthest, Math.sqrt(px[i] * px[i] + py[i] * py[i] + pz[i] * pz[i]));
+        }
+        reach = farthest;
+    }
+
+    /**
+     * @param corners points whose convex hull is the solid, x y z in mm
+     * @param roundMm radius of a ball carried along the hull (0 for a solid with sharp edges)
+     * @param slackMm by how much the cylinder is taken larger on all sides, to be on the safe side
+     * @param budget most orientations looked at
+     */
+    static Answer test(double[][] corners, double roundMm, double slackMm, int budget) {
+        return new SmallPartsCylinder(corners, roundMm, slackMm).answer(budget);
+    }
+
+    private Answer answer(int budget) {
+        if (likelyOrientationFits()) {
+            return Answer.FITS;
+        }
+        ArrayDeque<double[]> boxes = new ArrayDeque<>();
+        for (int face = 0; face < 4; face++) {
+            for (int i = 0; i < FIRST_CUT * FIRST_CUT * FIRST_CUT; i++) {
+                double half = 1.0 / FIRST_CUT;
+                boxes.add(new double[] {
+                    face,
+                    -1 + half * (1 + 2 * (i % FIRST_CUT)),
+                    -1 + half * (1 + 2 * (i / FIRST_CUT % FIRST_CUT)),
+                    -1 + half * (1 + 2 * (i / FIRST_CUT / FIRST_CUT)),
+                    half
+                });
+            }
+        }
+        while (!boxes.isEmpty()) {
+            double[] box = boxes.poll();
+            double half = box[4];
+            double moved = mostMoved(half);
+            turnTo(quaternion(box));
+            if (!fits(moved)) {
+                continue;
+            }
+            if (fits(0)) {
+                return Answer.FITS;
+            }
+            if (moved < FINEST_MM || looks > budget) {
+                return Answer.UNSURE;
+            }
+            for (int corner = 0; corner < 8; corner++) {
+                boxes.add(new double[] {
+                    box[0],
+                    box[1] + ((corner & 1) == 0 ? half : -half) / 2,
+                    box[2] + ((corner & 2) == 0 ? half : -half) / 2,
+                    box[3] + ((corner & 4) == 0 ? half : -half) / 2,
+                    half / 2
+                });
+            }
+        }
+        return Answer.DOES_NOT_FIT;
+    }
+
+    /**
+     * How far a point can move within a box. Points of the box lie within half·√3 of its middle; drawing in to the unit
+     * sphere brings them no farther apart; a rotation turns by twice the angle between quaternions.
+     */
+    private double mostMoved(double half) {
+        double chord = Math.min(2, half * Math.sqrt(3));
+        double angle = Math.min(Math.PI, 4 * Math.asin(chord / 2));
+        return 2 * reach * Math.sin(angle / 2);
+    }
+
+    private static double[] quaternion(double[] box) {
+        double[] q = new double[4];
+        int face = (int) box[0];
+        q[face] = 1;
+        for (int k = 1; k < 4; k++) {
+            q[(face + k) % 4] = box[k];
+        }
+        return q;
+    }
+
+    /** Flat, upright and slanting plates turned about their own normal: where a piece that fits mostly does. */
+    private boolean likelyOrientationFits() {
+        for (int facing = 0; facing < 4; facing++) {
+            for (int lean = 0; lean <= 90; lean += 15) {
+                for (int turn = 0; turn < 360; turn += 6) {
+                    double[] own = about(2, turn);
+                    double[] leaning = about(1, lean);
+                    turnTo(times(about(2, facing * 90), times(leaning, own)));
+                    if (fits(0)) {
+                        return true;
+                    }
+                }
+            }
+        }
+        return false;
+    }
+
+    private static double[] about(int axis, double degrees) {
+        double[] q = new double[4];
+        q[0] = Math.cos(Math.toRadians(degrees) / 2);
+        q[axis + 1] = Math.sin(Math.toRadians(degrees) / 2);
+        return q;
+    }
+
+    private static double[] times(double[] a, double[] b) {
+        return new double[] {
+            a[0] * b[0] - a[1] * b[1] - a[2] * b[2] - a[3] * b[3],
+            a[0] * b[1] + a[1] * b[0] + a[2] * b[3] - a[3] * b[2],
+            a[0] * b[2] - a[1] * b[3] + a[2] * b[0] + a[3] * b[1],
+            a[0] * b[3] + a[1] * b[2] - a[2] * b[1] + a[3] * b[0]
+        };
+    }
+
+    private void turnTo(double[] q) {
+        double scale = 1 / Math.sqrt(q[0] * q[0] + q[1] * q[1] + q[2] * q[2] + q[3] * q[3]);
+        double w = q[0] * scale;
+        double i = q[1] * scale;
+        double j = q[2] * scale;
+        double k = q[3] * scale;
+        double xx = 1 - 2 * (j * j + k * k);
+        double xy = 2 * (i * j - k * w);
+        double xz = 2 * (i * k + j * w);
+        double yx = 2 * (i * j + k * w);
+        double yy = 1 - 2 * (i * i + k * k);
+        double yz = 2 * (j * k - i * w);
+        double zx = 2 * (i * k - j * w);
+        double zy = 2 * (j * k + i * w);
+        double zz = 1 - 2 * (i * i + j * j);
+        for (int n = 0; n < px.length; n++) {
+            x[n] = xx * px[n] + xy * py[n] + xz * pz[n];
+            y[n] = yx * px[n] + yy * py[n] + yz * pz[n];
+            z[n] = zx * px[n] + zy * py[n] + zz * pz[n];
+        }
+    }
+
+    /** Whether the turned solid can be put into the cylinder made larger by some millimetres on all sides. */
+    private boolean fits(double larger) {
+        looks++;
+        double allowance = larger + slack + SEARCH_MM;
+        double radius = RADIUS_MM + allowance - round;
+        if (radius < 0) {
+            return false;
+        }
+        double highest = Double.NEGATIVE_INFINITY;
+        double lowest = Double.POSITIVE_INFINITY;
+        double leastSum = Double.POSITIVE_INFINITY;
+        double leftMost = Double.POSITIVE_INFINITY;
+        double rightMost = Double.NEGATIVE_INFINITY;
+        double front = Double.POSITIVE_INFINITY;
+        double back = Double.NEGATIVE_INFINITY;
+        for (int n = 0; n < x.length; n++) {
+            highest = Math.max(highest, z[n]);
+            lowest = Math.min(lowest, z[n]);
+            leastSum = Math.min(leastSum, z[n] + x[n]);
+            leftMost = Math.min(leftMost, x[n]);
+            rightMost = Math.max(rightMost, x[n]);
+            front = Math.min(front, y[n]);
+            back = Math.max(back, y[n]);
+        }
+        if (rightMost - leftMost > 2 * radius
+                || back - front > 2 * radius
+                || highest - lowest > DEEP_MM + 3 * allowance - 2 * round) {
+            return false;
+        }
+        // raised to the rim; then it must stand far enough on the deep side
+        double up = allowance - round - highest;
+        double from = Math.max(-BOTTOM + ROOT_2 * (round - allowance) - up - leastSum, -radius - leftMost);
+        double to = radius - rightMost;
+        return from <= to && roomBetween(from, to, radius);
+    }
+
+    /**
+     * Whether some shift in x between the two leaves an interval of shifts in y. What is missing is a convex function of
+     * the shift in x; its least value is found by golden sections.
+     */
+    private boolean roomBetween(double from, double to, double radius) {
+        final double golden = 0.6180339887498949;
+        double low = from;
+        double high = to;
+        if (missing(low, radius) <= 0) {
+            return true;
+        }
+        double left = high - golden * (high - low);
+        double right = low + golden * (high - low);
+        double atLeft = missing(left, radius);
+        double atRight = missing(right, radius);
+        while (high - low > SEARCH_MM / 10) {
+            if (atLeft <= 0 || atRight <= 0) {
+                return true;
+            }
+            if (atLeft < atRight) {
+                high = right;
+                right = left;
+                atRight = atLeft;
+                left = high - golden * (high - low);
+                atLeft = missing(left, radius);
+            } else {
+                low = left;
+                left = right;
+                atLeft = atRight;
+                right = low + golden * (high - low);
+                atRight = missing(right, radius);
+            }
+        }
+        return missing(high, radius) <= 0;
+    }
+
+    private double missing(double shift, double radius) {
+        double highestLow = Double.NEGATIVE_INFINITY;
+        double lowestHigh = Double.POSITIVE_INFINITY;
+        for (int n = 0; n < x.length; n++) {
+            double aside = x[n] + shift;
+            double half = Math.sqrt(Math.max(0, radius * radius - aside * aside));
+            highestLow = Math.max(highestLow, -y[n] - half);
+            lowestHigh = Math.min(lowestHigh, -y[n] + half);
+        }
+        return highestLow - lowestHigh;
+    }
+}

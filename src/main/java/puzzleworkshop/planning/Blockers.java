@@ -1,0 +1,171 @@
+package puzzleworkshop.planning;
+
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderBlanks;
+import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.planning.StagesSoFar.SoFar;
+import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * Finds out which orders cannot go on: no picture, no yes to it, no money that was asked for first, no board, or not
+ * enough paper or film on the shelf for all prints. An order that waits for several things says the first.
+ */
+@Component
+class Blockers {
+
+    private static final Map<SupplyKind, Hold.For> SHELF =
+            new EnumMap<>(Map.of(SupplyKind.STICKER_PAPER, Hold.For.PAPER, SupplyKind.LAMINATE, Hold.For.FILM));
+
+    private final PlannedPrints prints;
+    private final Supplies supplies;
+    private final SheetRack rack;
+    private final OrderBlanks blanks;
+    private final PaymentsAwaited payments;
+    private final Workshop workshop;
+
+    Blockers(
+            PlannedPrints prints,
+            Supplies supplies,
+            SheetRack rack,
+            OrderBlanks blanks,
+            PaymentsAwaited payments,
+            Workshop workshop) {
+        this.prints = prints;
+        this.supplies = supplies;
+        this.rack = rack;
+        this.blanks = blanks;
+        this.payments = payments;
+        this.workshop = workshop;
+    }
+
+    /**
+     * @param soFar what the bench says about them
+     * @param until when a wait is reckoned to end
+     */
+    Map<OrderId, Hold> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
+        Map<OrderId, LocalDate> unpaid = payments.open();
+        Map<Long, Map<Hold.For, LocalDate>> empty = emptyShelves();
+        Set<OrderId> withBoards = withBoards(open, soFar);
+        ZoneId zone = workshop.zone();
+        Map<OrderId, Hold> holds = new HashMap<>();
+        for (Order order : open) {
+            hold(
+                            order,
+                            until,
+                            Optional.ofNullable(unpaid.get(order.id())),
+                            empty.getOrDefault(order.id().value(), Map.of()),
+                            withBoards.contains(order.id()),
+                            zone)
+                    .ifPresent(hold -> holds.put(order.id(), hold));
+        }
+        return holds;
+    }
+
+    private Optional<Hold> hold(
+            Order order,
+            LocalDateTime until,
+            Optional<LocalDate> unpaidSince,
+            Map<Hold.For, LocalDate> empty,
+            boolean hasBoards,
+            ZoneId zone) {
+        Stage next = order.next().orElseThrow();
+        LocalDate taken = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
+        if (next == Stage.PRINT && order.waitsForPicture()) {
+            return Optional.of(new Hold(Hold.For.PICTURE, taken, next, until));
+        }
+        if (next == Stage.PRINT && order.waitsForApproval()) {
+            return Optional.of(new Hold(Hold.For.APPROVAL, taken, next, until));
+        }
+        if (unpaidSince.isPresent()) {
+            return Optional.of(new Hold(Hold.For.PAYMENT, unpaidSince.get(), next, until));
+        }
+        if (next == Stage.PRINT && empty.containsKey(Hold.For.PAPER)) {
+            return Optional.of(new Hold(Hold.For.PAPER, later(taken, empty.get(Hold.For.PAPER)), next, until));
+        }
+        if (next.compareTo(Stage.CUT) <= 0 && !hasBoards) {
+            Stage before = next.compareTo(Stage.SHEET_PREP) < 0 ? Stage.SHEET_PREP : next;
+            return Optional.of(new Hold(Hold.For.BOARD, taken, before, until));
+        }
+        return next == Stage.PRINT && empty.containsKey(Hold.For.FILM)
+                ? Optional.of(new Hold(Hold.For.FILM, later(taken, empty.get(Hold.For.FILM)), Stage.LAMINATE, until))
+                : Optional.empty();
+    }
+
+    private static LocalDate later(LocalDate one, LocalDate other) {
+        return one.isAfter(other) ? one : other;
+    }
+
+    /** Orders whose every block lies on a board that is held for it, or cut already and still of use. */
+    private Set<OrderId> withBoards(List<Order> open, Map<OrderId, SoFar> soFar) {
+        List<OrderId> ids = open.stream().map(Order::id).toList();
+        List<Long> numbers = ids.stream().map(OrderId::value).toList();
+        Set<Long> held = rack.reservedFor(numbers).keySet();
+        Set<Long> cut = rack.withCuts(numbers);
+        Set<OrderId> mustBuy = blanks.mustBuy(ids);
+        return ids.stream()
+                .filter(id -> {
+                    boolean afresh = Optional.ofNullable(soFar.get(id))
+                            .map(SoFar::needsFreshBoard)
+                            .orElse(false);
+                    return held.contains(id.value()) || !afresh && cut.contains(id.value());
+                })
+                .filter(id -> !mustBuy.contains(id))
+                .collect(Collectors.toSet());
+    }
+
+    /** Orders whose prints come after the paper or the film has run out, and since when it has been so low. */
+    private Map<Long, Map<Hold.For, LocalDate>> emptyShelves() {
+        Map<SupplyId, BigDecimal> left = new HashMap<>();
+        Map<SupplyId, Optional<LocalDate>> since = new HashMap<>();
+        Map<Long, Map<Hold.For, LocalDate>> empty = new HashMap<>();
+        for (PlannedPrints.Need need : prints.needs()) {
+            SupplyItem item = need.item();
+            SupplyId id = item.id().orElseThrow();
+            BigDecimal rest = left.getOrDefault(id, item.stock());
+            if (rest.compareTo(need.quantity()) >= 0) {
+                left.put(id, rest.subtract(need.quantity()));
+                continue;
+            }
+            // What was never bought is not kept in the ledger, so its stock of nothing says nothing.
+            since.computeIfAbsent(id, this::lastMoved)
+                    .ifPresent(day -> missing(empty, need.orders(), item.kind(), day));
+        }
+        return empty;
+    }
+
+    private static void missing(
+            Map<Long, Map<Hold.For, LocalDate>> empty, Set<Long> orders, SupplyKind kind, LocalDate day) {
+        for (long order : orders) {
+            empty.computeIfAbsent(order, o -> new EnumMap<>(Hold.For.class)).put(SHELF.get(kind), day);
+        }
+    }
+
+    private Optional<LocalDate> lastMoved(SupplyId id) {
+        return supplies.movements(id, 0, 1).stream()
+                .map(Movement::at)
+                .map(at -> LocalDate.ofInstant(at, workshop.zone()))
+                .findFirst();
+    }
+}

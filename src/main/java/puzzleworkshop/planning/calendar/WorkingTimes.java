@@ -1,0 +1,183 @@
+package puzzleworkshop.planning.calendar;
+
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.dao.DuplicateKeyException;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.workshop.Stage;
+
+/** Who works when, which days are free, when the machines may run, and by which ways orders leave. */
+@Service
+public class WorkingTimes {
+
+    private final WorkingTimesStore store;
+    private final ApplicationEventPublisher events;
+
+    WorkingTimes(WorkingTimesStore store, ApplicationEventPublisher events) {
+        this.store = store;
+        this.events = events;
+    }
+
+    /** A person as kept, with the id by which to change it. */
+    public record KeptPerson(long id, Worker person) {}
+
+    /**
+     * A day without work.
+     *
+     * @param person absent for a holiday of the whole workshop
+     */
+    public record FreeDay(long id, Optional<Long> person, LocalDate day, String note) {}
+
+    /** Published after the change is safe; plans made before it no longer hold. */
+    public record HoursChanged() {}
+
+    @Transactional(readOnly = true)
+    public WorkingCalendar calendar() {
+        Map<Stage.Resource, OpenHours> machines = store.machineHours();
+        Set<LocalDate> holidays = new HashSet<>();
+        store.freeDays().stream().filter(day -> day.person().isEmpty()).forEach(day -> holidays.add(day.day()));
+        return new WorkingCalendar(
+                store.people().stream().map(KeptPerson::person).toList(),
+                machines.getOrDefault(Stage.Resource.LASER, OpenHours.NONE),
+                machines.getOrDefault(Stage.Resource.PRINTER, OpenHours.NONE),
+                holidays,
+                store.evenings());
+    }
+
+    public List<KeptPerson> people() {
+        return store.people();
+    }
+
+    /**
+     * Keeps a person's name, hours and stages; free days are kept apart.
+     *
+     * @param id of the person, absent for a new one
+     */
+    @Transactional
+    public long save(Optional<Long> id, Worker person) {
+        String name = person.name().strip();
+        if (name.isEmpty()) {
+            throw new Refused("planning.person.nameless");
+        }
+        try {
+            long kept = id.orElseGet(() -> store.insert(name));
+            store.update(kept, name, person.does());
+            store.replaceHours(kept, null, person.hours());
+            changed();
+            return kept;
+        } catch (DuplicateKeyException twice) {
+            throw new Refused("planning.person.twice", name);
+        }
+    }
+
+    @Transactional
+    public void removePerson(long id) {
+        if (store.people().size() == 1) {
+            throw new Refused("planning.person.last");
+        }
+        store.deletePerson(id);
+        changed();
+    }
+
+    /** Hours of the laser or the printer. */
+    public OpenHours hours(Stage.Resource machine) {
+        return store.machineHours().getOrDefault(machine, OpenHours.NONE);
+    }
+
+    @Transactional
+    public void saveHours(Stage.Resource machine, OpenHours hours) {
+        store.replaceHours(null, machine, hours);
+        changed();
+    }
+
+    /** In the order of days. */
+    public List<FreeDay> freeDays() {
+        return store.freeDays();
+    }
+
+    @Transactional
+    public void free(Optional<Long> person, LocalDate day, String note) {
+        store.addFreeDay(person.orElse(null), day, note.strip());
+        changed();
+    }
+
+    @Transactional
+    public void workAgain(long freeDay) {
+        store.deleteFreeDay(freeDay);
+        changed();
+    }
+
+    /** Agrees that a person works longer on a day. */
+    @Transactional
+    public void agree(WorkingCalendar.Evening evening) {
+        store.addEvening(evening);
+        changed();
+    }
+
+    @Transactional
+    public void callOff(String person, LocalDate day) {
+        store.deleteEvening(person, day);
+        changed();
+    }
+
+    /** The usual way first. */
+    public List<DeliveryWay> ways() {
+        return store.ways();
+    }
+
+    public DeliveryWay usualWay() {
+        return store.ways().getFirst();
+    }
+
+    /** A way with id 0 is new. */
+    @Transactional
+    public long save(DeliveryWay way) {
+        if (way.name().isBlank()) {
+            throw new Refused("planning.way.nameless");
+        }
+        try {
+            long id = way.id();
+            if (id == 0) {
+                id = store.insert(way);
+            } else {
+                store.update(way);
+            }
+            changed();
+            return id;
+        } catch (DuplicateKeyException twice) {
+            throw new Refused("planning.way.twice", way.name());
+        }
+    }
+
+    @Transactional
+    public void makeUsual(long way) {
+        store.makeUsual(way);
+        changed();
+    }
+
+    @Transactional
+    public void removeWay(long id) {
+        if (!store.deleteWay(id)) {
+            throw new Refused("planning.way.used");
+        }
+        changed();
+    }
+
+    private void changed() {
+        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+            @Override
+            public void afterCommit() {
+                events.publishEvent(new HoursChanged());
+            }
+        });
+    }
+}

@@ -1,0 +1,3 @@
+/** Working hours, free days, ways of delivery. */
+@org.springframework.modulith.NamedInterface("calendar")
+package puzzleworkshop.planning.calendar;

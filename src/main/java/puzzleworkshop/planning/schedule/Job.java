@@ -1,0 +1,85 @@
+package puzzleworkshop.planning.schedule;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.workshop.Stage;
+
+/**
+ * An order as the plan sees it: what is still to be done, and by when.
+ *
+ * @param id tells jobs apart
+ * @param due the last moment at which it must be handed over so that the promise is kept
+ * @param tasks remaining stages in their order; none when all is done
+ * @param readyFrom nothing can begin before, such as while laminate rests
+ * @param hold what it waits for, if it waits
+ * @param pinned the day on which its main work is to be done, when somebody has pinned it
+ */
+public record Job(
+        long id,
+        LocalDateTime due,
+        List<Task> tasks,
+        Optional<LocalDateTime> readyFrom,
+        Optional<Hold> hold,
+        Optional<LocalDate> pinned) {
+
+    public Job {
+        tasks = List.copyOf(tasks);
+        for (int i = 1; i < tasks.size(); i++) {
+            if (tasks.get(i).stage().compareTo(tasks.get(i - 1).stage()) <= 0) {
+                throw new IllegalArgumentException("Stages of job " + id + " are not in their order");
+            }
+        }
+    }
+
+    public static Job of(long id, LocalDateTime due, List<Task> tasks) {
+        return new Job(id, due, tasks, Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    public Job pinnedTo(LocalDate day) {
+        return new Job(id, due, tasks, readyFrom, hold, Optional.of(day));
+    }
+
+    public Job waiting(Hold why) {
+        return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned);
+    }
+
+    public Job dueBy(LocalDateTime other) {
+        return new Job(id, other, tasks, readyFrom, hold, pinned);
+    }
+
+    public Job withTasks(List<Task> others) {
+        return new Job(id, due, others, readyFrom, hold, pinned);
+    }
+
+    /**
+     * Why an order cannot go on.
+     *
+     * @param forWhat whom or what it waits for
+     * @param since the day on which the wait began
+     * @param before the first stage that cannot begin; what comes before it can be done meanwhile
+     * @param until the moment at which the wait is reckoned to end, so that a finish can be predicted at all
+     */
+    public record Hold(For forWhat, LocalDate since, Stage before, LocalDateTime until) {
+
+        /** Whom or what an order waits for. */
+        public enum For {
+            PICTURE,
+            /** The customer's yes to the proof. */
+            APPROVAL,
+            /** Money agreed to come before the work. */
+            PAYMENT,
+            /** Sticker paper: the shelf does not hold enough for all prints. */
+            PAPER,
+            /** Laminate: the same. */
+            FILM,
+            /** None is held for it. */
+            BOARD;
+
+            public String textKey() {
+                return "planning.cause.waits." + name();
+            }
+        }
+    }
+}

@@ -1,0 +1,56 @@
+package puzzleworkshop.pricing.cost;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+
+/** What the usual supply of each kind has cost on average; kinds without a purchase leave the word to the rate table. */
+@Component
+class ShelfPrices implements MaterialPrices {
+
+    private static final Map<RateKind, SupplyKind> KINDS = Map.of(
+            RateKind.STICKER_M2, SupplyKind.STICKER_PAPER,
+            RateKind.LAMINATE_M2, SupplyKind.LAMINATE,
+            RateKind.TAPE_M2, SupplyKind.MASKING_TAPE,
+            RateKind.INK_ML, SupplyKind.INK,
+            RateKind.BOX, SupplyKind.BOX,
+            RateKind.BAG, SupplyKind.BAG,
+            RateKind.LABEL, SupplyKind.LABEL);
+
+    private final Supplies supplies;
+    private final HouseUnits house;
+    private final Clock clock;
+
+    ShelfPrices(Supplies supplies, HouseUnits house, Clock clock) {
+        this.supplies = supplies;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    @Override
+    public Optional<Known> of(RateKind kind, LocalDate day) {
+        return Optional.ofNullable(KINDS.get(kind)).flatMap(supplies::usual).flatMap(item -> known(kind, item, day));
+    }
+
+    private Optional<Known> known(RateKind kind, SupplyItem item, LocalDate day) {
+        LocalDate today = LocalDate.now(clock.withZone(house.zone()));
+        Optional<Money> perUse = day.isBefore(today)
+                ? supplies.unitCost(
+                        item.id().orElseThrow(),
+                        day.plusDays(1).atStartOfDay(house.zone()).toInstant())
+                : Optional.of(item.unitCost());
+        boolean byArea = kind == RateKind.STICKER_M2 || kind == RateKind.LAMINATE_M2 || kind == RateKind.TAPE_M2;
+        return perUse.filter(Money::isPositive)
+                .flatMap(cost -> byArea ? item.costPerSquareMetre(cost) : Optional.of(cost))
+                .map(cost -> new Known(cost, Source.of(day, "pricing.source.supplies", item.name())));
+    }
+}

@@ -1,0 +1,3 @@
+/** What an order costs, line by line. */
+@org.springframework.modulith.NamedInterface("cost")
+package puzzleworkshop.pricing.cost;

@@ -1,0 +1,115 @@
+package puzzleworkshop.pricing.rates;
+
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Currency;
+import java.util.EnumMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+
+/**
+ * Rates, price rule and price list, each from a day on. Nothing is overwritten: a new figure is a new line, and what
+ * held on any day can be asked again.
+ */
+@Service
+public class RateBook {
+
+    private final RateStore store;
+    private final HouseUnits house;
+    private final Clock clock;
+
+    RateBook(RateStore store, HouseUnits house, Clock clock) {
+        this.store = store;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    /** Today in the workshop's time zone. */
+    public LocalDate today() {
+        return LocalDate.now(clock.withZone(house.zone()));
+    }
+
+    /** In which prices are said. */
+    public Currency currency() {
+        return house.currency();
+    }
+
+    @Transactional(readOnly = true)
+    public RateSet on(LocalDate day) {
+        Map<RateKind, HeldRate> held = new EnumMap<>(RateKind.class);
+        store.ratesOn(day, house.currency()).forEach(rate -> held.put(rate.kind(), rate));
+        return new RateSet(day, house.currency(), held);
+    }
+
+    /** Every entry of a figure, also those that hold from a later day; the starting value is not among them. */
+    @Transactional(readOnly = true)
+    public List<HeldRate> history(RateKind kind) {
+        return store.history(kind);
+    }
+
+    /**
+     * Enters a figure from a day on.
+     *
+     * @param note where it was taken from; may be empty
+     * @throws Refused when the value lies outside the range of its kind
+     */
+    @Transactional
+    public void set(RateKind kind, BigDecimal value, LocalDate from, String note, String who) {
+        if (!kind.allows(value)) {
+            throw new Refused("pricing.rate.out-of-range." + kind.form().name());
+        }
+        RateSet then = on(from).with(kind, value);
+        if (then.number(RateKind.MACHINE_PRICE).compareTo(then.number(RateKind.MACHINE_RESIDUAL)) < 0) {
+            throw new Refused("pricing.rate.residual-above-price");
+        }
+        store.add(new HeldRate(kind, value, from, note.strip(), false), house.currency(), who, clock.instant());
+    }
+
+    @Transactional(readOnly = true)
+    public PriceRule rule(LocalDate day) {
+        return store.ruleOn(day).orElseGet(() -> PriceRule.starting(house.currency()));
+    }
+
+    /** Enters a rule from its day on. */
+    @Transactional
+    public void set(PriceRule rule, String who) {
+        if (rule.margin().isNegative() || rule.margin().compareTo(Percent.of(100)) >= 0) {
+            throw new Refused("pricing.rule.margin-range");
+        }
+        if (rule.markup().isNegative() || rule.rush().isNegative()) {
+            throw new Refused("pricing.rule.negative");
+        }
+        if (rule.method() == PriceRule.Method.MARGIN && rule.floorMargin().compareTo(rule.margin()) > 0) {
+            throw new Refused("pricing.rule.floor-above-margin");
+        }
+        store.add(rule, who, clock.instant());
+    }
+
+    @Transactional(readOnly = true)
+    public List<ListPrice> list(LocalDate day) {
+        return store.listOn(day, house.currency());
+    }
+
+    /** Enters a whole price list from a day on. */
+    @Transactional
+    public void setList(LocalDate from, List<ListPrice> list, String who) {
+        Set<List<Object>> seen = new HashSet<>();
+        for (ListPrice line : list) {
+            if (line.shorter().compareTo(line.longer()) > 0 || !line.shorter().isPositive()) {
+                throw new Refused("pricing.list.sides");
+            }
+            if (!seen.add(List.of(line.longer(), line.shorter(), line.pieces()))) {
+                throw new Refused("pricing.list.twice", line.size(), line.pieces());
+            }
+        }
+        store.add(from, list, house.currency(), who, clock.instant());
+    }
+}

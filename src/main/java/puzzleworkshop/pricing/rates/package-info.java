@@ -1,0 +1,3 @@
+/** Rates, price rules and lists, each with the day from which it holds. */
+@org.springframework.modulith.NamedInterface("rates")
+package puzzleworkshop.pricing.rates;

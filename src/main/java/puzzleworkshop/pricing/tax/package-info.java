@@ -1,0 +1,3 @@
+/** Value added tax: rates, rounding, sums. */
+@org.springframework.modulith.NamedInterface("tax")
+package puzzleworkshop.pricing.tax;

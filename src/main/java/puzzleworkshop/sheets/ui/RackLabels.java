@@ -1,0 +1,98 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Nav;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.Material;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.workshop.SignedIn;
+
+/** Says things about sheets the same way on all screens of the rack. */
+@Component
+class RackLabels {
+
+    private static final String[] DOORS = {"", "/enter", "/find", "/week", "/stock-take", "/lists", "/rules"};
+
+    private final Formatter figures;
+    private final RackSettings settings;
+    private final SignedIn who;
+    private final HouseUnits house;
+    private final Clock clock;
+
+    RackLabels(Formatter figures, RackSettings settings, SignedIn who, HouseUnits house, Clock clock) {
+        this.figures = figures;
+        this.settings = settings;
+        this.who = who;
+        this.house = house;
+        this.clock = clock;
+    }
+
+    /** How long it has been in the rack: wood that lies long dries, bows or is forgotten. */
+    String age(Sheet sheet) {
+        LocalDate came = LocalDate.ofInstant(sheet.enteredAt(), house.zone());
+        return figures.text("sheets.age", ChronoUnit.DAYS.between(came, LocalDate.now(clock.withZone(house.zone()))));
+    }
+
+    /** The ways between the screens of the rack; the one we stand on is marked. */
+    Nav doors(String here) {
+        Nav doors = new Nav();
+        doors.addClassName("sheets-doors");
+        doors.setAriaLabel(figures.text("sheets.doors"));
+        for (String door : DOORS) {
+            if (door.equals("/rules") && !who.isOwner()) {
+                continue;
+            }
+            Anchor link = new Anchor("sheets" + door, figures.text("sheets.door" + door.replace('/', '.')));
+            if (door.equals(here)) {
+                link.getElement().setAttribute("aria-current", "page");
+            }
+            doors.add(link);
+        }
+        return doors;
+    }
+
+    Verdict state(SheetState state) {
+        Verdict.Kind kind = switch (state) {
+            case FREE -> Verdict.Kind.GOOD;
+            case RESERVED -> Verdict.Kind.WAIT;
+            case USED, WITHDRAWN -> Verdict.Kind.WARN;
+            case SCRAPPED -> Verdict.Kind.BAD;
+        };
+        return new Verdict(kind, figures.text("sheets.state." + state.name()));
+    }
+
+    /** Names by the id of a material, read once: for lists. */
+    Function<String, String> materialNames() {
+        Map<String, String> names =
+                settings.materials().stream().collect(Collectors.toMap(Material::id, Material::name));
+        return id -> names.getOrDefault(id, id);
+    }
+
+    /** Birch ply, craft, 3 mm. */
+    String kind(BoardFacts facts) {
+        return kind(facts, materialNames());
+    }
+
+    String kind(BoardFacts facts, Function<String, String> materials) {
+        return materials.apply(facts.material()) + ", "
+                + figures.text("sheets.grade." + facts.grade().name()) + ", " + figures.length(facts.thickness());
+    }
+
+    /** 700 × 400 mm, or for other shapes the size around it. */
+    String shape(Sheet sheet) {
+        String size = figures.size(sheet.outline().bounds());
+        return sheet.outline().isPlainRectangle() ? size : figures.text("sheets.shape.around", size);
+    }
+}

@@ -1,0 +1,66 @@
+package puzzleworkshop.workshop.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.OrderedList;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.spring.annotation.SpringComponent;
+import java.util.Comparator;
+import java.util.List;
+import org.springframework.beans.factory.config.ConfigurableBeanFactory;
+import org.springframework.context.annotation.Scope;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+
+/** The way from an empty workshop to its first order: what is done, what comes next, what can wait. */
+@SpringComponent
+@Scope(ConfigurableBeanFactory.SCOPE_PROTOTYPE)
+public class SetupChecklist extends Div {
+
+    private final boolean open;
+
+    SetupChecklist(List<SetupStep> things, Formatter figures) {
+        addClassNames("pw-section", "pw-first");
+        OrderedList list = new OrderedList();
+        List<SetupStep> inOrder = things.stream()
+                .sorted(Comparator.comparingInt(SetupStep::place))
+                .toList();
+        // the first that is open is the one to do now
+        boolean next = true;
+        for (SetupStep thing : inOrder) {
+            boolean done = thing.done();
+            list.add(row(thing, done, !done && next, figures));
+            next = next && done;
+        }
+        open = !next;
+        add(new H2(figures.text("workshop.first.title")), new Paragraph(figures.text("workshop.first.lead")), list);
+    }
+
+    /** Whether something is left to do. */
+    public boolean open() {
+        return open;
+    }
+
+    private static ListItem row(SetupStep thing, boolean done, boolean next, Formatter figures) {
+        Span what = new Span(figures.text(thing.key()));
+        what.addClassName("pw-first-what");
+        Paragraph why = new Paragraph(figures.text(thing.key() + ".why"));
+        why.addClassName("pw-small");
+        Div words = new Div(what, why);
+        words.addClassName("pw-grow");
+        ListItem row = new ListItem(words);
+        if (done) {
+            row.add(new Verdict(Verdict.Kind.GOOD, figures.text("workshop.first.done")));
+        } else {
+            Anchor way = new Anchor(thing.path(), figures.text("workshop.first.do"));
+            way.getElement().setAttribute("aria-label", figures.text(thing.key()));
+            way.addClassName("pw-first-way");
+            row.add(way);
+        }
+        row.getElement().setAttribute("data-next", next);
+        return row;
+    }
+}

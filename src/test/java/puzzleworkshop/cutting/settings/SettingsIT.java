@@ -1,0 +1,173 @@
+package puzzleworkshop.cutting.settings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Currency;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.SimulatedBoards;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineCosts;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.WearPart;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Speed;
+import puzzleworkshop.support.DatabaseTest;
+
+@DatabaseTest
+@Transactional
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class SettingsIT {
+
+    private static final Currency EUR = Currency.getInstance("EUR");
+    private static final BoardKind CRAFT = new BoardKind("BIRCH", "CRAFT", Length.mm(3));
+
+    @Autowired
+    Machines machines;
+
+    @Autowired
+    Settings settings;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    Machine machine;
+
+    @BeforeEach
+    void a_machine() {
+        machine = machines.save(Machine.usual("Bench laser", EUR));
+    }
+
+    @Test
+    void a_machine_comes_back_as_it_was_saved_and_the_first_is_the_standard_one() {
+        MachineCosts costs = new MachineCosts(
+                Money.of("900", "EUR"),
+                Money.of("100", "EUR"),
+                4_000,
+                0.18,
+                Money.of("60", "EUR"),
+                400,
+                List.of(new WearPart("lens", Money.of("35", "EUR"), 300)));
+        Machine changed = new Machine(
+                machine.id(),
+                "Bench laser 2",
+                machine.bed(),
+                machine.beam(),
+                machine.motion(),
+                Length.mm(0.8),
+                machine.setUp(),
+                machine.passPause(),
+                costs,
+                true,
+                false);
+        Machine saved = machines.save(changed);
+        assertThat(saved.costs().price().sameAs(costs.price())).isTrue();
+        assertThat(saved.costs().wearParts()).hasSize(1);
+        assertThat(saved.bowLimit()).isEqualTo(Length.mm(0.8));
+        assertThat(saved.motion()).isEqualTo(machine.motion());
+        assertThat(machines.standard()).contains(saved);
+    }
+
+    @Test
+    void two_machines_have_two_names_and_only_one_is_the_standard() {
+        assertThatThrownBy(() -> machines.save(Machine.usual("bench LASER", EUR)))
+                .isInstanceOf(Refused.class);
+        Machine second = machines.save(Machine.usual("Big laser", EUR));
+        assertThat(second.standard()).isFalse();
+        machines.makeStandard(second.id());
+        assertThat(machines.standard().map(Machine::name)).contains("Big laser");
+        assertThatThrownBy(() -> machines.retire(second.id())).isInstanceOf(Refused.class);
+        machines.retire(machine.id());
+        assertThat(machines.inUse()).extracting(Machine::name).containsExactly("Big laser");
+    }
+
+    /** 20 W, 100 %, 300 mm/min, one pass is 4 J/mm: by definition; the operating point is common practice. */
+    @Test
+    void a_board_never_cut_before_gets_common_practice_and_is_untried() {
+        CutSetting setting = settings.forBoard(machine, "BIRCH", "CRAFT", Length.mm(3));
+        assertThat(setting.state()).isEqualTo(SettingState.UNTRIED);
+        assertThat(setting.lineEnergy()).isCloseTo(4.0, within(1e-9));
+        assertThat(setting.speed().toMmPerMinute()).isCloseTo(300, within(1e-9));
+        assertThat(setting.passes()).isEqualTo(1);
+        assertThat(settings.of(machine)).isEmpty();
+    }
+
+    @Test
+    void good_trials_prove_a_setting_and_become_what_is_dialled_in() {
+        for (int i = 0; i < 12 && !settings.forBoard(machine, CRAFT).isProven(); i++) {
+            CutSetting now = settings.forBoard(machine, CRAFT);
+            NextTry next = settings.nextTry(now).orElseThrow();
+            Finding seen = Finding.of(next.lineEnergy() > 4.4 ? Result.THROUGH : Result.NOT_THROUGH, 1);
+            settings.record(machine, CRAFT, next.parameters(), seen, Source.TRY, "Ines", Optional.empty());
+        }
+        CutSetting proven = settings.forBoard(machine, CRAFT);
+        assertThat(proven.state()).isEqualTo(SettingState.PROVEN);
+        assertThat(proven.lineEnergy()).isGreaterThan(4.4);
+        assertThat(settings.nextTry(proven)).isEmpty();
+        assertThat(settings.of(machine)).containsExactly(proven);
+        assertThat(settings.evidence(proven).trials().getLast().by()).isEqualTo("Ines");
+    }
+
+    @Test
+    void a_photo_is_kept_beside_its_trial() {
+        CutParameters used = settings.forBoard(machine, CRAFT).parameters();
+        Photo photo =
+                Photo.of(new byte[] {(byte) 0xff, (byte) 0xd8, (byte) 0xff, 1}).orElseThrow();
+        Trial trial = settings.record(
+                machine,
+                CRAFT,
+                used,
+                SimulatedBoards.finding(Result.PARTLY, 1, 3.4),
+                Source.TRY,
+                "Ines",
+                Optional.of(photo));
+        assertThat(trial.hasPhoto()).isTrue();
+        assertThat(trial.finding().gapMeasured()).contains(Length.mm(3.4));
+        assertThat(settings.photo(trial.id()).orElseThrow().bytes()).isEqualTo(photo.bytes());
+        assertThatThrownBy(() -> settings.record(
+                        machine,
+                        CRAFT,
+                        used,
+                        Finding.of(Result.PARTLY, 1),
+                        Source.TRY,
+                        "Ines",
+                        Optional.of(new Photo("image/png", new byte[] {1}))))
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void speeds_beyond_the_machine_are_refused_in_a_sentence() {
+        CutParameters mixedUp = new CutParameters(Speed.mmPerSecond(300), Percent.of(100), 1, true, Length.mm(3));
+        assertThatThrownBy(() -> settings.choose(machine, CRAFT, mixedUp, "Ines"))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().key()).isEqualTo("cutting.setting.too.fast"));
+    }
+
+    @Test
+    void the_database_keeps_trials_as_they_were_written() {
+        CutParameters used = settings.forBoard(machine, CRAFT).parameters();
+        settings.record(machine, CRAFT, used, Finding.of(Result.THROUGH, 1), Source.TRY, "Ines", Optional.empty());
+        assertThatThrownBy(
+                        () -> jdbc.sql("update cutting_trial set charring = 0").update())
+                .hasMessageContaining("only added");
+    }
+}

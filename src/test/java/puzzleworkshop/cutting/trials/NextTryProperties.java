@@ -1,0 +1,122 @@
+package puzzleworkshop.cutting.trials;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CommonPractice;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.time.CutTimeTest;
+import puzzleworkshop.cutting.trials.Trial.Finding;
+import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.machines.Beam;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.measure.Speed;
+
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class NextTryProperties {
+
+    @Test
+    void stays_within_the_machine_and_inside_the_bracket_whatever_was_tried() {
+        long seed = 20261125;
+        Random random = new Random(seed);
+        for (int i = 0; i < 300; i++) {
+            Machine machine = machine(random);
+            BoardKind board = new BoardKind(
+                    "BIRCH", random.nextBoolean() ? "CRAFT" : "CONSTRUCTION", Length.mm(1 + random.nextInt(9)));
+            List<Trial> trials = new ArrayList<>();
+            for (int n = random.nextInt(7); n > 0; n--) {
+                trials.add(SimulatedBoards.trial(n, parameters(machine, board, random), finding(random)));
+            }
+            TrialEvidence evidence = new TrialEvidence(machine.beam(), trials);
+            CutParameters usual = CommonPractice.parametersFor(machine, board);
+            Optional<NextTry> next = NextTry.after(machine, board, evidence, evidence.best(usual));
+            if (next.isEmpty()) {
+                continue;
+            }
+            CutParameters p = next.get().parameters();
+            String where = "seed " + seed + ", case " + i + ": " + p + " after " + trials;
+            assertThat(p.speed()).as(where).isLessThanOrEqualTo(machine.motion().maxCut());
+            assertThat(p.power().asDouble()).as(where).isBetween(0.001, 1.0);
+            assertThat(p.gap()).as(where).isEqualTo(machine.beam().lensGap());
+            EnergyInterval bracket = EnergyInterval.of(trials, machine.beam(), p.passes());
+            boolean anythingLeft = bracket.notThrough().orElse(0) < reach(machine, board);
+            assertThat(bracket.holds(next.get().lineEnergy()) || !anythingLeft)
+                    .as(where)
+                    .isTrue();
+        }
+    }
+
+    @Test
+    void the_same_trials_give_the_same_proposal() {
+        Random random = new Random(5);
+        Machine machine = machine(random);
+        BoardKind board = new BoardKind("POPLAR", "CRAFT", Length.mm(4));
+        List<Trial> trials = List.of(SimulatedBoards.trial(1, parameters(machine, board, random), finding(random)));
+        TrialEvidence evidence = new TrialEvidence(machine.beam(), trials);
+        CutParameters usual = CommonPractice.parametersFor(machine, board);
+        assertThat(NextTry.after(machine, board, evidence, usual))
+                .isEqualTo(NextTry.after(machine, board, evidence, usual));
+    }
+
+    @Test
+    void comes_to_proven_settings_on_every_simulated_board_in_fewer_tries_than_a_ladder() {
+        SimulatedBoards.Tally tally = new SimulatedBoards(42).compare(80);
+        assertThat(tally.unprovenOurs()).isZero();
+        assertThat(tally.meanOurs()).isLessThan(0.5 * tally.meanLadder());
+        // 80 boards are few; the benchmark measures the better ladder on 600
+        assertThat(tally.meanOurs()).isLessThan(0.85 * tally.meanHighLadder());
+    }
+
+    /** The strongest energy that a proposal may go to: five times common practice, or what the machine gives. */
+    private static double reach(Machine machine, BoardKind board) {
+        double usual = CommonPractice.energyFor(board);
+        double given =
+                machine.beam().powerWatts() * CommonPractice.passesFor(usual) / CommonPractice.SLOWEST.mmPerSecond();
+        return Math.min(usual * 4.5, given * 0.9);
+    }
+
+    private static Machine machine(Random random) {
+        Machine usual = CutTimeTest.machine(10 + random.nextInt(60), 0.02);
+        return new Machine(
+                1,
+                "M",
+                Size.mm(400, 400),
+                new Beam(5 + random.nextInt(40), 450, Length.mm(2 + random.nextInt(5)), Length.mm(0.15)),
+                usual.motion(),
+                usual.bowLimit(),
+                usual.setUp(),
+                usual.passPause(),
+                usual.costs(),
+                false,
+                false);
+    }
+
+    private static CutParameters parameters(Machine machine, BoardKind board, Random random) {
+        double energy = CommonPractice.energyFor(board) * Math.exp(random.nextGaussian() * 0.4);
+        CutParameters dialled = CommonPractice.dial(
+                machine, energy, 1 + random.nextInt(3), machine.beam().lensGap());
+        return new CutParameters(
+                Speed.mmPerSecond(dialled.speed().mmPerSecond()),
+                Percent.of(60 + random.nextInt(41)),
+                dialled.passes(),
+                random.nextInt(6) > 0,
+                machine.beam().lensGap());
+    }
+
+    private static Finding finding(Random random) {
+        Result result = Result.values()[random.nextInt(3)];
+        return random.nextInt(4) == 0
+                ? SimulatedBoards.finding(result, random.nextInt(5), random.nextDouble() * 8)
+                : Finding.of(result, random.nextInt(5));
+    }
+}
