@@ -27,6 +27,7 @@ import puzzleworkshop.planning.StagesSoFar;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
@@ -47,7 +48,7 @@ public class Bench implements StagesSoFar {
     private final WeekPlan plan;
     private final SheetRack rack;
     private final EarlyWorkNotes beforeItsTime;
-    private final BenchNews news;
+    private final AfterCommit afterCommit;
     private final Clock clock;
 
     Bench(
@@ -57,7 +58,7 @@ public class Bench implements StagesSoFar {
             WeekPlan plan,
             SheetRack rack,
             EarlyWorkNotes beforeItsTime,
-            BenchNews news,
+            AfterCommit afterCommit,
             Clock clock) {
         this.store = store;
         this.work = work;
@@ -65,7 +66,7 @@ public class Bench implements StagesSoFar {
         this.plan = plan;
         this.rack = rack;
         this.beforeItsTime = beforeItsTime;
-        this.news = news;
+        this.afterCommit = afterCommit;
         this.clock = clock;
     }
 
@@ -218,7 +219,7 @@ public class Bench implements StagesSoFar {
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("bench.clock.runs", order.number(), who, clock.instant());
         }
-        news.afterCommit(new Ticked(id, stage, Ticked.Kind.CLOCK, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, stage, Ticked.Kind.CLOCK, clock.instant(), who));
         return running(id).orElseThrow();
     }
 
@@ -229,7 +230,7 @@ public class Bench implements StagesSoFar {
         if (!store.stop(id, who, clock.instant())) {
             throw new Refused("bench.clock.stopped", order.number());
         }
-        news.afterCommit(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
     }
 
     /** The order's cut, once it stands on record: only then is the stage ticked. */

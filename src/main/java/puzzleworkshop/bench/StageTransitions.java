@@ -25,6 +25,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -44,7 +45,7 @@ class StageTransitions {
     private final StageConsumption usedUp;
     private final EarlyWorkNotes beforeItsTime;
     private final Workshop workshop;
-    private final BenchNews news;
+    private final AfterCommit afterCommit;
     private final Machines machines;
     private final CutJobs cutJobs;
     private final Clock clock;
@@ -56,7 +57,7 @@ class StageTransitions {
             StageConsumption usedUp,
             EarlyWorkNotes beforeItsTime,
             Workshop workshop,
-            BenchNews news,
+            AfterCommit afterCommit,
             Machines machines,
             CutJobs cutJobs,
             Clock clock) {
@@ -66,7 +67,7 @@ class StageTransitions {
         this.usedUp = usedUp;
         this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
-        this.news = news;
+        this.afterCommit = afterCommit;
         this.machines = machines;
         this.cutJobs = cutJobs;
         this.clock = clock;
@@ -89,7 +90,7 @@ class StageTransitions {
             } catch (DataIntegrityViolationException refused) {
                 throw new Refused("bench.tick.meanwhile", order.number(), Sentence.of(stage.textKey()));
             }
-            news.afterCommit(new Ticked(id, stage, Ticked.Kind.DONE, now, who));
+            afterCommit.tell(new Ticked(id, stage, Ticked.Kind.DONE, now, who));
         }
         // Where it is not this stage's turn, the order says who did it and when, or what comes first.
         orders.completeStage(id, stage, who);
@@ -172,7 +173,7 @@ class StageTransitions {
                 tick.stage(),
                 Sentence.of("bench.history.undone", Sentence.of(tick.stage().textKey())),
                 who);
-        news.afterCommit(new Ticked(id, tick.stage(), Ticked.Kind.UNDONE, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, tick.stage(), Ticked.Kind.UNDONE, clock.instant(), who));
     }
 
     @Transactional
@@ -200,7 +201,7 @@ class StageTransitions {
         } else {
             orders.sendBack(id, mishap.againFrom(), why, who);
         }
-        news.afterCommit(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
+        afterCommit.tell(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
         return new Rework(
                 number,
                 id,
@@ -320,7 +321,7 @@ class StageTransitions {
                 && store.running().stream().noneMatch(running -> running.order().equals(id))) {
             store.start(id, Stage.CUT, event.by(), now);
         }
-        news.afterCommit(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
+        afterCommit.tell(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
     }
 
     @EventListener

@@ -24,6 +24,7 @@ import org.flywaydb.core.Flyway;
 import org.flywaydb.core.api.MigrationVersion;
 import org.postgresql.PGConnection;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * Reads a {@link Backup} into a workshop that has not been opened yet. The tables are made as they were when the backup was
@@ -218,6 +219,7 @@ final class Restore {
 
     /** Connections in the pool may hold plans for the tables that were dropped. */
     private void forgetOldTables() {
+        VersionedCache.forgetEverything();
         if (dataSource instanceof HikariDataSource pool && pool.getHikariPoolMXBean() != null) {
             pool.getHikariPoolMXBean().softEvictConnections();
         }

@@ -1,9 +1,13 @@
 package puzzleworkshop.display;
 
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.UIDetachedException;
 import com.vaadin.flow.server.Command;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Predicate;
+import puzzleworkshop.runtime.Broadcaster;
+import puzzleworkshop.runtime.Change;
 
 /** Brings news from other threads to an open screen. A screen that has been closed meanwhile is left alone. */
 public final class UiPush {
@@ -19,16 +23,28 @@ public final class UiPush {
         }
     }
 
-    /** A listener that shows the screen anew; several pieces of news before it has come to that are shown once. */
-    public static Runnable refreshing(UI ui, Runnable show) {
+    /**
+     * Shows a screen again when something it shows has changed, as long as it is attached. Several changes before it has
+     * come to that are shown once; what it has shown by itself meanwhile, it says to the one returned, is not shown again.
+     *
+     * @param concerns which changes the screen shows
+     */
+    public static Broadcaster.Listening refresh(
+            Component screen, Broadcaster broadcaster, Predicate<Change> concerns, Command show) {
+        UI ui = screen.getUI().orElseThrow();
         AtomicBoolean waiting = new AtomicBoolean();
-        return () -> {
+        Broadcaster.Listening listening = broadcaster.listen(concerns, changes -> {
             if (waiting.compareAndSet(false, true)) {
                 tell(ui, () -> {
                     waiting.set(false);
-                    show.run();
+                    show.execute();
                 });
             }
-        };
+        });
+        screen.addDetachListener(detach -> {
+            listening.stop();
+            detach.unregisterListener();
+        });
+        return listening;
     }
 }

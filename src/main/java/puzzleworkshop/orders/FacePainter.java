@@ -23,6 +23,8 @@ import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * Paints the face of a puzzle: the customer's picture as it is framed, with the cut lines on it, at the size of a screen or
@@ -36,19 +38,24 @@ public class FacePainter {
     /** Line width in pixels for each 1000 pixels of picture; a hair on small ones. */
     private static final double LINE = 1.6;
 
+    private static final long MOST_BYTES = 16 << 20;
+
     private final CroppedPictures pictures;
     private final PatternCache shelf;
-    private final KeptFaces kept = new KeptFaces();
+    private final VersionedCache<Look, byte[]> kept = VersionedCache.ofWeight(MOST_BYTES, face -> face.length);
 
     FacePainter(CroppedPictures pictures, PatternCache shelf) {
         this.pictures = pictures;
         this.shelf = shelf;
     }
 
+    /** All that a face shows; pictures never change under their number. */
+    private record Look(PatternSpec pattern, Size finished, Optional<FramedPicture> framed, int longerSide) {}
+
     /** As JPEG, the longer side so many pixels; painted once and kept for a while. */
     public byte[] jpeg(Puzzle puzzle, Optional<FramedPicture> framed, int longerSide) {
-        return kept.of(
-                new KeptFaces.Look(puzzle.pattern(), puzzle.finished(), framed, longerSide),
+        return kept.get(
+                new Look(puzzle.pattern(), puzzle.finished(), framed, longerSide),
                 () -> encode(paint(puzzle, framed, longerSide)));
     }
 

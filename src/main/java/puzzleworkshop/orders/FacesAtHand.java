@@ -2,13 +2,14 @@ package puzzleworkshop.orders;
 
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
-import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * A page of the week or the bench asks for dozens of faces in one breath; they are looked up together, in one query, not
@@ -20,34 +21,26 @@ class FacesAtHand {
     private static final Duration A_BREATH = Duration.ofSeconds(20);
 
     private final OrderStore store;
-    private final Clock clock;
-    private Map<OrderId, Order> open = Map.of();
-    private Instant read = Instant.MIN;
+    private final VersionedCache<OrderState, Map<OrderId, Order>> open;
 
     FacesAtHand(OrderStore store, Clock clock) {
         this.store = store;
-        this.clock = clock;
+        this.open = VersionedCache.ofMost(1, A_BREATH, clock);
     }
 
     Optional<Order> find(OrderId id, long version) {
-        return Optional.ofNullable(open().get(id))
+        return Optional.ofNullable(open.get(OrderState.CONFIRMED, this::read).get(id))
                 .filter(order -> order.version() == version)
                 .or(() -> store.find(id));
     }
 
-    private synchronized Map<OrderId, Order> open() {
-        Instant now = clock.instant();
-        if (read.isBefore(now.minus(A_BREATH)) || read.isAfter(now)) {
-            Map<OrderId, Order> fresh = new HashMap<>();
-            store.open().forEach(order -> fresh.put(order.id(), order));
-            open = Map.copyOf(fresh);
-            read = now;
-        }
-        return open;
+    private Map<OrderId, Order> read() {
+        return store.open().stream().collect(Collectors.toUnmodifiableMap(Order::id, order -> order));
     }
 
     @EventListener(OrderChanged.class)
-    synchronized void changed() {
-        read = Instant.MIN;
+    @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        open.forget();
     }
 }

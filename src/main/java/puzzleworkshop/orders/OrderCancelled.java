@@ -3,4 +3,4 @@ package puzzleworkshop.orders;
 import puzzleworkshop.measure.OrderId;
 
 /** Published within the transaction that gives an order up, so that what it holds is released with it or not at all. */
-public record OrderCancelled(OrderId order, String who) {}
+public record OrderCancelled(OrderId order, String who) implements OrderEvent {}

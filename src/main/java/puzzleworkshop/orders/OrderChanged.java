@@ -1,6 +1,7 @@
 package puzzleworkshop.orders;
 
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.runtime.Change;
 
-/** Published after a change to an order is safe in the database, so that open screens can show it. */
-public record OrderChanged(OrderId order) {}
+/** Told after a change to an order is safe in the database, once for each transaction, so that open screens can show it. */
+public record OrderChanged(OrderId order) implements OrderEvent, Change {}

@@ -10,12 +10,11 @@ import java.util.Set;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.springframework.transaction.support.TransactionSynchronization;
-import org.springframework.transaction.support.TransactionSynchronizationManager;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pricing.KeptPrice;
+import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -31,6 +30,7 @@ public class Orders {
     private final OrderHistory history;
     private final Workshop workshop;
     private final ApplicationEventPublisher events;
+    private final AfterCommit afterCommit;
     private final Clock clock;
 
     Orders(
@@ -39,12 +39,14 @@ public class Orders {
             OrderHistory history,
             Workshop workshop,
             ApplicationEventPublisher events,
+            AfterCommit afterCommit,
             Clock clock) {
         this.store = store;
         this.customers = customers;
         this.history = history;
         this.workshop = workshop;
         this.events = events;
+        this.afterCommit = afterCommit;
         this.clock = clock;
     }
 
@@ -297,12 +299,7 @@ public class Orders {
 
     private void write(OrderId id, String who, Sentence what) {
         history.write(id, who, what);
-        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
-            @Override
-            public void afterCommit() {
-                events.publishEvent(new OrderChanged(id));
-            }
-        });
+        afterCommit.tell(new OrderChanged(id));
     }
 
     private void requireMove(Order order, OrderState to) {

@@ -2,8 +2,12 @@ package puzzleworkshop.payments;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalLong;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Bookings;
@@ -125,5 +129,14 @@ public class Payments {
     @Transactional(readOnly = true)
     public Money received(OrderId order) {
         return Money.sum(store.of(order).stream().map(Payment::received).toList(), workshop.currency());
+    }
+
+    /** Those of the orders for which money has come that was not given back. */
+    @Transactional(readOnly = true)
+    public Set<OrderId> withMoney(Collection<OrderId> of) {
+        return store.received(of).entrySet().stream()
+                .filter(came -> came.getValue().isPositive())
+                .map(Map.Entry::getKey)
+                .collect(Collectors.toSet());
     }
 }

@@ -8,6 +8,7 @@ import java.util.Map;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.planning.schedule.LatenessCost;
 
 @Repository
 public class PlanStore {
@@ -77,5 +78,29 @@ public class PlanStore {
                         .query(Integer.class)
                         .single()
                 > 0;
+    }
+
+    LatenessCost latenessCost() {
+        return jdbc.sql("select at_all, per_day, growth, started, paid from lateness_cost")
+                .query((row, n) -> new LatenessCost(
+                        row.getDouble("at_all"),
+                        row.getDouble("per_day"),
+                        row.getDouble("growth"),
+                        row.getDouble("started"),
+                        row.getDouble("paid")))
+                .single();
+    }
+
+    void update(LatenessCost cost) {
+        jdbc.sql("""
+                update lateness_cost set at_all = :atAll, per_day = :perDay, growth = :growth, started = :started,
+                    paid = :paid
+                """)
+                .param("atAll", cost.atAll())
+                .param("perDay", cost.perDay())
+                .param("growth", cost.growth())
+                .param("started", cost.started())
+                .param("paid", cost.paid())
+                .update();
     }
 }

@@ -12,13 +12,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.concurrent.atomic.AtomicReference;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.springframework.transaction.event.TransactionalEventListener;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.cutting.trials.TrialsPlanned;
 import puzzleworkshop.measure.Minutes;
@@ -29,35 +27,34 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ReadyDates;
+import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.planning.schedule.Batching;
 import puzzleworkshop.planning.schedule.Job;
+import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.planning.schedule.PromiseDate;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.printing.PlannedPrints;
-import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
+import puzzleworkshop.supplies.StockMoved;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /**
- * The plan of all open orders as it stands. It is made when somebody looks and kept for a few minutes, until an order or
- * the hours change; the same orders give the same plan.
+ * The plan of all open orders as it stands. It is made when somebody looks and kept for a few minutes, or until an order,
+ * the hours, the stock or anything else it rests on changes; the same orders give the same plan. However many look at
+ * once, one plan is made, and none whose making began before a change is seen after it.
  */
 @Service
 public class WeekPlan implements ReadyDates {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
-    /** Tries for so many orders; fewer orders get more of them, more get fewer, so that a screen never waits longer. */
-    private static final int SEARCH = 400;
-
-    private static final int USUAL_ORDERS = 60;
-
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
@@ -65,9 +62,11 @@ public class WeekPlan implements ReadyDates {
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
+    private final Payments payments;
+    private final LatenessWeights weights;
     private final ObjectProvider<StagesSoFar> bench;
     private final Clock clock;
-    private final AtomicReference<Made> made = new AtomicReference<>();
+    private final VersionedCache<Asked, Made> plans;
 
     WeekPlan(
             Orders orders,
@@ -77,6 +76,8 @@ public class WeekPlan implements ReadyDates {
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
+            Payments payments,
+            LatenessWeights weights,
             ObjectProvider<StagesSoFar> bench,
             Clock clock) {
         this.orders = orders;
@@ -86,9 +87,15 @@ public class WeekPlan implements ReadyDates {
         this.prints = prints;
         this.trials = trials;
         this.store = store;
+        this.payments = payments;
+        this.weights = weights;
         this.bench = bench;
         this.clock = clock;
+        this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
+
+    /** A plan counts for its day, and for the print runs as they were. */
+    private record Asked(LocalDate day, String prints) {}
 
     /**
      * One order in the week.
@@ -116,7 +123,6 @@ public class WeekPlan implements ReadyDates {
 
     private final class Made {
         final LocalDateTime at;
-        final String printsAsOf;
         final WorkingCalendar calendar;
         final List<Job> jobs;
         final Scheduler scheduler;
@@ -127,11 +133,12 @@ public class WeekPlan implements ReadyDates {
 
         Made(LocalDateTime at) {
             this.at = at;
-            this.printsAsOf = prints.stamp();
             this.calendar = times.calendar();
             List<Order> open = orders.open();
-            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone());
-            this.scheduler = new Scheduler(tries(open.size()), bufferMinutes(calendar), Batching.USUAL);
+            LatenessCost cost = weights.cost();
+            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
+            this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
+            Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar = soFar(open);
@@ -146,7 +153,8 @@ public class WeekPlan implements ReadyDates {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO)))
+                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -244,42 +252,30 @@ public class WeekPlan implements ReadyDates {
     }
 
     public LocalDate today() {
-        return LocalDate.now(clock.withZone(workshop.zone()));
+        return workshop.today();
+    }
+
+    /** Whether the plan has to be looked at again after this change. */
+    public static boolean restsOn(Change change) {
+        return change instanceof OrderChanged
+                || change instanceof WorkingTimes.HoursChanged
+                || change instanceof Workshop.WorkshopChanged
+                || change instanceof StockMoved
+                || change instanceof TrialsPlanned;
     }
 
     /** Before the screens that listen to the same news look at the plan. */
-    @EventListener({OrderChanged.class, WorkingTimes.HoursChanged.class})
+    @EventListener
     @org.springframework.core.annotation.Order(Ordered.HIGHEST_PRECEDENCE)
-    void changed() {
-        made.set(null);
-    }
-
-    /** What comes off the shelf or onto it may let an order wait, or go on. */
-    @TransactionalEventListener(fallbackExecution = true)
-    void suppliesMoved(Movement movement) {
-        made.set(null);
-    }
-
-    @TransactionalEventListener(fallbackExecution = true)
-    void trialsPlanned(TrialsPlanned event) {
-        made.set(null);
+    void changed(Change change) {
+        if (restsOn(change)) {
+            plans.forget();
+        }
     }
 
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
-        Made known = made.get();
-        if (known == null
-                || !known.printsAsOf.equals(prints.stamp())
-                || at.isBefore(known.at)
-                || Duration.between(known.at, at).compareTo(KEPT) > 0) {
-            known = new Made(at);
-            made.set(known);
-        }
-        return known;
-    }
-
-    private static int tries(int open) {
-        return Math.clamp(SEARCH * (long) USUAL_ORDERS / Math.max(1, open), 30, 3 * SEARCH);
+        return plans.get(new Asked(at.toLocalDate(), prints.stamp()), () -> new Made(at));
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {

@@ -16,6 +16,7 @@ import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
@@ -30,12 +31,19 @@ final class WorkOfOrders {
     private final WorkingCalendar calendar;
     private final LocalDateTime now;
     private final ZoneId zone;
+    private final LatenessCost cost;
 
-    WorkOfOrders(Map<Stage, StageStandard> standards, WorkingCalendar calendar, LocalDateTime now, ZoneId zone) {
+    WorkOfOrders(
+            Map<Stage, StageStandard> standards,
+            WorkingCalendar calendar,
+            LocalDateTime now,
+            ZoneId zone,
+            LatenessCost cost) {
         this.standards = standards;
         this.calendar = calendar;
         this.now = now;
         this.zone = zone;
+        this.cost = cost;
     }
 
     /**
@@ -43,6 +51,7 @@ final class WorkOfOrders {
      * @param together names of the batches that it belongs to, by stage
      * @param readyForWork the last thing the bench said, if anything
      * @param trial what a trial before its cut takes
+     * @param paid whether money has come for it
      */
     Job job(
             Order order,
@@ -51,7 +60,8 @@ final class WorkOfOrders {
             Optional<Hold> hold,
             Map<Stage, String> together,
             Optional<SoFar> readyForWork,
-            Minutes trial) {
+            Minutes trial,
+            boolean paid) {
         Stage next = order.next().orElseThrow();
         String board = order.board().material() + " " + order.board().grade() + " "
                 + order.board().thickness().mm();
@@ -80,7 +90,8 @@ final class WorkOfOrders {
                                         .get(Stage.values()[next.ordinal() - 1])
                                         .rest()));
         Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
-        return new Job(order.id().value(), due, tasks, rested, hold, stillAhead);
+        double weight = cost.weight(next != Stage.PRINT || begun.isPresent(), paid);
+        return new Job(order.id().value(), due, tasks, rested, hold, stillAhead, weight);
     }
 
     /** Work that is only asked about. */

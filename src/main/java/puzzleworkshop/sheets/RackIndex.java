@@ -1,45 +1,31 @@
 package puzzleworkshop.sheets;
 
 import java.util.List;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.runtime.VersionedCache;
 
-/** Keeps what was worked out about each sheet's shape, until the shape or the useful sizes change. */
+/** Keeps what was worked out about each shape in the rack; another shape or other useful sizes are another question. */
 final class RackIndex {
 
-    private record Known(String outline, Profile profile) {}
+    /** Some kilobytes each; sheets of one size share one. */
+    private static final int MOST_SHAPES = 10_000;
 
-    private final Map<SheetId, Known> known = new ConcurrentHashMap<>();
-    private volatile UsefulSizes sizes;
+    private record Shape(String outline, List<Size> useful) {}
 
-    RackIndex(UsefulSizes sizes) {
-        this.sizes = sizes;
+    private final VersionedCache<Shape, Profile> known = VersionedCache.ofMost(MOST_SHAPES);
+
+    List<Profile> profiles(List<SheetStore.Candidate> candidates, UsefulSizes sizes) {
+        return candidates.parallelStream()
+                .map(candidate -> profile(candidate, sizes))
+                .toList();
     }
 
-    UsefulSizes sizes() {
-        return sizes;
-    }
-
-    void use(UsefulSizes newSizes) {
-        if (!newSizes.rungs().equals(sizes.rungs())) {
-            sizes = newSizes;
-            known.clear();
-        }
-    }
-
-    List<Profile> profiles(List<SheetStore.Candidate> candidates) {
-        return candidates.parallelStream().map(this::profile).toList();
-    }
-
-    Profile profile(SheetStore.Candidate candidate) {
-        Known found = known.get(candidate.id());
-        if (found == null || !found.outline().equals(candidate.outline())) {
-            found = new Known(candidate.outline(), Profile.of(OutlineText.readMended(candidate.outline()), sizes));
-            known.put(candidate.id(), found);
-        }
-        return found.profile();
+    Profile profile(SheetStore.Candidate candidate, UsefulSizes sizes) {
+        return known.get(
+                new Shape(candidate.outline(), sizes.rungs()),
+                () -> Profile.of(OutlineText.readMended(candidate.outline()), sizes));
     }
 }

@@ -37,7 +37,7 @@ public class SheetFinder {
     private final CutStore cuts;
     private final Workshop workshop;
     private final OrderNumbers orders;
-    private final RackIndex index = new RackIndex(UsefulSizes.common());
+    private final RackIndex index = new RackIndex();
 
     SheetFinder(SheetStore sheets, RackStore rack, CutStore cuts, Workshop workshop, OrderNumbers orders) {
         this.sheets = sheets;
@@ -55,15 +55,15 @@ public class SheetFinder {
     public List<Suggestion> suggest(BlankWish wish, int most) {
         RackRules rules = rack.rules();
         List<SheetStore.Candidate> candidates = sheets.candidates(wish, rules.thicknessSlack());
-        RackIndex known = index();
-        List<Profile> profiles = known.profiles(candidates);
+        UsefulSizes useful = sizes();
+        List<Profile> profiles = index.profiles(candidates, useful);
         List<double[]> angles = candidates.stream()
                 .map(candidate -> angles(wish, candidate.grain()))
                 .collect(Collectors.toCollection(ArrayList::new));
-        List<BestSheets.Ranked> ranked = BestSheets.rank(profiles, wish.size(), angles, known.sizes(), most);
+        List<BestSheets.Ranked> ranked = BestSheets.rank(profiles, wish.size(), angles, useful, most);
         List<BestSheets.Ranked> finest = ranked.parallelStream()
                 .map(answer -> BestSheets.finest(
-                                profiles.get(answer.index()), wish.size(), angles.get(answer.index()), known.sizes())
+                                profiles.get(answer.index()), wish.size(), angles.get(answer.index()), useful)
                         .orElse(answer))
                 .toList();
         List<Suggestion> suggestions = new ArrayList<>();
@@ -237,7 +237,7 @@ public class SheetFinder {
     /** Numbers of the sheets in these states that hold the size at some angle. */
     Set<Long> holding(Size size, Set<SheetState> states) {
         List<SheetStore.Candidate> candidates = sheets.candidates(states);
-        List<Profile> profiles = index().profiles(candidates);
+        List<Profile> profiles = index.profiles(candidates, sizes());
         return IntStream.range(0, candidates.size())
                 .parallel()
                 .filter(i -> BestSheets.holds(profiles.get(i), size))
@@ -258,22 +258,19 @@ public class SheetFinder {
 
     /** The ladder of useful sizes in force. */
     public UsefulSizes sizes() {
-        return index().sizes();
+        return new UsefulSizes(workshop.tradeNumbers().smallestUseful(), rack.standardBlanks());
     }
 
     /** What is known about the shapes of these sheets, worked out once for each. */
     List<Profile> profiles(List<Sheet> stock) {
-        return index().profiles(stock.stream()
-                .map(sheet -> new SheetStore.Candidate(
-                        sheet.id(),
-                        OutlineText.write(sheet.outline()),
-                        sheet.facts().grain()))
-                .toList());
-    }
-
-    private RackIndex index() {
-        index.use(new UsefulSizes(workshop.tradeNumbers().smallestUseful(), rack.standardBlanks()));
-        return index;
+        return index.profiles(
+                stock.stream()
+                        .map(sheet -> new SheetStore.Candidate(
+                                sheet.id(),
+                                OutlineText.write(sheet.outline()),
+                                sheet.facts().grain()))
+                        .toList(),
+                sizes());
     }
 
     /** The angles at which the blank may lie on a sheet with this grain; null: any. */

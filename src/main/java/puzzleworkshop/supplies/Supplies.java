@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -19,6 +18,7 @@ import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.runtime.AfterCommit;
 
 /**
  * The shelf of supplies. Every change is a line in the ledger, also published as a {@link Movement}; the item's row is
@@ -34,19 +34,19 @@ public class Supplies {
     private final HouseUnits house;
     private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
-    private final ApplicationEventPublisher events;
+    private final AfterCommit afterCommit;
 
     Supplies(
             SupplyStore store,
             HouseUnits house,
             ObjectProvider<OrderNumbers> orderNumbers,
             Clock clock,
-            ApplicationEventPublisher events) {
+            AfterCommit afterCommit) {
         this.store = store;
         this.house = house;
         this.orderNumbers = orderNumbers;
         this.clock = clock;
-        this.events = events;
+        this.afterCommit = afterCommit;
     }
 
     /** In which new supplies are paid. */
@@ -335,7 +335,7 @@ public class Supplies {
                 who,
                 clock.instant());
         store.add(movement, belowZeroAccepted);
-        events.publishEvent(movement);
+        afterCommit.tell(new StockMoved(id));
         return movement;
     }
 

@@ -1,16 +1,23 @@
 package puzzleworkshop.workshop;
 
+import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.atomic.AtomicReference;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * The workshop's own facts. They are read on every screen and change rarely, so the profile is kept in memory and
@@ -20,10 +27,22 @@ import puzzleworkshop.measure.UnitSystem;
 public class Workshop implements HouseUnits {
 
     private final WorkshopStore store;
-    private final AtomicReference<WorkshopProfile> known = new AtomicReference<>();
+    private final AfterCommit afterCommit;
+    private final Clock clock;
+    private final VersionedCache<Class<WorkshopProfile>, Optional<WorkshopProfile>> known = VersionedCache.ofMost(1);
 
-    Workshop(WorkshopStore store) {
+    Workshop(WorkshopStore store, AfterCommit afterCommit, Clock clock) {
         this.store = store;
+        this.afterCommit = afterCommit;
+        this.clock = clock;
+    }
+
+    /** Told when the profile, the trade numbers or what a stage takes were changed. */
+    public record WorkshopChanged() implements Change {}
+
+    /** The day it is at the workshop. */
+    public LocalDate today() {
+        return LocalDate.now(clock.withZone(zone()));
     }
 
     /** Whether the first set-up was done. */
@@ -51,7 +70,7 @@ public class Workshop implements HouseUnits {
             }
             throw refused;
         }
-        known.set(null);
+        afterCommit.tell(new WorkshopChanged());
     }
 
     public TradeNumbers tradeNumbers() {
@@ -66,6 +85,7 @@ public class Workshop implements HouseUnits {
             throw new Refused("workshop.ppi.order");
         }
         store.saveTradeNumbers(numbers);
+        afterCommit.tell(new WorkshopChanged());
     }
 
     /** One for each stage. */
@@ -76,6 +96,7 @@ public class Workshop implements HouseUnits {
     @Transactional
     public void save(StageStandard standard) {
         store.saveStageStandard(standard);
+        afterCommit.tell(new WorkshopChanged());
     }
 
     @Override
@@ -94,11 +115,13 @@ public class Workshop implements HouseUnits {
     }
 
     private Optional<WorkshopProfile> find() {
-        WorkshopProfile profile = known.get();
-        if (profile == null) {
-            profile = store.profile().orElse(null);
-            known.set(profile);
-        }
-        return Optional.ofNullable(profile);
+        return known.get(WorkshopProfile.class, store::profile);
+    }
+
+    /** Before those who work with the profile look at it again. */
+    @EventListener(WorkshopChanged.class)
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        known.forget();
     }
 }

@@ -15,11 +15,9 @@ import org.junit.jupiter.api.Test;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.JdbcTemplate;
-import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 
@@ -36,9 +34,6 @@ class BenchQueriesIT {
 
     @Autowired
     WeekPlan plan;
-
-    @Autowired
-    ApplicationEventPublisher events;
 
     @Test
     void the_bench_asks_no_more_for_many_orders_than_for_few() {
@@ -66,7 +61,7 @@ class BenchQueriesIT {
 
     /** Of the plan made anew, the queue with its boards, and what can be taken back. */
     private Map<String, Long> queries() {
-        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
+        VersionedCache.forgetEverything();
         Logger log = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
         Level before = log.getLevel();
         ListAppender<ILoggingEvent> asked = new ListAppender<>();

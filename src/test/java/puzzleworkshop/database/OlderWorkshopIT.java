@@ -22,6 +22,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -32,6 +33,7 @@ import org.postgresql.PGConnection;
  * tables. The backups lie in {@code src/test/resources/backups}, named after the last migration they know; add one when a
  * release is made.
  */
+@Tag("database")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class OlderWorkshopIT {
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -25,6 +26,7 @@ import puzzleworkshop.PuzzleWorkshop;
 
 /** The whole program as its own process: killed without warning, started again, and asked to stop. */
 @DisabledOnOs(value = OS.WINDOWS, disabledReason = "uses Unix signals")
+@Tag("database")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PowerCutIT {
 

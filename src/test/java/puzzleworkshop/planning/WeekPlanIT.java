@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.io.StringReader;
-import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
@@ -26,10 +25,8 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -53,15 +50,11 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
+import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -72,6 +65,9 @@ class WeekPlanIT {
 
     @Autowired
     WorkingTimes times;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     WeekFeed feed;
@@ -87,9 +83,6 @@ class WeekPlanIT {
 
     @Autowired
     Invoices invoices;
-
-    @Autowired
-    Supplies supplies;
 
     @Autowired
     GangRuns gang;
@@ -214,49 +207,6 @@ class WeekPlanIT {
     }
 
     @Test
-    @Transactional
-    void when_the_film_runs_out_the_orders_beyond_it_wait_for_film_until_some_is_bought() {
-        Order first = make.confirmed("Tom Reed", plan.today().plusDays(41), 10);
-        Order second = make.confirmed("Tom Reed", plan.today().plusDays(42), 10);
-        long before = waitsForFilm();
-        SupplyItem film = supplies.keep(new SupplyItem(
-                Optional.empty(),
-                "Film for the test",
-                SupplyKind.LAMINATE,
-                UseUnit.METRE,
-                Optional.of(Length.mm(300)),
-                Optional.empty(),
-                "metre",
-                BigDecimal.ONE,
-                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
-                4,
-                3,
-                true,
-                false,
-                BigDecimal.ZERO,
-                Money.zero(supplies.currency())));
-        assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
-        SupplyId id = film.id().orElseThrow();
-        supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        supplies.useKnowingly(id, BigDecimal.ONE, first.id().value(), "for the test", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).contains(Job.Hold.For.FILM);
-        assertThat(hold(second)).contains(Job.Hold.For.FILM);
-        supplies.buy(id, BigDecimal.TEN, Money.of("9.00", supplies.currency().getCurrencyCode()), "", "Robin");
-        plan.suppliesMoved(supplies.movements(id, 0, 1).getFirst());
-        assertThat(hold(first)).isEmpty();
-    }
-
-    private long waitsForFilm() {
-        return plan.now().entries().stream()
-                .filter(entry -> entry.outlook()
-                        .hold()
-                        .map(hold -> hold.forWhat() == Job.Hold.For.FILM)
-                        .orElse(false))
-                .count();
-    }
-
-    @Test
     void the_prints_of_a_planned_run_are_made_in_one_go_however_far_apart_their_days_are() {
         Order soon = make.confirmed("Tom Reed", plan.today().plusDays(43), 10);
         Order later = make.confirmed("Tom Reed", plan.today().plusDays(90), 10);
@@ -358,6 +308,8 @@ class WeekPlanIT {
 
     @Test
     void todays_list_is_a_sheet_of_paper_with_its_cautions() throws IOException {
+        TestClock.set(
+                LocalDate.of(2027, 3, 3).atTime(7, 0).atZone(workshop.zone()).toInstant());
         make.confirmed(ReadPaper.MANY_LETTERS, plan.today().plusDays(3), 25);
         assertThat(ReadPaper.text(list.pdf()))
                 .contains("never leave it alone")

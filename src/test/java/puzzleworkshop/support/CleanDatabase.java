@@ -7,10 +7,11 @@ import javax.sql.DataSource;
 import org.springframework.core.Ordered;
 import org.springframework.test.context.TestContext;
 import org.springframework.test.context.TestExecutionListener;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * Brings the database back to what the migrations left: every table emptied, rows that migrations wrote put back,
- * sequences at their beginning. Those rows are set aside in a schema of their own when first asked.
+ * sequences at their beginning, nothing kept in memory of what was there before. Those rows are set aside in a schema of their own when first asked.
  */
 public class CleanDatabase implements TestExecutionListener, Ordered {
 
@@ -25,6 +26,11 @@ public class CleanDatabase implements TestExecutionListener, Ordered {
         now(context.getApplicationContext().getBean(DataSource.class));
     }
 
+    @Override
+    public void afterTestMethod(TestContext context) {
+        TestClock.reset();
+    }
+
     public static void now(DataSource dataSource) {
         try (Connection connection = dataSource.getConnection();
                 Statement statement = connection.createStatement()) {
@@ -34,6 +40,7 @@ public class CleanDatabase implements TestExecutionListener, Ordered {
             statement.execute(EMPTY_AND_PUT_BACK);
             connection.commit();
             connection.setAutoCommit(true);
+            VersionedCache.forgetEverything();
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }

@@ -5,6 +5,7 @@ import java.lang.annotation.Inherited;
 import java.lang.annotation.Retention;
 import java.lang.annotation.RetentionPolicy;
 import java.lang.annotation.Target;
+import org.junit.jupiter.api.Tag;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.test.context.ContextConfiguration;
 import org.springframework.test.context.TestExecutionListeners;
@@ -20,6 +21,7 @@ import puzzleworkshop.PuzzleWorkshop;
 @Target(ElementType.TYPE)
 @Retention(RetentionPolicy.RUNTIME)
 @Inherited
+@Tag("database")
 @SpringBootTest(classes = PuzzleWorkshop.class)
 @ContextConfiguration(initializers = OnTestServer.class)
 @TestExecutionListeners(

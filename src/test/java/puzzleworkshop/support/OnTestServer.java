@@ -1,10 +1,12 @@
 package puzzleworkshop.support;
 
+import java.time.Clock;
 import org.springframework.boot.test.util.TestPropertyValues;
 import org.springframework.context.ApplicationContextInitializer;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.context.support.GenericApplicationContext;
 
-/** Points an application context at the {@link TestServer}. */
+/** Points an application context at the {@link TestServer} and gives it a clock that tests can set. */
 public class OnTestServer implements ApplicationContextInitializer<ConfigurableApplicationContext> {
 
     @Override
@@ -16,5 +18,7 @@ public class OnTestServer implements ApplicationContextInitializer<ConfigurableA
                         "spring.datasource.password=" + server.password(),
                         "spring.datasource.hikari.maximum-pool-size=12")
                 .applyTo(context);
+        ((GenericApplicationContext) context)
+                .registerBean("testClock", Clock.class, TestClock::new, bean -> bean.setPrimary(true));
     }
 }

@@ -222,8 +222,7 @@ class PrintWalk extends Walk {
         button("PDF for the printer").click();
         Locator save = page.getByText("Save the PDF");
         save.waitFor();
-        byte[] pdf =
-                page.request().get(address(save.getAttribute("href"))).body();
+        byte[] pdf = page.request().get(address(save.getAttribute("href"))).body();
         Files.write(Path.of("target", "walks", "files", "run.pdf"), pdf);
         assertThat(ReadPaper.text(pdf)).contains(order.number());
         assertThat(new String(pdf, StandardCharsets.ISO_8859_1)).doesNotContain("Exif", CameraPicture.MAKE);

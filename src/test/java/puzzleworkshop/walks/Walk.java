@@ -21,6 +21,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.TestInstance;
 import org.junit.jupiter.api.extension.ExtensionContext;
 import org.junit.jupiter.api.extension.RegisterExtension;
@@ -36,6 +37,7 @@ import puzzleworkshop.PuzzleWorkshop;
  * signed-in browser for all its test methods (order them with {@code @TestMethodOrder} where they build on each other).
  * Pictures go to target/screens.
  */
+@Tag("walk")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
 abstract class Walk {
 

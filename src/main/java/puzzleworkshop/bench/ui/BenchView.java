@@ -31,14 +31,15 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
-import puzzleworkshop.bench.BenchNews;
 import puzzleworkshop.bench.Tick;
+import puzzleworkshop.bench.Ticked;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.LivePlan;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -52,8 +53,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient Bench bench;
     private final transient Orders orders;
-    private final transient BenchNews news;
-    private final transient LivePlan live;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
@@ -71,15 +72,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     public BenchView(
             Bench bench,
             Orders orders,
-            BenchNews news,
-            LivePlan live,
+            Broadcaster broadcaster,
             Formatter figures,
             SignedIn signedIn,
             JobCardMaker cards) {
         this.bench = bench;
         this.orders = orders;
-        this.news = news;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
         this.cards = cards;
@@ -134,13 +133,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        Runnable refresh = UiPush.refreshing(event.getUI(), () -> show(false));
-        Runnable stopNews = news.listen(ticked -> refresh.run());
-        Runnable stopPlan = live.listen(refresh);
-        addDetachListener(detach -> {
-            stopNews.run();
-            stopPlan.run();
-        });
+        live = UiPush.refresh(
+                this, broadcaster, change -> change instanceof Ticked || WeekPlan.restsOn(change), () -> show(false));
     }
 
     private void show() {
@@ -149,6 +143,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** @param anew whether the open card is made again although nothing about its order has changed: what is half typed on it goes */
     private void show(boolean anew) {
+        if (live != null) {
+            live.seen();
+        }
         Map<Stage, Long> counts = bench.counts();
         stages.removeAll();
         for (Stage each : Stage.values()) {

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -20,6 +19,7 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.runtime.AfterCommit;
 
 /**
  * Trials that confirmed orders wait for. One is planned when an order is confirmed on settings that are not proven; it is
@@ -40,13 +40,13 @@ public class PlannedTrials {
 
     private final PlannedTrialStore store;
     private final Settings settings;
-    private final ApplicationEventPublisher events;
+    private final AfterCommit afterCommit;
     private final Clock clock;
 
-    PlannedTrials(PlannedTrialStore store, Settings settings, ApplicationEventPublisher events, Clock clock) {
+    PlannedTrials(PlannedTrialStore store, Settings settings, AfterCommit afterCommit, Clock clock) {
         this.store = store;
         this.settings = settings;
-        this.events = events;
+        this.afterCommit = afterCommit;
         this.clock = clock;
     }
 
@@ -58,7 +58,7 @@ public class PlannedTrials {
             return Optional.empty();
         }
         if (store.insert(setting.id(), orderId, label, by, clock.instant())) {
-            events.publishEvent(new TrialsPlanned());
+            afterCommit.tell(new TrialsPlanned());
         }
         return openFor(orderId);
     }
@@ -112,7 +112,7 @@ public class PlannedTrials {
     private void close(List<PlannedTrialStore.Row> rows, Closed how) {
         rows.forEach(row -> store.close(row.id(), how, clock.instant()));
         if (!rows.isEmpty()) {
-            events.publishEvent(new TrialsPlanned());
+            afterCommit.tell(new TrialsPlanned());
         }
     }
 

@@ -1,4 +1,6 @@
 package puzzleworkshop.cutting.trials;
 
-/** Published within the transaction that plans a trial or closes one: the day's work has changed. */
-public record TrialsPlanned() {}
+import puzzleworkshop.runtime.Change;
+
+/** A trial was planned or closed: the day's work has changed. */
+public record TrialsPlanned() implements Change {}

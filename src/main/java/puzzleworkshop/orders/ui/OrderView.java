@@ -2,7 +2,6 @@ package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
@@ -31,11 +30,12 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
-import puzzleworkshop.orders.LiveOrders;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 
@@ -47,7 +47,8 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     private final transient Orders orders;
     private final transient Confirmations confirmations;
-    private final transient LiveOrders live;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
@@ -56,13 +57,13 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     public OrderView(
             Orders orders,
             Confirmations confirmations,
-            LiveOrders live,
+            Broadcaster broadcaster,
             Formatter figures,
             SignedIn signedIn,
             List<OrderPanel> panels) {
         this.orders = orders;
         this.confirmations = confirmations;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
         this.panels = panels.stream()
@@ -79,16 +80,17 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     @Override
     protected void onAttach(AttachEvent event) {
-        UI ui = event.getUI();
-        Runnable stop = live.listen(changed -> {
-            if (order != null && changed.equals(order.id())) {
-                UiPush.tell(ui, this::reload);
-            }
-        });
-        addDetachListener(detach -> stop.run());
+        live = UiPush.refresh(
+                this,
+                broadcaster,
+                change -> order != null && change.equals(new OrderChanged(order.id())),
+                this::reload);
     }
 
     private void reload() {
+        if (live != null) {
+            live.seen();
+        }
         order = orders.get(order.id());
         show();
     }

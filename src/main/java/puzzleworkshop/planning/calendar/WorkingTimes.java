@@ -6,13 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import org.springframework.transaction.support.TransactionSynchronization;
-import org.springframework.transaction.support.TransactionSynchronizationManager;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
 import puzzleworkshop.workshop.Stage;
 
 /** Who works when, which days are free, when the machines may run, and by which ways orders leave. */
@@ -20,11 +19,11 @@ import puzzleworkshop.workshop.Stage;
 public class WorkingTimes {
 
     private final WorkingTimesStore store;
-    private final ApplicationEventPublisher events;
+    private final AfterCommit afterCommit;
 
-    WorkingTimes(WorkingTimesStore store, ApplicationEventPublisher events) {
+    WorkingTimes(WorkingTimesStore store, AfterCommit afterCommit) {
         this.store = store;
-        this.events = events;
+        this.afterCommit = afterCommit;
     }
 
     /** A person as kept, with the id by which to change it. */
@@ -37,8 +36,8 @@ public class WorkingTimes {
      */
     public record FreeDay(long id, Optional<Long> person, LocalDate day, String note) {}
 
-    /** Published after the change is safe; plans made before it no longer hold. */
-    public record HoursChanged() {}
+    /** Plans made before it no longer hold. */
+    public record HoursChanged() implements Change {}
 
     @Transactional(readOnly = true)
     public WorkingCalendar calendar() {
@@ -173,11 +172,6 @@ public class WorkingTimes {
     }
 
     private void changed() {
-        TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
-            @Override
-            public void afterCommit() {
-                events.publishEvent(new HoursChanged());
-            }
-        });
+        afterCommit.tell(new HoursChanged());
     }
 }

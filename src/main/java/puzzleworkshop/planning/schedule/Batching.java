@@ -34,9 +34,7 @@ public record Batching(int most, int daysApart) {
             jobs.stream()
                     .filter(job -> job.pinned().isEmpty()
                             && job.readyFrom().map(r -> !r.isAfter(now)).orElse(true))
-                    .filter(job -> job.hold()
-                            .map(hold -> hold.before().compareTo(stage) > 0)
-                            .orElse(true))
+                    .filter(job -> !job.waitsBefore(stage))
                     .sorted(Comparator.comparing(Job::due).thenComparing(Job::id))
                     .forEach(job -> job.tasks().stream()
                             .filter(task -> task.stage() == stage

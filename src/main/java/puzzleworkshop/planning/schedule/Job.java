@@ -15,6 +15,7 @@ import puzzleworkshop.workshop.Stage;
  * @param readyFrom nothing can begin before, such as while laminate rests
  * @param hold what it waits for, if it waits
  * @param pinned the day on which its main work is to be done, when somebody has pinned it
+ * @param weight how much its lateness counts beside that of others; 1 for an ordinary order
  */
 public record Job(
         long id,
@@ -22,7 +23,8 @@ public record Job(
         List<Task> tasks,
         Optional<LocalDateTime> readyFrom,
         Optional<Hold> hold,
-        Optional<LocalDate> pinned) {
+        Optional<LocalDate> pinned,
+        double weight) {
 
     public Job {
         tasks = List.copyOf(tasks);
@@ -34,23 +36,32 @@ public record Job(
     }
 
     public static Job of(long id, LocalDateTime due, List<Task> tasks) {
-        return new Job(id, due, tasks, Optional.empty(), Optional.empty(), Optional.empty());
+        return new Job(id, due, tasks, Optional.empty(), Optional.empty(), Optional.empty(), 1);
     }
 
     public Job pinnedTo(LocalDate day) {
-        return new Job(id, due, tasks, readyFrom, hold, Optional.of(day));
+        return new Job(id, due, tasks, readyFrom, hold, Optional.of(day), weight);
     }
 
     public Job waiting(Hold why) {
-        return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned);
+        return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned, weight);
     }
 
     public Job dueBy(LocalDateTime other) {
-        return new Job(id, other, tasks, readyFrom, hold, pinned);
+        return new Job(id, other, tasks, readyFrom, hold, pinned, weight);
     }
 
     public Job withTasks(List<Task> others) {
-        return new Job(id, due, others, readyFrom, hold, pinned);
+        return new Job(id, due, others, readyFrom, hold, pinned, weight);
+    }
+
+    public Job weighing(double other) {
+        return new Job(id, due, tasks, readyFrom, hold, pinned, other);
+    }
+
+    /** Whether the stage cannot begin before what the order waits for has come. */
+    boolean waitsBefore(Stage stage) {
+        return hold.map(why -> why.before().compareTo(stage) <= 0).orElse(false);
     }
 
     /**

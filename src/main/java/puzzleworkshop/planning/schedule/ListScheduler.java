@@ -2,6 +2,7 @@ package puzzleworkshop.planning.schedule;
 
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import puzzleworkshop.planning.schedule.SchedulingProblem.Operation;
 import puzzleworkshop.workshop.Stage;
@@ -9,17 +10,20 @@ import puzzleworkshop.workshop.Stage;
 /**
  * Lays the jobs of a {@link SchedulingProblem} into its free time one after the other, each operation at the earliest moment at which
  * its people and machines are free and what comes before it is done. Work in progress goes first, then pinned jobs, then
- * the rest in the order asked for; a later job may fill a gap that an earlier one has left, but never moves it.
+ * the rest in the order asked for; a later job may fill a gap that an earlier one has left, but never moves it. Jobs that
+ * wait for somebody or something come last, so that no job that is ready ever waits for them ({@link #waitingLast}).
  *
  * <p>What comes after the cut can be laid with each job, or behind the cuts of all jobs ({@link #cutsFirst}): then the
  * laser is served first, and hands finish and pack beside it.
  *
  * <p>Work longer than the longest free span goes on after the break; all other work is done in one piece.
  */
-public final class ListScheduler {
+final class ListScheduler {
 
     /** A machine keeps its setting for the next job of the same kind if that comes within so many minutes. */
     private static final int SETTING_KEPT = 30;
+
+    private static final int[] NONE = {};
 
     private final SchedulingProblem shop;
     private final FreeTime[] free;
@@ -34,11 +38,13 @@ public final class ListScheduler {
     private final int[] placedOnLaser;
     private int onLaser;
     private final int people;
-    private final int[] fixedFirst;
+    private final int[] pinnedReady;
+    private final int[] waiting;
+    private boolean waitingLast = true;
     private boolean cutsFirst;
     private int behindAll = -1;
 
-    public ListScheduler(SchedulingProblem shop) {
+    ListScheduler(SchedulingProblem shop) {
         this.shop = shop;
         int n = shop.operations.size();
         this.start = new int[n];
@@ -53,23 +59,66 @@ public final class ListScheduler {
         for (int i = 0; i < free.length; i++) {
             free[i] = shop.open[i].copy();
         }
-        this.fixedFirst = IntStream.range(0, shop.jobs.size())
-                .filter(j -> shop.jobs.get(j).pinned().isPresent())
+        Comparator<Integer> byDue = Comparator.comparingInt((Integer j) -> shop.due[j])
+                .thenComparing(j -> shop.jobs.get(j).id());
+        this.pinnedReady = all(j -> isPinned(j) && !waits(j), byDue);
+        this.waiting = all(
+                this::waits, Comparator.comparing((Integer j) -> !isPinned(j)).thenComparing(byDue));
+    }
+
+    private int[] all(IntPredicate of, Comparator<Integer> by) {
+        return IntStream.range(0, shop.jobs.size())
+                .filter(of)
                 .boxed()
-                .sorted(Comparator.comparingInt((Integer j) -> shop.due[j])
-                        .thenComparing(j -> shop.jobs.get(j).id()))
+                .sorted(by)
                 .mapToInt(Integer::intValue)
                 .toArray();
     }
 
+    private boolean isPinned(int job) {
+        return shop.jobs.get(job).pinned().isPresent();
+    }
+
+    private boolean waits(int job) {
+        return shop.jobs.get(job).hold().isPresent();
+    }
+
+    /**
+     * Whether jobs that wait come behind all others. Otherwise they have a place in the sequence like any other: that is
+     * the plan as it will be if what they wait for comes.
+     */
+    void waitingLast(boolean last) {
+        waitingLast = last;
+    }
+
+    boolean isAnyWaiting() {
+        return waiting.length > 0;
+    }
+
     /** Jobs whose place in the order is free. */
-    public int[] movable() {
+    int[] movable() {
         return IntStream.range(0, shop.jobs.size())
-                .filter(j -> shop.jobs.get(j).pinned().isEmpty())
+                .filter(j -> !isPinned(j) && !(waitingLast && waits(j)))
                 .toArray();
     }
 
-    public Score lay(int[] order) {
+    Score lay(int[] order) {
+        return lay(order, Double.MAX_VALUE);
+    }
+
+    /** Lays the jobs, but gives up, with null, as soon as those that are ready cost more than the bound. */
+    Score lay(int[] order, double bound) {
+        begin();
+        int[] last = waitingLast ? waiting : pinnedWaiting();
+        double cost = placeAll(pinnedReady, order, bound);
+        if (cost > bound) {
+            return null;
+        }
+        placeAll(last, NONE, Double.MAX_VALUE);
+        return score();
+    }
+
+    private void begin() {
         for (int i = 0; i < free.length; i++) {
             free[i].become(shop.open[i]);
         }
@@ -81,24 +130,48 @@ public final class ListScheduler {
                 place(o);
             }
         }
+    }
+
+    /** Lays only these, and with the cuts first only up to their cuts: the beginning of all sequences that begin so. */
+    void layUpToCut(int[] first) {
+        begin();
         if (cutsFirst) {
-            placeUpToCut(fixedFirst);
+            placeUpToCut(pinnedReady);
+            placeUpToCut(first);
+        } else {
+            placeAll(pinnedReady, first, Double.MAX_VALUE);
+        }
+    }
+
+    private int[] pinnedWaiting() {
+        return Arrays.stream(waiting).filter(this::isPinned).toArray();
+    }
+
+    private double placeAll(int[] before, int[] order, double bound) {
+        if (cutsFirst) {
+            placeUpToCut(before);
             placeUpToCut(order);
         }
-        for (int j : fixedFirst) {
+        double cost = 0;
+        for (int j : before) {
             placeJob(j);
+            cost += waits(j) ? 0 : shop.cost(j, finish(j));
         }
         for (int j : order) {
             placeJob(j);
+            cost += waits(j) ? 0 : shop.cost(j, finish(j));
+            if (cost > bound) {
+                return cost;
+            }
         }
-        return score();
+        return cost;
     }
 
-    public void cutsFirst(boolean first) {
+    void cutsFirst(boolean first) {
         cutsFirst = first;
     }
 
-    public boolean cutsFirst() {
+    boolean cutsFirst() {
         return cutsFirst;
     }
 
@@ -130,13 +203,16 @@ public final class ListScheduler {
 
     private Score score() {
         int late = 0;
-        long lateness = 0;
+        double ready = 0;
+        double waitingOnes = 0;
         long finishes = 0;
         for (int j = 0; j < shop.route.length; j++) {
-            int over = finish(j) - shop.due[j];
-            if (over > 0) {
-                late++;
-                lateness += over;
+            double cost = shop.cost(j, finish(j));
+            late += cost > 0 ? 1 : 0;
+            if (waits(j)) {
+                waitingOnes += cost;
+            } else {
+                ready += cost;
             }
             finishes += finish(j);
         }
@@ -144,7 +220,7 @@ public final class ListScheduler {
         for (int o = 0; o < end.length; o++) {
             setUps += setUpSaved[o] ? 0 : 1;
         }
-        return new Score(late, lateness, setUps, finishes);
+        return new Score(ready, waitingOnes, late, setUps, finishes);
     }
 
     private void placeJob(int j) {
@@ -328,21 +404,33 @@ public final class ListScheduler {
         return -1;
     }
 
-    /** What makes one plan better than another: fewer late, less late in sum, fewer set-ups, earlier in sum. */
-    record Score(int late, long lateness, int setUps, long finishes) implements Comparable<Score> {
+    /**
+     * What makes one plan better than another: what lateness costs, by {@link LatenessCost}; first that of orders that can
+     * go on, then that of orders that wait. Of equal ones that with fewer set-ups, then that which is done earlier in sum.
+     *
+     * @param late how many are late, which decides nothing
+     */
+    record Score(double cost, double waitingCost, int late, int setUps, long finishes) implements Comparable<Score> {
+
+        /** Sums of the same costs in another order differ by less. */
+        static final double SAME = 1e-9;
 
         @Override
         public int compareTo(Score other) {
-            int byLate = Integer.compare(late, other.late);
-            if (byLate != 0) {
-                return byLate;
+            int byCost = compare(cost, other.cost);
+            if (byCost != 0) {
+                return byCost;
             }
-            int byLateness = Long.compare(lateness, other.lateness);
-            if (byLateness != 0) {
-                return byLateness;
+            int byWaiting = compare(waitingCost, other.waitingCost);
+            if (byWaiting != 0) {
+                return byWaiting;
             }
             int bySetUps = Integer.compare(setUps, other.setUps);
             return bySetUps != 0 ? bySetUps : Long.compare(finishes, other.finishes);
+        }
+
+        private static int compare(double one, double other) {
+            return Math.abs(one - other) <= SAME ? 0 : Double.compare(one, other);
         }
     }
 }

@@ -25,6 +25,8 @@ import puzzleworkshop.workshop.Stage;
  * @param neededMinutes of it asked for until then
  * @param availableMinutes of it open until then
  * @param lateByDate orders that would be late if all were done simply in the order of their dates
+ * @param costByDate what lateness would cost then, in points of {@link LatenessCost}
+ * @param cost what it costs in the plan
  * @param fewestLate late orders that the narrow place alone forces (Moore and Hodgson), whatever the sequence
  * @param warn the orders that the plan makes late, first due first
  * @param evenings ways to work longer that make fewer late, the best first
@@ -35,6 +37,8 @@ public record OverloadAdvice(
         int neededMinutes,
         int availableMinutes,
         int lateByDate,
+        double costByDate,
+        double cost,
         int fewestLate,
         List<Outlook> warn,
         List<Longer> evenings) {
@@ -73,9 +77,10 @@ public record OverloadAdvice(
         SchedulingProblem shop = scheduler.shop(calendar, jobs, now);
         ListScheduler byDate = new ListScheduler(shop);
         int[] dates = Scheduler.seeds(shop, byDate).getFirst();
-        int lateByDate = byDate.lay(dates).late();
+        ListScheduler.Score simply = byDate.lay(dates);
         byDate.cutsFirst(true);
-        lateByDate = Math.min(lateByDate, byDate.lay(dates).late());
+        ListScheduler.Score laserFirst = byDate.lay(dates);
+        simply = laserFirst.compareTo(simply) < 0 ? laserFirst : simply;
         Bottleneck narrow = Bottleneck.of(shop);
         int[] all = IntStream.range(0, jobs.size()).toArray();
         int fewest = OneMachine.fewestLate(Bottleneck.works(shop, narrow.resource(), all))
@@ -90,7 +95,9 @@ public record OverloadAdvice(
                 shop.moment(narrow.until()),
                 narrow.needed(),
                 narrow.available(),
-                lateByDate,
+                simply.late(),
+                simply.cost() + simply.waitingCost(),
+                plan.cost(),
                 fewest,
                 warn,
                 longer(scheduler.withTries(60), calendar, jobs, now, plan, narrow.resource())));

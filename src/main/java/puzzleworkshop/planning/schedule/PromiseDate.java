@@ -92,7 +92,7 @@ public final class PromiseDate {
      * @param from the work cannot begin before
      */
     public Optional<Forecast> forecast(List<Task> tasks, LocalDateTime from, DeliveryWay way) {
-        Job fresh = new Job(NEW, NO_DATE, tasks, Optional.of(from), Optional.empty(), Optional.empty());
+        Job fresh = new Job(NEW, NO_DATE, tasks, Optional.of(from), Optional.empty(), Optional.empty(), 1);
         Job alone = fresh.withTasks(tasks.stream()
                 .map(t -> t.batch().isPresent() ? t : t.inBatch("new"))
                 .toList());
@@ -149,7 +149,7 @@ public final class PromiseDate {
         }
         dispatch.behindAll(bestBehindAll ? mine : -1);
         dispatch.lay(bestOrder);
-        Schedule schedule = new ScheduleReport(shop, dispatch, scheduler.bufferMinutes()).schedule();
+        Schedule schedule = new ScheduleReport(shop, dispatch).schedule();
         return Optional.of(new Tried(best, schedule.of(NEW)));
     }
 

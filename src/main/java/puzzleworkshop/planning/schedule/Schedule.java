@@ -2,6 +2,9 @@ package puzzleworkshop.planning.schedule;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,6 +21,7 @@ import puzzleworkshop.workshop.Stage;
  * @param late how many jobs miss their due moment
  * @param lateMinutes by how much in sum, on the clock
  * @param setUps how many times something is set up
+ * @param cost what lateness costs in sum, in points of {@link LatenessCost}; the sequence was chosen for it
  */
 public record Schedule(
         LocalDateTime madeAt,
@@ -26,7 +30,8 @@ public record Schedule(
         List<Load> loads,
         int late,
         long lateMinutes,
-        int setUps) {
+        int setUps,
+        double cost) {
 
     /** Stands for the end of a job that finds no place in the calendar. */
     public static final LocalDateTime NEVER = LocalDateTime.of(9999, 1, 1, 0, 0);
@@ -35,6 +40,34 @@ public record Schedule(
         work = List.copyOf(work);
         loads = List.copyOf(loads);
         outlooks = Map.copyOf(outlooks);
+    }
+
+    /** The same plan, but what it means for orders that wait is read from the other one. */
+    Schedule withOutlooksOfWaiting(Schedule other) {
+        Map<Long, Outlook> mixed = new HashMap<>(outlooks);
+        other.outlooks.forEach((job, outlook) -> {
+            if (outlook.hold().isPresent()) {
+                mixed.put(job, outlook);
+            }
+        });
+        return of(madeAt, work, mixed, loads, setUps);
+    }
+
+    static Schedule of(
+            LocalDateTime madeAt, List<Work> work, Map<Long, Outlook> outlooks, List<Load> loads, int setUps) {
+        List<Outlook> late = outlooks.values().stream()
+                .filter(Outlook::isLate)
+                .sorted(Comparator.comparing(Outlook::job))
+                .toList();
+        return new Schedule(
+                madeAt,
+                work,
+                outlooks,
+                loads,
+                late.size(),
+                late.stream().mapToLong(Outlook::lateMinutes).sum(),
+                setUps,
+                late.stream().mapToDouble(Outlook::cost).sum());
     }
 
     /**
@@ -62,6 +95,7 @@ public record Schedule(
      * @param mainDay the day of its cut, or of its next stage when it is cut already
      * @param hold whom or what it waits for, if it does
      * @param narrow which of the workshop's means it waits for most, if any
+     * @param cost in points of {@link LatenessCost}; 0 when it is on time
      * @param cause why, in words
      */
     public record Outlook(
@@ -74,10 +108,16 @@ public record Schedule(
             Optional<LocalDate> mainDay,
             Optional<Job.Hold> hold,
             Optional<Stage.Resource> narrow,
+            double cost,
             Sentence cause) {
 
         public boolean isLate() {
             return finish.isAfter(due);
+        }
+
+        /** On the clock; 0 when it is on time. */
+        long lateMinutes() {
+            return Math.max(0, ChronoUnit.MINUTES.between(due, finish));
         }
     }
 

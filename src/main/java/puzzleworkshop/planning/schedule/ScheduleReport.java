@@ -16,35 +16,28 @@ import puzzleworkshop.planning.schedule.SchedulingProblem.Operation;
 import puzzleworkshop.workshop.Stage;
 
 /** Reads a laid plan back into words: what is done when, and what it means for each order. */
-public final class ScheduleReport {
+final class ScheduleReport {
+
+    private static final int LEAST_TO_SPARE = 60;
 
     private final SchedulingProblem shop;
     private final ListScheduler dispatch;
-    private final int bufferMinutes;
 
-    public ScheduleReport(SchedulingProblem shop, ListScheduler dispatch, int bufferMinutes) {
+    ScheduleReport(SchedulingProblem shop, ListScheduler dispatch) {
         this.shop = shop;
         this.dispatch = dispatch;
-        this.bufferMinutes = bufferMinutes;
     }
 
-    public Schedule schedule() {
+    Schedule schedule() {
         List<Schedule.Work> work = new ArrayList<>();
         Map<Long, Outlook> outlooks = new HashMap<>();
-        int late = 0;
-        long lateMinutes = 0;
         for (int j = 0; j < shop.jobs.size(); j++) {
             for (int o : shop.route[j]) {
                 if (dispatch.end[o] < FreeTime.NEVER) {
                     work.add(work(j, o));
                 }
             }
-            Outlook outlook = outlook(j);
-            outlooks.put(shop.jobs.get(j).id(), outlook);
-            if (outlook.isLate()) {
-                late++;
-                lateMinutes += dispatch.finish(j) - shop.due[j];
-            }
+            outlooks.put(shop.jobs.get(j).id(), outlook(j));
         }
         work.sort(Comparator.comparing(Schedule.Work::start)
                 .thenComparing(Schedule.Work::stage)
@@ -53,7 +46,7 @@ public final class ScheduleReport {
         for (int o = 0; o < shop.operations.size(); o++) {
             setUps += dispatch.setUpSaved[o] ? 0 : 1;
         }
-        return new Schedule(shop.moment(shop.now), work, outlooks, Loads.of(shop, dispatch), late, lateMinutes, setUps);
+        return Schedule.of(shop.moment(shop.now), work, outlooks, Loads.of(shop, dispatch), setUps);
     }
 
     private Schedule.Work work(int j, int o) {
@@ -80,7 +73,7 @@ public final class ScheduleReport {
         long lateDays = late ? Math.max(0, ChronoUnit.DAYS.between(job.due().toLocalDate(), end.toLocalDate())) : 0;
         DueVerdict verdict = job.hold().isPresent()
                 ? DueVerdict.WAITING
-                : late ? DueVerdict.LATE : slack < bufferMinutes ? DueVerdict.TIGHT : DueVerdict.ON_TIME;
+                : late ? DueVerdict.LATE : slack < enoughToSpare(j) ? DueVerdict.TIGHT : DueVerdict.ON_TIME;
         Wait wait = wait(j);
         Optional<LocalDate> mainDay = shop.route[j].length == 0 || finish >= FreeTime.NEVER
                 ? Optional.empty()
@@ -96,7 +89,21 @@ public final class ScheduleReport {
                 mainDay,
                 job.hold(),
                 wait.narrow(),
-                cause(j, finish, wait, verdict, lateDays));
+                shop.cost(j, finish),
+                cause(j, finish, slack, wait, verdict, lateDays));
+    }
+
+    /**
+     * With this much to spare an order is not tight: one mishap, its longest stage done once more, still leaves it on
+     * time; an hour at least, for what comes between. (Common practice; the reserve of a new promise is larger, since
+     * nothing is known of what will come until then.)
+     */
+    private int enoughToSpare(int j) {
+        return Math.max(LEAST_TO_SPARE, longest(j).map(Task::minutes).orElse(0));
+    }
+
+    private Optional<Task> longest(int j) {
+        return shop.jobs.get(j).tasks().stream().max(Comparator.comparingInt(Task::minutes));
     }
 
     /** Working minutes from one moment to the other, of whoever is there longest; negative backwards. */
@@ -141,7 +148,7 @@ public final class ScheduleReport {
                 : new Wait(Optional.of(Stage.Resource.values()[most]), lost[most], until[most], resting);
     }
 
-    private Sentence cause(int j, int finish, Wait wait, DueVerdict verdict, long lateDays) {
+    private Sentence cause(int j, int finish, int slack, Wait wait, DueVerdict verdict, long lateDays) {
         Job job = shop.jobs.get(j);
         if (job.hold().isPresent()) {
             return waits(job.hold().get(), finish, finish > shop.due[j], lateDays);
@@ -162,13 +169,23 @@ public final class ScheduleReport {
                 && !job.pinned().get().isBefore(mainDay)) {
             return Sentence.of("planning.cause.pinned", job.pinned().get());
         }
+        if (verdict == DueVerdict.TIGHT) {
+            Task longest = longest(j).orElseThrow();
+            return longest.minutes() >= LEAST_TO_SPARE
+                    ? Sentence.of(
+                            "planning.cause.tight.again",
+                            Minutes.of(slack),
+                            Sentence.of(longest.stage().textKey()),
+                            Minutes.of(longest.minutes()))
+                    : Sentence.of("planning.cause.tight", Minutes.of(slack));
+        }
         boolean laterToday = wait.until() < 1440;
         if (wait.narrow().isPresent() && !(laterToday && verdict == DueVerdict.ON_TIME)) {
             return Sentence.of(
                     "planning.cause.full." + wait.narrow().get().name(),
                     shop.moment(wait.until()).toLocalDate());
         }
-        if (wait.resting() >= 120 && (finish > shop.due[j] || openBetween(finish, shop.due[j]) < bufferMinutes)) {
+        if (wait.resting() >= 120 && finish > shop.due[j]) {
             return Sentence.of("planning.cause.rests", Math.round(wait.resting() / 60.0));
         }
         return Sentence.of("planning.cause.ownWork", Minutes.of(minutes(j)));

@@ -5,17 +5,20 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Random;
 import java.util.stream.IntStream;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.ListScheduler.Score;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
 
 /**
- * Finds a good sequence for all waiting work. It starts from the classical sequences (earliest due date, fewest late on
- * the narrow place, least slack, same settings together), each with and without the laser served first, and then tries a bounded number of changes: late jobs
- * forward, jobs with slack behind late ones, neighbours exchanged, a few at random with a fixed seed. A change stays when
- * it makes fewer jobs late, or less late in sum, or saves set-ups, or finishes earlier, in this order.
+ * Finds the sequence of all waiting work whose lateness costs least by {@link LatenessCost}. It starts from the classical
+ * sequences (earliest due date, fewest late on the narrow place, least slack, same settings together), each with and
+ * without the laser served first, and improves the best by {@link SequenceSearch}. Of equally dear ones that with fewer
+ * set-ups, then that which finishes earlier in sum.
+ *
+ * <p>Jobs that wait for a picture, a payment or anything else are laid behind all that are ready, so that none of these
+ * waits for them. If one of them would be late there, its outlook is read from a second plan, in which they have places
+ * of their own but still make no ready job dearer: the plan as it will be if what they wait for comes.
  *
  * <p>Up to six jobs all sequences are tried. The same input gives the same plan: the search is bounded by the number of
  * plans tried, never by the clock.
@@ -23,29 +26,44 @@ import puzzleworkshop.planning.schedule.OneMachine.Work;
 public final class Scheduler {
 
     private static final int EXHAUSTIVE = 6;
-    private static final long SEED = 7;
+    private static final int USUAL_JOBS = 60;
+    private static final int USUAL_TRIES = 1500;
 
     private final int tries;
     private final int bufferMinutes;
     private final Batching batching;
+    private final LatenessCost cost;
+
+    /** As the other one, with the usual cost of lateness. */
+    public Scheduler(int tries, int bufferMinutes, Batching batching) {
+        this(tries, bufferMinutes, batching, LatenessCost.USUAL);
+    }
 
     /**
-     * @param tries plans to try at most in the search
-     * @param bufferMinutes working minutes of slack below which an order is tight
+     * @param tries plans to try at most for {@value #USUAL_JOBS} jobs; for fewer jobs more, for more jobs fewer, so that
+     *     the time stays about the same
+     * @param bufferMinutes working minutes that a new promise keeps in reserve
+     * @param cost what lateness costs
      */
-    public Scheduler(int tries, int bufferMinutes, Batching batching) {
+    public Scheduler(int tries, int bufferMinutes, Batching batching, LatenessCost cost) {
         this.tries = tries;
         this.bufferMinutes = bufferMinutes;
         this.batching = batching;
+        this.cost = cost;
     }
 
     /** With the search that is right for a screen, and a buffer of half a working day. */
     public static Scheduler usual() {
-        return new Scheduler(400, 240, Batching.USUAL);
+        return usual(240, LatenessCost.USUAL);
+    }
+
+    /** With the search that is right for a screen. */
+    public static Scheduler usual(int bufferMinutes, LatenessCost cost) {
+        return new Scheduler(USUAL_TRIES, bufferMinutes, Batching.USUAL, cost);
     }
 
     Scheduler withTries(int others) {
-        return new Scheduler(others, bufferMinutes, batching);
+        return new Scheduler(others, bufferMinutes, batching, cost);
     }
 
     int bufferMinutes() {
@@ -54,37 +72,47 @@ public final class Scheduler {
 
     /** The plan of the jobs from now on. */
     public Schedule plan(WorkingCalendar calendar, List<Job> jobs, LocalDateTime now) {
-        SchedulingProblem shop = new SchedulingProblem(calendar, jobs, now, batching);
+        SchedulingProblem shop = shop(calendar, jobs, now);
         ListScheduler dispatch = new ListScheduler(shop);
+        Score score = dispatch.lay(search(shop, dispatch));
+        Schedule plan = new ScheduleReport(shop, dispatch).schedule();
+        return score.waitingCost() > 0 ? plan.withOutlooksOfWaiting(ifAllComes(shop)) : plan;
+    }
+
+    private Schedule ifAllComes(SchedulingProblem shop) {
+        ListScheduler dispatch = new ListScheduler(shop);
+        dispatch.waitingLast(false);
         dispatch.lay(search(shop, dispatch));
-        return new ScheduleReport(shop, dispatch, bufferMinutes).schedule();
+        return new ScheduleReport(shop, dispatch).schedule();
     }
 
     SchedulingProblem shop(WorkingCalendar calendar, List<Job> jobs, LocalDateTime now) {
-        return new SchedulingProblem(calendar, jobs, now, batching);
+        return new SchedulingProblem(calendar, jobs, now, batching, cost);
     }
 
     /** The best order found; the dispatch is left set for it, but with another one laid. */
     int[] search(SchedulingProblem shop, ListScheduler dispatch) {
-        Search jobByJob = search(shop, dispatch, false);
-        Search cutsFirst = search(shop, dispatch, true);
-        boolean better = cutsFirst.bestScore.compareTo(jobByJob.bestScore) < 0;
+        SequenceSearch jobByJob = search(shop, dispatch, false);
+        SequenceSearch cutsFirst = search(shop, dispatch, true);
+        boolean better = cutsFirst.score().compareTo(jobByJob.score()) < 0;
         dispatch.cutsFirst(better);
-        return better ? cutsFirst.best : jobByJob.best;
+        return better ? cutsFirst.best() : jobByJob.best();
     }
 
-    private Search search(SchedulingProblem shop, ListScheduler dispatch, boolean cutsFirst) {
+    private SequenceSearch search(SchedulingProblem shop, ListScheduler dispatch, boolean cutsFirst) {
         dispatch.cutsFirst(cutsFirst);
-        Search search = new Search(dispatch, seeds(shop, dispatch));
-        if (search.best.length <= EXHAUSTIVE) {
-            search.all(search.best.clone(), 0);
+        List<int[]> seeds = seeds(shop, dispatch);
+        int most = (int) Math.clamp((long) tries * USUAL_JOBS / Math.max(1, seeds.getFirst().length), 30, 20L * tries);
+        SequenceSearch search = new SequenceSearch(shop, dispatch, seeds, most);
+        if (seeds.getFirst().length <= EXHAUSTIVE) {
+            search.all();
         } else {
-            search.improve(shop);
+            search.improve();
         }
         return search;
     }
 
-    public static List<int[]> seeds(SchedulingProblem shop, ListScheduler dispatch) {
+    static List<int[]> seeds(SchedulingProblem shop, ListScheduler dispatch) {
         int[] movable = dispatch.movable();
         List<int[]> seeds = new ArrayList<>();
         Comparator<Integer> byDue = Comparator.<Integer>comparingInt(j -> shop.due[j])
@@ -127,133 +155,5 @@ public final class Scheduler {
                         : -1)
                 .max()
                 .orElse(-1);
-    }
-
-    private final class Search {
-        private final ListScheduler dispatch;
-        private int[] best;
-        private Score bestScore;
-        private int tried;
-
-        Search(ListScheduler dispatch, List<int[]> seeds) {
-            this.dispatch = dispatch;
-            seeds.forEach(this::keepIfBetter);
-        }
-
-        private boolean keepIfBetter(int[] order) {
-            tried++;
-            Score score = dispatch.lay(order);
-            if (bestScore == null || score.compareTo(bestScore) < 0) {
-                best = order.clone();
-                bestScore = score;
-                return true;
-            }
-            return false;
-        }
-
-        void all(int[] order, int from) {
-            if (from >= order.length - 1) {
-                keepIfBetter(order);
-                return;
-            }
-            for (int i = from; i < order.length; i++) {
-                swap(order, from, i);
-                all(order, from + 1);
-                swap(order, from, i);
-            }
-        }
-
-        void improve(SchedulingProblem shop) {
-            boolean better = true;
-            while (better && tried < tries) {
-                better = lateOnesForward(shop) || longOnesBack(shop) || neighbours();
-            }
-            Random random = new Random(SEED);
-            while (tried < tries && best.length > 1) {
-                int from = random.nextInt(best.length);
-                int to = Math.clamp(from + random.nextInt(13) - 6L, 0, best.length - 1);
-                if (from != to) {
-                    keepIfBetter(moved(best, from, to));
-                } else {
-                    tried++;
-                }
-            }
-        }
-
-        private boolean lateOnesForward(SchedulingProblem shop) {
-            dispatch.lay(best);
-            int[] order = best;
-            for (int i : late(shop, order)) {
-                for (int to = i - 1; to >= 0 && tried < tries; to -= Math.max(1, i / 4)) {
-                    if (keepIfBetter(moved(order, i, to))) {
-                        return true;
-                    }
-                }
-            }
-            return false;
-        }
-
-        /** Moore's move: behind the late ones goes a job that takes long and is late anyway, or has time. */
-        private boolean longOnesBack(SchedulingProblem shop) {
-            dispatch.lay(best);
-            int[] order = best;
-            int[] late = late(shop, order);
-            if (late.length == 0) {
-                return false;
-            }
-            int last = late[late.length - 1];
-            int[] byLength = IntStream.range(0, last)
-                    .boxed()
-                    .sorted(Comparator.comparingInt((Integer i) -> -length(shop, order[i])))
-                    .limit(12)
-                    .mapToInt(Integer::intValue)
-                    .toArray();
-            for (int i : byLength) {
-                if (tried < tries
-                        && (keepIfBetter(moved(order, i, last)) || keepIfBetter(moved(order, i, order.length - 1)))) {
-                    return true;
-                }
-            }
-            return false;
-        }
-
-        private boolean neighbours() {
-            int[] order = best;
-            for (int i = 0; i + 1 < order.length && tried < tries; i++) {
-                if (keepIfBetter(moved(order, i, i + 1))) {
-                    return true;
-                }
-            }
-            return false;
-        }
-
-        private int[] late(SchedulingProblem shop, int[] order) {
-            return IntStream.range(0, order.length)
-                    .filter(i -> dispatch.finish(order[i]) > shop.due[order[i]])
-                    .toArray();
-        }
-
-        private static void swap(int[] order, int i, int j) {
-            int kept = order[i];
-            order[i] = order[j];
-            order[j] = kept;
-        }
-    }
-
-    static int[] moved(int[] order, int from, int to) {
-        int[] other = new int[order.length];
-        int next = 0;
-        for (int i = 0; i < order.length; i++) {
-            if (next == to) {
-                other[next++] = order[from];
-            }
-            if (i != from) {
-                other[next++] = order[i];
-            }
-        }
-        if (next < order.length) {
-            other[next] = order[from];
-        }
-        return other;
     }
 }

@@ -17,7 +17,7 @@ import puzzleworkshop.workshop.Stage;
  * Calendar and jobs brought into plain numbers, so that hundreds of sequences can be tried in a second: minutes from
  * midnight of the first day, people and machines as indices, batches as single operations.
  */
-public final class SchedulingProblem {
+final class SchedulingProblem {
 
     static final int LASER = 0;
     static final int PRINTER = 1;
@@ -73,13 +73,24 @@ public final class SchedulingProblem {
     final FreeTime[] open;
     final int[] longest;
     final boolean[][] may;
+    final LatenessCost cost;
+    /** When anybody is in the workshop. */
+    private final FreeTime present;
 
-    public SchedulingProblem(WorkingCalendar calendar, List<Job> given, LocalDateTime now, Batching batching) {
+    private final double minutesADay;
+    /** Per job: working minutes that had passed since its due moment when the plan begins. */
+    private final int[] overdue;
+
+    SchedulingProblem(
+            WorkingCalendar calendar, List<Job> given, LocalDateTime now, Batching batching, LatenessCost cost) {
         this.calendar = calendar;
         this.origin = now.toLocalDate().atStartOfDay();
         this.now = minute(now);
         this.jobs = batching.applyTo(given, now);
+        this.cost = cost;
         this.open = layOut();
+        this.present = layOut(day -> calendar.of(Stage.Resource.HANDS, day));
+        this.minutesADay = minutesADay();
         this.longest = new int[open.length];
         for (int i = 0; i < open.length; i++) {
             longest[i] = open[i].longestSpan();
@@ -96,6 +107,7 @@ public final class SchedulingProblem {
         ready = new int[jobs.size()];
         held = new int[jobs.size()];
         heldUntil = new int[jobs.size()];
+        overdue = new int[jobs.size()];
         Map<String, Integer> batches = new HashMap<>();
         Map<String, Integer> settings = new HashMap<>();
         settings.put("", -1);
@@ -117,6 +129,7 @@ public final class SchedulingProblem {
     private void lay(int j, Map<String, Integer> batches, Map<String, Integer> settings) {
         Job job = jobs.get(j);
         due[j] = minute(job.due());
+        overdue[j] = overdue(job.due());
         ready[j] = Math.max(now, job.readyFrom().map(this::minute).orElse(now));
         route[j] = new int[job.tasks().size()];
         rest[j] = new int[job.tasks().size()];
@@ -125,7 +138,10 @@ public final class SchedulingProblem {
         int main = mainTask(job);
         for (int k = 0; k < job.tasks().size(); k++) {
             Task task = job.tasks().get(k);
-            String batch = task.batch().map(b -> task.stage() + " " + b).orElse(task.stage() + "#" + job.id());
+            // What waits is not done together with what is ready: the ready ones would wait with it.
+            String waiting = job.waitsBefore(task.stage()) ? " waiting" : "";
+            String batch =
+                    task.batch().map(b -> task.stage() + " " + b + waiting).orElse(task.stage() + "#" + job.id());
             int index = batches.computeIfAbsent(batch, name -> {
                 operations.add(new Operation(task.stage()));
                 return operations.size() - 1;
@@ -172,6 +188,39 @@ public final class SchedulingProblem {
             }
         }
         return 0;
+    }
+
+    /** Points for the job when it is handed over at that minute. */
+    double cost(int job, int finish) {
+        if (finish <= due[job]) {
+            return 0;
+        }
+        double days = finish >= FreeTime.NEVER || minutesADay == 0
+                ? LatenessCost.NEVER_DAYS
+                : (overdue[job] + present.between(Math.max(now, due[job]), finish)) / minutesADay;
+        return jobs.get(job).weight() * cost.of(Math.max(days, 1.0 / 1440));
+    }
+
+    /** Of a day on which anybody works, over four weeks. */
+    private double minutesADay() {
+        int days = 0;
+        for (int d = 0; d < 28; d++) {
+            days += calendar.isWorkingDay(origin.toLocalDate().plusDays(d)) ? 1 : 0;
+        }
+        return days == 0 ? 0 : (double) present.between(0, 28 * 1440) / days;
+    }
+
+    private int overdue(LocalDateTime due) {
+        LocalDateTime from = due.isBefore(origin.minusDays(DAYS)) ? origin.minusDays(DAYS) : due;
+        int sum = 0;
+        for (LocalDateTime day = from.toLocalDate().atStartOfDay(); day.isBefore(moment(now)); day = day.plusDays(1)) {
+            int begin = from.isAfter(day) ? (int) ChronoUnit.MINUTES.between(day, from) : 0;
+            int end = (int) Math.min(1440, ChronoUnit.MINUTES.between(day, moment(now)));
+            for (Span span : calendar.of(Stage.Resource.HANDS, day.toLocalDate())) {
+                sum += Math.max(0, Math.min(span.to(), end) - Math.max(span.from(), begin));
+            }
+        }
+        return sum;
     }
 
     private FreeTime[] layOut() {

@@ -34,7 +34,6 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.planning.LivePlan;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
 import puzzleworkshop.planning.WeekPlan;
@@ -44,6 +43,7 @@ import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.feed.WeekFeed;
 import puzzleworkshop.planning.schedule.DueVerdict;
 import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -71,7 +71,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private final transient TodaysList list;
     private final transient Workshop workshop;
     private final transient SignedIn signedIn;
-    private final transient LivePlan live;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient ObjectProvider<SetupChecklist> firstThings;
     private final Select<Arranged> arranged = new Select<>();
@@ -85,7 +86,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             TodaysList list,
             Workshop workshop,
             SignedIn signedIn,
-            LivePlan live,
+            Broadcaster broadcaster,
             Formatter figures,
             ObjectProvider<SetupChecklist> firstThings) {
         this.plan = plan;
@@ -95,7 +96,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.list = list;
         this.workshop = workshop;
         this.signedIn = signedIn;
-        this.live = live;
+        this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
         addClassNames("pw-page", "planning-week");
@@ -117,8 +118,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        Runnable stop = live.listen(UiPush.refreshing(ui, () -> show(ui)));
-        addDetachListener(detach -> stop.run());
+        live = UiPush.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
     }
 
     private Component head() {
@@ -144,6 +144,9 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private void show(UI ui) {
+        if (live != null) {
+            live.seen();
+        }
         content.removeAll();
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
@@ -300,5 +303,6 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
                 plan.unpin(order, signedIn.name());
             }
         });
+        show(UI.getCurrent());
     }
 }

@@ -12,7 +12,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.QueryParameters;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeEach;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -20,13 +20,11 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.WeekPlan;
@@ -46,9 +44,6 @@ class BenchViewTest extends SpringBrowserlessTest {
 
     @Autowired
     WeekPlan plan;
-
-    @Autowired
-    ApplicationEventPublisher events;
 
     @Autowired
     Bench bench;
@@ -72,12 +67,6 @@ class BenchViewTest extends SpringBrowserlessTest {
                 .findFirst()
                 .orElseThrow();
         test(button).click();
-    }
-
-    /** The plan of the class before speaks of orders that the clean database does not know. */
-    @BeforeEach
-    void the_plan_is_made_anew() {
-        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
     }
 
     @Test
@@ -175,12 +164,24 @@ class BenchViewTest extends SpringBrowserlessTest {
         assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen")
                         .refused())
                 .isEmpty();
-        roundTrip();
         assertThat(bench.queue(Stage.PRINT)).isNotEmpty();
+        untilShown(words -> words.getText().startsWith(open.number() + " has gone on from here"));
         assertThat(find(Paragraph.class).all())
                 .anyMatch(words -> words.getText().startsWith(open.number() + " has gone on from here"));
         assertThat(find(Button.class).all())
                 .noneMatch(button -> button.getText().equals("Print: done"));
+    }
+
+    /** News of others comes by itself, a moment later. */
+    private void untilShown(Predicate<Paragraph> words) {
+        for (int i = 0; i < 40 && find(Paragraph.class).all().stream().noneMatch(words); i++) {
+            try {
+                Thread.sleep(50);
+            } catch (InterruptedException e) {
+                throw new IllegalStateException(e);
+            }
+            roundTrip();
+        }
     }
 
     @Test

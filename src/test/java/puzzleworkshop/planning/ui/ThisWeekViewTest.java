@@ -9,7 +9,6 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -17,12 +16,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.planning.WeekPlan;
@@ -42,9 +38,6 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
     WeekPlan plan;
 
     @Autowired
-    ApplicationEventPublisher events;
-
-    @Autowired
     Orders orders;
 
     private BenchOrders make() {
@@ -53,12 +46,6 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
 
     private List<String> words() {
         return find(Span.class).all().stream().map(Span::getText).toList();
-    }
-
-    /** The plan of the class before speaks of orders that the clean database does not know. */
-    @BeforeEach
-    void the_plan_is_made_anew() {
-        events.publishEvent(new OrderChanged(new OrderId(Long.MAX_VALUE)));
     }
 
     @Test
