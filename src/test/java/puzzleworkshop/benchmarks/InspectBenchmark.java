@@ -9,9 +9,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
-import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.CutInspector;
 import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.cutfiles.writing.CutFile;
 import puzzleworkshop.cutfiles.writing.CutPlan;
@@ -91,7 +91,14 @@ public final class InspectBenchmark implements Benchmark {
                 }
             }
         }
-        return String.format(Locale.ROOT, "files=%d segments=%d wrong=%d told=%d seconds=%.3f", files, segments, wrong, told, seconds);
+        return String.format(
+                Locale.ROOT,
+                "files=%d segments=%d wrong=%d told=%d seconds=%.3f",
+                files,
+                segments,
+                wrong,
+                told,
+                seconds);
     }
 
     private static Map<String, Expected> expected(Path folder) throws java.io.IOException {

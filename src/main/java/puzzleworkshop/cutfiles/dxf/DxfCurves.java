@@ -163,5 +163,4 @@ final class DxfCurves {
         path.closePath();
         return path;
     }
-
 }

@@ -28,12 +28,23 @@ public final class DxfDrawing {
     private static final double SAME_HEIGHT = 1e-6;
 
     /** Belong to what stands before them, or are no part of a drawing. */
-    private static final Set<String> PARTS = Set.of(
-            "VERTEX", "SEQEND", "ATTRIB", "ENDBLK", "BLOCK", "ENDSEC", "SECTION", "EOF", "VIEWPORT", "ATTDEF");
+    private static final Set<String> PARTS =
+            Set.of("VERTEX", "SEQEND", "ATTRIB", "ENDBLK", "BLOCK", "ENDSEC", "SECTION", "EOF", "VIEWPORT", "ATTDEF");
 
     private static final Set<String> WORDS = Set.of(
-            "TEXT", "MTEXT", "RTEXT", "ARCALIGNEDTEXT", "DIMENSION", "ARC_DIMENSION", "LARGE_RADIAL_DIMENSION", "LEADER",
-            "MULTILEADER", "MLEADER", "TOLERANCE", "ACAD_TABLE", "GEOPOSITIONMARKER");
+            "TEXT",
+            "MTEXT",
+            "RTEXT",
+            "ARCALIGNEDTEXT",
+            "DIMENSION",
+            "ARC_DIMENSION",
+            "LARGE_RADIAL_DIMENSION",
+            "LEADER",
+            "MULTILEADER",
+            "MLEADER",
+            "TOLERANCE",
+            "ACAD_TABLE",
+            "GEOPOSITIONMARKER");
 
     private static final Set<String> NO_LINES =
             Set.of("POINT", "IMAGE", "WIPEOUT", "LIGHT", "CAMERA", "SUN", "OLEFRAME", "OLE2FRAME", "PDFUNDERLAY");

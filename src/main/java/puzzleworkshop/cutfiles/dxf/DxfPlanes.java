@@ -15,8 +15,7 @@ final class DxfPlanes {
 
     /** Whether the thing lies flat, seen from above or from below. */
     static boolean isFlat(DxfThing thing) {
-        double length = Math.hypot(
-                Math.hypot(thing.number(210, 0), thing.number(220, 0)), thing.number(230, 1));
+        double length = Math.hypot(Math.hypot(thing.number(210, 0), thing.number(220, 0)), thing.number(230, 1));
         return length > 0 && Math.hypot(thing.number(210, 0), thing.number(220, 0)) <= FLAT * length;
     }
 

@@ -123,8 +123,7 @@ final class DxfSplines {
         for (int i = 0; i < chords; i++) {
             double[] middle = at(span, from + (to - from) * (i + 0.5) / chords);
             double[] b = at(span, from + (to - from) * (i + 1) / chords);
-            farthest = Math.max(
-                    farthest, java.awt.geom.Line2D.ptSegDist(a[0], a[1], b[0], b[1], middle[0], middle[1]));
+            farthest = Math.max(farthest, java.awt.geom.Line2D.ptSegDist(a[0], a[1], b[0], b[1], middle[0], middle[1]));
             a = b;
         }
         return farthest;

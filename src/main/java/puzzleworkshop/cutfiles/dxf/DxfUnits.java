@@ -17,8 +17,7 @@ final class DxfUnits {
             return millimetres;
         }
         boolean inches = variable(header, "$MEASUREMENT") == 0;
-        found.remark(
-                Remark.Kind.ASSUMED, inches ? "cutfiles.dxf.no_units_inch_likely" : "cutfiles.file.no_units");
+        found.remark(Remark.Kind.ASSUMED, inches ? "cutfiles.dxf.no_units_inch_likely" : "cutfiles.file.no_units");
         return 1;
     }
 

@@ -3,8 +3,8 @@ package puzzleworkshop.cutfiles.found;
 import java.awt.geom.PathIterator;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
 

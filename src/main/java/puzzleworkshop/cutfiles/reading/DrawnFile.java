@@ -79,7 +79,10 @@ public record DrawnFile(
         if (found.lines().isEmpty()) {
             throw found.remarks().isEmpty() || found.remarks().getFirst().kind() == Remark.Kind.ASSUMED
                     ? new Refused("cutfiles.file.no_lines", name)
-                    : new Refused("cutfiles.file.no_sure_lines", name, found.remarks().getFirst().sentence());
+                    : new Refused(
+                            "cutfiles.file.no_sure_lines",
+                            name,
+                            found.remarks().getFirst().sentence());
         }
         return new DrawnFile(name, kind, found.lines(), found.unsure(), page, found.remarks());
     }
@@ -102,8 +105,7 @@ public record DrawnFile(
         try (GZIPInputStream packed = new GZIPInputStream(new ByteArrayInputStream(bytes))) {
             byte[] plain = packed.readNBytes(MOST_BYTES + 1);
             if (plain.length > MOST_BYTES) {
-                throw new Refused(
-                        "cutfiles.file.too_large", name, plain.length / 1_000_000, MOST_BYTES / 1_000_000);
+                throw new Refused("cutfiles.file.too_large", name, plain.length / 1_000_000, MOST_BYTES / 1_000_000);
             }
             return new ByteArrayInputStream(plain);
         } catch (IOException damaged) {

@@ -231,7 +231,14 @@ record CssSelector(List<List<Test>> compounds, List<Character> combinators, int 
                 case "nth-of-type" -> nth(inner, false, true);
                 case "nth-last-of-type" -> nth(inner, true, true);
                 // nobody points at a file that is being read
-                case "hover", "active", "focus", "focus-within", "focus-visible", "target", "visited", "link",
+                case "hover",
+                        "active",
+                        "focus",
+                        "focus-within",
+                        "focus-visible",
+                        "target",
+                        "visited",
+                        "link",
                         "any-link" -> (node, limit) -> false;
                 default -> throw new Unreadable("selector " + text);
             };

@@ -152,8 +152,7 @@ final class CssSheets {
             String name = part.substring(0, colon).strip();
             String value = part.substring(colon + 1).strip();
             int mark = value.lastIndexOf('!');
-            boolean important = mark >= 0
-                    && value.substring(mark + 1).strip().equalsIgnoreCase("important");
+            boolean important = mark >= 0 && value.substring(mark + 1).strip().equalsIgnoreCase("important");
             all.add(new Declaration(
                     name.startsWith("--") ? name : name.toLowerCase(Locale.ROOT).intern(),
                     important ? value.substring(0, mark).strip() : value,
@@ -176,7 +175,8 @@ final class CssSheets {
         if (!byWord.isEmpty()) {
             matching.addAll(byWord.getOrDefault(node.name, List.of()));
             matching.addAll(byWord.getOrDefault("#" + node.attribute("id"), List.of()));
-            Set<String> words = new HashSet<>(java.util.Arrays.asList(node.attribute("class").split("[ \\t\\n\\r\\f]+")));
+            Set<String> words = new HashSet<>(
+                    java.util.Arrays.asList(node.attribute("class").split("[ \\t\\n\\r\\f]+")));
             for (String word : words) {
                 matching.addAll(byWord.getOrDefault("." + word, List.of()));
             }

@@ -11,8 +11,8 @@ import java.util.Arrays;
 import java.util.List;
 import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.geometry.Bounds;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * What a clip leaves of lines, in millimetres: the parts within every one of its regions. A line that lies wholly within

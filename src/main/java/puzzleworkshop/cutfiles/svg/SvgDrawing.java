@@ -155,12 +155,11 @@ public final class SvgDrawing {
         }
         SvgViewport around = outer.around();
         String boxName = style.get("transform-box", "view-box");
-        Rectangle2D box =
-                switch (boxName) {
-                    case "fill-box", "content-box" -> painted.boundsOf(node, style, around);
-                    case "view-box" -> new Rectangle2D.Double(0, 0, around.innerWidth(), around.innerHeight());
-                    default -> throw new Unreadable(boxName);
-                };
+        Rectangle2D box = switch (boxName) {
+            case "fill-box", "content-box" -> painted.boundsOf(node, style, around);
+            case "view-box" -> new Rectangle2D.Double(0, 0, around.innerWidth(), around.innerHeight());
+            default -> throw new Unreadable(boxName);
+        };
         AffineTransform toMm = new AffineTransform(outer.toMm());
         toMm.concatenate(new SvgTransforms(units, style.fontPx())
                 .of(style.get("transform", "none"), style.get("transform-origin", ""), box));
@@ -216,9 +215,7 @@ public final class SvgDrawing {
         String overflow = style.get("overflow", "hidden");
         if (!overflow.equals("visible") && !overflow.equals("auto")) {
             inside = inside.with(inside.clip()
-                    .and(
-                            List.of(toMm.createTransformedShape(new Rectangle2D.Double(0, 0, width, height))),
-                            limit));
+                    .and(List.of(toMm.createTransformedShape(new Rectangle2D.Double(0, 0, width, height))), limit));
         }
         SvgViewport viewport = SvgViewport.of(width, height, box, node.attribute("preserveAspectRatio"));
         toMm.concatenate(viewport.contents());

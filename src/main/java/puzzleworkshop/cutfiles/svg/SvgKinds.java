@@ -8,10 +8,37 @@ final class SvgKinds {
 
     /** Draw nothing where they stand; some are drawn from elsewhere. */
     private static final Set<String> NEVER_DRAWN = Set.of(
-            "defs", "symbol", "clipPath", "mask", "pattern", "marker", "linearGradient", "radialGradient",
-            "meshgradient", "hatch", "solidcolor", "solidColor", "stop", "filter", "title", "desc", "metadata", "style",
-            "script", "view", "cursor", "font", "font-face", "color-profile", "animate", "animateTransform",
-            "animateMotion", "animateColor", "set", "discard", "link");
+            "defs",
+            "symbol",
+            "clipPath",
+            "mask",
+            "pattern",
+            "marker",
+            "linearGradient",
+            "radialGradient",
+            "meshgradient",
+            "hatch",
+            "solidcolor",
+            "solidColor",
+            "stop",
+            "filter",
+            "title",
+            "desc",
+            "metadata",
+            "style",
+            "script",
+            "view",
+            "cursor",
+            "font",
+            "font-face",
+            "color-profile",
+            "animate",
+            "animateTransform",
+            "animateMotion",
+            "animateColor",
+            "set",
+            "discard",
+            "link");
 
     private SvgKinds() {}
 
@@ -27,7 +54,8 @@ final class SvgKinds {
         if (!node.has("systemLanguage")) {
             return true;
         }
-        for (String language : node.attribute("systemLanguage").toLowerCase(Locale.ROOT).split(",")) {
+        for (String language :
+                node.attribute("systemLanguage").toLowerCase(Locale.ROOT).split(",")) {
             String plain = language.strip();
             if (plain.equals("en") || plain.startsWith("en-")) {
                 return true;

@@ -15,7 +15,18 @@ final class SvgPaint {
     }
 
     private static final Set<String> FUNCTIONS = Set.of(
-            "rgb", "rgba", "hsl", "hsla", "hwb", "lab", "lch", "oklab", "oklch", "color", "device-cmyk", "color-mix",
+            "rgb",
+            "rgba",
+            "hsl",
+            "hsla",
+            "hwb",
+            "lab",
+            "lch",
+            "oklab",
+            "oklch",
+            "color",
+            "device-cmyk",
+            "color-mix",
             "light-dark");
     /** CSS Color level 4, 6.1 and 6.2 (named colours, system colours of CSS 2). */
     private static final Set<String> NAMES = Set.of(

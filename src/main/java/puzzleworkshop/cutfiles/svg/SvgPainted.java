@@ -198,7 +198,8 @@ final class SvgPainted {
             }
             for (SvgNode child : each.children) {
                 SvgStyle inner = styles.of(child, style);
-                if (!SvgKinds.isNeverDrawn(child) && !inner.get("display", "inline").equals("none")) {
+                if (!SvgKinds.isNeverDrawn(child)
+                        && !inner.get("display", "inline").equals("none")) {
                     open.add(child);
                     around.add(inner);
                 }

@@ -35,15 +35,36 @@ final class SvgStyles {
             "transform-origin",
             "visibility");
 
-    private static final Set<String> GEOMETRY =
-            Set.of("x", "y", "width", "height", "cx", "cy", "r", "rx", "ry", "d");
-    private static final Set<String> WITH_GEOMETRY = Set.of(
-            "rect", "circle", "ellipse", "path", "svg", "use", "image", "foreignObject", "symbol");
+    private static final Set<String> GEOMETRY = Set.of("x", "y", "width", "height", "cx", "cy", "r", "rx", "ry", "d");
+    private static final Set<String> WITH_GEOMETRY =
+            Set.of("rect", "circle", "ellipse", "path", "svg", "use", "image", "foreignObject", "symbol");
     private static final Set<String> DISPLAYS = Set.of(
-            "none", "inline", "block", "inline-block", "list-item", "contents", "flex", "inline-flex", "grid",
-            "inline-grid", "table", "inline-table", "flow-root", "run-in", "compact", "marker", "table-row",
-            "table-cell", "table-column", "table-caption", "table-row-group", "table-header-group",
-            "table-footer-group", "table-column-group", "ruby", "flow");
+            "none",
+            "inline",
+            "block",
+            "inline-block",
+            "list-item",
+            "contents",
+            "flex",
+            "inline-flex",
+            "grid",
+            "inline-grid",
+            "table",
+            "inline-table",
+            "flow-root",
+            "run-in",
+            "compact",
+            "marker",
+            "table-row",
+            "table-cell",
+            "table-column",
+            "table-caption",
+            "table-row-group",
+            "table-header-group",
+            "table-footer-group",
+            "table-column-group",
+            "ruby",
+            "flow");
     private static final int LONGEST_VALUE = 10_000;
     private static final int MOST_VARIABLES = 32;
 
@@ -153,15 +174,28 @@ final class SvgStyles {
             }
             case "font" -> {
                 for (String part : value.split("[\\s/]+")) {
-                    if (!part.isEmpty() && (Character.isDigit(part.charAt(0)) || part.charAt(0) == '.')
+                    if (!part.isEmpty()
+                            && (Character.isDigit(part.charAt(0)) || part.charAt(0) == '.')
                             && part.matches("[0-9.]+(?:[a-zA-Z]{2,3}|%)")) {
                         all.put("font-size", part);
                     }
                 }
             }
             // properties that would move or hide lines and are not interpreted
-            case "translate", "rotate", "scale", "offset", "offset-path", "zoom", "animation", "animation-name", "all",
-                    "content-visibility", "mask-image", "-webkit-mask", "-webkit-mask-image", "perspective" -> {
+            case "translate",
+                    "rotate",
+                    "scale",
+                    "offset",
+                    "offset-path",
+                    "zoom",
+                    "animation",
+                    "animation-name",
+                    "all",
+                    "content-visibility",
+                    "mask-image",
+                    "-webkit-mask",
+                    "-webkit-mask-image",
+                    "perspective" -> {
                 if (!value.equals("none") && !value.equals("normal") && !attribute) {
                     found.count(Remark.Kind.UNSURE, "cutfiles.svg.style_unknown", name);
                 }
@@ -191,7 +225,8 @@ final class SvgStyles {
         }
         try {
             return switch (name) {
-                case "stroke", "fill" -> isContext(value) || SvgPaint.of(value, "black", tree) != SvgPaint.Shows.INVALID;
+                case "stroke", "fill" ->
+                    isContext(value) || SvgPaint.of(value, "black", tree) != SvgPaint.Shows.INVALID;
                 case "color" -> SvgPaint.of(value, "black", tree) != SvgPaint.Shows.INVALID && !value.equals("none");
                 case "display" -> DISPLAYS.contains(value.toLowerCase(Locale.ROOT));
                 case "visibility" -> value.equals("visible") || value.equals("hidden") || value.equals("collapse");

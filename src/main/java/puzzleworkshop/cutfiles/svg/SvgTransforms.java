@@ -63,7 +63,12 @@ record SvgTransforms(SvgUnits units, double fontPx) {
         return switch (signature) {
             case "matrix6" ->
                 new AffineTransform(
-                        plain(a.get(0)), plain(a.get(1)), plain(a.get(2)), plain(a.get(3)), plain(a.get(4)), plain(a.get(5)));
+                        plain(a.get(0)),
+                        plain(a.get(1)),
+                        plain(a.get(2)),
+                        plain(a.get(3)),
+                        plain(a.get(4)),
+                        plain(a.get(5)));
             case "translate1", "translatex1" ->
                 AffineTransform.getTranslateInstance(length(a.get(0), box.getWidth()), 0);
             case "translatey1" -> AffineTransform.getTranslateInstance(0, length(a.get(0), box.getHeight()));
@@ -107,9 +112,7 @@ record SvgTransforms(SvgUnits units, double fontPx) {
     }
 
     private double length(Amount amount, double whole) {
-        return amount.unit().isEmpty()
-                ? amount.value()
-                : units.px(amount.value() + amount.unit(), whole, fontPx);
+        return amount.unit().isEmpty() ? amount.value() : units.px(amount.value() + amount.unit(), whole, fontPx);
     }
 
     private double[] origin(String text, Rectangle2D box) {
@@ -121,9 +124,7 @@ record SvgTransforms(SvgUnits units, double fontPx) {
             across = words.length > 1 ? down : "center";
             down = swapped;
         }
-        return new double[] {
-            box.getX() + place(across, box.getWidth()), box.getY() + place(down, box.getHeight())
-        };
+        return new double[] {box.getX() + place(across, box.getWidth()), box.getY() + place(down, box.getHeight())};
     }
 
     private static boolean isVertical(String word) {

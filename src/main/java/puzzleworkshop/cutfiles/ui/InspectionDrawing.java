@@ -23,9 +23,8 @@ class InspectionDrawing extends SvgBox {
 
     /** @param only the finding to mark, or all */
     void show(Inspection inspection, Optional<Inspection.Finding> only) {
-        Bounds frame = inspection.file().unsure().stream()
-                .map(CurvePath::bounds)
-                .reduce(inspection.frame(), Bounds::and);
+        Bounds frame =
+                inspection.file().unsure().stream().map(CurvePath::bounds).reduce(inspection.frame(), Bounds::and);
         double extent = Math.max(Math.max(frame.width(), frame.height()), 1);
         Bounds view = frame.grownBy(extent * 0.04);
         double stroke = extent / 500;

@@ -9,8 +9,8 @@ import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
-import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
@@ -34,8 +34,11 @@ class InspectionList extends Div {
     void show(Inspection inspection, Speed speed) {
         removeAll();
         add(new H2(inspection.file().name()), verdict(inspection), facts(inspection, speed));
-        inspection.file().remarks().forEach(remark -> add(note(
-                figures.say(remark.sentence()), remark.kind() == Remark.Kind.NOTE ? "info" : "warn")));
+        inspection
+                .file()
+                .remarks()
+                .forEach(remark ->
+                        add(note(figures.say(remark.sentence()), remark.kind() == Remark.Kind.NOTE ? "info" : "warn")));
         if (!inspection.findings().isEmpty()) {
             add(findings(inspection));
         }

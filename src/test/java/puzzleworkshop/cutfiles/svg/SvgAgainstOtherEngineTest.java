@@ -118,12 +118,15 @@ class SvgAgainstOtherEngineTest {
                 attribute("x", number(-20, 60));
                 attribute("y", number(-20, 60));
                 if (random.nextBoolean()) {
-                    text.append(" xlink:href='#sym' width='").append(number(20, 80)).append("' height='30'/>");
+                    text.append(" xlink:href='#sym' width='")
+                            .append(number(20, 80))
+                            .append("' height='30'/>");
                 } else {
                     text.append(" xlink:href='#def").append(random.nextInt(3)).append("'/>");
                 }
             } else if (depth < 2 && kind == 4 && id == null) {
-                text.append("<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120' preserveAspectRatio='")
+                text.append(
+                                "<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120' preserveAspectRatio='")
                         .append(pick("none", "xMidYMid meet", "xMinYMax meet", "xMaxYMin slice"))
                         .append("'>");
                 element(depth + 1, null);
@@ -175,7 +178,10 @@ class SvgAgainstOtherEngineTest {
                     text.append(random.nextBoolean() ? "<polygon" : "<polyline").append(common(id));
                     text.append(" points='");
                     for (int i = 0; i < 3 + random.nextInt(4); i++) {
-                        text.append(number(-20, 90)).append(pick(",", " , ", " ")).append(number(0, 90)).append(' ');
+                        text.append(number(-20, 90))
+                                .append(pick(",", " , ", " "))
+                                .append(number(0, 90))
+                                .append(' ');
                     }
                     text.append("'");
                 }
@@ -202,7 +208,11 @@ class SvgAgainstOtherEngineTest {
                     case 6 -> text.append('q').append(points(2)).append('T').append(points(1));
                     case 7, 8 -> {
                         // radii that reach: the other engine makes those that do not too large by 1 in 100,000
-                        text.append('a').append(number(60, 90)).append(' ').append(number(60, 90)).append(' ');
+                        text.append('a')
+                                .append(number(60, 90))
+                                .append(' ')
+                                .append(number(60, 90))
+                                .append(' ');
                         text.append(number(-90, 90)).append(' ').append(random.nextInt(2));
                         text.append(pick(",", " ")).append(random.nextInt(2)).append(' ');
                         text.append(number(-40, 40)).append(' ').append(number(-40, 40));
@@ -226,10 +236,14 @@ class SvgAgainstOtherEngineTest {
                 common.append(" id='").append(id == null ? "i" + ids++ : id).append('\'');
             }
             if (random.nextInt(2) == 0) {
-                common.append(" class='").append(pick("a", "b", "c", "d", "e", "f", "a e", "b a", "d e")).append('\'');
+                common.append(" class='")
+                        .append(pick("a", "b", "c", "d", "e", "f", "a e", "b a", "d e"))
+                        .append('\'');
             }
             if (random.nextInt(2) == 0) {
-                common.append(" stroke='").append(pick("red", "none", "#00f", "rgb(1,2,3)", "red", "black")).append('\'');
+                common.append(" stroke='")
+                        .append(pick("red", "none", "#00f", "rgb(1,2,3)", "red", "black"))
+                        .append('\'');
             }
             if (random.nextInt(3) == 0) {
                 common.append(" transform='")
@@ -245,9 +259,15 @@ class SvgAgainstOtherEngineTest {
                         .append('\'');
             }
             switch (random.nextInt(12)) {
-                case 0 -> common.append(" style='stroke:").append(pick("green", "none", "inherit")).append("'");
+                case 0 ->
+                    common.append(" style='stroke:")
+                            .append(pick("green", "none", "inherit"))
+                            .append("'");
                 case 1 -> common.append(" display='none'");
-                case 2 -> common.append(" visibility='").append(pick("hidden", "visible")).append('\'');
+                case 2 ->
+                    common.append(" visibility='")
+                            .append(pick("hidden", "visible"))
+                            .append('\'');
                 case 3 -> common.append(" opacity='").append(pick("0", "0.5")).append('\'');
                 case 4 -> common.append(" style='visibility:visible;stroke:red'");
                 case 5 -> common.append(" stroke-width='0.2'");
