@@ -77,7 +77,7 @@ public final class LineSegments {
 
     private void store(int number, int part, double from, double to, Point a, Point b, double gone, double distance) {
         if (count == MOST) {
-            throw new puzzleworkshop.measure.Refused("cutfiles.file.too_many_stretches", MOST);
+            throw new puzzleworkshop.measure.Refused("geometry.too_many_stretches", MOST);
         }
         if (count == line.length) {
             grow();
