@@ -29,9 +29,9 @@ class FloorsTest {
             List.of("workshop", "artwork", "machines", "cutfiles", "pattern", "sheets", "supplies"),
             List.of("cutting", "pricing"),
             List.of("orders"),
-            List.of("payments"),
-            List.of("printing", "planning", "proofs"),
-            List.of("bench"),
+            List.of("boards", "payments"),
+            List.of("printing", "planning"),
+            List.of("offers", "proofs", "bench"),
             List.of("delivery", "papers", "insights"),
             List.of("access", "shell", "database", "demo"));
 

@@ -120,8 +120,8 @@ public class Bench implements StagesSoFar {
                 store.lastDone(here.stream().map(e -> e.order().id()).toList());
         Duration rest = beforeItsTime.restBefore(stage);
         Instant now = clock.instant();
-        Map<Long, List<Sheet>> boards =
-                rack.reservedFor(here.stream().map(e -> e.order().id().value()).toList());
+        Map<OrderId, List<Sheet>> boards =
+                rack.heldFor(here.stream().map(e -> e.order().id()).toList());
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -129,7 +129,7 @@ public class Bench implements StagesSoFar {
                                 .filter(w -> w.stage() == stage)
                                 .findFirst(),
                         Optional.ofNullable(running.get(entry.order().id())),
-                        boards.getOrDefault(entry.order().id().value(), List.of()),
+                        boards.getOrDefault(entry.order().id(), List.of()),
                         Optional.ofNullable(last.get(entry.order().id()))
                                 .map(at -> at.plus(rest))
                                 .filter(now::isBefore)))

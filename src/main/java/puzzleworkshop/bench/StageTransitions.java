@@ -12,6 +12,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutMoved;
@@ -42,6 +43,7 @@ class StageTransitions {
     private final BenchStore store;
     private final Orders orders;
     private final SheetRack rack;
+    private final OrderBoards boards;
     private final StageConsumption usedUp;
     private final EarlyWorkNotes beforeItsTime;
     private final Workshop workshop;
@@ -54,6 +56,7 @@ class StageTransitions {
             BenchStore store,
             Orders orders,
             SheetRack rack,
+            OrderBoards boards,
             StageConsumption usedUp,
             EarlyWorkNotes beforeItsTime,
             Workshop workshop,
@@ -64,6 +67,7 @@ class StageTransitions {
         this.store = store;
         this.orders = orders;
         this.rack = rack;
+        this.boards = boards;
         this.usedUp = usedUp;
         this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
@@ -81,7 +85,7 @@ class StageTransitions {
             store.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
-                cutBoards(order, who);
+                boards.cut(id, freshBoardSince(order), who);
             }
             usedUp.at(stage, order, who);
             beforeItsTime.note(order, stage, who);
@@ -113,21 +117,13 @@ class StageTransitions {
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
     }
 
-    private void cutBoards(Order order, String who) {
-        long id = order.id().value();
-        if (!rack.reservedFor(id).isEmpty()) {
-            rack.cut(id, who);
-        } else if (!cutOnTheSameBoardAgain(order)) {
-            throw new Refused("bench.cut.no-board", order.number());
-        }
-    }
-
-    /** A cut that did not go through is finished on the board that was cut already. */
-    private boolean cutOnTheSameBoardAgain(Order order) {
-        List<Rework> mishaps = store.mishaps(order.id());
-        return !mishaps.isEmpty()
-                && mishaps.getLast().againFrom().compareTo(Stage.MASK) >= 0
-                && !rack.cutsOf(order.id().value()).isEmpty();
+    /** When the order last began anew with another board; what was cut before is of no use since. */
+    private Instant freshBoardSince(Order order) {
+        return store.mishaps(order.id()).stream()
+                .filter(mishap -> mishap.againFrom().compareTo(Stage.MASK) < 0)
+                .map(Rework::at)
+                .reduce((one, later) -> later)
+                .orElse(Instant.EPOCH);
     }
 
     Optional<Tick> undoable(OrderId id) {
@@ -160,10 +156,10 @@ class StageTransitions {
         Tick tick = undoable(id)
                 .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
         if (tick.stage() == Stage.CUT) {
-            rack.cutsOf(id.value()).stream()
+            rack.cutsOf(id).stream()
                     .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
                     .map(Cut::id)
-                    .forEach(cut -> rack.undo(cut, who));
+                    .forEach(cut -> boards.undo(cut, who));
         }
         usedUp.backFrom(tick.stage(), order, who);
         store.undo(tick, who, clock.instant());
@@ -184,9 +180,7 @@ class StageTransitions {
         // What the clock showed belongs to the work that is lost, not to the next attempt.
         store.book(id, mishap.noticedAt());
         if (report.boardSpoiled()) {
-            List<Sheet> boards = rack.reservedFor(id.value());
-            rack.release(id.value(), who);
-            boards.forEach(board -> rack.scrap(board.id(), report.note().isBlank() ? "spoiled" : report.note(), who));
+            boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
         }
         long number = store.insert(mishap);
         Sentence why = Sentence.of(
@@ -274,7 +268,7 @@ class StageTransitions {
 
     private Money material(Order order, Rework.Report report, Instant since) {
         Money lost = Money.zero(workshop.currency());
-        long id = order.id().value();
+        OrderId id = order.id();
         if (report.againFrom().compareTo(Stage.STICK) <= 0) {
             lost = lost.plus(usedUp.costSince(order, since)).plus(printWithoutLedger(order, report, since));
             for (Cut cut : rack.cutsOf(id)) {
@@ -282,7 +276,7 @@ class StageTransitions {
             }
         }
         if (report.boardSpoiled()) {
-            for (Sheet board : rack.reservedFor(id)) {
+            for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());
             }
         }

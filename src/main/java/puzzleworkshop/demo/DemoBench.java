@@ -1,13 +1,14 @@
 package puzzleworkshop.demo;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
+import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 
 /** Takes a demo order through its stages as the maker would. */
@@ -16,12 +17,12 @@ class DemoBench {
 
     private final Orders orders;
     private final Bench bench;
-    private final SheetRack rack;
+    private final OrderBoards boards;
 
-    DemoBench(Orders orders, Bench bench, SheetRack rack) {
+    DemoBench(Orders orders, Bench bench, OrderBoards boards) {
         this.orders = orders;
         this.bench = bench;
-        this.rack = rack;
+        this.boards = boards;
     }
 
     /** @param upTo the stage that is left to do next; absent: all are done */
@@ -30,7 +31,7 @@ class DemoBench {
         while (order.next().isPresent() && !order.next().equals(upTo)) {
             Stage stage = order.next().get();
             if (stage == Stage.CUT) {
-                rack.cut(id.value(), DemoStock.MAKER);
+                boards.cut(id, Instant.EPOCH, DemoStock.MAKER);
                 orders.completeStage(id, stage, DemoStock.MAKER);
             } else {
                 Bench.Outcome outcome = bench.tick(List.of(id), stage, DemoStock.MAKER, "");

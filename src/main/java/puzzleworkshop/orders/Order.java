@@ -6,6 +6,7 @@ import java.util.Optional;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.workshop.Stage;
 
 /**
@@ -47,6 +48,11 @@ public record Order(
         Optional<Instant> confirmedAt,
         Optional<Instant> handedOverAt,
         long version) {
+
+    /** Which order this is, with the number by which people know it. */
+    public OrderRef ref() {
+        return new OrderRef(id, number);
+    }
 
     /** Pieces of all its puzzles together. */
     public int allPieces() {

@@ -120,9 +120,12 @@ class OrderStore {
                 .list();
     }
 
-    /** One order, holding the row until the transaction ends, so that nobody else changes it meanwhile. */
+    /**
+     * One order, its row locked until the transaction ends, so that nobody else changes it meanwhile. NO KEY UPDATE, as an
+     * UPDATE takes it: who only refers to the order by a foreign key need not wait.
+     */
     Optional<Order> lock(OrderId id) {
-        return jdbc.sql(SELECT + "where o.id = :id for update of o")
+        return jdbc.sql(SELECT + "where o.id = :id for no key update of o")
                 .param("id", id.value())
                 .query(ORDER)
                 .optional();

@@ -246,6 +246,15 @@ public class Orders {
         write(id, who, what);
     }
 
+    /**
+     * The same without locking the order: of an order that is only touched by a command about another (a blank that followed
+     * on a sheet gets it). Only lines are added, so nobody can be overtaken.
+     */
+    @Transactional
+    public void noteBeside(OrderId id, Sentence what, String who) {
+        write(id, who, what);
+    }
+
     public Optional<Order> find(OrderId id) {
         return store.find(id);
     }

@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderBlanks;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 
@@ -24,7 +25,7 @@ public class JobTicket {
     private static final int FACE_PIXELS = 1100;
 
     private final FacePainter faces;
-    private final OrderBlanks blanks;
+    private final BlanksWaiting blanks;
     private final SheetRack rack;
     private final Machines machines;
     private final Settings settings;
@@ -32,7 +33,7 @@ public class JobTicket {
 
     JobTicket(
             FacePainter faces,
-            OrderBlanks blanks,
+            BlanksWaiting blanks,
             SheetRack rack,
             Machines machines,
             Settings settings,
@@ -46,7 +47,7 @@ public class JobTicket {
     }
 
     /** A block of the order with the sheet it is cut from, if that is on the rack already. */
-    record Board(OrderBlanks.Chosen block, Optional<Sheet> sheet) {}
+    record Board(Chosen block, Optional<Sheet> sheet) {}
 
     /**
      * @param address where a phone finds the order's page

@@ -7,12 +7,12 @@ import org.openpdf.text.Image;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.orders.OrderBlanks;
 import puzzleworkshop.sheets.Sheet;
 
 /** Draws a board to scale on paper: wood, bad areas, and where the blank lies. */
@@ -21,7 +21,7 @@ final class TicketBoard {
     private static final Color BAD = new Color(0xB8996A);
 
     private final Outline outline;
-    private final OrderBlanks.Chosen block;
+    private final Chosen block;
     private final Formatter figures;
 
     TicketBoard(JobTicket.Board board, Formatter figures) {
@@ -31,7 +31,7 @@ final class TicketBoard {
     }
 
     /** A board that is still to be bought is not known: the blank alone is drawn. */
-    private static Outline around(OrderBlanks.Chosen block) {
+    private static Outline around(Chosen block) {
         List<Spot> corners = block.placement().corners(block.size());
         return Outline.of(corners);
     }

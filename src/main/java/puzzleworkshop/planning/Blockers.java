@@ -12,9 +12,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderBlanks;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.schedule.Job.Hold;
@@ -41,7 +41,7 @@ class Blockers {
     private final PlannedPrints prints;
     private final Supplies supplies;
     private final SheetRack rack;
-    private final OrderBlanks blanks;
+    private final BlanksWaiting blanks;
     private final PaymentsAwaited payments;
     private final Workshop workshop;
 
@@ -49,7 +49,7 @@ class Blockers {
             PlannedPrints prints,
             Supplies supplies,
             SheetRack rack,
-            OrderBlanks blanks,
+            BlanksWaiting blanks,
             PaymentsAwaited payments,
             Workshop workshop) {
         this.prints = prints;
@@ -120,16 +120,15 @@ class Blockers {
     /** Orders whose every block lies on a board that is held for it, or cut already and still of use. */
     private Set<OrderId> withBoards(List<Order> open, Map<OrderId, SoFar> soFar) {
         List<OrderId> ids = open.stream().map(Order::id).toList();
-        List<Long> numbers = ids.stream().map(OrderId::value).toList();
-        Set<Long> held = rack.reservedFor(numbers).keySet();
-        Set<Long> cut = rack.withCuts(numbers);
+        Set<OrderId> held = rack.heldIds(ids).keySet();
+        Set<OrderId> cut = rack.withCuts(ids);
         Set<OrderId> mustBuy = blanks.mustBuy(ids);
         return ids.stream()
                 .filter(id -> {
                     boolean afresh = Optional.ofNullable(soFar.get(id))
                             .map(SoFar::needsFreshBoard)
                             .orElse(false);
-                    return held.contains(id.value()) || !afresh && cut.contains(id.value());
+                    return held.contains(id) || !afresh && cut.contains(id);
                 })
                 .filter(id -> !mustBuy.contains(id))
                 .collect(Collectors.toSet());

@@ -113,7 +113,7 @@ public class TodaysList {
         if (stage.compareTo(Stage.SHEET_PREP) < 0 || stage.compareTo(Stage.CUT) > 0) {
             return "";
         }
-        return rack.reservedFor(order.id().value()).stream()
+        return rack.heldFor(order.id()).stream()
                 .map(sheet -> figures.text(
                         "planning.list.sheet", sheet.id().value(), sheet.facts().place()))
                 .collect(Collectors.joining(", "));

@@ -26,7 +26,6 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.ReadyDates;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
@@ -52,7 +51,7 @@ import puzzleworkshop.workshop.Workshop;
  * once, one plan is made, and none whose making began before a change is seen after it.
  */
 @Service
-public class WeekPlan implements ReadyDates {
+public class WeekPlan {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
     private final Orders orders;
@@ -222,17 +221,16 @@ public class WeekPlan implements ReadyDates {
     }
 
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
-    @Override
-    public Optional<Forecast> forecast(NewWork work) {
+    public Optional<ReadyDay> forecast(NewWork work) {
         Made standing = made();
         return standing.promise()
                 .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
-                .map(found -> new Forecast(found.promised(), found.rush(), found.cause()));
+                .map(found -> new ReadyDay(found.promised(), found.rush(), found.cause()));
     }
 
-    @Override
-    public List<Way> ways() {
-        return times.ways().stream().map(way -> new Way(way.id(), way.name())).toList();
+    /** The ways by which an order can reach its customer, the usual one first. */
+    public List<DeliveryWay> ways() {
+        return times.ways();
     }
 
     /** The day on which an order reaches its customer by the plan; empty when it finds no place in the calendar. */

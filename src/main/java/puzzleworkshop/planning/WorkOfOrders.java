@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;

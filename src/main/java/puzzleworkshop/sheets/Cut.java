@@ -2,9 +2,10 @@ package puzzleworkshop.sheets;
 
 import java.time.Instant;
 import java.util.List;
-import java.util.OptionalLong;
+import java.util.Optional;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -17,7 +18,7 @@ import puzzleworkshop.measure.Size;
 public record Cut(
         long id,
         SheetId sheet,
-        OptionalLong orderId,
+        Optional<OrderRef> order,
         Placement placement,
         Size blank,
         Money cost,

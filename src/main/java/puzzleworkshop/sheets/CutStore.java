@@ -9,15 +9,17 @@ import java.util.Arrays;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /** Reservations and cuts. */
@@ -25,7 +27,9 @@ import puzzleworkshop.measure.Size;
 class CutStore {
 
     private static final String CUTS = """
-            select c.*, array(select s.id from sheet s where s.from_cut = c.id order by s.id) as offcuts from sheet_cut c
+            select c.*, o.number as order_number,
+                   array(select s.id from sheet s where s.from_cut = c.id order by s.id) as offcuts
+            from sheet_cut c left join order_ref o on o.id = c.order_id
             """;
 
     private final JdbcClient jdbc;
@@ -34,14 +38,14 @@ class CutStore {
         this.jdbc = jdbc;
     }
 
-    void reserve(SheetId sheet, long orderId, Placement placement, Size blank, String who, Instant now) {
+    void reserve(SheetId sheet, OrderId order, Placement placement, Size blank, String who, Instant now) {
         jdbc.sql("""
                 insert into sheet_reservation
                     (sheet_id, order_id, x_mm, y_mm, degrees, width_mm, height_mm, who, reserved_at)
                 values (:sheet, :order, :x, :y, :degrees, :width, :height, :who, :now)
                 """)
                 .param("sheet", sheet.value())
-                .param("order", orderId)
+                .param("order", order.value())
                 .param("x", placement.x())
                 .param("y", placement.y())
                 .param("degrees", placement.degrees())
@@ -66,10 +70,10 @@ class CutStore {
                 .update();
     }
 
-    List<SheetId> reservedFor(long orderId) {
+    List<SheetId> heldFor(OrderId order) {
         return jdbc
                 .sql("select sheet_id from sheet_reservation where order_id = :order and ended_at is null order by id")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(Long.class)
                 .list()
                 .stream()
@@ -78,30 +82,48 @@ class CutStore {
     }
 
     /** Sheets held, by the order that holds them; in the order in which they were. */
-    Map<Long, List<SheetId>> reservedFor(Collection<Long> orders) {
-        Map<Long, List<SheetId>> held = new HashMap<>();
+    Map<OrderId, List<SheetId>> heldFor(Collection<OrderId> orders) {
+        Map<OrderId, List<SheetId>> held = new HashMap<>();
         jdbc.sql(
                         "select order_id, sheet_id from sheet_reservation where order_id = any (:orders) and ended_at is null order by id")
-                .param("orders", orders.toArray(Long[]::new))
-                .query((row, n) -> held.computeIfAbsent(row.getLong("order_id"), order -> new ArrayList<>())
+                .param("orders", ids(orders))
+                .query((row, n) -> held.computeIfAbsent(
+                                new OrderId(row.getLong("order_id")), order -> new ArrayList<>())
                         .add(new SheetId(row.getLong("sheet_id"))))
                 .list();
         return held;
     }
 
-    /** Those of the orders that have a cut which stands. */
-    Set<Long> withCuts(Collection<Long> orders) {
-        return Set.copyOf(
-                jdbc.sql("select distinct order_id from sheet_cut where order_id = any (:orders) and undone_at is null")
-                        .param("orders", orders.toArray(Long[]::new))
-                        .query(Long.class)
-                        .list());
+    /** Sheets with a cut that stands, by the order it was for. */
+    Map<OrderId, Set<SheetId>> cutFor(Collection<OrderId> orders) {
+        Map<OrderId, Set<SheetId>> cut = new HashMap<>();
+        jdbc.sql("select order_id, sheet_id from sheet_cut where order_id = any (:orders) and undone_at is null")
+                .param("orders", ids(orders))
+                .query((row, n) -> cut.computeIfAbsent(new OrderId(row.getLong("order_id")), order -> new HashSet<>())
+                        .add(new SheetId(row.getLong("sheet_id"))))
+                .list();
+        return cut;
     }
 
-    Optional<Long> holder(SheetId sheet) {
-        return jdbc.sql("select order_id from sheet_reservation where sheet_id = :sheet and ended_at is null")
+    private static Long[] ids(Collection<OrderId> orders) {
+        return orders.stream().map(OrderId::value).toArray(Long[]::new);
+    }
+
+    /** Those of the orders that have a cut which stands. */
+    Set<OrderId> withCuts(Collection<OrderId> orders) {
+        return jdbc.sql("select distinct order_id from sheet_cut where order_id = any (:orders) and undone_at is null")
+                .param("orders", ids(orders))
+                .query((row, n) -> new OrderId(row.getLong("order_id")))
+                .set();
+    }
+
+    Optional<OrderRef> holder(SheetId sheet) {
+        return jdbc.sql("""
+                select o.id, o.number from sheet_reservation r join order_ref o on o.id = r.order_id
+                where r.sheet_id = :sheet and r.ended_at is null
+                """)
                 .param("sheet", sheet.value())
-                .query(Long.class)
+                .query((row, n) -> new OrderRef(new OrderId(row.getLong("id")), row.getString("number")))
                 .optional();
     }
 
@@ -116,7 +138,7 @@ class CutStore {
                 """)
                 .param("sheet", reservation.sheet().value())
                 .param("reservation", reservation.id())
-                .param("order", reservation.orderId())
+                .param("order", reservation.order().id().value())
                 .param("x", reservation.placement().x())
                 .param("y", reservation.placement().y())
                 .param("degrees", reservation.placement().degrees())
@@ -162,9 +184,9 @@ class CutStore {
                 .optional();
     }
 
-    List<Cut> ofOrder(long orderId) {
+    List<Cut> ofOrder(OrderId order) {
         return jdbc.sql(CUTS + " where c.order_id = :order and c.undone_at is null order by c.id")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(CutStore::cut)
                 .list();
     }
@@ -172,12 +194,14 @@ class CutStore {
     private static Cut cut(ResultSet row, int n) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("currency"));
         long order = row.getLong("order_id");
-        OptionalLong orderId = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(order);
+        Optional<OrderRef> ref = row.wasNull()
+                ? Optional.empty()
+                : Optional.of(new OrderRef(new OrderId(order), row.getString("order_number")));
         Long[] offcuts = (Long[]) row.getArray("offcuts").getArray();
         return new Cut(
                 row.getLong("id"),
                 new SheetId(row.getLong("sheet_id")),
-                orderId,
+                ref,
                 new Placement(row.getDouble("x_mm"), row.getDouble("y_mm"), row.getDouble("degrees")),
                 Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
                 Money.of(row.getBigDecimal("cost_in"), currency),

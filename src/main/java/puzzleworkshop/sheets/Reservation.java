@@ -2,6 +2,7 @@ package puzzleworkshop.sheets;
 
 import java.time.Instant;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -10,4 +11,4 @@ import puzzleworkshop.measure.Size;
  * @param blank size that will be cut from it, its width along the placement's angle
  */
 public record Reservation(
-        long id, SheetId sheet, long orderId, Placement placement, Size blank, String who, Instant reservedAt) {}
+        long id, SheetId sheet, OrderRef order, Placement placement, Size blank, String who, Instant reservedAt) {}

@@ -20,6 +20,7 @@ import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -36,15 +37,13 @@ public class SheetFinder {
     private final RackStore rack;
     private final CutStore cuts;
     private final Workshop workshop;
-    private final OrderNumbers orders;
     private final RackIndex index = new RackIndex();
 
-    SheetFinder(SheetStore sheets, RackStore rack, CutStore cuts, Workshop workshop, OrderNumbers orders) {
+    SheetFinder(SheetStore sheets, RackStore rack, CutStore cuts, Workshop workshop) {
         this.sheets = sheets;
         this.rack = rack;
         this.cuts = cuts;
         this.workshop = workshop;
-        this.orders = orders;
     }
 
     /** The sheets that lose the least by giving the blank, best first, each with its best place; empty: none fits. */
@@ -163,7 +162,7 @@ public class SheetFinder {
         if (sheet.state() == SheetState.RESERVED) {
             return Optional.of(Sentence.of(
                     "sheets.whynot.reserved",
-                    cuts.holder(sheet.id()).map(orders::shown).orElse("?")));
+                    cuts.holder(sheet.id()).map(OrderRef::number).orElse("?")));
         }
         if (sheet.state() != SheetState.FREE) {
             return Optional.of(Sentence.of("sheets.whynot.gone"));
@@ -262,7 +261,7 @@ public class SheetFinder {
     }
 
     /** What is known about the shapes of these sheets, worked out once for each. */
-    List<Profile> profiles(List<Sheet> stock) {
+    public List<Profile> profiles(List<Sheet> stock) {
         return index.profiles(
                 stock.stream()
                         .map(sheet -> new SheetStore.Candidate(
@@ -274,7 +273,7 @@ public class SheetFinder {
     }
 
     /** The angles at which the blank may lie on a sheet with this grain; null: any. */
-    static double[] angles(BlankWish wish, Grain grain) {
+    public static double[] angles(BlankWish wish, Grain grain) {
         if (wish.grain() == BlankWish.GrainWish.ANY || grain == Grain.NONE) {
             return null;
         }

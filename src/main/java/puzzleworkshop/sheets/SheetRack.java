@@ -15,15 +15,13 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.measure.Size;
 
 /**
- * The rack: takes sheets in, holds them for orders, cuts them, throws them away. Every change leaves a history line; who
- * gets a sheet is decided by the database.
+ * The rack: takes sheets in, corrects them, throws them away, and says what it holds. Every change leaves a history line.
+ * Which order gets a sheet is decided above, in the room boards.
  */
 @Service
 @Transactional
@@ -31,24 +29,13 @@ public class SheetRack {
 
     private final SheetStore sheets;
     private final CutStore cuts;
-    private final SheetCutting cutting;
-    private final SheetFollows follows;
     private final BoardLimits limits;
     private final SheetFinder finder;
     private final Clock clock;
 
-    SheetRack(
-            SheetStore sheets,
-            CutStore cuts,
-            SheetCutting cutting,
-            SheetFollows follows,
-            BoardLimits limits,
-            SheetFinder finder,
-            Clock clock) {
+    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
-        this.cutting = cutting;
-        this.follows = follows;
         this.limits = limits;
         this.finder = finder;
         this.clock = clock;
@@ -123,7 +110,7 @@ public class SheetRack {
 
     /** A scrapped sheet was found again. */
     public void bringBack(SheetId id, String who) {
-        if (sheets.hold(id) != SheetState.SCRAPPED) {
+        if (sheets.locked(id) != SheetState.SCRAPPED) {
             throw new Refused("sheets.bringback.notscrapped", id.toString());
         }
         sheets.turn(id, SheetState.FREE, now());
@@ -131,73 +118,11 @@ public class SheetRack {
     }
 
     private void turn(SheetId id, SheetState next) {
-        SheetState state = sheets.hold(id);
+        SheetState state = sheets.locked(id);
         if (!state.next().contains(next)) {
             throw new Refused("sheets.state.not", id.toString());
         }
         sheets.turn(id, next, now());
-    }
-
-    /**
-     * Holds a sheet for an order, with the blank lying there. Of many at a time exactly one succeeds.
-     *
-     * @throws SheetTaken when it is no longer free
-     * @throws Refused when the blank does not fit there, or the board may not be cut at all
-     */
-    public void reserve(SheetId id, long orderId, Placement placement, Size blank, String who) {
-        cutting.reserve(id, orderId, placement, blank, who);
-    }
-
-    /**
-     * Plans a further blank on a held sheet: it is held on what the first leaves, when that is cut.
-     *
-     * @param position of the blank within its order
-     * @throws Refused when the sheet is not held or the place is taken
-     */
-    public void follow(SheetId id, long orderId, int position, Placement placement, Size blank, String who) {
-        follows.add(id, orderId, position, placement, blank, who);
-    }
-
-    /** The blank no longer waits for what another leaves. */
-    public void unfollow(FollowingBlank blank) {
-        follows.drop(blank.orderId(), blank.position());
-    }
-
-    /** All blanks that wait for what a held sheet leaves. */
-    @Transactional(readOnly = true)
-    public List<FollowingBlank> following() {
-        return follows.all();
-    }
-
-    /** Sets all sheets held for an order free again (those who followed on them get them); none is fine. */
-    public void release(long orderId, String who) {
-        cutting.release(orderId, who);
-    }
-
-    /** What would be left of a reserved sheet: the proposal to confirm or correct when it is cut. */
-    @Transactional(readOnly = true)
-    public Remainder proposal(SheetId id) {
-        return cutting.proposal(id);
-    }
-
-    /** Cuts every sheet held for the order, keeping the useful parts of each remainder at its old place. */
-    public List<Cut> cut(long orderId, String who) {
-        return cutting.cut(orderId, who);
-    }
-
-    /**
-     * Cuts the blank from a reserved sheet.
-     *
-     * @param kept what is kept of the remainder, in the sheet's coordinates; the rest is scrap
-     * @param place where the offcuts are put
-     */
-    public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
-        return cutting.cut(id, kept, place, who);
-    }
-
-    /** Takes a mistaken cut back: the sheet is held for the order again, its offcuts never were. */
-    public void undo(long cutId, String who) {
-        cutting.undo(cutId, who);
     }
 
     @Transactional(readOnly = true)
@@ -223,34 +148,46 @@ public class SheetRack {
 
     /** The sheets held for an order now. */
     @Transactional(readOnly = true)
-    public List<Sheet> reservedFor(long orderId) {
-        return cuts.reservedFor(orderId).stream().map(sheets::get).toList();
+    public List<Sheet> heldFor(OrderId order) {
+        return cuts.heldFor(order).stream().map(sheets::get).toList();
     }
 
     /** The same for many orders at once; those that hold none are left out. */
     @Transactional(readOnly = true)
-    public Map<Long, List<Sheet>> reservedFor(Collection<Long> orders) {
-        Map<Long, List<SheetId>> held = cuts.reservedFor(orders);
+    public Map<OrderId, List<Sheet>> heldFor(Collection<OrderId> orders) {
+        Map<OrderId, List<SheetId>> held = cuts.heldFor(orders);
         Map<SheetId, Sheet> known = sheets
                 .all(held.values().stream().flatMap(List::stream).toList())
                 .stream()
                 .collect(Collectors.toMap(Sheet::id, Function.identity()));
-        Map<Long, List<Sheet>> boards = new HashMap<>();
+        Map<OrderId, List<Sheet>> boards = new HashMap<>();
         held.forEach(
                 (order, ids) -> boards.put(order, ids.stream().map(known::get).toList()));
         return boards;
     }
 
+    /** Numbers of the sheets held, by order. */
+    @Transactional(readOnly = true)
+    public Map<OrderId, List<SheetId>> heldIds(Collection<OrderId> orders) {
+        return cuts.heldFor(orders);
+    }
+
+    /** Numbers of the sheets that were cut for them, by order. */
+    @Transactional(readOnly = true)
+    public Map<OrderId, Set<SheetId>> cutIds(Collection<OrderId> orders) {
+        return cuts.cutFor(orders);
+    }
+
     /** Those of the orders for which a board has been cut. */
     @Transactional(readOnly = true)
-    public Set<Long> withCuts(Collection<Long> orders) {
+    public Set<OrderId> withCuts(Collection<OrderId> orders) {
         return cuts.withCuts(orders);
     }
 
     /** The cuts that stand for an order: what its blanks carry in cost, and what was scrapped with them. */
     @Transactional(readOnly = true)
-    public List<Cut> cutsOf(long orderId) {
-        return cuts.ofOrder(orderId);
+    public List<Cut> cutsOf(OrderId order) {
+        return cuts.ofOrder(order);
     }
 
     @Transactional(readOnly = true)

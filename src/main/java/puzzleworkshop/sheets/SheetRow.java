@@ -10,6 +10,8 @@ import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /** Reads a row of the rack as a sheet. */
@@ -59,7 +61,7 @@ final class SheetRow {
         return new Reservation(
                 id,
                 sheet,
-                row.getLong("order_id"),
+                new OrderRef(new OrderId(row.getLong("order_id")), row.getString("order_number")),
                 new Placement(row.getDouble("x_mm"), row.getDouble("y_mm"), row.getDouble("degrees")),
                 Size.mm(row.getDouble("blank_width_mm"), row.getDouble("blank_height_mm")),
                 row.getString("who"),

@@ -27,11 +27,12 @@ class SheetStore {
 
     private static final String SHEETS = """
             select s.*, p.sheet_id is not null as has_photo,
-                   r.id as reservation_id, r.order_id, r.x_mm, r.y_mm, r.degrees, r.who, r.reserved_at,
+                   r.id as reservation_id, r.order_id, o.number as order_number, r.x_mm, r.y_mm, r.degrees, r.who, r.reserved_at,
                    r.width_mm as blank_width_mm, r.height_mm as blank_height_mm
             from sheet s
             left join sheet_photo p on p.sheet_id = s.id
             left join sheet_reservation r on r.sheet_id = s.id and r.ended_at is null
+            left join order_ref o on o.id = r.order_id
             """;
 
     private static final String FILTER = """
@@ -129,7 +130,7 @@ class SheetStore {
     }
 
     /** As {@link #lock}, for a sheet that must be there. */
-    SheetState hold(SheetId id) {
+    SheetState locked(SheetId id) {
         return lock(id).orElseThrow(() -> unknown(id));
     }
 

@@ -3,6 +3,7 @@ package puzzleworkshop.sheets;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -130,7 +131,13 @@ public class StockTaking {
         Walk walk = current().orElseThrow(() -> new Refused("sheets.stock.none"));
         List<SheetId> missing = missing(0, Integer.MAX_VALUE);
         int left = 0;
-        for (SheetId id : scrapMissing ? missing : List.<SheetId>of()) {
+        // Rows are locked lowest number first, as everywhere.
+        List<SheetId> leaving = scrapMissing
+                ? missing.stream()
+                        .sorted(Comparator.comparingLong(SheetId::value))
+                        .toList()
+                : List.of();
+        for (SheetId id : leaving) {
             if (sheets.lock(id).orElseThrow() == SheetState.FREE) {
                 sheets.turn(id, SheetState.SCRAPPED, clock.instant());
                 sheets.note(id, "missing", "", who, clock.instant());

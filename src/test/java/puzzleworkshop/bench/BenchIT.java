@@ -119,7 +119,7 @@ class BenchIT {
         Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
         assertThat(outcome.done()).isEmpty();
         assertThat(outcome.refused().get(order.id()).key()).isEqualTo("orders.stage.not-yet");
-        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        assertThat(rack.heldFor(order.id())).hasSize(1);
         assertThatThrownBy(() -> insert(order, Stage.CUT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 2)).isInstanceOf(DataAccessException.class);
         bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "");
@@ -172,13 +172,13 @@ class BenchIT {
     void an_order_goes_all_the_way_and_its_board_is_used_up_at_the_cut() {
         Order order = order();
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        assertThat(rack.heldFor(order.id())).hasSize(1);
         for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
             assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
                     .isEmpty();
         }
-        assertThat(rack.reservedFor(order.id().value())).isEmpty();
-        assertThat(rack.cutsOf(order.id().value())).hasSize(1);
+        assertThat(rack.heldFor(order.id())).isEmpty();
+        assertThat(rack.cutsOf(order.id())).hasSize(1);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
         assertThat(bench.ticks(order.id())).hasSize(9).allMatch(tick -> tick.attempt() == 1);
     }
@@ -198,7 +198,7 @@ class BenchIT {
         Order order = make.confirmedWithoutBoard("Ida Lund", plan.today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
         Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
-        assertThat(outcome.refused().get(order.id()).key()).isEqualTo("bench.cut.no-board");
+        assertThat(outcome.refused().get(order.id()).key()).isEqualTo("boards.none-to-cut");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
     }
 
@@ -209,7 +209,7 @@ class BenchIT {
         assertThat(bench.undoable(order.id())).map(Tick::stage).contains(Stage.CUT);
         bench.undo(order.id(), "Robin");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
-        assertThat(rack.reservedFor(order.id().value())).hasSize(1);
+        assertThat(rack.heldFor(order.id())).hasSize(1);
         assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
@@ -240,7 +240,7 @@ class BenchIT {
     void what_went_wrong_is_booked_as_loss_and_the_order_is_made_again_from_there() {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
-        Cut cut = rack.cutsOf(order.id().value()).getFirst();
+        Cut cut = rack.cutsOf(order.id()).getFirst();
         Rework mishap = bench.wentWrong(
                 order.id(),
                 new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
@@ -259,7 +259,7 @@ class BenchIT {
                         .refused()
                         .get(order.id())
                         .key())
-                .isEqualTo("bench.cut.no-board");
+                .isEqualTo("boards.none-to-cut");
     }
 
     @Test
@@ -281,7 +281,7 @@ class BenchIT {
                 "Robin");
         assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
                 .isEmpty();
-        assertThat(rack.cutsOf(order.id().value())).hasSize(1);
+        assertThat(rack.cutsOf(order.id())).hasSize(1);
     }
 
     @Test
@@ -293,7 +293,7 @@ class BenchIT {
                 new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
-        assertThat(rack.reservedFor(order.id().value())).isEmpty();
+        assertThat(rack.heldFor(order.id())).isEmpty();
         assertThat(orders.get(order.id()).next()).contains(Stage.SHEET_PREP);
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
                 .contains(Job.Hold.For.BOARD);

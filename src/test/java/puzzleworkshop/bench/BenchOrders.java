@@ -36,6 +36,7 @@ import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
@@ -60,7 +61,8 @@ public final class BenchOrders {
                 BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
                 Money.of("4.00", "EUR"),
                 "Robin");
-        rack.reserve(board, order.id().value(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
+        beans.getBean(SheetHolds.class)
+                .hold(board, order.ref(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
         return order;
     }
 

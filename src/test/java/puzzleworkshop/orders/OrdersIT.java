@@ -16,6 +16,11 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.BlankPlanner;
+import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.Chosen;
+import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.PlannedTrial;
@@ -31,6 +36,9 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PersonalShape;
@@ -59,7 +67,7 @@ class OrdersIT {
     private Orders orders;
 
     @Autowired
-    private OrderBlanks blanks;
+    private BlanksWaiting blanks;
 
     @Autowired
     private Confirmations confirmations;
@@ -176,7 +184,7 @@ class OrdersIT {
                 .isNotEqualTo(24);
         confirmations.confirm(order.id(), "Mara");
         assertThat(blanks.of(order.id()))
-                .extracting(OrderBlanks.Chosen::part)
+                .extracting(Chosen::part)
                 .containsExactly(BlankPlan.Part.PUZZLE, BlankPlan.Part.TRAY);
         assertThat(rack.find(forTray).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
     }

@@ -34,7 +34,6 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.ReadyDates.NewWork;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.PaymentsAwaited;

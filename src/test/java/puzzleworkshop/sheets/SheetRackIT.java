@@ -18,12 +18,16 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -44,6 +48,17 @@ class SheetRackIT {
     @Autowired
     JdbcClient jdbc;
 
+    @Autowired
+    SheetHolds holds;
+
+    private Cut cut(SheetId sheet) {
+        List<Outline> kept = holds.proposal(sheet).parts().stream()
+                .filter(part -> !part.isScrap())
+                .map(Remainder.Part::outline)
+                .toList();
+        return holds.cut(sheet, kept, "", "Robin");
+    }
+
     private SheetId add(double w, double h, BoardFacts facts, String cost) {
         return rack.add(Outline.rectangle(Size.mm(w, h)), facts, Money.of(cost, "EUR"), "Robin");
     }
@@ -51,16 +66,16 @@ class SheetRackIT {
     @Test
     void of_200_people_who_want_one_offcut_at_once_exactly_one_gets_it() throws Exception {
         SheetId sheet = add(400, 300, BIRCH, "2.00");
-        long firstOrder = OrderRows.add(jdbc, 200);
+        List<OrderRef> orders = PlainOrders.add(jdbc, 200);
         CountDownLatch start = new CountDownLatch(1);
         List<Future<String>> answers = new ArrayList<>();
         try (ExecutorService people = Executors.newFixedThreadPool(200)) {
             for (int i = 0; i < 200; i++) {
-                long order = firstOrder + i;
+                OrderRef order = orders.get(i);
                 answers.add(people.submit(() -> {
                     start.await();
                     try {
-                        rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
+                        holds.hold(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
                         return "got it";
                     } catch (SheetTaken taken) {
                         return taken.sentence().key();
@@ -122,7 +137,8 @@ class SheetRackIT {
         assertThat(finder.whyNot(bowed, A4).key()).isEqualTo("sheets.whynot.bow");
         assertThat(finder.whyNot(small, A4).key()).isEqualTo("sheets.whynot.shape");
         assertThat(finder.whyNot(thick, A4).key()).isEqualTo("sheets.whynot.thickness");
-        assertThatThrownBy(() -> rack.reserve(wet, 1, new Placement(0, 0, 0), A4.size(), "Robin"))
+        assertThatThrownBy(() ->
+                        holds.hold(wet, new OrderRef(new OrderId(1), ""), new Placement(0, 0, 0), A4.size(), "Robin"))
                 .isInstanceOf(Refused.class);
     }
 
@@ -183,22 +199,22 @@ class SheetRackIT {
     @Test
     @Transactional
     void a_cut_leaves_an_offcut_with_its_cost_and_undoing_it_restores_everything() {
-        long order = OrderRows.add(jdbc, 1);
+        OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         SheetId sheet = add(700, 400, BIRCH, "5.60");
         Suggestion place = finder.suggest(A4).getFirst();
-        rack.reserve(sheet, order, place.placement(), A4.size(), "Robin");
-        Cut cut = rack.cut(order, "Robin").getFirst();
+        holds.hold(sheet, order, place.placement(), A4.size(), "Robin");
+        Cut cut = cut(sheet);
         assertThat(cut.offcuts()).isNotEmpty();
         Sheet offcut = rack.find(cut.offcuts().getFirst()).orElseThrow();
         assertThat(offcut.state()).isEqualTo(SheetState.FREE);
         assertThat(offcut.cost().isPositive()).isTrue();
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.USED);
-        assertThat(rack.cutsOf(order)).hasSize(1);
-        rack.undo(cut.id(), "Robin");
+        assertThat(rack.cutsOf(order.id())).hasSize(1);
+        holds.undo(cut.id(), "Robin");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
         assertThat(rack.find(offcut.id()).orElseThrow().state()).isEqualTo(SheetState.WITHDRAWN);
-        assertThat(rack.cutsOf(order)).isEmpty();
-        rack.release(order, "Robin");
+        assertThat(rack.cutsOf(order.id())).isEmpty();
+        holds.release(sheet, "Robin");
         assertThat(rack.find(sheet).orElseThrow().state()).isEqualTo(SheetState.FREE);
         assertThat(rack.history(sheet))
                 .extracting(line -> line.what().key())
@@ -213,12 +229,12 @@ class SheetRackIT {
     @Test
     @Transactional
     void an_offcut_that_is_in_use_keeps_its_cut_from_being_undone() {
-        long order = OrderRows.add(jdbc, 1);
+        OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         SheetId sheet = add(700, 400, BIRCH, "5.60");
-        rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
-        Cut cut = rack.cut(order, "Robin").getFirst();
+        holds.hold(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
+        Cut cut = cut(sheet);
         rack.scrap(cut.offcuts().getFirst(), "split", "Robin");
-        assertThatThrownBy(() -> rack.undo(cut.id(), "Robin"))
+        assertThatThrownBy(() -> holds.undo(cut.id(), "Robin"))
                 .isInstanceOfSatisfying(
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("sheets.undo.used"));
@@ -227,11 +243,12 @@ class SheetRackIT {
     @Test
     @Transactional
     void an_offcut_drawn_outside_the_remainder_is_refused() {
-        long order = OrderRows.add(jdbc, 1);
+        OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         SheetId sheet = add(700, 400, BIRCH, "5.60");
-        rack.reserve(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
+        holds.hold(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
         Outline wrong = Outline.of(List.of(new Spot(300, 0), new Spot(600, 0), new Spot(600, 200), new Spot(300, 200)));
-        assertThatThrownBy(() -> rack.cut(sheet, List.of(wrong), "B2", "Robin")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> holds.cut(sheet, List.of(wrong), "B2", "Robin"))
+                .isInstanceOf(Refused.class);
     }
 
     @Test

@@ -216,7 +216,7 @@ class BenchWalk extends Walk {
         sheets.locator("input").click();
         page.locator("vaadin-combo-box-item").first().click();
         page.getByText("Held for this order").waitFor();
-        assertThat(bean(SheetRack.class).reservedFor(id.value())).hasSize(1);
+        assertThat(bean(SheetRack.class).heldFor(id)).hasSize(1);
         page.waitForCondition(() ->
                 bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold().isEmpty());
     }

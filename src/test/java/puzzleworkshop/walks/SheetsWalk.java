@@ -15,6 +15,7 @@ import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
+import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
@@ -134,7 +135,7 @@ class SheetsWalk extends Walk {
         SheetRack rack = bean(SheetRack.class);
         Sheet sheet = rack.list(RackFilter.inRack(), 0, 100).stream()
                 .filter(one -> one.state() == SheetState.RESERVED
-                        && rack.proposal(one.id()).largest().isPresent())
+                        && bean(OrderBoards.class).proposal(one.id()).largest().isPresent())
                 .findFirst()
                 .orElseThrow();
         go("sheets/number/" + sheet.id());

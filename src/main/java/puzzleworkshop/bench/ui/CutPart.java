@@ -173,7 +173,7 @@ class CutPart implements StagePart {
     /** The boards held for it; where it is finished on the board that was cut already, that one. */
     private List<Sheet> boards(Waiting waiting) {
         return waiting.boards().isEmpty()
-                ? rack.cutsOf(waiting.order().id().value()).stream()
+                ? rack.cutsOf(waiting.order().id()).stream()
                         .filter(cut -> !cut.undone())
                         .flatMap(cut -> rack.find(cut.sheet()).stream())
                         .toList()

@@ -13,6 +13,11 @@ public interface OrderPanel {
     /** Where on the page: smaller is higher. Progress 10, picture 20, customer's link 30, sheet 40, money 50, papers 60. */
     int place();
 
+    /** Whether it stands with the actions at the head of the page instead of among the sections. */
+    default boolean inHead() {
+        return false;
+    }
+
     /**
      * @param order as it stands now
      * @param changed to be run after the panel has changed the order, so that the whole page is read again

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -24,11 +23,9 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
-import puzzleworkshop.orders.Confirmations;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
@@ -37,7 +34,6 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
-import puzzleworkshop.workshop.Stage;
 
 /** One order on one page: its picture with the cut lines, what is made, and every room's part in it. */
 @Route("orders")
@@ -46,7 +42,6 @@ import puzzleworkshop.workshop.Stage;
 public class OrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
 
     private final transient Orders orders;
-    private final transient Confirmations confirmations;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
     private final transient Formatter figures;
@@ -55,14 +50,8 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private transient Order order;
 
     public OrderView(
-            Orders orders,
-            Confirmations confirmations,
-            Broadcaster broadcaster,
-            Formatter figures,
-            SignedIn signedIn,
-            List<OrderPanel> panels) {
+            Orders orders, Broadcaster broadcaster, Formatter figures, SignedIn signedIn, List<OrderPanel> panels) {
         this.orders = orders;
-        this.confirmations = confirmations;
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -99,9 +88,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         removeAll();
         Div side = new Div();
         side.addClassName("orders-page-panels");
-        for (OrderPanel panel : panels) {
-            panel.show(order, this::reload).ifPresent(side::add);
-        }
+        panels.stream()
+                .filter(panel -> !panel.inHead())
+                .forEach(panel -> panel.show(order, this::reload).ifPresent(side::add));
         Div picture = new Div(face(), facts(), history());
         picture.addClassName("orders-page-picture");
         Div columns = new Div(picture, side);
@@ -114,9 +103,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         Paragraph who = new Paragraph(order.customer().name());
         Div actions = new Div();
         actions.addClassNames("pw-push", "pw-row");
-        if (order.state() == OrderState.QUOTE) {
-            actions.add(button("orders.action.confirm", ButtonVariant.PRIMARY, this::confirm));
-        }
+        panels.stream()
+                .filter(OrderPanel::inHead)
+                .forEach(panel -> panel.show(order, this::reload).ifPresent(actions::add));
         if (order.approval().isEmpty() && order.picture().isPresent() && isLive()) {
             actions.add(button(
                     "orders.action.approve",
@@ -128,12 +117,6 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
                                     order.id(),
                                     getTranslation("orders.at-the-counter", signedIn.name()),
                                     signedIn.name()))));
-        }
-        boolean printed = order.state() == OrderState.CONFIRMED && !order.next().equals(Optional.of(Stage.PRINT));
-        if (isLive() && !printed) {
-            Anchor change = new Anchor("orders/new/" + order.number(), getTranslation("orders.action.change"));
-            change.addClassName("orders-change");
-            actions.add(change);
         }
         if (isLive()) {
             actions.add(button("orders.action.cancel", ButtonVariant.TERTIARY, this::askForReason));
@@ -153,12 +136,6 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             button.addThemeVariants(variant);
         }
         return button;
-    }
-
-    private void confirm() {
-        Feedback.unlessRefused(
-                figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
-        reload();
     }
 
     private void askForReason() {

@@ -10,7 +10,7 @@ import puzzleworkshop.proofs.ProofWish;
 /** The customer writes what should be otherwise. */
 class WishForm extends Div {
 
-    WishForm(ProofView view) {
+    public WishForm(ProofView view) {
         addClassName("pw-section");
         TextArea wish = new TextArea(getTranslation("proofs.wish"));
         wish.setMaxLength(ProofWish.LONGEST);

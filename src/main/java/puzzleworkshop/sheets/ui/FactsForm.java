@@ -24,7 +24,7 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Workshop;
 
 /** What is true of a board besides its shape, to type or change. What is typed stays for the next board. */
-class FactsForm extends Div {
+public class FactsForm extends Div {
 
     private final transient Formatter figures;
     private final transient Workshop workshop;
@@ -39,7 +39,7 @@ class FactsForm extends Div {
     private final BigDecimalField cost = new BigDecimalField();
     private final TextField note = new TextField();
 
-    FactsForm(Formatter figures, RackSettings settings, SheetRack rack, Workshop workshop) {
+    public FactsForm(Formatter figures, RackSettings settings, SheetRack rack, Workshop workshop) {
         this.figures = figures;
         this.workshop = workshop;
         this.nominal = new LengthField(figures.text("sheets.thickness"), figures.units());
@@ -92,7 +92,7 @@ class FactsForm extends Div {
         });
     }
 
-    void show(BoardFacts facts, Money carried) {
+    public void show(BoardFacts facts, Money carried) {
         material.getListDataView()
                 .getItems()
                 .filter(m -> m.id().equals(facts.material()))
@@ -118,7 +118,7 @@ class FactsForm extends Div {
     }
 
     /** @throws Refused naming the field that cannot be read, which is marked */
-    BoardFacts facts() {
+    public BoardFacts facts() {
         mark(nominal, nominal.getValue() == null, "sheets.thickness.range");
         mark(measured, measured.getValue() == null && !measured.typed().isBlank(), "sheets.thickness.range");
         mark(bow, bow.getValue() == null && !bow.typed().isBlank(), "sheets.bow.range");
@@ -142,7 +142,7 @@ class FactsForm extends Div {
         }
     }
 
-    Money cost() {
+    public Money cost() {
         return Money.of(cost.getValue() == null ? BigDecimal.ZERO : cost.getValue(), workshop.currency());
     }
 }

@@ -21,7 +21,7 @@ import puzzleworkshop.measure.Size;
  * corners of where it may lie, and turns red where it does not fit.
  */
 @JavaScript("context://sheets-drag.js")
-class MovableBlank extends Div {
+public class MovableBlank extends Div {
 
     private static final String X = "event.detail.x";
     private static final String Y = "event.detail.y";
@@ -37,7 +37,7 @@ class MovableBlank extends Div {
     private transient Placement placement;
 
     /** @param moved told the new place, or nothing when it does not fit there */
-    MovableBlank(
+    public MovableBlank(
             Formatter figures,
             Outline outline,
             String title,

@@ -26,7 +26,7 @@ import puzzleworkshop.measure.Length;
  * length and direction; bad areas after the outer ring is closed; every step can be taken back. What cannot be a board is
  * refused with the spot marked.
  */
-class OutlineEditor extends Div {
+public class OutlineEditor extends Div {
 
     private final transient Formatter figures;
     private final transient DrawnOutline drawn = new DrawnOutline();
@@ -41,7 +41,7 @@ class OutlineEditor extends Div {
     private transient Spot fault;
 
     /** @param rules refuses with the spot what is a shape but no board of ours, when the shape is closed */
-    OutlineEditor(Formatter figures, Consumer<Outline> rules) {
+    public OutlineEditor(Formatter figures, Consumer<Outline> rules) {
         this.figures = figures;
         this.rules = rules;
         this.width = new LengthField(figures.text("sheets.editor.width"), figures.units());
@@ -245,7 +245,7 @@ class OutlineEditor extends Div {
     }
 
     /** What was drawn, or a refusal that was already shown. */
-    Optional<Outline> outline() {
+    public Optional<Outline> outline() {
         if (!drawn.isClosed()) {
             drawn.close();
         }
@@ -262,7 +262,7 @@ class OutlineEditor extends Div {
         }
     }
 
-    void start(Outline outline) {
+    public void start(Outline outline) {
         drawn.start(outline);
         width.setValue(outline.bounds().width());
         height.setValue(outline.bounds().height());

@@ -21,7 +21,7 @@ import puzzleworkshop.workshop.SignedIn;
 
 /** Says things about sheets the same way on all screens of the rack. */
 @Component
-class RackLabels {
+public class RackLabels {
 
     private static final String[] DOORS = {"", "/enter", "/find", "/week", "/stock-take", "/lists", "/rules"};
 
@@ -40,13 +40,13 @@ class RackLabels {
     }
 
     /** How long it has been in the rack: wood that lies long dries, bows or is forgotten. */
-    String age(Sheet sheet) {
+    public String age(Sheet sheet) {
         LocalDate came = LocalDate.ofInstant(sheet.enteredAt(), house.zone());
         return figures.text("sheets.age", ChronoUnit.DAYS.between(came, LocalDate.now(clock.withZone(house.zone()))));
     }
 
     /** The ways between the screens of the rack; the one we stand on is marked. */
-    Nav doors(String here) {
+    public Nav doors(String here) {
         Nav doors = new Nav();
         doors.addClassName("sheets-doors");
         doors.setAriaLabel(figures.text("sheets.doors"));
@@ -63,7 +63,7 @@ class RackLabels {
         return doors;
     }
 
-    Verdict state(SheetState state) {
+    public Verdict state(SheetState state) {
         Verdict.Kind kind = switch (state) {
             case FREE -> Verdict.Kind.GOOD;
             case RESERVED -> Verdict.Kind.WAIT;
@@ -81,17 +81,17 @@ class RackLabels {
     }
 
     /** Birch ply, craft, 3 mm. */
-    String kind(BoardFacts facts) {
+    public String kind(BoardFacts facts) {
         return kind(facts, materialNames());
     }
 
-    String kind(BoardFacts facts, Function<String, String> materials) {
+    public String kind(BoardFacts facts, Function<String, String> materials) {
         return materials.apply(facts.material()) + ", "
                 + figures.text("sheets.grade." + facts.grade().name()) + ", " + figures.length(facts.thickness());
     }
 
     /** 700 × 400 mm, or for other shapes the size around it. */
-    String shape(Sheet sheet) {
+    public String shape(Sheet sheet) {
         String size = figures.size(sheet.outline().bounds());
         return sheet.outline().isPlainRectangle() ? size : figures.text("sheets.shape.around", size);
     }

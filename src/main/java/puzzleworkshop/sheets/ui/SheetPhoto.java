@@ -16,9 +16,10 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The photo of a sheet, and taking or choosing another. */
-class SheetPhoto extends Div {
+public class SheetPhoto extends Div {
 
-    SheetPhoto(Sheet sheet, SheetRack rack, SheetPhotos photos, SignedIn who, Formatter figures, Runnable changed) {
+    public SheetPhoto(
+            Sheet sheet, SheetRack rack, SheetPhotos photos, SignedIn who, Formatter figures, Runnable changed) {
         if (sheet.hasPhoto()) {
             Image image = new Image(
                     DownloadHandler.fromInputStream(event -> {

@@ -13,9 +13,9 @@ import puzzleworkshop.sheets.StockTaking;
 import puzzleworkshop.workshop.SignedIn;
 
 /** While stock is taken, the label's code has led somebody to a sheet's page who holds the piece in hand. */
-class TickHere extends Div {
+public class TickHere extends Div {
 
-    TickHere(
+    public TickHere(
             SheetId sheet,
             StockTaking.Walk walk,
             StockTaking taking,

@@ -16,7 +16,7 @@ import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** The blank somebody looks a sheet for: tells each change once it can be read. */
-class WishForm extends Div {
+public class WishForm extends Div {
 
     private final LengthField width;
     private final LengthField height;
@@ -28,14 +28,14 @@ class WishForm extends Div {
     private final transient Workshop workshop;
     private final transient Length mostBow;
 
-    WishForm(Formatter figures, RackSettings settings, Workshop workshop, Runnable changed) {
+    public WishForm(Formatter figures, RackSettings settings, Workshop workshop, Runnable changed) {
         this.workshop = workshop;
         this.mostBow = settings.rules().mostBow();
         this.width = new LengthField(figures.text("sheets.steps.width"), figures.units());
         this.height = new LengthField(figures.text("sheets.steps.height"), figures.units());
         this.thickness = new LengthField(figures.text("sheets.thickness"), figures.units());
         addClassNames("pw-row", "sheets-wish");
-        finished.setLabel(figures.text("sheets.find.finished"));
+        finished.setLabel(figures.text("boards.find.finished"));
         material.setLabel(figures.text("sheets.material"));
         material.setItems(settings.materials());
         material.setEmptySelectionAllowed(true);
@@ -62,7 +62,7 @@ class WishForm extends Div {
         add(width, height, finished, material, grade, thickness, grain);
     }
 
-    void show(BlankWish wish) {
+    public void show(BlankWish wish) {
         finished.setValue(false);
         width.setValue(wish.size().width());
         height.setValue(wish.size().height());
@@ -76,7 +76,7 @@ class WishForm extends Div {
         grade.setValue(wish.grades().size() == 1 ? wish.grades().iterator().next() : null);
     }
 
-    Optional<BlankWish> wish() {
+    public Optional<BlankWish> wish() {
         Length w = width.getValue();
         Length h = height.getValue();
         Length t = thickness.getValue();

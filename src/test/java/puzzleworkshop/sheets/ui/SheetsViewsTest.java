@@ -21,6 +21,9 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.ui.FindSheetView;
+import puzzleworkshop.boards.ui.SheetView;
+import puzzleworkshop.boards.ui.WeekSheetsView;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
@@ -28,10 +31,13 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
@@ -48,6 +54,9 @@ class SheetsViewsTest extends SpringBrowserlessTest {
 
     @Autowired
     SheetRack rack;
+
+    @Autowired
+    SheetHolds holds;
 
     @Autowired
     Machines machines;
@@ -135,7 +144,12 @@ class SheetsViewsTest extends SpringBrowserlessTest {
     void a_cut_leaves_what_was_kept_and_can_be_taken_back() {
         SheetId sheet = add(400, 300);
         PlainOrders.withIds(database, 7001);
-        rack.reserve(sheet, 7001, new Placement(0, 0, 0), Size.mm(222, 172), "Robin");
+        holds.hold(
+                sheet,
+                new OrderRef(new OrderId(7001), "2026-16001"),
+                new Placement(0, 0, 0),
+                Size.mm(222, 172),
+                "Robin");
         navigate(SheetView.class, sheet.value());
         assertThat(find(Span.class).all()).anyMatch(words -> words.getText().equals("came in today"));
         press("The blank is cut");

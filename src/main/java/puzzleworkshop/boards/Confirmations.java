@@ -1,0 +1,107 @@
+package puzzleworkshop.boards;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderCancelled;
+import puzzleworkshop.orders.OrderDraft;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.Workshop;
+
+/** Turns a quote into an order: its sheets are held and its day is promised, all or nothing. */
+@Service
+public class Confirmations {
+
+    private final Orders orders;
+    private final OrderBoards boards;
+    private final Machines machines;
+    private final PlannedTrials trials;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    Confirmations(
+            Orders orders,
+            OrderBoards boards,
+            Machines machines,
+            PlannedTrials trials,
+            Workshop workshop,
+            Clock clock) {
+        this.orders = orders;
+        this.boards = boards;
+        this.machines = machines;
+        this.trials = trials;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    /** Keeps a quote together with the boards chosen for it. */
+    @Transactional
+    public Order quote(OrderDraft draft, BlankPlan plan, String who) {
+        Order order = orders.quote(draft, who);
+        boards.plan(order.id(), plan);
+        return order;
+    }
+
+    /** Changes what was agreed, and its boards: a confirmed order lets those go that no longer do and holds others. */
+    @Transactional
+    public Order change(OrderId id, long version, OrderDraft draft, BlankPlan plan, String who) {
+        Order before = orders.get(id);
+        Order order = orders.change(id, version, draft, who);
+        if (order.state() == OrderState.QUOTE) {
+            boards.plan(id, plan);
+        } else if (needsOtherBoards(before, order)) {
+            boards.replace(id, plan, who);
+        }
+        if (order.state() != OrderState.QUOTE && !before.board().equals(order.board())) {
+            trials.dropFor(id.value());
+            planTrial(order, who);
+        }
+        return order;
+    }
+
+    private static boolean needsOtherBoards(Order before, Order now) {
+        return !before.board().equals(now.board())
+                || !before.puzzle().finished().equals(now.puzzle().finished())
+                || before.puzzle().tray() != now.puzzle().tray()
+                || before.quantity() != now.quantity();
+    }
+
+    /**
+     * @throws Refused when the quote has run out, has no day, or one of its sheets was taken meanwhile; nothing is
+     *     changed then
+     */
+    @Transactional
+    public Order confirm(OrderId id, String who) {
+        Order order = orders.lock(id);
+        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        if (order.validUntil().isBefore(today)) {
+            throw new Refused("orders.confirm.run-out", order.number(), order.validUntil());
+        }
+        LocalDate promised = order.promised().orElseThrow(() -> new Refused("orders.confirm.no-day", order.number()));
+        Order confirmed = orders.confirm(id, promised, who);
+        boards.hold(id, who);
+        planTrial(confirmed, who);
+        return confirmed;
+    }
+
+    /** What is promised on settings that nobody has proven is tried before it is cut. */
+    private void planTrial(Order order, String who) {
+        machines.standard()
+                .flatMap(machine -> trials.planFor(order.id().value(), order.number(), machine, order.board(), who))
+                .ifPresent(trial -> orders.note(order.id(), Sentence.of("orders.history.trial-planned"), who));
+    }
+
+    @EventListener
+    void givenUp(OrderCancelled event) {
+        trials.dropFor(event.order().value());
+    }
+}

@@ -1,0 +1,168 @@
+package puzzleworkshop.boards;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.assign.BoardAssignment;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.BlankWish;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.RackRules;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
+
+/** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
+@Service
+public class WeekAssignment {
+
+    /**
+     * A blank's sheet in the plan.
+     *
+     * @param sheet in the rack; empty: on a new board
+     * @param newBoard which of the new boards, when on one
+     */
+    public record Given(WaitingBlank blank, Optional<SheetId> sheet, int newBoard, Placement place) {}
+
+    /** One new board to buy. */
+    public record Bought(BoardOffer offer, int number) {}
+
+    /** A plan for the week and what it costs the rack. */
+    public record WeekPlan(
+            List<Given> given, List<WaitingBlank> without, List<Bought> bought, Area newArea, Area valueLost) {}
+
+    /**
+     * The plan, and what first come, first served would have done.
+     *
+     * @param leastNewArea no plan buys less
+     * @param leastValueLost no plan that buys as many new boards loses less
+     */
+    public record Compared(WeekPlan together, WeekPlan firstCome, Area leastNewArea, Area leastValueLost) {}
+
+    private final SheetRack rack;
+    private final RackSettings settings;
+    private final SheetFinder finder;
+    private final BlanksWaiting blanks;
+    private final OrderBoards boards;
+
+    WeekAssignment(
+            SheetRack rack, RackSettings settings, SheetFinder finder, BlanksWaiting blanks, OrderBoards boards) {
+        this.rack = rack;
+        this.settings = settings;
+        this.finder = finder;
+        this.blanks = blanks;
+        this.boards = boards;
+    }
+
+    public List<WaitingBlank> waiting() {
+        return blanks.waiting();
+    }
+
+    /** Works for about so long; call it off the screen's thread. */
+    public Compared assign(List<WaitingBlank> waiting, long millis, long seed) {
+        return new Week(waiting).assign(millis, seed);
+    }
+
+    /** Holds the sheet that the plan gives to a blank, and lets further blanks on it follow: all or nothing. */
+    public void hold(Given first, List<Given> next, String who) {
+        boards.holdWithFollowers(
+                place(first), next.stream().map(WeekAssignment::place).toList(), who);
+    }
+
+    private static OrderBoards.Place place(Given given) {
+        return new OrderBoards.Place(
+                given.blank().order().id(),
+                given.blank().position(),
+                given.sheet().orElseThrow(),
+                given.place());
+    }
+
+    private final class Week {
+
+        private final List<WaitingBlank> waiting;
+        private final List<Sheet> stock;
+        private final List<BoardOffer> offers;
+        private final RackRules rules;
+        private final UsefulSizes sizes;
+
+        Week(List<WaitingBlank> waiting) {
+            this.waiting = waiting;
+            RackFilter free = new RackFilter(
+                    "", Optional.empty(), Optional.empty(), Optional.empty(), java.util.Set.of(SheetState.FREE));
+            this.stock = rack.list(free, 0, 5000);
+            this.offers = settings.offers();
+            this.rules = settings.rules();
+            this.sizes = finder.sizes();
+        }
+
+        Compared assign(long millis, long seed) {
+            long start = System.nanoTime();
+            List<Profile> boards = finder.profiles(stock);
+            List<Profile> kinds = offers.stream()
+                    .map(offer -> Profile.of(Outline.rectangle(offer.size()), sizes))
+                    .toList();
+            List<Size> blanks = waiting.stream().map(w -> w.wish().size()).toList();
+            BoardAssignment assignment = new BoardAssignment(boards, kinds, blanks, sizes, rules.kerf(), this::angles);
+            BoardAssignment.Plan firstCome = assignment.firstCome();
+            BoardAssignment.Plan together = assignment.together(millis - (System.nanoTime() - start) / 1_000_000, seed);
+            return new Compared(
+                    plan(together), plan(firstCome), assignment.leastNewArea(), assignment.leastValueLost(together));
+        }
+
+        private double[] angles(int blank, int board) {
+            BlankWish wish = waiting.get(blank).wish();
+            if (board >= stock.size()) {
+                BoardOffer offer = offers.get(board - stock.size());
+                boolean allowed = allowed(wish, offer.material(), offer.grade(), offer.thickness());
+                return allowed ? SheetFinder.angles(wish, offer.grain()) : new double[0];
+            }
+            BoardFacts facts = stock.get(board).facts();
+            boolean allowed = facts.past().isFitForCutting()
+                    && facts.bow().compareTo(wish.mostBow()) <= 0
+                    && allowed(wish, facts.material(), facts.grade(), facts.thickness());
+            return allowed ? SheetFinder.angles(wish, facts.grain()) : new double[0];
+        }
+
+        private boolean allowed(BlankWish wish, String material, Grade grade, Length thickness) {
+            return (wish.materials().isEmpty() || wish.materials().contains(material))
+                    && (wish.grades().isEmpty() || wish.grades().contains(grade))
+                    && Math.abs(thickness.mm() - wish.thickness().mm())
+                            <= rules.thicknessSlack().mm() + 1e-9;
+        }
+
+        private WeekPlan plan(BoardAssignment.Plan plan) {
+            List<Given> given = new ArrayList<>();
+            for (BoardAssignment.Placed placed : plan.placed()) {
+                boolean inRack = placed.board() < stock.size();
+                given.add(new Given(
+                        waiting.get(placed.blank()),
+                        inRack ? Optional.of(stock.get(placed.board()).id()) : Optional.empty(),
+                        inRack ? -1 : placed.board() - stock.size(),
+                        placed.place()));
+            }
+            List<Bought> bought = new ArrayList<>();
+            for (int i = 0; i < plan.newBoards().size(); i++) {
+                bought.add(new Bought(offers.get(plan.newBoards().get(i)), i));
+            }
+            return new WeekPlan(
+                    given,
+                    plan.unplaced().stream().map(waiting::get).toList(),
+                    bought,
+                    plan.newArea(),
+                    plan.valueLost());
+        }
+    }
+}

@@ -1,0 +1,205 @@
+package puzzleworkshop.boards.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.BlankPlanner;
+import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.Chosen;
+import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.cutting.ui.TrialNotes;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.ui.SheetDrawing;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+
+/** The boards of an order on its page: held, chosen, or still to be bought; another can be chosen until it is cut. */
+@org.springframework.stereotype.Component
+class BoardPanel implements OrderPanel {
+
+    private final OrderBoards boards;
+    private final BlanksWaiting waiting;
+    private final SheetRack rack;
+    private final SheetFinder finder;
+    private final RackSettings settings;
+    private final Machines machines;
+    private final TrialNotes trials;
+    private final Formatter figures;
+    private final SignedIn signedIn;
+
+    BoardPanel(
+            OrderBoards boards,
+            BlanksWaiting waiting,
+            SheetRack rack,
+            SheetFinder finder,
+            RackSettings settings,
+            Machines machines,
+            TrialNotes trials,
+            Formatter figures,
+            SignedIn signedIn) {
+        this.boards = boards;
+        this.waiting = waiting;
+        this.rack = rack;
+        this.finder = finder;
+        this.settings = settings;
+        this.machines = machines;
+        this.trials = trials;
+        this.figures = figures;
+        this.signedIn = signedIn;
+    }
+
+    @Override
+    public int place() {
+        return 40;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        List<Chosen> chosen = waiting.of(order.id());
+        if (chosen.isEmpty()) {
+            return Optional.empty();
+        }
+        Div section = new Div(new H2(figures.text("offers.new.board")));
+        section.addClassName("pw-section");
+        chosen.forEach(block -> section.add(card(order, block, changed)));
+        trials.of(order.id().value()).ifPresent(section::add);
+        return Optional.of(section);
+    }
+
+    private Component card(Order order, Chosen block, Runnable changed) {
+        Div words = new Div();
+        words.addClassName("pw-stack");
+        Div card = new Div(drawing(block), words);
+        card.addClassName("neworder-board");
+        boolean cut = block.sheet()
+                .flatMap(rack::find)
+                .map(sheet -> !sheet.isFree() && sheet.reservation().isEmpty())
+                .orElse(false);
+        boolean again =
+                cut && order.next().map(next -> next.compareTo(Stage.CUT) <= 0).orElse(false);
+        words.add(
+                new Span(title(block)),
+                again ? new Verdict(Verdict.Kind.WARN, figures.text("boards.panel.again")) : state(block));
+        if (block.count() > 1 || block.part() == BlankPlan.Part.TRAY) {
+            Paragraph several =
+                    new Paragraph(figures.text(block.part().textKey(), block.count(), block.across(), block.down()));
+            several.addClassName("pw-small");
+            words.add(several);
+        }
+        boolean live = order.state() == OrderState.QUOTE || order.state() == OrderState.CONFIRMED;
+        if (live && (!cut || again)) {
+            words.add(another(order, block, changed));
+            if (block.mustBeBought() && order.state() == OrderState.CONFIRMED) {
+                words.add(arrival(order, block, changed));
+            }
+        }
+        return card;
+    }
+
+    private SheetDrawing drawing(Chosen block) {
+        SheetDrawing drawing = new SheetDrawing(figures);
+        Outline outline = block.sheet()
+                .flatMap(rack::find)
+                .map(Sheet::outline)
+                .or(() -> offer(block).map(offer -> Outline.rectangle(offer.size())))
+                .orElseGet(() -> Outline.rectangle(block.size()));
+        return drawing.show(outline, title(block), block.size(), block.placement(), null);
+    }
+
+    private Optional<BoardOffer> offer(Chosen block) {
+        return block.offer()
+                .flatMap(id -> settings.offers().stream()
+                        .filter(offer -> offer.id() == id)
+                        .findFirst());
+    }
+
+    private String title(Chosen block) {
+        Optional<Sheet> sheet = block.sheet().flatMap(rack::find);
+        return sheet.map(s -> s.facts().place().isBlank()
+                        ? figures.text("orders.sheet", String.valueOf(s.id().value()))
+                        : figures.text(
+                                "orders.sheet-at",
+                                String.valueOf(s.id().value()),
+                                s.facts().place()))
+                .or(() -> offer(block).map(BoardOffer::name))
+                .orElse("");
+    }
+
+    private Component state(Chosen block) {
+        if (block.mustBeBought()) {
+            return new Verdict(Verdict.Kind.WARN, figures.text("boards.panel.to-buy"));
+        }
+        if (block.held()) {
+            return new Verdict(Verdict.Kind.GOOD, figures.text("boards.panel.held"));
+        }
+        boolean free = block.sheet().flatMap(rack::find).map(Sheet::isFree).orElse(false);
+        return free
+                ? new Verdict(Verdict.Kind.WAIT, figures.text("boards.panel.chosen"))
+                : new Verdict(Verdict.Kind.GOOD, figures.text("boards.panel.used"));
+    }
+
+    private Component another(Order order, Chosen block, Runnable changed) {
+        ComboBox<Suggestion> choice = new ComboBox<>(figures.text("boards.panel.another"));
+        Optional<Machine> machine = machines.standard();
+        List<Suggestion> others = finder.suggest(BlankPlanner.wish(
+                block.size(), order.board(), machine.map(Machine::bowLimit).orElse(Machine.DEFAULT_BOW_LIMIT)));
+        choice.setItems(others);
+        choice.setItemLabelGenerator(s -> figures.text(
+                        "orders.sheet-at",
+                        String.valueOf(s.sheet().id().value()),
+                        s.sheet().facts().place())
+                + ": " + figures.say(s.reason()));
+        choice.setEnabled(!others.isEmpty());
+        choice.setHelperText(others.isEmpty() ? figures.text("boards.panel.no-other") : "");
+        choice.setWidthFull();
+        choice.addValueChangeListener(event -> {
+            if (event.getValue() != null) {
+                Feedback.unlessRefused(
+                        figures,
+                        "boards.panel.changed",
+                        () -> boards.choose(order.id(), block.position(), event.getValue(), signedIn.name()));
+                changed.run();
+            }
+        });
+        return choice;
+    }
+
+    private Component arrival(Order order, Chosen block, Runnable changed) {
+        TextField place = new TextField(figures.text("boards.panel.place"));
+        Button arrived = new Button(figures.text("boards.panel.arrived"), event -> {
+            Feedback.unlessRefused(
+                    figures,
+                    "boards.panel.held",
+                    () -> boards.arrive(
+                            order.id(), block.position(), place.getValue().strip(), signedIn.name()));
+            changed.run();
+        });
+        arrived.addThemeVariants(ButtonVariant.PRIMARY);
+        Div row = new Div(place, arrived);
+        row.addClassName("pw-row");
+        return row;
+    }
+}

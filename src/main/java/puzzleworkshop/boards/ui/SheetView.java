@@ -1,0 +1,342 @@
+package puzzleworkshop.boards.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import jakarta.annotation.security.PermitAll;
+import java.io.ByteArrayInputStream;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.sheets.BlankWish;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetLabels;
+import puzzleworkshop.sheets.SheetPhotos;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.StockTaking;
+import puzzleworkshop.sheets.ui.FactsForm;
+import puzzleworkshop.sheets.ui.OutlineEditor;
+import puzzleworkshop.sheets.ui.RackLabels;
+import puzzleworkshop.sheets.ui.SheetDrawing;
+import puzzleworkshop.sheets.ui.SheetPhoto;
+import puzzleworkshop.sheets.ui.TickHere;
+import puzzleworkshop.sheets.ui.WishForm;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Workshop;
+
+/** One sheet: its drawing and facts, what it gives, where it came from and what became of it. The label's code leads here. */
+@Route("sheets/number")
+@PermitAll
+@StyleSheet("context://sheets.css")
+public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicTitle {
+
+    private final transient SheetRack rack;
+    private final transient OrderBoards boards;
+    private final transient SheetFinder finder;
+    private final transient RackSettings settings;
+    private final transient Workshop workshop;
+    private final transient SheetLabels labels;
+    private final transient SheetPhotos photos;
+    private final transient StockTaking taking;
+    private final transient SignedIn who;
+    private final transient Formatter figures;
+    private final transient RackLabels words;
+    private transient Sheet sheet;
+    private String title = "";
+
+    public SheetView(
+            SheetRack rack,
+            OrderBoards boards,
+            SheetFinder finder,
+            RackSettings settings,
+            Workshop workshop,
+            SheetLabels labels,
+            SheetPhotos photos,
+            StockTaking taking,
+            SignedIn who,
+            Formatter figures,
+            RackLabels words) {
+        this.rack = rack;
+        this.boards = boards;
+        this.finder = finder;
+        this.settings = settings;
+        this.workshop = workshop;
+        this.labels = labels;
+        this.photos = photos;
+        this.taking = taking;
+        this.who = who;
+        this.figures = figures;
+        this.words = words;
+        addClassName("pw-page");
+    }
+
+    @Override
+    public void setParameter(BeforeEvent event, Long number) {
+        title = figures.text("sheets.drawing.title", number.toString());
+        show(new SheetId(number));
+    }
+
+    @Override
+    public String getPageTitle() {
+        return title;
+    }
+
+    private void show(SheetId id) {
+        removeAll();
+        Optional<Sheet> found = rack.find(id);
+        if (found.isEmpty()) {
+            Div empty = new Div(
+                    new H2(figures.text("sheets.unknown", id.toString())),
+                    new Anchor("sheets", figures.text("sheets.title")));
+            empty.addClassName("pw-empty");
+            add(words.doors("-"), empty);
+            return;
+        }
+        sheet = found.get();
+        Div head = new Div(
+                new H1(title),
+                words.state(sheet.state()),
+                new Span(words.shape(sheet)),
+                new Span(words.kind(sheet.facts())),
+                new Span(words.age(sheet)),
+                label());
+        head.addClassName("pw-page-head");
+        Div left = new Div(todo(), family(), photo());
+        if (sheet.state() != SheetState.USED) {
+            left.addComponentAsFirst(picture());
+        }
+        left.addClassName("sheets-column");
+        Div right = new Div(facts(), history());
+        right.addClassName("sheets-column");
+        Div columns = new Div(left, right);
+        columns.addClassName("sheets-one");
+        add(head, words.doors("-"));
+        taking.current()
+                .ifPresent(walk -> add(new TickHere(sheet.id(), walk, taking, who, figures, () -> show(sheet.id()))));
+        add(columns);
+    }
+
+    private Component label() {
+        Anchor label = labels(List.of(sheet.id()), "sheets.label.print");
+        label.addClassNames("pw-push", "sheets-main-link");
+        return label;
+    }
+
+    private Anchor labels(List<SheetId> ids, String key) {
+        return new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    List<Sheet> these =
+                            ids.stream().flatMap(id -> rack.find(id).stream()).toList();
+                    byte[] pdf = labels.pdf(
+                            these,
+                            SheetLabels.base(
+                                    event.getRequest().getHeader("host"),
+                                    event.getRequest().isSecure()));
+                    return new DownloadResponse(
+                            new ByteArrayInputStream(pdf),
+                            "sheet-" + ids.getFirst() + "-label.pdf",
+                            "application/pdf",
+                            pdf.length);
+                }),
+                figures.text(key));
+    }
+
+    private Component picture() {
+        Div section = section("sheets.one.gives");
+        SheetDrawing drawing = new SheetDrawing(figures);
+        if (sheet.state() == SheetState.RESERVED && sheet.reservation().isPresent()) {
+            drawing.show(sheet);
+        } else {
+            drawing.show(sheet.outline(), title, Remainder.whole(sheet.outline(), finder.sizes()));
+        }
+        section.add(drawing);
+        if (!sheet.facts().past().isFitForCutting()) {
+            section.add(note(
+                    "bad",
+                    figures.text("sheets.whynot.past." + sheet.facts().past().name())));
+        } else if (sheet.facts().bow().compareTo(settings.rules().mostBow()) > 0) {
+            section.add(
+                    note("warn", figures.text("sheets.one.bowed", sheet.facts().bow())));
+        }
+        return section;
+    }
+
+    private Component todo() {
+        return switch (sheet.state()) {
+            case RESERVED -> new CutForm(sheet, boards, who, figures, () -> show(sheet.id()));
+            case FREE -> free();
+            case USED -> used();
+            default -> gone();
+        };
+    }
+
+    private Component free() {
+        Div section = section("sheets.one.fits");
+        Paragraph answer = new Paragraph();
+        answer.getElement().setAttribute("aria-live", "polite");
+        Div drawn = new Div();
+        WishForm[] form = new WishForm[1];
+        form[0] = new WishForm(figures, settings, workshop, () -> {
+            drawn.removeAll();
+            answer.setText(form[0].wish().map(wish -> answerFor(wish, drawn)).orElse(""));
+        });
+        section.add(form[0], answer, drawn, scrap());
+        return section;
+    }
+
+    private String answerFor(BlankWish wish, Div drawn) {
+        finder.on(sheet.id(), wish).ifPresent(place -> drawn.add(new SheetDrawing(figures).show(place)));
+        return figures.say(finder.whyNot(sheet.id(), wish));
+    }
+
+    private Component scrap() {
+        Button scrap = new Button(figures.text("sheets.one.scrap"), event -> {
+            if (Feedback.unlessRefused(figures, "sheets.one.scrapped", () -> rack.scrap(sheet.id(), "", who.name()))) {
+                show(sheet.id());
+            }
+        });
+        scrap.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.ERROR);
+        return scrap;
+    }
+
+    private Component used() {
+        Div section = section("sheets.one.used");
+        rack.cutOf(sheet.id()).ifPresent(cut -> {
+            section.add(
+                    new SheetDrawing(figures).show(sheet.outline(), title, cut.blank(), cut.placement(), null),
+                    new Paragraph(figures.text(
+                            "sheets.one.split", cut.cost(), cut.blankCost(), cut.offcutsCost(), cut.scrapped())));
+            Button undo = new Button(figures.text("sheets.one.undo"), event -> {
+                if (Feedback.unlessRefused(figures, "sheets.one.undone", () -> boards.undo(cut.id(), who.name()))) {
+                    show(sheet.id());
+                }
+            });
+            section.add(undo);
+        });
+        return section;
+    }
+
+    private Component gone() {
+        Div section = section("sheets.one.gone");
+        if (sheet.state() == SheetState.SCRAPPED) {
+            section.add(new Button(figures.text("sheets.one.bringback"), event -> {
+                if (Feedback.unlessRefused(
+                        figures, "sheets.one.broughtback", () -> rack.bringBack(sheet.id(), who.name()))) {
+                    show(sheet.id());
+                }
+            }));
+        }
+        return section;
+    }
+
+    private Component family() {
+        Div section = section("sheets.one.family");
+        Optional<SheetId> parent = rack.parent(sheet);
+        List<SheetId> children = rack.children(sheet.id());
+        section.setVisible(parent.isPresent() || !children.isEmpty());
+        parent.ifPresent(
+                id -> section.add(new Anchor("sheets/number/" + id, figures.text("sheets.one.parent", id.toString()))));
+        if (!children.isEmpty()) {
+            Div line = new Div(new Span(figures.text("sheets.one.children") + " "));
+            children.forEach(id -> line.add(new Anchor("sheets/number/" + id, id.toString()), new Span(" ")));
+            line.addClassName("sheets-children");
+            section.add(line, labels(children, "sheets.label.children"));
+        }
+        return section;
+    }
+
+    private Component photo() {
+        Div section = section("sheets.photo");
+        section.add(new SheetPhoto(sheet, rack, photos, who, figures, () -> show(sheet.id())));
+        return section;
+    }
+
+    private Component facts() {
+        Div section = section("sheets.enter.facts");
+        FactsForm form = new FactsForm(figures, settings, rack, workshop);
+        form.show(sheet.facts(), sheet.cost());
+        Button save = new Button(figures.text("sheets.one.save"), event -> {
+            if (Feedback.unlessRefused(
+                    figures,
+                    "sheets.one.saved",
+                    () -> rack.change(sheet.id(), form.facts(), form.cost(), sheet.version(), who.name()))) {
+                show(sheet.id());
+            }
+        });
+        save.addThemeVariants(ButtonVariant.PRIMARY);
+        section.add(form, save);
+        section.add(sheet.state() == SheetState.FREE ? reshape() : new Div());
+        return section;
+    }
+
+    private Component reshape() {
+        Div place = new Div();
+        Button open = new Button(figures.text("sheets.one.reshape"));
+        open.addThemeVariants(ButtonVariant.TERTIARY);
+        open.addClickListener(event -> {
+            OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
+            editor.start(sheet.outline());
+            Button keep = new Button(
+                    figures.text("sheets.one.keepshape"),
+                    pressed -> editor.outline().ifPresent(outline -> {
+                        if (Feedback.unlessRefused(
+                                figures,
+                                "sheets.one.saved",
+                                () -> rack.reshape(sheet.id(), outline, sheet.version(), who.name()))) {
+                            show(sheet.id());
+                        }
+                    }));
+            keep.addThemeVariants(ButtonVariant.PRIMARY);
+            place.removeAll();
+            place.add(editor, keep);
+        });
+        place.add(open);
+        return place;
+    }
+
+    private Component history() {
+        Div section = section("sheets.history");
+        Div lines = new Div();
+        lines.addClassName("sheets-history");
+        rack.history(sheet.id()).forEach(line -> {
+            Span when = new Span(figures.moment(line.at()) + " · " + line.who());
+            when.addClassName("pw-small");
+            lines.add(new Div(new Span(figures.say(line.what())), when));
+        });
+        section.add(lines);
+        return section;
+    }
+
+    private Div section(String key) {
+        Div section = new Div(new H2(figures.text(key)));
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    private static Paragraph note(String kind, String text) {
+        Paragraph note = new Paragraph(text);
+        note.addClassName("pw-note");
+        note.getElement().setAttribute("data-kind", kind);
+        return note;
+    }
+}

@@ -1,0 +1,310 @@
+package puzzleworkshop.offers;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.BlankPlanner;
+import puzzleworkshop.cutting.jobs.RunningTimes;
+import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.time.TimeRange;
+import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer.Question;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.smallparts.SmallParts;
+import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
+import puzzleworkshop.planning.NewWork;
+import puzzleworkshop.planning.ReadyDay;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.pricing.KeptPrice;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * Works out an offer for a wish: is the picture sharp enough, which pattern, are there small parts, which board, how long
+ * at the laser, what price, which day. Takes up to a second for thousands of pieces; screens call it off their thread.
+ */
+@Service
+public class OfferDesk {
+
+    /** Below this a puzzle is a scrap of wood, above it no bed is that large. */
+    private static final Length SMALLEST_SIDE = Length.mm(40);
+
+    private static final Length LARGEST_SIDE = Length.mm(3000);
+    private static final int MOST_PUZZLES = 500;
+
+    private final Workshop workshop;
+    private final Pictures pictures;
+    private final PatternCache shelf;
+    private final BlankPlanner planner;
+    private final Machines machines;
+    private final RunningTimes times;
+    private final Settings settings;
+    private final Pricing pricing;
+    private final WeekPlan plan;
+    private final Clock clock;
+
+    OfferDesk(
+            Workshop workshop,
+            Pictures pictures,
+            PatternCache shelf,
+            BlankPlanner planner,
+            Machines machines,
+            RunningTimes times,
+            Settings settings,
+            Pricing pricing,
+            WeekPlan plan,
+            Clock clock) {
+        this.workshop = workshop;
+        this.pictures = pictures;
+        this.shelf = shelf;
+        this.planner = planner;
+        this.machines = machines;
+        this.times = times;
+        this.settings = settings;
+        this.pricing = pricing;
+        this.plan = plan;
+        this.clock = clock;
+    }
+
+    public Offer workOut(Wish wish) {
+        return new Working(wish).offer();
+    }
+
+    /** The pattern a wish leads to. */
+    public static PatternSpec spec(Wish wish, Optional<Machine> machine) {
+        return new PatternSpec(
+                wish.finished(),
+                PieceGrid.nearest(wish.finished(), wish.pieces()),
+                wish.seed(),
+                wish.style(),
+                wish.outline(),
+                wish.board().thickness(),
+                machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
+                wish.shapes());
+    }
+
+    /** One wish being worked out. */
+    private final class Working {
+
+        private final Wish wish;
+        private final TradeNumbers numbers = workshop.tradeNumbers();
+        private final Optional<Machine> machine = machines.standard();
+        private final Map<Question, Sentence> complaints = new EnumMap<>(Question.class);
+
+        Working(Wish wish) {
+            this.wish = wish;
+        }
+
+        Offer offer() {
+            checkWantedBy();
+            Optional<Resolution> resolution = wish.picture().flatMap(this::resolution);
+            if (!sizeIsPossible()) {
+                return nothing(resolution);
+            }
+            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine)));
+            Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
+            Optional<BlankPlan> boards = machine.map(this::boards);
+            List<Suggestion> others = machine.map(
+                            m -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit()))
+                    .orElse(List.of());
+            Optional<CutSetting> setting = machine.map(m -> settings.forBoard(m, wish.board()));
+            if (machine.isEmpty()) {
+                complaints.put(Question.BOARD, Sentence.of("offers.problem.no-machine"));
+            }
+            Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> times.timeFor(paths(p), s)));
+            Optional<KeptPrice> price =
+                    laser.isPresent() && boards.isPresent() && boards.get().isComplete()
+                            ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
+                            : Optional.empty();
+            Optional<ReadyDay> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
+            return new Offer(
+                    wish, resolution, pattern, smallParts, boards, others, setting, laser, price, ready, complaints);
+        }
+
+        private Offer nothing(Optional<Resolution> resolution) {
+            return new Offer(
+                    wish,
+                    resolution,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    complaints);
+        }
+
+        private void checkWantedBy() {
+            LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+            wish.wantedBy()
+                    .filter(day -> day.isBefore(today))
+                    .ifPresent(day -> complaints.put(Question.WANTED_BY, Sentence.of("orders.date.past", day)));
+        }
+
+        private Optional<Resolution> resolution(FramedPicture framed) {
+            Picture picture = pictures.get(framed.picture());
+            PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
+            Resolution judged = Resolution.judge(picture, framed.crop(), wish.finished(), numbers.overhang(), limits);
+            if (judged.verdict() == Resolution.Verdict.REFUSE
+                    && wish.softAccepted().isBlank()) {
+                complaints.put(
+                        Question.PICTURE,
+                        Sentence.of(
+                                "offers.problem.too-soft",
+                                Math.round(judged.ppi()),
+                                numbers.softPpi(),
+                                judged.sharpUpTo()));
+            }
+            return Optional.of(judged);
+        }
+
+        private boolean sizeIsPossible() {
+            Size size = wish.finished();
+            if (size.shorterSide().compareTo(SMALLEST_SIDE) < 0
+                    || size.longerSide().compareTo(LARGEST_SIDE) > 0) {
+                complaints.put(Question.SIZE, Sentence.of("offers.problem.size", SMALLEST_SIDE, LARGEST_SIDE));
+                return false;
+            }
+            Size blank = numbers.blankFor(size);
+            if (machine.isPresent() && !blank.fitsUpright(machine.get().bed())) {
+                complaints.put(
+                        Question.SIZE,
+                        Sentence.of(
+                                "offers.problem.bed",
+                                blank,
+                                machine.get().name(),
+                                machine.get().bed()));
+                return false;
+            }
+            if (wish.quantity() < 1 || wish.quantity() > MOST_PUZZLES) {
+                complaints.put(Question.PIECES, Sentence.of("offers.problem.quantity", MOST_PUZZLES));
+                return false;
+            }
+            return true;
+        }
+
+        private SmallPartsVerdict smallParts(CutPattern pattern) {
+            SmallPartsVerdict verdict = SmallParts.judge(pattern, wish.age());
+            if (!verdict.saleable()) {
+                complaints.put(Question.AGE, verdict.headline());
+            }
+            return verdict;
+        }
+
+        private BlankPlan boards(Machine machine) {
+            BlankPlan plan = planner.plan(
+                    numbers,
+                    wish.finished(),
+                    wish.quantity(),
+                    wish.board(),
+                    wish.sheet(),
+                    machine.bowLimit(),
+                    machine.bed());
+            if (!plan.isComplete()) {
+                complaints.put(
+                        Question.BOARD, Sentence.of("offers.problem.no-board", numbers.blankFor(wish.finished())));
+            }
+            return wish.tray() ? withTrays(plan, machine) : plan;
+        }
+
+        private BlankPlan withTrays(BlankPlan puzzles, Machine machine) {
+            Size outer = Tray.of(spec(wish, Optional.of(machine))).outerSize();
+            Size blank = BlankPlan.trayBlockSize(numbers, outer, 1, 1);
+            if (!blank.fitsUpright(machine.bed())) {
+                complaints.put(
+                        Question.SIZE, Sentence.of("offers.problem.tray-bed", blank, machine.name(), machine.bed()));
+                return puzzles;
+            }
+            BlankPlan plan = planner.withTrays(
+                    puzzles, numbers, outer, wish.quantity(), wish.board(), machine.bowLimit(), machine.bed());
+            if (puzzles.isComplete() && !plan.isComplete()) {
+                complaints.put(Question.BOARD, Sentence.of("offers.problem.no-tray-board", blank));
+            }
+            return plan;
+        }
+
+        private List<CurvePath> paths(CutPattern pattern) {
+            return new Puzzle(
+                            pattern.spec(),
+                            wish.age(),
+                            wish.tray(),
+                            pattern.pieces().size())
+                    .cutPaths(pattern, numbers.outlineLast());
+        }
+
+        private KeptPrice price(CutPattern pattern, BlankPlan boards, TimeRange laser) {
+            Money board = Money.sum(
+                    boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
+            int pieces = pattern.pieces().size();
+            PriceQuestion question = new PriceQuestion(
+                    wish.quantity(),
+                    wish.finished(),
+                    pieces,
+                    board.dividedBy(wish.quantity()),
+                    numbers.stickerFor(wish.finished()).area(),
+                    laser.likely(),
+                    pricing.stageWork(pieces),
+                    wish.shipping(),
+                    wish.shipping(),
+                    wish.rush(),
+                    wish.discount(),
+                    wish.vat());
+            return new KeptPrice(question, pricing.quote(question));
+        }
+
+        private Optional<ReadyDay> ready(CutPattern pattern, TimeRange laser, CutSetting setting) {
+            String same = wish.board().material() + " " + wish.board().grade() + " "
+                    + wish.board().thickness().mm();
+            Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
+            Optional<ReadyDay> forecast = plan.forecast(new NewWork(
+                    wish.quantity(),
+                    pattern.pieces().size(),
+                    laser.likely().times(wish.quantity()).plus(trial),
+                    same,
+                    wish.way()));
+            if (forecast.isEmpty()) {
+                complaints.put(Question.READY, Sentence.of("offers.problem.nobody-works"));
+            }
+            return forecast;
+        }
+
+        private <T> Optional<T> orComplain(Question question, java.util.function.Supplier<T> work) {
+            try {
+                return Optional.of(work.get());
+            } catch (Refused refused) {
+                complaints.put(question, refused.sentence());
+                return Optional.empty();
+            }
+        }
+    }
+}

@@ -1,0 +1,77 @@
+package puzzleworkshop.offers.ui;
+
+import java.time.Clock;
+import java.time.LocalDate;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
+import puzzleworkshop.boards.BoardChoice;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.orders.Customers;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/** Makes the parts of the New order page, each with the rooms it asks. */
+@Component
+class NewOrderParts {
+
+    private final Pictures pictures;
+    private final Customers customers;
+    private final RackSettings rack;
+    private final BoardChoice choice;
+    private final Workshop workshop;
+    private final RateBook book;
+    private final Formatter figures;
+    private final Clock clock;
+    private final WeekPlan plan;
+
+    NewOrderParts(
+            Pictures pictures,
+            Customers customers,
+            RackSettings rack,
+            BoardChoice choice,
+            Workshop workshop,
+            RateBook book,
+            Formatter figures,
+            Clock clock,
+            WeekPlan plan) {
+        this.pictures = pictures;
+        this.customers = customers;
+        this.rack = rack;
+        this.choice = choice;
+        this.workshop = workshop;
+        this.book = book;
+        this.figures = figures;
+        this.clock = clock;
+        this.plan = plan;
+    }
+
+    PicturePane picture(Runnable changed) {
+        TradeNumbers numbers = workshop.tradeNumbers();
+        PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
+        return new PicturePane(pictures, numbers.overhang(), limits, figures, changed);
+    }
+
+    WhoAndWhen whoAndWhen(Runnable changed) {
+        return new WhoAndWhen(customers, figures, plan.ways(), changed);
+    }
+
+    PuzzleForm puzzle(Runnable changed) {
+        return new PuzzleForm(rack, choice, figures, changed);
+    }
+
+    BoardPane board(Runnable changed) {
+        return new BoardPane(figures, changed);
+    }
+
+    PricePane price(Runnable changed) {
+        return new PricePane(workshop, book, figures, changed);
+    }
+
+    ReadyPane ready(Runnable changed) {
+        return new ReadyPane(figures, () -> LocalDate.now(clock.withZone(workshop.zone())), changed);
+    }
+}

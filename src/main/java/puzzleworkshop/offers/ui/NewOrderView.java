@@ -1,0 +1,294 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.router.BeforeEvent;
+import com.vaadin.flow.router.BeforeLeaveEvent;
+import com.vaadin.flow.router.BeforeLeaveObserver;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.NotFoundException;
+import com.vaadin.flow.router.OptionalParameter;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicLong;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.Unsaved;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.Wish;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.orders.ui.OrderView;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * A new order on one page, worked out anew with every keystroke: sharp enough? small parts? which sheet? what price? which
+ * day? The same page changes a quote. The working out runs beside the screen; only the answer to the latest question is
+ * shown.
+ */
+@Route("orders/new")
+@PermitAll
+@StyleSheet("context://orders.css")
+public class NewOrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle, BeforeLeaveObserver {
+
+    private static final Logger LOG = LoggerFactory.getLogger(NewOrderView.class);
+
+    private final transient OfferDesk desk;
+    private final transient Orders orders;
+    private final transient Confirmations confirmations;
+    private final transient Formatter figures;
+    private final transient SignedIn signedIn;
+    private final transient Workshop workshop;
+    private final transient Clock clock;
+    private final AtomicLong question = new AtomicLong();
+
+    private final Unsaved unsaved = new Unsaved(this);
+    private final H1 title = new H1();
+    private final PicturePane picture;
+    private final WhoAndWhen who;
+    private final PuzzleForm puzzle;
+    private final BoardPane board;
+    private final PricePane price;
+    private final ReadyPane ready;
+    private final Button quote;
+    private final Button confirm;
+    private transient Offer offer;
+    private transient Order changed;
+
+    public NewOrderView(
+            OfferDesk desk,
+            Orders orders,
+            Confirmations confirmations,
+            Formatter figures,
+            SignedIn signedIn,
+            Workshop workshop,
+            Clock clock,
+            NewOrderParts parts) {
+        this.desk = desk;
+        this.orders = orders;
+        this.confirmations = confirmations;
+        this.figures = figures;
+        this.signedIn = signedIn;
+        this.workshop = workshop;
+        this.clock = clock;
+        addClassNames("pw-page", "neworder");
+
+        picture = parts.picture(() -> {
+            unsaved.touch();
+            workOut();
+        });
+        who = parts.whoAndWhen(this::workOut);
+        puzzle = parts.puzzle(this::workOut);
+        board = parts.board(this::workOut);
+        price = parts.price(this::workOut);
+        ready = parts.ready(this::workOut);
+        quote = new Button(getTranslation("offers.new.save-quote"), event -> keep(false));
+        quote.setId("save-quote");
+        confirm = new Button(getTranslation("offers.new.confirm"), event -> keep(true));
+        confirm.setId("confirm-order");
+        confirm.addThemeVariants(ButtonVariant.PRIMARY);
+
+        Div buttons = new Div(quote, confirm);
+        buttons.addClassName("neworder-buttons");
+        Div foot = new Div(price.total(), ready.day(), buttons);
+        foot.addClassName("neworder-foot");
+        Div left = new Div(picture);
+        left.addClassName("neworder-left");
+        Div right = new Div(who, puzzle, board, price, ready);
+        right.addClassName("neworder-right");
+        Div columns = new Div(left, right);
+        columns.addClassName("neworder-columns");
+        Div head = new Div(title);
+        head.addClassName("pw-page-head");
+        add(head, columns, foot);
+    }
+
+    /** Without a number a new order; with one, that quote is changed. */
+    @Override
+    public void setParameter(BeforeEvent event, @OptionalParameter String number) {
+        title.setText(getTranslation("orders.new"));
+        if (number != null && !number.isBlank()) {
+            changed = orders.findByNumber(number)
+                    .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
+            title.setText(getTranslation("offers.new.change", changed.number()));
+            quote.setText(getTranslation("offers.new.save-change"));
+            confirm.setVisible(changed.state() == OrderState.QUOTE);
+            picture.take(changed);
+            who.take(changed);
+            puzzle.take(changed);
+            board.take(changed);
+            price.take(orders.keptPrice(changed.id()).question());
+            ready.take(changed);
+        }
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        unsaved.watch();
+        workOut();
+    }
+
+    @Override
+    public void beforeLeave(BeforeLeaveEvent event) {
+        unsaved.beforeLeave(event);
+    }
+
+    private void workOut() {
+        Optional<Wish> wish = read();
+        if (wish.isEmpty()) {
+            offer = null;
+            return;
+        }
+        long asked = question.incrementAndGet();
+        UI ui = UI.getCurrent();
+        addClassName("neworder-working");
+        Thread.ofVirtual().name("offer").start(() -> answer(ui, asked, wish.get()));
+    }
+
+    private void answer(UI ui, long asked, Wish wish) {
+        if (asked != question.get()) {
+            return;
+        }
+        Offer answer;
+        try {
+            answer = desk.workOut(wish);
+        } catch (RuntimeException fault) {
+            LOG.error("An offer could not be worked out for {}", wish, fault);
+            UiPush.tell(ui, () -> {
+                removeClassName("neworder-working");
+                Feedback.tell(getTranslation("offers.new.fault"), true);
+            });
+            return;
+        }
+        if (asked == question.get() && ui.isAttached()) {
+            UiPush.tell(ui, () -> show(answer));
+        }
+    }
+
+    private Optional<Wish> read() {
+        return puzzle.read()
+                .map(form -> new Wish(
+                        picture.framed(form.finished()),
+                        form.finished(),
+                        form.pieces(),
+                        form.style(),
+                        form.outline(),
+                        form.seed(),
+                        form.age(),
+                        form.tray(),
+                        form.quantity(),
+                        form.board(),
+                        board.chosen(),
+                        who.wantedBy(),
+                        ready.rush(),
+                        who.way(),
+                        price.discount(),
+                        price.shipping(),
+                        price.vat(),
+                        picture.softAccepted(),
+                        form.shapes()));
+    }
+
+    private void show(Offer answer) {
+        offer = answer;
+        removeClassName("neworder-working");
+        picture.show(answer);
+        who.show(answer);
+        puzzle.show(answer);
+        board.show(answer);
+        price.show(answer);
+        ready.show(answer);
+    }
+
+    private void keep(boolean alsoConfirm) {
+        boolean named = who.check();
+        boolean days = who.dayFits() & ready.dayFits();
+        if (offer == null || !offer.canBeQuoted() || !named || !days) {
+            refuse(getTranslation(
+                    !named ? "orders.customer.no-name" : days ? "offers.new.incomplete" : "offers.new.day-unfit"));
+            return;
+        }
+        Order kept;
+        try {
+            OrderDraft draft = draft(offer);
+            kept = changed == null
+                    ? confirmations.quote(draft, offer.boards().orElseThrow(), signedIn.name())
+                    : confirmations.change(
+                            changed.id(),
+                            changed.version(),
+                            draft,
+                            offer.boards().orElseThrow(),
+                            signedIn.name());
+        } catch (Refused refused) {
+            refuse(figures.say(refused));
+            return;
+        }
+        unsaved.kept();
+        if (alsoConfirm) {
+            Feedback.unlessRefused(
+                    figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));
+        } else {
+            Feedback.tell(getTranslation("offers.new.kept", kept.number()), false);
+        }
+        UI.getCurrent().navigate(OrderView.class, kept.number());
+    }
+
+    /** Says why nothing was kept, and brings the first complaint of the page to the eye. */
+    private void refuse(String sentence) {
+        Feedback.tell(sentence, true);
+        getElement().executeJs("""
+                setTimeout(() => {
+                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+                  if (first && first.focus) first.focus();
+                  if (first) first.scrollIntoView({block: 'center'});
+                }, 100)""");
+    }
+
+    private OrderDraft draft(Offer answer) {
+        Wish wish = answer.wish();
+        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        return new OrderDraft(
+                who.customer(),
+                wish.quantity(),
+                new Puzzle(
+                        answer.pattern().orElseThrow().spec(),
+                        wish.age(),
+                        wish.tray(),
+                        answer.pattern().orElseThrow().pieces().size()),
+                wish.board(),
+                wish.picture(),
+                wish.softAccepted(),
+                wish.wantedBy(),
+                ready.promised(),
+                wish.rush(),
+                wish.way(),
+                answer.laserForAll(),
+                answer.price().orElseThrow(),
+                today.plusDays(workshop.tradeNumbers().quoteValidDays()),
+                who.note());
+    }
+
+    @Override
+    public String getPageTitle() {
+        return title.getText();
+    }
+}

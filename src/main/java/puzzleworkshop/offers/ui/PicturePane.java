@@ -1,0 +1,153 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.server.streams.UploadEvent;
+import java.io.IOException;
+import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.PrintLimits;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.ui.PictureJudgement;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Order;
+
+/** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
+class PicturePane extends Div {
+
+    private static final Logger LOG = LoggerFactory.getLogger(PicturePane.class);
+    private static final int LARGEST_MEGABYTES = 50;
+
+    private final transient Pictures pictures;
+    private final transient Formatter figures;
+    private final transient Runnable changed;
+    private final transient PrintLimits limits;
+    private final PuzzlePreview preview;
+    private final Upload upload = new Upload(this::receive);
+    private final FieldError refusal;
+    private final FieldError tooSoft;
+    private final TextField softAccepted = new TextField(getTranslation("offers.new.soft-accepted"));
+    private final Div verdicts = new Div();
+    private transient Optional<Picture> picture = Optional.empty();
+    private transient Optional<Crop> crop = Optional.empty();
+
+    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Formatter figures, Runnable changed) {
+        this.pictures = pictures;
+        this.figures = figures;
+        this.limits = limits;
+        this.changed = changed;
+        addClassNames("pw-section", "neworder-picture");
+        refusal = new FieldError(Offer.Question.PICTURE, figures);
+        tooSoft = new FieldError(Offer.Question.PICTURE, figures);
+        upload.setId("picture-upload");
+        upload.setUploadButton(new Button(getTranslation("offers.new.choose-picture")));
+        upload.setMaxFiles(1);
+        upload.setMaxFileSize(LARGEST_MEGABYTES * 1024 * 1024);
+        upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("offers.new.drop")));
+        upload.addFileRejectedListener(event ->
+                refusal.say(getTranslation("offers.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
+        preview = new PuzzlePreview(overhang, framed -> {
+            crop = Optional.of(framed);
+            changed.run();
+        });
+        softAccepted.setHelperText(getTranslation("offers.new.soft-accepted.help"));
+        softAccepted.setWidthFull();
+        softAccepted.setVisible(false);
+        softAccepted.setValueChangeMode(ValueChangeMode.ON_CHANGE);
+        softAccepted.addValueChangeListener(event -> changed.run());
+        verdicts.addClassName("pw-stack");
+        add(preview, upload, refusal, verdicts, tooSoft, softAccepted);
+    }
+
+    /** In a request's own thread: reading a picture takes seconds and must not stop the screen. */
+    private void receive(UploadEvent event) throws IOException {
+        UI ui = event.getUI();
+        try {
+            Picture taken = pictures.take(event.getFileName(), event.getInputStream());
+            UiPush.tell(ui, () -> use(taken));
+        } catch (Refused refused) {
+            UiPush.tell(ui, () -> {
+                refusal.say(figures.say(refused));
+                upload.clearFileList();
+            });
+        } catch (RuntimeException fault) {
+            LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
+            UiPush.tell(ui, () -> refusal.say(getTranslation("offers.new.picture-fault", event.getFileName())));
+        }
+    }
+
+    private void use(Picture taken) {
+        refusal.say("");
+        upload.clearFileList();
+        picture = Optional.of(taken);
+        crop = Optional.empty();
+        softAccepted.clear();
+        changed.run();
+    }
+
+    void take(Order order) {
+        order.picture().ifPresent(framed -> {
+            picture = pictures.find(framed.picture());
+            crop = Optional.of(framed.crop());
+        });
+        softAccepted.setValue(order.softAccepted());
+    }
+
+    /**
+     * The picture with its crop. One that was framed by hand is brought to the finished shape from what was framed, not
+     * from what an earlier size made of it, so that trying sizes loses nothing; an untouched one fills the size.
+     */
+    Optional<FramedPicture> framed(Size finished) {
+        return picture.map(p -> new FramedPicture(
+                p.id(),
+                crop.map(c -> c.hasAspect(p, finished.aspect()) ? c : c.matched(p, finished.aspect()))
+                        .orElseGet(() -> Crop.filling(p, finished.aspect()))));
+    }
+
+    String softAccepted() {
+        return softAccepted.getValue().strip();
+    }
+
+    void show(Offer offer) {
+        preview.show(picture, offer);
+        tooSoft.show(offer);
+        verdicts.removeAll();
+        boolean soft = offer.resolution()
+                .map(r -> r.verdict() == Resolution.Verdict.REFUSE)
+                .orElse(false);
+        softAccepted.setVisible(soft);
+        offer.resolution().ifPresent(resolution -> {
+            PictureJudgement judgement = new PictureJudgement(figures);
+            judgement.show(
+                    picture.orElseThrow(),
+                    framed(offer.wish().finished()).orElseThrow().crop(),
+                    resolution,
+                    limits);
+            verdicts.add(judgement);
+        });
+        if (picture.isEmpty()) {
+            verdicts.add(small(getTranslation("offers.new.no-picture")));
+        }
+    }
+
+    private Paragraph small(String text) {
+        Paragraph paragraph = new Paragraph(text);
+        paragraph.addClassName("pw-small");
+        return paragraph;
+    }
+}

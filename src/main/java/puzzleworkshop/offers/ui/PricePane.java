@@ -1,0 +1,138 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.math.BigDecimal;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.tax.VatRate;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.pricing.ui.PriceBar;
+import puzzleworkshop.workshop.Workshop;
+
+/** The price, built up from its parts, and what it earns. */
+class PricePane extends Div {
+
+    private static final BigDecimal MOST_DISCOUNT = BigDecimal.valueOf(90);
+
+    private final transient Workshop workshop;
+    private final transient Formatter figures;
+    private final FieldError none;
+    private final PriceBar bar;
+    private final BigDecimalField discount = new BigDecimalField(getTranslation("offers.new.discount"));
+    private final BigDecimalField shipping = new BigDecimalField(getTranslation("offers.new.shipping"));
+    private final Select<VatRate> puzzlesVat = new Select<>();
+    private final Select<VatRate> shippingVat = new Select<>();
+    private final Div total = new Div();
+
+    PricePane(Workshop workshop, RateBook book, Formatter figures, Runnable changed) {
+        this.workshop = workshop;
+        this.figures = figures;
+        addClassName("pw-section");
+        none = new FieldError(Offer.Question.PRICE, figures);
+        bar = new PriceBar(figures);
+        discount.setSuffixComponent(unit("%"));
+        shipping.setSuffixComponent(unit(workshop.currency().getCurrencyCode()));
+        for (BigDecimalField field : new BigDecimalField[] {discount, shipping}) {
+            field.setValueChangeMode(ValueChangeMode.LAZY);
+            field.addValueChangeListener(event -> changed.run());
+        }
+        total.addClassName("neworder-total");
+        RateSet rates = book.on(book.today());
+        boolean taxed = book.rule(book.today()).vatMode() != VatMode.NONE;
+        vat(puzzlesVat, "offers.new.vat.puzzles", rates, taxed, changed);
+        vat(shippingVat, "offers.new.vat.shipping", rates, taxed, changed);
+        Div fields = new Div(discount, shipping, puzzlesVat, shippingVat);
+        fields.addClassName("pw-form");
+        add(new H2(getTranslation("offers.new.price")), none, bar, fields);
+    }
+
+    private void vat(Select<VatRate> select, String key, RateSet rates, boolean taxed, Runnable changed) {
+        select.setLabel(getTranslation(key));
+        select.setItems(VatRate.values());
+        select.setItemLabelGenerator(rate -> figures.percent(rate.in(rates)) + " · " + getTranslation(rate.textKey()));
+        select.setValue(VatRate.STANDARD);
+        select.setVisible(taxed);
+        select.addValueChangeListener(event -> changed.run());
+    }
+
+    /** What was agreed in an order that is changed. */
+    void take(PriceQuestion agreed) {
+        discount.setValue(
+                agreed.discount().hundredths().signum() == 0
+                        ? null
+                        : agreed.discount().hundredths());
+        shipping.setValue(
+                agreed.shippingCharge().isZero()
+                        ? null
+                        : agreed.shippingCharge().amount());
+        puzzlesVat.setValue(agreed.vat().puzzles());
+        shippingVat.setValue(agreed.vat().shipping());
+    }
+
+    VatRates vat() {
+        return new VatRates(puzzlesVat.getValue(), shippingVat.getValue());
+    }
+
+    private static Span unit(String text) {
+        Span unit = new Span(text);
+        unit.addClassName("pw-unit");
+        return unit;
+    }
+
+    /** The amount to pay, for the foot of the page. */
+    Div total() {
+        return total;
+    }
+
+    Percent discount() {
+        BigDecimal typed = discount.getValue();
+        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(MOST_DISCOUNT) <= 0;
+        discount.setInvalid(!fits);
+        discount.setErrorMessage(fits ? "" : getTranslation("offers.new.discount.range", MOST_DISCOUNT));
+        return typed == null || !fits ? Percent.ZERO : new Percent(typed);
+    }
+
+    Money shipping() {
+        BigDecimal typed = shipping.getValue();
+        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(BigDecimal.valueOf(100_000)) < 0;
+        shipping.setInvalid(!fits);
+        shipping.setErrorMessage(fits ? "" : getTranslation("offers.new.shipping.range"));
+        return Money.of(typed == null || !fits ? BigDecimal.ZERO : typed, workshop.currency())
+                .rounded();
+    }
+
+    void show(Offer offer) {
+        none.show(offer);
+        total.removeAll();
+        bar.setVisible(offer.price().isPresent());
+        offer.price().ifPresent(kept -> show(kept.answer(), offer.wish().quantity()));
+        if (offer.price().isEmpty()) {
+            total.add(new Span("–"));
+        }
+    }
+
+    private void show(PriceAnswer answer, int quantity) {
+        bar.show(answer);
+        Span amount = new Span(figures.money(answer.toPay()));
+        amount.addClassName("pw-big-number");
+        amount.setId("price");
+        total.add(amount);
+        if (quantity > 1) {
+            Span each = new Span(figures.text("offers.new.each", quantity, answer.unitPrice()));
+            each.addClassName("pw-small");
+            total.add(each);
+        }
+    }
+}

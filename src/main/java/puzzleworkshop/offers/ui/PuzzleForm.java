@@ -1,0 +1,309 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.util.List;
+import java.util.Optional;
+import java.util.random.RandomGenerator;
+import puzzleworkshop.boards.BoardChoice;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.ui.ShapeChoice;
+import puzzleworkshop.pattern.ui.SmallPartsNote;
+import puzzleworkshop.sheets.RackSettings;
+
+/** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
+class PuzzleForm extends Div {
+
+    private static final int USUAL_PIECES = 48;
+
+    /** What the form says, when all of it can be read. */
+    record Form(
+            Size finished,
+            int pieces,
+            CutStyle style,
+            PuzzleEdge outline,
+            long seed,
+            IntendedAge age,
+            boolean tray,
+            int quantity,
+            BoardKind board,
+            List<PersonalShape> shapes) {}
+
+    /** A size that is often asked for; A sizes are those of ISO 216. */
+    private record Preset(String name, Size size) {}
+
+    private static final List<Preset> PRESETS = List.of(
+            new Preset("A5", Size.mm(210, 148)),
+            new Preset("A4", Size.mm(297, 210)),
+            new Preset("A3", Size.mm(420, 297)),
+            new Preset("15 × 10", Size.mm(150, 100)),
+            new Preset("20 × 20", Size.mm(200, 200)),
+            new Preset("30 × 20", Size.mm(300, 200)),
+            new Preset("50 × 35", Size.mm(500, 350)));
+
+    /** No board is longer; a picture framed for more, or for less than a thumb, would be a sliver without a pixel. */
+    private static final Length SHORTEST = Length.mm(10);
+
+    private static final Length LONGEST = Length.mm(3000);
+    private static final int MOST = 500;
+
+    private final transient Formatter figures;
+    private final LengthField width;
+    private final LengthField height;
+    private final Select<Preset> preset = new Select<>();
+    private final ComboBox<Integer> pieces = new ComboBox<>();
+    private final Span grid = new Span();
+    private final Select<CutStyle> style = new Select<>();
+    private final Select<PuzzleEdge.Kind> edge = new Select<>();
+    private final ShapeChoice shape;
+    private final Paragraph shapeRefused = new Paragraph();
+    private final Checkbox tray = new Checkbox(getTranslation("offers.new.tray"));
+    private final Select<IntendedAge> age = new Select<>();
+    private final IntegerField quantity = new IntegerField(getTranslation("offers.new.quantity"));
+    private final ComboBox<BoardKind> board = new ComboBox<>(getTranslation("offers.new.board"));
+    private final Div smallParts = new Div();
+    private final FieldError sizeComplaint;
+    private final FieldError piecesComplaint;
+    private final FieldError ageComplaint;
+    private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
+    private boolean filling;
+
+    PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Runnable changed) {
+        this.figures = figures;
+        addClassName("pw-section");
+        sizeComplaint = new FieldError(Offer.Question.SIZE, figures);
+        piecesComplaint = new FieldError(Offer.Question.PIECES, figures);
+        ageComplaint = new FieldError(Offer.Question.AGE, figures);
+        Runnable unlessFilling = () -> {
+            if (!filling) {
+                changed.run();
+            }
+        };
+        width = new LengthField(getTranslation("offers.new.width"), figures.units());
+        height = new LengthField(getTranslation("offers.new.height"), figures.units());
+        width.setId("width");
+        height.setId("height");
+        width.addValueChangeListener(event -> unlessFilling.run());
+        height.addValueChangeListener(event -> unlessFilling.run());
+        preset.setLabel(getTranslation("offers.new.preset"));
+        preset.setItems(PRESETS);
+        preset.setItemLabelGenerator(Preset::name);
+        preset.addValueChangeListener(event -> {
+            if (event.getValue() != null && event.isFromClient()) {
+                size(event.getValue().size());
+                unlessFilling.run();
+            }
+        });
+        Button turn = new Button("⇄", event -> {
+            read().ifPresent(form -> size(form.finished().turned()));
+            unlessFilling.run();
+        });
+        turn.setAriaLabel(getTranslation("offers.new.turn"));
+        turn.setTooltipText(getTranslation("offers.new.turn"));
+        Div sizeRow = new Div(preset, width, turn, height);
+        sizeRow.addClassName("neworder-size");
+
+        pieces.setId("pieces");
+        pieces.setLabel(getTranslation("orders.fact.pieces"));
+        pieces.setAllowCustomValue(true);
+        pieces.addCustomValueSetListener(event -> typed(event.getDetail()));
+        pieces.addValueChangeListener(event -> unlessFilling.run());
+        style.setLabel(getTranslation("orders.fact.style"));
+        style.setItems(CutStyle.values());
+        style.setItemLabelGenerator(s -> getTranslation("orders.style." + s.name()));
+        style.setValue(CutStyle.KNOBS);
+        style.addValueChangeListener(event -> unlessFilling.run());
+        Button again = new Button(getTranslation("offers.new.other-lines"), event -> {
+            seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
+            unlessFilling.run();
+        });
+        again.addThemeVariants(ButtonVariant.TERTIARY);
+        edge.setLabel(getTranslation("orders.fact.edge"));
+        edge.setItems(PuzzleEdge.Kind.values());
+        edge.setItemLabelGenerator(kind -> getTranslation("orders.edge." + kind.name()));
+        edge.setValue(PuzzleEdge.Kind.SQUARE);
+        edge.addValueChangeListener(event -> unlessFilling.run());
+        shapeRefused.addClassName("pw-note");
+        shapeRefused.getElement().setAttribute("data-kind", "bad");
+        shapeRefused.setVisible(false);
+        shape = new ShapeChoice(figures, unlessFilling, this::refuseShape);
+        tray.addValueChangeListener(event -> unlessFilling.run());
+        age.setLabel(getTranslation("orders.fact.age"));
+        age.setItems(IntendedAge.values());
+        age.setItemLabelGenerator(a -> getTranslation("orders.age." + a.name()));
+        age.setValue(IntendedAge.FROM_6);
+        age.addValueChangeListener(event -> unlessFilling.run());
+        quantity.setMin(1);
+        quantity.setMax(MOST);
+        quantity.setStepButtonsVisible(true);
+        quantity.setValue(1);
+        quantity.setValueChangeMode(ValueChangeMode.LAZY);
+        quantity.addValueChangeListener(event -> unlessFilling.run());
+        boards(rack, choice);
+        board.addValueChangeListener(event -> unlessFilling.run());
+
+        grid.addClassName("pw-small");
+        smallParts.addClassName("pw-stack");
+        Div form = new Div(pieces, style, edge, quantity, age, board);
+        form.addClassName("pw-form");
+        Div choices = new Div(tray, again, grid);
+        choices.addClassName("pw-row");
+        add(
+                new H2(getTranslation("orders.facts")),
+                sizeRow,
+                sizeComplaint,
+                piecesComplaint,
+                form,
+                ageComplaint,
+                shape,
+                shapeRefused,
+                choices,
+                smallParts);
+        filling = true;
+        preset.setValue(PRESETS.get(5));
+        size(PRESETS.get(5).size());
+        pieces.setItems(PieceGrid.offeredCounts(PRESETS.get(5).size()));
+        pieces.setValue(USUAL_PIECES);
+        filling = false;
+    }
+
+    private void boards(RackSettings rack, BoardChoice choice) {
+        List<BoardKind> kinds = choice.kinds();
+        board.setItems(kinds);
+        board.setItemLabelGenerator(kind -> figures.text(
+                "orders.board-kind",
+                rack.materials().stream()
+                        .filter(m -> m.id().equals(kind.material()))
+                        .findFirst()
+                        .map(m -> m.name())
+                        .orElse(kind.material()),
+                kind.thickness(),
+                getTranslation("sheets.grade." + kind.grade())));
+        board.setValue(kinds.isEmpty() ? null : kinds.getFirst());
+    }
+
+    private void typed(String text) {
+        try {
+            pieces.setValue(Integer.valueOf(text.strip()));
+        } catch (NumberFormatException notANumber) {
+            piecesComplaint.say(getTranslation("offers.new.pieces.not-a-number", text));
+        }
+    }
+
+    private void size(Size size) {
+        boolean before = filling;
+        filling = true;
+        width.setValue(size.width());
+        height.setValue(size.height());
+        filling = before;
+    }
+
+    void take(Order order) {
+        filling = true;
+        size(order.puzzle().finished());
+        preset.clear();
+        pieces.setValue(order.puzzle().pattern().grid().pieces());
+        style.setValue(order.puzzle().pattern().style());
+        edge.setValue(order.puzzle().pattern().outline().kind());
+        shape.take(order.puzzle().pattern().shapes(), order.puzzle().finished());
+        tray.setValue(order.puzzle().tray());
+        age.setValue(order.puzzle().age());
+        quantity.setValue(order.quantity());
+        board.setValue(order.board());
+        seed = order.puzzle().pattern().seed();
+        filling = false;
+    }
+
+    /** Empty, with the field marked, while a number cannot be read. */
+    Optional<Form> read() {
+        boolean wide = mark(width);
+        boolean high = mark(height);
+        boolean counted = quantity.getValue() != null && quantity.getValue() >= 1 && quantity.getValue() <= MOST;
+        quantity.setInvalid(!counted);
+        quantity.setErrorMessage(counted ? "" : figures.text("offers.new.quantity.missing", MOST));
+        if (pieces.getValue() == null) {
+            piecesComplaint.say(getTranslation("offers.new.pieces.missing"));
+        }
+        if (board.getValue() == null) {
+            piecesComplaint.say(getTranslation("offers.new.board.missing"));
+        }
+        if (!wide || !high || !counted || pieces.getValue() == null || board.getValue() == null) {
+            return Optional.empty();
+        }
+        Size size = new Size(width.getValue(), height.getValue());
+        List<PersonalShape> shapes;
+        try {
+            shapes = shape.shapes(size);
+        } catch (Refused refused) {
+            refuseShape(figures.say(refused));
+            return Optional.empty();
+        }
+        refuseShape("");
+        return Optional.of(new Form(
+                size,
+                pieces.getValue(),
+                style.getValue(),
+                PuzzleEdge.usual(edge.getValue()),
+                seed,
+                age.getValue(),
+                tray.getValue(),
+                quantity.getValue(),
+                board.getValue(),
+                shapes));
+    }
+
+    private void refuseShape(String sentence) {
+        shapeRefused.setText(sentence);
+        shapeRefused.setVisible(!sentence.isEmpty());
+    }
+
+    private boolean mark(LengthField field) {
+        boolean readable = field.getValue() != null && field.getValue().isPositive();
+        boolean sensible = readable
+                && field.getValue().compareTo(SHORTEST) >= 0
+                && field.getValue().compareTo(LONGEST) <= 0;
+        field.setInvalid(!sensible);
+        field.setErrorMessage(
+                !readable
+                        ? getTranslation("offers.new.length.unreadable")
+                        : sensible ? "" : figures.text("offers.new.length.outside", SHORTEST, LONGEST));
+        return sensible;
+    }
+
+    void show(Offer offer) {
+        sizeComplaint.show(offer);
+        piecesComplaint.show(offer);
+        ageComplaint.show(offer);
+        grid.setText(offer.pattern()
+                .map(pattern -> figures.text(
+                        "offers.new.grid",
+                        pattern.pieces().size(),
+                        pattern.spec().grid().columns(),
+                        pattern.spec().grid().rows(),
+                        pattern.spec().grid().pieceSize(offer.wish().finished())))
+                .orElse(""));
+        smallParts.removeAll();
+        offer.smallParts().ifPresent(verdict -> smallParts.add(new SmallPartsNote(verdict, figures)));
+    }
+}

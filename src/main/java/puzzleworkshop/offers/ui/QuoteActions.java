@@ -1,0 +1,61 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import java.util.Optional;
+import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.workshop.SignedIn;
+
+/** At the head of an order's page: take the quote as an order, or change what was agreed while that is possible. */
+@org.springframework.stereotype.Component
+class QuoteActions implements OrderPanel {
+
+    private final Confirmations confirmations;
+    private final Formatter figures;
+    private final SignedIn signedIn;
+
+    QuoteActions(Confirmations confirmations, Formatter figures, SignedIn signedIn) {
+        this.confirmations = confirmations;
+        this.figures = figures;
+        this.signedIn = signedIn;
+    }
+
+    @Override
+    public int place() {
+        return 0;
+    }
+
+    @Override
+    public boolean inHead() {
+        return true;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        Div actions = new Div();
+        actions.addClassName("pw-row");
+        if (order.state() == OrderState.QUOTE) {
+            Button confirm = new Button(figures.text("orders.action.confirm"), event -> {
+                Feedback.unlessRefused(
+                        figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
+                changed.run();
+            });
+            confirm.addThemeVariants(ButtonVariant.PRIMARY);
+            actions.add(confirm);
+        }
+        if (order.mayStillChange()) {
+            Anchor change = new Anchor("orders/new/" + order.number(), figures.text("orders.action.change"));
+            change.addClassName("orders-change");
+            actions.add(change);
+        }
+        return actions.getComponentCount() == 0 ? Optional.empty() : Optional.of(actions);
+    }
+}

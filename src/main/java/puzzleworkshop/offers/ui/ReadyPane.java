@@ -1,0 +1,125 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.function.Supplier;
+import puzzleworkshop.display.DayField;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.planning.ReadyDay;
+
+/** The earliest day that keeps everybody's promise, the day with rush, and the day that is promised. */
+public class ReadyPane extends Div {
+
+    private final transient Formatter figures;
+    private final transient Supplier<LocalDate> today;
+    private final FieldError none;
+    private final Paragraph earliest = new Paragraph();
+    private final Checkbox rush = new Checkbox(getTranslation("offers.new.rush"));
+    private final DayField promised = new DayField(getTranslation("orders.fact.promised"));
+    private final Div verdict = new Div();
+    private final Div day = new Div();
+    private boolean ownChoice;
+
+    ReadyPane(Formatter figures, Supplier<LocalDate> today, Runnable changed) {
+        this.figures = figures;
+        this.today = today;
+        addClassName("pw-section");
+        none = new FieldError(Offer.Question.READY, figures);
+        rush.addValueChangeListener(event -> {
+            if (event.isFromClient()) {
+                ownChoice = false;
+                changed.run();
+            }
+        });
+        promised.setId("promised");
+        promised.notBefore(today.get());
+        promised.addValueChangeListener(event -> {
+            if (event.isFromClient()) {
+                ownChoice = true;
+                changed.run();
+            }
+        });
+        day.addClassName("neworder-day");
+        Div row = new Div(promised, rush);
+        row.addClassName("pw-row");
+        add(new H2(getTranslation("offers.new.ready")), none, earliest, row, verdict);
+    }
+
+    /** The promised day, for the foot of the page. */
+    Div day() {
+        return day;
+    }
+
+    void take(Order order) {
+        rush.setValue(order.rush());
+        promised.setValue(order.promised().orElse(null));
+        ownChoice = order.promised().isPresent();
+    }
+
+    boolean rush() {
+        return rush.getValue();
+    }
+
+    /** Whether the day can be read and lies ahead; the field itself says what is wrong. The page may stand over midnight. */
+    boolean dayFits() {
+        promised.notBefore(today.get());
+        return promised.isFit();
+    }
+
+    /** Never a day that has passed. */
+    public Optional<LocalDate> promised() {
+        return Optional.ofNullable(promised.getValue()).filter(chosen -> dayFits());
+    }
+
+    void show(Offer offer) {
+        none.show(offer);
+        earliest.setVisible(offer.ready().isPresent());
+        verdict.removeAll();
+        day.removeAll();
+        offer.ready().ifPresent(forecast -> show(forecast, offer));
+        Span shown = new Span(promised().map(figures::day).orElse("–"));
+        shown.addClassName("pw-big-number");
+        shown.setId("ready");
+        day.add(shown);
+    }
+
+    private void show(ReadyDay forecast, Offer offer) {
+        earliest.setText(figures.text("offers.new.earliest", forecast.ready(), forecast.cause()));
+        rush.setEnabled(forecast.rush().isPresent() || rush.getValue());
+        rush.setLabel(forecast.rush()
+                .map(hurried -> figures.text("offers.new.rush-day", hurried))
+                .orElse(getTranslation("offers.new.rush-no-gain")));
+        LocalDate possible = offer.wish().rush() ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
+        if (!ownChoice) {
+            LocalDate wanted = offer.wish().wantedBy().orElse(possible);
+            promised.setValue(wanted.isAfter(possible) ? wanted : possible);
+        }
+        if (!dayFits()) {
+            return;
+        }
+        if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
+            verdict.add(line(Verdict.Kind.BAD, "offers.new.too-early", possible));
+        } else if (offer.wish().wantedBy().filter(w -> w.isBefore(possible)).isPresent()) {
+            verdict.add(line(
+                    Verdict.Kind.WARN,
+                    "offers.new.later-than-wanted",
+                    offer.wish().wantedBy().get()));
+        } else {
+            verdict.add(line(Verdict.Kind.GOOD, "offers.new.can-be-kept", possible));
+        }
+    }
+
+    private Div line(Verdict.Kind kind, String key, LocalDate day) {
+        Div line = new Div(new Verdict(kind, getTranslation(key)), new Paragraph(figures.text(key + ".why", day)));
+        line.addClassName("pw-verdict-line");
+        return line;
+    }
+}

@@ -1,0 +1,127 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.combobox.ComboBox;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.TextArea;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.data.value.ValueChangeMode;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.DayField;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.Customers;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.planning.calendar.DeliveryWay;
+
+/** For whom, by when, and how it gets there. A name that is not known yet is simply typed. */
+class WhoAndWhen extends Div {
+
+    private final ComboBox<Customer> customer = new ComboBox<>(getTranslation("offers.new.customer"));
+    private final TextField contact = new TextField(getTranslation("offers.new.contact"));
+    private final TextArea address = new TextArea(getTranslation("offers.new.address"));
+    private final TextArea note = new TextArea(getTranslation("offers.new.note"));
+    private final DayField wantedBy = new DayField(getTranslation("offers.new.wanted-by"));
+    private final Select<DeliveryWay> way = new Select<>();
+    private final FieldError late;
+
+    WhoAndWhen(Customers customers, Formatter figures, List<DeliveryWay> ways, Runnable changed) {
+        addClassName("pw-section");
+        late = new FieldError(Offer.Question.WANTED_BY, figures);
+        customer.setId("customer");
+        customer.setItems(
+                query -> customers.search(query.getFilter().orElse(""), query.getOffset(), query.getLimit()).stream());
+        customer.setItemLabelGenerator(Customer::name);
+        customer.setAllowCustomValue(true);
+        customer.setRequiredIndicatorVisible(true);
+        customer.addCustomValueSetListener(event -> {
+            if (!event.getDetail().isBlank()) {
+                customer.setValue(Customer.newcomer(event.getDetail(), contact.getValue(), address.getValue()));
+            }
+        });
+        customer.addValueChangeListener(event -> {
+            customer.setInvalid(false);
+            Customer known = event.getValue();
+            if (known != null && known.isKept()) {
+                contact.setValue(known.contact());
+                address.setValue(known.address());
+            }
+        });
+        contact.setPlaceholder(getTranslation("offers.new.contact.example"));
+        address.setMinRows(2);
+        note.setMinRows(1);
+        note.setValueChangeMode(ValueChangeMode.ON_BLUR);
+        wantedBy.setId("wanted-by");
+        wantedBy.setClearButtonVisible(true);
+        wantedBy.addValueChangeListener(event -> changed.run());
+        way.setLabel(getTranslation("offers.new.way"));
+        way.setItemLabelGenerator(DeliveryWay::name);
+        way.setItems(ways);
+        way.setVisible(!ways.isEmpty());
+        if (!ways.isEmpty()) {
+            way.setValue(ways.getFirst());
+        }
+        way.addValueChangeListener(event -> changed.run());
+        Div form = new Div(customer, contact, wantedBy, way, address, note);
+        form.addClassName("pw-form");
+        add(new H2(getTranslation("offers.new.who")), form, late);
+    }
+
+    void take(Order order) {
+        customer.setValue(order.customer());
+        note.setValue(order.note());
+        wantedBy.setValue(order.wantedBy().orElse(null));
+        order.deliveryWay()
+                .flatMap(id -> way.getListDataView()
+                        .getItems()
+                        .filter(w -> w.id() == id)
+                        .findFirst())
+                .ifPresent(way::setValue);
+    }
+
+    /** Marks a missing name. */
+    boolean check() {
+        boolean named =
+                customer.getValue() != null && !customer.getValue().name().isBlank();
+        customer.setInvalid(!named);
+        customer.setErrorMessage(named ? "" : getTranslation("orders.customer.no-name"));
+        if (!named) {
+            customer.focus();
+        }
+        return named;
+    }
+
+    /** Whether a day that is wanted can be read; the field says it itself. */
+    boolean dayFits() {
+        return wantedBy.isFit();
+    }
+
+    Customer customer() {
+        Customer chosen = customer.getValue();
+        return new Customer(
+                chosen.id(),
+                chosen.name(),
+                contact.getValue().strip(),
+                address.getValue().strip());
+    }
+
+    Optional<LocalDate> wantedBy() {
+        return Optional.ofNullable(wantedBy.getValue());
+    }
+
+    Optional<Long> way() {
+        return Optional.ofNullable(way.getValue()).map(DeliveryWay::id);
+    }
+
+    String note() {
+        return note.getValue().strip();
+    }
+
+    void show(Offer offer) {
+        late.show(offer);
+    }
+}

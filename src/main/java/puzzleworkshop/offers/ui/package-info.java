@@ -1,0 +1,2 @@
+@org.springframework.modulith.NamedInterface("ui")
+package puzzleworkshop.offers.ui;

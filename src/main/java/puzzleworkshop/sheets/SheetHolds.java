@@ -1,0 +1,185 @@
+package puzzleworkshop.sheets;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+
+/**
+ * What happens to one sheet for an order: held, set free, cut, and a mistaken cut taken back. Each command locks the sheet's
+ * row; what it means for the order, and in which order rows are locked, is decided by the room boards, the only one that
+ * calls these commands ({@code BoardsRuleTest}).
+ */
+@Service
+@Transactional
+public class SheetHolds {
+
+    private final SheetStore sheets;
+    private final CutStore cuts;
+    private final RackStore settings;
+    private final SheetFinder finder;
+    private final Clock clock;
+
+    SheetHolds(SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, Clock clock) {
+        this.sheets = sheets;
+        this.cuts = cuts;
+        this.settings = settings;
+        this.finder = finder;
+        this.clock = clock;
+    }
+
+    /** Locks the sheet's row until the caller's transaction ends, and says how it stands. */
+    public SheetState lock(SheetId id) {
+        return sheets.locked(id);
+    }
+
+    /** The sheets held for an order, in the order in which they were. */
+    @Transactional(readOnly = true)
+    public List<SheetId> heldFor(OrderId order) {
+        return cuts.heldFor(order);
+    }
+
+    /**
+     * Holds a sheet for an order, with the blank lying there. Of many at a time exactly one succeeds.
+     *
+     * @throws SheetTaken when it is no longer free
+     * @throws Refused when the blank does not fit there, or the board may not be cut at all
+     */
+    public void hold(SheetId id, OrderRef order, Placement placement, Size blank, String who) {
+        SheetState state = sheets.locked(id);
+        if (state != SheetState.FREE) {
+            throw new SheetTaken(id, cuts.holder(id).map(OrderRef::number));
+        }
+        Sheet sheet = sheets.get(id);
+        if (!sheet.facts().past().isFitForCutting()) {
+            throw new Refused("sheets.whynot.past." + sheet.facts().past().name());
+        }
+        if (!RectanglePlaces.accepts(sheet.outline(), blank, placement)) {
+            throw new Refused("sheets.place.outside", blank, id.toString());
+        }
+        sheets.turn(id, SheetState.RESERVED, now());
+        cuts.reserve(id, order.id(), placement, blank, who, now());
+        sheets.note(id, "reserved", order.number(), who, now());
+    }
+
+    /** Sets a held sheet free again. */
+    public void release(SheetId id, String who) {
+        sheets.locked(id);
+        Reservation held = held(id);
+        cuts.end(held.id(), "RELEASED", now());
+        sheets.turn(id, SheetState.FREE, now());
+        sheets.note(id, "released", held.order().number(), who, now());
+    }
+
+    /** What would be left of a held sheet: the proposal to confirm or correct when it is cut. */
+    @Transactional(readOnly = true)
+    public Remainder proposal(SheetId id) {
+        Sheet sheet = sheets.get(id);
+        Reservation held = held(id);
+        return Remainder.after(
+                sheet.outline(),
+                held.blank(),
+                held.placement(),
+                settings.rules().kerf(),
+                finder.sizes());
+    }
+
+    /**
+     * Cuts the blank from a held sheet.
+     *
+     * @param kept what is kept of the remainder, in the sheet's coordinates; the rest is scrap
+     * @param place where the offcuts are put
+     */
+    public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
+        sheets.locked(id);
+        Sheet sheet = sheets.get(id);
+        Reservation held = held(id);
+        Remainder rest = proposal(id);
+        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
+        RackRules rules = settings.rules();
+        List<Area> areas = kept.stream().map(Outline::area).toList();
+        double scrap = sheet.outline().area().mm2()
+                - held.blank().area().mm2()
+                - areas.stream().mapToDouble(Area::mm2).sum();
+        CostSplit split = CostSplit.of(
+                sheet.cost(),
+                held.blank().area(),
+                areas,
+                Area.mm2(Math.max(0, scrap)),
+                rules.offcutCost(),
+                rules.share());
+        cuts.end(held.id(), "CUT", now());
+        sheets.turn(id, SheetState.USED, now());
+        long cut = cuts.cut(held, split, sheet.cost(), rules.offcutCost(), who, now());
+        BoardFacts facts = sheet.facts().at(place).noted("");
+        for (int i = 0; i < kept.size(); i++) {
+            SheetId offcut = sheets.add(
+                    kept.get(i).atOrigin(), facts, split.offcuts().get(i).rounded(), OptionalLong.of(cut), now());
+            sheets.note(offcut, "offcut", id.toString(), who, now());
+        }
+        sheets.note(id, "cut", held.order().number(), who, now());
+        return cuts.find(cut).orElseThrow();
+    }
+
+    /** The cut as it stands on record. */
+    @Transactional(readOnly = true)
+    public Cut find(long cutId) {
+        return cuts.find(cutId).orElseThrow(() -> new Refused("sheets.undo.unknown"));
+    }
+
+    /**
+     * Takes a mistaken cut back: the sheet is held for the order again, its offcuts never were.
+     *
+     * @throws Refused when it was taken back already, or an offcut is in use
+     */
+    public void undo(long cutId, String who) {
+        Cut cut = find(cutId);
+        sheets.locked(cut.sheet());
+        if (find(cutId).undone()) {
+            throw new Refused("sheets.undo.already");
+        }
+        for (SheetId offcut : cut.offcuts()) {
+            if (sheets.locked(offcut) != SheetState.FREE) {
+                throw new Refused("sheets.undo.used", offcut.toString());
+            }
+            sheets.turn(offcut, SheetState.WITHDRAWN, now());
+            sheets.note(offcut, "withdrawn", cut.sheet().toString(), who, now());
+        }
+        cuts.markUndone(cutId, now());
+        Optional<Long> reservation = cuts.reservationOf(cutId);
+        reservation.ifPresent(cuts::reopen);
+        sheets.turn(cut.sheet(), reservation.isPresent() ? SheetState.RESERVED : SheetState.FREE, now());
+        sheets.note(cut.sheet(), "undone", "", who, now());
+    }
+
+    /** A line in the sheet's history about an order that has its place on what is left of it. */
+    public void note(SheetId id, Note what, OrderRef order, String who) {
+        sheets.note(id, what.name().toLowerCase(java.util.Locale.ROOT), order.number(), who, now());
+    }
+
+    /** What may be noted about a sheet that is held for another. */
+    public enum Note {
+        FOLLOWED,
+        UNFOLLOWED
+    }
+
+    private Reservation held(SheetId id) {
+        return sheets.get(id).reservation().orElseThrow(() -> new Refused("sheets.cut.notreserved", id.toString()));
+    }
+
+    private Instant now() {
+        return clock.instant();
+    }
+}

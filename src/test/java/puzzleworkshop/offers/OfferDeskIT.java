@@ -1,0 +1,290 @@
+package puzzleworkshop.offers;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.time.LocalDate;
+import java.util.Optional;
+import javax.imageio.ImageIO;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.Resolution;
+import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.BoardOffer;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.Grain;
+import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Workshop;
+
+@DatabaseTest
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class OfferDeskIT {
+
+    private static final Size FINISHED = Size.mm(300, 200);
+    private static final BoardKind BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
+
+    @Autowired
+    private OfferDesk desk;
+
+    @Autowired
+    private Machines machines;
+
+    @Autowired
+    private RackSettings settings;
+
+    @Autowired
+    private SheetRack rack;
+
+    @Autowired
+    private Pictures pictures;
+
+    @Autowired
+    private Workshop workshop;
+
+    @Autowired
+    private javax.sql.DataSource dataSource;
+
+    @BeforeEach
+    void begin() {
+        CleanDatabase.now(dataSource);
+        machines.save(Machine.usual("Laser", workshop.currency()));
+        settings.save(new BoardOffer(
+                0,
+                "Birch 600 × 400",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(600, 400),
+                Grain.NONE,
+                Money.of(new java.math.BigDecimal("8"), workshop.currency()),
+                true));
+    }
+
+    @Test
+    void a_wish_gets_pattern_board_price_and_no_complaint() {
+        Offer offer = desk.workOut(wish(FINISHED, 48, 1));
+        assertThat(offer.complaints()).isEmpty();
+        assertThat(offer.canBeQuoted()).isTrue();
+        assertThat(offer.pattern().orElseThrow().pieces()).hasSize(48);
+        assertThat(offer.price().orElseThrow().answer().toPay().isPositive()).isTrue();
+        assertThat(offer.ready()).isPresent();
+    }
+
+    /** 2.54 mm are a tenth of an inch: 3,000 px over 254 mm are 300 pixels per inch (1 in = 25.4 mm exactly). */
+    @Test
+    void resolution_is_counted_at_the_finished_size() throws IOException {
+        Picture picture = picture(3000, 2000);
+        Size size = Size.mm(254, 169.333333);
+        Offer offer = desk.workOut(with(wish(size, 48, 1), picture, size));
+        assertThat(offer.resolution().orElseThrow().ppi()).isCloseTo(300, within(0.5));
+        assertThat(offer.resolution().orElseThrow().verdict()).isEqualTo(Resolution.Verdict.SHARP);
+    }
+
+    @Test
+    void a_picture_under_the_limit_is_refused_until_the_customer_accepts_it_in_writing() throws IOException {
+        Picture picture = picture(600, 400);
+        Wish wish = with(wish(FINISHED, 48, 1), picture, FINISHED);
+        assertThat(desk.workOut(wish).complaints()).containsKey(Offer.Question.PICTURE);
+        Wish accepted = new Wish(
+                wish.picture(),
+                wish.finished(),
+                wish.pieces(),
+                wish.style(),
+                wish.outline(),
+                wish.seed(),
+                wish.age(),
+                wish.tray(),
+                wish.quantity(),
+                wish.board(),
+                wish.sheet(),
+                wish.wantedBy(),
+                wish.rush(),
+                wish.way(),
+                wish.discount(),
+                wish.shipping(),
+                wish.vat(),
+                "fine for us, mail of 3 May");
+        assertThat(desk.workOut(accepted).complaints()).isEmpty();
+    }
+
+    @Test
+    void the_smaller_of_two_offcuts_that_fit_is_taken_and_a_new_board_is_named_when_none_does() {
+        assertThat(desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow().boardsToBuy())
+                .isEqualTo(1);
+        rack.add(sheet(400, 390), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("8"), "test");
+        var small =
+                rack.add(sheet(330, 230), BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)), money("2"), "test");
+        BlankPlan plan = desk.workOut(wish(FINISHED, 48, 1)).boards().orElseThrow();
+        assertThat(plan.boardsToBuy()).isZero();
+        assertThat(plan.blocks().getFirst().sheet().orElseThrow().sheet().id()).isEqualTo(small);
+    }
+
+    /** Common practice: finished size, overhang 3 mm and margin 8 mm on every side: 300 × 200 needs 322 × 222. */
+    @Test
+    void the_blank_is_the_finished_size_with_overhang_and_margin() {
+        assertThat(BlankPlan.blockSize(workshop.tradeNumbers(), FINISHED, 1, 1)).isEqualTo(Size.mm(322, 222));
+        assertThat(BlankPlan.blockSize(workshop.tradeNumbers(), FINISHED, 2, 1)).isEqualTo(Size.mm(628, 222));
+    }
+
+    @Test
+    void many_small_puzzles_are_cut_in_blocks_and_none_is_forgotten() {
+        Offer offer = desk.workOut(wish(Size.mm(100, 100), 9, 25));
+        BlankPlan plan = offer.boards().orElseThrow();
+        assertThat(plan.missing()).isZero();
+        assertThat(plan.blocks().stream().mapToInt(BlankPlan.Block::count).sum())
+                .isEqualTo(25);
+        assertThat(plan.blocks().size()).isLessThan(25);
+        assertThat(offer.complaints()).isEmpty();
+    }
+
+    @Test
+    void every_impossible_wish_is_refused_beside_its_question() {
+        assertThat(desk.workOut(wish(Size.mm(20, 20), 4, 1)).complaints()).containsKey(Offer.Question.SIZE);
+        assertThat(desk.workOut(wish(Size.mm(900, 700), 48, 1)).complaints()).containsKey(Offer.Question.SIZE);
+        assertThat(desk.workOut(wish(FINISHED, 1, 1)).complaints()).containsKey(Offer.Question.PIECES);
+        assertThat(desk.workOut(wish(Size.mm(60, 60), 1500, 1))
+                        .pattern()
+                        .map(p -> p.pieces().size())
+                        .orElse(0))
+                .as("never pieces under 10 mm")
+                .isLessThanOrEqualTo(36);
+        assertThat(desk.workOut(wish(FINISHED, 48, 0)).complaints()).containsKey(Offer.Question.PIECES);
+        Wish late = wish(FINISHED, 48, 1);
+        Wish past = new Wish(
+                late.picture(),
+                late.finished(),
+                late.pieces(),
+                late.style(),
+                late.outline(),
+                late.seed(),
+                late.age(),
+                late.tray(),
+                late.quantity(),
+                late.board(),
+                late.sheet(),
+                Optional.of(LocalDate.of(2020, 1, 1)),
+                late.rush(),
+                late.way(),
+                late.discount(),
+                late.shipping(),
+                late.vat(),
+                late.softAccepted());
+        assertThat(desk.workOut(past).complaints()).containsKey(Offer.Question.WANTED_BY);
+    }
+
+    @Test
+    void a_size_that_no_sheet_and_no_board_to_buy_gives_is_said() {
+        Wish thick = wish(FINISHED, 48, 1);
+        Wish other = new Wish(
+                thick.picture(),
+                thick.finished(),
+                thick.pieces(),
+                thick.style(),
+                thick.outline(),
+                thick.seed(),
+                thick.age(),
+                thick.tray(),
+                thick.quantity(),
+                new BoardKind("birch-ply", "CRAFT", Length.mm(9)),
+                thick.sheet(),
+                thick.wantedBy(),
+                thick.rush(),
+                thick.way(),
+                thick.discount(),
+                thick.shipping(),
+                thick.vat(),
+                thick.softAccepted());
+        Offer offer = desk.workOut(other);
+        assertThat(offer.complaints()).containsKey(Offer.Question.BOARD);
+        assertThat(offer.canBeQuoted()).isFalse();
+    }
+
+    private Wish wish(Size size, int pieces, int quantity) {
+        return new Wish(
+                Optional.empty(),
+                size,
+                pieces,
+                CutStyle.KNOBS,
+                puzzleworkshop.pattern.PuzzleEdge.square(),
+                7,
+                IntendedAge.GROWN_UPS,
+                false,
+                quantity,
+                BIRCH,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                "");
+    }
+
+    private static Wish with(Wish wish, Picture picture, Size size) {
+        return new Wish(
+                Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))),
+                size,
+                wish.pieces(),
+                wish.style(),
+                wish.outline(),
+                wish.seed(),
+                wish.age(),
+                wish.tray(),
+                wish.quantity(),
+                wish.board(),
+                wish.sheet(),
+                wish.wantedBy(),
+                wish.rush(),
+                wish.way(),
+                wish.discount(),
+                wish.shipping(),
+                wish.vat(),
+                "");
+    }
+
+    private Picture picture(int width, int height) throws IOException {
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        for (int x = 0; x < width; x += 7) {
+            for (int y = 0; y < height; y++) {
+                image.setRGB(x, y, 0xC0A080 + x % 97);
+            }
+        }
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageIO.write(image, "jpeg", bytes);
+        return pictures.take("plain.jpg", new ByteArrayInputStream(bytes.toByteArray()));
+    }
+
+    private static puzzleworkshop.geometry.Outline sheet(double width, double height) {
+        return puzzleworkshop.geometry.Outline.rectangle(Size.mm(width, height));
+    }
+
+    private Money money(String amount) {
+        return Money.of(new java.math.BigDecimal(amount), workshop.currency());
+    }
+}

@@ -1,0 +1,81 @@
+package puzzleworkshop.offers.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.textfield.TextField;
+import java.time.LocalDate;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.DayField;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.OrdersView;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class NewOrderViewTest extends SpringBrowserlessTest {
+
+    @Autowired
+    DataSource database;
+
+    @Autowired
+    Orders orders;
+
+    @BeforeEach
+    void an_empty_workshop() {
+        CleanDatabase.now(database);
+        navigate(NewOrderView.class);
+    }
+
+    @Test
+    void a_page_on_which_nothing_was_typed_is_left_without_a_question() {
+        UI.getCurrent().navigate(OrdersView.class);
+        assertThat(getCurrentView()).isInstanceOf(OrdersView.class);
+    }
+
+    @Test
+    void what_was_typed_is_not_left_behind_without_a_question() {
+        TextField contact =
+                find(TextField.class).withCaption("E-mail or telephone").single();
+        test(contact).setValue("ada@reed.example");
+        UI.getCurrent().navigate(OrdersView.class);
+        assertThat(getCurrentView()).isInstanceOf(NewOrderView.class);
+
+        test(find(Button.class).withText("Stay here").single()).click();
+        assertThat(getCurrentView()).isInstanceOf(NewOrderView.class);
+        assertThat(contact.getValue()).isEqualTo("ada@reed.example");
+        assertThat(find(Dialog.class).all()).isEmpty();
+
+        UI.getCurrent().navigate(OrdersView.class);
+        test(find(Button.class).withText("Leave without saving").single()).click();
+        assertThat(getCurrentView()).isInstanceOf(OrdersView.class);
+    }
+
+    @Test
+    void a_promised_day_that_has_passed_is_refused_beside_its_field_and_never_taken() {
+        DayField promised = find(DayField.class).withId("promised").single();
+        promised.setValue(LocalDate.of(2020, 1, 1));
+        assertThat(promised.isFit()).isFalse();
+        assertThat(promised.isInvalid()).isTrue();
+        assertThat(promised.getErrorMessage()).contains("has already passed");
+        assertThat(find(ReadyPane.class).single().promised())
+                .as("what the page would keep")
+                .isEmpty();
+
+        LocalDate ahead = LocalDate.now().plusDays(30);
+        promised.setValue(ahead);
+        assertThat(promised.isInvalid()).isFalse();
+        assertThat(find(ReadyPane.class).single().promised()).contains(ahead);
+    }
+}
