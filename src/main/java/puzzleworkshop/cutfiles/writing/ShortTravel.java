@@ -68,7 +68,9 @@ final class ShortTravel {
     /** Where a stretch may come nearest: its start, of a straight one the feet of what is before and after, of a curve quarters. */
     private static double[] places(Point start, Segment stretch, Point before, Point after) {
         return stretch instanceof Segment.Line
-                ? new double[] {0, foot(start, stretch.to(), before), after == null ? 0 : foot(start, stretch.to(), after)}
+                ? new double[] {
+                    0, foot(start, stretch.to(), before), after == null ? 0 : foot(start, stretch.to(), after)
+                }
                 : new double[] {0, 0.25, 0.5, 0.75};
     }
 

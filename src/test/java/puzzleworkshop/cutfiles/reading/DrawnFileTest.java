@@ -27,8 +27,8 @@ class DrawnFileTest {
     private static DrawnFile svg(String attributes, String body) {
         return DrawnFile.read(
                 "drawing.svg",
-                ("<svg xmlns='http://www.w3.org/2000/svg' stroke='red' fill='none' " + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes
-                                + ">" + body + "</svg>")
+                ("<svg xmlns='http://www.w3.org/2000/svg' stroke='red' fill='none' "
+                                + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes + ">" + body + "</svg>")
                         .getBytes(StandardCharsets.UTF_8));
     }
 
@@ -65,7 +65,9 @@ class DrawnFileTest {
         assertThat(length(file)).isCloseTo(25.4, within(1e-9));
         assertThat(keys(file)).containsExactly("cutfiles.file.no_size");
         DrawnFile old = DrawnFile.read(
-                "old.svg", "<svg stroke='red' viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8), 90);
+                "old.svg",
+                "<svg stroke='red' viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8),
+                90);
         assertThat(length(old)).isCloseTo(25.4, within(1e-9));
     }
 

@@ -55,7 +55,9 @@ class EndlessFilesTest {
         FILES.put("long number.dxf", dxf("", "0\nLINE\n10\n" + "1".repeat(2_000_000) + "\n20\n0\n11\n1\n21\n1\n"));
         FILES.put("many points.svg", SVG + "<polyline points='" + "1 2 3 4 ".repeat(1_500_000) + "'/></svg>");
         FILES.put("far.svg", SVG + "<path d='M0 0L1e308 -1e308'/></svg>");
-        FILES.put("farther.svg", SVG + "<g transform='scale(1e300)'><path transform='scale(1e300)' d='M0 0h1'/></g></svg>");
+        FILES.put(
+                "farther.svg",
+                SVG + "<g transform='scale(1e300)'><path transform='scale(1e300)' d='M0 0h1'/></g></svg>");
         FILES.put("far.dxf", dxf("", "0\nCIRCLE\n10\n0\n20\n0\n40\n1e308\n"));
         FILES.put("no number.dxf", dxf("", "0\nLINE\n10\nNaN\n20\n0\n11\nInfinity\n21\n1\n"));
         FILES.put("deep.svg", SVG + "<g>".repeat(100_000) + "</g>".repeat(100_000) + "</svg>");
@@ -65,9 +67,12 @@ class EndlessFilesTest {
         }
         FILES.put(
                 "quadratic styles.svg",
-                rules + "</style>" + "<g>".repeat(20) + "<path d='M0 0h1'/>".repeat(20_000) + "</g>".repeat(20) + "</svg>");
+                rules + "</style>" + "<g>".repeat(20) + "<path d='M0 0h1'/>".repeat(20_000) + "</g>".repeat(20)
+                        + "</svg>");
         FILES.put("lines on one spot.svg", SVG + "<path d='M0 0h100'/>".repeat(40_000) + "</svg>");
-        FILES.put("points on one spot.svg", SVG + "<path d='M0 0L9000 9000 0 0" + "l.01 .01l-.01 0".repeat(400_000) + "'/></svg>");
+        FILES.put(
+                "points on one spot.svg",
+                SVG + "<path d='M0 0L9000 9000 0 0" + "l.01 .01l-.01 0".repeat(400_000) + "'/></svg>");
         FILES.put("arcs.svg", SVG + "<path d='M0 0" + "a1 1 0 1 1 .01 .01".repeat(500_000) + "'/></svg>");
     }
 
@@ -95,7 +100,9 @@ class EndlessFilesTest {
     void reading_stops_when_nobody_waits_for_it() {
         Thread.currentThread().interrupt();
         try {
-            DrawnFile.read("many.svg", (SVG + "<path d='M0 0h1'/>".repeat(5_000) + "</svg>").getBytes(StandardCharsets.US_ASCII));
+            DrawnFile.read(
+                    "many.svg",
+                    (SVG + "<path d='M0 0h1'/>".repeat(5_000) + "</svg>").getBytes(StandardCharsets.US_ASCII));
             assertThat(true).as("it should have been given up").isFalse();
         } catch (Refused given) {
             assertThat(given.sentence().key()).isEqualTo("cutfiles.file.too_much_work");

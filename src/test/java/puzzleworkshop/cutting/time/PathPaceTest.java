@@ -41,8 +41,8 @@ class PathPaceTest {
                             .withStyle(style));
             for (double acceleration : new double[] {500, 3000}) {
                 for (double speed : new double[] {5, 10, 20, 50, 100}) {
-                    Motion motion = new Motion(
-                            Speed.mmPerSecond(200), Speed.mmPerSecond(speed), acceleration, Length.mm(0.02));
+                    Motion motion =
+                            new Motion(Speed.mmPerSecond(200), Speed.mmPerSecond(speed), acceleration, Length.mm(0.02));
                     double ours = 0;
                     double fine = 0;
                     for (CurvePath line : pattern.inner()) {
@@ -82,16 +82,16 @@ class PathPaceTest {
         double[] speed = new double[n];
         for (int i = 1; i < n - 1; i++) {
             boolean atCorner = Double.isFinite(corner.get(i));
-            double bend = atCorner
-                    ? Double.POSITIVE_INFINITY
-                    : radius(points.get(i - 1), points.get(i), points.get(i + 1));
+            double bend =
+                    atCorner ? Double.POSITIVE_INFINITY : radius(points.get(i - 1), points.get(i), points.get(i + 1));
             speed[i] = Math.min(Math.min(top, corner.get(i)), motion.bendSpeed(bend));
         }
         double twice = 2 * motion.acceleration();
         for (int i = n - 2; i > 0; i--) {
             speed[i] = Math.min(
                     speed[i],
-                    Math.sqrt(speed[i + 1] * speed[i + 1] + twice * points.get(i).distanceTo(points.get(i + 1))));
+                    Math.sqrt(
+                            speed[i + 1] * speed[i + 1] + twice * points.get(i).distanceTo(points.get(i + 1))));
         }
         double seconds = 0;
         for (int i = 1; i < n; i++) {
@@ -114,9 +114,8 @@ class PathPaceTest {
         double a = p.distanceTo(q);
         double b = q.distanceTo(r);
         double c = p.distanceTo(r);
-        double area = Math.abs(
-                        (q.xMm() - p.xMm()) * (r.yMm() - p.yMm()) - (q.yMm() - p.yMm()) * (r.xMm() - p.xMm()))
-                / 2;
+        double area =
+                Math.abs((q.xMm() - p.xMm()) * (r.yMm() - p.yMm()) - (q.yMm() - p.yMm()) * (r.xMm() - p.xMm())) / 2;
         return area < 1e-13 ? Double.POSITIVE_INFINITY : a * b * c / (4 * area);
     }
 }
