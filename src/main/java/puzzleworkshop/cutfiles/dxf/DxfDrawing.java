@@ -113,7 +113,7 @@ public final class DxfDrawing {
     private void draw(List<DxfThing> things, AffineTransform toMm, String around, int depth) {
         for (int i = 0; i < things.size(); i++) {
             DxfThing thing = things.get(i);
-            found.limit().spend(1);
+            found.limit().spend(4);
             if (PARTS.contains(thing.kind())) {
                 continue;
             }
@@ -280,14 +280,19 @@ public final class DxfDrawing {
             }
             plane.translate(insert.number(10, 0), insert.number(20, 0));
             plane.rotate(Math.toRadians(insert.number(50, 0)));
+            found.limit().spend((long) rows * columns * block.size());
+            double acrossEach = insert.number(44, 0);
+            double upEach = insert.number(45, 0);
+            double scaleX = insert.number(41, 1);
+            double scaleY = insert.number(42, 1);
+            double baseX = block.getFirst().number(10, 0);
+            double baseY = block.getFirst().number(20, 0);
             for (int row = 0; row < rows; row++) {
                 for (int column = 0; column < columns; column++) {
-                    found.limit().spend(1);
                     AffineTransform place = new AffineTransform(plane);
-                    place.translate(column * insert.number(44, 0), row * insert.number(45, 0));
-                    place.scale(insert.number(41, 1), insert.number(42, 1));
-                    place.translate(
-                            -block.getFirst().number(10, 0), -block.getFirst().number(20, 0));
+                    place.translate(column * acrossEach, row * upEach);
+                    place.scale(scaleX, scaleY);
+                    place.translate(-baseX, -baseY);
                     draw(block, place, layer, depth + 1);
                 }
             }

@@ -41,7 +41,9 @@ final class DxfText {
         int at = startsWithMark() ? 3 : 0;
         int row = 0;
         while (at < bytes.length) {
-            limit.spend(1);
+            if ((row & 7) == 0) {
+                limit.spend(4);
+            }
             int codeEnd = lineEnd(at);
             int codeAt = at;
             at = next(codeEnd);

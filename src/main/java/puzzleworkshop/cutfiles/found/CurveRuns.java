@@ -40,7 +40,10 @@ public final class CurveRuns {
         double[] c = new double[6];
         try {
             for (; !path.isDone(); path.next()) {
-                limit.spend(1);
+                limit.spend(2);
+                if (++segments > FoundLines.MOST_SEGMENTS) {
+                    throw new Refused("cutfiles.file.too_many_stretches", FoundLines.MOST_SEGMENTS);
+                }
                 step(path.currentSegment(c), c);
             }
             finish(false);
@@ -100,7 +103,6 @@ public final class CurveRuns {
             if (returns && !run.getLast().to().equals(start)) {
                 run.add(new Segment.Line(start)); // a last digit apart
             }
-            segments += run.size();
             lines.add(new CurvePath(start, run, closed || returns));
             run.clear();
         }

@@ -15,7 +15,7 @@ import puzzleworkshop.measure.Sentence;
 public final class FoundLines {
 
     public static final int MOST_LINES = 300_000;
-    public static final int MOST_SEGMENTS = 1_500_000;
+    public static final int MOST_SEGMENTS = 1_000_000;
 
     private record Counted(Remark.Kind kind, String key, List<Object> what) {}
 

@@ -8,11 +8,11 @@ import puzzleworkshop.measure.Refused;
  */
 public final class WorkLimit {
 
-    /** Steps to read a file; a step is a thing visited, a point, a rule tried. The largest real files take a tenth. */
+    /** Steps to read a file; a step is about a ten-millionth of a second. Real files of 30 MB take a third of them. */
     public static final long STEPS_TO_READ = 12_000_000;
 
     /** Only a stop for the worst: a busy machine is slow, too. */
-    private static final long MOST_NANOS = 20_000_000_000L;
+    private static final long MOST_NANOS = 10_000_000_000L;
 
     private static final long LOOK_EVERY = 4096;
 

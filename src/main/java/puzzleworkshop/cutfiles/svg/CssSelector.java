@@ -29,7 +29,7 @@ record CssSelector(List<List<Test>> compounds, List<Character> combinators, int 
     }
 
     private boolean matches(SvgNode node, int number, WorkLimit limit) {
-        limit.spend(1);
+        limit.spend(2);
         for (Test test : compounds.get(number)) {
             if (!test.holds(node, limit)) {
                 return false;

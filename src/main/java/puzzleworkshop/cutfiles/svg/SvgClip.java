@@ -1,11 +1,9 @@
 package puzzleworkshop.cutfiles.svg;
 
 import java.awt.Shape;
-import java.awt.geom.Area;
 import java.awt.geom.FlatteningPathIterator;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
-import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -26,9 +24,29 @@ final class SvgClip {
 
     static final double FLAT_MM = 0.002;
     private static final double ON_THE_EDGE_MM = 0.02;
-    private static final int MOST_POINTS = 4_000;
+    private static final int MOST_EDGES = 4_000;
 
-    private record Region(Area area, double[] edges, Rectangle2D bounds) {}
+    /** Shapes together, and the ends of all their edges: x, y, x, y. */
+    private record Region(List<Path2D> shapes, double[] edges) {
+
+        boolean holds(double x, double y) {
+            for (Path2D shape : shapes) {
+                if (shape.contains(x, y)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        boolean holds(double x, double y, double width, double height) {
+            for (Path2D shape : shapes) {
+                if (shape.contains(x, y, width, height)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
 
     private final List<Region> regions;
 
@@ -41,24 +59,28 @@ final class SvgClip {
      * @throws Unreadable when it has so many corners that it cannot be worked out in time
      */
     SvgClip and(List<? extends Shape> shapes, WorkLimit limit) {
-        Area area = new Area();
-        int points = 0;
+        List<Path2D> flats = new ArrayList<>();
+        double[] edges = new double[256];
+        int count = 0;
         for (Shape shape : shapes) {
             Path2D.Double flat = new Path2D.Double(shape.getPathIterator(null).getWindingRule());
             for (PathIterator it = new FlatteningPathIterator(shape.getPathIterator(null), FLAT_MM, 12);
                     !it.isDone();
                     it.next()) {
                 limit.spend(1);
-                if (++points > MOST_POINTS) {
-                    throw new Unreadable("a clip of many corners");
-                }
                 append(flat, it);
             }
-            limit.spend((long) points * 20);
-            area.add(new Area(flat));
+            flats.add(flat);
+            double[] more = edges(flat);
+            if (count + more.length > 4 * MOST_EDGES) {
+                throw new Unreadable("a clip of many corners");
+            }
+            edges = Arrays.copyOf(edges, Math.max(edges.length, count + more.length));
+            System.arraycopy(more, 0, edges, count, more.length);
+            count += more.length;
         }
         List<Region> more = new ArrayList<>(regions);
-        more.add(new Region(area, edges(area), area.getBounds2D()));
+        more.add(new Region(flats, Arrays.copyOf(edges, count)));
         return new SvgClip(more);
     }
 
@@ -71,7 +93,7 @@ final class SvgClip {
         }
     }
 
-    private static double[] edges(Area area) {
+    private static double[] edges(Path2D path) {
         double[] edges = new double[256];
         int count = 0;
         double[] c = new double[6];
@@ -79,7 +101,7 @@ final class SvgClip {
         double startY = 0;
         double x = 0;
         double y = 0;
-        for (PathIterator it = area.getPathIterator(null, FLAT_MM); !it.isDone(); it.next()) {
+        for (PathIterator it = path.getPathIterator(null); !it.isDone(); it.next()) {
             int kind = it.currentSegment(c);
             if (kind == PathIterator.SEG_MOVETO) {
                 startX = c[0];
@@ -108,7 +130,7 @@ final class SvgClip {
         }
         List<CurvePath> left = new ArrayList<>();
         for (CurvePath line : lines) {
-            limit.spend(1);
+            limit.spend(1 + work());
             if (isWithin(line.bounds())) {
                 left.add(line);
             } else {
@@ -118,6 +140,14 @@ final class SvgClip {
         return left;
     }
 
+    private int work() {
+        int edges = 0;
+        for (Region region : regions) {
+            edges += region.edges().length / 32;
+        }
+        return edges;
+    }
+
     private boolean isWithin(Bounds b) {
         for (Region region : regions) {
             double in = Math.min(ON_THE_EDGE_MM, 0.4 * Math.max(b.width(), b.height()));
@@ -125,7 +155,7 @@ final class SvgClip {
             double height = Math.max(1e-9, b.height() - 2 * in);
             double x = b.minX() + (b.width() - width) / 2;
             double y = b.minY() + (b.height() - height) / 2;
-            if (!region.area().contains(x, y, width, height)) {
+            if (!region.holds(x, y, width, height)) {
                 return false;
             }
         }
@@ -181,7 +211,7 @@ final class SvgClip {
         double dy = b.yMm() - a.yMm();
         for (Region region : regions) {
             double[] e = region.edges();
-            limit.spend(e.length / 16);
+            limit.spend(1 + e.length / 64);
             for (int i = 0; i < e.length; i += 4) {
                 double ex = e[i + 2] - e[i];
                 double ey = e[i + 3] - e[i + 1];
@@ -205,8 +235,8 @@ final class SvgClip {
 
     private boolean holds(Point p, WorkLimit limit) {
         for (Region region : regions) {
-            limit.spend(region.edges().length / 16);
-            if (!region.area().contains(p.xMm(), p.yMm()) && !isOnEdge(region, p)) {
+            limit.spend(1 + region.edges().length / 32);
+            if (!region.holds(p.xMm(), p.yMm()) && !isOnEdge(region, p)) {
                 return false;
             }
         }

@@ -2,7 +2,6 @@ package puzzleworkshop.cutfiles.svg;
 
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
-import java.awt.geom.Area;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -80,6 +79,9 @@ final class SvgClips {
                 || !SvgKinds.isWanted(child)) {
             return;
         }
+        if (style.has("clip-path")) {
+            throw new Unreadable("a clip on a part of a clip");
+        }
         AffineTransform toMm = new AffineTransform(outer);
         transform(toMm, style, around);
         if (SvgShapes.isShape(child.name)) {
@@ -87,7 +89,7 @@ final class SvgClips {
             boolean evenOdd = style.get("clip-rule", "nonzero").equals("evenodd");
             outline.setWindingRule(evenOdd ? Path2D.WIND_EVEN_ODD : Path2D.WIND_NON_ZERO);
             outline.transform(toMm);
-            union.add(style.has("clip-path") ? within(outline, style, toMm, around, depth) : outline);
+            union.add(outline);
         } else if (child.name.equals("use") && depth < DEEPEST) {
             SvgNode target = tree.referred(child.attribute("href"));
             if (target == null) {
@@ -100,29 +102,6 @@ final class SvgClips {
         } else {
             throw new Unreadable(child.name);
         }
-    }
-
-    /** A shape of a clip that is itself clipped. */
-    private Shape within(Path2D outline, SvgStyle style, AffineTransform toMm, SvgViewport around, int depth) {
-        SvgNode clip = tree.referred(SvgPaint.reference(style.get("clip-path", "none")));
-        if (clip == null || !clip.name.equals("clipPath")) {
-            return outline;
-        }
-        if (depth > DEEPEST || clip.attribute("clipPathUnits").strip().equals("objectBoundingBox")) {
-            throw new Unreadable("clips of clips");
-        }
-        SvgStyle clipStyle = styles.of(clip, SvgStyle.INITIAL);
-        AffineTransform inner = new AffineTransform(toMm);
-        transform(inner, clipStyle, around);
-        List<Shape> union = new ArrayList<>();
-        for (SvgNode child : clip.children) {
-            add(union, child, styles.of(child, clipStyle), inner, around, depth + 1);
-        }
-        Area left = new Area(outline);
-        Area allowed = new Area();
-        union.forEach(shape -> allowed.add(new Area(shape)));
-        left.intersect(allowed);
-        return left;
     }
 
     private void transform(AffineTransform toMm, SvgStyle style, SvgViewport around) {

@@ -103,7 +103,7 @@ public final class SvgDrawing {
     }
 
     private void element(SvgNode node, SvgFrame outer, int depth) {
-        limit.spend(1);
+        limit.spend(4);
         if (SvgKinds.isNeverDrawn(node)) {
             return;
         }

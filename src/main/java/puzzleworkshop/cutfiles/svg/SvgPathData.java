@@ -10,6 +10,9 @@ import puzzleworkshop.cutfiles.found.WorkLimit;
  */
 final class SvgPathData {
 
+    private static final int STEPS_OF_A_LINE = 8;
+    private static final int STEPS_OF_AN_ARC = 64;
+
     private final Scanner in;
     private final WorkLimit limit;
     private final Path2D.Double path = new Path2D.Double(Path2D.WIND_NON_ZERO);
@@ -76,7 +79,7 @@ final class SvgPathData {
         in.skipBlanks();
         boolean again = false;
         do {
-            limit.spend(1);
+            limit.spend(kind == 'A' ? STEPS_OF_AN_ARC : STEPS_OF_A_LINE);
             double baseX = relative ? x : 0;
             double baseY = relative ? y : 0;
             draw(again && kind == 'M' ? 'L' : kind, baseX, baseY, first && !again);

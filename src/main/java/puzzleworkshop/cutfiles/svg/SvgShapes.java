@@ -126,7 +126,7 @@ final class SvgShapes {
         try {
             in.skipBlanks();
             while (!in.atEnd()) {
-                limit.spend(1);
+                limit.spend(8);
                 double x = in.number();
                 in.skipComma();
                 double y = in.number();

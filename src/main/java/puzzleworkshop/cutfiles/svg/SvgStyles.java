@@ -88,7 +88,7 @@ final class SvgStyles {
         if (node.declared.isEmpty()) {
             return new SvgStyle(around.inherited(), Map.of(), around.fontPx());
         }
-        found.limit().spend(node.declared.size());
+        found.limit().spend(2L * node.declared.size());
         Map<String, String> inherited = new HashMap<>(around.inherited());
         node.declared.forEach((name, value) -> {
             if (name.startsWith("--")) {

@@ -1,5 +1,6 @@
 package puzzleworkshop.cutfiles.ui;
 
+import com.vaadin.flow.component.DetachEvent;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -47,6 +48,8 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
     private final InspectionList list;
     private transient byte[] bytes = {};
     private transient String name = "";
+    /** The look that is under way, or the last one. */
+    private transient Thread looking = Thread.ofVirtual().unstarted(() -> {});
 
     public CheckCutFileView(Formatter figures, Machines machines) {
         this.figures = figures;
@@ -88,44 +91,60 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         return getTranslation("pattern.check.title");
     }
 
-    /** In the upload's own thread: a large file takes seconds to inspect and must not stop the screen. */
+    /** In the upload's own thread, which may read the file but none of the screen's fields. */
     private void receive(UploadEvent event) throws IOException {
-        UI ui = event.getUI();
         byte[] received = event.getInputStream().readNBytes(DrawnFile.MOST_BYTES + 1);
         String fileName = event.getFileName();
-        CheckChoices.Chosen chosen = choices.chosen();
-        UiPush.tell(ui, () -> {
-            working.setVisible(true);
+        UiPush.tell(event.getUI(), () -> {
             bytes = received;
             name = fileName;
+            again();
+            upload.clearFileList();
         });
-        inspect(ui, fileName, received, chosen);
-        UiPush.tell(ui, upload::clearFileList);
     }
 
-    /** The choices changed: the same file is looked at again. */
+    /** Looks at the file with what is chosen now; a look that is still under way for earlier choices is given up. */
     private void again() {
-        if (bytes.length > 0) {
-            UI ui = UI.getCurrent();
-            byte[] same = bytes;
-            String sameName = name;
-            CheckChoices.Chosen chosen = choices.chosen();
-            working.setVisible(true);
-            Thread.startVirtualThread(() -> inspect(ui, sameName, same, chosen));
+        if (bytes.length == 0) {
+            return;
         }
+        UI ui = UI.getCurrent();
+        byte[] same = bytes;
+        String sameName = name;
+        CheckChoices.Chosen chosen = choices.chosen();
+        working.setVisible(true);
+        looking.interrupt();
+        looking = Thread.ofVirtual().unstarted(() -> inspect(ui, sameName, same, chosen));
+        looking.start();
+    }
+
+    @Override
+    protected void onDetach(DetachEvent event) {
+        looking.interrupt();
+        super.onDetach(event);
     }
 
     private void inspect(UI ui, String fileName, byte[] received, CheckChoices.Chosen chosen) {
+        Thread self = Thread.currentThread();
         try {
             DrawnFile file = DrawnFile.read(fileName, received, chosen.pxPerInch());
             Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
-            UiPush.tell(ui, () -> show(inspection, chosen));
+            tell(ui, self, () -> show(inspection, chosen));
         } catch (Refused refused) {
-            UiPush.tell(ui, () -> notRead(figures.say(refused)));
+            tell(ui, self, () -> notRead(figures.say(refused)));
         } catch (RuntimeException fault) {
             LOG.error("The cut file {} could not be inspected", fileName, fault);
-            UiPush.tell(ui, () -> notRead(getTranslation("pattern.check.fault", fileName)));
+            tell(ui, self, () -> notRead(getTranslation("pattern.check.fault", fileName)));
         }
+    }
+
+    /** An answer for choices or a file that are no longer on the screen is not shown. */
+    private void tell(UI ui, Thread looked, Runnable answer) {
+        UiPush.tell(ui, () -> {
+            if (looked == looking) {
+                answer.run();
+            }
+        });
     }
 
     private void show(Inspection inspection, CheckChoices.Chosen chosen) {
