@@ -58,6 +58,7 @@ public final class SvgDrawing {
 
     private Optional<Size> draw(SvgNode root) {
         SvgStyle style = styles.of(root, SvgStyle.INITIAL);
+        units.rootFont(style.fontPx());
         double[] box = SvgViewport.box(root.attribute("viewBox"));
         if (box != null && (box[2] == 0 || box[3] == 0)) {
             found.count(Remark.Kind.NOTE, "cutfiles.svg.hidden");

@@ -210,6 +210,11 @@ final class SvgStyles {
     }
 
     private void keep(Map<String, String> all, String name, String value, boolean attribute) {
+        if (!attribute && GEOMETRY.contains(name) && value.matches("[+-]?[0-9.]*[1-9][0-9.]*")) {
+            // no length by the standard; some browsers take it as px, others leave it out
+            found.count(Remark.Kind.UNSURE, "cutfiles.svg.style_unknown", name + ": " + value);
+            return;
+        }
         boolean tooLong = value.length() > LONGEST_VALUE && !name.equals("d") && !name.equals("stroke-dasharray");
         if (!tooLong && (value.contains("var(") || isValid(name, value, attribute))) {
             all.put(name, value);

@@ -5,13 +5,27 @@ import java.util.Locale;
 /**
  * Lengths of SVG in px. Absolute units are those of CSS (Values and Units level 3, 5.2: 1in = 2.54cm = 96px, 1pt = 1/72
  * in, 1pc = 12 pt, 1Q = 1/40 cm); a file drawn at another density of pixels is read with that.
- *
- * @param pxPerInch 96 by the standard; older drawing programs used 90 or 72
  */
-record SvgUnits(double pxPerInch) {
+final class SvgUnits {
 
-    private static final double CSS_PX_PER_INCH = 96;
     static final double USUAL_FONT_PX = 16;
+
+    private final double pxPerInch;
+    private double rootFontPx = USUAL_FONT_PX;
+
+    /** @param pxPerInch 96 by the standard; older drawing programs used 90 or 72 */
+    SvgUnits(double pxPerInch) {
+        this.pxPerInch = pxPerInch;
+    }
+
+    double pxPerInch() {
+        return pxPerInch;
+    }
+
+    /** What 'rem' means from here on: the size of the font at the root. */
+    void rootFont(double px) {
+        rootFontPx = px;
+    }
 
     double mmPerPx() {
         return 25.4 / pxPerInch;
@@ -41,7 +55,7 @@ record SvgUnits(double pxPerInch) {
             case "pc" -> value / 6 * pxPerInch;
             case "em" -> value * fontPx;
             case "ex", "ch" -> value * fontPx / 2; // where nothing is known of the face, CSS Values 5.1.1
-            case "rem" -> value * USUAL_FONT_PX * pxPerInch / CSS_PX_PER_INCH;
+            case "rem" -> value * rootFontPx;
             case "%" -> shareOf(value, whole);
             default -> throw new Unreadable(text);
         };
