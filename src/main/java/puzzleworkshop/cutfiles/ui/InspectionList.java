@@ -127,6 +127,9 @@ class InspectionList extends Div {
                 new H2(getTranslation("pattern.check.keep-one")),
                 saved,
                 new CutFileLinks(name, inspection::cleanedPlan));
+        if (!inspection.file().unsure().isEmpty()) {
+            cleaned.addComponentAtIndex(2, note(getTranslation("pattern.check.without-unsure"), "warn"));
+        }
         cleaned.addClassNames("pw-stack", "pattern-cleaned");
         return cleaned;
     }
