@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -39,9 +40,6 @@ import puzzleworkshop.workshop.Stage;
 @Service
 public class Bench implements StagesSoFar {
 
-    private static final List<String> PHOTOS = List.of("image/jpeg", "image/png", "image/webp");
-    private static final int MOST_BYTES = 20_000_000;
-
     private final BenchStore store;
     private final StageTransitions work;
     private final Orders orders;
@@ -49,6 +47,7 @@ public class Bench implements StagesSoFar {
     private final SheetRack rack;
     private final EarlyWorkNotes beforeItsTime;
     private final AfterCommit afterCommit;
+    private final Photos photos;
     private final Clock clock;
 
     Bench(
@@ -59,6 +58,7 @@ public class Bench implements StagesSoFar {
             SheetRack rack,
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
+            Photos photos,
             Clock clock) {
         this.store = store;
         this.work = work;
@@ -67,6 +67,7 @@ public class Bench implements StagesSoFar {
         this.rack = rack;
         this.beforeItsTime = beforeItsTime;
         this.afterCommit = afterCommit;
+        this.photos = photos;
         this.clock = clock;
     }
 
@@ -265,18 +266,13 @@ public class Bench implements StagesSoFar {
      * Keeps a photo.
      *
      * @param mishap which it shows, if any
+     * @param file as the phone or browser sends it
      * @throws Refused when it is no photo, or too large
      */
     @Transactional
-    public long photo(OrderId id, Stage stage, Optional<Long> mishap, String mediaType, byte[] content, String who) {
+    public long photo(OrderId id, Stage stage, Optional<Long> mishap, byte[] file, String who) {
         Order order = orders.get(id);
-        if (!PHOTOS.contains(mediaType)) {
-            throw new Refused("bench.photo.kind", order.number());
-        }
-        if (content.length == 0 || content.length > MOST_BYTES) {
-            throw new Refused("bench.photo.size", order.number(), MOST_BYTES / 1_000_000);
-        }
-        return store.addPhoto(id, stage, mishap, mediaType, content, who, clock.instant());
+        return store.addPhoto(order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
     }
 
     public List<PhotoNote> photos(OrderId id) {

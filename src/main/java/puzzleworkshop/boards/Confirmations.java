@@ -1,6 +1,5 @@
 package puzzleworkshop.boards;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
@@ -26,21 +25,13 @@ public class Confirmations {
     private final Machines machines;
     private final PlannedTrials trials;
     private final Workshop workshop;
-    private final Clock clock;
 
-    Confirmations(
-            Orders orders,
-            OrderBoards boards,
-            Machines machines,
-            PlannedTrials trials,
-            Workshop workshop,
-            Clock clock) {
+    Confirmations(Orders orders, OrderBoards boards, Machines machines, PlannedTrials trials, Workshop workshop) {
         this.orders = orders;
         this.boards = boards;
         this.machines = machines;
         this.trials = trials;
         this.workshop = workshop;
-        this.clock = clock;
     }
 
     /** Keeps a quote together with the boards chosen for it. */
@@ -82,7 +73,7 @@ public class Confirmations {
     @Transactional
     public Order confirm(OrderId id, String who) {
         Order order = orders.lock(id);
-        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        LocalDate today = workshop.today();
         if (order.validUntil().isBefore(today)) {
             throw new Refused("orders.confirm.run-out", order.number(), order.validUntil());
         }

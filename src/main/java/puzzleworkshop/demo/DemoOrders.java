@@ -5,7 +5,6 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
@@ -252,7 +251,6 @@ class DemoOrders {
     private final DemoBench bench;
     private final DemoWeek week;
     private final Workshop workshop;
-    private final Clock clock;
 
     DemoOrders(
             Pictures pictures,
@@ -261,8 +259,7 @@ class DemoOrders {
             Orders orders,
             DemoBench bench,
             DemoWeek week,
-            Workshop workshop,
-            Clock clock) {
+            Workshop workshop) {
         this.pictures = pictures;
         this.desk = desk;
         this.confirmations = confirmations;
@@ -270,7 +267,6 @@ class DemoOrders {
         this.bench = bench;
         this.week = week;
         this.workshop = workshop;
-        this.clock = clock;
     }
 
     int count() {
@@ -286,7 +282,7 @@ class DemoOrders {
                 .map(taken -> new FramedPicture(taken.id(), Crop.filling(taken, size.aspect())));
         LocalDate due = line.workingDays()
                 ? week.workingDay(line.dueInDays())
-                : workday(LocalDate.now(clock.withZone(workshop.zone())).plusDays(line.dueInDays()));
+                : workday(workshop.today().plusDays(line.dueInDays()));
         Wish wish = new Wish(
                 picture,
                 size,
@@ -330,7 +326,7 @@ class DemoOrders {
     }
 
     private OrderDraft draft(Line line, Wish wish, Offer offer, LocalDate due) {
-        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        LocalDate today = workshop.today();
         return new OrderDraft(
                 Customer.newcomer(line.customer(), line.contact(), ""),
                 line.quantity(),

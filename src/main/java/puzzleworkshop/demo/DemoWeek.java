@@ -1,6 +1,5 @@
 package puzzleworkshop.demo;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Optional;
@@ -27,13 +26,11 @@ class DemoWeek {
     private final WorkingTimes times;
     private final SheetRack rack;
     private final Workshop workshop;
-    private final Clock clock;
 
-    DemoWeek(WorkingTimes times, SheetRack rack, Workshop workshop, Clock clock) {
+    DemoWeek(WorkingTimes times, SheetRack rack, Workshop workshop) {
         this.times = times;
         this.rack = rack;
         this.workshop = workshop;
-        this.clock = clock;
     }
 
     /** The maker's name, the laser's hours, and fresh boards for a busy week. */
@@ -53,7 +50,7 @@ class DemoWeek {
 
     /** So many working days from today, today not counted. */
     LocalDate workingDay(int ahead) {
-        LocalDate day = LocalDate.now(clock.withZone(workshop.zone()));
+        LocalDate day = workshop.today();
         for (int left = ahead; left > 0; ) {
             day = day.plusDays(1);
             left -= times.calendar().isWorkingDay(day) ? 1 : 0;

@@ -4,7 +4,6 @@ import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.text.NumberFormat;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
@@ -28,15 +27,15 @@ public class Formatter {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Texts.LOCALE);
     private static final DateTimeFormatter DAY_AND_YEAR = DateTimeFormatter.ofPattern("EEE d MMM yyyy", Texts.LOCALE);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Texts.LOCALE);
+    private static final DateTimeFormatter MOMENT_AND_YEAR =
+            DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Texts.LOCALE);
 
     private final Texts texts;
     private final HouseUnits house;
-    private final Clock clock;
 
-    public Formatter(Texts texts, HouseUnits house, Clock clock) {
+    public Formatter(Texts texts, HouseUnits house) {
         this.texts = texts;
         this.house = house;
-        this.clock = clock;
     }
 
     /** A text with its arguments shown in the house's units. */
@@ -106,13 +105,18 @@ public class Formatter {
 
     /** Thu 3 Dec; with the year when it is not within the next or last half year. */
     public String day(LocalDate day) {
-        LocalDate today = LocalDate.now(clock.withZone(house.zone()));
-        boolean near = !day.isBefore(today.minusMonths(6)) && !day.isAfter(today.plusMonths(6));
-        return day.format(near ? DAY : DAY_AND_YEAR);
+        return day.format(isNear(day) ? DAY : DAY_AND_YEAR);
     }
 
+    /** Thu 3 Dec, 14:05; with the year when it is not within the next or last half year. */
     public String moment(Instant instant) {
-        return ZonedDateTime.ofInstant(instant, house.zone()).format(MOMENT);
+        ZonedDateTime moment = ZonedDateTime.ofInstant(instant, house.zone());
+        return moment.format(isNear(moment.toLocalDate()) ? MOMENT : MOMENT_AND_YEAR);
+    }
+
+    private boolean isNear(LocalDate day) {
+        LocalDate today = house.today();
+        return !day.isBefore(today.minusMonths(6)) && !day.isAfter(today.plusMonths(6));
     }
 
     /** With at most the given digits after the point, none wasted: 12.5, 12. */

@@ -1,5 +1,6 @@
 package puzzleworkshop.display;
 
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Currency;
 import puzzleworkshop.measure.UnitSystem;
@@ -12,4 +13,7 @@ public interface HouseUnits {
     Currency currency();
 
     ZoneId zone();
+
+    /** The day it is in that zone. */
+    LocalDate today();
 }

@@ -1,6 +1,5 @@
 package puzzleworkshop.offers;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
@@ -69,7 +68,6 @@ public class OfferDesk {
     private final Settings settings;
     private final Pricing pricing;
     private final WeekPlan plan;
-    private final Clock clock;
 
     OfferDesk(
             Workshop workshop,
@@ -80,8 +78,7 @@ public class OfferDesk {
             RunningTimes times,
             Settings settings,
             Pricing pricing,
-            WeekPlan plan,
-            Clock clock) {
+            WeekPlan plan) {
         this.workshop = workshop;
         this.pictures = pictures;
         this.shelf = shelf;
@@ -91,7 +88,6 @@ public class OfferDesk {
         this.settings = settings;
         this.pricing = pricing;
         this.plan = plan;
-        this.clock = clock;
     }
 
     public Offer workOut(Wish wish) {
@@ -99,10 +95,10 @@ public class OfferDesk {
     }
 
     /** The pattern a wish leads to. */
-    public static PatternSpec spec(Wish wish, Optional<Machine> machine) {
+    private PatternSpec spec(Wish wish, Optional<Machine> machine, TradeNumbers numbers) {
         return new PatternSpec(
                 wish.finished(),
-                PieceGrid.nearest(wish.finished(), wish.pieces()),
+                PieceGrid.nearest(wish.finished(), wish.pieces(), numbers.smallestPiece()),
                 wish.seed(),
                 wish.style(),
                 wish.outline(),
@@ -129,7 +125,7 @@ public class OfferDesk {
             if (!sizeIsPossible()) {
                 return nothing(resolution);
             }
-            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine)));
+            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine, numbers)));
             Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
             Optional<BlankPlan> boards = machine.map(this::boards);
             List<Suggestion> others = machine.map(
@@ -165,7 +161,7 @@ public class OfferDesk {
         }
 
         private void checkWantedBy() {
-            LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+            LocalDate today = workshop.today();
             wish.wantedBy()
                     .filter(day -> day.isBefore(today))
                     .ifPresent(day -> complaints.put(Question.WANTED_BY, Sentence.of("orders.date.past", day)));
@@ -238,7 +234,7 @@ public class OfferDesk {
         }
 
         private BlankPlan withTrays(BlankPlan puzzles, Machine machine) {
-            Size outer = Tray.of(spec(wish, Optional.of(machine))).outerSize();
+            Size outer = Tray.of(spec(wish, Optional.of(machine), numbers)).outerSize();
             Size blank = BlankPlan.trayBlockSize(numbers, outer, 1, 1);
             if (!blank.fitsUpright(machine.bed())) {
                 complaints.put(

@@ -2,6 +2,8 @@ package puzzleworkshop.orders;
 
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.format.DateTimeParseException;
 import java.util.Arrays;
 import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -16,6 +18,9 @@ import puzzleworkshop.measure.Sentence;
 @Service
 public class OrderHistory {
 
+    /** Before a day as ISO 8601 writes it. */
+    private static final String A_DAY = "day:";
+
     private final JdbcClient jdbc;
     private final Formatter figures;
     private final Clock clock;
@@ -26,7 +31,10 @@ public class OrderHistory {
         this.clock = clock;
     }
 
-    /** Within the caller's transaction. Amounts and days are kept as they are shown now. */
+    /**
+     * Within the caller's transaction. Amounts are stored as they are shown now; days as days, because what is written in
+     * December is read in the next year.
+     */
     @Transactional(propagation = Propagation.MANDATORY)
     public void write(OrderId order, String who, Sentence what) {
         jdbc.sql("""
@@ -37,9 +45,7 @@ public class OrderHistory {
                 .param("at", Timestamp.from(clock.instant()))
                 .param("who", who)
                 .param("key", what.key())
-                .param(
-                        "arguments",
-                        what.arguments().stream().map(figures::shown).toArray(String[]::new))
+                .param("arguments", what.arguments().stream().map(this::stored).toArray(String[]::new))
                 .update();
     }
 
@@ -50,8 +56,28 @@ public class OrderHistory {
                 .query((row, n) -> new HistoryLine(
                         row.getTimestamp("at").toInstant(),
                         row.getString("who"),
-                        new Sentence(row.getString("text_key"), Arrays.asList((Object[])
-                                row.getArray("arguments").getArray()))))
+                        new Sentence(
+                                row.getString("text_key"),
+                                Arrays.stream((Object[])
+                                                row.getArray("arguments").getArray())
+                                        .map(OrderHistory::read)
+                                        .toList())))
                 .list();
+    }
+
+    private String stored(Object argument) {
+        return argument instanceof LocalDate day ? A_DAY + day : figures.shown(argument);
+    }
+
+    private static Object read(Object stored) {
+        String text = String.valueOf(stored);
+        if (text.startsWith(A_DAY)) {
+            try {
+                return LocalDate.parse(text.substring(A_DAY.length()));
+            } catch (DateTimeParseException words) {
+                return text; // somebody's own words, which happen to begin like a day
+            }
+        }
+        return text;
     }
 }

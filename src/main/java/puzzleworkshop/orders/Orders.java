@@ -100,7 +100,7 @@ public class Orders {
     public Order confirm(OrderId id, LocalDate promised, String who) {
         Order order = lock(id);
         requireMove(order, OrderState.CONFIRMED);
-        if (promised.isBefore(LocalDate.now(clock.withZone(workshop.zone())))) {
+        if (promised.isBefore(workshop.today())) {
             throw new Refused("orders.date.past", promised);
         }
         store.confirm(id, Stage.PRINT, promised, clock.instant());

@@ -1,7 +1,5 @@
 package puzzleworkshop.orders;
 
-import java.time.Clock;
-import java.time.LocalDate;
 import java.util.List;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -17,12 +15,10 @@ class UnansweredQuotes implements OpenQuotes {
 
     private final JdbcClient jdbc;
     private final Workshop workshop;
-    private final Clock clock;
 
-    UnansweredQuotes(JdbcClient jdbc, Workshop workshop, Clock clock) {
+    UnansweredQuotes(JdbcClient jdbc, Workshop workshop) {
         this.jdbc = jdbc;
         this.workshop = workshop;
-        this.clock = clock;
     }
 
     @Override
@@ -31,7 +27,7 @@ class UnansweredQuotes implements OpenQuotes {
                 select number, kept_price::text as price from customer_order
                 where state = 'QUOTE' and valid_until >= :today order by created_at desc limit :most
                 """)
-                .param("today", LocalDate.now(clock.withZone(workshop.zone())))
+                .param("today", workshop.today())
                 .param("most", MOST)
                 .query((row, n) -> new OpenQuote(row.getString("number"), KeptPrice.fromJson(row.getString("price"))))
                 .list();

@@ -311,7 +311,7 @@ public class Invoices {
     }
 
     private LocalDate today() {
-        return LocalDate.now(clock.withZone(workshop.zone()));
+        return workshop.today();
     }
 
     private Invoice made(long id) {

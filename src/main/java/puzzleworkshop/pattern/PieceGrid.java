@@ -62,7 +62,7 @@ public record PieceGrid(int columns, int rows) {
                     piece.width(),
                     piece.height(),
                     SMALLEST_SIDE,
-                    mostColumns(size) * mostRows(size));
+                    most(size.width(), SMALLEST_SIDE) * most(size.height(), SMALLEST_SIDE));
         }
     }
 
@@ -73,11 +73,21 @@ public record PieceGrid(int columns, int rows) {
      * @throws Refused when not even two pieces can be had
      */
     public static List<PieceGrid> offered(Size size) {
+        return offered(size, SMALLEST_SIDE);
+    }
+
+    /**
+     * The same where the workshop makes no pieces with a shorter side than this.
+     *
+     * @param smallest below {@link #SMALLEST_SIDE} that counts in its place
+     */
+    public static List<PieceGrid> offered(Size size, Length smallest) {
+        Length side = smallest.compareTo(SMALLEST_SIDE) < 0 ? SMALLEST_SIDE : smallest;
         Map<Integer, PieceGrid> byCount = new TreeMap<>();
-        for (int columns = 1; columns <= mostColumns(size); columns++) {
+        for (int columns = 1; columns <= most(size.width(), side); columns++) {
             double squareRows = columns / size.aspect();
             int from = (int) Math.max(1, Math.floor(squareRows / LONGEST_PIECE));
-            int to = (int) Math.min(mostRows(size), Math.ceil(squareRows * LONGEST_PIECE));
+            int to = (int) Math.min(most(size.height(), side), Math.ceil(squareRows * LONGEST_PIECE));
             for (int rows = from; rows <= to; rows++) {
                 int count = columns * rows;
                 if (count < FEWEST_PIECES || count > MOST_PIECES) {
@@ -90,7 +100,7 @@ public record PieceGrid(int columns, int rows) {
             }
         }
         if (byCount.isEmpty()) {
-            throw new Refused("pattern.grid.none", size.width(), size.height(), SMALLEST_SIDE);
+            throw new Refused("pattern.grid.none", size.width(), size.height(), side);
         }
         return List.copyOf(byCount.values());
     }
@@ -101,10 +111,15 @@ public record PieceGrid(int columns, int rows) {
      * @throws Refused when the wanted count is below 2 or above 2,000, or nothing can be had at this size
      */
     public static PieceGrid nearest(Size size, int wantedPieces) {
+        return nearest(size, wantedPieces, SMALLEST_SIDE);
+    }
+
+    /** The same where the workshop makes no pieces with a shorter side than this; see {@link #offered(Size, Length)}. */
+    public static PieceGrid nearest(Size size, int wantedPieces, Length smallest) {
         if (wantedPieces < FEWEST_PIECES || wantedPieces > MOST_PIECES) {
             throw new Refused("pattern.grid.wanted", wantedPieces, FEWEST_PIECES, MOST_PIECES);
         }
-        return offered(size).stream()
+        return offered(size, smallest).stream()
                 .min(Comparator.comparingDouble(grid -> Math.abs(Math.log((double) grid.pieces() / wantedPieces))
                         + SQUARENESS_WEIGHT * Math.log(grid.squareness(size))))
                 .orElseThrow();
@@ -112,8 +127,10 @@ public record PieceGrid(int columns, int rows) {
 
     /** The grid whose pieces come nearest to a wanted side, as square as the size allows. */
     public static PieceGrid byPieceSide(Size size, Length side) {
-        int columns = Math.clamp(Math.round(size.width().mm() / side.mm()), 1, Math.max(1, mostColumns(size)));
-        int rows = Math.clamp(Math.round(size.height().mm() / side.mm()), 1, Math.max(1, mostRows(size)));
+        int columns = Math.clamp(
+                Math.round(size.width().mm() / side.mm()), 1, Math.max(1, most(size.width(), SMALLEST_SIDE)));
+        int rows = Math.clamp(
+                Math.round(size.height().mm() / side.mm()), 1, Math.max(1, most(size.height(), SMALLEST_SIDE)));
         if (columns * rows < FEWEST_PIECES || (long) columns * rows > MOST_PIECES) {
             return nearest(size, Math.clamp((long) columns * rows, FEWEST_PIECES, MOST_PIECES));
         }
@@ -123,17 +140,13 @@ public record PieceGrid(int columns, int rows) {
     }
 
     /** The offered counts alone, for a drop-down list. */
-    public static List<Integer> offeredCounts(Size size) {
+    public static List<Integer> offeredCounts(Size size, Length smallest) {
         List<Integer> counts = new ArrayList<>();
-        offered(size).forEach(grid -> counts.add(grid.pieces()));
+        offered(size, smallest).forEach(grid -> counts.add(grid.pieces()));
         return counts;
     }
 
-    private static int mostColumns(Size size) {
-        return (int) Math.min(MOST_PIECES, Math.floor(size.width().mm() / SMALLEST_SIDE.mm() + 1e-9));
-    }
-
-    private static int mostRows(Size size) {
-        return (int) Math.min(MOST_PIECES, Math.floor(size.height().mm() / SMALLEST_SIDE.mm() + 1e-9));
+    private static int most(Length along, Length side) {
+        return (int) Math.min(MOST_PIECES, Math.floor(along.mm() / side.mm() + 1e-9));
     }
 }

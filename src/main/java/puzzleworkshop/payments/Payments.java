@@ -110,7 +110,7 @@ public class Payments {
     }
 
     private LocalDate today() {
-        return LocalDate.now(clock.withZone(workshop.zone()));
+        return workshop.today();
     }
 
     /** Oldest first. */

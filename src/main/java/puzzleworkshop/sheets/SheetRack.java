@@ -14,6 +14,7 @@ import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -31,13 +32,15 @@ public class SheetRack {
     private final CutStore cuts;
     private final BoardLimits limits;
     private final SheetFinder finder;
+    private final Photos photos;
     private final Clock clock;
 
-    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Clock clock) {
+    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Photos photos, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.limits = limits;
         this.finder = finder;
+        this.photos = photos;
         this.clock = clock;
     }
 
@@ -211,9 +214,14 @@ public class SheetRack {
         return sheets.history(id);
     }
 
-    /** @param jpeg at most 8 MB */
-    public void photo(SheetId id, byte[] jpeg, String who) {
-        sheets.photo(id, jpeg, now());
+    /**
+     * Keeps a photo of a sheet in place of the one there was.
+     *
+     * @param file as the phone or browser sends it
+     * @throws Refused when it is no photo
+     */
+    public void photo(SheetId id, byte[] file, String who) {
+        sheets.photo(id, photos.kept(file), now());
         sheets.note(id, "photo", "", who, now());
     }
 

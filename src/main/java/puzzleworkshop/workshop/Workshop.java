@@ -40,11 +40,6 @@ public class Workshop implements HouseUnits {
     /** Told when the profile, the trade numbers or what a stage takes were changed. */
     public record WorkshopChanged() implements Change {}
 
-    /** The day it is at the workshop. */
-    public LocalDate today() {
-        return LocalDate.now(clock.withZone(zone()));
-    }
-
     /** Whether the first set-up was done. */
     public boolean isSetUp() {
         return find().isPresent();
@@ -112,6 +107,11 @@ public class Workshop implements HouseUnits {
     @Override
     public ZoneId zone() {
         return profile().zone();
+    }
+
+    @Override
+    public LocalDate today() {
+        return LocalDate.now(clock.withZone(zone()));
     }
 
     private Optional<WorkshopProfile> find() {

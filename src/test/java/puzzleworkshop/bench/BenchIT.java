@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Currency;
@@ -23,6 +24,8 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.CameraPicture;
+import puzzleworkshop.artwork.PhotoIntakeIT;
 import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
@@ -317,11 +320,12 @@ class BenchIT {
     @Test
     void photos_are_kept_and_nothing_but_photos() {
         Order order = order();
-        long id = bench.photo(order.id(), Stage.PRINT, Optional.empty(), "image/jpeg", new byte[] {1, 2, 3}, "Robin");
-        assertThat(bench.photo(id).orElseThrow().content()).containsExactly(1, 2, 3);
+        long id = bench.photo(order.id(), Stage.PRINT, Optional.empty(), CameraPicture.jpeg(400, 5), "Robin");
+        PhotoIntakeIT.requireUprightWithoutTraces(bench.photo(id).orElseThrow().content());
+        assertThat(bench.photo(id).orElseThrow().mediaType()).isEqualTo("image/jpeg");
         assertThat(bench.photos(order.id())).hasSize(1);
-        assertThatThrownBy(() ->
-                        bench.photo(order.id(), Stage.PRINT, Optional.empty(), "text/html", new byte[] {1}, "Robin"))
+        byte[] page = "<html><script>alert(1)</script></html>".getBytes(StandardCharsets.UTF_8);
+        assertThatThrownBy(() -> bench.photo(order.id(), Stage.PRINT, Optional.empty(), page, "Robin"))
                 .isInstanceOf(Refused.class);
     }
 }

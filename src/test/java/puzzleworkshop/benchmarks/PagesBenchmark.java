@@ -1,6 +1,12 @@
 package puzzleworkshop.benchmarks;
 
+import ch.qos.logback.classic.Level;
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.read.ListAppender;
+import com.sun.management.OperatingSystemMXBean;
 import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -14,8 +20,10 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
+import org.slf4j.LoggerFactory;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
@@ -30,9 +38,9 @@ import puzzleworkshop.workshop.WorkshopProfile;
  */
 final class PagesBenchmark implements Benchmark {
 
-    private static final int ORDERS = 2_000;
+    private static final int ORDERS = Integer.getInteger("bench.orders", 2_000);
     private static final int OPEN = 60;
-    private static final int USERS = 5;
+    private static final int USERS = Integer.getInteger("bench.users", 5);
     private static final int ROUNDS = 8;
     private static final int WARM_UP = 2;
     private static final String PASSWORD = "birch paper ink 26";
@@ -74,7 +82,8 @@ final class PagesBenchmark implements Benchmark {
                     EMPTY);
             String address = "http://localhost:" + program.getEnvironment().getProperty("local.server.port");
             Map<String, List<Double>> taken = visit(address, pages);
-            return report(taken, orders, out);
+            Map<String, Alone> alone = alone(address, pages);
+            return report(taken, alone, orders, out);
         } finally {
             FileSystemUtils.deleteRecursively(data);
         }
@@ -158,15 +167,60 @@ final class PagesBenchmark implements Benchmark {
         return taken;
     }
 
-    private static String report(Map<String, List<Double>> taken, int orders, PrintStream out) {
-        out.printf("%-24s %8s %8s%n", "page", "p50 ms", "p95 ms");
-        taken.forEach((page, times) -> out.printf("/%-23s %8.1f %8.1f%n", page, at(times, 0.5), at(times, 0.95)));
+    /** What a page takes of the program when one person opens it: processor time of the whole program, and queries. */
+    private record Alone(double cpuMs, int queries) {}
+
+    private static Map<String, Alone> alone(String address, List<String> pages) throws Exception {
+        Visitor visitor = new Visitor(address);
+        visitor.signIn("Robin", PASSWORD);
+        OperatingSystemMXBean program = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+        Logger statements = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
+        Map<String, Alone> alone = new LinkedHashMap<>();
+        for (String page : pages) {
+            List<Double> cpu = new ArrayList<>();
+            for (int i = 0; i < ROUNDS; i++) {
+                long before = program.getProcessCpuTime();
+                visitor.open(page);
+                cpu.add((program.getProcessCpuTime() - before) / 1e6);
+            }
+            ListAppender<ILoggingEvent> asked = new ListAppender<>();
+            asked.start();
+            statements.addAppender(asked);
+            statements.setLevel(Level.DEBUG);
+            statements.setAdditive(false);
+            visitor.open(page);
+            statements.setLevel(null);
+            statements.detachAppender(asked);
+            int queries = (int) List.copyOf(asked.list).stream()
+                    .filter(line -> line.getMessage().startsWith("Executing prepared SQL statement"))
+                    .count();
+            alone.put(page, new Alone(at(cpu, 0.5), queries));
+        }
+        return alone;
+    }
+
+    private static String report(
+            Map<String, List<Double>> taken, Map<String, Alone> alone, int orders, PrintStream out) {
+        out.printf("%-24s %8s %8s %10s %8s%n", "page", "p50 ms", "p95 ms", "cpu alone", "queries");
+        taken.forEach((page, times) -> out.printf(
+                "/%-23s %8.1f %8.1f %10.1f %8d%n",
+                page,
+                at(times, 0.5),
+                at(times, 0.95),
+                alone.get(page).cpuMs(),
+                alone.get(page).queries()));
         List<Double> real = taken.entrySet().stream()
                 .filter(entry -> !entry.getKey().equals(EMPTY))
                 .flatMap(entry -> entry.getValue().stream())
                 .toList();
-        return "orders=%d users=%d p50_ms=%.1f p95_ms=%.1f empty_view_p95_ms=%.1f"
-                .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95));
+        return "orders=%d users=%d p50_ms=%.1f p95_ms=%.1f empty_view_p95_ms=%.1f dearest_cpu_ratio=%.2f"
+                .formatted(orders, USERS, at(real, 0.5), at(real, 0.95), at(taken.get(EMPTY), 0.95), dearest(alone));
+    }
+
+    /** Processor time of the dearest page over that of the empty view. */
+    private static double dearest(Map<String, Alone> alone) {
+        double most = alone.values().stream().mapToDouble(Alone::cpuMs).max().orElse(0);
+        return most / alone.get(EMPTY).cpuMs();
     }
 
     private static double at(List<Double> times, double share) {

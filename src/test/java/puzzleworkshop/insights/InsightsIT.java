@@ -21,6 +21,7 @@ import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -36,6 +37,9 @@ class InsightsIT {
 
     @Autowired
     Bench bench;
+
+    @Autowired
+    Orders orders;
 
     @Autowired
     Workshop workshop;
@@ -140,5 +144,27 @@ class InsightsIT {
                 insights.outcome(order.id()).orElseThrow().parts().get(CostPart.HANDS);
         // Standard of printing one puzzle: 4 + 2 minutes; an hour more at a wage of 24 is 24.00 more.
         assertThat(hands.actual().minus(hands.reckoned()).amount()).isEqualByComparingTo("24.00");
+    }
+
+    /** A personal shape adds a piece and swallows others: 24 by columns and rows, 21 in the box. */
+    @Test
+    void pieces_are_those_in_the_box_and_not_columns_times_rows() {
+        Order order = make.confirmed("Ada Reed", soon, 12);
+        jdbc.sql("update customer_order set pieces = 21 where id = :id")
+                .param("id", order.id().value())
+                .update();
+        assertThat(orders.get(order.id()).puzzle().pattern().grid().pieces()).isEqualTo(24);
+        assertThat(jdbc.sql("select pieces from order_took where order_id = :id")
+                        .param("id", order.id().value())
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(21);
+        make.bringTo(order.id(), Stage.HAND_OVER);
+        assertThat(bench.tick(List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
+                        .refused())
+                .isEmpty();
+        assertThat(insights.finishedSince(YearMonth.now()))
+                .extracting(FinishedOrder::pieces)
+                .containsExactly(21);
     }
 }

@@ -30,6 +30,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.BoardFacts;
 import puzzleworkshop.sheets.BoardOffer;
@@ -39,6 +40,7 @@ import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
@@ -93,6 +95,35 @@ class OfferDeskIT {
         assertThat(offer.pattern().orElseThrow().pieces()).hasSize(48);
         assertThat(offer.price().orElseThrow().answer().toPay().isPositive()).isTrue();
         assertThat(offer.ready()).isPresent();
+    }
+
+    /** 300 × 200 mm hold 10 × 6 pieces of 30 mm and more. */
+    @Test
+    void no_piece_is_offered_with_a_side_below_the_one_in_set_up() {
+        Offer usual = desk.workOut(wish(FINISHED, 500, 1));
+        assertThat(usual.pattern().orElseThrow().pieces().size()).isGreaterThan(400);
+        TradeNumbers numbers = workshop.tradeNumbers();
+        workshop.save(new TradeNumbers(
+                numbers.overhang(),
+                numbers.holdDownMargin(),
+                numbers.stickShift(),
+                numbers.stickTurnDegrees(),
+                numbers.sharpPpi(),
+                numbers.goodPpi(),
+                numbers.softPpi(),
+                Length.mm(30),
+                numbers.boardThickness(),
+                numbers.smallestUseful(),
+                numbers.bufferDays(),
+                numbers.quoteValidDays(),
+                numbers.outlineLast()));
+        PieceGrid grid = desk.workOut(wish(FINISHED, 500, 1))
+                .pattern()
+                .orElseThrow()
+                .spec()
+                .grid();
+        assertThat(grid.pieceSize(FINISHED).shorterSide().mm()).isGreaterThanOrEqualTo(30 - 1e-9);
+        assertThat(grid.pieces()).isEqualTo(60);
     }
 
     /** 2.54 mm are a tenth of an inch: 3,000 px over 254 mm are 300 pixels per inch (1 in = 25.4 mm exactly). */

@@ -11,7 +11,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.server.ErrorEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.Clock;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.Currency;
 import java.util.List;
@@ -39,25 +39,27 @@ class FaultsOnScreensTest {
     void a_log_to_read() {
         log.start();
         logger.addAppender(log);
-        faults = new FaultsOnScreens(new Formatter(
-                new Texts(),
-                new HouseUnits() {
-                    @Override
-                    public UnitSystem units() {
-                        return UnitSystem.MILLIMETRES;
-                    }
+        faults = new FaultsOnScreens(new Formatter(new Texts(), new HouseUnits() {
+            @Override
+            public UnitSystem units() {
+                return UnitSystem.MILLIMETRES;
+            }
 
-                    @Override
-                    public Currency currency() {
-                        return Currency.getInstance("EUR");
-                    }
+            @Override
+            public Currency currency() {
+                return Currency.getInstance("EUR");
+            }
 
-                    @Override
-                    public ZoneId zone() {
-                        return ZoneId.of("UTC");
-                    }
-                },
-                Clock.systemUTC()));
+            @Override
+            public ZoneId zone() {
+                return ZoneId.of("UTC");
+            }
+
+            @Override
+            public LocalDate today() {
+                return LocalDate.of(2026, 11, 29);
+            }
+        }));
     }
 
     @AfterEach

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.Optional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -19,7 +20,7 @@ class PhotoButton extends Upload {
         String who = signedIn.name();
         setUploadHandler(UploadHandler.inMemory((metadata, content) -> getUI().ifPresent(ui ->
                 ui.access(() -> Feedback.unlessRefused(figures, "bench.photo.kept", () -> {
-                    bench.photo(order.id(), stage, Optional.empty(), metadata.contentType(), content, who);
+                    bench.photo(order.id(), stage, Optional.empty(), content, who);
                     again.run();
                 })))));
         Button press = new Button(getTranslation("bench.photo"));
@@ -27,7 +28,7 @@ class PhotoButton extends Upload {
         setUploadButton(press);
         setDropAllowed(false);
         setMaxFiles(1);
-        setMaxFileSize(20_000_000);
+        setMaxFileSize(Photos.MOST_BYTES);
         setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
         getElement().setAttribute("capture", "environment");
         addFileRejectedListener(e -> Feedback.tell(getTranslation("bench.photo.rejected"), true));

@@ -30,7 +30,6 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetLabels;
-import puzzleworkshop.sheets.SheetPhotos;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.StockTaking;
@@ -56,7 +55,6 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient RackSettings settings;
     private final transient Workshop workshop;
     private final transient SheetLabels labels;
-    private final transient SheetPhotos photos;
     private final transient StockTaking taking;
     private final transient SignedIn who;
     private final transient Formatter figures;
@@ -71,7 +69,6 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             RackSettings settings,
             Workshop workshop,
             SheetLabels labels,
-            SheetPhotos photos,
             StockTaking taking,
             SignedIn who,
             Formatter figures,
@@ -82,7 +79,6 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         this.settings = settings;
         this.workshop = workshop;
         this.labels = labels;
-        this.photos = photos;
         this.taking = taking;
         this.who = who;
         this.figures = figures;
@@ -267,7 +263,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component photo() {
         Div section = section("sheets.photo");
-        section.add(new SheetPhoto(sheet, rack, photos, who, figures, () -> show(sheet.id())));
+        section.add(new SheetPhoto(sheet, rack, who, figures, () -> show(sheet.id())));
         return section;
     }
 

@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.cutting.trials.NextTry;
 import puzzleworkshop.cutting.trials.Photo;
 import puzzleworkshop.cutting.trials.Trial;
@@ -23,12 +24,14 @@ public class Settings {
 
     private final SettingStore store;
     private final Machines machines;
+    private final Photos photos;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Settings(SettingStore store, Machines machines, ApplicationEventPublisher events, Clock clock) {
+    Settings(SettingStore store, Machines machines, Photos photos, ApplicationEventPublisher events, Clock clock) {
         this.store = store;
         this.machines = machines;
+        this.photos = photos;
         this.events = events;
         this.clock = clock;
     }
@@ -110,11 +113,11 @@ public class Settings {
             String by,
             Optional<Photo> photo) {
         requireWithin(machine, parameters);
-        photo.ifPresent(Settings::requirePicture);
+        Optional<Photo> kept = photo.map(picture -> new Photo(Photos.MEDIA_TYPE, photos.kept(picture.bytes())));
         long id = store.lock(machine.id(), board);
         CutParameters before = parametersOf(machine, store.find(id).orElseThrow());
         long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
-        photo.ifPresent(picture -> store.addPhoto(trialId, picture));
+        kept.ifPresent(picture -> store.addPhoto(trialId, picture));
         List<Trial> trials = store.trials(id);
         TrialEvidence evidence = new TrialEvidence(machine.beam(), trials);
         SettingState state = evidence.stateOf(before);
@@ -151,15 +154,6 @@ public class Settings {
                     parameters.speed(),
                     machine.name(),
                     machine.motion().maxCut());
-        }
-    }
-
-    private static void requirePicture(Photo photo) {
-        if (!photo.isWhatItSays()) {
-            throw new Refused("cutting.photo.type");
-        }
-        if (photo.bytes().length == 0 || photo.bytes().length > Photo.MOST_BYTES) {
-            throw new Refused("cutting.photo.size", Photo.MOST_BYTES / 1_000_000);
         }
     }
 }

@@ -18,10 +18,6 @@ public record Photo(String mediaType, byte[] bytes) {
         return typeOf(bytes).map(type -> new Photo(type, bytes));
     }
 
-    public boolean isWhatItSays() {
-        return typeOf(bytes).filter(mediaType::equals).isPresent();
-    }
-
     private static Optional<String> typeOf(byte[] bytes) {
         String start = new String(bytes, 0, Math.min(12, bytes.length), StandardCharsets.ISO_8859_1);
         if (start.startsWith("\u00ff\u00d8\u00ff")) {

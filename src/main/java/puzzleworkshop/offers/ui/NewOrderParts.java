@@ -1,7 +1,5 @@
 package puzzleworkshop.offers.ui;
 
-import java.time.Clock;
-import java.time.LocalDate;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
@@ -25,7 +23,6 @@ class NewOrderParts {
     private final Workshop workshop;
     private final RateBook book;
     private final Formatter figures;
-    private final Clock clock;
     private final WeekPlan plan;
 
     NewOrderParts(
@@ -36,7 +33,6 @@ class NewOrderParts {
             Workshop workshop,
             RateBook book,
             Formatter figures,
-            Clock clock,
             WeekPlan plan) {
         this.pictures = pictures;
         this.customers = customers;
@@ -45,7 +41,6 @@ class NewOrderParts {
         this.workshop = workshop;
         this.book = book;
         this.figures = figures;
-        this.clock = clock;
         this.plan = plan;
     }
 
@@ -60,7 +55,7 @@ class NewOrderParts {
     }
 
     PuzzleForm puzzle(Runnable changed) {
-        return new PuzzleForm(rack, choice, figures, changed);
+        return new PuzzleForm(rack, choice, figures, workshop.tradeNumbers().smallestPiece(), changed);
     }
 
     BoardPane board(Runnable changed) {
@@ -72,6 +67,6 @@ class NewOrderParts {
     }
 
     ReadyPane ready(Runnable changed) {
-        return new ReadyPane(figures, () -> LocalDate.now(clock.withZone(workshop.zone())), changed);
+        return new ReadyPane(figures, () -> workshop.today(), changed);
     }
 }

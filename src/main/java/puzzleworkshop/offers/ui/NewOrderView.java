@@ -16,7 +16,6 @@ import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.OptionalParameter;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
@@ -58,7 +57,6 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Workshop workshop;
-    private final transient Clock clock;
     private final AtomicLong question = new AtomicLong();
 
     private final Unsaved unsaved = new Unsaved(this);
@@ -81,7 +79,6 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
-            Clock clock,
             NewOrderParts parts) {
         this.desk = desk;
         this.orders = orders;
@@ -89,7 +86,6 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.figures = figures;
         this.signedIn = signedIn;
         this.workshop = workshop;
-        this.clock = clock;
         addClassNames("pw-page", "neworder");
 
         picture = parts.picture(() -> {
@@ -265,7 +261,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     private OrderDraft draft(Offer answer) {
         Wish wish = answer.wish();
-        LocalDate today = LocalDate.now(clock.withZone(workshop.zone()));
+        LocalDate today = workshop.today();
         return new OrderDraft(
                 who.customer(),
                 wish.quantity(),

@@ -89,7 +89,7 @@ class PuzzleForm extends Div {
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
 
-    PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Runnable changed) {
+    PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
         this.figures = figures;
         addClassName("pw-section");
         sizeComplaint = new FieldError(Offer.Question.SIZE, figures);
@@ -183,7 +183,7 @@ class PuzzleForm extends Div {
         filling = true;
         preset.setValue(PRESETS.get(5));
         size(PRESETS.get(5).size());
-        pieces.setItems(PieceGrid.offeredCounts(PRESETS.get(5).size()));
+        pieces.setItems(PieceGrid.offeredCounts(PRESETS.get(5).size(), smallestPiece));
         pieces.setValue(USUAL_PIECES);
         filling = false;
     }

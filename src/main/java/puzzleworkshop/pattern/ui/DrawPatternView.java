@@ -33,6 +33,7 @@ import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
+import puzzleworkshop.workshop.Workshop;
 
 /** Draws a pattern without an order: to try sizes and styles, to place a heart or a letter, to take the cut files. */
 @Route("draw-pattern")
@@ -58,10 +59,12 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
     private final ProgressBar working = new ProgressBar();
     private final PatternDrawing drawing = new PatternDrawing();
     private final PatternFacts facts;
+    private final transient Length smallest;
     private int asked;
 
-    public DrawPatternView(PatternCache shelf, Formatter figures) {
+    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures) {
         this.shelf = shelf;
+        this.smallest = workshop.tradeNumbers().smallestPiece();
         this.figures = figures;
         addClassName("pw-page");
         width = length("pattern.draw.width", 200);
@@ -179,7 +182,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             return null;
         }
         Size size = new Size(width.getValue(), height.getValue());
-        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue()), seed.getValue())
+        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue(), smallest), seed.getValue())
                 .withStyle(style.getValue())
                 .withOutline(PuzzleEdge.usual(outline.getValue()))
                 .withThickness(thickness.getValue())

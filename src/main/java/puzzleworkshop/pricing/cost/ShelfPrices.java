@@ -1,6 +1,5 @@
 package puzzleworkshop.pricing.cost;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.Map;
 import java.util.Optional;
@@ -28,12 +27,10 @@ class ShelfPrices implements MaterialPrices {
 
     private final Supplies supplies;
     private final HouseUnits house;
-    private final Clock clock;
 
-    ShelfPrices(Supplies supplies, HouseUnits house, Clock clock) {
+    ShelfPrices(Supplies supplies, HouseUnits house) {
         this.supplies = supplies;
         this.house = house;
-        this.clock = clock;
     }
 
     @Override
@@ -42,7 +39,7 @@ class ShelfPrices implements MaterialPrices {
     }
 
     private Optional<Known> known(RateKind kind, SupplyItem item, LocalDate day) {
-        LocalDate today = LocalDate.now(clock.withZone(house.zone()));
+        LocalDate today = house.today();
         Optional<Money> perUse = day.isBefore(today)
                 ? supplies.unitCost(
                         item.id().orElseThrow(),

@@ -34,7 +34,7 @@ public class RateBook {
 
     /** Today in the workshop's time zone. */
     public LocalDate today() {
-        return LocalDate.now(clock.withZone(house.zone()));
+        return house.today();
     }
 
     /** In which prices are said. */

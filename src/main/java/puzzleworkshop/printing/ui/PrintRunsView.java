@@ -15,7 +15,6 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -71,8 +70,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
             RunPrinter printer,
             Formatter figures,
             SignedIn signedIn,
-            Workshop workshop,
-            Clock clock) {
+            Workshop workshop) {
         this.runs = runs;
         this.room = room;
         this.media = media.all();
@@ -85,9 +83,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
         head.addClassName("pw-page-head");
         open.addClassName("printing-main");
-        Div side = new Div(
-                section("printing.waiting", waiting, proposing(LocalDate.now(clock.withZone(workshop.zone())))),
-                caution());
+        Div side = new Div(section("printing.waiting", waiting, proposing(workshop.today())), caution());
         side.addClassName("printing-side");
         Div main = new Div(open, past);
         main.addClassName("printing-main");

@@ -2,7 +2,6 @@ package puzzleworkshop.sheets.ui;
 
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Nav;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Map;
@@ -29,20 +28,18 @@ public class RackLabels {
     private final RackSettings settings;
     private final SignedIn who;
     private final HouseUnits house;
-    private final Clock clock;
 
-    RackLabels(Formatter figures, RackSettings settings, SignedIn who, HouseUnits house, Clock clock) {
+    RackLabels(Formatter figures, RackSettings settings, SignedIn who, HouseUnits house) {
         this.figures = figures;
         this.settings = settings;
         this.who = who;
         this.house = house;
-        this.clock = clock;
     }
 
     /** How long it has been in the rack: wood that lies long dries, bows or is forgotten. */
     public String age(Sheet sheet) {
         LocalDate came = LocalDate.ofInstant(sheet.enteredAt(), house.zone());
-        return figures.text("sheets.age", ChronoUnit.DAYS.between(came, LocalDate.now(clock.withZone(house.zone()))));
+        return figures.text("sheets.age", ChronoUnit.DAYS.between(came, house.today()));
     }
 
     /** The ways between the screens of the rack; the one we stand on is marked. */

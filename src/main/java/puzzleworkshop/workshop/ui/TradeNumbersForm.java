@@ -43,7 +43,7 @@ class TradeNumbersForm extends Div {
         IntegerField sharp = whole("sharp", now.sharpPpi(), 1, 2400);
         IntegerField good = whole("good", now.goodPpi(), 1, 2400);
         IntegerField soft = whole("soft", now.softPpi(), 1, 2400);
-        LengthField piece = length("piece", now.smallestPiece(), 5, 50);
+        LengthField piece = length("piece", now.smallestPiece(), 10, 50);
         LengthField thickness = length("thickness", now.boardThickness(), 0.5, 20);
         LengthField usefulWidth = length("useful-width", now.smallestUseful().width(), 10, 1000);
         LengthField usefulHeight = length("useful-height", now.smallestUseful().height(), 10, 1000);

@@ -1,0 +1,65 @@
+package puzzleworkshop.artwork;
+
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.artwork.reading.PictureFormat;
+import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.measure.Refused;
+
+/**
+ * Takes in photos that people at the workshop make of their work: a sheet, a cut edge, what went wrong. One way for all of
+ * them: the content tells what the file is, its size is judged on the header before anything is decoded, and what is kept
+ * is a small upright JPEG in the screen's colours that says nothing of camera, place or time.
+ */
+@Component
+public class Photos {
+
+    public static final int MOST_BYTES = 20_000_000;
+
+    /** Pixels of the longer side: fine scorch marks are still seen, and a year of them stays small. */
+    public static final int LONGEST = 1600;
+
+    public static final String MEDIA_TYPE = "image/jpeg";
+
+    private static final IntakeLimits LIMITS = new IntakeLimits(MOST_BYTES, 120_000_000L, 29_999);
+    private static final float QUALITY = 0.86f;
+
+    private final DecodeSlots places;
+
+    Photos(DecodeSlots places) {
+        this.places = places;
+    }
+
+    /**
+     * The photo as it is kept, a JPEG of about 300 kB at most.
+     *
+     * @throws Refused when it is no photo, damaged or too large
+     */
+    public byte[] kept(byte[] file) {
+        try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
+            Path path = copy.path();
+            ImageHeader facts = ImageProbe.at(path, LIMITS);
+            if (facts.format() == PictureFormat.PDF) {
+                throw new Refused("artwork.photo.pdf");
+            }
+            return places.with(() -> small(path, facts));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static byte[] small(Path file, ImageHeader facts) {
+        try {
+            return Jpeg.write(Survey.of(file, facts, LONGEST, share -> {}).copy(), QUALITY);
+        } catch (IOException damaged) {
+            throw new Refused("artwork.refused.damaged");
+        }
+    }
+}
