@@ -64,7 +64,7 @@ class FloorsTest {
     void quantities_and_geometry_know_no_framework() {
         noClasses()
                 .that()
-                .resideInAnyPackage("puzzleworkshop.measure..", "puzzleworkshop.geometry..")
+                .resideInAnyPackage("puzzleworkshop.measure..", "puzzleworkshop.geometry..", "puzzleworkshop.camera..")
                 .and()
                 .doNotHaveSimpleName("package-info")
                 .should()

@@ -1,0 +1,183 @@
+package puzzleworkshop.camera.outline;
+
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.sheet.SeenSheet;
+import puzzleworkshop.camera.sheet.SheetFinder;
+import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+
+/** Finds the outlines of boards in a photo with a measuring sheet: right, or a sentence that says what to do. */
+public final class BoardFinder {
+
+    /** Smaller things are crumbs, mm². */
+    private static final double SMALLEST_BOARD = 350;
+
+    /** Holes below this area are not worth a ring, mm². */
+    private static final double SMALLEST_HOLE = 9;
+
+    private static final double FEWEST_CLEAR = 0.72;
+
+    private final Photo photo;
+    private final double thickness;
+    private final double printScale;
+    private final SeenSheet seen;
+    private final BoardMask mask;
+    private final List<FoundBoard> boards = new ArrayList<>();
+    private final List<Sentence> leftOut = new ArrayList<>();
+
+    private BoardFinder(Photo photo, double thickness, double printScale) {
+        this.photo = photo;
+        this.printScale = printScale;
+        // everything is measured in units of the print and scaled at the end
+        this.thickness = thickness / printScale;
+        this.seen = SheetFinder.find(photo);
+        this.mask = new BoardMask(new Ground(photo, seen), SMALLEST_BOARD);
+    }
+
+    /**
+     * @param thicknessMm of the boards, 0 to 40
+     * @param printScale length of the printed 100 mm line by the ruler, divided by 100
+     * @throws Refused when there is no sheet or no board, or nothing is sure enough
+     */
+    public static FoundBoards find(Photo photo, double thicknessMm, double printScale) {
+        if (!(thicknessMm > 0 && thicknessMm <= 40)) {
+            throw new Refused("camera.outline.thickness");
+        }
+        if (!(printScale > 0.9 && printScale < 1.1)) {
+            throw new Refused("camera.sheet.scale");
+        }
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale).found();
+    }
+
+    private FoundBoards found() {
+        Ground ground = mask.ground;
+        byte[] state = new byte[mask.board.length];
+        for (int i = 0; i < state.length; i++) {
+            state[i] = (byte) (mask.board[i] ? 1 : 0);
+        }
+        int smallest = (int) (SMALLEST_BOARD / (Ground.STEP * Ground.STEP));
+        for (int[] part : Regions.parts(state, ground.columns, ground.rows, smallest)) {
+            if (isOnSheet(part)) {
+                try {
+                    boards.add(board(part));
+                } catch (Refused refused) {
+                    leftOut.add(refused.sentence());
+                }
+            }
+        }
+        if (boards.isEmpty()) {
+            throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
+        }
+        boards.sort((a, b) -> Double.compare(area(b), area(a)));
+        return new FoundBoards(boards, leftOut, seen);
+    }
+
+    private static double area(FoundBoard board) {
+        double[] ring = new double[2 * board.outer().size()];
+        for (int i = 0; i < board.outer().size(); i++) {
+            ring[2 * i] = board.outer().get(i).x();
+            ring[2 * i + 1] = board.outer().get(i).y();
+        }
+        return Ring.area(ring);
+    }
+
+    private boolean isOnSheet(int[] part) {
+        if (seen.sheet().parts() > 1) {
+            return true;
+        }
+        int inside = 0;
+        for (int cell : part) {
+            inside += mask.ground.isOnSheet(mask.ground.x(cell), mask.ground.y(cell)) ? 1 : 0;
+        }
+        return inside > 0.3 * part.length;
+    }
+
+    private FoundBoard board(int[] part) {
+        requireWhole(part);
+        if (mask.hasGlare(part)) {
+            throw new Refused("camera.photo.glare");
+        }
+        List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
+        EdgeSearch search = new EdgeSearch(photo, mask);
+        double[] seenRing = search.refined(onPlane(rings.getFirst()));
+        if (search.clear < FEWEST_CLEAR) {
+            throw new Refused("camera.outline.noedge");
+        }
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        boolean walls = silhouette.wallsShow(seenRing);
+        double doubt = doubt(seenRing, search.clear);
+        StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
+        List<List<Spot>> holes = new ArrayList<>();
+        for (int[] hole : rings.subList(1, rings.size())) {
+            double[] ring = onPlane(hole);
+            if (-Ring.area(ring) > SMALLEST_HOLE) {
+                double[] refined = Ring.length(ring) > 25 ? search.refined(ring) : Ring.smoothed(ring, 3);
+                holes.add(spots(new StraightEdges(silhouette.onBoard(refined, walls), doubt).polygon()));
+            }
+        }
+        return new FoundBoard(
+                spots(edges.polygon()),
+                holes,
+                doubt * printScale,
+                edges.straight,
+                edges.squared,
+                thickness * printScale);
+    }
+
+    private void requireWhole(int[] part) {
+        Ground ground = mask.ground;
+        for (int cell : part) {
+            int r = cell / ground.columns;
+            int c = cell % ground.columns;
+            for (int dr = -3; dr <= 3; dr += 3) {
+                for (int dc = -3; dc <= 3; dc += 3) {
+                    int row = r + dr;
+                    int column = c + dc;
+                    if (row < 0 || column < 0 || row >= ground.rows || column >= ground.columns) {
+                        throw new Refused("camera.outline.oversheet");
+                    }
+                    if (ground.kind[row * ground.columns + column] == Ground.Kind.UNSEEN) {
+                        throw new Refused("camera.outline.overphoto");
+                    }
+                }
+            }
+        }
+    }
+
+    /** Lens and view, flatness of paper and board, and how clear the edge is; twice the deviation, by common practice. */
+    private double doubt(double[] ring, double clear) {
+        double[] uv = new double[2];
+        double view = 0;
+        double scale = Double.MAX_VALUE;
+        int n = Ring.size(ring);
+        for (int i = 0; i < n; i += Math.max(1, n / 16)) {
+            if (seen.view().project(ring[2 * i], ring[2 * i + 1], -thickness, uv)) {
+                view = Math.max(view, seen.doubt().at(uv[0], uv[1], -thickness));
+                scale = Math.min(scale, seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]));
+            }
+        }
+        double flat = 0.12;
+        double edge = 0.8 / scale + 0.6 * (1 - clear);
+        return flat + Math.sqrt(4 * view * view + edge * edge + Math.pow(2 * seen.residual() / scale, 2));
+    }
+
+    private double[] onPlane(int[] ring) {
+        double[] plane = new double[ring.length];
+        for (int i = 0; i < ring.length; i += 2) {
+            plane[i] = mask.ground.left + ring[i] * Ground.STEP;
+            plane[i + 1] = mask.ground.top + ring[i + 1] * Ground.STEP;
+        }
+        return plane;
+    }
+
+    private List<Spot> spots(double[] ring) {
+        List<Spot> spots = new ArrayList<>();
+        for (int i = 0; i < ring.length; i += 2) {
+            spots.add(new Spot(ring[i] * printScale, ring[i + 1] * printScale));
+        }
+        return spots;
+    }
+}

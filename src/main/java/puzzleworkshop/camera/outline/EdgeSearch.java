@@ -1,0 +1,227 @@
+package puzzleworkshop.camera.outline;
+
+import puzzleworkshop.camera.Photo;
+
+/**
+ * The edge of a board to a fraction of a pixel. Across the coarse edge the photo's light is read along short cuts, weighed so that
+ * paper counts nothing whether it is lit or shaded (the weights of red, green and blue add up to zero), and the edge is where the
+ * weighed light falls fastest. Blur is even to both sides, so that place does not move with the contrast, nor with a dark side
+ * wall within it: the outermost strong fall counts.
+ */
+final class EdgeSearch {
+
+    /** Distance of points along the edge, mm. */
+    static final double SPACING = 0.6;
+
+    private static final double REACH = 2.6;
+    private static final double STEP = 0.08;
+    private static final int SAMPLES = (int) (2 * REACH / STEP) + 1;
+
+    private static final double FOLD = 6;
+
+    private final Photo photo;
+    private final BoardMask mask;
+    /** Share of points with a clear edge, of the ring searched last. */
+    double clear;
+
+    EdgeSearch(Photo photo, BoardMask mask) {
+        this.photo = photo;
+        this.mask = mask;
+    }
+
+    /** @param coarse ring with the board to its right, in mm on the plane z = 0 */
+    double[] refined(double[] coarse) {
+        // each time nearer, and with a longer stretch of edge taken together as the normals become sure
+        double[] ring = Ring.spaced(Ring.smoothed(coarse, 4), SPACING);
+        ring = Ring.unfolded(searched(ring, REACH, 1, 0.8), FOLD);
+        ring = Ring.unfolded(searched(Ring.spaced(Ring.smoothed(ring, 1), SPACING), 0.6 * REACH, 1, 0.5), FOLD);
+        return Ring.unfolded(searched(Ring.spaced(ring, SPACING), 0.35 * REACH, 2, 0.3), FOLD);
+    }
+
+    private double[] searched(double[] ring, double reach, int together, double jump) {
+        int n = Ring.size(ring);
+        double[] normals = Ring.normals(ring, 3);
+        double[][] cuts = new double[n][];
+        for (int i = 0; i < n; i++) {
+            cuts[i] = cut(ring[2 * i], ring[2 * i + 1], normals[2 * i], normals[2 * i + 1]);
+        }
+        double[][] falls = new double[n][];
+        double[] off = new double[n];
+        for (int i = 0; i < n; i++) {
+            double[] sum = new double[SAMPLES];
+            double weights = 0;
+            for (int d = -together; d <= together; d++) {
+                int j = Math.floorMod(i + d, n);
+                // around a corner each cut stands for itself
+                double weight = along(normals, i, j) > 0.97 ? together + 1.0 - Math.abs(d) : 0;
+                for (int s = 0; s < SAMPLES && weight > 0; s++) {
+                    sum[s] += cuts[j][s] * weight;
+                }
+                weights += weight;
+            }
+            for (int s = 0; s < SAMPLES; s++) {
+                sum[s] /= weights;
+            }
+            falls[i] = falls(sum, reach);
+            off[i] = falls[i].length == 0 ? Double.NaN : falls[i][0];
+        }
+        double[] usual = calmed(off, normals, 9, 0);
+        int found = 0;
+        for (int i = 0; i < n; i++) {
+            // of several falls the one that goes on from its neighbours'
+            for (double fall : falls[i]) {
+                if (Math.abs(fall - usual[i]) < Math.abs(off[i] - usual[i])) {
+                    off[i] = fall;
+                }
+            }
+            found += Math.abs(off[i] - usual[i]) < 0.6 ? 1 : 0;
+        }
+        clear = (double) found / n;
+        off = calmed(off, normals, 4, jump);
+        double[] moved = new double[ring.length];
+        for (int i = 0; i < n; i++) {
+            moved[2 * i] = ring[2 * i] + off[i] * normals[2 * i];
+            moved[2 * i + 1] = ring[2 * i + 1] + off[i] * normals[2 * i + 1];
+        }
+        return moved;
+    }
+
+    private static double along(double[] normals, int i, int j) {
+        return normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1];
+    }
+
+    private double[] cut(double x, double y, double nx, double ny) {
+        double[] white = new double[3];
+        mask.paper.at(x, y, white);
+        double[] weights = weights(x, y);
+        double[] cut = new double[SAMPLES];
+        double[] uv = new double[2];
+        double[] uv2 = new double[2];
+        // the photo's coordinates are as good as linear over these few millimetres
+        if (!mask.ground.seen.view().project(x - REACH * nx, y - REACH * ny, 0, uv)
+                || !mask.ground.seen.view().project(x + REACH * nx, y + REACH * ny, 0, uv2)) {
+            return cut;
+        }
+        double[] light = new double[3];
+        for (int s = 0; s < SAMPLES; s++) {
+            double t = (double) s / (SAMPLES - 1);
+            light[0] = 0;
+            light[1] = 0;
+            light[2] = 0;
+            photo.addLight(uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), 1, light);
+            cut[s] = weights[0] * light[0] / white[0]
+                    + weights[1] * light[1] / white[1]
+                    + weights[2] * light[2] / white[2];
+        }
+        return cut;
+    }
+
+    /** What board has more than the backdrop; on paper without its mean, so that shade counts nothing. */
+    private double[] weights(double x, double y) {
+        double[] w = mask.wood.clone();
+        if (mask.ground.isOnSheet(x, y)) {
+            if (!mask.byColour) {
+                return new double[] {-1 / 3.0, -1 / 3.0, -1 / 3.0};
+            }
+            double mean = (w[0] + w[1] + w[2]) / 3;
+            for (int c = 0; c < 3; c++) {
+                w[c] -= mean;
+            }
+        } else {
+            double[] below = tableLight();
+            for (int c = 0; c < 3; c++) {
+                w[c] -= below[c];
+            }
+        }
+        double size = Math.sqrt(w[0] * w[0] + w[1] * w[1] + w[2] * w[2]);
+        for (int c = 0; c < 3; c++) {
+            w[c] /= Math.max(1e-6, size);
+        }
+        return w;
+    }
+
+    private double[] tableLight() {
+        double[] sum = new double[3];
+        for (Backdrop.Cluster cluster : mask.backdrop.table) {
+            double level = cluster.mean()[0];
+            double red = level + (cluster.mean()[1] + cluster.mean()[2]) / 3;
+            sum[0] += Math.exp(red) / mask.backdrop.table.size();
+            sum[1] += Math.exp(red - cluster.mean()[2]) / mask.backdrop.table.size();
+            sum[2] += Math.exp(red - cluster.mean()[1]) / mask.backdrop.table.size();
+        }
+        return sum;
+    }
+
+    /** Where a cut falls fast, from the outside in; nothing where nothing falls clearly. */
+    private static double[] falls(double[] cut, double reach) {
+        int first = (int) ((REACH - reach) / STEP);
+        int smooth = 1;
+        double[] slope = new double[SAMPLES];
+        double steepest = 0;
+        for (int s = first + smooth; s < SAMPLES - first - smooth; s++) {
+            double before = 0;
+            double after = 0;
+            for (int i = 1; i <= smooth + 1; i++) {
+                before += cut[Math.max(0, s - i)];
+                after += cut[Math.min(SAMPLES - 1, s + i)];
+            }
+            slope[s] = (before - after) / (smooth + 1);
+            steepest = Math.max(steepest, slope[s]);
+        }
+        double inside = 0;
+        double outside = 0;
+        for (int s = 0; s < 10; s++) {
+            inside += cut[first + s] / 10;
+            outside += cut[SAMPLES - 1 - first - s] / 10;
+        }
+        double drop = inside - outside;
+        if (steepest <= 0 || drop <= 0.012 || steepest < 0.08 * drop) {
+            return new double[0];
+        }
+        double[] found = new double[4];
+        int count = 0;
+        for (int s = SAMPLES - first - smooth - 2; s > first + smooth && count < found.length; s--) {
+            if (slope[s] > 0.3 * steepest && slope[s] >= slope[s - 1] && slope[s] > slope[s + 1]) {
+                found[count++] = peak(slope, s) * STEP - REACH;
+            }
+        }
+        return java.util.Arrays.copyOf(found, count);
+    }
+
+    /** The middle of a peak, by the weight of what rises above six tenths of it. */
+    private static double peak(double[] slope, int top) {
+        double limit = 0.6 * slope[top];
+        double weight = 0;
+        double moment = 0;
+        for (int i = top; i > 0 && slope[i] > limit; i--) {
+            weight += slope[i] - limit;
+            moment += (slope[i] - limit) * i;
+        }
+        for (int i = top + 1; i < SAMPLES && slope[i] > limit; i++) {
+            weight += slope[i] - limit;
+            moment += (slope[i] - limit) * i;
+        }
+        return moment / weight;
+    }
+
+    /** Medians around each point instead of what is missing or farther from them than allowed. */
+    private static double[] calmed(double[] off, double[] normals, int wide, double allowed) {
+        int n = off.length;
+        double[] kept = off.clone();
+        double[] around = new double[2 * wide + 1];
+        for (int i = 0; i < n; i++) {
+            int count = 0;
+            for (int d = -wide; d <= wide; d++) {
+                int j = Math.floorMod(i + d, n);
+                if (Double.isFinite(off[j]) && along(normals, i, j) > 0.85) {
+                    around[count++] = off[j];
+                }
+            }
+            java.util.Arrays.sort(around, 0, count);
+            if (count < 3 || !(Math.abs(off[i] - around[count / 2]) < allowed)) {
+                kept[i] = count >= 3 ? around[count / 2] : Double.isFinite(off[i]) ? off[i] : 0;
+            }
+        }
+        return kept;
+    }
+}

@@ -1,0 +1,109 @@
+package puzzleworkshop.camera.outline;
+
+import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.model.View;
+
+/**
+ * From the edge seen on the plane of the sheet to the board's own edge. Where a side turns away from the camera, its top edge is
+ * seen against the sheet, and the top lies nearer by the thickness: it shrinks towards the point below the camera by (H − t)/H. Where
+ * a side faces the camera, its wall is seen down to the sheet, and the edge is where it stands.
+ */
+final class Silhouette {
+
+    private final Photo photo;
+    private final View view;
+    private final double thickness;
+    private final double eyeX;
+    private final double eyeY;
+    private final double height;
+
+    Silhouette(Photo photo, View view, double thickness) {
+        this.photo = photo;
+        this.view = view;
+        this.thickness = thickness;
+        double[] eye = view.eye();
+        eyeX = eye[0];
+        eyeY = eye[1];
+        height = -eye[2];
+    }
+
+    /** How far the top of a side facing the camera is seen from its foot, along the normal, mm; below zero where it turns away. */
+    private double wall(double[] ring, double[] normals, int i) {
+        double facing = normals[2 * i] * (eyeX - ring[2 * i]) + normals[2 * i + 1] * (eyeY - ring[2 * i + 1]);
+        return facing * thickness / (height - thickness);
+    }
+
+    /** The same ring as it lies on the board, points {@link EdgeSearch#SPACING} apart. */
+    double[] onBoard(double[] ring, boolean wallsShow) {
+        int n = Ring.size(ring);
+        double[] normals = Ring.normals(ring, 4);
+        double shrink = (height - thickness) / height;
+        double[] board = ring.clone();
+        double farthest = 0;
+        for (int i = 0; i < n; i++) {
+            // by the majority around, so that an edge that runs straight away from the camera does not waver
+            double facing = 0;
+            for (int d = -5; d <= 5; d++) {
+                facing += wall(ring, normals, Math.floorMod(i + d, n));
+            }
+            double dx = (ring[2 * i] - eyeX) * (1 - shrink);
+            double dy = (ring[2 * i + 1] - eyeY) * (1 - shrink);
+            farthest = Math.max(farthest, Math.hypot(dx, dy));
+            if (!wallsShow || facing <= 0) {
+                board[2 * i] -= dx;
+                board[2 * i + 1] -= dy;
+            }
+        }
+        // where walls end, their upright edge was seen as a way out and is now a way out and back
+        board = Ring.unfolded(board, 4 * farthest + 4);
+        return Ring.spaced(board, EdgeSearch.SPACING);
+    }
+
+    /** The widest wall that faces the camera, mm as seen on the sheet. */
+    double widestWall(double[] ring) {
+        double[] normals = Ring.normals(ring, 4);
+        double widest = 0;
+        for (int i = 0; i < Ring.size(ring); i++) {
+            widest = Math.max(widest, wall(ring, normals, i));
+        }
+        return widest;
+    }
+
+    /**
+     * Whether the sides that face the camera show a wall: a band of another brightness as wide as the wall must be. Without such
+     * a band (a chamfered or rounded-off edge, a lid of paper) the edge seen is that of the top.
+     */
+    boolean wallsShow(double[] ring) {
+        int n = Ring.size(ring);
+        double[] normals = Ring.normals(ring, 4);
+        double[] differences = new double[n];
+        int count = 0;
+        for (int i = 0; i < n; i++) {
+            double wide = wall(ring, normals, i);
+            if (wide * view.pixelsPerMm(ring[2 * i], ring[2 * i + 1]) < 4) {
+                continue;
+            }
+            double wall = mean(ring, normals, i, -0.72 * wide, -0.3 * wide);
+            double face = mean(ring, normals, i, -2.2 * wide - 0.3, -1.3 * wide - 0.2);
+            differences[count++] = Math.log((wall + 1e-3) / (face + 1e-3));
+        }
+        if (count < 12) {
+            return true;
+        }
+        java.util.Arrays.sort(differences, 0, count);
+        double middle = differences[count / 2];
+        return Math.abs(middle) > 0.13 || differences[count / 4] < -0.25;
+    }
+
+    private double mean(double[] ring, double[] normals, int i, double from, double to) {
+        double[] uv = new double[2];
+        double[] sum = new double[3];
+        for (int s = 0; s < 5; s++) {
+            double d = from + (to - from) * s / 4;
+            if (view.project(ring[2 * i] + d * normals[2 * i], ring[2 * i + 1] + d * normals[2 * i + 1], 0, uv)) {
+                photo.addLight(uv[0], uv[1], 0.2, sum);
+            }
+        }
+        return sum[0] + sum[1] + sum[2];
+    }
+}

@@ -1,0 +1,250 @@
+package puzzleworkshop.cutfiles.writing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.cutfiles.writing.GcodeFile.Job;
+import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
+import puzzleworkshop.cutfiles.writing.GcodeInterpreter.Event;
+import puzzleworkshop.cutfiles.writing.GcodeInterpreter.Move;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.time.CutTime;
+import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Speed;
+import puzzleworkshop.support.Seeds;
+
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class GcodeFileTest {
+
+    private static final Bounds BED = new Bounds(0, 0, 400, 410);
+
+    /**
+     * Blocks in the manner of the standard's own descriptions (NISTIR 6556, sections 3.5.1, 3.5.2, 3.5.3 and 3.6; from
+     * memory): modal motion and feed, inches, increments, a dwell.
+     */
+    @Test
+    void the_interpreter_reads_words_as_the_standard_says() {
+        GcodeInterpreter run = GcodeInterpreter.run("""
+                (a square of one inch)
+                G20 G90 G94
+                M3 S100
+                G0 X1 Y1
+                G1 F10 X2
+                Y2
+                g91 x-1
+                G4 P1.5
+                G90 G21 G1 X 25.4 Y 25.4 F300
+                M5
+                M2
+                """);
+        List<Move> moves = run.moves();
+        assertThat(moves).hasSize(5);
+        assertThat(moves.get(0).rapid()).isTrue();
+        assertThat(moves.get(1).to()).isEqualTo(Point.of(50.8, 25.4));
+        assertThat(moves.get(1).feed()).isEqualTo(254);
+        assertThat(moves.get(2).to()).isEqualTo(Point.of(50.8, 50.8));
+        assertThat(moves.get(3).to()).isEqualTo(Point.of(25.4, 50.8));
+        assertThat(moves.get(4).to()).isEqualTo(Point.of(25.4, 25.4));
+        assertThat(moves.get(4).feed()).isEqualTo(300);
+        assertThat(run.events()).contains(new Event.Dwelt(1.5, 100));
+        assertThatThrownBy(() -> GcodeInterpreter.run("G21 G94\nG1 X1\nM2")).hasMessageContaining("feed");
+        assertThatThrownBy(() -> GcodeInterpreter.run("G21 G5 X1\nM2")).hasMessageContaining("G5");
+        assertThatThrownBy(() -> GcodeInterpreter.run("G21\n")).hasMessageContaining("end");
+    }
+
+    @Test
+    void two_thousand_random_jobs_are_cut_as_planned_and_nothing_else() {
+        long seed = Seeds.from(6556);
+        Random dice = new Random(seed);
+        for (int round = 0; round < 2000; round++) {
+            Job job = job(dice);
+            BeamWords words = new BeamWords(
+                    dice.nextBoolean(),
+                    List.of(255, 1000, 10_000).get(dice.nextInt(3)),
+                    List.of("", "M7", "M8").get(dice.nextInt(3)),
+                    true);
+            String text = text(job, words, Purpose.CUT);
+            GcodeInterpreter run = GcodeInterpreter.run(text);
+            assertThat(run.beamReadyAtEnd())
+                    .as("seed %d, round %d", seed, round)
+                    .isFalse();
+            List<Move> burning = run.moves().stream().filter(Move::beamOn).toList();
+            assertThat(run.moves().stream().filter(Move::rapid)).noneMatch(Move::beamOn);
+            assertThat(burning)
+                    .allMatch(move -> move.power() == words.power(job.power())
+                            && Math.abs(move.feed() - job.feedMmPerMinute()) < 1e-3
+                            && move.dynamic() == words.dynamic()
+                            && move.air() == (job.air() && !words.airOn().isEmpty()));
+            assertThat(run.moves()).allMatch(move -> BED.holds(Bounds.at(move.to())));
+            double length =
+                    job.lines().stream().mapToDouble(CurvePath::lengthMm).sum() * job.passes();
+            assertThat(burning.stream().mapToDouble(Move::length).sum())
+                    .as("seed %d, round %d", seed, round)
+                    .isEqualTo(length, within(length * 0.002 + 0.01));
+            everyLineIsCutAsOftenAsPlanned(job, run.moves());
+            assertThat(run.events().stream().filter(Event.Dwelt.class::isInstance))
+                    .hasSize(job.pauseSeconds() > 0 ? job.passes() - 1 : 0)
+                    .allMatch(e -> ((Event.Dwelt) e).power() == 0);
+        }
+    }
+
+    @Test
+    void the_time_of_the_file_is_the_estimate_within_one_in_a_hundred() {
+        long seed = Seeds.from(28);
+        Random dice = new Random(seed);
+        Machine usual = Machine.usual("bench laser", Currency.getInstance("EUR"));
+        for (int round = 0; round < 300; round++) {
+            Job job = job(dice);
+            CutParameters parameters = new CutParameters(
+                    Speed.mmPerSecond(job.feedMmPerMinute() / 60),
+                    Percent.of(80),
+                    job.passes(),
+                    job.air(),
+                    Length.mm(3));
+            Machine machine = new Machine(
+                    0,
+                    usual.name(),
+                    usual.bed(),
+                    usual.beam(),
+                    new Motion(Speed.mmPerSecond(100), Speed.mmPerSecond(500), 500, Length.mm(0.02)),
+                    usual.bowLimit(),
+                    usual.setUp(),
+                    Minutes.ofSeconds(job.pauseSeconds()),
+                    usual.costs(),
+                    false,
+                    false);
+            CutTime estimate = CutTime.estimate(job.asWritten(), machine, parameters);
+            double seconds = estimate.running().toSeconds();
+            GcodeInterpreter run = GcodeInterpreter.run(text(job, BeamWords.FOLLOWING_SPEED, Purpose.CUT));
+            assertThat(GcodeClock.seconds(run, machine.motion()))
+                    .as("seed %d, round %d", seed, round)
+                    .isEqualTo(seconds, within(seconds * 0.01 + 0.05));
+        }
+    }
+
+    @Test
+    void a_dry_run_moves_alike_and_never_readies_the_beam() {
+        Job job = job(new Random(3));
+        GcodeInterpreter cut = GcodeInterpreter.run(text(job, BeamWords.FOLLOWING_SPEED, Purpose.CUT));
+        String dry = text(job, BeamWords.FOLLOWING_SPEED, Purpose.DRY_RUN);
+        GcodeInterpreter run = GcodeInterpreter.run(dry);
+        assertThat(dry).doesNotContain("M3").doesNotContain("M4").doesNotContain("M8");
+        assertThat(run.moves()).noneMatch(Move::beamOn);
+        assertThat(run.moves().stream().map(Move::to).toList())
+                .isEqualTo(cut.moves().stream().map(Move::to).toList());
+    }
+
+    @Test
+    void the_frame_goes_round_once_at_its_own_power() {
+        Job job = job(new Random(5));
+        Job frame = job.frame(0.02, 3000);
+        GcodeInterpreter run = GcodeInterpreter.run(text(frame, BeamWords.FOLLOWING_SPEED, Purpose.FRAME));
+        Bounds all =
+                job.lines().stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
+        List<Move> burning = run.moves().stream().filter(Move::beamOn).toList();
+        assertThat(burning).hasSize(4).allMatch(move -> move.power() == 20 && move.feed() == 3000);
+        assertThat(burning.stream().mapToDouble(Move::length).sum())
+                .isEqualTo(2 * (all.width() + all.height()), within(0.01));
+    }
+
+    @Test
+    void what_leaves_bed_or_print_is_not_written() {
+        CurvePath line = CurvePath.through(List.of(Point.of(10, 10), Point.of(401, 10)), false);
+        Job outside = new Job("2026-0012", List.of(line), 300, 1, 1, true, 0, BED, BED, 0.1);
+        assertThatThrownBy(() -> GcodeFile.write(outside, BeamWords.CONSTANT, Purpose.DRY_RUN))
+                .isInstanceOf(Refused.class);
+        CurvePath edge = CurvePath.through(List.of(Point.of(10, 10), Point.of(60, 10)), false);
+        Bounds print = new Bounds(5, 9.96, 70, 60);
+        Job tight = new Job("2026-0012", List.of(edge), 300, 1, 1, true, 0, BED, print, 0.1);
+        assertThatThrownBy(() -> GcodeFile.write(tight, BeamWords.CONSTANT, Purpose.CUT))
+                .isInstanceOf(Refused.class);
+    }
+
+    /** Judge: each point of each line lies within the tolerance of what burned, once for every pass. */
+    private static void everyLineIsCutAsOftenAsPlanned(Job job, List<Move> moves) {
+        List<List<Move>> runs = new ArrayList<>();
+        for (Move move : moves) {
+            if (move.rapid()) {
+                runs.add(new ArrayList<>());
+            } else {
+                runs.getLast().add(move);
+            }
+        }
+        assertThat(runs).hasSize(job.lines().size() * job.passes());
+        for (int i = 0; i < runs.size(); i++) {
+            CurvePath line = job.lines().get(i % job.lines().size());
+            List<Move> of = runs.get(i);
+            assertThat(of.getFirst().from().distanceTo(line.start())).isLessThan(0.002);
+            assertThat(of.getLast().to().distanceTo(line.end())).isLessThan(0.002);
+            for (int s = 0; s < line.segments().size(); s++) {
+                Point middle = line.at(s, 0.37);
+                assertThat(of.stream()
+                                .mapToDouble(move -> distance(middle, move.from(), move.to()))
+                                .min()
+                                .orElseThrow())
+                        .isLessThan(GcodeFile.TOLERANCE_MM + 0.002);
+            }
+        }
+    }
+
+    private static double distance(Point p, Point a, Point b) {
+        double dx = b.xMm() - a.xMm();
+        double dy = b.yMm() - a.yMm();
+        double squared = dx * dx + dy * dy;
+        double t = squared == 0 ? 0 : Math.clamp(((p.xMm() - a.xMm()) * dx + (p.yMm() - a.yMm()) * dy) / squared, 0, 1);
+        return p.distanceTo(Point.of(a.xMm() + t * dx, a.yMm() + t * dy));
+    }
+
+    private static Job job(Random dice) {
+        List<CurvePath> lines = new ArrayList<>();
+        int count = 1 + dice.nextInt(6);
+        for (int i = 0; i < count; i++) {
+            List<Segment> segments = new ArrayList<>();
+            int stretches = 1 + dice.nextInt(4);
+            for (int s = 0; s < stretches; s++) {
+                segments.add(
+                        dice.nextBoolean()
+                                ? new Segment.Line(point(dice))
+                                : new Segment.Cubic(point(dice), point(dice), point(dice)));
+            }
+            lines.add(new CurvePath(point(dice), segments, dice.nextInt(4) == 0));
+        }
+        return new Job(
+                "2026-0012, 48 pieces (own)",
+                lines,
+                60 * (2 + 60 * dice.nextDouble()),
+                (1 + dice.nextInt(100)) / 100.0,
+                1 + dice.nextInt(3),
+                dice.nextBoolean(),
+                dice.nextInt(3) * 5,
+                BED,
+                BED,
+                0.1);
+    }
+
+    private static Point point(Random dice) {
+        return Point.of(5 + 390 * dice.nextDouble(), 5 + 400 * dice.nextDouble());
+    }
+
+    private static String text(Job job, BeamWords words, Purpose purpose) {
+        return new String(GcodeFile.write(job, words, purpose), StandardCharsets.US_ASCII);
+    }
+}
