@@ -2,7 +2,6 @@ package puzzleworkshop.artwork;
 
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -41,11 +40,6 @@ public record Resolution(Verdict verdict, double ppi, Size sharpUpTo, boolean ov
                 wholeMillimetres(finished.width().mm() * scale),
                 wholeMillimetres(finished.height().mm() * scale));
         return new Resolution(verdict(Math.round(ppi), limits), ppi, sharp, covered(crop, finished, overhang));
-    }
-
-    /** 'Sharp up to 420 × 280 mm', for the screen. */
-    public Sentence sharpUpToSentence() {
-        return Sentence.of("artwork.sharp-up-to", sharpUpTo);
     }
 
     private static Verdict verdict(long ppi, PrintLimits limits) {

@@ -29,7 +29,9 @@ public class Texts implements I18NProvider {
     public static final Locale LOCALE = Locale.UK;
 
     private static final Logger LOG = LoggerFactory.getLogger(Texts.class);
-    private final Map<String, String> patterns;
+    /** A format where something is filled in, else the sentence itself. */
+    private final Map<String, Object> patterns;
+
     private final Map<String, Boolean> missing = new java.util.concurrent.ConcurrentHashMap<>();
 
     public Texts() {
@@ -43,22 +45,30 @@ public class Texts implements I18NProvider {
 
     @Override
     public String getTranslation(String key, Locale locale, Object... arguments) {
-        String pattern = patterns.get(key);
+        Object pattern = patterns.get(key);
         if (pattern == null) {
             if (missing.putIfAbsent(key, true) == null) {
                 LOG.warn("There is no text for '{}'", key);
             }
             return key;
         }
-        return new MessageFormat(pattern, LOCALE).format(arguments);
+        // Reading a pattern costs more than filling it in, and a page says hundreds of sentences.
+        return pattern instanceof MessageFormat format
+                ? ((MessageFormat) format.clone()).format(arguments)
+                : (String) pattern;
     }
 
     public boolean has(String key) {
         return patterns.containsKey(key);
     }
 
-    private static Map<String, String> load() {
-        Map<String, String> all = new HashMap<>();
+    private static Object pattern(String text) {
+        MessageFormat format = new MessageFormat(text, LOCALE);
+        return format.getFormats().length == 0 ? format.format(null) : format;
+    }
+
+    private static Map<String, Object> load() {
+        Map<String, Object> all = new HashMap<>();
         try {
             for (Resource file :
                     new PathMatchingResourcePatternResolver().getResources("classpath*:texts/*.properties")) {
@@ -67,7 +77,7 @@ public class Texts implements I18NProvider {
                     properties.load(reader);
                 }
                 for (String key : properties.stringPropertyNames()) {
-                    if (all.put(key, properties.getProperty(key)) != null) {
+                    if (all.put(key, pattern(properties.getProperty(key))) != null) {
                         throw new IllegalStateException("The text '" + key + "' stands in two files, one is " + file);
                     }
                 }

@@ -70,13 +70,6 @@ public record Remainder(List<Part> parts) {
         return parts.stream().map(Part::value).reduce(Area.ZERO, Area::plus);
     }
 
-    public Area scrapArea() {
-        return parts.stream()
-                .filter(Part::isScrap)
-                .map(part -> part.outline().area())
-                .reduce(Area.ZERO, Area::plus);
-    }
-
     /** The largest rectangle of all parts; empty when all is scrap. */
     public Optional<LargestRectangle> largest() {
         return parts.stream()

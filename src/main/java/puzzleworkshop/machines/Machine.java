@@ -73,8 +73,4 @@ public record Machine(
     Machine withId(long newId) {
         return new Machine(newId, name, bed, beam, motion, bowLimit, setUp, passPause, costs, standard, retired);
     }
-
-    Machine asStandard(boolean isStandard) {
-        return new Machine(id, name, bed, beam, motion, bowLimit, setUp, passPause, costs, isStandard, retired);
-    }
 }

@@ -45,11 +45,6 @@ public record Minutes(double value) implements Comparable<Minutes> {
         return value * 60;
     }
 
-    /** To the millisecond. */
-    public Duration toDuration() {
-        return Duration.ofMillis(Math.round(value * 60_000));
-    }
-
     @Override
     public int compareTo(Minutes other) {
         return Double.compare(value, other.value);

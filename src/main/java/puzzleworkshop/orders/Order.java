@@ -54,11 +54,6 @@ public record Order(
         return new OrderRef(id, number);
     }
 
-    /** Pieces of all its puzzles together. */
-    public int allPieces() {
-        return quantity * puzzle.pieces();
-    }
-
     /** While it is a quote or before its picture is printed, what was agreed can be changed. */
     public boolean mayStillChange() {
         return state == OrderState.QUOTE || state == OrderState.CONFIRMED && next.equals(Optional.of(Stage.PRINT));

@@ -16,8 +16,4 @@ public record PaperSettings(
     public boolean hasLogo() {
         return logo.length > 0;
     }
-
-    public PaperSettings withLogo(byte[] other) {
-        return new PaperSettings(taxNumber, bank, quoteTerms, invoiceTerms, dueDays, other);
-    }
 }

@@ -61,16 +61,6 @@ public record RunItem(
         return turned ? upright.turned() : upright;
     }
 
-    /** Left edge of the sticker itself. */
-    public Length stickerX() {
-        return turned ? x.plus(LABEL) : x;
-    }
-
-    /** The sticker as it lies on the sheet. */
-    public Size stickerAsLaid() {
-        return turned ? sticker().turned() : sticker();
-    }
-
     RunItem at(int onSheet, double xMm, double yMm, boolean isTurned) {
         return new RunItem(
                 id,

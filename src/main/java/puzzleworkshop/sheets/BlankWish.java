@@ -40,14 +40,6 @@ public record BlankWish(
         return new BlankWish(blank, Set.of(), Set.of(), thickness, Length.mm(1), GrainWish.ANY);
     }
 
-    public BlankWish withMaterials(Set<String> wanted) {
-        return new BlankWish(size, wanted, grades, thickness, mostBow, grain);
-    }
-
-    public BlankWish withGrades(Set<Grade> wanted) {
-        return new BlankWish(size, materials, wanted, thickness, mostBow, grain);
-    }
-
     public BlankWish withGrain(GrainWish wanted) {
         return new BlankWish(size, materials, grades, thickness, mostBow, wanted);
     }

@@ -40,11 +40,6 @@ public class Workshop implements HouseUnits {
     /** Told when the profile, the trade numbers or what a stage takes were changed. */
     public record WorkshopChanged() implements Change {}
 
-    /** Whether the first set-up was done. */
-    public boolean isSetUp() {
-        return find().isPresent();
-    }
-
     /** The profile, or a stand-in with the machine's own currency and zone before the first set-up. */
     public WorkshopProfile profile() {
         return find().orElseGet(() -> WorkshopProfile.named(

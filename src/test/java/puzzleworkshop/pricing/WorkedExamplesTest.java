@@ -23,23 +23,6 @@ class WorkedExamplesTest {
 
     private static final Currency EUR = Currency.getInstance("EUR");
 
-    /** Textbook exercises on straight-line depreciation; the last is the Clearcopy press. */
-    @Test
-    void straight_line_depreciation_gives_the_textbook_amounts_for_a_year() {
-        assertMoney(Depreciation.perYear(eur("10000"), eur("1000"), 9), "1000");
-        assertMoney(Depreciation.perYear(eur("500"), eur("110"), 5), "78");
-        assertMoney(Depreciation.perYear(eur("171600"), eur("15000"), 8), "19575");
-    }
-
-    /** Textbook exercises on depreciation by use: the Clearcopy press again, and one of 150,000 units. */
-    @Test
-    void depreciation_by_use_gives_the_textbook_amounts() {
-        Money press = Depreciation.byUse(eur("171600"), eur("15000"), number("4500000"), number("675000"));
-        assertMoney(press.rounded(), "23490");
-        Money small = Depreciation.byUse(eur("1200"), eur("100"), number("150000"), number("12000"));
-        assertMoney(small.rounded(), "88");
-    }
-
     /** Textbook exercise on the machine-hour rate: 300,000 over 50,000 hours is 6 an hour. */
     @Test
     void machine_hour_rate_of_the_textbook_exercise_is_6() {

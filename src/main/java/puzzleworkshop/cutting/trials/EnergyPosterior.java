@@ -111,20 +111,6 @@ final class EnergyPosterior {
         return sum;
     }
 
-    /** The energy in J/mm that is as likely too little as enough, in the usual passes. */
-    double middleNeed() {
-        double sum = 0;
-        for (int i = 0; i < NEEDS; i++) {
-            for (int j = 0; j < ROOMS; j++) {
-                sum += weight[i][j];
-            }
-            if (sum >= 0.5) {
-                return Math.exp(need[i]);
-            }
-        }
-        return Math.exp(need[NEEDS - 1]);
-    }
-
     private double over(double energy, int passes, int i) {
         return Math.log(energy) - need[i] - PASS_NEEDS * (passes - usualPasses);
     }
