@@ -112,8 +112,10 @@ public class Accounts {
         sessions.end(id);
     }
 
-    /** The active account with this name and password. A wrong name takes as long to refuse as a wrong password. */
-    @Transactional(readOnly = true)
+    /**
+     * The active account with this name and password. A wrong name takes as long to refuse as a wrong password. In no
+     * transaction: while a password is compared, no connection waits for it.
+     */
     Optional<Account> recognise(String name, String password) {
         Optional<AccountStore.Secret> found = store.named(name.strip());
         boolean right = encoder.matches(

@@ -36,7 +36,20 @@ class SignInThrottle {
         this.clock = clock;
     }
 
-    /** How long this name at this address has to wait before it may try again; zero: now. */
+    /**
+     * Lets one try begin, and counts it as a wrong one at once: of two hundred tries that come together, the ones behind
+     * the free ones are not looked at. What turns out right or was not looked at is taken back.
+     *
+     * @return zero when the try may begin, else how long this name at this address has to wait before it may
+     */
+    synchronized Duration begin(String name, String address) {
+        Duration wait = waitFor(name, address);
+        if (!wait.isPositive()) {
+            wrong(name, address);
+        }
+        return wait;
+    }
+
     synchronized Duration waitFor(String name, String address) {
         Duration ofName = left(tries.get(both(name, address)), FREE_TRIES);
         Duration ofAddress = left(tries.get(address), FREE_TRIES_OF_AN_ADDRESS);
@@ -48,8 +61,20 @@ class SignInThrottle {
         count(address);
     }
 
+    /** The try that began was right. */
     synchronized void right(String name, String address) {
         tries.remove(both(name, address));
+        takeBack(address);
+    }
+
+    /** The try that began was not looked at. */
+    synchronized void notLookedAt(String name, String address) {
+        takeBack(both(name, address));
+        takeBack(address);
+    }
+
+    private void takeBack(String key) {
+        tries.computeIfPresent(key, (k, old) -> old.wrong <= 1 ? null : new Tries(old.wrong - 1, old.last));
     }
 
     private void count(String key) {

@@ -1,10 +1,11 @@
 package puzzleworkshop.access;
 
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.SecureRandom;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
@@ -12,9 +13,9 @@ import org.springframework.core.env.Environment;
 import org.springframework.stereotype.Component;
 
 /**
- * On a server anyone on the network may reach the first page before its owner does. There the owner's account is made only
- * with a code that the program says where only the person who started it can read it. With the embedded database, on one's
- * own computer, none is asked for.
+ * Anyone on the network may reach the first page before its owner does. So the owner's account is made, or a backup read
+ * back, only with a code that the program says where only the person who started it can read it. With the embedded database
+ * none is asked for at the computer that the program runs on.
  */
 @Component
 public class StartCode {
@@ -25,29 +26,46 @@ public class StartCode {
     private static final int LENGTH = 12;
 
     private final Accounts accounts;
-    private final Optional<String> code;
+    private final boolean onServer;
+    private final String code;
 
     StartCode(Environment environment, Accounts accounts) {
         this.accounts = accounts;
-        boolean onServer = !environment.getProperty("spring.datasource.url", "").isBlank();
-        code = onServer ? Optional.of(made(new SecureRandom())) : Optional.empty();
+        onServer = !environment.getProperty("spring.datasource.url", "").isBlank();
+        code = made(new SecureRandom());
     }
 
-    public boolean isAsked() {
-        return code.isPresent();
+    /**
+     * @param address where the request comes from
+     * @param passedOn whether a server in between sent it on: its address says nothing about who asks
+     */
+    public boolean isAsked(String address, boolean passedOn) {
+        return onServer || passedOn || !isThisComputer(address);
+    }
+
+    private static boolean isThisComputer(String address) {
+        try {
+            // Numbers only: a name would be looked up.
+            return address.matches("[0-9a-fA-F.:%]+")
+                    && InetAddress.getByName(address).isLoopbackAddress();
+        } catch (UnknownHostException malformed) {
+            return false;
+        }
     }
 
     /** Whether it is the code; small letters, blanks and dashes do not matter. */
     public boolean opens(String typed) {
-        return code.map(StartCode::plain)
-                .map(plain -> MessageDigest.isEqual(bytes(plain), bytes(plain(typed))))
-                .orElse(true);
+        return MessageDigest.isEqual(bytes(plain(code)), bytes(plain(typed)));
     }
 
     @EventListener(ApplicationReadyEvent.class)
     void say() {
-        if (code.isPresent() && accounts.none()) {
-            System.out.printf("%n  The first page asks for this code:  %s%n%n", code.get());
+        if (accounts.none()) {
+            System.out.printf(
+                    onServer
+                            ? "%n  The first page asks for this code:  %s%n%n"
+                            : "%n  The first page can be opened at this computer. From another one it asks for this code:  %s%n%n",
+                    code);
         }
     }
 

@@ -52,27 +52,54 @@ public class CroppedPictures {
                 TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE)) {
             double own = Resolution.judge(pictures.get(id), crop, finished, overhang, PrintLimits.USUAL)
                     .ppi();
-            return places.with(() -> print(file.path(), crop, finished, overhang, own, mostPpi));
+            return places.with(() -> print(file.path(), crop, finished, overhang, own, mostPpi, places::unpack));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    /** The same of a file that was taken in already. */
+    /** How a file's pixels are had. */
+    @FunctionalInterface
+    private interface Unpacking {
+        UnpackedPixels of(Path file) throws IOException;
+    }
+
+    /** The same of a file of our own. */
     static PrintPicture print(Path original, Crop crop, Size finished, Length overhang, double ownPpi, double mostPpi) {
+        return print(
+                original,
+                crop,
+                finished,
+                overhang,
+                ownPpi,
+                mostPpi,
+                file -> UnpackedPixels.of(file, ImageProbe.at(file, IntakeLimits.USUAL)));
+    }
+
+    private static PrintPicture print(
+            Path original,
+            Crop crop,
+            Size finished,
+            Length overhang,
+            double ownPpi,
+            double mostPpi,
+            Unpacking unpacking) {
         try {
-            ImageHeader facts = ImageProbe.at(original, IntakeLimits.USUAL);
-            Optional<PrintPicture> untouched = untouched(original, facts, crop, finished, overhang, ownPpi);
+            Optional<PrintPicture> untouched = untouched(original, crop, finished, overhang, ownPpi);
             return untouched.isPresent()
                     ? untouched.get()
-                    : drawn(original, facts, crop, finished, overhang, Math.min(ownPpi, mostPpi));
+                    : drawn(unpacking.of(original), crop, finished, overhang, Math.min(ownPpi, mostPpi));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static Optional<PrintPicture> untouched(
-            Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) throws IOException {
+    private static Optional<PrintPicture> untouched(Path file, Crop crop, Size finished, Length overhang, double ppi)
+            throws IOException {
+        if (!ImageProbe.isJpeg(file)) {
+            return Optional.empty();
+        }
+        ImageHeader facts = ImageProbe.at(file, IntakeLimits.USUAL);
         if (facts.scan().filter(ImageHeader.JpegScan::plain).isEmpty()
                 || !PrintLayout.canShow(crop, finished, overhang)) {
             return Optional.empty();
@@ -95,12 +122,11 @@ public class CroppedPictures {
                 true));
     }
 
-    private static PrintPicture drawn(
-            Path file, ImageHeader facts, Crop crop, Size finished, Length overhang, double ppi) {
+    private static PrintPicture drawn(UnpackedPixels unpacked, Crop crop, Size finished, Length overhang, double ppi) {
         int width = pixels(finished.width(), ppi);
         int height = pixels(finished.height(), ppi);
         int beyond = (int) Math.ceil(overhang.toInches() * ppi - 1e-9);
-        try (UnpackedPixels pixels = UnpackedPixels.of(file, facts)) {
+        try (UnpackedPixels pixels = unpacked) {
             Framing framing = Framing.of(pixels, crop, width, height, beyond);
             double drawn = width / finished.width().toInches();
             Size printed = finished.grownBy(Length.inches(beyond / drawn));
@@ -182,8 +208,7 @@ public class CroppedPictures {
     private <T> T unpacked(PictureId id, Work<T> work) {
         try (InputStream original = pictures.original(id);
                 TemporaryFile file = TemporaryFile.of(original, Long.MAX_VALUE);
-                UnpackedPixels pixels =
-                        UnpackedPixels.of(file.path(), ImageProbe.at(file.path(), IntakeLimits.USUAL))) {
+                UnpackedPixels pixels = places.unpack(file.path())) {
             return work.on(pixels);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,26 +1,47 @@
 package puzzleworkshop.artwork;
 
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.FutureTask;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.TimeoutException;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.reading.ReadPicture;
+import puzzleworkshop.artwork.reading.SeparateReader;
+import puzzleworkshop.artwork.reading.Survey;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.WorkLimit;
 
-/** Full pictures are decoded two at a time, so that memory stays bounded however many people send or print at once. */
+/**
+ * Full pictures are decoded two at a time, so that memory stays bounded however many people send or print at once. Every
+ * reading ends: row by row where the reader gives rows, else with the process it runs in. So no place is ever lost.
+ */
 @Component
 class DecodeSlots {
 
     private static final int AT_ONCE = 2;
     private static final long WAIT_SECONDS = 60;
-    private static final long LONGEST_DRAWING_SECONDS = 60;
+
+    /** What any file may take; the larger the file, the longer, since who sends much pays for it. */
+    private static final Duration SHORTEST = Duration.ofMillis(4000);
+
+    private static final long BYTES_IN_SHORTEST = 8 << 20;
+    private static final long MILLIS_PER_FURTHER_MEGABYTE = 500;
+
+    /** For what was taken in already. */
+    private static final Duration FOR_PRINT = Duration.ofSeconds(90);
 
     private final Semaphore free = new Semaphore(AT_ONCE, true);
-    private final Semaphore freeForPages = new Semaphore(1, true);
+    private final Semaphore freeApart = new Semaphore(AT_ONCE, true);
 
-    /** @throws Refused when no place became free in time: ask again in a minute */
+    /** Work of our own on pictures that were taken in. */
     <T> T with(Supplier<T> work) {
         take(free);
         try {
@@ -31,33 +52,52 @@ class DecodeSlots {
     }
 
     /**
-     * For drawing a page, which is a program that a stranger wrote and may never end: it has a place of its own and a
-     * thread of its own, and is given up after a minute. Its place is free again when the thread has really ended.
+     * Looks a stranger's file over: its head, then all its pixels once.
+     *
+     * @throws Refused when it cannot be used, takes too long, or no place became free in time
      */
-    <T> T drawing(Supplier<T> work) {
-        take(freeForPages);
-        FutureTask<T> task = new FutureTask<>(() -> {
-            try {
-                return work.get();
-            } finally {
-                freeForPages.release();
-            }
-        });
-        Thread.ofPlatform().name("page-drawing").daemon().start(task);
+    ReadPicture look(Path file, IntakeLimits limits, int longerSide, Consumer<Double> progress) throws IOException {
+        Duration time = timeFor(Files.size(file));
+        boolean apart = SeparateReader.isNeeded(file, limits);
+        Semaphore places = apart ? freeApart : free;
+        take(places);
         try {
-            return task.get(LONGEST_DRAWING_SECONDS, TimeUnit.SECONDS);
-        } catch (TimeoutException endless) {
-            task.cancel(true);
-            throw new Refused("artwork.refused.endless");
-        } catch (InterruptedException stopped) {
-            Thread.currentThread().interrupt();
-            throw new Refused("artwork.refused.busy");
-        } catch (ExecutionException failed) {
-            if (failed.getCause() instanceof RuntimeException cause) {
-                throw cause;
-            }
-            throw new IllegalStateException(failed.getCause());
+            return apart
+                    ? SeparateReader.look(file, limits, longerSide, time, progress)
+                    : lookHere(file, limits, longerSide, time, progress);
+        } catch (StackOverflowError nested) {
+            throw new Refused("artwork.refused.damaged");
+        } catch (OutOfMemoryError tooMuch) {
+            throw new Refused("artwork.refused.too-much-memory");
+        } finally {
+            places.release();
         }
+    }
+
+    private static ReadPicture lookHere(
+            Path file, IntakeLimits limits, int longerSide, Duration time, Consumer<Double> progress)
+            throws IOException {
+        ImageHeader facts = ImageProbe.at(file, limits);
+        WorkLimit limit = WorkLimit.of(Long.MAX_VALUE, time, () -> new Refused("artwork.refused.endless"));
+        return new ReadPicture(facts, Survey.of(file, facts, longerSide, limit, progress));
+    }
+
+    /** All pixels of a picture that was taken in. */
+    UnpackedPixels unpack(Path file) throws IOException {
+        if (!SeparateReader.isNeeded(file, IntakeLimits.USUAL)) {
+            return UnpackedPixels.of(file, ImageProbe.at(file, IntakeLimits.USUAL));
+        }
+        take(freeApart);
+        try {
+            return SeparateReader.unpack(file, IntakeLimits.USUAL, FOR_PRINT);
+        } finally {
+            freeApart.release();
+        }
+    }
+
+    static Duration timeFor(long bytes) {
+        long further = Math.max(0, bytes - BYTES_IN_SHORTEST) >> 20;
+        return SHORTEST.plusMillis(further * MILLIS_PER_FURTHER_MEGABYTE);
     }
 
     private static void take(Semaphore places) {

@@ -2,7 +2,6 @@ package puzzleworkshop.artwork;
 
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.DigestInputStream;
@@ -14,14 +13,12 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Shrink;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
-import puzzleworkshop.artwork.reading.PictureFormat;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.artwork.reading.Survey;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */
@@ -46,8 +43,9 @@ final class Intake {
     }
 
     Taken look(PictureId id, String fileName, Path file, Instant now, Consumer<Double> progress) throws IOException {
-        ImageHeader facts = ImageProbe.at(file, limits);
-        Survey survey = survey(file, facts, progress);
+        ReadPicture read = places.look(file, limits, Rendition.SIZES.getLast(), progress);
+        ImageHeader facts = read.facts();
+        Survey survey = read.survey();
         Optional<PictureLook> look = Optional.of(new PictureLook(
                 survey.detail().orElse(1),
                 survey.light().darkShare(),
@@ -67,17 +65,6 @@ final class Intake {
                 facts.notices(),
                 now);
         return new Taken(picture, renditions(id, survey.copy()));
-    }
-
-    private Survey survey(Path file, ImageHeader facts, Consumer<Double> progress) {
-        Supplier<Survey> work = () -> {
-            try {
-                return Survey.of(file, facts, Rendition.SIZES.getLast(), progress);
-            } catch (IOException e) {
-                throw new UncheckedIOException(e);
-            }
-        };
-        return facts.format() == PictureFormat.PDF ? places.drawing(work) : places.with(work);
     }
 
     private static List<Rendition> renditions(PictureId id, Frame largest) {

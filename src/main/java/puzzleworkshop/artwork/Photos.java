@@ -5,12 +5,10 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.PictureFormat;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -38,28 +36,24 @@ public class Photos {
     }
 
     /**
-     * The photo as it is kept, a JPEG of about 300 kB at most.
+     * The photo as it is kept, a JPEG of about 300 kB at most. Read with the same bounds as what strangers send.
      *
      * @throws Refused when it is no photo, damaged or too large
      */
     public byte[] kept(byte[] file) {
         try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
-            Path path = copy.path();
-            ImageHeader facts = ImageProbe.at(path, LIMITS);
-            if (facts.format() == PictureFormat.PDF) {
-                throw new Refused("artwork.photo.pdf");
-            }
-            return places.with(() -> small(path, facts));
+            return kept(copy.path());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private static byte[] small(Path file, ImageHeader facts) {
-        try {
-            return Jpeg.write(Survey.of(file, facts, LONGEST, share -> {}).copy(), QUALITY);
-        } catch (IOException damaged) {
-            throw new Refused("artwork.refused.damaged");
+    /** The same of a file on disk. */
+    public byte[] kept(Path file) throws IOException {
+        ReadPicture read = places.look(file, LIMITS, LONGEST, share -> {});
+        if (read.facts().format() == PictureFormat.PDF) {
+            throw new Refused("artwork.photo.pdf");
         }
+        return Jpeg.write(read.survey().copy(), QUALITY);
     }
 }

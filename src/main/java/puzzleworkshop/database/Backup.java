@@ -1,7 +1,6 @@
 package puzzleworkshop.database;
 
 import java.io.BufferedOutputStream;
-import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -24,13 +23,18 @@ import org.springframework.stereotype.Service;
  * at one moment (one REPEATABLE READ transaction), while work goes on. The file is independent of PostgreSQL's version
  * and holds the migration it was made at; {@link Restore} reads it.
  *
- * <p>Layout: {@code about.txt} (key=value lines), {@code tables/NAME} with the columns in its first line, and
- * {@code sequences} (name, last value) at the end, so that a file cut short is recognised.
+ * <p>Layout: {@code about.txt} (key=value lines), {@code tables/NAME} with the columns in its first line,
+ * {@code sequences} (name, last value), and {@code digests} of all of them at the end ({@link BackupDigests}), so that a
+ * file which was cut short or changed is recognised.
  */
 @Service
 public class Backup {
 
-    static final String FORMAT = "1";
+    static final String FORMAT = "2";
+
+    /** Before there were digests. */
+    static final String FORMAT_WITHOUT_DIGESTS = "1";
+
     static final String HISTORY = "flyway_schema_history";
 
     private final DataSource dataSource;
@@ -63,7 +67,8 @@ public class Backup {
     }
 
     private void write(Connection connection, ZipOutputStream zip) throws SQLException, IOException {
-        entry(zip, "about.txt", """
+        BackupDigests digests = new BackupDigests();
+        entry(zip, digests, "about.txt", """
                 format=%s
                 schema=%s
                 made=%s
@@ -71,11 +76,14 @@ public class Backup {
         for (String table : tables(connection)) {
             String columns = String.join(",", columns(connection, table));
             zip.putNextEntry(new ZipEntry("tables/" + table));
-            zip.write((columns + "\n").getBytes(StandardCharsets.UTF_8));
+            // The copy closes what it writes to, which ends the entry; the zip goes on.
+            OutputStream content = digests.new Entry("tables/" + table, zip);
+            content.write((columns + "\n").getBytes(StandardCharsets.UTF_8));
             connection
                     .unwrap(PGConnection.class)
                     .getCopyAPI()
-                    .copyOut("copy " + quoted(table) + " (" + columns + ") to stdout", new Unclosed(zip));
+                    .copyOut("copy " + quoted(table) + " (" + columns + ") to stdout", content);
+            content.close();
             zip.closeEntry();
         }
         StringBuilder sequences = new StringBuilder();
@@ -92,12 +100,15 @@ public class Backup {
                         .append('\n');
             }
         }
-        entry(zip, "sequences", sequences.toString());
+        entry(zip, digests, "sequences", sequences.toString());
+        entry(zip, digests, BackupDigests.ENTRY, digests.lines());
     }
 
-    private static void entry(ZipOutputStream zip, String name, String text) throws IOException {
+    private static void entry(ZipOutputStream zip, BackupDigests digests, String name, String text) throws IOException {
         zip.putNextEntry(new ZipEntry(name));
-        zip.write(text.getBytes(StandardCharsets.UTF_8));
+        try (OutputStream content = digests.new Entry(name, zip)) {
+            content.write(text.getBytes(StandardCharsets.UTF_8));
+        }
         zip.closeEntry();
     }
 
@@ -138,23 +149,5 @@ public class Backup {
             }
         }
         return found;
-    }
-
-    /** The copy closes what it writes to; the zip goes on. */
-    private static final class Unclosed extends FilterOutputStream {
-
-        Unclosed(OutputStream out) {
-            super(out);
-        }
-
-        @Override
-        public void write(byte[] bytes, int from, int length) throws IOException {
-            out.write(bytes, from, length);
-        }
-
-        @Override
-        public void close() throws IOException {
-            flush();
-        }
     }
 }

@@ -2,11 +2,11 @@ package puzzleworkshop.database;
 
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.BufferedInputStream;
-import java.io.BufferedReader;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.InputStreamReader;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
@@ -14,15 +14,20 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.Enumeration;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Properties;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipFile;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
+import org.flywaydb.core.api.FlywayException;
 import org.flywaydb.core.api.MigrationVersion;
 import org.postgresql.PGConnection;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.runtime.VersionedCache;
 
@@ -33,8 +38,15 @@ import puzzleworkshop.runtime.VersionedCache;
  */
 final class Restore {
 
+    private static final Logger LOG = LoggerFactory.getLogger(Restore.class);
+    private static final int LONGEST_ABOUT = 1 << 16;
+    private static final int LONGEST_SEQUENCES = 1 << 20;
+
     private final Flyway flyway;
     private final DataSource dataSource;
+
+    /** What is being read just now. */
+    private String place = "about.txt";
 
     Restore(Flyway flyway) {
         this.flyway = flyway;
@@ -49,6 +61,8 @@ final class Restore {
         refuseWhereSomeoneWorks();
         try (ZipFile zip = new ZipFile(file.toFile(), StandardCharsets.UTF_8)) {
             String schema = schemaOf(zip);
+            BackupDigests.check(zip, Files.size(file));
+            Map<String, Long> sequences = sequences(zip);
             try {
                 clean();
                 Flyway.configure()
@@ -56,7 +70,7 @@ final class Restore {
                         .target(MigrationVersion.fromVersion(schema))
                         .load()
                         .migrate();
-                fill(zip);
+                fill(zip, sequences);
                 flyway.migrate();
             } catch (RuntimeException | SQLException | IOException e) {
                 clean();
@@ -65,11 +79,21 @@ final class Restore {
             }
         } catch (ZipException noZip) {
             throw new Refused("database.restore.no-backup");
-        } catch (IOException | SQLException e) {
-            throw new Refused("database.restore.damaged", String.valueOf(e.getMessage()));
+        } catch (IOException | SQLException | FlywayException e) {
+            throw refusal(e);
         } finally {
             forgetOldTables();
         }
+    }
+
+    /** What the database says is written down here, not told: it is in no one's words. */
+    private RuntimeException refusal(Exception failed) {
+        if (failed instanceof SQLException sql
+                && String.valueOf(sql.getSQLState()).matches("(08|53|57|58).*")) {
+            return new IllegalStateException("The database could not take the backup", sql);
+        }
+        LOG.warn("A backup could not be read back", failed);
+        return new Refused("database.restore.damaged", place);
     }
 
     private void refuseWhereSomeoneWorks() {
@@ -94,20 +118,31 @@ final class Restore {
         }
         Properties facts = new Properties();
         try (InputStream in = zip.getInputStream(about)) {
-            facts.load(in);
-        }
-        String schema = facts.getProperty("schema", "");
-        if (!Backup.FORMAT.equals(facts.getProperty("format")) || !schema.matches("[0-9.]{1,20}")) {
+            facts.load(new ByteArrayInputStream(in.readNBytes(LONGEST_ABOUT)));
+        } catch (IllegalArgumentException malformed) {
             throw new Refused("database.restore.no-backup");
         }
+        String format = facts.getProperty("format", "");
+        String schema = facts.getProperty("schema", "");
+        boolean sealed = zip.getEntry(BackupDigests.ENTRY) != null;
+        boolean known = sealed ? format.equals(Backup.FORMAT) : format.equals(Backup.FORMAT_WITHOUT_DIGESTS);
+        if (!known || !schema.matches("[0-9]{1,9}")) {
+            throw new Refused("database.restore.no-backup");
+        }
+        MigrationVersion made = MigrationVersion.fromVersion(schema);
         MigrationVersion newest = MigrationVersion.EMPTY;
+        boolean ours = false;
         for (var migration : flyway.info().all()) {
-            if (migration.getVersion() != null && migration.getVersion().compareTo(newest) > 0) {
-                newest = migration.getVersion();
+            if (migration.getVersion() != null) {
+                newest = migration.getVersion().compareTo(newest) > 0 ? migration.getVersion() : newest;
+                ours |= migration.getVersion().equals(made);
             }
         }
-        if (MigrationVersion.fromVersion(schema).compareTo(newest) > 0) {
+        if (made.compareTo(newest) > 0) {
             throw new Refused("database.restore.newer");
+        }
+        if (!ours) {
+            throw new Refused("database.restore.no-backup");
         }
         return schema;
     }
@@ -120,7 +155,7 @@ final class Restore {
                 .clean();
     }
 
-    private void fill(ZipFile zip) throws SQLException, IOException {
+    private void fill(ZipFile zip, Map<String, Long> sequences) throws SQLException, IOException {
         try (Connection connection = dataSource.getConnection()) {
             connection.setAutoCommit(false);
             try (Statement statement = connection.createStatement()) {
@@ -132,7 +167,8 @@ final class Restore {
                     statement.execute("truncate " + Backup.quoted(table));
                 }
                 fillTables(connection, zip, tables);
-                setSequences(connection, zip);
+                place = "sequences";
+                setSequences(connection, sequences);
                 for (String reference : references) {
                     statement.execute(reference);
                 }
@@ -165,8 +201,7 @@ final class Restore {
         return putBack;
     }
 
-    private static void fillTables(Connection connection, ZipFile zip, List<String> tables)
-            throws SQLException, IOException {
+    private void fillTables(Connection connection, ZipFile zip, List<String> tables) throws SQLException, IOException {
         List<String> known = new ArrayList<>(tables);
         for (Enumeration<? extends ZipEntry> all = zip.entries(); all.hasMoreElements(); ) {
             ZipEntry entry = all.nextElement();
@@ -174,13 +209,14 @@ final class Restore {
                 continue;
             }
             String table = entry.getName().substring("tables/".length());
+            place = table;
             if (!known.remove(table)) {
-                throw new Refused("database.restore.damaged", entry.getName());
+                throw new Refused("database.restore.damaged", table);
             }
             try (InputStream in = new BufferedInputStream(zip.getInputStream(entry), 1 << 16)) {
                 String columns = firstLine(in);
                 if (!columns.equals(String.join(",", Backup.columns(connection, table)))) {
-                    throw new Refused("database.restore.damaged", entry.getName());
+                    throw new Refused("database.restore.damaged", table);
                 }
                 connection
                         .unwrap(PGConnection.class)
@@ -193,14 +229,26 @@ final class Restore {
         }
     }
 
-    private static void setSequences(Connection connection, ZipFile zip) throws SQLException, IOException {
-        try (BufferedReader lines = new BufferedReader(
-                        new InputStreamReader(zip.getInputStream(zip.getEntry("sequences")), StandardCharsets.UTF_8));
-                PreparedStatement set = connection.prepareStatement("select setval(format('public.%I', ?::text), ?)")) {
-            for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+    private static Map<String, Long> sequences(ZipFile zip) throws IOException {
+        Map<String, Long> sequences = new LinkedHashMap<>();
+        try (InputStream in = zip.getInputStream(zip.getEntry("sequences"))) {
+            String all = new String(in.readNBytes(LONGEST_SEQUENCES), StandardCharsets.UTF_8);
+            for (String line : all.lines().toList()) {
                 String[] parts = line.split("\t");
-                set.setString(1, parts[0]);
-                set.setLong(2, Long.parseLong(parts[1]));
+                if (parts.length != 2 || !parts[1].matches("-?[0-9]{1,18}")) {
+                    throw new Refused("database.restore.damaged", "sequences");
+                }
+                sequences.put(parts[0], Long.parseLong(parts[1]));
+            }
+        }
+        return sequences;
+    }
+
+    private static void setSequences(Connection connection, Map<String, Long> sequences) throws SQLException {
+        try (PreparedStatement set = connection.prepareStatement("select setval(format('public.%I', ?::text), ?)")) {
+            for (Map.Entry<String, Long> sequence : sequences.entrySet()) {
+                set.setString(1, sequence.getKey());
+                set.setLong(2, sequence.getValue());
                 set.execute();
             }
         }

@@ -41,4 +41,11 @@ public final class Feedback {
         }
         card.open();
     }
+
+    /** For whoever tells refusals only: an empty sentence is nothing to tell. */
+    public static void refusal(String sentence) {
+        if (!sentence.isEmpty()) {
+            tell(sentence, true);
+        }
+    }
 }

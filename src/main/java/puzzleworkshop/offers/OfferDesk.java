@@ -104,7 +104,8 @@ public class OfferDesk {
                 wish.outline(),
                 wish.board().thickness(),
                 machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
-                wish.shapes());
+                wish.shapes(),
+                wish.design());
     }
 
     /** One wish being worked out. */

@@ -10,6 +10,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pricing.tax.VatRates;
@@ -26,6 +27,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param vat which tax rates its lines carry
  * @param softAccepted the customer's word that a soft picture will do
  * @param shapes personal pieces among the others; usually none
+ * @param design which way of drawing; an order that is changed keeps the one it was made with
  */
 public record Wish(
         Optional<FramedPicture> picture,
@@ -46,10 +48,55 @@ public record Wish(
         Money shipping,
         VatRates vat,
         String softAccepted,
-        List<PersonalShape> shapes) {
+        List<PersonalShape> shapes,
+        int design) {
 
     public Wish {
         shapes = List.copyOf(shapes);
+    }
+
+    /** By the newest way of drawing. */
+    public Wish(
+            Optional<FramedPicture> picture,
+            Size finished,
+            int pieces,
+            CutStyle style,
+            PuzzleEdge outline,
+            long seed,
+            IntendedAge age,
+            boolean tray,
+            int quantity,
+            BoardKind board,
+            Optional<SheetId> sheet,
+            Optional<LocalDate> wantedBy,
+            boolean rush,
+            Optional<Long> way,
+            Percent discount,
+            Money shipping,
+            VatRates vat,
+            String softAccepted,
+            List<PersonalShape> shapes) {
+        this(
+                picture,
+                finished,
+                pieces,
+                style,
+                outline,
+                seed,
+                age,
+                tray,
+                quantity,
+                board,
+                sheet,
+                wantedBy,
+                rush,
+                way,
+                discount,
+                shipping,
+                vat,
+                softAccepted,
+                shapes,
+                PatternSpec.DESIGN);
     }
 
     /** Without personal pieces. */

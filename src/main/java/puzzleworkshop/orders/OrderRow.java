@@ -74,6 +74,7 @@ final class OrderRow {
                 .param("columns", pattern.grid().columns())
                 .param("rows", pattern.grid().rows())
                 .param("seed", pattern.seed())
+                .param("design", pattern.design())
                 .param("style", pattern.style().name())
                 .param("outline", pattern.outline().kind().name())
                 .param("outlineMeasure", pattern.outline().measure().mm())
@@ -128,7 +129,8 @@ final class OrderRow {
                         Length.mm(row.getDouble("outline_measure_mm"))),
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
-                shapes(row));
+                shapes(row),
+                row.getInt("pattern_design"));
         return new Puzzle(
                 pattern,
                 IntendedAge.valueOf(row.getString("intended_age")),

@@ -6,12 +6,16 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.Locale;
 import java.util.Set;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
+import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -24,7 +28,7 @@ public final class Logo {
     public static final int MOST_BYTES = 1_000_000;
 
     /** Read from the head of the file before anything is unpacked: a small file may hold a huge picture. */
-    private static final int MOST_SIDE = 6_000;
+    private static final int MOST_SIDE = 4_000;
 
     /** 150 × 48 pt on paper at 600 ppi. */
     private static final int KEPT_WIDTH = 1_250;
@@ -32,10 +36,46 @@ public final class Logo {
     private static final int KEPT_HEIGHT = 400;
     private static final Set<String> FORMATS = Set.of("png", "jpeg", "jpg");
 
+    private static final long PNG = 0x89504E470D0A1A0AL;
+    private static final Set<String> PIXELS = Set.of("IHDR", "PLTE", "tRNS", "IDAT", "IEND");
+
     private Logo() {}
 
+    /** The same of a file from outside: a JPEG is read with the bounds of all photos from outside. */
+    public static byte[] of(ReceivedFile file, Photos photos) throws IOException {
+        byte[] content = file.content();
+        boolean jpeg = content.length > 2 && content[0] == (byte) 0xFF && content[1] == (byte) 0xD8;
+        return of(jpeg ? photos.kept(file.path()) : withPixelsOnly(content));
+    }
+
+    /**
+     * A PNG (ISO/IEC 15948) without what is no picture: texts and profiles may unpack to gigabytes. What is no PNG comes
+     * back as it is.
+     */
+    static byte[] withPixelsOnly(byte[] file) {
+        ByteBuffer in = ByteBuffer.wrap(file);
+        if (file.length < 8 || in.getLong() != PNG) {
+            return file;
+        }
+        ByteArrayOutputStream out = new ByteArrayOutputStream(file.length);
+        out.write(file, 0, 8);
+        while (in.remaining() >= 12) {
+            int at = in.position();
+            int length = in.getInt();
+            String kind = new String(file, at + 4, 4, StandardCharsets.ISO_8859_1);
+            if (length < 0 || length > file.length - at - 12) {
+                break;
+            }
+            if (PIXELS.contains(kind)) {
+                out.write(file, at, length + 12);
+            }
+            in.position(at + length + 12);
+        }
+        return out.toByteArray();
+    }
+
     /** @throws Refused when it is no PNG or JPEG, or too large */
-    public static byte[] of(byte[] file) {
+    static byte[] of(byte[] file) {
         if (file.length > MOST_BYTES) {
             throw new Refused("papers.settings.logo");
         }
@@ -57,7 +97,9 @@ public final class Logo {
             } finally {
                 reader.dispose();
             }
-        } catch (IOException | IndexOutOfBoundsException | IllegalArgumentException broken) {
+        } catch (Refused said) {
+            throw said;
+        } catch (IOException | RuntimeException broken) {
             throw new Refused("papers.settings.logo");
         }
     }

@@ -16,6 +16,7 @@ import puzzleworkshop.measure.Size;
  * @param thickness of the board with its sticker; limits how thin a neck may be
  * @param kerf width of wood the beam takes away
  * @param shapes personal pieces placed whole among the others; usually none
+ * @param design which way of drawing; kept with an order, so that it draws the same pattern in every later version
  */
 public record PatternSpec(
         Size size,
@@ -25,10 +26,17 @@ public record PatternSpec(
         PuzzleEdge outline,
         Length thickness,
         Length kerf,
-        List<PersonalShape> shapes) {
+        List<PersonalShape> shapes,
+        int design) {
 
-    /** Raised only when the same spec would draw something else than before. */
-    public static final int DESIGN = 1;
+    /** The first way of drawing: edges that are alike are neither looked for nor avoided. */
+    public static final int FIRST_DESIGN = 1;
+
+    /**
+     * The way of drawing for new orders; raised only when the same spec would draw something else than before. Design 2:
+     * no two inner edges alike.
+     */
+    public static final int DESIGN = 2;
 
     public static final Length USUAL_THICKNESS = Length.mm(3);
 
@@ -40,7 +48,23 @@ public record PatternSpec(
             throw new IllegalArgumentException("Thickness " + thickness.mm() + " and kerf " + kerf.mm()
                     + " mm: the first must be above zero, the second not below");
         }
+        if (design < FIRST_DESIGN || design > DESIGN) {
+            throw new IllegalArgumentException("Design " + design + " of a pattern is not known here: 1 to " + DESIGN);
+        }
         shapes = List.copyOf(shapes);
+    }
+
+    /** By the newest way of drawing. */
+    public PatternSpec(
+            Size size,
+            PieceGrid grid,
+            long seed,
+            CutStyle style,
+            PuzzleEdge outline,
+            Length thickness,
+            Length kerf,
+            List<PersonalShape> shapes) {
+        this(size, grid, seed, style, outline, thickness, kerf, shapes, DESIGN);
     }
 
     /** Knobs, square corners, 3 mm board. */
@@ -50,23 +74,31 @@ public record PatternSpec(
     }
 
     public PatternSpec withSeed(long other) {
-        return new PatternSpec(size, grid, other, style, outline, thickness, kerf, shapes);
+        return new PatternSpec(size, grid, other, style, outline, thickness, kerf, shapes, design);
     }
 
     public PatternSpec withStyle(CutStyle other) {
-        return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes);
+        return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes, design);
     }
 
     public PatternSpec withOutline(PuzzleEdge other) {
-        return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes);
+        return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes, design);
     }
 
     public PatternSpec withThickness(Length other) {
-        return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes);
+        return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes, design);
     }
 
     public PatternSpec withShapes(List<PersonalShape> others) {
-        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others);
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others, design);
+    }
+
+    public PatternSpec withDesign(int other) {
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, shapes, other);
+    }
+
+    public boolean isFirstDesign() {
+        return design == FIRST_DESIGN;
     }
 
     public WoodLimits limits() {

@@ -3,6 +3,7 @@ package puzzleworkshop.access;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.ExecutorService;
@@ -14,7 +15,13 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.core.annotation.AnnotatedElementUtils;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.crypto.factory.PasswordEncoderFactories;
+import org.springframework.security.crypto.password.PasswordEncoder;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+import org.springframework.util.ReflectionUtils;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -27,6 +34,12 @@ class AccountsIT {
 
     @Autowired
     Accounts accounts;
+
+    @Autowired
+    AccountStore store;
+
+    @Autowired
+    OpenSessions sessions;
 
     @Autowired
     JdbcClient jdbc;
@@ -111,6 +124,45 @@ class AccountsIT {
         accounts.changePassword(robin.id(), "other words in a row");
         assertThat(accounts.recognise("Robin", PASSWORD)).isEmpty();
         assertThat(accounts.recognise("Robin", "other words in a row")).isPresent();
+    }
+
+    /** Comparing takes a tenth of a second; a connection held meanwhile starves everybody else. */
+    @Test
+    void no_connection_is_held_while_a_password_is_compared() {
+        accounts.makeFirstOwner("Robin", PASSWORD);
+        List<Boolean> inTransaction = new ArrayList<>();
+        Accounts watched = new Accounts(
+                store,
+                new DelegatingEncoder() {
+                    @Override
+                    public boolean matches(CharSequence raw, String hash) {
+                        inTransaction.add(TransactionSynchronizationManager.isActualTransactionActive()
+                                || TransactionSynchronizationManager.hasResource(dataSource));
+                        return super.matches(raw, hash);
+                    }
+                },
+                sessions);
+        assertThat(watched.recognise("Robin", PASSWORD)).isPresent();
+        assertThat(inTransaction).containsExactly(false);
+        assertThat(AnnotatedElementUtils.hasAnnotation(
+                        ReflectionUtils.findMethod(Accounts.class, "recognise", String.class, String.class),
+                        Transactional.class))
+                .isFalse();
+    }
+
+    private static class DelegatingEncoder implements PasswordEncoder {
+
+        private final PasswordEncoder encoder = PasswordEncoderFactories.createDelegatingPasswordEncoder();
+
+        @Override
+        public String encode(CharSequence raw) {
+            return encoder.encode(raw);
+        }
+
+        @Override
+        public boolean matches(CharSequence raw, String hash) {
+            return encoder.matches(raw, hash);
+        }
     }
 
     private String tryToOpen(String name) {

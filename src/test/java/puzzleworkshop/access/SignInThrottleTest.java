@@ -9,6 +9,8 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
@@ -81,6 +83,51 @@ class SignInThrottleTest {
         assertThat(throttle.waitFor("Robin", "10.0.0.5")).isZero();
         wrong(1);
         assertThat(throttle.waitFor("Robin", "10.0.0.5")).isZero();
+    }
+
+    /** Counted when they were wrong, 163 of 200 that came together were looked at. */
+    @Test
+    void of_two_hundred_tries_that_come_together_only_the_free_ones_and_one_more_are_looked_at() throws Exception {
+        AtomicInteger lookedAt = new AtomicInteger();
+        CountDownLatch together = new CountDownLatch(1);
+        List<Thread> guessers = new ArrayList<>();
+        for (int i = 0; i < 200; i++) {
+            guessers.add(Thread.startVirtualThread(() -> {
+                await(together);
+                if (!throttle.begin("Robin", "10.0.0.5").isPositive()) {
+                    lookedAt.incrementAndGet();
+                }
+            }));
+        }
+        together.countDown();
+        for (Thread guesser : guessers) {
+            guesser.join();
+        }
+        assertThat(lookedAt).hasValue(SignInThrottle.FREE_TRIES + 1);
+    }
+
+    @Test
+    void who_is_right_every_time_never_waits() {
+        for (int i = 0; i < 100; i++) {
+            assertThat(throttle.begin("Robin", "10.0.0.5")).isZero();
+            throttle.right("Robin", "10.0.0.5");
+        }
+    }
+
+    @Test
+    void a_try_that_was_not_looked_at_does_not_count() {
+        for (int i = 0; i < 100; i++) {
+            assertThat(throttle.begin("Robin", "10.0.0.5")).isZero();
+            throttle.notLookedAt("Robin", "10.0.0.5");
+        }
+    }
+
+    private static void await(CountDownLatch together) {
+        try {
+            together.await();
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     private void wrong(int times) {

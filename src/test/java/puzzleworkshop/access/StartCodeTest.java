@@ -7,6 +7,7 @@ import static org.mockito.Mockito.when;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -21,10 +22,27 @@ class StartCodeTest {
     private final Accounts accounts = mock(Accounts.class);
 
     @Test
-    void on_ones_own_computer_no_code_is_asked_for() {
+    void at_the_computer_it_runs_on_no_code_is_asked_for() {
         StartCode code = new StartCode(new MockEnvironment(), accounts);
-        assertThat(code.isAsked()).isFalse();
-        assertThat(code.opens("")).isTrue();
+        for (String here : List.of("127.0.0.1", "127.4.5.6", "0:0:0:0:0:0:0:1", "::1", "::ffff:127.0.0.1")) {
+            assertThat(code.isAsked(here, false)).as(here).isFalse();
+        }
+    }
+
+    /** The first device in the network to reach the page became the owner. */
+    @Test
+    void from_any_other_address_the_code_is_asked_for_with_the_embedded_database_too() {
+        when(accounts.none()).thenReturn(true);
+        StartCode code = new StartCode(new MockEnvironment(), accounts);
+        for (String there :
+                List.of("192.168.1.20", "10.0.0.5", "2001:db8::1", "::ffff:10.0.0.5", "localhost", "", "x")) {
+            assertThat(code.isAsked(there, false)).as(there).isTrue();
+        }
+        assertThat(code.isAsked("127.0.0.1", true))
+                .as("sent on by a server in between")
+                .isTrue();
+        assertThat(code.opens("")).isFalse();
+        assertThat(code.opens(said(code))).isTrue();
     }
 
     @Test
@@ -32,7 +50,7 @@ class StartCodeTest {
         when(accounts.none()).thenReturn(true);
         StartCode code = onServer();
         String said = said(code);
-        assertThat(code.isAsked()).isTrue();
+        assertThat(code.isAsked("127.0.0.1", false)).isTrue();
         assertThat(code.opens(said)).isTrue();
         assertThat(code.opens(" " + said.toLowerCase(Locale.ROOT).replace("-", " ")))
                 .isTrue();

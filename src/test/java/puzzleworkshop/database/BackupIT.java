@@ -15,6 +15,7 @@ import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Currency;
 import java.util.Map;
+import java.util.Random;
 import java.util.TreeMap;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -27,6 +28,8 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.measure.Refused;
@@ -144,16 +147,137 @@ class BackupIT {
     @Test
     void a_damaged_table_is_refused_whole_and_the_workshop_stays_ready_to_open() throws Exception {
         Flyway flyway = emptyOther();
+        flyway.migrate();
         Path damaged = folder.resolve("damaged.zip");
         copyZip(backUp("sound.zip"), damaged, "tables/account", "id,name\n1\tRobin\n");
         refused("database.restore.damaged", flyway, damaged);
         readyToOpen();
     }
 
+    /** Java's ZipFile reads past a wrong check sum: what was 57.10 came back as 97.10. */
+    @Test
+    void a_digit_changed_inside_the_file_is_found_before_anything_is_filled() throws Exception {
+        Flyway flyway = emptyOther();
+        flyway.migrate();
+        byte[] whole = Files.readAllBytes(stored(backUp("whole.zip")));
+        byte[] name = "Birch".getBytes(StandardCharsets.UTF_8);
+        byte[] changed = whole.clone();
+        changed[indexOf(whole, name)] = 'P';
+        refused("database.restore.damaged", flyway, Files.write(folder.resolve("changed.zip"), changed));
+        readyToOpen();
+    }
+
+    @Test
+    void a_change_with_its_check_sum_made_right_is_found_by_the_digest() throws Exception {
+        Path file = folder.resolve("forged.zip");
+        copyZip(backUp("sound2.zip"), file, "sequences", "account_id_seq\t77\n");
+        Flyway flyway = emptyOther();
+        flyway.migrate();
+        refused("database.restore.damaged", flyway, file);
+        readyToOpen();
+    }
+
+    /** Which bits: from the seed, anywhere in the file. */
+    @Test
+    void of_a_hundred_backups_with_turned_bits_none_comes_back_otherwise_than_it_was() throws Exception {
+        byte[] whole = Files.readAllBytes(backUp("whole.zip"));
+        Random random = new Random(20261129);
+        Path file = folder.resolve("turned.zip");
+        int refused = 0;
+        for (int i = 0; i < 100; i++) {
+            byte[] turned = whole.clone();
+            turned[random.nextInt(turned.length)] ^= (byte) (1 << random.nextInt(8));
+            Files.write(file, turned);
+            try (java.util.zip.ZipFile zip = new java.util.zip.ZipFile(file.toFile())) {
+                BackupDigests.check(zip, turned.length);
+                // What was turned is nothing that is read: a date, a second copy of a name.
+                try (java.util.zip.ZipFile sound = new java.util.zip.ZipFile(
+                        Files.write(folder.resolve("sound.zip"), whole).toFile())) {
+                    for (ZipEntry entry : java.util.Collections.list(sound.entries())) {
+                        assertThat(zip.getInputStream(zip.getEntry(entry.getName()))
+                                        .readAllBytes())
+                                .as("seed 20261129, file %d, %s", i, entry)
+                                .isEqualTo(sound.getInputStream(entry).readAllBytes());
+                    }
+                }
+            } catch (Refused | java.util.zip.ZipException found) {
+                refused++;
+            }
+        }
+        assertThat(refused).isGreaterThan(60);
+    }
+
+    @Test
+    void a_backup_made_before_there_were_digests_comes_back_and_its_check_sums_count() throws Exception {
+        Path older = folder.resolve("older.zip");
+        withoutDigests(backUp("whole.zip"), older, ZipEntry.DEFLATED);
+        new Restore(emptyOther()).from(older);
+        Path stored = folder.resolve("older-stored.zip");
+        withoutDigests(backUp("whole.zip"), stored, ZipEntry.STORED);
+        byte[] bytes = Files.readAllBytes(stored);
+        bytes[indexOf(bytes, "Birch".getBytes(StandardCharsets.UTF_8))] = 'P';
+        Flyway flyway = emptyOther();
+        flyway.migrate();
+        refused("database.restore.damaged", flyway, Files.write(stored, bytes));
+        readyToOpen();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "format=1\nschema=0\n",
+                "format=1\nschema=1..2\n",
+                "format=1\nschema=99999999999999999999\n",
+                "format=1\nschema=-4\n",
+                "format=1\nschema=2\\u00\n",
+                "format=\\uZZZZ\nschema=1\n",
+                "format=2\nschema=1\n",
+                "format=1\n",
+                ""
+            })
+    void odd_headers_are_refused_in_a_sentence(String about) throws Exception {
+        Path plain = folder.resolve("plain.zip");
+        withoutDigests(backUp("whole.zip"), plain, ZipEntry.DEFLATED);
+        Path odd = folder.resolve("odd.zip");
+        copyZip(plain, odd, "about.txt", about);
+        Flyway flyway = emptyOther();
+        flyway.migrate();
+        refused("database.restore.no-backup", flyway, odd);
+    }
+
+    @Test
+    void what_the_database_says_about_damage_is_not_told() throws Exception {
+        Path plain = folder.resolve("plain.zip");
+        withoutDigests(backUp("whole.zip"), plain, ZipEntry.DEFLATED);
+        Path odd = folder.resolve("odd.zip");
+        String account = new String(contentOf(plain, "tables/account"), StandardCharsets.UTF_8);
+        copyZip(plain, odd, "tables/account", account.substring(0, account.indexOf('\n') + 1) + "no row\n");
+        assertThatThrownBy(() -> new Restore(emptyOther()).from(odd))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().arguments()).containsExactly("account"));
+    }
+
+    @Test
+    void a_few_kilobytes_that_unpack_to_gigabytes_are_refused() throws Exception {
+        Path bomb = folder.resolve("bomb.zip");
+        try (ZipOutputStream zip = new ZipOutputStream(Files.newOutputStream(bomb))) {
+            zip.putNextEntry(new ZipEntry("about.txt"));
+            zip.write("format=1\nschema=200\n".getBytes(StandardCharsets.UTF_8));
+            zip.putNextEntry(new ZipEntry("sequences"));
+            zip.putNextEntry(new ZipEntry("tables/account"));
+            byte[] zeros = new byte[1 << 20];
+            for (int i = 0; i < 600; i++) {
+                zip.write(zeros);
+            }
+        }
+        refused("database.restore.bomb", emptyOther(), bomb);
+    }
+
     @Test
     void a_backup_of_a_newer_program_is_refused() throws Exception {
         Path newer = folder.resolve("newer.zip");
-        copyZip(backUp("today.zip"), newer, "about.txt", "format=1\nschema=9999\nmade=2030-01-01T00:00:00Z\n");
+        copyZip(backUp("today.zip"), newer, "about.txt", "format=2\nschema=9999\nmade=2030-01-01T00:00:00Z\n");
         refused("database.restore.newer", emptyOther(), newer);
     }
 
@@ -186,6 +310,53 @@ class BackupIT {
             }
             out.write(bytes, from, length);
         }
+    }
+
+    private static byte[] contentOf(Path file, String entry) throws IOException {
+        try (java.util.zip.ZipFile zip = new java.util.zip.ZipFile(file.toFile())) {
+            return zip.getInputStream(zip.getEntry(entry)).readAllBytes();
+        }
+    }
+
+    /** The same with its entries not packed, so that their bytes can be found. */
+    private static Path stored(Path file) throws IOException {
+        Path stored = folder.resolve("stored.zip");
+        copy(file, stored, ZipEntry.STORED, name -> true, Backup.FORMAT);
+        return stored;
+    }
+
+    private static void withoutDigests(Path from, Path to, int method) throws IOException {
+        copy(from, to, method, name -> !name.equals(BackupDigests.ENTRY), Backup.FORMAT_WITHOUT_DIGESTS);
+    }
+
+    private static void copy(Path from, Path to, int method, java.util.function.Predicate<String> which, String format)
+            throws IOException {
+        try (java.util.zip.ZipFile zip = new java.util.zip.ZipFile(from.toFile());
+                ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(to))) {
+            for (ZipEntry entry : java.util.Collections.list(zip.entries())) {
+                if (!which.test(entry.getName())) {
+                    continue;
+                }
+                byte[] content = zip.getInputStream(entry).readAllBytes();
+                if (entry.getName().equals("about.txt")) {
+                    content = new String(content, StandardCharsets.UTF_8)
+                            .replace("format=2", "format=" + format)
+                            .getBytes(StandardCharsets.UTF_8);
+                }
+                ZipEntry copy = new ZipEntry(entry.getName());
+                copy.setMethod(method);
+                copy.setSize(content.length);
+                java.util.zip.CRC32 sum = new java.util.zip.CRC32();
+                sum.update(content);
+                copy.setCrc(sum.getValue());
+                out.putNextEntry(copy);
+                out.write(content);
+            }
+        }
+    }
+
+    private static int indexOf(byte[] bytes, byte[] wanted) {
+        return new String(bytes, StandardCharsets.ISO_8859_1).indexOf(new String(wanted, StandardCharsets.ISO_8859_1));
     }
 
     private static void copyZip(Path from, Path to, String changed, String content) throws IOException {

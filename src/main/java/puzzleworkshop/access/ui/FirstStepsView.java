@@ -21,6 +21,7 @@ import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import java.time.DateTimeException;
 import java.time.ZoneId;
@@ -87,7 +88,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         this.figures = figures;
         addClassName("access-first");
         label();
-        if (code.isAsked()) {
+        if (isAsked(code)) {
             put(new H1(getTranslation("access.first.title")), new StartCodeForm(code, () -> {
                 clear();
                 ask(restoring);
@@ -95,6 +96,14 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         } else {
             ask(restoring);
         }
+    }
+
+    private static boolean isAsked(StartCode code) {
+        VaadinRequest request = VaadinRequest.getCurrent();
+        boolean passedOn = request.getHeader("Forwarded") != null
+                || request.getHeader("X-Forwarded-For") != null
+                || request.getHeader("Via") != null;
+        return code.isAsked(request.getRemoteAddr(), passedOn);
     }
 
     private void ask(Restoring restoring) {

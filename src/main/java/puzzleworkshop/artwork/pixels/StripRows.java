@@ -23,7 +23,8 @@ import puzzleworkshop.artwork.reading.Readers;
 /** Rows of any format whose reader can read a region: a strip at a time. */
 public final class StripRows {
 
-    private static final int STRIP_PIXELS = 4 << 20;
+    /** A strip as its reader holds it; readers start again for each, so it is as large as the heap bears. */
+    private static final int STRIP_BYTES = 96 << 20;
 
     private StripRows() {}
 
@@ -37,8 +38,9 @@ public final class StripRows {
             reader.setInput(in, false, true);
             int width = facts.storedWidth();
             // A WebP is decoded whole whatever region is asked for, so it is asked for once.
-            int strip =
-                    facts.format() == PictureFormat.WEBP ? facts.storedHeight() : Math.max(16, STRIP_PIXELS / width);
+            int strip = facts.format() == PictureFormat.WEBP
+                    ? facts.storedHeight()
+                    : Math.max(16, stripPixels(facts) / width);
             for (int top = 0; top < facts.storedHeight(); top += strip) {
                 int height = Math.min(strip, facts.storedHeight() - top);
                 ImageReadParam param = reader.getDefaultReadParam();
@@ -52,6 +54,10 @@ public final class StripRows {
         } finally {
             reader.dispose();
         }
+    }
+
+    private static int stripPixels(ImageHeader facts) {
+        return STRIP_BYTES / (4 * Math.max(1, facts.colours().bits() / 8));
     }
 
     private static void pour(BufferedImage image, int top, DecodedRowSink spout) {

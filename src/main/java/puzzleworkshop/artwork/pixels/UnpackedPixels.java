@@ -33,17 +33,29 @@ public final class UnpackedPixels implements AutoCloseable {
     public static UnpackedPixels of(Path picture, ImageHeader facts) throws IOException {
         Path unpacked = Files.createTempFile("puzzle-pixels-", ".raw");
         try {
-            Pixels.Channels channels;
-            try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(unpacked), 1 << 20)) {
-                channels = Pixels.of(picture, facts).each(read -> (y, samples) -> write(out, samples, facts, read));
-            }
-            try (FileChannel channel = FileChannel.open(unpacked, StandardOpenOption.READ)) {
-                MappedByteBuffer bytes = channel.map(FileChannel.MapMode.READ_ONLY, 0, channel.size());
-                return new UnpackedPixels(unpacked, bytes, facts, channels);
-            }
-        } catch (IOException | RuntimeException failed) {
+            return unpacked(unpacked, facts, unpack(picture, facts, unpacked));
+        } catch (IOException | RuntimeException | Error failed) {
             Files.deleteIfExists(unpacked);
             throw failed;
+        }
+    }
+
+    /** Decodes into a file: row after row, channels side by side. */
+    public static Pixels.Channels unpack(Path picture, ImageHeader facts, Path into) throws IOException {
+        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(into), 1 << 20)) {
+            return Pixels.of(picture, facts).each(read -> (y, samples) -> write(out, samples, facts, read));
+        }
+    }
+
+    /** Such a file; it is gone when this is closed. */
+    public static UnpackedPixels unpacked(Path file, ImageHeader facts, Pixels.Channels channels) throws IOException {
+        try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
+            long wanted = (long) facts.storedWidth() * facts.storedHeight() * channels.count();
+            if (channel.size() != wanted) {
+                throw new IOException(channel.size() + " bytes of pixels, not " + wanted);
+            }
+            MappedByteBuffer bytes = channel.map(FileChannel.MapMode.READ_ONLY, 0, wanted);
+            return new UnpackedPixels(file, bytes, facts, channels);
         }
     }
 
@@ -53,6 +65,10 @@ public final class UnpackedPixels implements AutoCloseable {
         } catch (IOException full) {
             throw new UncheckedIOException(full);
         }
+    }
+
+    public ImageHeader facts() {
+        return facts;
     }
 
     TurnedRows turned(int quarterTurns) {

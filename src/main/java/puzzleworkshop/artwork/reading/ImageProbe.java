@@ -2,13 +2,19 @@ package puzzleworkshop.artwork.reading;
 
 import java.io.EOFException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import puzzleworkshop.measure.Refused;
 
 /** Tells what a file is by its content and judges its size from the header; nothing is decoded yet. */
 public final class ImageProbe {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ImageProbe.class);
 
     private ImageProbe() {}
 
@@ -34,9 +40,22 @@ public final class ImageProbe {
             };
         } catch (EOFException cutShort) {
             throw new Refused("artwork.refused.cut-short");
+        } catch (Refused said) {
+            throw said;
+        } catch (IOException | RuntimeException | StackOverflowError broken) {
+            // Readers answer damaged files with whatever they trip over; for the sender it is one and the same.
+            LOG.debug("The head of a file could not be read: {}", broken.toString());
+            throw new Refused("artwork.refused.damaged");
         }
         judgeSize(facts, limits);
         return facts;
+    }
+
+    /** By its first bytes. */
+    public static boolean isJpeg(Path file) throws IOException {
+        try (InputStream in = Files.newInputStream(file)) {
+            return Arrays.equals(in.readNBytes(3), new byte[] {(byte) 0xFF, (byte) 0xD8, (byte) 0xFF});
+        }
     }
 
     private static void judgeSize(ImageHeader facts, IntakeLimits limits) {

@@ -22,6 +22,13 @@ final class JpegHead {
 
     private static final int MOST_SEGMENTS = 2_000;
     private static final int MOST_PROFILE_BYTES = 8 << 20;
+
+    /** Markers may have fill bytes before them (ITU-T T.81, B.1.1.2); nobody writes more than a few. */
+    private static final int MOST_FILL_BYTES = 4096;
+
+    /** Coefficients of a picture in several scans are all held until the last: 107 megapixels with halved colour. */
+    private static final long MOST_COEFFICIENT_BYTES = 320L << 20;
+
     private static final byte[] EXIF = "Exif\0\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] ICC = "ICC_PROFILE\0".getBytes(StandardCharsets.ISO_8859_1);
     private static final byte[] ADOBE = "Adobe".getBytes(StandardCharsets.ISO_8859_1);
@@ -33,6 +40,7 @@ final class JpegHead {
     private int inFirstScan;
     private int orientation = 1;
     private int adobeTransform = -1;
+    private int fillBytes;
 
     private JpegHead(RandomAccessFile in) {
         this.in = in;
@@ -71,6 +79,9 @@ final class JpegHead {
         int marker;
         do {
             marker = in.readUnsignedByte();
+            if (marker == 0xFF && ++fillBytes > MOST_FILL_BYTES) {
+                throw new Refused("artwork.refused.damaged");
+            }
         } while (marker == 0xFF);
         return marker;
     }
@@ -122,6 +133,10 @@ final class JpegHead {
         if (bits != 8 || (components != 1 && components != 3 && components != 4)) {
             throw new Refused("artwork.refused.rare-jpeg");
         }
+        boolean several = progressive || inFirstScan < components;
+        if (several && coefficientBytes(width, height, components) > MOST_COEFFICIENT_BYTES) {
+            throw new Refused("artwork.refused.progressive-too-large", width, height);
+        }
         if (!endsAfter(in.getFilePointer())) {
             throw new Refused("artwork.refused.cut-short");
         }
@@ -139,9 +154,28 @@ final class JpegHead {
                 orientation,
                 colours,
                 icc,
-                Optional.of(new ImageHeader.JpegScan(
-                        components, adobeTransform, isPlain(components), progressive || inFirstScan < components)),
+                Optional.of(new ImageHeader.JpegScan(components, adobeTransform, isPlain(components), several)),
                 notices);
+    }
+
+    /** Two bytes for each coefficient of whole blocks of 8 × 8 (ITU-T T.81, A.1.1 and A.2.4). */
+    private long coefficientBytes(int width, int height, int components) {
+        if (frame.length < 6 + 3 * components) {
+            throw new Refused("artwork.refused.damaged");
+        }
+        int mostAcross = 1;
+        int mostDown = 1;
+        for (int i = 0; i < components; i++) {
+            mostAcross = Math.max(mostAcross, (frame[7 + 3 * i] & 0xFF) >> 4);
+            mostDown = Math.max(mostDown, frame[7 + 3 * i] & 15);
+        }
+        long bytes = 0;
+        for (int i = 0; i < components; i++) {
+            long across = Math.ceilDiv((long) width * ((frame[7 + 3 * i] & 0xFF) >> 4), 8L * mostAcross);
+            long down = Math.ceilDiv((long) height * (frame[7 + 3 * i] & 15), 8L * mostDown);
+            bytes += across * down * 128;
+        }
+        return bytes;
     }
 
     /** Grey without more ado; colour when Adobe's segment says YCbCr, or nothing does and the channels are numbered as JFIF has it. */

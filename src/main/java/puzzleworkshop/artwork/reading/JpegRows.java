@@ -18,11 +18,17 @@ import javax.imageio.stream.ImageInputStream;
 import puzzleworkshop.artwork.pixels.DecodedRowSink;
 import puzzleworkshop.artwork.pixels.RowRaster;
 import puzzleworkshop.artwork.pixels.RowTaker;
+import puzzleworkshop.measure.Refused;
 
 /** A JPEG's rows: grey and RGB in one pass, CMYK and YCCK by strips with our own arithmetic. */
 public final class JpegRows {
 
-    private static final int STRIP_BYTES = 32 << 20;
+    private static final int STRIP_BYTES = 96 << 20;
+
+    /** Programs write up to a dozen; for each all pixels are worked out once more. */
+    private static final int MOST_SCANS = 100;
+
+    private static final long MOST_PIXELS_OF_ALL_SCANS = 1_500_000_000L;
 
     private JpegRows() {}
 
@@ -33,6 +39,9 @@ public final class JpegRows {
             reader.setInput(in, components < 4, true);
             spout.open(components);
             if (components == 4) {
+                if (facts.scan().orElseThrow().several()) {
+                    boundedScans(file, facts);
+                }
                 readInked(reader, facts, spout);
             } else {
                 readOnePass(reader, components, file, facts, spout);
@@ -48,13 +57,22 @@ public final class JpegRows {
         ColorModel colours = new ComponentColorModel(
                 ColorSpace.getInstance(space), false, false, Transparency.OPAQUE, DataBuffer.TYPE_BYTE);
         RowTaker taker =
-                facts.scan().orElseThrow().several() ? new LastPass(BareJpeg.scans(file), spout::row) : spout::row;
+                facts.scan().orElseThrow().several() ? new LastPass(boundedScans(file, facts), spout::row) : spout::row;
         RowRaster rows = new RowRaster(facts.storedWidth(), facts.storedHeight(), components, taker);
         ImageReadParam param = reader.getDefaultReadParam();
         param.setDestination(new BufferedImage(colours, rows, false, null));
         // Naming the bands keeps the reader from converting colours row by row; we do that on the smaller result.
         param.setSourceBands(components == 1 ? new int[] {0} : new int[] {0, 1, 2});
         reader.read(0, param);
+    }
+
+    private static int boundedScans(Path file, ImageHeader facts) throws IOException {
+        int scans = BareJpeg.scans(file);
+        long pixels = (long) facts.storedWidth() * facts.storedHeight();
+        if (scans > MOST_SCANS || scans * pixels > MOST_PIXELS_OF_ALL_SCANS) {
+            throw new Refused("artwork.refused.too-many-scans", scans);
+        }
+        return scans;
     }
 
     /** After each scan Java's reader stores all rows as they are known by then; only those after the last one count. */

@@ -3,7 +3,6 @@ package puzzleworkshop.artwork.reading;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
-import java.awt.geom.AffineTransform;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -11,7 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.io.IOUtils;
+import org.apache.pdfbox.io.MemoryUsageSetting;
 import org.apache.pdfbox.io.RandomAccessReadBufferedFile;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
@@ -29,7 +28,7 @@ public final class PdfPage {
     private static final double USUAL_PPI = 300;
     private static final double MOST_PIXELS = 24e6;
     private static final double POINTS_PER_INCH = 72;
-    private static final int STRIP_PIXELS = 4 << 20;
+    private static final long MOST_UNPACKED_BYTES = 1L << 30;
 
     private PdfPage() {}
 
@@ -65,7 +64,7 @@ public final class PdfPage {
                     notices);
         } catch (InvalidPasswordException locked) {
             throw new Refused("artwork.refused.locked-pdf");
-        } catch (IOException | RuntimeException broken) {
+        } catch (IOException | RuntimeException | StackOverflowError broken) {
             if (broken instanceof Refused said) {
                 throw said;
             }
@@ -81,26 +80,25 @@ public final class PdfPage {
             PDRectangle box = page.getCropBox();
             double across = page.getRotation() % 180 != 0 ? box.getHeight() : box.getWidth();
             float scale = (float) (facts.storedWidth() / across);
-            int strip = Math.max(64, STRIP_PIXELS / facts.storedWidth());
             spout.openScreenColours();
-            for (int top = 0; top < facts.storedHeight(); top += strip) {
-                int height = Math.min(strip, facts.storedHeight() - top);
-                BufferedImage drawn = new BufferedImage(facts.storedWidth(), height, BufferedImage.TYPE_INT_RGB);
-                Graphics2D g = drawn.createGraphics();
-                g.setBackground(Color.WHITE);
-                g.clearRect(0, 0, drawn.getWidth(), height);
-                g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-                g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
-                g.transform(AffineTransform.getTranslateInstance(0, -top));
-                renderer.renderPageToGraphics(0, g, scale);
-                g.dispose();
-                StripRows.pourPacked(drawn, top, spout);
-            }
+            // In one piece: a page drawn by strips is interpreted once for each.
+            BufferedImage drawn =
+                    new BufferedImage(facts.storedWidth(), facts.storedHeight(), BufferedImage.TYPE_INT_RGB);
+            Graphics2D g = drawn.createGraphics();
+            g.setBackground(Color.WHITE);
+            g.clearRect(0, 0, drawn.getWidth(), drawn.getHeight());
+            g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+            g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
+            renderer.renderPageToGraphics(0, g, scale);
+            g.dispose();
+            StripRows.pourPacked(drawn, 0, spout);
         }
     }
 
-    /** Streams go to a temporary file, so that a page of large pictures does not fill the memory. */
+    /** What a page unpacks goes to a temporary file, and only so much of it: a few kilobytes can hold gigabytes. */
     private static PDDocument open(Path file) throws IOException {
-        return Loader.loadPDF(new RandomAccessReadBufferedFile(file.toFile()), IOUtils.createTempFileOnlyStreamCache());
+        return Loader.loadPDF(
+                new RandomAccessReadBufferedFile(file.toFile()),
+                MemoryUsageSetting.setupTempFileOnly(MOST_UNPACKED_BYTES).streamCache);
     }
 }

@@ -9,6 +9,7 @@ import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Light;
 import puzzleworkshop.artwork.pixels.Pixels;
 import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * One pass over a picture's pixels: a smaller upright copy in the screen's colours, its focus and its light.
@@ -24,6 +25,12 @@ public record Survey(Frame copy, OptionalDouble detail, Light light) {
      */
     public static Survey of(Path file, ImageHeader facts, int longerSide, Consumer<Double> progress)
             throws IOException {
+        return of(file, facts, longerSide, WorkLimit.none(), progress);
+    }
+
+    /** @param limit looked at for every row */
+    public static Survey of(Path file, ImageHeader facts, int longerSide, WorkLimit limit, Consumer<Double> progress)
+            throws IOException {
         int width = facts.storedWidth();
         int height = facts.storedHeight();
         double scale = Math.min(1, (double) longerSide / Math.max(width, height));
@@ -31,7 +38,7 @@ public record Survey(Frame copy, OptionalDouble detail, Light light) {
         int newHeight = (int) Math.max(1, Math.round(height * scale));
         Shrink[] shrink = new Shrink[1];
         Focus[] focus = new Focus[1];
-        Pixels.Channels channels = Pixels.of(file, facts).each(read -> {
+        Pixels.Channels channels = Pixels.of(file, facts, limit).each(read -> {
             shrink[0] = new Shrink(read.count(), width, height, newWidth, newHeight);
             focus[0] = new Focus(read.count(), width, height);
             return shrink[0].and(focus[0]).and((y, samples) -> {

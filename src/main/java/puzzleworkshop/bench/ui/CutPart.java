@@ -3,6 +3,7 @@ package puzzleworkshop.bench.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
@@ -15,6 +16,7 @@ import java.util.OptionalLong;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.BlankScale;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -59,6 +61,7 @@ class CutPart implements StagePart {
     private final ObjectProvider<CutJobPanel> panels;
     private final Formatter figures;
     private final SignedIn signedIn;
+    private final BlankScale scale;
 
     CutPart(
             Bench bench,
@@ -72,7 +75,8 @@ class CutPart implements StagePart {
             TrialNotes trials,
             ObjectProvider<CutJobPanel> panels,
             Formatter figures,
-            SignedIn signedIn) {
+            SignedIn signedIn,
+            BlankScale scale) {
         this.bench = bench;
         this.jobs = jobs;
         this.machines = machines;
@@ -85,6 +89,7 @@ class CutPart implements StagePart {
         this.panels = panels;
         this.figures = figures;
         this.signedIn = signedIn;
+        this.scale = scale;
     }
 
     @Override
@@ -146,6 +151,12 @@ class CutPart implements StagePart {
             prepare.addThemeVariants(next ? ButtonVariant.PRIMARY : ButtonVariant.TERTIARY);
             prepare.setClassName("bench-big", next);
             part.add(prepare);
+        }
+        if (last.filter(job -> job.ended().isPresent()).isEmpty()) {
+            Details weigh = new Details(
+                    figures.text("bench.count.weigh"),
+                    new WeighBlank(waiting.order(), scale, figures, signedIn.name(), again));
+            part.add(weigh);
         }
         return Optional.of(part);
     }

@@ -6,9 +6,11 @@ import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.BlankScale;
 import puzzleworkshop.bench.CountByWeight;
+import puzzleworkshop.bench.CountByWeight.Weighed;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
@@ -17,6 +19,8 @@ import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.sheets.Material;
 import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
 
 /** At packing: what a whole set weighs, honestly, and which warning the box needs. */
 @org.springframework.stereotype.Component
@@ -25,8 +29,12 @@ class PackingPart implements StagePart {
     private final PatternCache patterns;
     private final RackSettings boards;
     private final Formatter figures;
+    private final BlankScale scale;
+    private final Workshop workshop;
 
-    PackingPart(PatternCache patterns, RackSettings boards, Formatter figures) {
+    PackingPart(PatternCache patterns, RackSettings boards, Formatter figures, BlankScale scale, Workshop workshop) {
+        this.scale = scale;
+        this.workshop = workshop;
         this.patterns = patterns;
         this.boards = boards;
         this.figures = figures;
@@ -64,19 +72,26 @@ class PackingPart implements StagePart {
     }
 
     private Component count(Order order, CutPattern pattern, Material material) {
-        CountByWeight count = CountByWeight.of(
-                order.puzzle().finished().area(),
-                Length.mm(pattern.innerLengthMm()),
-                order.puzzle().pattern().kerf(),
-                order.board().thickness(),
-                material.densityKgM3(),
-                order.puzzle().pieces());
-        return new Paragraph(figures.text(
+        TradeNumbers numbers = workshop.tradeNumbers();
+        Size finished = order.puzzle().finished();
+        Optional<Weighed> weighed = scale.lastFor(order.id())
+                .map(reading -> new Weighed(
+                        reading.grams(),
+                        reading.stepGrams(),
+                        numbers.blankFor(finished),
+                        numbers.stickerFor(finished)));
+        CountByWeight count = CountByWeight.of(pattern, order.board().thickness(), material.densityKgM3(), weighed);
+        Paragraph said = new Paragraph(figures.text(
                 count.showsOneMissing() ? "bench.count.shows" : "bench.count.hides",
-                figures.number(count.grams(), 0),
-                figures.number(count.scatterGrams(), 0),
-                figures.number(count.gramsAPiece(), 1),
-                order.puzzle().pieces(),
+                figures.number(count.grams(), weighed.isPresent() ? 1 : 0),
+                figures.number(count.scatterGrams(), weighed.isPresent() ? 1 : 0),
+                figures.number(count.lightestGrams(), 2),
+                count.pieces(),
                 count.fewestThatShow()));
+        Paragraph from = new Paragraph(weighed.map(blank -> figures.text(
+                        "bench.count.from-blank", figures.number(blank.grams(), 1), figures.size(blank.blank())))
+                .orElseGet(() -> figures.text("bench.count.from-handbook")));
+        from.addClassName("pw-small");
+        return new Div(said, from);
     }
 }

@@ -9,7 +9,8 @@ import puzzleworkshop.geometry.path.CurvePath;
 
 /**
  * Lines in the order in which they are cut: two groups, inner lines and outline, each line once, with the way the head
- * travels between them kept short. What cut files are written from.
+ * travels between them kept short, as far as heat does not gather (see {@link CoolOrder}). What cut files are written
+ * from.
  *
  * @param title what is cut, stated in the file
  * @param sequence which group comes first
@@ -46,11 +47,26 @@ public record CutPlan(
         List<CurvePath> lastDrawn = innerFirst ? outline : inner;
         Point origin = Point.of(0, 0);
         List<CurvePath> first = ShortTravel.order(firstDrawn, origin);
-        List<CurvePath> last = ShortTravel.order(
-                lastDrawn, first.isEmpty() ? origin : first.getLast().end());
+        if (innerFirst) {
+            first = CoolOrder.of(first, origin);
+        }
+        Point between = first.isEmpty() ? origin : first.getLast().end();
+        List<CurvePath> last = ShortTravel.order(lastDrawn, between);
+        if (!innerFirst) {
+            last = CoolOrder.of(last, between);
+        }
         double travel = ShortTravel.travel(first, last, origin);
         double asDrawn = ShortTravel.travel(firstDrawn, lastDrawn, origin);
         return new CutPlan(title, sequence, innerFirst ? first : last, innerFirst ? last : first, travel, asDrawn);
+    }
+
+    /** What is compared with: inner lines and outline with the shortest way found, heat not looked at. */
+    public static List<CurvePath> beforeCooling(List<CurvePath> inner, List<CurvePath> outline) {
+        Point origin = Point.of(0, 0);
+        List<CurvePath> first = ShortTravel.order(inner, origin);
+        Point between = first.isEmpty() ? origin : first.getLast().end();
+        return Stream.concat(first.stream(), ShortTravel.order(outline, between).stream())
+                .toList();
     }
 
     /** All lines in cutting order. */

@@ -3,38 +3,34 @@ package puzzleworkshop.cutting.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.upload.Upload;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.Optional;
 import puzzleworkshop.cutting.trials.Photo;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Refused;
 
 /** Takes one photo of a cut edge; on a phone the camera opens. */
 class PhotoField extends Div {
 
-    private final Upload upload;
+    private final Span there = new Span();
     private Photo photo;
 
     PhotoField(Formatter figures) {
         addClassName("cutting-photo-field");
-        upload = new Upload(UploadHandler.inMemory((metadata, bytes) -> {
-            photo = Photo.of(bytes).orElse(null);
-            if (photo == null) {
-                Feedback.tell(figures.text("cutting.photo.type"), true);
-            }
-        }));
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize(Photo.MOST_BYTES);
+        FileUpload upload = new FileUpload(figures, Photo.MOST_BYTES, Feedback::refusal, file -> {
+            Photo taken = Photo.of(file.content()).orElseThrow(() -> new Refused("cutting.photo.type"));
+            return () -> {
+                photo = taken;
+                there.setText(figures.text("cutting.photo.there"));
+            };
+        });
+        upload.camera(new Button(figures.text("cutting.photo.take")));
         upload.setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
-        upload.setDropAllowed(false);
-        upload.setUploadButton(new Button(figures.text("cutting.photo.take")));
-        upload.addFileRejectedListener(
-                event -> Feedback.tell(figures.text("cutting.photo.size", Photo.MOST_BYTES / 1_000_000), true));
-        upload.addFileRemovedListener(event -> photo = null);
         Span label = new Span(figures.text("cutting.photo.label"));
         label.addClassName("pw-small");
-        add(label, upload);
+        there.getElement().setAttribute("role", "status");
+        add(label, upload, there);
     }
 
     Optional<Photo> photo() {
@@ -43,6 +39,6 @@ class PhotoField extends Div {
 
     void clear() {
         photo = null;
-        upload.clearFileList();
+        there.setText("");
     }
 }

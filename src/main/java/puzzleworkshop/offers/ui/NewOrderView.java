@@ -36,6 +36,7 @@ import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.orders.ui.OrderView;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -201,7 +202,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                         price.shipping(),
                         price.vat(),
                         picture.softAccepted(),
-                        form.shapes()));
+                        form.shapes(),
+                        changed == null
+                                ? PatternSpec.DESIGN
+                                : changed.puzzle().pattern().design()));
     }
 
     private void show(Offer answer) {

@@ -1,27 +1,20 @@
 package puzzleworkshop.offers.ui;
 
-import com.vaadin.flow.component.UI;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.data.value.ValueChangeMode;
-import com.vaadin.flow.server.streams.UploadEvent;
-import java.io.IOException;
 import java.util.Optional;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.ui.PictureJudgement;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.FramedPicture;
@@ -30,15 +23,11 @@ import puzzleworkshop.orders.Order;
 /** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
 class PicturePane extends Div {
 
-    private static final Logger LOG = LoggerFactory.getLogger(PicturePane.class);
-    private static final int LARGEST_MEGABYTES = 50;
-
     private final transient Pictures pictures;
     private final transient Formatter figures;
     private final transient Runnable changed;
     private final transient PrintLimits limits;
     private final PuzzlePreview preview;
-    private final Upload upload = new Upload(this::receive);
     private final FieldError refusal;
     private final FieldError tooSoft;
     private final TextField softAccepted = new TextField(getTranslation("offers.new.soft-accepted"));
@@ -54,13 +43,12 @@ class PicturePane extends Div {
         addClassNames("pw-section", "neworder-picture");
         refusal = new FieldError(Offer.Question.PICTURE, figures);
         tooSoft = new FieldError(Offer.Question.PICTURE, figures);
+        FileUpload upload = new FileUpload(figures, IntakeLimits.USUAL.bytes(), refusal::say, file -> {
+                    Picture taken = pictures.take(file.name(), file.path());
+                    return () -> use(taken);
+                })
+                .labelled(getTranslation("offers.new.choose-picture"), getTranslation("offers.new.drop"));
         upload.setId("picture-upload");
-        upload.setUploadButton(new Button(getTranslation("offers.new.choose-picture")));
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize(LARGEST_MEGABYTES * 1024 * 1024);
-        upload.setDropLabel(new com.vaadin.flow.component.html.Span(getTranslation("offers.new.drop")));
-        upload.addFileRejectedListener(event ->
-                refusal.say(getTranslation("offers.new.picture-too-heavy", event.getFileName(), LARGEST_MEGABYTES)));
         preview = new PuzzlePreview(overhang, framed -> {
             crop = Optional.of(framed);
             changed.run();
@@ -74,26 +62,8 @@ class PicturePane extends Div {
         add(preview, upload, refusal, verdicts, tooSoft, softAccepted);
     }
 
-    /** In a request's own thread: reading a picture takes seconds and must not stop the screen. */
-    private void receive(UploadEvent event) throws IOException {
-        UI ui = event.getUI();
-        try {
-            Picture taken = pictures.take(event.getFileName(), event.getInputStream());
-            UiPush.tell(ui, () -> use(taken));
-        } catch (Refused refused) {
-            UiPush.tell(ui, () -> {
-                refusal.say(figures.say(refused));
-                upload.clearFileList();
-            });
-        } catch (RuntimeException fault) {
-            LOG.error("The picture {} could not be taken in", event.getFileName(), fault);
-            UiPush.tell(ui, () -> refusal.say(getTranslation("offers.new.picture-fault", event.getFileName())));
-        }
-    }
-
     private void use(Picture taken) {
         refusal.say("");
-        upload.clearFileList();
         picture = Optional.of(taken);
         crop = Optional.empty();
         softAccepted.clear();

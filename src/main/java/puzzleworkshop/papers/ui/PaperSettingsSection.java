@@ -13,15 +13,14 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import java.util.concurrent.atomic.AtomicReference;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Logo;
 import puzzleworkshop.papers.PaperSettings;
@@ -34,10 +33,12 @@ class PaperSettingsSection implements SetUpSection {
     private static final int PLACE = 60;
 
     private final Invoices invoices;
+    private final Photos photos;
     private final Formatter figures;
 
-    PaperSettingsSection(Invoices invoices, Formatter figures) {
+    PaperSettingsSection(Invoices invoices, Photos photos, Formatter figures) {
         this.invoices = invoices;
+        this.photos = photos;
         this.figures = figures;
     }
 
@@ -106,27 +107,22 @@ class PaperSettingsSection implements SetUpSection {
         complaint.addClassName("pw-note");
         complaint.getElement().setAttribute("data-kind", "bad").setAttribute("role", "alert");
         complaint.setVisible(false);
-        Upload upload = new Upload();
-        upload.setUploadHandler(UploadHandler.inMemory((metadata, bytes) -> {
-            try {
-                logo.set(Logo.of(bytes));
-                show(shown, without, logo.get());
-                complaint.setVisible(false);
-            } catch (Refused refused) {
-                complaint.setText(figures.say(refused));
-                complaint.setVisible(true);
-            }
-            upload.clearFileList();
-        }));
+        FileUpload upload = new FileUpload(
+                        figures,
+                        Logo.MOST_BYTES,
+                        sentence -> {
+                            complaint.setText(sentence);
+                            complaint.setVisible(!sentence.isEmpty());
+                        },
+                        file -> {
+                            byte[] kept = Logo.of(file, photos);
+                            return () -> {
+                                logo.set(kept);
+                                show(shown, without, kept);
+                            };
+                        })
+                .labelled(figures.text("papers.settings.logo.choose"), figures.text("papers.settings.logo.drop"));
         upload.setAcceptedMimeTypes("image/png", "image/jpeg");
-        upload.setMaxFileSize(Logo.MOST_BYTES);
-        upload.addFileRejectedListener(event -> {
-            complaint.setText(figures.text("papers.settings.logo"));
-            complaint.setVisible(true);
-        });
-        Button choose = new Button(figures.text("papers.settings.logo.choose"));
-        upload.setUploadButton(choose);
-        upload.setDropLabel(new Span(figures.text("papers.settings.logo.drop")));
         without.addClickListener(event -> {
             logo.set(new byte[0]);
             show(shown, without, logo.get());

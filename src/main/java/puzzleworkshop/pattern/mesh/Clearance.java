@@ -20,7 +20,7 @@ import puzzleworkshop.geometry.path.SegmentGrid;
 public final class Clearance {
 
     static final double FLATTENING_MM = 0.02;
-    private static final double PARTING = 0.5;
+    static final double PARTING = 0.5;
     /** A customer's shape may have corners as sharp as 30°, its own lookout. */
     private static final double PARTING_IN_SHAPES = 0.25;
     /** Stretches that follow each other are this far apart by rounding alone. */

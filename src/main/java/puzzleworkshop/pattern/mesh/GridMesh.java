@@ -16,6 +16,7 @@ public final class GridMesh {
 
     private static final int POINTS = 2;
     private static final double POINT_SHIFT = 0.035;
+    private static final double FREE_POINT_SHIFT = 0.075;
     private static final double KNOB_TURN = Math.toRadians(17);
     private static final double WAVE_TURN_LEAST = Math.toRadians(14);
     private static final double WAVE_TURN_MOST = Math.toRadians(36);
@@ -24,12 +25,14 @@ public final class GridMesh {
     private final double[] turn;
     private final PatternSpec spec;
     private final EdgeArtist artist;
+    private final FreeArtist free;
     private final int columns;
     private final int rows;
 
     public GridMesh(PatternSpec spec) {
         this.spec = spec;
         this.artist = new EdgeArtist(spec);
+        this.free = new FreeArtist(spec);
         this.columns = spec.grid().columns();
         this.rows = spec.grid().rows();
         this.turn = new double[(columns + 1) * (rows + 1)];
@@ -52,7 +55,7 @@ public final class GridMesh {
     private void layPoints() {
         double width = spec.size().width().mm() / columns;
         double height = spec.size().height().mm() / rows;
-        double shift = spec.style() == CutStyle.STRAIGHT ? 0 : POINT_SHIFT * Math.min(width, height);
+        double shift = shift(Math.min(width, height));
         double inset = spec.outline().kind() == PuzzleEdge.Kind.WAVY
                 ? spec.outline().measure().mm()
                 : 0;
@@ -71,6 +74,15 @@ public final class GridMesh {
                 }
             }
         }
+    }
+
+    private double shift(double side) {
+        if (spec.isFirstDesign()) {
+            return spec.style() == CutStyle.STRAIGHT ? 0 : POINT_SHIFT * side;
+        }
+        // where pieces are hardly larger than knobs need, the points stay nearer to their rows
+        double spare = side - spec.limits().smallestKnobbedSide().mm();
+        return Math.clamp(0.3 * spare, POINT_SHIFT * side, FREE_POINT_SHIFT * side);
     }
 
     private double turn(SplitMix random) {
@@ -106,6 +118,7 @@ public final class GridMesh {
         double[] leaving = direction(from, kind);
         double[] arriving = direction(to, kind);
         edge.draw(calm -> artist.draw(kind, row, column, a, b, leaving, arriving, calm), EdgeArtist.CALMEST);
+        edge.varies((attempt, life) -> free.draw(kind, row, column, a, b, leaving, arriving, attempt, life));
         return new Mesh.Step(edge, false);
     }
 

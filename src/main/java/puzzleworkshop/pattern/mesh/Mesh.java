@@ -27,6 +27,16 @@ public final class Mesh {
         CurvePath draw(int calm);
     }
 
+    /** How an edge is drawn where several drawings are tried (design 2). */
+    @FunctionalInterface
+    interface Variant {
+        /**
+         * @param attempt which drawing, from 0
+         * @param life 1 with all its variation, 0 with none
+         */
+        CurvePath draw(int attempt, double life);
+    }
+
     /** One stretch between two points of the mesh; its curve may be drawn again while the pattern is being made. */
     static final class Edge {
         final int id;
@@ -35,6 +45,7 @@ public final class Mesh {
         final Kind kind;
         private CurvePath path;
         private Recipe recipe;
+        private Variant variant;
         private int calmest;
         private int calm;
 
@@ -58,6 +69,24 @@ public final class Mesh {
             recipe = by;
             calmest = calmestOfAll;
             path = by.draw(0);
+        }
+
+        void varies(Variant by) {
+            variant = by;
+        }
+
+        CurvePath variant(int attempt, double life) {
+            return variant.draw(attempt, life);
+        }
+
+        /** Draws it as calmly as can be. */
+        void calmest() {
+            calm = calmest;
+            path = recipe.draw(calm);
+        }
+
+        boolean isCalmest() {
+            return calm >= calmest;
         }
 
         /** Draws it one step calmer; false when it is as calm as can be, or fixed. */

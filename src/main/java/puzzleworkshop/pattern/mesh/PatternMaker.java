@@ -26,6 +26,9 @@ public final class PatternMaker {
         this.spec = spec;
         GridMesh grid = new GridMesh(spec);
         this.mesh = spec.shapes().isEmpty() ? grid.mesh : ShapedMesh.of(spec, grid);
+        if (!spec.isFirstDesign()) {
+            UnlikeLines.lay(spec, mesh);
+        }
     }
 
     /**

@@ -31,6 +31,7 @@ public final class ShapedMesh {
     private final PatternSpec spec;
     private final GridMesh grid;
     private final EdgeArtist artist;
+    private final FreeArtist free;
     private final double unit;
     private final double limit;
     private final Set<Stub> leftOut;
@@ -43,6 +44,7 @@ public final class ShapedMesh {
         this.spec = spec;
         this.grid = grid;
         this.artist = new EdgeArtist(spec);
+        this.free = new FreeArtist(spec);
         this.unit = spec.grid().pieceSize(spec.size()).shorterSide().mm();
         this.limit = spec.limits().closestLinesMm();
         this.leftOut = leftOut;
@@ -166,6 +168,7 @@ public final class ShapedMesh {
         double[] leaving = grid.direction(from, kind);
         double[] arriving = grid.direction(to, kind);
         edge.draw(calm -> artist.beside(kind, row, column, a, b, leaving, arriving, calm), EdgeArtist.CALMEST + 2);
+        edge.varies((attempt, life) -> free.draw(kind, row, column, a, b, leaving, arriving, attempt, life));
         return new Mesh.Step(edge, false);
     }
 
@@ -191,6 +194,8 @@ public final class ShapedMesh {
         stubs.put(edge.id, stub);
         double[] arriving = {place.inX(), place.inY()};
         edge.draw(calm -> artist.stub(kind, row, column, a, b, leaving, arriving, calm), EdgeArtist.CALMEST + 2);
+        int attempts = way < 0 ? 1 << 12 : 0; // both ends of one step may be stubs: two streams
+        edge.varies((attempt, life) -> free.stub(kind, row, column, a, b, leaving, arriving, attempt + attempts, life));
         return Optional.of(new Mesh.Step(edge, way < 0));
     }
 

@@ -1,21 +1,18 @@
 package puzzleworkshop.pattern.ui;
 
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.data.value.ValueChangeMode;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Point;
@@ -47,7 +44,7 @@ public class ShapeChoice extends Div {
     private final LengthField size;
     private final NumberField across = new NumberField();
     private final NumberField down = new NumberField();
-    private final Upload upload;
+    private final FileUpload upload;
     private final Paragraph notSure = new Paragraph();
     private transient Optional<DrawnFile> file = Optional.empty();
     private transient Optional<PersonalShape> kept = Optional.empty();
@@ -69,21 +66,21 @@ public class ShapeChoice extends Div {
         size.setValue(Length.mm(USUAL_SIZE_MM));
         share(across, "pattern.shape.across", changed);
         share(down, "pattern.shape.down", changed);
-        upload = new Upload(UploadHandler.inMemory((about, bytes) -> {
-            try {
-                DrawnFile drawn = DrawnFile.read(about.fileName(), bytes);
-                file = Optional.of(drawn);
-                say(drawn, figures);
-                changed.run();
-            } catch (Refused refused) {
-                refuse.accept(figures.say(refused));
-            }
-        }));
-        upload.setMaxFiles(1);
-        upload.setAcceptedFileExtensions(".svg", ".dxf");
-        upload.setMaxFileSize(DrawnFile.MOST_BYTES);
-        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
-        upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
+        upload = new FileUpload(
+                        figures,
+                        DrawnFile.MOST_BYTES,
+                        refuse,
+                        received -> {
+                            DrawnFile drawn = DrawnFile.read(received.name(), received.content());
+                            return () -> {
+                                file = Optional.of(drawn);
+                                say(drawn, figures);
+                                changed.run();
+                            };
+                        },
+                        ".svg",
+                        ".dxf")
+                .labelled(getTranslation("pattern.choose-file"), getTranslation("pattern.check.drop"));
         kind.addValueChangeListener(event -> {
             reveal();
             changed.run();

@@ -1,6 +1,5 @@
 package puzzleworkshop.proofs.ui;
 
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -17,16 +16,15 @@ import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.Command;
 import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
-import com.vaadin.flow.server.streams.UploadEvent;
 import java.io.IOException;
+import java.io.InputStream;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -43,8 +41,6 @@ import puzzleworkshop.workshop.Workshop;
 @AnonymousAllowed
 @StyleSheet("context://proofs.css")
 public class ProofView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
-
-    private static final Logger LOG = LoggerFactory.getLogger(ProofView.class);
 
     private final transient CustomerDesk desk;
     private final transient Workshop workshop;
@@ -243,22 +239,11 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     /** In the request's own thread: reading a picture takes seconds. */
-    void receive(UploadEvent event) throws IOException {
-        UI ui = event.getUI();
-        try {
-            Sight taken = desk.send(token, from, event.getFileName(), event.getInputStream());
-            UiPush.tell(ui, () -> show(taken));
-        } catch (Refused refused) {
-            UiPush.tell(ui, () -> refuse(figures.say(refused)));
-        } catch (RuntimeException fault) {
-            LOG.error("A customer's picture could not be taken in", fault);
-            UiPush.tell(ui, () -> refuse(getTranslation("proofs.fault")));
+    Command take(ReceivedFile file) throws IOException {
+        try (InputStream content = file.open()) {
+            Sight taken = desk.send(token, from, file.name(), content);
+            return () -> show(taken);
         }
-    }
-
-    private void refuse(String sentence) {
-        puzzle.forgetUpload();
-        say(sentence);
     }
 
     Button button(String key, boolean primary, Runnable action) {

@@ -1,15 +1,13 @@
 package puzzleworkshop.proofs.ui;
 
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.upload.Upload;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.artwork.ui.PictureJudgement;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 
@@ -17,7 +15,6 @@ import puzzleworkshop.orders.Order;
 class PuzzleOnProof extends Div {
 
     private final ProofView view;
-    private Upload upload = new Upload();
 
     PuzzleOnProof(ProofView view) {
         this.view = view;
@@ -72,21 +69,11 @@ class PuzzleOnProof extends Div {
         return judgement;
     }
 
-    /** Takes a refused file from the list, so that another can be chosen. */
-    void forgetUpload() {
-        upload.clearFileList();
-    }
-
-    private Upload upload() {
-        upload = new Upload(view::receive);
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize((int) IntakeLimits.USUAL.bytes());
-        upload.setUploadButton(
-                new Button(getTranslation(view.sight().picture().isPresent() ? "proofs.replace" : "proofs.send")));
-        upload.setDropLabel(new Span(getTranslation("proofs.drop")));
-        upload.addFileRejectedListener(event ->
-                view.say(view.figures().text("proofs.too-heavy", IntakeLimits.USUAL.bytes() >> 20)));
-        return upload;
+    private FileUpload upload() {
+        return new FileUpload(view.figures(), IntakeLimits.USUAL.bytes(), view::say, view::take)
+                .labelled(
+                        getTranslation(view.sight().picture().isPresent() ? "proofs.replace" : "proofs.send"),
+                        getTranslation("proofs.drop"));
     }
 
     private void edit() {

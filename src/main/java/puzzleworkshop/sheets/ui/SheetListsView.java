@@ -11,12 +11,10 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import jakarta.annotation.security.PermitAll;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -25,6 +23,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
@@ -70,10 +69,16 @@ public class SheetListsView extends Div {
     }
 
     private Div in() {
-        Upload upload =
-                new Upload(UploadHandler.inMemory((meta, bytes) -> open(new String(bytes, StandardCharsets.UTF_8))));
-        upload.setAcceptedFileExtensions(".csv", ".txt");
-        upload.setMaxFileSize(5_000_000);
+        FileUpload upload = new FileUpload(
+                figures,
+                5_000_000,
+                Feedback::refusal,
+                file -> {
+                    String text = new String(file.content(), StandardCharsets.UTF_8);
+                    return () -> open(text);
+                },
+                ".csv",
+                ".txt");
         upload.setUploadButton(new Button(figures.text("sheets.list.choose")));
         Div section = section("sheets.list.in", "sheets.list.in.text");
         section.add(upload, read);

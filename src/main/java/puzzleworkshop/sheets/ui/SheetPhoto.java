@@ -3,13 +3,12 @@ package puzzleworkshop.sheets.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Image;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -30,16 +29,17 @@ public class SheetPhoto extends Div {
             image.addClassName("sheets-photo");
             add(image);
         }
-        Upload upload = new Upload(UploadHandler.inMemory((meta, bytes) -> {
-            if (Feedback.unlessRefused(figures, "sheets.photo.kept", () -> rack.photo(sheet.id(), bytes, who.name()))) {
-                changed.run();
-            }
-        }));
+        String name = who.name();
+        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, Feedback::refusal, file -> {
+                    byte[] photo = file.content();
+                    return () -> {
+                        rack.photo(sheet.id(), photo, name);
+                        Feedback.tell(figures.text("sheets.photo.kept"), false);
+                        changed.run();
+                    };
+                })
+                .camera(new Button(figures.text("sheets.photo.take")));
         upload.setAcceptedMimeTypes("image/*");
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize(Photos.MOST_BYTES);
-        upload.setUploadButton(new Button(figures.text("sheets.photo.take")));
-        upload.setDropAllowed(false);
         add(upload);
     }
 }

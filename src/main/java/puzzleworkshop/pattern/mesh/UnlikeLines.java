@@ -1,0 +1,123 @@
+package puzzleworkshop.pattern.mesh;
+
+import java.util.List;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.pattern.PatternSpec;
+
+/**
+ * Lays the inner edges of a mesh one after another so that no two are alike: of several drawings of each edge the first
+ * is taken that has room and differs from every edge laid before by more than a solver could take for a fit. Where none
+ * does, the one that differs most. The same mesh gives the same lines.
+ */
+final class UnlikeLines {
+
+    /** What remains beyond the play, so that two edges are told apart with certainty. */
+    private static final double MARGIN_MM = 0.06;
+
+    private static final double LEAST_MM = 0.2;
+    private static final int MOST_TRIES = 60;
+    private static final int TRIES_AT_FULL_LIFE = 10;
+    private static final int TRIES_FOR_WISH = 2;
+    private static final int MOST_FOR_WISH = 600;
+    private static final int COMPARED_EACH = 5;
+
+    private final Mesh mesh;
+    private final Occupied occupied;
+    private final EdgeAlbum album = new EdgeAlbum();
+    private final double need;
+    private final double wish;
+
+    private UnlikeLines(PatternSpec spec, Mesh mesh) {
+        this.mesh = mesh;
+        double unit = spec.grid().pieceSize(spec.size()).shorterSide().mm();
+        occupied = new Occupied(mesh, spec.limits().closestLinesMm(), unit);
+        need = Math.max(LEAST_MM, spec.kerf().mm()) + MARGIN_MM;
+        wish = spec.grid().pieces() > MOST_FOR_WISH ? need : Math.max(need, Math.min(0.6, 0.018 * unit));
+    }
+
+    static void lay(PatternSpec spec, Mesh mesh) {
+        new UnlikeLines(spec, mesh).lay();
+    }
+
+    private void lay() {
+        for (Mesh.Edge edge : mesh.edges) {
+            if (edge.kind != Mesh.Kind.INNER) {
+                occupied.add(edge, edge.path().flattened(Clearance.FLATTENING_MM));
+            }
+        }
+        for (Mesh.Edge edge : mesh.edges) {
+            if (edge.kind == Mesh.Kind.INNER) {
+                lay(edge);
+            }
+        }
+    }
+
+    private void lay(Mesh.Edge edge) {
+        Drawn chosen = firstUnlike(edge);
+        if (chosen == null) {
+            chosen = leastLike(edge);
+        }
+        if (chosen == null) {
+            // none has room: as calm as can be, and whoever is in the way calms down too when all are looked at
+            edge.calmest();
+            chosen = new Drawn(edge.path());
+        } else {
+            edge.draw(chosen.path);
+        }
+        occupied.add(edge, chosen.flat);
+        album.add(edge.id, chosen.shape());
+    }
+
+    private Drawn firstUnlike(Mesh.Edge edge) {
+        for (int attempt = 0; attempt < MOST_TRIES; attempt++) {
+            Drawn drawn = new Drawn(edge.variant(attempt, life(attempt)));
+            if (occupied.hasRoomFor(edge, drawn.flat)
+                    && !album.hasNearer(drawn.shape(), attempt < TRIES_FOR_WISH ? wish : need)) {
+                return drawn;
+            }
+        }
+        return null;
+    }
+
+    /** Of some drawings that have room the one that differs most. */
+    private Drawn leastLike(Mesh.Edge edge) {
+        Drawn best = null;
+        double most = -1;
+        for (int attempt = 0; attempt < MOST_TRIES; attempt += COMPARED_EACH) {
+            Drawn drawn = new Drawn(edge.variant(attempt, life(attempt)));
+            if (occupied.hasRoomFor(edge, drawn.flat)) {
+                double distance = album.nearest(drawn.shape(), need, most);
+                if (distance > most) {
+                    most = distance;
+                    best = drawn;
+                }
+            }
+        }
+        return best;
+    }
+
+    private static double life(int attempt) {
+        return attempt < TRIES_AT_FULL_LIFE
+                ? 1
+                : 1 - 0.75 * (attempt - TRIES_AT_FULL_LIFE) / (MOST_TRIES - TRIES_AT_FULL_LIFE);
+    }
+
+    private static final class Drawn {
+        final CurvePath path;
+        final List<Point> flat;
+        private EdgeShape shape;
+
+        Drawn(CurvePath path) {
+            this.path = path;
+            this.flat = path.flattened(Clearance.FLATTENING_MM);
+        }
+
+        EdgeShape shape() {
+            if (shape == null) {
+                shape = EdgeShape.of(flat);
+            }
+            return shape;
+        }
+    }
+}

@@ -1,0 +1,100 @@
+package puzzleworkshop.pattern.mesh;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.BruteForceLikeness;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.JtsLines;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PersonalShapes;
+import puzzleworkshop.pattern.PieceGrid;
+
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class UnlikeLinesTest {
+
+    /** The judge is brute force over all pairs of edges, which shares no code with the maker. */
+    @ParameterizedTest
+    @EnumSource(CutStyle.class)
+    void no_two_inner_edges_are_alike_within_what_the_kerf_leaves(CutStyle style) {
+        CutPattern pattern = PatternMaker.make(
+                PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17).withStyle(style));
+        BruteForceLikeness.Found found = BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.25);
+        assertThat(found.edges()).isEqualTo(12 * 8 + 9 * 11);
+        assertThat(found.alike()).isZero();
+        assertThat(found.closestMm()).isGreaterThan(0.2);
+        assertThat(JtsLines.crossings(pattern)).isZero();
+        assertThat(JtsLines.doubled(pattern)).isZero();
+    }
+
+    @Test
+    void the_first_design_did_have_edges_that_are_alike() {
+        CutPattern pattern = PatternMaker.make(
+                PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 17).withDesign(PatternSpec.FIRST_DESIGN));
+        assertThat(BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.25)
+                        .alike())
+                .isPositive();
+    }
+
+    @Test
+    void around_a_heart_no_two_edges_are_alike_either() {
+        CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(240, 180), new PieceGrid(8, 6), 5)
+                .withShapes(List.of(PersonalShapes.heart(Point.of(120, 85), Length.mm(50)))));
+        assertThat(BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.25)
+                        .alike())
+                .isZero();
+    }
+
+    @Test
+    void the_same_number_draws_the_same_lines_twice() {
+        PatternSpec spec = PatternSpec.of(Size.mm(300, 200), new PieceGrid(15, 10), 99);
+        assertThat(PatternMaker.make(spec).svgPathData())
+                .isEqualTo(PatternMaker.make(spec).svgPathData());
+    }
+
+    /** An arc and the same arc bulging 0.3 mm more: the best shift halves it (closed form for flat arcs: half the sagitta's difference). */
+    @Test
+    void the_best_shift_halves_the_distance_of_two_flat_arcs() {
+        EdgeShape one = EdgeShape.of(parabola(2.0));
+        EdgeShape other = EdgeShape.of(parabola(2.3));
+        assertThat(one.distanceTo(other, 0.2)).isCloseTo(0.15, within(0.02));
+    }
+
+    @Test
+    void an_edge_moved_and_turned_is_the_same_edge() {
+        Random random = new Random(3);
+        for (int i = 0; i < 50; i++) {
+            CurvePath edge = parabola(1 + random.nextDouble() * 4);
+            CurvePath moved =
+                    edge.rotated(random.nextDouble() * 6, Point.of(3, 4)).translated(50, 20);
+            assertThat(EdgeShape.of(edge).distanceTo(EdgeShape.of(moved), 0.1))
+                    .as("arc %d of seed 3", i)
+                    .isLessThan(1e-6);
+            assertThat(EdgeShape.of(edge)
+                            .distanceTo(EdgeShape.of(moved.reversed()).turned(), 0.1))
+                    .as("arc %d of seed 3, from the other side", i)
+                    .isLessThan(1e-6);
+        }
+    }
+
+    private static CurvePath parabola(double height) {
+        List<Point> points = new java.util.ArrayList<>();
+        for (int i = 0; i <= 200; i++) {
+            double t = i / 100.0 - 1;
+            points.add(Point.of(15 * t, height * (1 - t * t)));
+        }
+        return CurvePath.through(points, false);
+    }
+}
