@@ -95,4 +95,61 @@ class ShortTravelTest {
                     .isLessThanOrEqualTo(drawn + 1e-6);
         }
     }
+
+    /**
+     * The order against the shortest of all, found by dynamic programming over sets of lines and the end each is left at
+     * (Held and Karp, A dynamic programming approach to sequencing problems, J. SIAM 10 (1962) 196–210).
+     */
+    @Test
+    void the_way_is_near_the_shortest_of_all_orders() {
+        Random random = new Random(20261129);
+        double ours = 0;
+        double shortest = 0;
+        for (int i = 0; i < 100; i++) {
+            List<CurvePath> lines = new java.util.ArrayList<>();
+            for (int n = 0; n < 8; n++) {
+                lines.add(CurvePath.through(List.of(anywhere(random), anywhere(random)), false));
+            }
+            Point origin = Point.of(0, 0);
+            double way = ShortTravel.travel(ShortTravel.order(lines, origin), List.of(), origin);
+            double least = shortest(lines, origin);
+            assertThat(way).as("case %d", i).isGreaterThanOrEqualTo(least - 1e-9);
+            ours += way;
+            shortest += least;
+        }
+        assertThat(ours / shortest).isLessThan(1.12);
+    }
+
+    private static Point anywhere(Random random) {
+        return Point.of(random.nextDouble() * 300, random.nextDouble() * 200);
+    }
+
+    private static double shortest(List<CurvePath> lines, Point from) {
+        int n = lines.size();
+        double[][] best = new double[1 << n][2 * n];
+        for (double[] row : best) {
+            java.util.Arrays.fill(row, Double.POSITIVE_INFINITY);
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int set = 0; set < 1 << n; set++) {
+            for (int last = -1; last < 2 * n; last++) {
+                if (last < 0 != (set == 0)) {
+                    continue;
+                }
+                double so = last < 0 ? 0 : best[set][last];
+                Point at = last < 0 ? from : last % 2 == 0 ? lines.get(last / 2).end() : lines.get(last / 2).start();
+                if (set == (1 << n) - 1) {
+                    least = Math.min(least, so);
+                }
+                for (int next = 0; next < 2 * n && so < Double.POSITIVE_INFINITY; next++) {
+                    if ((set & 1 << next / 2) == 0) {
+                        Point start = next % 2 == 0 ? lines.get(next / 2).start() : lines.get(next / 2).end();
+                        int with = set | 1 << next / 2;
+                        best[with][next] = Math.min(best[with][next], so + at.distanceTo(start));
+                    }
+                }
+            }
+        }
+        return least;
+    }
 }
