@@ -50,8 +50,9 @@ class DoublesAgainstJtsTest {
                     points.add(Point.of(x, y));
                 }
                 lines.add(CurvePath.through(points, false));
-                same.add(jts.createLineString(
-                        points.stream().map(p -> new Coordinate(p.xMm(), p.yMm())).toArray(Coordinate[]::new)));
+                same.add(jts.createLineString(points.stream()
+                        .map(p -> new Coordinate(p.xMm(), p.yMm()))
+                        .toArray(Coordinate[]::new)));
             }
             Inspection found = CutInspector.inspect(
                     new DrawnFile("lattice", DrawnFile.Kind.SVG, lines, List.of(), Optional.empty(), List.of()));

@@ -137,13 +137,19 @@ class ShortTravelTest {
                     continue;
                 }
                 double so = last < 0 ? 0 : best[set][last];
-                Point at = last < 0 ? from : last % 2 == 0 ? lines.get(last / 2).end() : lines.get(last / 2).start();
+                Point at = last < 0
+                        ? from
+                        : last % 2 == 0
+                                ? lines.get(last / 2).end()
+                                : lines.get(last / 2).start();
                 if (set == (1 << n) - 1) {
                     least = Math.min(least, so);
                 }
                 for (int next = 0; next < 2 * n && so < Double.POSITIVE_INFINITY; next++) {
                     if ((set & 1 << next / 2) == 0) {
-                        Point start = next % 2 == 0 ? lines.get(next / 2).start() : lines.get(next / 2).end();
+                        Point start = next % 2 == 0
+                                ? lines.get(next / 2).start()
+                                : lines.get(next / 2).end();
                         int with = set | 1 << next / 2;
                         best[with][next] = Math.min(best[with][next], so + at.distanceTo(start));
                     }
