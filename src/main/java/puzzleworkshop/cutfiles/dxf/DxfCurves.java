@@ -146,15 +146,13 @@ final class DxfCurves {
         path.lineTo(bx, by); // a last digit apart
     }
 
-    /** Outline of a filled or three-dimensional face of three or four corners; a SOLID's last two are crossed over. */
-    static Shape face(DxfThing thing, boolean crossed) {
+    /** Outline of a three-dimensional face of three or four corners. */
+    static Shape face(DxfThing thing) {
         Path2D.Double path = new Path2D.Double();
-        int[] order = crossed ? new int[] {0, 1, 3, 2} : new int[] {0, 1, 2, 3};
-        for (int i = 0; i < order.length; i++) {
-            int n = order[i];
+        for (int n = 0; n < 4; n++) {
             double x = thing.number(10 + n, thing.number(12, 0));
             double y = thing.number(20 + n, thing.number(22, 0));
-            if (i == 0) {
+            if (n == 0) {
                 path.moveTo(x, y);
             } else {
                 path.lineTo(x, y);

@@ -162,8 +162,8 @@ public final class DxfDrawing {
                         layer,
                         DxfPlanes.isFlat(thing) && Math.abs(thing.number(31, 0)) < SAME_HEIGHT);
             case "SPLINE" -> spline(thing, toMm, layer);
-            case "SOLID", "TRACE" -> unsure(thing, DxfCurves.face(thing, true), planeOf(thing, toMm));
-            case "3DFACE" -> unsure(thing, DxfCurves.face(thing, false), toMm);
+            case "SOLID", "TRACE" -> found.count(Remark.Kind.NOTE, "cutfiles.dxf.solid_hatch");
+            case "3DFACE" -> unsure(thing, DxfCurves.face(thing), toMm);
             case "HATCH" -> {
                 boolean solid = thing.whole(70, 1) == 1;
                 found.count(

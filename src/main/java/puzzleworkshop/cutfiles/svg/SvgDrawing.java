@@ -132,6 +132,7 @@ public final class SvgDrawing {
                 case "use" -> use(node, style, frame, depth);
                 case "text" -> painted.text(node, frame);
                 case "image" -> painted.picture(node, frame);
+                case "foreignObject" -> painted.foreign(node);
                 default -> {
                     if (SvgShapes.isShape(node.name)) {
                         painted.shape(node, frame);

@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.geometry.Bounds;
@@ -19,6 +20,10 @@ import puzzleworkshop.measure.Size;
 final class SvgPainted {
 
     private static final double COVERS_THE_PAGE = 0.99;
+
+    private static final String HTML = "http://www.w3.org/1999/xhtml ";
+    private static final Set<String> ONLY_WORDS =
+            Set.of("body", "div", "p", "span", "font", "b", "i", "u", "em", "strong", "small", "br", "sub", "sup", "code");
 
     private final FoundLines found;
     private final SvgTree tree;
@@ -211,6 +216,22 @@ final class SvgPainted {
         } else if (fill) {
             found.count(Remark.Kind.NOTE, "cutfiles.file.text");
         }
+    }
+
+    /** What another language draws is not interpreted; but plain paragraphs of words, as labels come, are only words. */
+    void foreign(SvgNode node) {
+        List<SvgNode> open = new ArrayList<>(node.children);
+        boolean words = true;
+        while (!open.isEmpty() && words) {
+            found.limit().spend(1);
+            SvgNode each = open.removeLast();
+            words = each.name.startsWith(HTML) && ONLY_WORDS.contains(each.name.substring(HTML.length()));
+            open.addAll(each.children);
+        }
+        found.count(
+                words ? Remark.Kind.NOTE : Remark.Kind.UNSURE,
+                words ? "cutfiles.file.text" : "cutfiles.file.passed_over",
+                words ? new Object[0] : new Object[] {"foreignObject"});
     }
 
     /** About where a text stands: six tenths of the font's size for each letter, common practice. */

@@ -89,7 +89,7 @@ class ForeignFilesTest {
                 "<marker id='m'><path" + path + "</marker><path marker-mid='url(#m)'" + path,
                 "<pattern id='p'><path" + path + "</pattern><rect fill='url(#p)' width='5' height='5'/>",
                 "<text stroke='red'>a</text>",
-                "<foreignObject width='9' height='9'/>",
+                "<foreignObject width='9' height='9'><svg/></foreignObject>",
                 "<flowRoot/>",
                 "<use href='other.svg#a'/>",
                 "<image href='other.svg' width='9' height='9'/>",
@@ -116,6 +116,7 @@ class ForeignFilesTest {
         return List.of(
                 "<rect width='100' height='80' fill='white'/>",
                 "<text x='5' y='70'>words</text>",
+                "<foreignObject width='9' height='9'><div xmlns='http://www.w3.org/1999/xhtml'>words</div></foreignObject>",
                 "<image href='data:image/png;base64,AA' width='9' height='9'/>",
                 "<defs><path d='M0 0H9' stroke='red'/></defs>",
                 "<symbol id='s'><path d='M0 0H9' stroke='red'/></symbol>",
