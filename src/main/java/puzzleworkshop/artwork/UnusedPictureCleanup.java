@@ -31,12 +31,14 @@ public class UnusedPictureCleanup {
 
     private final PictureStore store;
     private final ObjectProvider<PictureUse> uses;
+    private final OriginalsRule originals;
     private final Clock clock;
     private LocalDate lastDay = LocalDate.MIN;
 
-    UnusedPictureCleanup(PictureStore store, ObjectProvider<PictureUse> uses, Clock clock) {
+    UnusedPictureCleanup(PictureStore store, ObjectProvider<PictureUse> uses, OriginalsRule originals, Clock clock) {
         this.store = store;
         this.uses = uses;
+        this.originals = originals;
         this.clock = clock;
     }
 
@@ -52,6 +54,7 @@ public class UnusedPictureCleanup {
         LocalDate today = LocalDate.now(clock);
         if (!today.equals(lastDay)) {
             clear();
+            originals.clear();
             lastDay = today;
         }
     }

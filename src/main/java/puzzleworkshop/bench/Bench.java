@@ -18,7 +18,9 @@ import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -154,7 +156,8 @@ public class Bench implements StagesSoFar {
      *
      * @param device as the browser names itself
      */
-    public Outcome tick(Collection<OrderId> together, Stage stage, String who, String device) {
+    @Books
+    public Outcome tick(BookingKey key, Collection<OrderId> together, Stage stage, String who, String device) {
         List<OrderId> done = new ArrayList<>();
         Map<OrderId, Sentence> refused = new HashMap<>();
         for (OrderId id : together.stream()
@@ -162,7 +165,7 @@ public class Bench implements StagesSoFar {
                 .sorted(Comparator.comparingLong(OrderId::value))
                 .toList()) {
             try {
-                work.tick(id, stage, who, device);
+                work.tick(key.part(id.value()), id, stage, who, device);
                 done.add(id);
             } catch (Refused why) {
                 refused.put(id, why.sentence());
@@ -176,8 +179,9 @@ public class Bench implements StagesSoFar {
      *
      * @throws Refused when the order has gone on, or it is too long ago: then tell what went wrong instead
      */
-    public void undo(OrderId id, String who) {
-        work.undo(id, who);
+    @Books
+    public void undo(BookingKey key, OrderId id, String who) {
+        work.undo(key, id, who);
     }
 
     /** The newest tick of an order that can still be taken back. */
@@ -191,8 +195,9 @@ public class Bench implements StagesSoFar {
     }
 
     /** Something went wrong: books the loss and sends the order back to where it is made again. */
-    public Rework wentWrong(OrderId id, Rework.Report report, String who) {
-        return work.wentWrong(id, report, who);
+    @Books
+    public Rework wentWrong(BookingKey key, OrderId id, Rework.Report report, String who) {
+        return work.wentWrong(key, id, report, who);
     }
 
     /** What would be booked as lost; the maker may correct the material. */

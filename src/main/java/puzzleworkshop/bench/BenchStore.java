@@ -132,6 +132,18 @@ class BenchStore {
                 > 0;
     }
 
+    /** Minutes on stopped clocks of the stage that nothing has counted yet. */
+    Minutes stoppedAt(OrderId order, Stage stage) {
+        return jdbc.sql("""
+                select coalesce(sum(extract(epoch from stopped_at - started_at)) / 60, 0) from stage_timer
+                where order_id = :order and stage = :stage and stopped_at is not null and not booked
+                """)
+                .param("order", order.value())
+                .param("stage", stage.name())
+                .query((row, n) -> Minutes.of(row.getDouble(1)))
+                .single();
+    }
+
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
     Optional<Minutes> book(OrderId order, Stage stage) {
         return jdbc.sql("""
@@ -193,6 +205,13 @@ class BenchStore {
                 .single();
     }
 
+    Rework mishap(long number) {
+        return jdbc.sql("select * from went_wrong where id = :id")
+                .param("id", number)
+                .query((row, n) -> mishap(row))
+                .single();
+    }
+
     List<Rework> mishaps(OrderId order) {
         return jdbc.sql("select * from went_wrong where order_id = :order order by id")
                 .param("order", order.value())
@@ -231,7 +250,8 @@ class BenchStore {
                 row.getBoolean("board_spoiled"),
                 Minutes.of(row.getDouble("minutes_lost")),
                 Minutes.of(row.getDouble("laser_minutes_lost")),
-                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency"))),
+                Money.of(row.getBigDecimal("material_lost"), Currency.getInstance(row.getString("currency")))
+                        .rounded(),
                 row.getTimestamp("happened_at").toInstant(),
                 row.getString("told_by"));
     }

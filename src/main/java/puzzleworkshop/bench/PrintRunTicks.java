@@ -15,7 +15,7 @@ import puzzleworkshop.workshop.Stage;
 @Component
 class PrintRunTicks {
 
-    private static final String DEVICE = "print run";
+    static final String DEVICE = "print run";
 
     private final StageTransitions work;
     private final Orders orders;
@@ -28,7 +28,7 @@ class PrintRunTicks {
     @EventListener
     @Transactional
     public void printed(RunPrinted run) {
-        run.complete().forEach(order -> work.tick(order, Stage.PRINT, run.who(), DEVICE));
+        run.complete().forEach(order -> work.tickPrinted(order, run.who(), DEVICE));
     }
 
     @EventListener
@@ -39,7 +39,8 @@ class PrintRunTicks {
         if (order.next().filter(next -> next.compareTo(Stage.PRINT) > 0).isPresent()) {
             work.wentWrong(
                     id,
-                    new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), false, Optional.empty()),
+                    new Rework.Report(
+                            Rework.What.PRINT_FAULT, Stage.PRINT, print.reason(), Rework.Board.KEPT, Optional.empty()),
                     print.who());
         }
     }

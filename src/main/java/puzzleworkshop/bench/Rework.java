@@ -82,8 +82,20 @@ public record Rework(
     /**
      * What the maker tells.
      *
-     * @param boardSpoiled the board held for the order (not yet cut) can no longer be used
+     * @param board what became of the board held for the order (not yet cut)
      * @param materialLost as the maker corrected it; absent: as reckoned
      */
-    public record Report(What what, Stage againFrom, String note, boolean boardSpoiled, Optional<Money> materialLost) {}
+    public record Report(What what, Stage againFrom, String note, Board board, Optional<Money> materialLost) {}
+
+    /** What became of the board held for the order. */
+    public enum Board {
+        KEPT,
+        /** Only the blank: what is left of the sheet goes back to the rack. */
+        BLANK_SPOILED,
+        WHOLE_BOARD_SPOILED;
+
+        public String textKey() {
+            return "bench.wrong.board." + name();
+        }
+    }
 }

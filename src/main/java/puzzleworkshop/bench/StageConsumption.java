@@ -3,27 +3,31 @@ package puzzleworkshop.bench;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Instant;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /**
- * What a stage takes off the shelf: tape at masking; box, bag and label at packing. Paper and film are booked with the
- * print run. A shelf that is empty by the ledger does not stop the bench; the ledger says that it was short.
+ * What a stage takes off the shelf: paper and film for a print made without a print run (a run books its own), tape at
+ * masking; box, bag and label at packing. A shelf that is empty by the ledger does not stop the bench; the ledger says that it was short.
  */
 @Component
 class StageConsumption {
 
     private static final Map<Stage, List<SupplyKind>> AT = Map.of(
+            Stage.PRINT, List.of(SupplyKind.STICKER_PAPER, SupplyKind.LAMINATE),
             Stage.MASK, List.of(SupplyKind.MASKING_TAPE),
             Stage.PACK, List.of(SupplyKind.BOX, SupplyKind.BAG, SupplyKind.LABEL));
 
@@ -50,15 +54,23 @@ class StageConsumption {
         supplies.useKnowingly(item.id().orElseThrow(), quantity, order.id().value(), "used at the bench", who);
     }
 
-    void backFrom(Stage stage, Order order, String who) {
-        for (SupplyKind kind : AT.getOrDefault(stage, List.of())) {
-            supplies.usual(kind)
-                    .ifPresent(item -> supplies.putBack(
-                            item.id().orElseThrow(),
-                            quantity(item, order),
-                            order.id().value(),
-                            who));
-        }
+    /** Puts back what a stage took since the order last began anew; at most one tick of it stands since then. */
+    void backFrom(Stage stage, Order order, Instant since, String who) {
+        List<SupplyKind> kinds = AT.getOrDefault(stage, List.of());
+        Map<SupplyId, BigDecimal> taken = new LinkedHashMap<>();
+        supplies.usedFor(order.id().value()).stream()
+                .filter(movement -> movement.at().isAfter(since))
+                .filter(movement -> movement.kind() == Movement.Kind.USED || movement.kind() == Movement.Kind.RETURNED)
+                .filter(movement -> supplies.find(movement.item())
+                        .filter(item -> kinds.contains(item.kind()))
+                        .isPresent())
+                .forEach(movement ->
+                        taken.merge(movement.item(), movement.quantity().negate(), BigDecimal::add));
+        taken.forEach((item, quantity) -> {
+            if (quantity.signum() > 0) {
+                supplies.putBack(item, quantity, order.id().value(), who);
+            }
+        });
     }
 
     /** What was used for the order since a moment, less what was put back, at what it cost. */
@@ -82,14 +94,39 @@ class StageConsumption {
     }
 
     private BigDecimal quantity(SupplyItem item, Order order) {
-        if (item.kind() == SupplyKind.MASKING_TAPE && item.areaPerUse().isPresent()) {
-            Area print = workshop.tradeNumbers()
-                    .stickerFor(order.puzzle().finished())
-                    .area();
-            double uses =
-                    print.mm2() * order.quantity() / item.areaPerUse().get().mm2();
-            return BigDecimal.valueOf(uses).setScale(3, RoundingMode.CEILING);
-        }
-        return BigDecimal.valueOf(order.quantity());
+        Size sticker = workshop.tradeNumbers().stickerFor(order.puzzle().finished());
+        return switch (item.kind()) {
+            case MASKING_TAPE -> byArea(item, sticker, order.quantity());
+            case STICKER_PAPER, LAMINATE ->
+                item.useUnit() == UseUnit.SHEET
+                                && item.width().isPresent()
+                                && item.height().isPresent()
+                        ? sheets(item, sticker, order.quantity())
+                        : byArea(item, sticker, order.quantity());
+            default -> BigDecimal.valueOf(order.quantity());
+        };
+    }
+
+    private static BigDecimal byArea(SupplyItem item, Size sticker, int copies) {
+        return item.areaPerUse()
+                .map(area -> BigDecimal.valueOf(sticker.area().mm2() * copies / area.mm2())
+                        .setScale(3, RoundingMode.CEILING))
+                .orElse(BigDecimal.valueOf(copies));
+    }
+
+    /** Whole sheets: what a print leaves of its sheet is thrown away. One that is larger than a sheet takes its area. */
+    private static BigDecimal sheets(SupplyItem item, Size sticker, int copies) {
+        Size sheet = new Size(item.width().orElseThrow(), item.height().orElseThrow());
+        int upright = count(sheet, sticker);
+        int lying = count(sheet, new Size(sticker.height(), sticker.width()));
+        int most = Math.max(upright, lying);
+        return most == 0
+                ? byArea(item, sticker, copies).setScale(0, RoundingMode.CEILING)
+                : BigDecimal.valueOf(Math.ceilDiv(copies, most));
+    }
+
+    private static int count(Size sheet, Size sticker) {
+        return (int) (Math.floor(sheet.width().mm() / sticker.width().mm())
+                * Math.floor(sheet.height().mm() / sticker.height().mm()));
     }
 }

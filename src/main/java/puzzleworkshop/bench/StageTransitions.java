@@ -13,10 +13,12 @@ import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutMoved;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -41,6 +43,7 @@ class StageTransitions {
     static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
 
     private final BenchStore store;
+    private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
     private final OrderBoards boards;
@@ -54,6 +57,7 @@ class StageTransitions {
 
     StageTransitions(
             BenchStore store,
+            Bookings bookings,
             Orders orders,
             SheetRack rack,
             OrderBoards boards,
@@ -65,6 +69,7 @@ class StageTransitions {
             CutJobs cutJobs,
             Clock clock) {
         this.store = store;
+        this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
         this.boards = boards;
@@ -78,7 +83,16 @@ class StageTransitions {
     }
 
     @Transactional
-    public void tick(OrderId id, Stage stage, String who, String device) {
+    public void tick(BookingKey key, OrderId id, Stage stage, String who, String device) {
+        bookings.once(key, "tick " + stage + " of order " + id, () -> tick(id, stage, who, device, false));
+    }
+
+    /** Within the booking of a print run, which books paper and film itself. */
+    void tickPrinted(OrderId id, String who, String device) {
+        tick(id, Stage.PRINT, who, device, true);
+    }
+
+    private void tick(OrderId id, Stage stage, String who, String device, boolean consumed) {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
@@ -87,7 +101,9 @@ class StageTransitions {
                 requireRecordedCut(order);
                 boards.cut(id, freshBoardSince(order), who);
             }
-            usedUp.at(stage, order, who);
+            if (!consumed) {
+                usedUp.at(stage, order, who);
+            }
             beforeItsTime.note(order, stage, who);
             try {
                 store.insertTick(id, stage, who, device, store.book(id, stage), now);
@@ -151,7 +167,11 @@ class StageTransitions {
     }
 
     @Transactional
-    public void undo(OrderId id, String who) {
+    public void undo(BookingKey key, OrderId id, String who) {
+        bookings.once(key, "take back the last tick of order " + id, () -> undoNow(id, who));
+    }
+
+    private void undoNow(OrderId id, String who) {
         Order order = orders.lock(id);
         Tick tick = undoable(id)
                 .orElseThrow(() -> new Refused("bench.undo.too-late", order.number(), UNDO_WITHIN.toMinutes()));
@@ -161,7 +181,9 @@ class StageTransitions {
                     .map(Cut::id)
                     .forEach(cut -> boards.undo(cut, who));
         }
-        usedUp.backFrom(tick.stage(), order, who);
+        if (!tick.device().equals(PrintRunTicks.DEVICE)) {
+            usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);
+        }
         store.undo(tick, who, clock.instant());
         store.stop(id, who, clock.instant());
         orders.sendBack(
@@ -173,14 +195,25 @@ class StageTransitions {
     }
 
     @Transactional
-    public Rework wentWrong(OrderId id, Rework.Report report, String who) {
+    public Rework wentWrong(BookingKey key, OrderId id, Rework.Report report, String who) {
+        String said = "went wrong with order " + id + ": " + report;
+        return bookings.once(key, said, () -> wentWrong(id, report, who), Rework::id, store::mishap);
+    }
+
+    /** Within the booking of another room. */
+    Rework wentWrong(OrderId id, Rework.Report report, String who) {
         Order order = orders.lock(id);
         Rework mishap = reckon(order, report, who);
         store.stop(id, who, clock.instant());
         // What the clock showed belongs to the work that is lost, not to the next attempt.
         store.book(id, mishap.noticedAt());
-        if (report.boardSpoiled()) {
-            boards.spoil(id, report.note().isBlank() ? "spoiled" : report.note(), who);
+        if (report.board() != Rework.Board.KEPT) {
+            String why = report.note().isBlank() ? "spoiled" : report.note();
+            if (report.board() == Rework.Board.BLANK_SPOILED) {
+                boards.spoilBlanks(id, why, who);
+            } else {
+                boards.spoil(id, why, who);
+            }
         }
         long number = store.insert(mishap);
         Sentence why = Sentence.of(
@@ -196,24 +229,12 @@ class StageTransitions {
             orders.sendBack(id, mishap.againFrom(), why, who);
         }
         afterCommit.tell(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
-        return new Rework(
-                number,
-                id,
-                mishap.noticedAt(),
-                mishap.againFrom(),
-                mishap.what(),
-                mishap.note(),
-                mishap.boardSpoiled(),
-                mishap.handsLost(),
-                mishap.laserLost(),
-                mishap.materialLost(),
-                mishap.at(),
-                who);
+        return store.mishap(number);
     }
 
     /**
      * What is lost: the work of the stages that are made again, by the clock where one ran and by the standards where
-     * none did; the laser's time if it has cut; what was used up since the last new beginning, when the print is lost.
+     * none did; the laser's time as the cuts on record took it; what was used up since the last new beginning, when the print is lost.
      */
     Rework reckon(Order order, Rework.Report report, String who) {
         Stage noticed = order.next().orElse(Stage.HAND_OVER);
@@ -221,8 +242,7 @@ class StageTransitions {
             throw new Refused("bench.wrong.forwards", order.number(), Sentence.of(noticed.textKey()));
         }
         OrderId id = order.id();
-        Instant lastBeginning =
-                store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        Instant lastBeginning = lastBeginning(id);
         List<Tick> ticks = store.ticks(id).stream()
                 .filter(tick -> !tick.undone()
                         && !tick.stage().equals(noticed)
@@ -230,24 +250,23 @@ class StageTransitions {
                 .filter(tick -> tick.stage().compareTo(report.againFrom()) >= 0)
                 .toList();
         Minutes hands = Minutes.ZERO;
-        Minutes laser = Minutes.ZERO;
+        boolean cut = false;
         for (Tick tick : ticks) {
             StageStandard standard = workshop.stageStandards().get(tick.stage());
             hands = hands.plus(tick.minutes()
                     .orElseGet(() ->
                             standard.hands(order.quantity(), order.puzzle().pieces())));
-            laser = tick.stage() == Stage.CUT ? laser.plus(order.laser()) : laser;
+            cut |= tick.stage() == Stage.CUT;
         }
         Minutes onTheClock = store.running().stream()
                 .filter(running -> running.order().equals(id))
                 .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
                 .reduce(Minutes.ZERO, Minutes::plus);
         hands = hands.plus(onTheClock);
-        if (noticed == Stage.CUT) {
-            laser = laser.plus(
-                    Minutes.of(Math.min(onTheClock.value(), order.laser().value())));
-        }
-        Money material = report.materialLost().orElseGet(() -> material(order, report, lastBeginning));
+        hands = hands.plus(store.stoppedAt(id, noticed));
+        Minutes laser = laserTime(order, cut, noticed, onTheClock, lastBeginning);
+        Money material =
+                report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
         if (material.isNegative()) {
             throw new Refused("bench.wrong.negative");
         }
@@ -258,12 +277,34 @@ class StageTransitions {
                 report.againFrom(),
                 report.what(),
                 report.note().strip(),
-                report.boardSpoiled(),
+                report.board() != Rework.Board.KEPT,
                 hands,
                 laser,
                 material,
                 clock.instant(),
                 who);
+    }
+
+    private Instant lastBeginning(OrderId id) {
+        return store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+    }
+
+    /** By the cuts on record since the last beginning; by the estimate only where the cut was ticked without a record. */
+    private Minutes laserTime(Order order, boolean cut, Stage noticed, Minutes onTheClock, Instant since) {
+        List<CutJob> jobs = cutJobs.of(order.id().value()).stream()
+                .filter(job ->
+                        job.started().filter(start -> start.at().isAfter(since)).isPresent())
+                .toList();
+        Minutes recorded = jobs.stream().flatMap(job -> job.took().stream()).reduce(Minutes.ZERO, Minutes::plus);
+        if (jobs.isEmpty() && cut) {
+            return order.laser();
+        }
+        boolean beamOn = noticed == Stage.CUT
+                && jobs.stream().anyMatch(job -> job.ended().isEmpty());
+        return beamOn
+                ? recorded.plus(
+                        Minutes.of(Math.min(onTheClock.value(), order.laser().value())))
+                : recorded;
     }
 
     private Money material(Order order, Rework.Report report, Instant since) {
@@ -275,7 +316,9 @@ class StageTransitions {
                 lost = !cut.undone() && cut.at().isAfter(since) ? lost.plus(cut.blankCost()) : lost;
             }
         }
-        if (report.boardSpoiled()) {
+        if (report.board() == Rework.Board.BLANK_SPOILED) {
+            lost = lost.plus(Money.sum(boards.costOfBlanks(id), lost.currency()));
+        } else if (report.board() == Rework.Board.WHOLE_BOARD_SPOILED) {
             for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());
             }

@@ -13,6 +13,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
@@ -213,10 +214,7 @@ public class OrderBoards {
         requireBoards(order, since);
         List<Cut> done = new ArrayList<>();
         for (SheetId sheet : holds.heldFor(id)) {
-            List<Outline> kept = holds.proposal(sheet).parts().stream()
-                    .filter(part -> !part.isScrap())
-                    .map(Remainder.Part::outline)
-                    .toList();
+            List<Outline> kept = useful(sheet);
             String place = rack.find(sheet).orElseThrow().facts().place();
             done.add(cut(order.ref(), sheet, kept, place, who));
         }
@@ -302,6 +300,39 @@ public class OrderBoards {
             followers.afterLoss(board.id(), who);
         }
         return boards;
+    }
+
+    /**
+     * The blanks held for the order are spoiled: each is cut from its sheet and thrown away, what is left of the sheet goes
+     * back to the rack, and the order waits for another.
+     */
+    public List<Cut> spoilBlanks(OrderId id, String why, String who) {
+        Order order = locks.lock(id);
+        List<Cut> spoiled = new ArrayList<>();
+        for (SheetId sheet : holds.heldFor(id)) {
+            List<Outline> kept = useful(sheet);
+            String place = rack.find(sheet).orElseThrow().facts().place();
+            Cut cut = holds.spoil(sheet, kept, place, why, who);
+            orders.note(order.id(), Sentence.of("boards.history.blank-spoiled", sheet.value()), who);
+            followers.afterCut(cut, kept, who);
+            spoiled.add(cut);
+        }
+        return spoiled;
+    }
+
+    /** What each of the blanks held for the order carries of its sheet. */
+    @Transactional(readOnly = true)
+    public List<Money> costOfBlanks(OrderId id) {
+        return holds.heldFor(id).stream()
+                .map(sheet -> holds.blankCost(sheet, useful(sheet)))
+                .toList();
+    }
+
+    private List<Outline> useful(SheetId sheet) {
+        return holds.proposal(sheet).parts().stream()
+                .filter(part -> !part.isScrap())
+                .map(Remainder.Part::outline)
+                .toList();
     }
 
     /**

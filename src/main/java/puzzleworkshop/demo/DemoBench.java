@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -34,7 +35,7 @@ class DemoBench {
                 boards.cut(id, Instant.EPOCH, DemoStock.MAKER);
                 orders.completeStage(id, stage, DemoStock.MAKER);
             } else {
-                Bench.Outcome outcome = bench.tick(List.of(id), stage, DemoStock.MAKER, "");
+                Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(id), stage, DemoStock.MAKER, "");
                 if (!outcome.refused().isEmpty()) {
                     throw new IllegalStateException("The demo's bench: " + outcome.refused());
                 }

@@ -41,12 +41,14 @@ class InsightStore {
             Money materialLost,
             Minutes handsLost,
             int mishaps,
-            long version) {}
+            long version,
+            Money sold) {}
 
     /** Without the price, a page of JSON; see {@link EstimatedPrices}. */
     private static final String ROWS = """
             select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
-                laser_minutes, material_lost, minutes_lost, mishaps, version
+                laser_minutes, material_lost, minutes_lost, mishaps, version,
+                (select s.net from order_sold s where s.order_id = order_took.order_id) as sold
             from order_took""";
 
     private final JdbcClient jdbc;
@@ -138,6 +140,7 @@ class InsightStore {
                 Money.of(row.getBigDecimal("material_lost"), currency),
                 Minutes.of(row.getDouble("minutes_lost")),
                 row.getInt("mishaps"),
-                row.getLong("version"));
+                row.getLong("version"),
+                Money.of(row.getBigDecimal("sold"), currency).rounded());
     }
 }

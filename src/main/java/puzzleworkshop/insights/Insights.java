@@ -48,7 +48,8 @@ public class Insights {
                 store.materials(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
         return store.order(id)
                 .filter(row -> row.state() != OrderState.QUOTE && row.state() != OrderState.CANCELLED)
-                .map(row -> Outcome.of(prices.of(List.of(row)).get(id.value()), took(row, hands, materials)));
+                .map(row ->
+                        Outcome.of(prices.of(List.of(row)).get(id.value()), took(row, hands, materials), row.sold()));
     }
 
     /** Handed over since the first day of a month, newest first. */
@@ -134,7 +135,7 @@ public class Insights {
                 row.quantity(),
                 row.size(),
                 row.pieces(),
-                Outcome.of(price, took(row, clocked, materials)),
+                Outcome.of(price, took(row, clocked, materials), row.sold()),
                 hands,
                 row.laser().orElseGet(price::laser),
                 row.mishaps());

@@ -14,9 +14,10 @@ import puzzleworkshop.workshop.Stage;
  * reckoned and says so.
  *
  * @param parts one for each part with cost
- * @param net price without tax
+ * @param net what it was sold for, without tax: invoices less credit notes, before any invoice the agreed price
+ * @param agreed the price without tax that was reckoned with
  */
-public record Outcome(Map<CostPart, Compared> parts, Money net) {
+public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed) {
 
     /** Payable amounts; measured tells whether the actual amount was. */
     public record Compared(Money reckoned, Money actual, boolean measured) {}
@@ -26,7 +27,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     /** Compares; a share of the payment fee and postage stand as they were reckoned. */
-    static Outcome of(EstimatedCost price, ActualCost took) {
+    static Outcome of(EstimatedCost price, ActualCost took, Money sold) {
         Map<CostPart, Compared> parts = new EnumMap<>(CostPart.class);
         Money zero = Money.zero(price.net().currency());
         for (CostPart part : CostPart.values()) {
@@ -45,7 +46,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
                 parts.put(part, compared);
             }
         }
-        return new Outcome(parts, price.net());
+        return new Outcome(parts, sold, price.net());
     }
 
     /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
@@ -96,7 +97,7 @@ public record Outcome(Map<CostPart, Compared> parts, Money net) {
     }
 
     public Money reckonedToEarn() {
-        return net.minus(reckoned());
+        return agreed.minus(reckoned());
     }
 
     public Percent margin() {

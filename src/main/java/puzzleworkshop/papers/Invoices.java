@@ -2,6 +2,7 @@ package puzzleworkshop.papers;
 
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
+import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
@@ -43,6 +45,8 @@ public class Invoices {
     private final Payments payments;
     private final Bookings bookings;
     private final Orders orders;
+    private final PaperDrafts drafts;
+    private final KeptPaperStore kept;
     private final Workshop workshop;
     private final Formatter figures;
     private final Clock clock;
@@ -52,6 +56,8 @@ public class Invoices {
             Payments payments,
             Bookings bookings,
             Orders orders,
+            PaperDrafts drafts,
+            KeptPaperStore kept,
             Workshop workshop,
             Formatter figures,
             Clock clock) {
@@ -59,6 +65,8 @@ public class Invoices {
         this.payments = payments;
         this.bookings = bookings;
         this.orders = orders;
+        this.drafts = drafts;
+        this.kept = kept;
         this.workshop = workshop;
         this.figures = figures;
         this.clock = clock;
@@ -81,7 +89,7 @@ public class Invoices {
     @Transactional(readOnly = true)
     public OrderAccount account(OrderId order) {
         Order which = orders.get(order);
-        Money agreed = which.price().gross();
+        Money agreed = which.price().gross().rounded();
         return new OrderAccount(
                 which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
                 store.ofOrder(order),
@@ -119,17 +127,60 @@ public class Invoices {
         if (standing.isPresent()) {
             throw new Refused("papers.invoice.stands", standing.get().number());
         }
-        PriceAnswer price = orders.keptPrice(id).answer();
-        List<Invoice.Line> lines = InvoiceLines.of(PriceLines.of(order, price, figures), price.vat());
-        PaperSettings settings = store.settings();
-        Invoice paper = paper(Invoice.Series.INVOICE, order, Optional.empty(), settings, price.vat(), lines, "");
+        Invoice paper = draft(order, "");
         if (!paper.gross().sameAs(order.price().gross())) {
             throw new IllegalStateException("The invoice of order " + order.number() + " does not add up to its price");
         }
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
+        keep(issued, "", false, who);
         orders.note(id, Sentence.of("papers.history.invoiced", issued.number(), issued.gross()), who);
         openOrClose(order, who);
         return issued;
+    }
+
+    /** What an invoice should have and would not, were it issued now. */
+    @Transactional(readOnly = true)
+    public List<Sentence> missing(OrderId id) {
+        Order order = orders.get(id);
+        Invoice draft = draft(order, "");
+        PaperSettings settings = store.settings();
+        List<Sentence> missing = new ArrayList<>();
+        order.next().ifPresent(stage -> missing.add(Sentence.of("papers.missing.stage", Sentence.of(stage.textKey()))));
+        if (workshop.profile().address().isBlank()) {
+            missing.add(Sentence.of("papers.missing.address"));
+        }
+        if (settings.taxNumber().isBlank() && draft.vatMode() != VatMode.NONE) {
+            missing.add(Sentence.of("papers.missing.tax-number"));
+        }
+        if (settings.bank().isBlank() && account(id).with(draft).open().isPositive()) {
+            missing.add(Sentence.of("papers.missing.bank"));
+        }
+        if (order.customer().address().isBlank()) {
+            missing.add(Sentence.of("papers.missing.customer", order.customer().name()));
+        }
+        return List.copyOf(missing);
+    }
+
+    /** The invoice of an order as it would be issued now. */
+    Invoice draft(Order order, String number) {
+        PriceAnswer price = orders.keptPrice(order.id()).answer();
+        List<Invoice.Line> lines = InvoiceLines.of(PriceLines.of(order, price, figures), price.vat());
+        return paper(number, order, store.settings(), price.vat(), lines);
+    }
+
+    /** Sets the paper and keeps it for good, with what had come until its day of issue. */
+    byte[] keep(Invoice paper, String more, boolean late, String who) {
+        Optional<String> corrects = paper.corrects().flatMap(store::find).map(Invoice::number);
+        MoneySheet sheet = drafts.issued(
+                paper,
+                corrects,
+                orders.get(paper.order()),
+                account(paper.order()).whenIssued(paper),
+                store.settings(),
+                more);
+        byte[] pdf = drafts.pdf(sheet);
+        kept.keepIssued(paper, sheet.says(), pdf, late, who, clock.instant());
+        return pdf;
     }
 
     /**
@@ -175,6 +226,7 @@ public class Invoices {
                 reason.strip(),
                 lines);
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
+        keep(issued, "", false, who);
         orders.note(
                 order.id(),
                 Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()),
@@ -275,14 +327,7 @@ public class Invoices {
         }
     }
 
-    private Invoice paper(
-            Invoice.Series series,
-            Order order,
-            Optional<InvoiceId> corrects,
-            PaperSettings settings,
-            VatSum vat,
-            List<Invoice.Line> lines,
-            String reason) {
+    private Invoice paper(String number, Order order, PaperSettings settings, VatSum vat, List<Invoice.Line> lines) {
         WorkshopProfile profile = workshop.profile();
         String seller = String.join("\n", profile.name(), profile.address(), profile.email(), profile.phone())
                 .replaceAll("\n+", "\n")
@@ -291,11 +336,11 @@ public class Invoices {
         Money zero = Money.zero(vat.currency());
         return new Invoice(
                 new InvoiceId(0),
-                series,
-                "",
+                Invoice.Series.INVOICE,
+                number,
                 order.id(),
                 order.number(),
-                corrects,
+                Optional.empty(),
                 today(),
                 today().plusDays(settings.dueDays()),
                 seller,
@@ -306,7 +351,7 @@ public class Invoices {
                 sum(lines, Invoice.Line::net, zero),
                 sum(lines, Invoice.Line::vat, zero),
                 sum(lines, Invoice.Line::gross, zero),
-                reason,
+                "",
                 lines);
     }
 

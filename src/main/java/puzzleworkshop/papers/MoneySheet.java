@@ -1,10 +1,9 @@
 package puzzleworkshop.papers;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * What stands on a quote, an invoice or a credit note, in words, before it is set on a page.
@@ -14,7 +13,8 @@ import puzzleworkshop.pricing.tax.VatMode;
  * @param seller name first, then address lines
  * @param customer name first, then address lines
  * @param lead a sentence above the lines; may be empty
- * @param lines what is sold
+ * @param columns of the table; the first one to be read
+ * @param rows of the table, a text for each column
  * @param sums below the lines: net, tax, total, received…
  * @param notes paragraphs below: tax note, bank, terms
  * @param picture the puzzle's face as JPEG
@@ -26,8 +26,8 @@ record MoneySheet(
         List<String> seller,
         List<String> customer,
         String lead,
-        List<Row> lines,
-        VatMode vatMode,
+        List<Column> columns,
+        List<List<String>> rows,
         List<Sum> sums,
         List<Pair> notes,
         Optional<byte[]> picture,
@@ -35,9 +35,27 @@ record MoneySheet(
 
     record Pair(String name, String value) {}
 
-    /** @param vat the tax rate of the line; printed when tax is charged */
-    record Row(String what, String quantity, Money unit, Money amount, Percent vat) {}
+    /**
+     * @param share of the width, against the other columns
+     * @param figures whether amounts stand in it, set to the right
+     */
+    record Column(String name, float share, boolean figures) {}
 
     /** @param strong the amount that counts */
     record Sum(String name, Money amount, boolean strong) {}
+
+    /** The words on it, line by line. */
+    String says() {
+        List<String> words = new ArrayList<>(List.of(title));
+        words.addAll(seller);
+        words.addAll(customer);
+        facts.forEach(fact -> words.add(fact.name() + ": " + fact.value()));
+        words.add(lead);
+        rows.forEach(row -> words.add(String.join(" | ", row)));
+        sums.forEach(sum -> words.add(sum.name() + ": " + sum.amount().rounded().amount() + " "
+                + sum.amount().currency().getCurrencyCode()));
+        notes.forEach(note -> words.add((note.name() + " " + note.value()).strip()));
+        words.removeIf(String::isBlank);
+        return String.join("\n", words);
+    }
 }

@@ -22,7 +22,6 @@ import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * Sets a quote, invoice or credit note on the page: birch band, the workshop's name and logo, the puzzle's face, lines,
@@ -126,27 +125,26 @@ final class MoneySheetPdf {
     }
 
     private PdfPTable lines() {
-        boolean taxed = sheet.vatMode() != VatMode.NONE;
-        PdfPTable table = taxed ? table(10, 1.8f, 3, 1.6f, 3) : table(10, 2, 3, 3);
-        table.setHeaderRows(1);
-        String suffix = taxed ? "." + sheet.vatMode().name() : "";
-        head(table, "papers.column.what", Element.ALIGN_LEFT);
-        head(table, "papers.column.quantity", Element.ALIGN_RIGHT);
-        head(table, "papers.column.each" + suffix, Element.ALIGN_RIGHT);
-        if (taxed) {
-            head(table, "papers.column.vat", Element.ALIGN_RIGHT);
+        float[] widths = new float[sheet.columns().size()];
+        for (int i = 0; i < widths.length; i++) {
+            widths[i] = sheet.columns().get(i).share();
         }
-        head(table, "papers.column.amount" + suffix, Element.ALIGN_RIGHT);
-        for (MoneySheet.Row row : sheet.lines()) {
-            table.addCell(lined(row.what(), PaperFonts.plain(TEXT), Element.ALIGN_LEFT));
-            table.addCell(lined(row.quantity(), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
-            table.addCell(lined(figures.money(row.unit()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
-            if (taxed) {
-                table.addCell(lined(figures.percent(row.vat()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
+        PdfPTable table = table(widths);
+        table.setHeaderRows(1);
+        sheet.columns().forEach(column -> head(table, column.name(), align(column)));
+        for (List<String> row : sheet.rows()) {
+            for (int i = 0; i < row.size(); i++) {
+                table.addCell(lined(
+                        row.get(i),
+                        PaperFonts.plain(TEXT),
+                        align(sheet.columns().get(i))));
             }
-            table.addCell(lined(figures.money(row.amount()), PaperFonts.plain(TEXT), Element.ALIGN_RIGHT));
         }
         return table;
+    }
+
+    private static int align(MoneySheet.Column column) {
+        return column.figures() ? Element.ALIGN_RIGHT : Element.ALIGN_LEFT;
     }
 
     private PdfPTable sums() {
@@ -185,8 +183,8 @@ final class MoneySheetPdf {
         return paragraph;
     }
 
-    private void head(PdfPTable table, String key, int align) {
-        PdfPCell cell = padded(figures.text(key), PaperFonts.soft(SMALL), align);
+    private void head(PdfPTable table, String name, int align) {
+        PdfPCell cell = padded(name, PaperFonts.soft(SMALL), align);
         cell.setBorder(Rectangle.BOTTOM);
         cell.setBorderColor(PaperFonts.INK);
         cell.setBorderWidth(0.8f);

@@ -1,6 +1,8 @@
 package puzzleworkshop.papers;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -20,6 +22,55 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
     public OrderAccount {
         papers = List.copyOf(papers);
         payments = List.copyOf(payments);
+    }
+
+    /**
+     * One line of a statement.
+     *
+     * @param owed what it adds to what the customer owes
+     * @param balance what is open after it
+     */
+    public record Entry(LocalDate on, Optional<Invoice> paper, Optional<Payment> payment, Money owed, Money balance) {}
+
+    /** Papers and payments by day, papers of a day first; before any invoice the agreed price is what is owed. */
+    public List<Entry> entries() {
+        List<Entry> bare = new ArrayList<>();
+        Money zero = Money.zero(agreed.currency());
+        papers.forEach(paper ->
+                bare.add(new Entry(paper.issuedOn(), Optional.of(paper), Optional.empty(), paper.owed(), zero)));
+        payments.forEach(payment -> bare.add(new Entry(
+                payment.paidOn(),
+                Optional.empty(),
+                Optional.of(payment),
+                payment.received().negated(),
+                zero)));
+        bare.sort(Comparator.comparing(Entry::on));
+        List<Entry> entries = new ArrayList<>();
+        Money balance = papers.isEmpty() ? agreed : zero;
+        for (Entry entry : bare) {
+            balance = balance.plus(entry.owed());
+            entries.add(new Entry(entry.on(), entry.paper(), entry.payment(), entry.owed(), balance));
+        }
+        return entries;
+    }
+
+    /** As it stood on the day a paper was issued: later payments and papers left out. */
+    OrderAccount whenIssued(Invoice paper) {
+        return new OrderAccount(
+                agreed,
+                papers.stream()
+                        .filter(one -> one.id().value() <= paper.id().value())
+                        .toList(),
+                payments.stream()
+                        .filter(payment -> !payment.paidOn().isAfter(paper.issuedOn()))
+                        .toList());
+    }
+
+    /** With a paper that is not issued yet. */
+    OrderAccount with(Invoice draft) {
+        List<Invoice> more = new ArrayList<>(papers);
+        more.add(draft);
+        return new OrderAccount(agreed, more, payments);
     }
 
     public Money received() {

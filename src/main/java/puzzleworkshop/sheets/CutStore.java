@@ -127,7 +127,15 @@ class CutStore {
                 .optional();
     }
 
-    long cut(Reservation reservation, CostSplit split, Money cost, OffcutCost rule, String who, Instant now) {
+    /** @param order for which the blank is; none when it was spoiled before it became a puzzle */
+    long cut(
+            Reservation reservation,
+            Optional<OrderId> order,
+            CostSplit split,
+            Money cost,
+            OffcutCost rule,
+            String who,
+            Instant now) {
         Money offcuts = Money.sum(split.offcuts(), cost.currency());
         return jdbc.sql("""
                 insert into sheet_cut (sheet_id, reservation_id, order_id, x_mm, y_mm, degrees, width_mm, height_mm,
@@ -138,7 +146,7 @@ class CutStore {
                 """)
                 .param("sheet", reservation.sheet().value())
                 .param("reservation", reservation.id())
-                .param("order", reservation.order().id().value())
+                .param("order", order.map(OrderId::value).orElse(null))
                 .param("x", reservation.placement().x())
                 .param("y", reservation.placement().y())
                 .param("degrees", reservation.placement().degrees())

@@ -12,6 +12,7 @@ import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
@@ -103,33 +104,56 @@ public class SheetHolds {
      * @param place where the offcuts are put
      */
     public Cut cut(SheetId id, List<Outline> kept, String place, String who) {
-        sheets.locked(id);
-        Sheet sheet = sheets.get(id);
         Reservation held = held(id);
-        Remainder rest = proposal(id);
-        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
+        Cut cut = cut(id, Optional.of(held.order().id()), kept, place, who);
+        sheets.note(id, "cut", held.order().number(), who, now());
+        return cut;
+    }
+
+    /** The blank of a held sheet is spoiled: it is cut off for nobody, what is kept goes back to the rack. */
+    public Cut spoil(SheetId id, List<Outline> kept, String place, String why, String who) {
+        Cut cut = cut(id, Optional.empty(), kept, place, who);
+        sheets.note(id, "spoiled", why, who, now());
+        return cut;
+    }
+
+    /** What the blank of a held sheet carries of its cost, when so much of the remainder is kept. */
+    @Transactional(readOnly = true)
+    public Money blankCost(SheetId id, List<Outline> kept) {
+        return split(sheets.get(id), held(id), kept).blank();
+    }
+
+    private CostSplit split(Sheet sheet, Reservation held, List<Outline> kept) {
         RackRules rules = settings.rules();
         List<Area> areas = kept.stream().map(Outline::area).toList();
         double scrap = sheet.outline().area().mm2()
                 - held.blank().area().mm2()
                 - areas.stream().mapToDouble(Area::mm2).sum();
-        CostSplit split = CostSplit.of(
+        return CostSplit.of(
                 sheet.cost(),
                 held.blank().area(),
                 areas,
                 Area.mm2(Math.max(0, scrap)),
                 rules.offcutCost(),
                 rules.share());
+    }
+
+    private Cut cut(SheetId id, Optional<OrderId> order, List<Outline> kept, String place, String who) {
+        sheets.locked(id);
+        Sheet sheet = sheets.get(id);
+        Reservation held = held(id);
+        Remainder rest = proposal(id);
+        rest.requireHolds(kept, () -> new Refused("sheets.cut.offcutoutside", id.toString()));
+        CostSplit split = split(sheet, held, kept);
         cuts.end(held.id(), "CUT", now());
         sheets.turn(id, SheetState.USED, now());
-        long cut = cuts.cut(held, split, sheet.cost(), rules.offcutCost(), who, now());
+        long cut = cuts.cut(held, order, split, sheet.cost(), settings.rules().offcutCost(), who, now());
         BoardFacts facts = sheet.facts().at(place).noted("");
         for (int i = 0; i < kept.size(); i++) {
             SheetId offcut = sheets.add(
                     kept.get(i).atOrigin(), facts, split.offcuts().get(i).rounded(), OptionalLong.of(cut), now());
             sheets.note(offcut, "offcut", id.toString(), who, now());
         }
-        sheets.note(id, "cut", held.order().number(), who, now());
         return cuts.find(cut).orElseThrow();
     }
 
@@ -149,6 +173,9 @@ public class SheetHolds {
         sheets.locked(cut.sheet());
         if (find(cutId).undone()) {
             throw new Refused("sheets.undo.already");
+        }
+        if (cut.order().isEmpty()) {
+            throw new Refused("sheets.undo.spoiled");
         }
         for (SheetId offcut : cut.offcuts()) {
             if (sheets.locked(offcut) != SheetState.FREE) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -33,6 +34,8 @@ import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -42,7 +45,15 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.sheets.Cut;
+import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 
@@ -95,7 +106,7 @@ class BenchIT {
                 String who = "Maker " + i;
                 answers.add(people.submit(() -> {
                     start.await();
-                    return bench.tick(List.of(order.id()), Stage.PRINT, who, "phone");
+                    return bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, who, "phone");
                 }));
             }
             start.countDown();
@@ -119,13 +130,13 @@ class BenchIT {
     @Test
     void no_stage_is_skipped_not_even_past_the_program() {
         Order order = order();
-        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "");
         assertThat(outcome.done()).isEmpty();
         assertThat(outcome.refused().get(order.id()).key()).isEqualTo("orders.stage.not-yet");
         assertThat(rack.heldFor(order.id())).hasSize(1);
         assertThatThrownBy(() -> insert(order, Stage.CUT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 2)).isInstanceOf(DataAccessException.class);
-        bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "");
         assertThatThrownBy(() -> insert(order, Stage.PRINT, 1)).isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> jdbc.sql("delete from stage_done").update()).isInstanceOf(DataAccessException.class);
     }
@@ -136,7 +147,7 @@ class BenchIT {
         machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
         Order order = order();
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused()
                         .get(order.id())
                         .key())
@@ -158,8 +169,14 @@ class BenchIT {
         cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
+        // the laser's time lost is what the cut took, not the 25 minutes that were planned
+        Rework lost = bench.reckoned(
+                order.id(),
+                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()));
+        assertThat(lost.laserLost().value()).isLessThan(1);
     }
 
     private void insert(Order order, Stage stage, int attempt) {
@@ -177,7 +194,8 @@ class BenchIT {
         make.bringTo(order.id(), Stage.CUT);
         assertThat(rack.heldFor(order.id())).hasSize(1);
         for (Stage stage : List.of(Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
+            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
+                            .refused())
                     .isEmpty();
         }
         assertThat(rack.heldFor(order.id())).isEmpty();
@@ -191,7 +209,8 @@ class BenchIT {
         Order one = order();
         Order waiting = make.waitingForApproval("Tom Reed", plan.today().plusDays(20), 10);
         Order other = order();
-        Bench.Outcome outcome = bench.tick(List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
+        Bench.Outcome outcome = bench.tick(
+                BookingKey.fresh(), List.of(one.id(), waiting.id(), other.id()), Stage.PRINT, "Robin", "tablet");
         assertThat(outcome.done()).containsExactlyInAnyOrder(one.id(), other.id());
         assertThat(outcome.refused()).containsOnlyKeys(waiting.id());
     }
@@ -200,7 +219,7 @@ class BenchIT {
     void without_a_board_nothing_is_cut() {
         Order order = make.confirmedWithoutBoard("Ida Lund", plan.today().plusDays(20), 10);
         make.bringTo(order.id(), Stage.CUT);
-        Bench.Outcome outcome = bench.tick(List.of(order.id()), Stage.CUT, "Robin", "");
+        Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "");
         assertThat(outcome.refused().get(order.id()).key()).isEqualTo("boards.none-to-cut");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
     }
@@ -210,11 +229,12 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         assertThat(bench.undoable(order.id())).map(Tick::stage).contains(Stage.CUT);
-        bench.undo(order.id(), "Robin");
+        bench.undo(BookingKey.fresh(), order.id(), "Robin");
         assertThat(orders.get(order.id()).next()).contains(Stage.CUT);
         assertThat(rack.heldFor(order.id())).hasSize(1);
         assertThat(bench.ticks(order.id()).getLast().undone()).isTrue();
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
         assertThat(bench.ticks(order.id()).getLast().attempt()).isEqualTo(2);
         assertThat(orders.history(order.id()))
@@ -233,7 +253,7 @@ class BenchIT {
                 .update();
         assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
         assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
-        bench.tick(List.of(order.id()), Stage.PRINT, "Mila", "");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Mila", "");
         assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value())
                 .isBetween(12.0, 12.5);
         assertThat(bench.running(order.id())).isEmpty();
@@ -245,8 +265,9 @@ class BenchIT {
         make.bringTo(order.id(), Stage.FINISH);
         Cut cut = rack.cutsOf(order.id()).getFirst();
         Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", false, Optional.empty()),
+                new Rework.Report(Rework.What.CHARRED, Stage.PRINT, "left edge", Rework.Board.KEPT, Optional.empty()),
                 "Robin");
         assertThat(mishap.noticedAt()).isEqualTo(Stage.FINISH);
         assertThat(mishap.laserLost().value()).isEqualTo(25);
@@ -258,7 +279,7 @@ class BenchIT {
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
                 .contains(Job.Hold.For.BOARD);
         make.bringTo(order.id(), Stage.CUT);
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused()
                         .get(order.id())
                         .key())
@@ -270,7 +291,7 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.STICK);
         var print = orders.keptPrice(order.id()).answer().costs().of(CostPart.PRINT);
-        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", false, Optional.empty());
+        var all = new Rework.Report(Rework.What.PRINT_FAULT, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty());
         assertThat(bench.reckoned(order.id(), all).materialLost()).isEqualTo(print.rounded());
     }
 
@@ -279,12 +300,97 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
+                BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", false, Optional.empty()),
+                new Rework.Report(Rework.What.NOT_THROUGH, Stage.CUT, "", Rework.Board.KEPT, Optional.empty()),
                 "Robin");
-        assertThat(bench.tick(List.of(order.id()), Stage.CUT, "Robin", "").refused())
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
                 .isEmpty();
         assertThat(rack.cutsOf(order.id())).hasSize(1);
+    }
+
+    @Test
+    void a_spoiled_blank_costs_the_blank_and_its_remainder_returns_to_the_rack() {
+        Order order = order();
+        make.bringTo(order.id(), Stage.STICK);
+        Sheet board = rack.heldFor(order.id()).getFirst();
+        Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
+                new Rework.Report(
+                        Rework.What.STUCK_ASKEW,
+                        Stage.SHEET_PREP,
+                        "glued on aslant",
+                        Rework.Board.BLANK_SPOILED,
+                        Optional.empty()),
+                "Robin");
+        Cut cut = rack.cutOf(board.id()).orElseThrow();
+        assertThat(mishap.materialLost()).isEqualTo(cut.blankCost().rounded());
+        assertThat(mishap.materialLost().compareTo(Money.of("4.00", "EUR"))).isNegative();
+        assertThat(cut.offcuts())
+                .isNotEmpty()
+                .allSatisfy(offcut ->
+                        assertThat(rack.find(offcut).orElseThrow().state()).isEqualTo(SheetState.FREE));
+        assertThat(cut.cost()).isEqualTo(cut.blankCost().plus(cut.offcutsCost()).plus(cut.scrapped()));
+        // the order has no board any more: neither held, nor cut for it
+        assertThat(rack.heldFor(order.id())).isEmpty();
+        assertThat(rack.cutsOf(order.id())).isEmpty();
+        for (Stage again : List.of(Stage.SHEET_PREP, Stage.STICK, Stage.MASK)) {
+            bench.tick(BookingKey.fresh(), List.of(order.id()), again, "Robin", "");
+        }
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
+                        .refused())
+                .containsKey(order.id());
+    }
+
+    @Test
+    @Transactional
+    void a_print_made_again_at_the_bench_takes_paper_and_film_and_gives_them_back_with_the_tick() {
+        SupplyId paper = shelf("Sticker paper A4", SupplyKind.STICKER_PAPER);
+        SupplyId film = shelf("Film A4", SupplyKind.LAMINATE);
+        Order order = order();
+        make.bringTo(order.id(), Stage.LAMINATE);
+        // a sticker of 206 x 156 mm: one on an A4 sheet, upright or lying
+        assertThat(stock(paper)).isEqualByComparingTo("99");
+        assertThat(stock(film)).isEqualByComparingTo("99");
+        Rework lost = bench.wentWrong(
+                BookingKey.fresh(),
+                order.id(),
+                new Rework.Report(Rework.What.BUBBLES, Stage.PRINT, "", Rework.Board.KEPT, Optional.empty()),
+                "Robin");
+        assertThat(lost.materialLost()).isEqualTo(Money.of("1.00", "EUR"));
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
+        assertThat(stock(paper)).isEqualByComparingTo("98");
+        bench.undo(BookingKey.fresh(), order.id(), "Robin");
+        assertThat(stock(paper)).isEqualByComparingTo("99");
+        assertThat(stock(film)).isEqualByComparingTo("99");
+    }
+
+    private SupplyId shelf(String name, SupplyKind kind) {
+        Supplies supplies = beans.getBean(Supplies.class);
+        SupplyItem item = supplies.keep(new SupplyItem(
+                Optional.empty(),
+                name,
+                kind,
+                UseUnit.SHEET,
+                Optional.of(Length.mm(210)),
+                Optional.of(Length.mm(297)),
+                "pack of 100",
+                BigDecimal.valueOf(100),
+                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                7,
+                3,
+                true,
+                false,
+                BigDecimal.ZERO,
+                Money.zero(supplies.currency())));
+        supplies.buy(item.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
+        return item.id().orElseThrow();
+    }
+
+    private BigDecimal stock(SupplyId id) {
+        return beans.getBean(Supplies.class).find(id).orElseThrow().stock();
     }
 
     @Test
@@ -292,8 +398,14 @@ class BenchIT {
         Order order = order();
         make.bringTo(order.id(), Stage.SHEET_PREP);
         Rework mishap = bench.wentWrong(
+                BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.BOARD_BOWED, Stage.SHEET_PREP, "3 mm bow", true, Optional.empty()),
+                new Rework.Report(
+                        Rework.What.BOARD_BOWED,
+                        Stage.SHEET_PREP,
+                        "3 mm bow",
+                        Rework.Board.WHOLE_BOARD_SPOILED,
+                        Optional.empty()),
                 "Robin");
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.heldFor(order.id())).isEmpty();

@@ -17,6 +17,7 @@ import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -104,7 +105,7 @@ public final class BenchOrders {
         Bench bench = beans.getBean(Bench.class);
         for (Stage before : Stage.values()) {
             if (before.compareTo(stage) < 0) {
-                Bench.Outcome outcome = bench.tick(List.of(order), before, "Robin", "test");
+                Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(order), before, "Robin", "test");
                 if (!outcome.refused().isEmpty()) {
                     throw new IllegalStateException(outcome.refused().toString());
                 }

@@ -117,7 +117,9 @@ class BookedOnceIT {
 
     @TestFactory
     Stream<DynamicTest> the_key_of_another_booking_books_nothing() {
+        // several orders ticked together are a booking each, under a part of the key
         return cases.entrySet().stream()
+                .filter(entry -> !entry.getKey().equals("Bench.tick"))
                 .map(entry -> DynamicTest.dynamicTest(entry.getKey(), () -> {
                     CleanDatabase.now(dataSource);
                     BookingCases.Command command = entry.getValue().get();

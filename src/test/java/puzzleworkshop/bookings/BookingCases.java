@@ -1,11 +1,16 @@
 package puzzleworkshop.bookings;
 
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -16,6 +21,7 @@ import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.tax.VatSum;
+import puzzleworkshop.workshop.Stage;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -38,6 +44,7 @@ final class BookingCases {
 
     Map<String, Supplier<Command>> all() {
         money();
+        bench();
         return cases;
     }
 
@@ -102,6 +109,32 @@ final class BookingCases {
                 invoices.takeBack(key, order.id(), line, "typed for another order", WHO);
                 return "";
             };
+        });
+    }
+
+    private void bench() {
+        Bench bench = beans.getBean(Bench.class);
+        BenchOrders orders = new BenchOrders(beans);
+        LocalDate promised = LocalDate.now().plusDays(20);
+        cases.put("Bench.tick", () -> {
+            Order one = orders.confirmed("Ada Reed", promised, 20);
+            Order other = orders.confirmed("Mila Brand", promised, 20);
+            return key -> bench.tick(key, List.of(one.id(), other.id()), Stage.PRINT, WHO, "phone");
+        });
+        cases.put("Bench.undo", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            orders.bringTo(order.id(), Stage.FINISH);
+            return key -> {
+                bench.undo(key, order.id(), WHO);
+                return "";
+            };
+        });
+        cases.put("Bench.wentWrong", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            orders.bringTo(order.id(), Stage.FINISH);
+            Rework.Report report = new Rework.Report(
+                    Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
+            return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
     }
 

@@ -19,6 +19,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.Rework;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -67,12 +68,18 @@ class InsightsIT {
         Order order = make.confirmed("Ada Reed", soon, 12);
         make.bringTo(order.id(), Stage.FINISH);
         bench.wentWrong(
+                BookingKey.fresh(),
                 order.id(),
                 new Rework.Report(
-                        Rework.What.MASK_TORN, Stage.MASK, "tape tore", false, Optional.of(Money.of("3.50", "EUR"))),
+                        Rework.What.MASK_TORN,
+                        Stage.MASK,
+                        "tape tore",
+                        Rework.Board.KEPT,
+                        Optional.of(Money.of("3.50", "EUR"))),
                 "Robin");
         for (Stage stage : List.of(Stage.MASK, Stage.CUT, Stage.FINISH, Stage.PACK, Stage.HAND_OVER)) {
-            assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet").refused())
+            assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
+                            .refused())
                     .isEmpty();
         }
         Outcome outcome = insights.outcome(order.id()).orElseThrow();
@@ -113,10 +120,12 @@ class InsightsIT {
                 .update();
         Money before = insights.outcome(order.id()).orElseThrow().actual();
         bench.wentWrong(
+                BookingKey.fresh(),
                 order.id(),
-                new Rework.Report(Rework.What.STUCK_ASKEW, Stage.STICK, "", false, Optional.of(Money.of("0", "EUR"))),
+                new Rework.Report(
+                        Rework.What.STUCK_ASKEW, Stage.STICK, "", Rework.Board.KEPT, Optional.of(Money.of("0", "EUR"))),
                 "Robin");
-        assertThat(bench.tick(List.of(order.id()), Stage.STICK, "Robin", "tablet")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.STICK, "Robin", "tablet")
                         .refused())
                 .isEmpty();
         Outcome after = insights.outcome(order.id()).orElseThrow();
@@ -160,7 +169,7 @@ class InsightsIT {
                         .single())
                 .isEqualTo(21);
         make.bringTo(order.id(), Stage.HAND_OVER);
-        assertThat(bench.tick(List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet")
                         .refused())
                 .isEmpty();
         assertThat(insights.finishedSince(YearMonth.now()))

@@ -167,7 +167,7 @@ class InvoicesIT {
     @Test
     void deposit_part_payment_and_refund_leave_what_is_open() {
         Order order = sold.confirmed("Ada Reed", 1);
-        Money gross = order.price().gross();
+        Money gross = order.price().gross().rounded();
         Money ten = Money.of("10.00", "EUR");
         invoices.receive(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
         invoices.issue(BookingKey.fresh(), order.id(), "mara");
@@ -408,15 +408,145 @@ class InvoicesIT {
     }
 
     @Test
-    void an_invoice_asks_for_payment_only_while_something_is_owed() throws IOException {
+    void an_invoice_asks_for_payment_only_while_something_is_owed() {
         invoices.save(new PaperSettings("", "Harbour Savings Bank", "", "", 14, new byte[0]));
-        Order order = sold.confirmed("Ada Reed", 1);
-        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
-        assertThat(text(papers.issued(invoice.id()))).contains("Pay by", "Harbour Savings Bank");
-        invoices.receive(BookingKey.fresh(), order.id(), invoice.gross(), Payment.Way.CASH, today, "", "mara");
-        assertThat(text(papers.issued(invoice.id())))
+        Invoice open =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
+        assertThat(text(papers.issued(open.id()))).contains("Pay by", "Harbour Savings Bank");
+        Order paid = sold.confirmed("Ada Reed", 1);
+        receiveAll(paid);
+        Invoice settled = invoices.issue(BookingKey.fresh(), paid.id(), "mara");
+        assertThat(text(papers.issued(settled.id())))
                 .contains("Received, thank you")
                 .doesNotContain("Pay by", "Harbour Savings Bank");
+    }
+
+    @Test
+    void an_issued_paper_is_given_again_byte_for_byte_whatever_came_since() throws IOException {
+        sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
+        Order order = sold.confirmed("Ada Reed", 1);
+        receive(order, "20.00");
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
+        byte[] issued = papers.issued(invoice.id());
+        Invoice credit = invoices.credit(
+                BookingKey.fresh(),
+                invoice.id(),
+                Map.of(rate(invoice), Money.of("10.00", "EUR")),
+                "one corner was charred",
+                "mara");
+        byte[] credited = papers.issued(credit.id());
+        receive(order, "5.00");
+        invoices.save(new PaperSettings("other", "Another Bank", "", "Other terms", 3, new byte[0]));
+        assertThat(papers.issued(invoice.id())).isEqualTo(issued);
+        assertThat(papers.issued(credit.id())).isEqualTo(credited);
+        // what stands on it adds up: the total, what had come when it was issued, and the difference
+        Money left = invoice.gross().minus(Money.of("20.00", "EUR"));
+        assertThat(text(issued).replace(",", "")).contains(left.amount().toPlainString());
+        String statement = text(keep("statement", papers.statement(order.id())));
+        Money open = left.minus(Money.of("15.00", "EUR"));
+        assertThat(statement.replace(",", ""))
+                .contains("Statement for order " + order.number(), open.amount().toPlainString(), credit.number());
+        assertThat(invoices.account(order.id()).open()).isEqualTo(open);
+    }
+
+    @Test
+    void the_database_refuses_to_change_a_paper_that_was_given() {
+        Invoice invoice =
+                invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 1).id(), "mara");
+        for (String change : List.of("update kept_paper set says = ''", "delete from kept_paper")) {
+            assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("stands as it is");
+        }
+        assertThatThrownBy(() ->
+                        jdbc.sql("""
+                        insert into kept_paper (kind, order_id, running, about, says, content, sha256, late, kept_at, kept_by)
+                        values ('QUOTE', :order, 1, '', '', 'x', sha256('y'), false, now(), 'mara')
+                        """).param("order", invoice.order().value()).update())
+                .hasMessageContaining("kept_paper_sha256");
+    }
+
+    @Test
+    void an_invoice_from_before_papers_were_kept_is_set_once_as_it_was_and_says_so() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("alter table kept_paper disable trigger user").update();
+            jdbc.sql("delete from kept_paper").update();
+            jdbc.sql("alter table kept_paper enable trigger user").update();
+        });
+        byte[] late = papers.issued(invoice.id());
+        assertThat(text(late)).contains("did not keep its copy").doesNotContain("Received, thank you");
+        receive(order, "5.00");
+        assertThat(papers.issued(invoice.id())).isEqualTo(late);
+    }
+
+    @Test
+    void a_quote_stands_until_the_offer_changes_and_for_good_once_it_was_taken() {
+        Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
+        byte[] first = papers.quote(quote.id());
+        invoices.save(new PaperSettings("", "", "Other terms", "", 14, new byte[0]));
+        assertThat(papers.quote(quote.id())).isEqualTo(first);
+        jdbc.sql("update customer_order set valid_until = valid_until + 1 where id = :id")
+                .param("id", quote.id().value())
+                .update();
+        byte[] second = papers.quote(quote.id());
+        assertThat(second).isNotEqualTo(first);
+        assertThat(text(second)).contains("Quote " + quote.number() + ", version 2");
+        assertThat(papers.quotes(quote.id())).hasSize(2);
+        orders.confirm(quote.id(), today.plusDays(30), "mara");
+        assertThat(papers.quote(quote.id())).isEqualTo(second);
+    }
+
+    @Test
+    void before_an_invoice_goes_out_what_is_missing_is_said_and_a_preview_takes_no_number() throws IOException {
+        sold.vat(VatMode.INCLUDED, VatRounding.BY_TOTAL);
+        invoices.save(new PaperSettings("", "", "", "", 14, new byte[0]));
+        Order order = sold.confirmed("Ada Reed", 1);
+        assertThat(invoices.missing(order.id()))
+                .extracting(Sentence::key)
+                .contains("papers.missing.stage", "papers.missing.tax-number", "papers.missing.bank");
+        assertThat(text(keep("preview", papers.preview(order.id())))).contains("Invoice (preview)", "is no invoice");
+        assertThat(invoices.account(order.id()).papers()).isEmpty();
+        assertThat(invoices.issue(BookingKey.fresh(), order.id(), "mara").number())
+                .isEqualTo(today.getYear() + "-0001");
+    }
+
+    @Test
+    void a_mistyped_payment_is_taken_back_and_both_lines_stay() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        Money gross = order.price().gross().rounded();
+        assertThatThrownBy(() -> receive(order, "99999999.00")).isInstanceOf(FarOff.class);
+        invoices.receiveKnowingly(
+                BookingKey.fresh(), order.id(), Money.of("99999999.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        Payment wrong = invoices.account(order.id()).payments().getFirst();
+        invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "a key stuck", "mara");
+        OrderAccount account = invoices.account(order.id());
+        assertThat(account.payments()).hasSize(2);
+        assertThat(account.isTakenBack(wrong)).isTrue();
+        assertThat(account.open().rounded()).isEqualTo(gross);
+        assertThatThrownBy(() -> invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "again", "mara"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("take-back.done");
+        assertThat(debts.open())
+                .singleElement()
+                .satisfies(debt -> assertThat(debt.open()).isEqualTo(gross));
+    }
+
+    @Test
+    void money_that_was_given_back_keeps_the_payment_it_came_from() {
+        Order order = sold.confirmed("Ada Reed", 1);
+        receive(order, "10.00");
+        invoices.refund(BookingKey.fresh(), order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        List<Payment> lines = invoices.account(order.id()).payments();
+        assertThatThrownBy(() -> invoices.takeBack(
+                        BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara"))
+                .hasMessageContaining("take-back.below");
+        invoices.takeBack(BookingKey.fresh(), order.id(), lines.getLast().number(), "not given", "mara");
+        invoices.takeBack(BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara");
+        assertThat(invoices.account(order.id()).received().isZero()).isTrue();
+    }
+
+    private void receive(Order order, String amount) {
+        invoices.receive(BookingKey.fresh(), order.id(), Money.of(amount, "EUR"), Payment.Way.CASH, today, "", "mara");
     }
 
     private static Map<Percent, Money> all(Invoice invoice) {

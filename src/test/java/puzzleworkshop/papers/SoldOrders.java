@@ -43,7 +43,7 @@ public final class SoldOrders {
         vat = rates;
     }
 
-    void vat(VatMode mode, VatRounding rounding) {
+    public void vat(VatMode mode, VatRounding rounding) {
         RateBook book = beans.getBean(RateBook.class);
         PriceRule rule = book.rule(book.today()).withVat(mode, rounding);
         book.set(

@@ -137,7 +137,7 @@ class TurnOfTheYearIT {
         itIs("2027-03-28T03:10:00");
         assertThat(plan.today()).isEqualTo(LocalDate.of(2027, 3, 28));
         bench.stop(order.id(), "Robin");
-        bench.tick(List.of(order.id()), Stage.PRINT, "Robin", "tablet");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "tablet");
         double minutes = jdbc.sql("select minutes from stage_done where order_id = :order and stage = 'PRINT'")
                 .param("order", order.id().value())
                 .query(Double.class)
@@ -183,7 +183,7 @@ class TurnOfTheYearIT {
         jdbc.sql("update customer_order set next_stage = 'HAND_OVER' where id = :id")
                 .param("id", order.id().value())
                 .update();
-        bench.tick(List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, "Robin", "tablet");
         itIs("2029-02-15T08:00:00");
         Order old = orders.findByNumber(order.number()).orElseThrow();
         assertThat(formatter.day(old.promised().orElseThrow())).isEqualTo("Sat 20 Feb 2027");

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -33,10 +32,13 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Tick;
 import puzzleworkshop.bench.Ticked;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.runtime.Broadcaster;
@@ -202,7 +204,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 job.add(left);
             }
             if (open != null) {
-                job.add(cards.card(open, stage, () -> tick(List.of(open.order().id())), this::show));
+                job.add(cards.card(
+                        open,
+                        stage,
+                        () -> tick(keyOf(open.order()), List.of(open.order().id())),
+                        this::show));
             }
         }
         if (!gone) {
@@ -252,26 +258,34 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private void showFoot() {
         foot.removeAll();
         foot.setVisible(together.size() > 1);
-        Button all = new Button(
-                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())),
-                e -> tick(List.copyOf(together)));
+        BookingKey key = BookingKey.fresh();
+        BookButton all = new BookButton(
+                getTranslation("bench.together", together.size(), getTranslation(stage.textKey())), () -> {
+                    tick(key, List.copyOf(together));
+                    return false;
+                });
         all.addThemeVariants(ButtonVariant.PRIMARY);
         all.addClassName("bench-big");
         foot.add(all);
     }
 
-    private void tick(List<OrderId> which) {
+    /** Of this order as it stands now: two screens that show it so mean the same tick. */
+    private BookingKey keyOf(Order order) {
+        return BookingKey.seen("tick", stage, order.number(), order.version());
+    }
+
+    private void tick(BookingKey key, List<OrderId> which) {
         List<Waiting> asked = bench.queue(stage).stream()
                 .filter(w -> which.contains(w.order().id()))
                 .toList();
-        ConfirmEarlyTick.ask(asked, figures, () -> tickNow(which));
+        ConfirmEarlyTick.ask(asked, figures, () -> tickNow(key, which));
     }
 
-    private void tickNow(List<OrderId> which) {
+    private void tickNow(BookingKey key, List<OrderId> which) {
         String device = Optional.ofNullable(VaadinRequest.getCurrent())
                 .map(r -> r.getHeader("User-Agent"))
                 .orElse("");
-        Bench.Outcome outcome = bench.tick(which, stage, signedIn.name(), device);
+        Bench.Outcome outcome = bench.tick(key, which, stage, signedIn.name(), device);
         outcome.refused().forEach((order, why) -> Feedback.tell(figures.say(why), true));
         if (outcome.done().isEmpty()) {
             // What was refused stays open: no other order's card comes under the thumb.
@@ -302,10 +316,10 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                     getTranslation(tick.stage().textKey()),
                     tick.who(),
                     figures.moment(tick.at())));
-            Button back = new Button(
+            BookButton back = new BookButton(
                     getTranslation("bench.undo"),
-                    e -> Feedback.unlessRefused(figures, "bench.undone", () -> {
-                        bench.undo(tick.order(), signedIn.name());
+                    () -> Feedback.unlessRefused(figures, "bench.undone", () -> {
+                        bench.undo(BookingKey.seen("undo", tick.id()), tick.order(), signedIn.name());
                         show();
                     }));
             back.setAriaLabel(getTranslation(

@@ -2,7 +2,6 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
@@ -14,8 +13,10 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Rework;
 import puzzleworkshop.bench.Rework.What;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -33,7 +34,7 @@ class WrongDialog extends Dialog {
     private final Select<What> what = new Select<>();
     private final Select<Stage> from = new Select<>();
     private final TextArea note = new TextArea();
-    private final Checkbox board = new Checkbox();
+    private final Select<Rework.Board> board = new Select<>();
     private final BigDecimalField material = new BigDecimalField();
     private final Paragraph loss = new Paragraph();
     private boolean corrected;
@@ -63,6 +64,9 @@ class WrongDialog extends Dialog {
         from.addValueChangeListener(e -> reckon());
         note.setLabel(getTranslation("bench.wrong.note"));
         board.setLabel(getTranslation("bench.wrong.board"));
+        board.setItems(Rework.Board.values());
+        board.setItemLabelGenerator(b -> getTranslation(b.textKey()));
+        board.setValue(Rework.Board.KEPT);
         board.setVisible(stage.compareTo(Stage.CUT) <= 0);
         board.addValueChangeListener(e -> reckon());
         material.setLabel(
@@ -70,12 +74,16 @@ class WrongDialog extends Dialog {
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(What.at(stage).getFirst());
-        Button book = new Button(getTranslation("bench.wrong.book"), e -> {
-            if (Feedback.unlessRefused(
-                    figures, "bench.wrong.booked", () -> bench.wentWrong(order.id(), report(), signedIn.name()))) {
+        BookingKey key = BookingKey.seen(
+                "went-wrong", order.number(), bench.mishaps(order.id()).size());
+        BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
+            boolean booked = Feedback.unlessRefused(
+                    figures, "bench.wrong.booked", () -> bench.wentWrong(key, order.id(), report(), signedIn.name()));
+            if (booked) {
                 close();
                 again.run();
             }
+            return booked;
         });
         book.addThemeVariants(ButtonVariant.PRIMARY, ButtonVariant.ERROR);
         Div form = new Div(what, from, board, note, material, loss);

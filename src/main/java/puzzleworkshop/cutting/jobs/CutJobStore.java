@@ -104,6 +104,13 @@ class CutJobStore {
                 .optional();
     }
 
+    List<Long> of(long orderId) {
+        return jdbc.sql("select id from cutting_job where order_id = :order order by id")
+                .param("order", orderId)
+                .query(Long.class)
+                .list();
+    }
+
     Optional<Long> lastFor(long orderId) {
         return jdbc.sql("select id from cutting_job where order_id = :order order by id desc limit 1")
                 .param("order", orderId)

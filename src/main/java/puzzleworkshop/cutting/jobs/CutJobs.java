@@ -88,6 +88,12 @@ public class CutJobs {
         return store.openFor(orderId).flatMap(this::find);
     }
 
+    /** All cuts of an order, oldest first. */
+    @Transactional(readOnly = true)
+    public List<CutJob> of(long orderId) {
+        return store.of(orderId).stream().flatMap(id -> find(id).stream()).toList();
+    }
+
     /** The newest cut of an order, whatever came of it. */
     @Transactional(readOnly = true)
     public Optional<CutJob> lastFor(long orderId) {

@@ -59,6 +59,7 @@ class EarnedPanel implements OrderPanel {
                         compared.actual(),
                         compared.measured(),
                         false));
+        row(table, figures.text("insights.sold-for"), outcome.agreed(), outcome.net(), true, true);
         row(table, figures.text("insights.cost"), outcome.reckoned(), outcome.actual(), true, false);
         row(table, figures.text("insights.earned"), outcome.reckonedToEarn(), outcome.earned(), true, true);
         H2 title = new H2(figures.text("insights.panel"));

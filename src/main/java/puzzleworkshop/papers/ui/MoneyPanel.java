@@ -14,8 +14,6 @@ import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.Optional;
 import java.util.function.Supplier;
-import puzzleworkshop.display.BookButton;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.BookingKey;
@@ -191,21 +189,29 @@ class MoneyPanel implements OrderPanel {
         buttons.addClassName("pw-row");
         buttons.add(
                 pdf(figures.text("papers.panel.quote-pdf"), "quote-" + order.number(), () -> papers.quote(order.id())));
+        if (!account.papers().isEmpty() || !account.payments().isEmpty()) {
+            buttons.add(pdf(
+                    figures.text("papers.panel.statement-pdf"),
+                    "statement-" + order.number(),
+                    () -> papers.statement(order.id())));
+        }
         boolean taken = order.state() != OrderState.QUOTE && order.state() != OrderState.CANCELLED;
         if (taken && account.standing().isEmpty()) {
-            BookButton issue = new BookButton(figures.text("papers.panel.issue"), () -> {
-                boolean done = Feedback.unlessRefused(
-                        figures,
-                        "papers.panel.issued",
-                        () -> invoices.issue(
-                                BookingKey.seen("invoice", order.number(), account.lines()),
-                                order.id(),
-                                signedIn.name()));
-                if (done) {
-                    changed.run();
-                }
-                return done;
-            });
+            Button issue = new Button(
+                    figures.text("papers.panel.issue"),
+                    event -> new IssueDialog(
+                                    figures,
+                                    invoices.missing(order.id()),
+                                    pdf(
+                                            figures.text("papers.issue.preview"),
+                                            "preview-" + order.number(),
+                                            () -> papers.preview(order.id())),
+                                    () -> invoices.issue(
+                                            BookingKey.seen("invoice", order.number(), account.lines()),
+                                            order.id(),
+                                            signedIn.name()),
+                                    changed)
+                            .open());
             issue.addThemeVariants(ButtonVariant.PRIMARY);
             buttons.add(issue);
         }

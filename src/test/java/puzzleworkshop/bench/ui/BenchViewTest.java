@@ -23,6 +23,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -146,7 +147,8 @@ class BenchViewTest extends SpringBrowserlessTest {
                 assertThat(find(Paragraph.class).all())
                         .as(stage.name())
                         .anyMatch(words -> words.getText().contains("local rules and qualified people come first"));
-                assertThat(bench.tick(List.of(order), stage, "Robin", "").refused())
+                assertThat(bench.tick(BookingKey.fresh(), List.of(order), stage, "Robin", "")
+                                .refused())
                         .isEmpty();
             }
         }
@@ -161,7 +163,7 @@ class BenchViewTest extends SpringBrowserlessTest {
         made.confirmed("Vik Moor", plan.today().plusDays(20), 25);
         navigate(BenchView.class, "print");
         Order open = bench.queue(Stage.PRINT).getFirst().order();
-        assertThat(bench.tick(List.of(open.id()), Stage.PRINT, "Ada", "another screen")
+        assertThat(bench.tick(BookingKey.fresh(), List.of(open.id()), Stage.PRINT, "Ada", "another screen")
                         .refused())
                 .isEmpty();
         assertThat(bench.queue(Stage.PRINT)).isNotEmpty();

@@ -21,6 +21,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -118,7 +119,7 @@ class FiguresViewTest extends SpringBrowserlessTest {
                 .update();
         for (Stage stage : Stage.values()) {
             if (stage.compareTo(Stage.STICK) >= 0) {
-                assertThat(bench.tick(List.of(order.id()), stage, "Robin", "tablet")
+                assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), stage, "Robin", "tablet")
                                 .refused())
                         .isEmpty();
             }
