@@ -22,8 +22,8 @@ final class SvgPainted {
     private static final double COVERS_THE_PAGE = 0.99;
 
     private static final String HTML = "http://www.w3.org/1999/xhtml ";
-    private static final Set<String> ONLY_WORDS =
-            Set.of("body", "div", "p", "span", "font", "b", "i", "u", "em", "strong", "small", "br", "sub", "sup", "code");
+    private static final Set<String> ONLY_WORDS = Set.of(
+            "body", "div", "p", "span", "font", "b", "i", "u", "em", "strong", "small", "br", "sub", "sup", "code");
 
     private final FoundLines found;
     private final SvgTree tree;
