@@ -76,6 +76,20 @@ public class UnusedPictureCleanup {
         return cleared;
     }
 
+    /** Throws one away now that was replaced, unless something still uses it. */
+    public void clear(PictureId id) {
+        for (PictureUse use : uses) {
+            if (use.inUse(Set.of(id)).contains(id)) {
+                return;
+            }
+        }
+        try {
+            store.clear(id, clock.instant());
+        } catch (DataIntegrityViolationException used) {
+            LOG.info("Picture {} is kept: something uses it", id);
+        }
+    }
+
     /** The last ones, newest first. */
     public List<Clearing> clearings(int most) {
         return store.clearings(most);

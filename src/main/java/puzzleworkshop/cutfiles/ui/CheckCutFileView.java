@@ -2,18 +2,15 @@ package puzzleworkshop.cutfiles.ui;
 
 import com.vaadin.flow.component.DetachEvent;
 import com.vaadin.flow.component.UI;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.progressbar.ProgressBar;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
-import com.vaadin.flow.server.streams.UploadEvent;
+import com.vaadin.flow.server.Command;
 import jakarta.annotation.security.PermitAll;
 import java.io.IOException;
 import java.util.Optional;
@@ -22,7 +19,9 @@ import org.slf4j.LoggerFactory;
 import puzzleworkshop.cutfiles.CutInspector;
 import puzzleworkshop.cutfiles.Inspection;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -36,10 +35,8 @@ import puzzleworkshop.measure.Refused;
 public class CheckCutFileView extends Div implements HasDynamicTitle {
 
     private static final Logger LOG = LoggerFactory.getLogger(CheckCutFileView.class);
-    private static final int BYTES_PER_MEGABYTE = 1_000_000;
 
     private final transient Formatter figures;
-    private final Upload upload = new Upload(this::receive);
     private final Paragraph refusal = new Paragraph();
     private final ProgressBar working = new ProgressBar();
     private final CheckChoices choices;
@@ -60,15 +57,10 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
                 new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
         head.addClassName("pw-page-head");
 
+        FileUpload upload = new FileUpload(figures, DrawnFile.MOST_BYTES, this::told, this::receive, ".svg", ".dxf")
+                .labelled(getTranslation("pattern.choose-file"), getTranslation("pattern.check.drop"));
         upload.setId("cut-file-upload");
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize(DrawnFile.MOST_BYTES);
-        upload.setAcceptedFileExtensions(".svg", ".dxf");
-        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
-        upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
         upload.setWidthFull();
-        upload.addFileRejectedListener(event -> refuse(getTranslation(
-                "pattern.check.rejected", event.getFileName(), DrawnFile.MOST_BYTES / BYTES_PER_MEGABYTE)));
         refusal.addClassName("pw-note");
         refusal.getElement().setAttribute("data-kind", "bad");
         refusal.getElement().setAttribute("role", "alert");
@@ -91,16 +83,14 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         return getTranslation("pattern.check.title");
     }
 
-    /** In the upload's own thread, which may read the file but none of the screen's fields. */
-    private void receive(UploadEvent event) throws IOException {
-        byte[] received = event.getInputStream().readNBytes(DrawnFile.MOST_BYTES + 1);
-        String fileName = event.getFileName();
-        UiPush.tell(event.getUI(), () -> {
+    /** In the request's own thread, which may read the file but none of the screen's fields. */
+    private Command receive(ReceivedFile file) throws IOException {
+        byte[] received = file.content();
+        return () -> {
             bytes = received;
-            name = fileName;
+            name = file.name();
             again();
-            upload.clearFileList();
-        });
+        };
     }
 
     /** Looks at the file with what is chosen now; a look that is still under way for earlier choices is given up. */
@@ -114,7 +104,16 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         CheckChoices.Chosen chosen = choices.chosen();
         working.setVisible(true);
         looking.interrupt();
-        looking = Thread.ofVirtual().unstarted(() -> inspect(ui, sameName, same, chosen));
+        looking = Thread.ofVirtual().unstarted(() -> {
+            Command answer = inspected(sameName, same, chosen);
+            Thread looked = Thread.currentThread();
+            UiPush.tell(ui, () -> {
+                // an answer for choices or a file that are no longer on the screen is not shown
+                if (looked == looking) {
+                    answer.execute();
+                }
+            });
+        });
         looking.start();
     }
 
@@ -124,27 +123,26 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         super.onDetach(event);
     }
 
-    private void inspect(UI ui, String fileName, byte[] received, CheckChoices.Chosen chosen) {
-        Thread self = Thread.currentThread();
+    /** What to show of a file. */
+    private Command inspected(String fileName, byte[] received, CheckChoices.Chosen chosen) {
         try {
             DrawnFile file = DrawnFile.read(fileName, received, chosen.pxPerInch());
             Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
-            tell(ui, self, () -> show(inspection, chosen));
+            return () -> show(inspection, chosen);
         } catch (Refused refused) {
-            tell(ui, self, () -> notRead(figures.say(refused)));
-        } catch (RuntimeException fault) {
+            return () -> notRead(figures.say(refused));
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError fault) {
             LOG.error("The cut file {} could not be inspected", fileName, fault);
-            tell(ui, self, () -> notRead(getTranslation("pattern.check.fault", fileName)));
+            return () -> notRead(getTranslation("pattern.check.fault", fileName));
         }
     }
 
-    /** An answer for choices or a file that are no longer on the screen is not shown. */
-    private void tell(UI ui, Thread looked, Runnable answer) {
-        UiPush.tell(ui, () -> {
-            if (looked == looking) {
-                answer.run();
-            }
-        });
+    private void told(String sentence) {
+        if (sentence.isEmpty()) {
+            refuse("");
+        } else {
+            notRead(sentence);
+        }
     }
 
     private void show(Inspection inspection, CheckChoices.Chosen chosen) {
