@@ -10,12 +10,13 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.runtime.AfterCommit;
@@ -32,19 +33,12 @@ public class Supplies {
 
     private final SupplyStore store;
     private final HouseUnits house;
-    private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
     private final AfterCommit afterCommit;
 
-    Supplies(
-            SupplyStore store,
-            HouseUnits house,
-            ObjectProvider<OrderNumbers> orderNumbers,
-            Clock clock,
-            AfterCommit afterCommit) {
+    Supplies(SupplyStore store, HouseUnits house, Clock clock, AfterCommit afterCommit) {
         this.store = store;
         this.house = house;
-        this.orderNumbers = orderNumbers;
         this.clock = clock;
         this.afterCommit = afterCommit;
     }
@@ -140,22 +134,22 @@ public class Supplies {
      * @throws Refused when there is not enough; {@link #useKnowingly} books it all the same
      */
     @Transactional
-    public Movement use(SupplyId id, BigDecimal quantity, long orderId, String who) {
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), "", who, false);
+    public Movement use(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), "", who, false);
     }
 
     /** Uses some although the ledger says there is not enough; the reason stands in the ledger. */
     @Transactional
-    public Movement useKnowingly(SupplyId id, BigDecimal quantity, long orderId, String reason, String who) {
+    public Movement useKnowingly(SupplyId id, BigDecimal quantity, OrderRef order, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), reason, who, true);
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), reason, who, true);
     }
 
     /** Books something spoiled, for an order or for none. */
     @Transactional
-    public Movement spoil(SupplyId id, BigDecimal quantity, Optional<Long> orderId, String reason, String who) {
+    public Movement spoil(SupplyId id, BigDecimal quantity, Optional<OrderRef> order, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.SPOILED, quantity, orderId, reason, who, false);
+        return out(locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false);
     }
 
     /** Sends some back to the supplier, at the average cost. */
@@ -167,7 +161,7 @@ public class Supplies {
 
     /** Puts back on the shelf what an order did not need, at the average cost. */
     @Transactional
-    public Movement putBack(SupplyId id, BigDecimal quantity, long orderId, String who) {
+    public Movement putBack(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
         SupplyItem item = locked(id);
         requirePositive(quantity);
         Balance after = new Balance(item.stock().add(quantity), item.unitCost().amount());
@@ -177,7 +171,7 @@ public class Supplies {
                 quantity,
                 item.unitCost().amount(),
                 after,
-                Optional.of(orderId),
+                Optional.of(order),
                 Optional.empty(),
                 Optional.empty(),
                 "",
@@ -237,16 +231,6 @@ public class Supplies {
         return store.lastNumber(id);
     }
 
-    /** Numbers of the orders that these lines were for, by the order's id. */
-    @Transactional(readOnly = true)
-    public Map<Long, String> orderNumbers(List<Movement> lines) {
-        List<Long> ids = lines.stream()
-                .flatMap(line -> line.orderId().stream())
-                .distinct()
-                .toList();
-        return orderNumbers.stream().findFirst().map(numbers -> numbers.of(ids)).orElse(Map.of());
-    }
-
     /** What was paid when and to whom, oldest first. */
     @Transactional(readOnly = true)
     public List<Movement> purchases(SupplyId id) {
@@ -255,8 +239,8 @@ public class Supplies {
 
     /** Everything an order took, spoiled or gave back. */
     @Transactional(readOnly = true)
-    public List<Movement> usedFor(long orderId) {
-        return store.ofOrder(orderId);
+    public List<Movement> usedFor(OrderId order) {
+        return store.ofOrder(order);
     }
 
     @Transactional(readOnly = true)
@@ -277,7 +261,7 @@ public class Supplies {
             SupplyItem item,
             Movement.Kind kind,
             BigDecimal quantity,
-            Optional<Long> order,
+            Optional<OrderRef> order,
             String note,
             String who,
             boolean belowZeroAccepted) {
@@ -311,7 +295,7 @@ public class Supplies {
             BigDecimal quantity,
             BigDecimal unitCost,
             Balance after,
-            Optional<Long> order,
+            Optional<OrderRef> order,
             Optional<Supplier> supplier,
             Optional<Money> paid,
             String note,

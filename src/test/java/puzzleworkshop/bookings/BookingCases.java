@@ -10,7 +10,6 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -21,6 +20,7 @@ import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.tax.VatSum;
+import puzzleworkshop.progress.Rework;
 import puzzleworkshop.workshop.Stage;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */

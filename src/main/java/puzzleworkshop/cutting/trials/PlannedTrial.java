@@ -4,13 +4,14 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
 import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.measure.OrderId;
 
 /**
  * A trial that is to be made before orders are cut, because the settings for their board are not proven. One serves all
  * orders on the same setting.
  *
  * @param setting to be proven, with its state today
- * @param orderIds which need it, the oldest first
+ * @param orders which need it, the oldest first
  * @param labels the orders' numbers, for people
  * @param planned who confirmed the order, and when
  * @param next what to try first, and why; none when the setting is proven after all
@@ -18,13 +19,13 @@ import puzzleworkshop.cutting.settings.CutSetting;
 public record PlannedTrial(
         long id,
         CutSetting setting,
-        List<Long> orderIds,
+        List<OrderId> orders,
         List<String> labels,
         Signature planned,
         Optional<NextTry> next) {
 
     public PlannedTrial {
-        orderIds = List.copyOf(orderIds);
+        orders = List.copyOf(orders);
         labels = List.copyOf(labels);
     }
 }

@@ -8,7 +8,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 

@@ -29,10 +29,10 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -237,6 +237,7 @@ public class EnterSheetView extends Div {
                 entered++;
                 count.setText(figures.text("sheets.enter.count", entered));
                 rack.find(id).ifPresent(this::show);
+                facts.forgetCost();
                 ready.run();
             }
         } catch (Refused refused) {
