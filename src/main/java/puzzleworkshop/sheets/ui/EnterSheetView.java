@@ -237,6 +237,7 @@ public class EnterSheetView extends Div {
                 entered++;
                 count.setText(figures.text("sheets.enter.count", entered));
                 rack.find(id).ifPresent(this::show);
+                facts.forgetCost();
                 ready.run();
             }
         } catch (Refused refused) {
