@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.pixels.Crop;
@@ -306,8 +307,7 @@ class DemoOrders {
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
-        Order order = confirmations.quote(
-                draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
+        Order order = confirmations.quote(BookingKey.fresh(), draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
         if (line.reached() == Reached.QUOTE) {
             return;
         }

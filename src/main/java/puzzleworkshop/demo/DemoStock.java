@@ -5,6 +5,7 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
@@ -334,8 +335,7 @@ class DemoStock {
                 false,
                 BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
-        supplies.buy(
-                item.id().orElseThrow(),
+        supplies.buy(BookingKey.fresh(), item.id().orElseThrow(),
                 BigDecimal.valueOf(bought),
                 money(price).times(bought),
                 "Paper & Film Supply",

@@ -14,6 +14,9 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -31,6 +34,7 @@ public class Supplies {
     private static final int COST_DIGITS = 6;
 
     private final SupplyStore store;
+    private final Bookings bookings;
     private final HouseUnits house;
     private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
@@ -38,11 +42,13 @@ public class Supplies {
 
     Supplies(
             SupplyStore store,
+            Bookings bookings,
             HouseUnits house,
             ObjectProvider<OrderNumbers> orderNumbers,
             Clock clock,
             AfterCommit afterCommit) {
         this.store = store;
+        this.bookings = bookings;
         this.house = house;
         this.orderNumbers = orderNumbers;
         this.clock = clock;
@@ -108,8 +114,15 @@ public class Supplies {
      * @param paid for all of them, without recoverable tax
      * @param supplier by name; a new name is kept; empty when not known
      */
+    @Books
     @Transactional
-    public Movement buy(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
+    public Movement buy(
+            BookingKey key, SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
+        String said = "buy " + purchaseUnits + " of supply " + id + " for " + paid + " from " + supplier;
+        return once(key, said, id, () -> buyNow(id, purchaseUnits, paid, supplier, who));
+    }
+
+    private Movement buyNow(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
         SupplyItem item = locked(id);
         requirePositive(purchaseUnits);
         if (paid.isNegative()) {
@@ -152,17 +165,28 @@ public class Supplies {
     }
 
     /** Books something spoiled, for an order or for none. */
+    @Books
     @Transactional
-    public Movement spoil(SupplyId id, BigDecimal quantity, Optional<Long> orderId, String reason, String who) {
+    public Movement spoil(
+            BookingKey key, SupplyId id, BigDecimal quantity, Optional<Long> orderId, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.SPOILED, quantity, orderId, reason, who, false);
+        return once(
+                key,
+                "spoil " + quantity + " of supply " + id + ": " + reason,
+                id,
+                () -> out(locked(id), Movement.Kind.SPOILED, quantity, orderId, reason, who, false));
     }
 
     /** Sends some back to the supplier, at the average cost. */
+    @Books
     @Transactional
-    public Movement sendBack(SupplyId id, BigDecimal quantity, String reason, String who) {
+    public Movement sendBack(BookingKey key, SupplyId id, BigDecimal quantity, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false);
+        return once(
+                key,
+                "send back " + quantity + " of supply " + id + ": " + reason,
+                id,
+                () -> out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false));
     }
 
     /** Puts back on the shelf what an order did not need, at the average cost. */
@@ -271,6 +295,19 @@ public class Supplies {
                 .flatMap(id -> store.find(id).stream())
                 .flatMap(item -> item.forbiddenAtLaser().stream())
                 .toList();
+    }
+
+    private Movement once(
+            BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
+        return bookings.once(
+                key,
+                said,
+                book,
+                movement -> (long) movement.number(),
+                number -> store.movements(id, 0, store.lastNumber(id)).stream()
+                        .filter(movement -> movement.number() == number)
+                        .findFirst()
+                        .orElseThrow());
     }
 
     private Movement out(

@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -51,6 +52,9 @@ import puzzleworkshop.workshop.Workshop;
 public class NewOrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle, BeforeLeaveObserver {
 
     private static final Logger LOG = LoggerFactory.getLogger(NewOrderView.class);
+
+    /** Of the one quote that this page may keep. */
+    private final transient BookingKey key = BookingKey.fresh();
 
     private final transient OfferDesk desk;
     private final transient Orders orders;
@@ -231,7 +235,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         try {
             OrderDraft draft = draft(offer);
             kept = changed == null
-                    ? confirmations.quote(draft, offer.boards().orElseThrow(), signedIn.name())
+                    ? confirmations.quote(key, draft, offer.boards().orElseThrow(), signedIn.name())
                     : confirmations.change(
                             changed.id(),
                             changed.version(),
