@@ -135,15 +135,15 @@ final class BookingCases {
         Money ten = Money.of("10.00", "EUR");
         cases.put("Supplies.buy", () -> {
             SupplyId roll = roll(supplies);
-            return key -> supplies.buy(key, roll, BigDecimal.ONE, ten, "", WHO);
+            return key -> supplies.buy(key, roll, BigDecimal.ONE, ten, "", WHO).number();
         });
         cases.put("Supplies.spoil", () -> {
             SupplyId roll = roll(supplies);
-            return key -> supplies.spoil(key, roll, BigDecimal.ONE, Optional.empty(), "wet", WHO);
+            return key -> supplies.spoil(key, roll, BigDecimal.ONE, Optional.empty(), "wet", WHO).number();
         });
         cases.put("Supplies.sendBack", () -> {
             SupplyId roll = roll(supplies);
-            return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO);
+            return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO).number();
         });
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
