@@ -46,10 +46,13 @@ class SecurityConfiguration {
     private static final String SIGN_IN = "/" + SignInView.ROUTE;
 
     @Bean
-    SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin) throws Exception {
+    SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin, StaySignedIn stay)
+            throws Exception {
         http.authorizeHttpRequests(requests -> requests.dispatcherTypeMatchers(DispatcherType.ERROR)
                 .permitAll()
                 .requestMatchers(HttpMethod.GET, OPEN_FILES)
+                .permitAll()
+                .requestMatchers(HttpMethod.HEAD, OPEN_FILES)
                 .permitAll()
                 .requestMatchers(HttpMethod.GET, CUSTOMERS_PICTURES)
                 .permitAll());
@@ -62,12 +65,16 @@ class SecurityConfiguration {
         // Vaadin's own would leave the sign-in form without a token; its inner requests carry one that Vaadin checks.
         http.csrf(csrf -> csrf.ignoringRequestMatchers(vaadin::isFrameworkInternalRequest));
         http.formLogin(form -> form.failureHandler(refused()));
+        http.rememberMe(kept -> kept.rememberMeServices(stay).key(StaySignedIn.KEY));
         http.sessionManagement(
                 session -> session.maximumSessions(-1).sessionRegistry(sessions).expiredUrl(SIGN_IN + "?ended"));
         http.headers(headers -> headers.frameOptions(frame -> frame.sameOrigin())
                 .referrerPolicy(referrer -> referrer.policy(ReferrerPolicy.SAME_ORIGIN))
                 .contentSecurityPolicy(policy -> policy.policyDirectives(
-                        "frame-ancestors 'self'; object-src 'self'; base-uri 'self'; form-action 'self'"))
+                        "frame-ancestors 'self'; object-src 'self'; base-uri 'self'; form-action 'self'; "
+                                // Vaadin starts with inline code and evaluates what the server sends; nothing from
+                                // elsewhere.
+                                + "script-src 'self' 'unsafe-inline' 'unsafe-eval'"))
                 .cacheControl(cache -> cache.disable())
                 .addHeaderWriter(keptByNobody())
                 .addObjectPostProcessor(early()));

@@ -180,14 +180,18 @@ public class CroppedPictures {
         double framedAcross = crop.width() * crop.turnedWidth(picture);
         double framedDown = crop.height() * crop.turnedHeight(picture);
         double most = Math.max(framedAcross, framedDown);
-        double longer = Math.max(1, Math.min(Math.min(longerSide, MOST_PROOF_PIXELS), most));
+        boolean copiesOnly = !pictures.hasOriginal(id);
+        double largestCopy =
+                Math.min(1, (double) Rendition.SIZES.getLast() / Math.max(picture.width(), picture.height()));
+        double had = copiesOnly ? most * largestCopy : most;
+        double longer = Math.max(1, Math.min(Math.min(longerSide, MOST_PROOF_PIXELS), had));
         double perMm = longer / finished.longerSide().mm();
         int width = (int) Math.max(1, Math.round(finished.width().mm() * perMm));
         int height = (int) Math.max(1, Math.round(finished.height().mm() * perMm));
         int beyond = (int) Math.round(overhang.mm() * perMm);
         double ppi = perMm * Length.MM_PER_INCH;
         int whole = (int) Math.ceil(longer / most * Math.max(picture.width(), picture.height()));
-        if (whole <= Rendition.SIZES.getLast() / NEARLY) {
+        if (copiesOnly || whole <= Rendition.SIZES.getLast() / NEARLY) {
             Frame copy = Frame.of(pictures.rendition(id, Math.min(whole, Rendition.SIZES.getLast()))
                     .orElseThrow()
                     .jpeg());

@@ -7,10 +7,14 @@ import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
+import java.sql.Types;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.jdbc.core.support.SqlBinaryValue;
@@ -177,6 +181,71 @@ class PictureStore {
         jdbc.sql("delete from picture where id = :id").param("id", id.value()).update();
     }
 
+    /** Pictures that came in before and have their original, the oldest first. */
+    List<PictureId> withOriginalBefore(Instant time) {
+        return jdbc.sql("""
+                select p.id from picture p join picture_original o on o.picture_id = p.id
+                where p.received_at < :time order by p.received_at
+                """)
+                .param("time", Timestamp.from(time))
+                .query((row, n) -> new PictureId(row.getObject("id", UUID.class)))
+                .list();
+    }
+
+    long bytesOf(Collection<PictureId> pictures) {
+        return jdbc.sql("select coalesce(sum(byte_count), 0) from picture where id = any(:ids)")
+                .param("ids", pictures.stream().map(PictureId::value).toArray(UUID[]::new))
+                .query(Long.class)
+                .single();
+    }
+
+    /** Takes the original out and writes down that it did; the picture and its smaller copies stay. */
+    @Transactional
+    public void clearOriginal(PictureId id, Instant now) {
+        jdbc.sql("""
+                insert into picture_original_cleared (picture_id, byte_count, cleared_at)
+                select id, byte_count, :now from picture where id = :id
+                """).param("now", Timestamp.from(now)).param("id", id.value()).update();
+        jdbc.sql("delete from picture_original where picture_id = :id")
+                .param("id", id.value())
+                .update();
+    }
+
+    Optional<Instant> originalCleared(PictureId id) {
+        return jdbc.sql("select cleared_at from picture_original_cleared where picture_id = :id")
+                .param("id", id.value())
+                .query((row, n) -> row.getTimestamp("cleared_at").toInstant())
+                .optional();
+    }
+
+    OptionalInt originalMonths() {
+        return jdbc
+                .sql("select original_months from picture_rule")
+                .query((row, n) -> row.getObject("original_months", Integer.class))
+                .stream()
+                .filter(Objects::nonNull)
+                .mapToInt(Integer::intValue)
+                .findFirst();
+    }
+
+    void saveOriginalMonths(OptionalInt months) {
+        jdbc.sql("update picture_rule set original_months = :months")
+                .param("months", months.isPresent() ? months.getAsInt() : null, Types.INTEGER)
+                .update();
+    }
+
+    /** The last clearings by the rule, newest first. */
+    List<UnusedPictureCleanup.Clearing> originalClearings(int most) {
+        return jdbc.sql("""
+                select cleared_at, count(*) as pictures, sum(byte_count) as bytes from picture_original_cleared
+                group by cleared_at order by cleared_at desc limit :most
+                """)
+                .param("most", most)
+                .query((row, n) -> new UnusedPictureCleanup.Clearing(
+                        row.getTimestamp("cleared_at").toInstant(), row.getInt("pictures"), row.getLong("bytes")))
+                .list();
+    }
+
     List<UnusedPictureCleanup.Clearing> clearings(int most) {
         return jdbc.sql("""
                 select cleared_at, count(*) as pictures, sum(byte_count) as bytes from picture_cleared
@@ -189,7 +258,10 @@ class PictureStore {
     }
 
     UnusedPictureCleanup.Kept kept() {
-        return jdbc.sql("select count(*) as pictures, coalesce(sum(byte_count), 0) as bytes from picture")
+        return jdbc.sql("""
+                select count(*) as pictures, coalesce(sum(p.byte_count) filter (where o.picture_id is not null), 0) as bytes
+                from picture p left join picture_original o on o.picture_id = p.id
+                """)
                 .query((row, n) -> new UnusedPictureCleanup.Kept(row.getInt("pictures"), row.getLong("bytes")))
                 .single();
     }

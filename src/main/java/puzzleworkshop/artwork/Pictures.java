@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -62,9 +63,22 @@ public class Pictures {
         return store.find(id).orElseThrow(() -> new Refused("artwork.unknown"));
     }
 
-    /** The file as it was sent, byte for byte. The caller closes the stream. */
+    /**
+     * The file as it was sent, byte for byte. The caller closes the stream.
+     *
+     * @throws Refused when the original was cleared by {@link OriginalsRule}
+     */
     public InputStream original(PictureId id) {
+        Optional<Instant> cleared = store.originalCleared(id);
+        if (cleared.isPresent()) {
+            throw new Refused("artwork.originals.gone", cleared.get());
+        }
         return store.original(id);
+    }
+
+    /** Whether the picture can still be printed from. */
+    public boolean hasOriginal(PictureId id) {
+        return store.originalCleared(id).isEmpty();
     }
 
     /**

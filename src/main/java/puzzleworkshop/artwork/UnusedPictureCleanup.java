@@ -31,12 +31,14 @@ public class UnusedPictureCleanup {
 
     private final PictureStore store;
     private final ObjectProvider<PictureUse> uses;
+    private final OriginalsRule originals;
     private final Clock clock;
     private LocalDate lastDay = LocalDate.MIN;
 
-    UnusedPictureCleanup(PictureStore store, ObjectProvider<PictureUse> uses, Clock clock) {
+    UnusedPictureCleanup(PictureStore store, ObjectProvider<PictureUse> uses, OriginalsRule originals, Clock clock) {
         this.store = store;
         this.uses = uses;
+        this.originals = originals;
         this.clock = clock;
     }
 
@@ -52,6 +54,7 @@ public class UnusedPictureCleanup {
         LocalDate today = LocalDate.now(clock);
         if (!today.equals(lastDay)) {
             clear();
+            originals.clear();
             lastDay = today;
         }
     }
@@ -71,6 +74,20 @@ public class UnusedPictureCleanup {
             }
         }
         return cleared;
+    }
+
+    /** Throws one away now that was replaced, unless something still uses it. */
+    public void clear(PictureId id) {
+        for (PictureUse use : uses) {
+            if (use.inUse(Set.of(id)).contains(id)) {
+                return;
+            }
+        }
+        try {
+            store.clear(id, clock.instant());
+        } catch (DataIntegrityViolationException used) {
+            LOG.info("Picture {} is kept: something uses it", id);
+        }
     }
 
     /** The last ones, newest first. */

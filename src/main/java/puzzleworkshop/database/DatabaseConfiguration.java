@@ -37,6 +37,8 @@ class DatabaseConfiguration {
             pool.setPassword(server.password());
             pool.setMaximumPoolSize(20);
             pool.setMinimumIdle(2);
+            // Nobody waits half a minute to hear that the database is away.
+            pool.setConnectionTimeout(10_000);
             return pool;
         }
     }

@@ -11,13 +11,19 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Optional;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * A real PostgreSQL server of our own, started with the program and stopped with it. Durability is on (the library's
  * defaults switch it off for speed in tests); it listens on the loopback address only, without a unix socket, and asks
  * every connection for a random password. Until the very first start has set that password (a fraction of a second,
  * on a database still empty) the server trusts local connections.
+ *
+ * <p>It is watched: when it ends though the program goes on (killed, out of memory, a full disk), it is started again at the
+ * same port, with a growing pause between attempts. PostgreSQL itself brings back what was committed.
  */
 public final class EmbeddedServer implements AutoCloseable {
 
@@ -29,8 +35,18 @@ public final class EmbeddedServer implements AutoCloseable {
 
     private final DataFolder folder;
     private final FileChannel lock;
-    private final EmbeddedPostgres postgres;
+    private static final Logger LOG = LoggerFactory.getLogger(EmbeddedServer.class);
+    private static final long LOOK_EVERY_MILLIS = 1000;
+    private static final long LONGEST_PAUSE_MILLIS = 60_000;
+
     private final String secret;
+    private final int port;
+    private final Thread watch;
+    private volatile EmbeddedPostgres postgres;
+    private volatile Optional<ProcessHandle> process;
+    private volatile boolean up = true;
+    private volatile boolean closing;
+    private volatile Optional<Instant> startedAgain = Optional.empty();
 
     private EmbeddedServer(DataFolder folder) {
         this.folder = folder;
@@ -42,6 +58,13 @@ public final class EmbeddedServer implements AutoCloseable {
             refuseRootWithoutNamespaces();
             this.secret = folder.secret();
             this.postgres = start();
+            this.port = postgres.getPort();
+            this.watch = Thread.ofPlatform().daemon().name("database-watch").unstarted(this::watch);
+            this.process = OrphanServer.inFile(folder);
+            // Where the system shows no processes, nothing can be watched.
+            if (process.isPresent()) {
+                watch.start();
+            }
         } catch (RuntimeException | Error e) {
             release(lock);
             throw e;
@@ -57,7 +80,7 @@ public final class EmbeddedServer implements AutoCloseable {
     }
 
     public String url() {
-        return "jdbc:postgresql://127.0.0.1:" + postgres.getPort() + "/" + NAME;
+        return "jdbc:postgresql://127.0.0.1:" + port + "/" + NAME;
     }
 
     public String user() {
@@ -77,9 +100,73 @@ public final class EmbeddedServer implements AutoCloseable {
         return postgres.getPostgresDatabase().getConnection();
     }
 
+    /** False from when the server was found ended until it is there again. */
+    public boolean isUp() {
+        return up;
+    }
+
+    /** When it had to be started again, the last time since the program began. */
+    public Optional<Instant> startedAgain() {
+        return startedAgain;
+    }
+
+    private void watch() {
+        while (!closing && pause(LOOK_EVERY_MILLIS)) {
+            if (!process.filter(OrphanServer::isAtWork).isPresent() && !closing) {
+                startAgain();
+            }
+        }
+    }
+
+    private void startAgain() {
+        up = false;
+        LOG.error("The database server has ended by itself; it is started again");
+        long wait = LOOK_EVERY_MILLIS;
+        while (!closing) {
+            try {
+                postgres.close();
+                postgres = builder().setPort(port).start();
+                process = OrphanServer.inFile(folder);
+                startedAgain = Optional.of(Instant.now());
+                up = true;
+                LOG.warn("The database server is there again. See in its log why it ended; is the disk full?");
+                return;
+            } catch (IOException | RuntimeException notYet) {
+                LOG.error("The database server does not start; tried again in {} s", wait / 1000, notYet);
+            }
+            if (!pause(wait)) {
+                return;
+            }
+            wait = Math.min(LONGEST_PAUSE_MILLIS, wait * 2);
+        }
+    }
+
+    private static boolean pause(long millis) {
+        try {
+            Thread.sleep(millis);
+            return true;
+        } catch (InterruptedException stopped) {
+            return false;
+        }
+    }
+
+    private void endWatch() {
+        closing = true;
+        if (watch.getState() == Thread.State.NEW) {
+            return;
+        }
+        watch.interrupt();
+        try {
+            watch.join(Duration.ofSeconds(90));
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
     /** Ends the server and waits for it; the library alone gives up after five seconds, which a busy disk can exceed. */
     @Override
     public void close() {
+        endWatch();
         Optional<ProcessHandle> server = OrphanServer.running(folder);
         try {
             postgres.close();

@@ -1,6 +1,9 @@
 package puzzleworkshop.database;
 
+import java.util.UUID;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DataAccessException;
+import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -12,19 +15,39 @@ import org.springframework.web.bind.annotation.RestController;
 @RestController
 class HealthPage {
 
-    private final JdbcClient jdbc;
+    /** Changes with each start, so that a page can tell that the program it belongs to is gone. */
+    private static final String START = "X-Started";
 
-    HealthPage(JdbcClient jdbc) {
+    private final String started = UUID.randomUUID().toString();
+    private final JdbcClient jdbc;
+    private final ObjectProvider<EmbeddedServer> server;
+
+    HealthPage(JdbcClient jdbc, ObjectProvider<EmbeddedServer> server) {
         this.jdbc = jdbc;
+        this.server = server;
     }
 
     @GetMapping(path = "/healthz", produces = MediaType.TEXT_PLAIN_VALUE)
     ResponseEntity<String> health() {
+        EmbeddedServer own = server.getIfAvailable();
+        if (own != null && !own.isUp()) {
+            return away();
+        }
         try {
             jdbc.sql("select 1").query(Integer.class).single();
-            return ResponseEntity.ok("open\n");
+            return ResponseEntity.ok()
+                    .header(START, started)
+                    .cacheControl(CacheControl.noStore())
+                    .body("open\n");
         } catch (DataAccessException unreachable) {
-            return ResponseEntity.status(HttpStatus.SERVICE_UNAVAILABLE).body("the database does not answer\n");
+            return away();
         }
+    }
+
+    private ResponseEntity<String> away() {
+        return ResponseEntity.status(HttpStatus.SERVICE_UNAVAILABLE)
+                .header(START, started)
+                .cacheControl(CacheControl.noStore())
+                .body("the database does not answer\n");
     }
 }

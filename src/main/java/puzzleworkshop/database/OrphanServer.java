@@ -36,6 +36,26 @@ final class OrphanServer {
                 .filter(process -> isOurs(process, folder));
     }
 
+    /** The process whose number the server has just written. */
+    static Optional<ProcessHandle> inFile(DataFolder folder) {
+        return pidIn(folder.cluster().resolve("postmaster.pid"))
+                .flatMap(ProcessHandle::of)
+                .filter(ProcessHandle::isAlive);
+    }
+
+    /** Not ended, and no remnant that nobody has fetched the end of (Linux: state Z in {@code /proc/PID/stat}, man 5 proc). */
+    static boolean isAtWork(ProcessHandle process) {
+        if (!process.isAlive()) {
+            return false;
+        }
+        try {
+            String stat = Files.readString(Path.of("/proc", Long.toString(process.pid()), "stat"));
+            return stat.charAt(stat.lastIndexOf(')') + 2) != 'Z';
+        } catch (IOException | IndexOutOfBoundsException untold) {
+            return process.isAlive();
+        }
+    }
+
     static void awaitEnd(ProcessHandle server, DataFolder folder) {
         try {
             server.onExit().get(PATIENCE_SECONDS, TimeUnit.SECONDS);

@@ -121,24 +121,30 @@ public class FileUpload extends Upload {
         }
     }
 
-    /** Stops reading one byte behind the limit; how large the sender says it is counts only when that is too much already. */
+    /** How large the sender says it is counts only when that is too much already. */
     private boolean isTooLarge(UploadEvent event, Path file) throws IOException {
         if (event.getFileSize() > mostBytes) {
             return true;
         }
+        try (InputStream in = event.getInputStream()) {
+            return !copied(in, file, mostBytes);
+        }
+    }
+
+    /** Whether all of it is there; reading stops at the block that passes the limit. */
+    static boolean copied(InputStream in, Path file, long mostBytes) throws IOException {
         long length = 0;
-        try (InputStream in = event.getInputStream();
-                OutputStream out = Files.newOutputStream(file)) {
+        try (OutputStream out = Files.newOutputStream(file)) {
             byte[] block = new byte[1 << 16];
             for (int got = in.read(block); got >= 0; got = in.read(block)) {
                 length += got;
                 if (length > mostBytes) {
-                    return true;
+                    return false;
                 }
                 out.write(block, 0, got);
             }
         }
-        return false;
+        return true;
     }
 
     private static void delete(Path file) {

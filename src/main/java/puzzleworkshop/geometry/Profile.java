@@ -1,9 +1,12 @@
 package puzzleworkshop.geometry;
 
+import java.util.Arrays;
+import java.util.Optional;
 import org.locationtech.jts.algorithm.MinimumDiameter;
 import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.simplify.TopologyPreservingSimplifier;
 import puzzleworkshop.geometry.fit.Directions;
 import puzzleworkshop.geometry.fit.RectangleFit;
 import puzzleworkshop.geometry.fit.Segments;
@@ -22,6 +25,8 @@ public final class Profile {
 
     private static final double CIRCLE_SHARPNESS = 0.5;
     private static final int DIRECTIONS = 12;
+    private static final double COARSENESS = 0.5;
+    private static final int FEW_PIECES = 40;
     private static final int MAIN_DIRECTIONS = 4;
 
     public final Outline outline;
@@ -36,6 +41,11 @@ public final class Profile {
     private final double diameter;
     private final double inscribed;
     private final Size rungSize;
+    /** An angle at which the rung fits, modulo 90°. */
+    private double rungDegrees;
+
+    /** Made when it is first asked for. */
+    private Segments coarseBorder;
 
     private Profile(Outline outline, UsefulSizes sizes, boolean stays) {
         this.outline = outline;
@@ -76,6 +86,20 @@ public final class Profile {
         return outline;
     }
 
+    /**
+     * The border with few pieces, up to {@value #COARSENESS} mm off: good enough to tell which of two remainders is
+     * larger, and on a curved board a hundred times faster.
+     */
+    public Segments coarseBorder() {
+        if (coarseBorder == null) {
+            Geometry free = outline.freeShape();
+            coarseBorder = free.getNumPoints() <= FEW_PIECES
+                    ? border
+                    : Segments.of(TopologyPreservingSimplifier.simplify(free, COARSENESS));
+        }
+        return coarseBorder;
+    }
+
     /** The highest rung of the ladder whose rectangle fits at any angle. */
     public int rung() {
         return rung;
@@ -90,7 +114,9 @@ public final class Profile {
         for (int k = sizes.highestFor(largestPart); k > UsefulSizes.SCRAP; k--) {
             double w = sizes.rung(k).longerSide().mm();
             double h = sizes.rung(k).shorterSide().mm();
-            if (mayHold(w, h) && fit.angle(border, w, h, directions).isPresent()) {
+            Optional<Placement> place = mayHold(w, h) ? fit.place(border, w, h, directions) : Optional.empty();
+            if (place.isPresent()) {
+                rungDegrees = place.get().degrees() % 90;
                 return k;
             }
         }
@@ -104,6 +130,13 @@ public final class Profile {
                 && shorter <= narrowest
                 && shorter / 2 <= inscribed
                 && Math.sqrt(w * w + h * h) - 4 * Outline.TOLERANCE <= diameter;
+    }
+
+    /** Angles, modulo 90°, at which a rectangle fits most likely: those of the edges, and that of the rung. */
+    public double[] likely() {
+        double[] likely = Arrays.copyOf(directions, directions.length + 1);
+        likely[directions.length] = rungDegrees;
+        return likely;
     }
 
     /** True: it certainly fits at some angle. */

@@ -40,6 +40,21 @@ class OrderStore {
                 .list();
     }
 
+    /** Of orders not done with, or done with since then: closed, given up, or run out as a quote. */
+    List<PictureId> holdingOriginal(Set<PictureId> asked, Instant since) {
+        return jdbc.sql("""
+                select distinct picture_id from customer_order
+                where picture_id = any(:asked)
+                  and case when state = 'QUOTE' then valid_until >= cast(:since as date)
+                           when state in ('CLOSED', 'CANCELLED') then coalesce(closed_at >= :since, true)
+                           else true end
+                """)
+                .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .param("since", Timestamp.from(since))
+                .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
+                .list();
+    }
+
     /** Takes the next number of a year; two at a time wait for each other on the counter's row. */
     String nextNumber(int year) {
         int next = jdbc.sql("""

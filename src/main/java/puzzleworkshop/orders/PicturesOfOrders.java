@@ -1,5 +1,6 @@
 package puzzleworkshop.orders;
 
+import java.time.Instant;
 import java.util.Set;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.PictureId;
@@ -18,5 +19,10 @@ class PicturesOfOrders implements PictureUse {
     @Override
     public Set<PictureId> inUse(Set<PictureId> asked) {
         return Set.copyOf(store.holding(asked));
+    }
+
+    @Override
+    public Set<PictureId> needingOriginal(Set<PictureId> asked, Instant since) {
+        return Set.copyOf(store.holdingOriginal(asked, since));
     }
 }

@@ -12,6 +12,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.CsvCell;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payment;
@@ -67,14 +68,14 @@ public class AccountantCsv {
                 for (Invoice.Line line : paper.lines()) {
                     csv.printRecord(
                             paper.series().name().toLowerCase(Locale.ROOT),
-                            paper.number(),
+                            CsvCell.guarded(paper.number()),
                             paper.issuedOn(),
                             paper.dueOn(),
-                            corrects.orElse(""),
-                            paper.orderNumber(),
-                            text(paper.customer().lines().findFirst().orElse("")),
+                            CsvCell.guarded(corrects.orElse("")),
+                            CsvCell.guarded(paper.orderNumber()),
+                            CsvCell.guarded(paper.customer().lines().findFirst().orElse("")),
                             position++,
-                            text(line.what()),
+                            CsvCell.guarded(line.what()),
                             line.quantity().toPlainString(),
                             line.vatRate().hundredths().toPlainString(),
                             signed(paper, line.net()),
@@ -101,7 +102,7 @@ public class AccountantCsv {
                         payment.way().name().toLowerCase(Locale.ROOT),
                         plain(payment.received()),
                         payment.amount().currency().getCurrencyCode(),
-                        text(payment.note()));
+                        CsvCell.guarded(payment.note()));
             }
         } catch (IOException unwritable) {
             throw new UncheckedIOException(unwritable);
@@ -114,10 +115,5 @@ public class AccountantCsv {
 
     private static BigDecimal plain(Money amount) {
         return amount.rounded().amount();
-    }
-
-    private static String text(String typed) {
-        boolean formula = !typed.isEmpty() && "=+-@\t\r".indexOf(typed.charAt(0)) >= 0;
-        return formula ? "'" + typed : typed;
     }
 }

@@ -34,8 +34,10 @@ public record CutPattern(
      * @param closestAllowedMm the limit
      * @param smallestGapMm the smallest distance found between lines that do not meet, necks included; at most three
      *        times the limit is looked for
+     * @param unlikeMm no two inner edges come nearer to each other than this, laid upon each other in the best way; looked
+     *        to a little beyond the play that the kerf leaves; zero in the first design, where it is not looked for
      */
-    public record Verified(int edges, int redrawn, double closestAllowedMm, double smallestGapMm) {}
+    public record Verified(int edges, int redrawn, double closestAllowedMm, double smallestGapMm, double unlikeMm) {}
 
     public CutPattern {
         inner = List.copyOf(inner);

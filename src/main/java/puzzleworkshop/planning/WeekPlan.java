@@ -38,6 +38,7 @@ import puzzleworkshop.planning.schedule.PromiseDate;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.planning.schedule.Scheduler;
+import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
@@ -222,10 +223,32 @@ public class WeekPlan {
 
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
     public Optional<ReadyDay> forecast(NewWork work) {
-        Made standing = made();
-        return standing.promise()
-                .forecast(standing.work.tasks(work), way(work.way(), times.ways()))
-                .map(found -> new ReadyDay(found.promised(), found.rush(), found.cause()));
+        Made made = made();
+        DeliveryWay way = way(work.way(), times.ways());
+        List<Task> tasks = made.work.tasks(work);
+        return made.promise()
+                .forecast(tasks, way)
+                .map(found -> new ReadyDay(
+                        found.promised(),
+                        found.rush(),
+                        found.cause(),
+                        made.promise().sooner(tasks, way, found.promised()).stream()
+                                .map(sooner -> new ReadyDay.Sooner(sooner.day(), named(made, sooner.harmed())))
+                                .toList()));
+    }
+
+    private static List<ReadyDay.Harm> named(Made made, List<PromiseDate.Harm> harmed) {
+        return harmed.stream()
+                .flatMap(harm -> made
+                        .standing
+                        .of(new OrderId(harm.job()))
+                        .map(entry -> new ReadyDay.Harm(
+                                entry.order().number(),
+                                entry.order().customer().name(),
+                                harm.daysLate(),
+                                harm.lateBefore()))
+                        .stream())
+                .toList();
     }
 
     /** The ways by which an order can reach its customer, the usual one first. */

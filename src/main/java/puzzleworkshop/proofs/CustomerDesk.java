@@ -12,6 +12,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.artwork.Resolution.Verdict;
+import puzzleworkshop.artwork.UnusedPictureCleanup;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -40,6 +41,7 @@ public class CustomerDesk {
     private final Pictures pictures;
     private final FacePainter painter;
     private final Workshop workshop;
+    private final UnusedPictureCleanup unused;
     private final Clock clock;
     private final RateLimiter wrongTokens;
     private final RateLimiter picturesAnHour;
@@ -47,7 +49,14 @@ public class CustomerDesk {
     private final RateLimiter wishes;
 
     CustomerDesk(
-            ProofStore store, Orders orders, Pictures pictures, FacePainter painter, Workshop workshop, Clock clock) {
+            ProofStore store,
+            Orders orders,
+            Pictures pictures,
+            FacePainter painter,
+            Workshop workshop,
+            UnusedPictureCleanup unused,
+            Clock clock) {
+        this.unused = unused;
         this.store = store;
         this.orders = orders;
         this.pictures = pictures;
@@ -121,7 +130,10 @@ public class CustomerDesk {
         Picture taken = pictures.take(fileName, content);
         Order order = orders.get(link.order());
         Crop crop = Crop.filling(taken, order.puzzle().finished().aspect());
-        return sight(orders.reframe(order.id(), new FramedPicture(taken.id(), crop), who(order)));
+        Sight sight = sight(orders.reframe(order.id(), new FramedPicture(taken.id(), crop), who(order)));
+        // Thirty a day of 50 MB each must not stay for a month.
+        order.picture().ifPresent(replaced -> unused.clear(replaced.picture()));
+        return sight;
     }
 
     /** Frames the picture that is there otherwise. */
@@ -153,7 +165,7 @@ public class CustomerDesk {
         requireOpen(order);
         Sight sight = sight(order);
         FramedPicture framed = order.picture().orElseThrow(() -> new Refused("proofs.no-picture"));
-        String by = name.strip();
+        String by = plain(name);
         if (!sight.fingerprint().equals(seen)) {
             throw new Refused("proofs.changed-meanwhile");
         }
@@ -184,7 +196,7 @@ public class CustomerDesk {
     @Transactional
     public void wish(Token token, String from, String wish) {
         ProofLink link = enter(token, from);
-        String said = wish.strip();
+        String said = plain(wish);
         if (said.isEmpty() || said.length() > ProofWish.LONGEST) {
             throw new Refused("proofs.wish.missing", ProofWish.LONGEST);
         }
@@ -194,6 +206,11 @@ public class CustomerDesk {
         Order order = orders.lock(link.order());
         store.addWish(link, clock.instant(), said);
         orders.note(order.id(), Sentence.of("proofs.history.wish", said), who(order));
+    }
+
+    /** Without characters that no one types: line breaks and tabs stay. */
+    private static String plain(String typed) {
+        return typed.replaceAll("[\\p{Cc}&&[^\\n\\r\\t]]", "").strip();
     }
 
     private ProofLink enter(Token token, String from) {

@@ -1,5 +1,6 @@
 package puzzleworkshop.proofs;
 
+import java.time.Instant;
 import java.util.Set;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.PictureId;
@@ -18,5 +19,11 @@ class PicturesOfProofs implements PictureUse {
     @Override
     public Set<PictureId> inUse(Set<PictureId> asked) {
         return Set.copyOf(store.holding(asked));
+    }
+
+    /** What an order shows now, its room answers for; what was approved and replaced is kept for its proof alone. */
+    @Override
+    public Set<PictureId> needingOriginal(Set<PictureId> asked, Instant since) {
+        return Set.copyOf(store.approvedSince(asked, since));
     }
 }

@@ -119,6 +119,16 @@ class ProofStore {
                 .update();
     }
 
+    /** Those of the pictures asked for that were approved since then. */
+    List<PictureId> approvedSince(Set<PictureId> asked, Instant since) {
+        return jdbc.sql(
+                        "select distinct picture_id from proof_approval where picture_id = any(:asked) and at >= :since")
+                .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
+                .param("since", Timestamp.from(since))
+                .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))
+                .list();
+    }
+
     /** Those of the pictures asked for that an approval holds. */
     List<PictureId> holding(Set<PictureId> asked) {
         return jdbc.sql("select distinct picture_id from proof_approval where picture_id = any(:asked)")

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import puzzleworkshop.display.CsvCell;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.measure.Length;
@@ -43,8 +44,8 @@ final class ListLine {
                 // a list that does not say it is clean does not make it clean
                 choice(Column.PAST, BoardContamination.class, BoardContamination.UNKNOWN),
                 choice(Column.GRAIN, Grain.class, Grain.NONE),
-                unguarded(cells.getOrDefault(Column.PLACE, "")),
-                unguarded(cells.getOrDefault(Column.NOTE, "")));
+                CsvCell.unguarded(cells.getOrDefault(Column.PLACE, "")),
+                CsvCell.unguarded(cells.getOrDefault(Column.NOTE, "")));
         Money cost = cost();
         if (faults.isEmpty() && outline.isPresent()) {
             try {
@@ -127,9 +128,5 @@ final class ListLine {
 
     private Money cost() {
         return Money.of(number(Column.COST).orElse(BigDecimal.ZERO), workshop.currency());
-    }
-
-    private static String unguarded(String text) {
-        return text.matches("'[=+\\-@].*") ? text.substring(1) : text;
     }
 }

@@ -21,6 +21,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.display.CsvCell;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.measure.Length;
@@ -191,21 +192,16 @@ public class StockList {
                 plain(bounds.width()),
                 plain(bounds.height()),
                 sheet.outline().isPlainRectangle() ? "" : OutlineText.write(sheet.outline()),
-                facts.material(),
+                CsvCell.guarded(facts.material()),
                 facts.grade(),
                 plain(facts.nominal()),
                 facts.measured().map(StockList::plain).orElse(""),
                 plain(facts.bow()),
                 facts.past(),
                 facts.grain(),
-                guarded(facts.place()),
+                CsvCell.guarded(facts.place()),
                 sheet.cost().rounded().amount().toPlainString(),
-                guarded(facts.note()));
-    }
-
-    /** A text that a spreadsheet would take for a formula gets an apostrophe before it. */
-    private static String guarded(String text) {
-        return text.matches("[=+\\-@].*") ? "'" + text : text;
+                CsvCell.guarded(facts.note()));
     }
 
     private static String plain(Length length) {

@@ -11,7 +11,6 @@ import puzzleworkshop.display.Formatter;
 @Component
 class BrowserMessages implements VaadinServiceInitListener {
 
-    private static final String SIGN_IN = "sign-in";
     private final transient Formatter figures;
 
     BrowserMessages(Formatter figures) {
@@ -25,10 +24,9 @@ class BrowserMessages implements VaadinServiceInitListener {
 
     SystemMessages words() {
         CustomizedSystemMessages words = new CustomizedSystemMessages();
-        words.setSessionExpiredCaption(figures.text("shell.signed-out"));
-        words.setSessionExpiredMessage(figures.text("shell.signed-out.next"));
-        words.setSessionExpiredURL(SIGN_IN);
-        words.setSessionExpiredNotificationEnabled(true);
+        // The same page is loaded again: who is still known goes on there, everybody else comes to sign-in.
+        words.setSessionExpiredURL(null);
+        words.setSessionExpiredNotificationEnabled(false);
         words.setCookiesDisabledCaption(figures.text("shell.no-cookies"));
         words.setCookiesDisabledMessage(figures.text("shell.no-cookies.next"));
         words.setInternalErrorCaption(figures.text("shell.stopped"));

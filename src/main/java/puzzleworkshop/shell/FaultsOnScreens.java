@@ -6,6 +6,7 @@ import com.vaadin.flow.component.notification.NotificationVariant;
 import com.vaadin.flow.server.ErrorEvent;
 import com.vaadin.flow.server.ServiceInitEvent;
 import com.vaadin.flow.server.VaadinServiceInitListener;
+import java.sql.SQLException;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
@@ -52,6 +53,10 @@ class FaultsOnScreens implements VaadinServiceInitListener {
         for (Throwable t = thrown; t != null; t = t.getCause()) {
             if (t instanceof Refused refused) {
                 return refused;
+            }
+            // PostgreSQL keeps every character but this one (SQLSTATE 22021, character_not_in_repertoire).
+            if (t instanceof SQLException sql && "22021".equals(sql.getSQLState())) {
+                return new Refused("fault.unkeepable-character");
             }
         }
         return null;

@@ -5,6 +5,7 @@ import com.vaadin.flow.component.applayout.AppLayout;
 import com.vaadin.flow.component.applayout.DrawerToggle;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
@@ -32,6 +33,7 @@ import puzzleworkshop.workshop.Workshop;
 @Layout
 @PermitAll
 @StyleSheet("context://shell.css")
+@JavaScript("context://alive.js")
 public class MainLayout extends AppLayout implements AfterNavigationObserver {
 
     /** The rooms at the foot of a phone's screen, by route. */
@@ -45,6 +47,9 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         this.texts = texts;
         this.signedIn = signedIn;
         addClassName("shell");
+        getElement()
+                .setAttribute("data-alive-away", texts.getTranslation("shell.away", Texts.LOCALE))
+                .setAttribute("data-alive-restarted", texts.getTranslation("shell.restarted", Texts.LOCALE));
         setPrimarySection(Section.DRAWER);
         addToDrawer(head(workshop.profile().name()), newOrder(), new Scroller(rooms()), own());
         addToNavbar(true, foot());

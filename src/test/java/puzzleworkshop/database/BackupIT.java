@@ -31,11 +31,13 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.Seeds;
 import puzzleworkshop.workshop.WorkshopProfile;
 
 @DatabaseTest
@@ -53,6 +55,9 @@ class BackupIT {
 
     @Autowired
     FirstSteps steps;
+
+    @Autowired
+    JdbcClient jdbc;
 
     @Autowired
     DataSource dataSource;
@@ -413,5 +418,25 @@ class BackupIT {
                             .getFirst());
         }
         return prints;
+    }
+
+    /** What is said before it is made, against what it then is. */
+    @Test
+    void a_backup_says_about_how_large_it_will_be() throws Exception {
+        java.util.Random random = new java.util.Random(Seeds.from(4));
+        for (int i = 0; i < 4; i++) {
+            byte[] photo = new byte[1_500_000];
+            random.nextBytes(photo);
+            jdbc.sql("""
+                    with p as (insert into picture (id, file_name, format, width_px, height_px, orientation, sha256, byte_count,
+                        colour_model, colour_bits, has_alpha, received_at)
+                      values (gen_random_uuid(), 'noise.jpg', 'JPEG', 10, 10, 1, repeat('0', 64), 1500000, 'RGB', 8, false, now())
+                      returning id)
+                    insert into picture_original select id, :photo from p
+                    """).param("photo", photo).update();
+        }
+        long said = backup.expectedBytes();
+        long made = java.nio.file.Files.size(backUp("sized.zip"));
+        assertThat((double) said / made).as("said %d, made %d", said, made).isBetween(0.8, 1.25);
     }
 }

@@ -18,6 +18,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -49,6 +50,29 @@ class EmbeddedServerIT {
     void what_is_committed_survives_a_power_cut_since_the_three_durability_settings_are_on() throws SQLException {
         for (String setting : List.of("fsync", "full_page_writes", "synchronous_commit")) {
             assertThat(show(setting)).as(setting).isEqualTo("on");
+        }
+    }
+
+    /** It stayed away until somebody restarted the program. */
+    @Test
+    void a_server_that_is_killed_is_started_again_at_the_same_place_with_what_was_committed() throws Exception {
+        String url = server.url();
+        try (Connection connection = open()) {
+            connection.createStatement().execute("create table if not exists kept (n int)");
+            connection.createStatement().execute("insert into kept values (7)");
+        }
+        OrphanServer.inFile(DataFolder.of(folder.toString())).orElseThrow().destroyForcibly();
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(120);
+        while (server.startedAgain().isEmpty() && System.nanoTime() < end) {
+            Thread.sleep(200);
+        }
+        assertThat(server.startedAgain()).isPresent();
+        assertThat(server.isUp()).isTrue();
+        assertThat(server.url()).isEqualTo(url);
+        try (Connection connection = open();
+                ResultSet rows = connection.createStatement().executeQuery("select n from kept")) {
+            assertThat(rows.next()).isTrue();
+            assertThat(rows.getInt(1)).isEqualTo(7);
         }
     }
 

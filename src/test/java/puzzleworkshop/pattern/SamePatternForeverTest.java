@@ -19,7 +19,7 @@ import puzzleworkshop.pattern.mesh.ShapeText;
 
 /**
  * The same number gives the same pattern in every later version. The fingerprints are of patterns made on 2026-11-27
- * under design 1, at a millionth of a millimetre. Where one no longer matches, puzzles that customers hold could not be
+ * under design 1 and, where it says so, later ones, at a millionth of a millimetre. Where one no longer matches, puzzles that customers hold could not be
  * cut again as they were: raise {@link PatternSpec#DESIGN} and keep the old way beside the new one, never these numbers.
  */
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -61,6 +61,22 @@ class SamePatternForeverTest {
     void a_heart_among_the_pieces() {
         PersonalShape heart = PersonalShapes.heart(Point.of(140, 90), Length.mm(60));
         assertThat(fingerprint(PLAIN.withShapes(List.of(heart)))).isEqualTo("59869e4bda45b792");
+    }
+
+    /** Design 2, in use since 2026-11-29: no two edges alike. */
+    @Test
+    void the_second_design_stays_as_well() {
+        PatternSpec second = PLAIN.withDesign(2);
+        assertThat(fingerprint(second)).isEqualTo("10760bb1eb25268b");
+        assertThat(fingerprint(second.withStyle(CutStyle.WAVY).withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUNDED))))
+                .isEqualTo("2dff2b43934a16ff");
+        assertThat(fingerprint(second.withStyle(CutStyle.STRAIGHT).withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.WAVY))))
+                .isEqualTo("866c7b1741d369af");
+        assertThat(fingerprint(PatternSpec.of(Size.mm(180, 144), new PieceGrid(15, 12), 12)
+                        .withDesign(2)))
+                .isEqualTo("8d7f1a341dcedb45");
+        PersonalShape heart = PersonalShapes.heart(Point.of(140, 90), Length.mm(60));
+        assertThat(fingerprint(second.withShapes(List.of(heart)))).isEqualTo("bcd4e8919d9d8215");
     }
 
     /** Every coordinate at a millionth of a millimetre, so that the last bit of another processor does not matter. */

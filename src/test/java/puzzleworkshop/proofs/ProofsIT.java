@@ -54,6 +54,10 @@ class ProofsIT {
     JdbcClient jdbc;
 
     Order order;
+
+    @Autowired
+    puzzleworkshop.artwork.Pictures pictures;
+
     Token token;
     String from;
 
@@ -186,6 +190,24 @@ class ProofsIT {
         assertThat(refusal(() -> desk.look(Token.fresh(), from))).isEqualTo("proofs.wait");
         assertThat(refusal(() -> desk.look(token, from))).isEqualTo("proofs.wait");
         assertThat(desk.look(token, "198.51.100.7").order().id()).isEqualTo(order.id());
+    }
+
+    /** PostgreSQL keeps no NUL: it was a fault. */
+    @Test
+    void a_wish_with_a_sign_that_nobody_types_is_kept_without_it() {
+        desk.wish(token, from, "More\u0000 of the\u0007 lake\nplease");
+        assertThat(jdbc.sql("select wish from proof_wish").query(String.class).list())
+                .contains("More of the lake\nplease");
+        assertThat(refusal(() -> desk.wish(token, from, "\u0000"))).isEqualTo("proofs.wish.missing");
+    }
+
+    @Test
+    void a_picture_that_is_replaced_and_used_nowhere_is_not_kept_for_a_month() throws Exception {
+        byte[] first = SamplePictures.encode(SamplePictures.quarters(400, 300), "png");
+        byte[] second = SamplePictures.encode(SamplePictures.quarters(500, 300), "png");
+        Sight one = desk.send(token, from, "one.png", new ByteArrayInputStream(first));
+        desk.send(token, from, "two.png", new ByteArrayInputStream(second));
+        assertThat(pictures.find(one.picture().orElseThrow().id())).isEmpty();
     }
 
     @Test

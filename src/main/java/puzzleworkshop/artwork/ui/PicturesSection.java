@@ -1,13 +1,20 @@
 package puzzleworkshop.artwork.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.data.value.ValueChangeMode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.OptionalInt;
+import puzzleworkshop.artwork.OriginalsRule;
 import puzzleworkshop.artwork.UnusedPictureCleanup;
+import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
@@ -20,10 +27,12 @@ class PicturesSection implements SetUpSection {
     private static final long MEGABYTE = 1_000_000;
 
     private final UnusedPictureCleanup care;
+    private final OriginalsRule rule;
     private final Formatter figures;
 
-    PicturesSection(UnusedPictureCleanup care, Formatter figures) {
+    PicturesSection(UnusedPictureCleanup care, OriginalsRule rule, Formatter figures) {
         this.care = care;
+        this.rule = rule;
         this.figures = figures;
     }
 
@@ -44,12 +53,60 @@ class PicturesSection implements SetUpSection {
         if (clearings.isEmpty()) {
             section.add(soft(figures.text("artwork.kept.none-cleared")));
         }
+        section.add(originals());
         clearings.forEach(clearing -> section.add(soft(figures.text(
                 "artwork.kept.cleared",
                 figures.moment(clearing.at()),
                 clearing.pictures(),
                 megabytes(clearing.bytes())))));
         return section;
+    }
+
+    private Component originals() {
+        IntegerField months = new IntegerField(figures.text("artwork.originals.field"));
+        months.setHelperText(figures.text("artwork.originals.help"));
+        months.setMin(1);
+        months.setMax(OriginalsRule.MOST_MONTHS);
+        months.setStepButtonsVisible(true);
+        months.setClearButtonVisible(true);
+        months.setValueChangeMode(ValueChangeMode.LAZY);
+        rule.months().ifPresent(months::setValue);
+        Paragraph frees = soft("");
+        frees.getElement().setAttribute("aria-live", "polite");
+        Runnable show = () -> frees.setText(frees(months));
+        months.addValueChangeListener(event -> show.run());
+        show.run();
+        Button save = new Button(figures.text("workshop.save"), event -> {
+            if (!months.isInvalid()) {
+                Feedback.unlessRefused(
+                        figures,
+                        "artwork.originals.saved",
+                        () -> rule.save(
+                                months.getValue() == null ? OptionalInt.empty() : OptionalInt.of(months.getValue())));
+            }
+        });
+        Div row = new Div(months, save);
+        row.addClassName("pw-row");
+        Div originals = new Div(new H3(figures.text("artwork.originals")), row, frees);
+        originals.addClassName("pw-stack");
+        rule.clearings(LINES)
+                .forEach(clearing -> originals.add(soft(figures.text(
+                        "artwork.originals.cleared",
+                        figures.moment(clearing.at()),
+                        clearing.pictures(),
+                        megabytes(clearing.bytes())))));
+        return originals;
+    }
+
+    private String frees(IntegerField months) {
+        if (months.getValue() == null) {
+            return figures.text("artwork.originals.never");
+        }
+        if (months.getValue() < 1 || months.getValue() > OriginalsRule.MOST_MONTHS) {
+            return figures.text("artwork.originals.months", OriginalsRule.MOST_MONTHS);
+        }
+        UnusedPictureCleanup.Kept freed = rule.wouldFree(months.getValue());
+        return figures.text("artwork.originals.frees", freed.pictures(), megabytes(freed.bytes()));
     }
 
     private static BigDecimal megabytes(long bytes) {

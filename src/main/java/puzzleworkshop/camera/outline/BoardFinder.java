@@ -18,6 +18,9 @@ public final class BoardFinder {
     /** Holes below this area are not worth a ring, mm². */
     private static final double SMALLEST_HOLE = 9;
 
+    /** A board without colour must be darker than this, in spreads of white paper, or it may be a shadow. */
+    private static final double DARKER_THAN_SHADOW = 40;
+
     private static final double FEWEST_CLEAR = 0.72;
 
     private final Photo photo;
@@ -28,13 +31,13 @@ public final class BoardFinder {
     private final List<FoundBoard> boards = new ArrayList<>();
     private final List<Sentence> leftOut = new ArrayList<>();
 
-    private BoardFinder(Photo photo, double thickness, double printScale) {
+    private BoardFinder(Photo photo, double thickness, double printScale, double smallest) {
         this.photo = photo;
         this.printScale = printScale;
         // everything is measured in units of the print and scaled at the end
         this.thickness = thickness / printScale;
         this.seen = SheetFinder.find(photo);
-        this.mask = new BoardMask(new Ground(photo, seen), SMALLEST_BOARD);
+        this.mask = new BoardMask(new Ground(photo, seen), smallest);
     }
 
     /**
@@ -43,23 +46,88 @@ public final class BoardFinder {
      * @throws Refused when there is no sheet or no board, or nothing is sure enough
      */
     public static FoundBoards find(Photo photo, double thicknessMm, double printScale) {
+        requireSense(thicknessMm, printScale);
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, SMALLEST_BOARD).found();
+    }
+
+    /**
+     * The edges of everything that lies there, for pieces of a puzzle.
+     *
+     * @param smallestMm2 what is smaller is a crumb
+     * @throws Refused when there is no sheet, or nothing on it
+     */
+    public static SeenEdges edges(Photo photo, double thicknessMm, double printScale, double smallestMm2) {
+        requireSense(thicknessMm, printScale);
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2).edges(smallestMm2);
+    }
+
+    private static void requireSense(double thicknessMm, double printScale) {
         if (!(thicknessMm > 0 && thicknessMm <= 40)) {
             throw new Refused("camera.outline.thickness");
         }
         if (!(printScale > 0.9 && printScale < 1.1)) {
             throw new Refused("camera.sheet.scale");
         }
-        return new BoardFinder(photo.reduced(), thicknessMm, printScale).found();
     }
 
-    private FoundBoards found() {
-        Ground ground = mask.ground;
+    private SeenEdges edges(double smallestMm2) {
+        List<double[]> rings = new ArrayList<>();
+        List<double[]> inPhoto = new ArrayList<>();
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        Boolean walls = null;
+        for (int[] part : parts(smallestMm2)) {
+            if (!isOnSheet(part)) {
+                continue;
+            }
+            try {
+                requireWhole(part);
+                int[] outer = Regions.rings(part, mask.ground.columns, mask.ground.rows)
+                        .getFirst();
+                double[] edge = new EdgeSearch(photo, mask).refined(onPlane(outer));
+                walls = walls == null ? silhouette.wallsShow(edge) : walls;
+                double[] ring = silhouette.onBoard(edge, walls);
+                inPhoto.add(inPhoto(ring));
+                rings.add(scaled(ring));
+            } catch (Refused refused) {
+                leftOut.add(refused.sentence());
+            }
+        }
+        if (rings.isEmpty()) {
+            throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
+        }
+        return new SeenEdges(rings, inPhoto, leftOut);
+    }
+
+    private double[] inPhoto(double[] ring) {
+        double[] places = new double[ring.length];
+        double[] uv = new double[2];
+        for (int i = 0; i < ring.length; i += 2) {
+            seen.view().project(ring[i], ring[i + 1], -thickness, uv);
+            places[i] = uv[0];
+            places[i + 1] = uv[1];
+        }
+        return places;
+    }
+
+    private double[] scaled(double[] ring) {
+        double[] scaled = ring.clone();
+        for (int i = 0; i < ring.length; i++) {
+            scaled[i] *= printScale;
+        }
+        return scaled;
+    }
+
+    private List<int[]> parts(double smallestMm2) {
         byte[] state = new byte[mask.board.length];
         for (int i = 0; i < state.length; i++) {
             state[i] = (byte) (mask.board[i] ? 1 : 0);
         }
-        int smallest = (int) (SMALLEST_BOARD / (Ground.STEP * Ground.STEP));
-        for (int[] part : Regions.parts(state, ground.columns, ground.rows, smallest)) {
+        int smallest = (int) (smallestMm2 / (Ground.STEP * Ground.STEP));
+        return Regions.parts(state, mask.ground.columns, mask.ground.rows, smallest);
+    }
+
+    private FoundBoards found() {
+        for (int[] part : parts(SMALLEST_BOARD)) {
             if (isOnSheet(part)) {
                 try {
                     boards.add(board(part));
@@ -97,6 +165,9 @@ public final class BoardFinder {
 
     private FoundBoard board(int[] part) {
         requireWhole(part);
+        if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
+            throw new Refused("camera.outline.grey");
+        }
         if (mask.hasGlare(part)) {
             throw new Refused("camera.photo.glare");
         }
@@ -159,7 +230,7 @@ public final class BoardFinder {
                 scale = Math.min(scale, seen.view().pixelsPerMm(ring[2 * i], ring[2 * i + 1]));
             }
         }
-        double flat = 0.12;
+        double flat = 0.2;
         double edge = 0.8 / scale + 0.6 * (1 - clear);
         return flat + Math.sqrt(4 * view * view + edge * edge + Math.pow(2 * seen.residual() / scale, 2));
     }

@@ -143,7 +143,8 @@ final class BoardMask {
         for (int cell : core) {
             level += colour[0][cell] / core.length;
         }
-        double limit = level / 2;
+        // no shadow is as dark as this
+        double limit = Math.min(level / 2, level + 0.9);
         for (int cell = 0; cell < far.length; cell++) {
             state[cell] = (byte) (Float.isNaN(far[cell]) ? 2 : isDark(cell) && colour[0][cell] < limit ? 1 : 0);
         }

@@ -17,6 +17,9 @@ final class EdgeSearch {
     private static final double STEP = 0.08;
     private static final int SAMPLES = (int) (2 * REACH / STEP) + 1;
 
+    /** Light against white paper below which nothing is a shadow. */
+    private static final double BURNT = 0.22;
+
     private static final double FOLD = 6;
 
     private final Photo photo;
@@ -94,6 +97,7 @@ final class EdgeSearch {
         double[] white = new double[3];
         mask.paper.at(x, y, white);
         double[] weights = weights(x, y);
+        boolean onPaper = mask.byColour && mask.ground.isOnSheet(x, y);
         double[] cut = new double[SAMPLES];
         double[] uv = new double[2];
         double[] uv2 = new double[2];
@@ -109,11 +113,29 @@ final class EdgeSearch {
             light[1] = 0;
             light[2] = 0;
             photo.addLight(uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), 1, light);
-            cut[s] = weights[0] * light[0] / white[0]
-                    + weights[1] * light[1] / white[1]
-                    + weights[2] * light[2] / white[2];
+            double board = (weights[0] * light[0] / white[0]
+                            + weights[1] * light[1] / white[1]
+                            + weights[2] * light[2] / white[2])
+                    / weights[3];
+            double level = (light[0] / white[0] + light[1] / white[1] + light[2] / white[2]) / 3;
+            if (onPaper) {
+                // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
+                board = Math.max(0, board);
+                double along = (t * 2 - 1) * REACH;
+                if (level < BURNT && isBlank(x + along * nx, y + along * ny)) {
+                    // a burnt side wall has no colour left, but is darker than any shadow
+                    board = Math.max(board, Math.min(1, (BURNT - level) / BURNT));
+                }
+            }
+            cut[s] = board;
         }
         return cut;
+    }
+
+    /** Whether no ink is printed there. */
+    private boolean isBlank(double x, double y) {
+        int cell = mask.ground.cell(x, y);
+        return cell >= 0 && mask.ground.kind[cell] == Ground.Kind.PAPER;
     }
 
     /** What board has more than the backdrop; on paper without its mean, so that shade counts nothing. */
@@ -121,7 +143,7 @@ final class EdgeSearch {
         double[] w = mask.wood.clone();
         if (mask.ground.isOnSheet(x, y)) {
             if (!mask.byColour) {
-                return new double[] {-1 / 3.0, -1 / 3.0, -1 / 3.0};
+                return new double[] {-1 / 3.0, -1 / 3.0, -1 / 3.0, 1 - (w[0] + w[1] + w[2]) / 3};
             }
             double mean = (w[0] + w[1] + w[2]) / 3;
             for (int c = 0; c < 3; c++) {
@@ -137,7 +159,8 @@ final class EdgeSearch {
         for (int c = 0; c < 3; c++) {
             w[c] /= Math.max(1e-6, size);
         }
-        return w;
+        // with the last one a board's face counts one
+        return new double[] {w[0], w[1], w[2], Math.max(1e-6, size)};
     }
 
     private double[] tableLight() {
@@ -175,7 +198,7 @@ final class EdgeSearch {
             outside += cut[SAMPLES - 1 - first - s] / 10;
         }
         double drop = inside - outside;
-        if (steepest <= 0 || drop <= 0.012 || steepest < 0.08 * drop) {
+        if (steepest <= 0 || drop <= 0.06 || steepest < 0.08 * drop) {
             return new double[0];
         }
         double[] found = new double[4];

@@ -48,7 +48,7 @@ final class StraightEdges {
     private boolean strays() {
         double[] polygon = polygon();
         for (int i = 0; i < Ring.size(ring); i++) {
-            if (Lines.fromRing(polygon, ring[2 * i], ring[2 * i + 1]) > 0.7) {
+            if (Lines.fromRing(polygon, ring[2 * i], ring[2 * i + 1]) > 1) {
                 return true;
             }
         }
@@ -211,7 +211,7 @@ final class StraightEdges {
     private boolean goesBy(Side a, double[] corner, Side b) {
         int n = Ring.size(ring);
         double sharp = a.dx * b.dx + a.dy * b.dy;
-        double allowed = sharp < -0.3 ? 0.75 : 0.55;
+        double allowed = sharp < -0.3 ? 0.8 : 0.65;
         double near = Double.MAX_VALUE;
         for (int i = -3; i <= Math.floorMod(b.from - a.to, n) + 3; i++) {
             int j = Math.floorMod(a.to + i, n);
@@ -224,7 +224,7 @@ final class StraightEdges {
             }
             near = Math.min(near, Math.hypot(x - corner[0], y - corner[1]));
         }
-        return near < (sharp < -0.3 ? 1.6 : 0.9);
+        return near < (sharp < -0.3 ? 1.6 : 1.1);
     }
 
     private static void replace(List<Side> sides, int at, int count, Side by) {

@@ -10,6 +10,7 @@ import puzzleworkshop.camera.Photo;
 final class MarkerEdges {
 
     private static final int CUTS = 16;
+    private static final int FIELDS = MarkerFinder.FIELDS;
     private static final double FIRST = 0.12;
 
     private MarkerEdges() {}
@@ -41,6 +42,38 @@ final class MarkerEdges {
             }
         }
         return better;
+    }
+
+    /** How wide the edges of a marker are blurred, from a fifth to four fifths of the way, in pixels. */
+    static double blur(Photo photo, double[] corners) {
+        double[] widths = new double[4];
+        for (int side = 0; side < 4; side++) {
+            int next = (side + 1) % 4;
+            double dx = corners[2 * next] - corners[2 * side];
+            double dy = corners[2 * next + 1] - corners[2 * side + 1];
+            double length = Math.hypot(dx, dy);
+            double reach = length / FIELDS;
+            double[] light = new double[41];
+            for (int i = 0; i < light.length; i++) {
+                double d = reach * (i - 20) / 20.0;
+                double[] sum = new double[3];
+                photo.addLight(
+                        corners[2 * side] + 0.5 * dx + d * dy / length,
+                        corners[2 * side + 1] + 0.5 * dy - d * dx / length,
+                        1,
+                        sum);
+                light[i] = sum[0] + sum[1] + sum[2];
+            }
+            double black = light[0];
+            double white = light[40];
+            int between = 0;
+            for (double l : light) {
+                between += l > black + 0.2 * (white - black) && l < black + 0.8 * (white - black) ? 1 : 0;
+            }
+            widths[side] = between * reach / 20;
+        }
+        java.util.Arrays.sort(widths);
+        return widths[1];
     }
 
     /** a, b, c of a·x + b·y = c through the edge, or null. Corners run clockwise, so white lies to the left of the way. */

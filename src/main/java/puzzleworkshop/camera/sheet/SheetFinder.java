@@ -23,6 +23,8 @@ public final class SheetFinder {
     /** Corners that lie farther from where they should be, on average and in mm, mean a sheet that does not lie flat. */
     private static final double WORST_RESIDUAL_MM = 0.35;
 
+    private static final double WORST_BLUR_MM = 0.8;
+
     private SheetFinder() {}
 
     /** @throws Refused with what to do: no sheet, too few markers, blurred, not flat, seen too far from the side */
@@ -88,6 +90,7 @@ public final class SheetFinder {
         }
         SeenSheet result = new SeenSheet(sheet, fit.view(fit.best), places, codes, residual(fit), fit::doubt);
         requireSure(result, fit);
+        requireSharp(photo, result, seen);
         return result;
     }
 
@@ -115,6 +118,18 @@ public final class SheetFinder {
             sum += d * d;
         }
         return Math.sqrt(sum / (2 * far.length));
+    }
+
+    private static void requireSharp(Photo photo, SeenSheet sheet, List<SeenMarker> seen) {
+        double[] blur = seen.stream()
+                .mapToDouble(marker -> MarkerEdges.blur(photo, marker.corners()))
+                .sorted()
+                .toArray();
+        double scale = sheet.view()
+                .pixelsPerMm(sheet.sheet().width() / 2, sheet.sheet().height() / 2);
+        if (blur[blur.length / 2] / scale > WORST_BLUR_MM) {
+            throw new Refused("camera.photo.blurred");
+        }
     }
 
     private static void requireSure(SeenSheet seen, ViewFit fit) {

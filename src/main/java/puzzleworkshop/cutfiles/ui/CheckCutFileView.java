@@ -1,18 +1,15 @@
 package puzzleworkshop.cutfiles.ui;
 
 import com.vaadin.flow.component.UI;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.progressbar.ProgressBar;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
-import com.vaadin.flow.server.streams.UploadEvent;
+import com.vaadin.flow.server.Command;
 import jakarta.annotation.security.PermitAll;
 import java.io.IOException;
 import java.util.Optional;
@@ -21,7 +18,9 @@ import org.slf4j.LoggerFactory;
 import puzzleworkshop.cutfiles.CutInspector;
 import puzzleworkshop.cutfiles.Inspection;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -35,10 +34,8 @@ import puzzleworkshop.measure.Refused;
 public class CheckCutFileView extends Div implements HasDynamicTitle {
 
     private static final Logger LOG = LoggerFactory.getLogger(CheckCutFileView.class);
-    private static final int BYTES_PER_MEGABYTE = 1_000_000;
 
     private final transient Formatter figures;
-    private final Upload upload = new Upload(this::receive);
     private final Paragraph refusal = new Paragraph();
     private final ProgressBar working = new ProgressBar();
     private final CheckChoices choices;
@@ -57,15 +54,10 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
                 new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
         head.addClassName("pw-page-head");
 
+        FileUpload upload = new FileUpload(figures, DrawnFile.MOST_BYTES, this::told, this::receive, ".svg", ".dxf")
+                .labelled(getTranslation("pattern.choose-file"), getTranslation("pattern.check.drop"));
         upload.setId("cut-file-upload");
-        upload.setMaxFiles(1);
-        upload.setMaxFileSize(DrawnFile.MOST_BYTES);
-        upload.setAcceptedFileExtensions(".svg", ".dxf");
-        upload.setUploadButton(new Button(getTranslation("pattern.choose-file")));
-        upload.setDropLabel(new Span(getTranslation("pattern.check.drop")));
         upload.setWidthFull();
-        upload.addFileRejectedListener(event -> refuse(getTranslation(
-                "pattern.check.rejected", event.getFileName(), DrawnFile.MOST_BYTES / BYTES_PER_MEGABYTE)));
         refusal.addClassName("pw-note");
         refusal.getElement().setAttribute("data-kind", "bad");
         refusal.getElement().setAttribute("role", "alert");
@@ -88,19 +80,16 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         return getTranslation("pattern.check.title");
     }
 
-    /** In the upload's own thread: a large file takes seconds to inspect and must not stop the screen. */
-    private void receive(UploadEvent event) throws IOException {
-        UI ui = event.getUI();
-        byte[] received = event.getInputStream().readNBytes(DrawnFile.MOST_BYTES + 1);
-        String fileName = event.getFileName();
+    /** In the request's own thread: a large file takes seconds to inspect and must not stop the screen. */
+    private Command receive(ReceivedFile file) throws IOException {
+        byte[] received = file.content();
         CheckChoices.Chosen chosen = choices.chosen();
-        UiPush.tell(ui, () -> {
+        getUI().ifPresent(ui -> UiPush.tell(ui, () -> {
             working.setVisible(true);
             bytes = received;
-            name = fileName;
-        });
-        inspect(ui, fileName, received, chosen);
-        UiPush.tell(ui, upload::clearFileList);
+            name = file.name();
+        }));
+        return inspected(file.name(), received, chosen);
     }
 
     /** The choices changed: the same file is looked at again. */
@@ -111,20 +100,29 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
             String sameName = name;
             CheckChoices.Chosen chosen = choices.chosen();
             working.setVisible(true);
-            Thread.startVirtualThread(() -> inspect(ui, sameName, same, chosen));
+            Thread.startVirtualThread(() -> UiPush.tell(ui, inspected(sameName, same, chosen)));
         }
     }
 
-    private void inspect(UI ui, String fileName, byte[] received, CheckChoices.Chosen chosen) {
+    /** What to show of a file. */
+    private Command inspected(String fileName, byte[] received, CheckChoices.Chosen chosen) {
         try {
             DrawnFile file = DrawnFile.read(fileName, received, chosen.pxPerInch());
             Inspection inspection = CutInspector.inspect(file, chosen.bed(), chosen.print());
-            UiPush.tell(ui, () -> show(inspection, chosen));
+            return () -> show(inspection, chosen);
         } catch (Refused refused) {
-            UiPush.tell(ui, () -> notRead(figures.say(refused)));
-        } catch (RuntimeException fault) {
+            return () -> notRead(figures.say(refused));
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError fault) {
             LOG.error("The cut file {} could not be inspected", fileName, fault);
-            UiPush.tell(ui, () -> notRead(getTranslation("pattern.check.fault", fileName)));
+            return () -> notRead(getTranslation("pattern.check.fault", fileName));
+        }
+    }
+
+    private void told(String sentence) {
+        if (sentence.isEmpty()) {
+            refuse("");
+        } else {
+            notRead(sentence);
         }
     }
 

@@ -52,9 +52,17 @@ class BackupSection implements SetUpSection {
                 new H2(figures.text("database.backup")),
                 new Paragraph(figures.text("database.backup.lead")),
                 download,
+                size(),
                 back);
         section.addClassName("pw-section");
         return section;
+    }
+
+    private Paragraph size() {
+        long megabytes = Math.ceilDiv(backup.expectedBytes(), 1_000_000);
+        Paragraph size = new Paragraph(figures.text("database.backup.size", megabytes));
+        size.addClassName("pw-small");
+        return size;
     }
 
     /** Carries the style sheet. */

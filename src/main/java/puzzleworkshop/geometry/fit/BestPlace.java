@@ -3,7 +3,7 @@ package puzzleworkshop.geometry.fit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.Spot;
@@ -30,6 +30,18 @@ public final class BestPlace {
     public record Found(Placement placement, int rung, Area remainderValue) {}
 
     private static final int MOST_TIES = 24;
+
+    /**
+     * Border pieces looked at (see {@link PlaceSearch#work()}), after which no further angle is begun once a place is
+     * known: about a quarter of a second. What was found by then stands; only boards with several hundred corners ever
+     * come so far.
+     */
+    static final long MOST_WORK = 80_000_000;
+
+    /** Of equal places so many are compared by what remains, on boards with few corners; fewer with many. */
+    private static final int COMPARED = 12;
+
+    private static final int COMPARED_PIECES = 2_000;
 
     private final Profile board;
     private final double w;
@@ -61,7 +73,7 @@ public final class BestPlace {
         if (allowed == null) {
             return board.surelyHolds(w, h)
                     || new RectangleFit()
-                            .angle(board.border, w, h, board.directions)
+                            .place(board.border, w, h, board.directions)
                             .isPresent();
         }
         for (double degrees : allowed) {
@@ -107,13 +119,16 @@ public final class BestPlace {
         bestRung = UsefulSizes.SCRAP - 1;
         for (double degrees : firstAngles()) {
             lookAt(degrees);
-            if (!finest && bestRung == cap) {
+            if (!finest && bestRung == cap || best != null && work() > MOST_WORK) {
                 break;
             }
         }
-        if (best == null && allowed == null) {
-            OptionalDouble angle = new RectangleFit().angle(board.border, w, h, new double[0]);
-            angle.ifPresent(this::lookAt);
+        if (best == null) {
+            Optional<Placement> any = anyPlace();
+            any.ifPresent(place -> lookAt(place.degrees()));
+            if (best == null) {
+                any.ifPresent(this::judge);
+            }
         }
         if (best == null) {
             return Optional.empty();
@@ -124,6 +139,21 @@ public final class BestPlace {
         Placement chosen = finest ? leavingTheLargestRectangle() : best;
         double left = Math.max(0, board.area - w * h);
         return Optional.of(new Found(chosen, bestRung, Area.mm2(sizes.value(left, bestRung))));
+    }
+
+    /**
+     * The place that makes {@link #fits()} say yes. Where it fits by less than the tolerance only, the corners that are
+     * computed for the exact blank lie outside by more than that, and this place between them is the only one.
+     */
+    private Optional<Placement> anyPlace() {
+        RectangleFit fit = new RectangleFit();
+        if (allowed == null) {
+            return fit.place(board.border, w, h, board.likely());
+        }
+        return DoubleStream.of(allowed)
+                .mapToObj(degrees -> fit.placeAt(board.border, w, h, degrees))
+                .flatMap(Optional::stream)
+                .findFirst();
     }
 
     private void sweepAll() {
@@ -188,7 +218,7 @@ public final class BestPlace {
 
     /** Looks at whole degrees low…high for a place beside which the goal fits. */
     private void sweep(int low, int high, int goal) {
-        if (low > high || bestRung >= goal) {
+        if (low > high || bestRung >= goal || work() > MOST_WORK) {
             return;
         }
         if (low == high) {
@@ -198,6 +228,10 @@ public final class BestPlace {
             sweep(low, middle, goal);
             sweep(middle + 1, high, goal);
         }
+    }
+
+    long work() {
+        return search.work() + rungs.work();
     }
 
     private boolean mayReach(int low, int high, int goal) {
@@ -248,9 +282,13 @@ public final class BestPlace {
     private Placement leavingTheLargestRectangle() {
         Placement chosen = best;
         double most = -1;
-        for (Placement place : ties.subList(0, Math.min(12, ties.size()))) {
+        int compared = Math.clamp(COMPARED_PIECES / board.coarseBorder().count, 1, COMPARED);
+        if (compared == 1) {
+            return best;
+        }
+        for (Placement place : ties.subList(0, Math.min(compared, ties.size()))) {
             double area = LargestRectangle.area(
-                    board.border.without(place, w, h), new double[] {place.degrees(), board.mainDirections[0]});
+                    board.coarseBorder().without(place, w, h), new double[] {place.degrees(), board.mainDirections[0]});
             if (area > most * (1 + 1e-9)) {
                 most = area;
                 chosen = place;

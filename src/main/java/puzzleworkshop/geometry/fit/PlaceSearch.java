@@ -38,6 +38,7 @@ final class PlaceSearch {
     private double[] xs = new double[64];
     private double[] ys = new double[64];
     private int corners;
+    private long work;
 
     /** Whether there is a place at all; then {@link #x(int)} and {@link #y(int)} of 0 are one. */
     boolean any(Segments upright, double width, double height) {
@@ -57,6 +58,11 @@ final class PlaceSearch {
 
     double y(int i) {
         return ys[i];
+    }
+
+    /** Border pieces looked at in all searches so far: what a search costs, on any machine. */
+    long work() {
+        return work;
     }
 
     private void search(Segments upright, double width, double height, boolean firstOnly) {
@@ -92,6 +98,7 @@ final class PlaceSearch {
 
     /** Positions x0…x1, y0…y1 with the border pieces that may matter at undecided[from…to). */
     private void cell(double x0, double y0, double x1, double y1, int from, int to) {
+        work += to - from;
         boolean hasCore = x1 + TOL < x0 + w - TOL && y1 + TOL < y0 + h - TOL;
         double middleX = (x0 + x1) / 2;
         double middleY = (y0 + y1) / 2;
@@ -111,6 +118,7 @@ final class PlaceSearch {
                         && !border.meets(i, middleX + TOL, middleY + TOL, middleX + w - TOL, middleY + h - TOL);
             }
         }
+        work += middleFree ? border.count : 0;
         if (middleFree && border.contains(middleX + w / 2, middleY + h / 2)) {
             foundFirst(middleX, middleY);
             return;
@@ -182,11 +190,13 @@ final class PlaceSearch {
         if (x < x0 || x > x1 || y < y0 || y > y1) {
             return;
         }
+        work += to - from;
         for (int k = from; k < to; k++) {
             if (border.meets(undecided[k], x + TOL, y + TOL, x + w - TOL, y + h - TOL)) {
                 return;
             }
         }
+        work += border.count;
         if (known(x, y) || !border.contains(x + w / 2, y + h / 2)) {
             return;
         }

@@ -1,6 +1,7 @@
 package puzzleworkshop.geometry.fit;
 
-import java.util.OptionalDouble;
+import java.util.Optional;
+import puzzleworkshop.geometry.Placement;
 
 /**
  * Does a rectangle fit in a free area at any angle whatever?
@@ -15,27 +16,59 @@ public final class RectangleFit {
     /** Sides lost by shrinking, in mm, below which a range of angles is not halved further. */
     static final double SHARPNESS = 0.004;
 
+    /** Border pieces looked at (see {@link PlaceSearch#work()}), after which ranges are given up sooner. */
+    private static final long MUCH_WORK = 15_000_000;
+
     private final PlaceSearch search = new PlaceSearch();
 
-    /** An angle at which it fits, the given ones first (exact fits lie there); empty when none does. */
-    public OptionalDouble angle(Segments border, double w, double h, double[] likely) {
+    /**
+     * A place for it, the given angles tried first (exact fits lie there); empty when it fits at none.
+     *
+     * @param likely 0 ≤ degrees &lt; 90
+     */
+    public Optional<Placement> place(Segments border, double w, double h, double[] likely) {
         for (double degrees : likely) {
             Segments seen = border.seenFrom(degrees);
             if (search.any(seen, w, h)) {
-                return OptionalDouble.of(degrees);
+                return Optional.of(found(w, h, degrees));
             }
             if (w != h && search.any(seen, h, w)) {
-                return OptionalDouble.of(Turn.within(degrees + 90, 180));
+                return Optional.of(lyingAcross(w, h, degrees));
             }
         }
         double period = w == h ? 90 : 180;
         for (int i = 0; i < 8; i++) {
             double found = inRange(border, w, h, period * i / 8, period * (i + 1) / 8);
             if (!Double.isNaN(found)) {
-                return OptionalDouble.of(found);
+                return Optional.of(found(w, h, found));
             }
         }
-        return OptionalDouble.empty();
+        return Optional.empty();
+    }
+
+    /** A place at this very angle; empty when it does not fit at it. */
+    Optional<Placement> placeAt(Segments border, double w, double h, double degrees) {
+        return search.any(border.seenFrom(degrees), w, h) ? Optional.of(found(w, h, degrees)) : Optional.empty();
+    }
+
+    /** Where the search found it; a rectangle looks the same after half a turn about its middle. */
+    private Placement found(double w, double h, double degrees) {
+        double kept = Turn.within(degrees, 180);
+        boolean halfTurned = Math.abs(Turn.within(degrees, 360) - kept) > 1;
+        return turnedBack(search.x(0) + (halfTurned ? w : 0), search.y(0) + (halfTurned ? h : 0), degrees, kept);
+    }
+
+    /** Found with its height along the angle: its width then runs a quarter turn further on, from its right corner. */
+    private Placement lyingAcross(double w, double h, double degrees) {
+        double kept = Turn.within(degrees + 90, 180);
+        boolean halfTurned = Math.abs(Turn.within(degrees + 90, 360) - kept) > 1;
+        return turnedBack(search.x(0) + (halfTurned ? 0 : h), search.y(0) + (halfTurned ? w : 0), degrees, kept);
+    }
+
+    private static Placement turnedBack(double x, double y, double seenFrom, double degrees) {
+        double cos = Turn.cos(seenFrom);
+        double sin = Turn.sin(seenFrom);
+        return new Placement(x * cos - y * sin, x * sin + y * cos, degrees);
     }
 
     private double inRange(Segments border, double w, double h, double low, double high) {
@@ -50,11 +83,16 @@ public final class RectangleFit {
         if (search.any(seen, w, h)) {
             return middle;
         }
-        if (w + h - lessW - lessH < SHARPNESS) {
+        if (w + h - lessW - lessH < sharpness()) {
             return Double.NaN;
         }
         double found = inRange(border, w, h, low, middle);
         return Double.isNaN(found) ? inRange(border, w, h, middle, high) : found;
+    }
+
+    /** A round board nearly holds a blank at all angles: then 'does not fit' is proved up to a tenth of a millimetre only. */
+    private double sharpness() {
+        return search.work() < MUCH_WORK ? SHARPNESS : 25 * SHARPNESS;
     }
 
     /** First side of the rectangle that is inside a × b turned by up to the given degrees; not above zero: none. */

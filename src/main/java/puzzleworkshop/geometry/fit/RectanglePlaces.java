@@ -20,7 +20,7 @@ public final class RectanglePlaces {
         double w = size.width().mm();
         double h = size.height().mm();
         Segments border = outline.segments();
-        return new RectangleFit().angle(border, w, h, Directions.of(border, 12)).isPresent();
+        return new RectangleFit().place(border, w, h, Directions.of(border, 12)).isPresent();
     }
 
     public static boolean fitsAt(Outline outline, Size size, double degrees) {

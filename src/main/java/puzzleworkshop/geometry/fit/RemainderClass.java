@@ -22,6 +22,11 @@ final class RemainderClass {
         this.sizes = sizes;
     }
 
+    /** See {@link PlaceSearch#work()}. */
+    long work() {
+        return search.work();
+    }
+
     /** The highest rung above the floor, up to the cap, that fits; the floor (or scrap, if that is higher) when none does. */
     int highest(Placement blank, double w, double h, int floor, int cap) {
         int found = Math.max(floor, UsefulSizes.SCRAP);

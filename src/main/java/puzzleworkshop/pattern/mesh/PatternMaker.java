@@ -18,8 +18,12 @@ import puzzleworkshop.pattern.PatternSpec;
  */
 public final class PatternMaker {
 
+    /** The search for the best way to lay two edges upon each other ends a little above the least distance. */
+    private static final double SURELY = 0.85;
+
     private final PatternSpec spec;
     private final Mesh mesh;
+    private boolean allUnlike;
     private int redrawn;
 
     private PatternMaker(PatternSpec spec) {
@@ -27,7 +31,7 @@ public final class PatternMaker {
         GridMesh grid = new GridMesh(spec);
         this.mesh = spec.shapes().isEmpty() ? grid.mesh : ShapedMesh.of(spec, grid);
         if (!spec.isFirstDesign()) {
-            UnlikeLines.lay(spec, mesh);
+            allUnlike = UnlikeLines.lay(spec, mesh);
         }
     }
 
@@ -102,8 +106,15 @@ public final class PatternMaker {
                 outline,
                 Faces.of(mesh, rowHeight),
                 new CutPattern.Verified(
-                        mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap),
+                        mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap, unlikeMm()),
                 inner.stream().mapToDouble(CurvePath::lengthMm).sum(),
                 outline.lengthMm());
+    }
+
+    private double unlikeMm() {
+        if (spec.isFirstDesign()) {
+            return 0;
+        }
+        return SURELY * (allUnlike && redrawn == 0 ? UnlikeLines.needMm(spec) : UnlikeLines.closestMm(spec, mesh));
     }
 }

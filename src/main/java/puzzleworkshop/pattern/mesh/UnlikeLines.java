@@ -16,6 +16,7 @@ final class UnlikeLines {
     private static final double MARGIN_MM = 0.06;
 
     private static final double LEAST_MM = 0.2;
+    private static final double LEAST_NEED_MM = 0.04;
     private static final int MOST_TRIES = 60;
     private static final int TRIES_AT_FULL_LIFE = 10;
     private static final int TRIES_FOR_WISH = 2;
@@ -25,19 +26,44 @@ final class UnlikeLines {
     private final Mesh mesh;
     private final Occupied occupied;
     private final EdgeAlbum album = new EdgeAlbum();
-    private final double need;
-    private final double wish;
+    /** Falls where no edge so different can be found any more: what later edges need not reach either. */
+    private double need;
+
+    private double wish;
+    private boolean allUnlike = true;
 
     private UnlikeLines(PatternSpec spec, Mesh mesh) {
         this.mesh = mesh;
         double unit = spec.grid().pieceSize(spec.size()).shorterSide().mm();
         occupied = new Occupied(mesh, spec.limits().closestLinesMm(), unit);
-        need = Math.max(LEAST_MM, spec.kerf().mm()) + MARGIN_MM;
+        need = needMm(spec);
         wish = spec.grid().pieces() > MOST_FOR_WISH ? need : Math.max(need, Math.min(0.6, 0.018 * unit));
     }
 
-    static void lay(PatternSpec spec, Mesh mesh) {
-        new UnlikeLines(spec, mesh).lay();
+    /** @return whether no two are alike; false where some edge had to be taken that is the least like, or none had room */
+    static boolean lay(PatternSpec spec, Mesh mesh) {
+        UnlikeLines lines = new UnlikeLines(spec, mesh);
+        lines.lay();
+        return lines.allUnlike;
+    }
+
+    /** Two edges that differ by more than this cannot be taken for each other. */
+    static double needMm(PatternSpec spec) {
+        return Math.max(LEAST_MM, spec.kerf().mm()) + MARGIN_MM;
+    }
+
+    /** The distance of the two edges most like each other, as far as it is below what is needed. */
+    static double closestMm(PatternSpec spec, Mesh mesh) {
+        EdgeAlbum album = new EdgeAlbum();
+        double closest = needMm(spec);
+        for (Mesh.Edge edge : mesh.edges) {
+            if (edge.kind == Mesh.Kind.INNER) {
+                EdgeShape shape = EdgeShape.of(edge.path());
+                closest = Math.min(closest, album.nearest(shape, closest, -1));
+                album.add(edge.id, shape);
+            }
+        }
+        return closest;
     }
 
     private void lay() {
@@ -56,6 +82,7 @@ final class UnlikeLines {
     private void lay(Mesh.Edge edge) {
         Drawn chosen = firstUnlike(edge);
         if (chosen == null) {
+            allUnlike = false;
             chosen = leastLike(edge);
         }
         if (chosen == null) {
@@ -93,6 +120,11 @@ final class UnlikeLines {
                     best = drawn;
                 }
             }
+        }
+        if (best != null) {
+            // the space of shapes is full at this distance: looking on for it would only take time
+            need = Math.max(LEAST_NEED_MM, Math.min(need, most));
+            wish = need;
         }
         return best;
     }

@@ -11,6 +11,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.Hold;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
@@ -43,9 +44,21 @@ class PatternFacts extends Div {
                 figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
         fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
         fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
+        double unlike = pattern.verified().unlikeMm();
+        fact(facts, "pattern.draw.fact.unlike", figures.number(unlike, 2) + " mm");
+        Hold hold = Hold.of(pattern);
+        fact(facts, "pattern.draw.fact.thinnest", figures.number(hold.narrowestMm(), 2) + " mm");
+        fact(
+                facts,
+                "pattern.draw.fact.joints",
+                getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
+        if (hold.holding() > 0) {
+            fact(facts, "pattern.draw.fact.grip", figures.number(hold.weakestGripMm(), 2) + " mm");
+        }
         add(
                 new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
+                unlike(pattern),
                 facts);
         add(
                 new SmallPartsNote(verdict, figures),
@@ -62,9 +75,19 @@ class PatternFacts extends Div {
                         "pattern.draw.tray-frame",
                         new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
                 files("pattern.draw.tray-backing", new CutFileLinks(name + "-backing", tray::backing)));
+        Paragraph rule = new Paragraph(getTranslation("pattern.draw.hold.rule"));
+        rule.addClassName("pw-small");
+        add(rule);
         Paragraph caution = new Paragraph(getTranslation("pattern.draw.caution"));
         caution.addClassName("pw-small");
         add(caution);
+    }
+
+    private Component unlike(CutPattern pattern) {
+        boolean told = pattern.verified().unlikeMm() > pattern.spec().kerf().mm();
+        return new Verdict(
+                told ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+                getTranslation(told ? "pattern.draw.unlike" : "pattern.draw.alike"));
     }
 
     private Component files(String label, CutFileLinks links) {

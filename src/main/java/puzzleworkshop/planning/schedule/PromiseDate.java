@@ -2,6 +2,7 @@ package puzzleworkshop.planning.schedule;
 
 import java.time.LocalDate;
 import java.time.LocalDateTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -24,7 +25,10 @@ import puzzleworkshop.workshop.Stage;
  *       than waiting for a gang run.
  * </ul>
  *
- * Then the hand-over is the next one of the way of delivery, and its days on the way are added. The waiting work is
+ * Orders that wait for a picture or a payment have been promised as well, so here they have their places in the sequence
+ * like the others. An earlier day is possible only at somebody's cost: {@link #sooner} says at whose.
+ *
+ * <p>Then the hand-over is the next one of the way of delivery, and its days on the way are added. The waiting work is
  * planned once; a forecast after that tries one plan per place in the sequence.
  */
 public final class PromiseDate {
@@ -69,6 +73,7 @@ public final class PromiseDate {
         this.scheduler = scheduler;
         this.base = scheduler.shop(calendar, jobs, now);
         ListScheduler dispatch = new ListScheduler(base);
+        dispatch.waitingLast(false);
         int[] best = scheduler.search(base, dispatch);
         dispatch.lay(best);
         cutsFirst = dispatch.cutsFirst();
@@ -126,8 +131,7 @@ public final class PromiseDate {
         List<Job> all = new ArrayList<>(jobs);
         all.add(fresh);
         SchedulingProblem shop = scheduler.shop(calendar, all, now);
-        ListScheduler dispatch = new ListScheduler(shop);
-        dispatch.cutsFirst(cutsFirst);
+        ListScheduler dispatch = dispatch(shop);
         int[] others = Arrays.stream(order).mapToInt(id -> indexOf(shop, id)).toArray();
         int mine = all.size() - 1;
         int best = FreeTime.NEVER;
@@ -151,6 +155,98 @@ public final class PromiseDate {
         dispatch.lay(bestOrder);
         Schedule schedule = new ScheduleReport(shop, dispatch).schedule();
         return Optional.of(new Tried(best, schedule.of(NEW)));
+    }
+
+    private ListScheduler dispatch(SchedulingProblem shop) {
+        ListScheduler dispatch = new ListScheduler(shop);
+        dispatch.waitingLast(false);
+        dispatch.cutsFirst(cutsFirst);
+        return dispatch;
+    }
+
+    /**
+     * What an earlier day would do to somebody else's order.
+     *
+     * @param job whose promise would suffer
+     * @param daysLate calendar days by which it would then be late, 0 for some hours
+     * @param lateBefore whether it is late already, without the new work
+     */
+    public record Harm(long job, long daysLate, boolean lateBefore) {}
+
+    /**
+     * A day that can be kept only at the cost of others.
+     *
+     * @param day on which it reaches the customer
+     * @param harmed those who would be late, or later than now; empty when it costs them their buffers only
+     */
+    public record Sooner(LocalDate day, List<Harm> harmed) {
+
+        public Sooner {
+            harmed = List.copyOf(harmed);
+        }
+    }
+
+    /**
+     * The days before the given one on which the work could reach its customer if it went before others, and who would
+     * pay for it; of all places in the sequence that keep the day the one that costs least by {@link LatenessCost}. Days
+     * that no place keeps are left out.
+     */
+    public List<Sooner> sooner(List<Task> tasks, DeliveryWay way, LocalDate before) {
+        List<Place> places = new ArrayList<>();
+        for (boolean alone : new boolean[] {false, true}) {
+            places.addAll(places(tasks, alone));
+        }
+        List<Sooner> days = new ArrayList<>();
+        for (LocalDate day = now.toLocalDate(); day.isBefore(before); day = day.plusDays(1)) {
+            LocalDate wanted = day;
+            int due = base.minute(way.latestHandOver(day, calendar.holidays()));
+            places.stream()
+                    .filter(place -> place.finish() <= due)
+                    .min(Comparator.comparingDouble(Place::cost).thenComparing(Place::finish))
+                    .ifPresent(place -> days.add(new Sooner(wanted, place.harmed())));
+        }
+        return days;
+    }
+
+    private record Place(int finish, double cost, List<Harm> harmed) {}
+
+    private List<Place> places(List<Task> tasks, boolean alone) {
+        List<Job> all = new ArrayList<>(jobs);
+        all.add(new Job(
+                NEW,
+                NO_DATE,
+                alone ? tasks.stream().map(t -> t.inBatch("new")).toList() : tasks,
+                Optional.of(now),
+                Optional.empty(),
+                Optional.empty(),
+                1));
+        SchedulingProblem shop = scheduler.shop(calendar, all, now);
+        ListScheduler dispatch = dispatch(shop);
+        int[] others = Arrays.stream(order).mapToInt(id -> indexOf(shop, id)).toArray();
+        int mine = all.size() - 1;
+        List<Place> places = new ArrayList<>();
+        for (int place = 0; place <= others.length; place++) {
+            dispatch.lay(with(others, mine, place));
+            if (dispatch.finish(mine) < FreeTime.NEVER) {
+                places.add(place(shop, dispatch, mine));
+            }
+        }
+        return places;
+    }
+
+    private Place place(SchedulingProblem shop, ListScheduler dispatch, int mine) {
+        double cost = 0;
+        List<Harm> harmed = new ArrayList<>();
+        for (int j = 0; j < finishBefore.length; j++) {
+            int finish = dispatch.finish(j);
+            cost += shop.cost(j, finish);
+            if (finish > finishBefore[j] && finish > base.due[j]) {
+                long days = ChronoUnit.DAYS.between(
+                        jobs.get(j).due().toLocalDate(), shop.moment(finish).toLocalDate());
+                harmed.add(new Harm(jobs.get(j).id(), Math.max(0, days), finishBefore[j] > base.due[j]));
+            }
+        }
+        return new Place(dispatch.finish(mine), cost, harmed);
     }
 
     private boolean harmless(SchedulingProblem shop, ListScheduler dispatch, boolean rush) {

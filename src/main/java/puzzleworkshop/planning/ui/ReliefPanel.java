@@ -84,11 +84,9 @@ class ReliefPanel extends Div {
         UnorderedList late = new UnorderedList();
         relief.warn().forEach(outlook -> standing.of(new OrderId(outlook.job())).ifPresent(e -> late.add(line(e))));
         warn.add(late);
-        if (relief.lateByDate() > relief.warn().size()) {
-            warn.add(new Paragraph(getTranslation(
-                    "planning.relief.by-date",
-                    relief.lateByDate(),
-                    relief.warn().size())));
+        if (relief.costByDate() > relief.cost() + 0.05) {
+            warn.add(new Paragraph(
+                    figures.text("planning.relief.by-date", relief.lateByDate(), relief.costByDate(), relief.cost())));
         }
         if (relief.fewestLate() > 0) {
             Paragraph least = new Paragraph(getTranslation("planning.relief.fewest", relief.fewestLate()));

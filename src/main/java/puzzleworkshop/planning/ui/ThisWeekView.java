@@ -34,6 +34,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.planning.LatenessWeights;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.TodaysList;
 import puzzleworkshop.planning.WeekPlan;
@@ -65,6 +66,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private final transient WeekPlan plan;
+    private final transient LatenessWeights weights;
     private final transient WorkingTimes times;
     private final transient Notices notices;
     private final transient WeekFeed feed;
@@ -80,6 +82,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
 
     public ThisWeekView(
             WeekPlan plan,
+            LatenessWeights weights,
             WorkingTimes times,
             Notices notices,
             WeekFeed feed,
@@ -90,6 +93,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Formatter figures,
             ObjectProvider<SetupChecklist> firstThings) {
         this.plan = plan;
+        this.weights = weights;
         this.times = times;
         this.notices = notices;
         this.feed = feed;
@@ -168,7 +172,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         if (standing.plan().late() > 0) {
             content.add(new ReliefPanel(plan, standing, times, notices, signedIn, figures, ui));
         }
-        content.add(columns(standing, days));
+        content.add(columns(standing, days), new SequenceCost(standing, weights.cost(), figures));
     }
 
     private static List<LocalDate> workingDays(WeekPlan.Standing standing) {

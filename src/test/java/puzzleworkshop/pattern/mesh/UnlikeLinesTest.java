@@ -39,6 +39,16 @@ class UnlikeLinesTest {
         assertThat(JtsLines.doubled(pattern)).isZero();
     }
 
+    /** Where pieces are hardly larger than knobs need, some edges may come out alike: then that is told, not hidden. */
+    @Test
+    void what_is_told_about_small_pieces_is_what_brute_force_finds() {
+        CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(126, 105), new PieceGrid(12, 10), 4));
+        double told = pattern.verified().unlikeMm();
+        BruteForceLikeness.Found found = BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 0.3);
+        assertThat(found.closestMm()).isGreaterThan(told);
+        assertThat(told).isGreaterThan(0.1);
+    }
+
     @Test
     void the_first_design_did_have_edges_that_are_alike() {
         CutPattern pattern = PatternMaker.make(

@@ -1,0 +1,204 @@
+package puzzleworkshop.bench.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.IntegerField;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import java.io.ByteArrayInputStream;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Svg;
+import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.LostPiece.Today;
+import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.ui.PatternDrawing;
+import puzzleworkshop.sheets.Suggestion;
+
+/** Tap the piece on the picture, or name its row and column: cut file, print and a scrap for it. */
+class PieceAgain extends Div {
+
+    private static final String ACROSS = "(event.clientX - element.querySelector('svg').getBoundingClientRect().left)"
+            + " / element.querySelector('svg').getBoundingClientRect().width";
+    private static final String DOWN = "(event.clientY - element.querySelector('svg').getBoundingClientRect().top)"
+            + " / element.querySelector('svg').getBoundingClientRect().height";
+    private static final int FACE_PIXELS = 800;
+    private static final double MOST_STRETCH_PERCENT = 2;
+
+    private final transient Order order;
+    private final transient CutPattern pattern;
+    private final transient PieceAgainParts parts;
+    private final transient Formatter figures;
+    private final SvgBox drawing = new SvgBox("pattern-drawing");
+    private final IntegerField row = new IntegerField();
+    private final IntegerField column = new IntegerField();
+    private final NumberField across = new NumberField();
+    private final NumberField down = new NumberField();
+    private final Div result = new Div();
+    private transient Piece chosen;
+
+    PieceAgain(Order order, CutPattern pattern, PieceAgainParts parts, Formatter figures) {
+        this.order = order;
+        this.pattern = pattern;
+        this.parts = parts;
+        this.figures = figures;
+        addClassName("pw-stack");
+        drawing.getElement()
+                .addEventListener(
+                        "click",
+                        event -> tapped(
+                                event.getEventData().get(ACROSS).asDouble(),
+                                event.getEventData().get(DOWN).asDouble()))
+                .addEventData(ACROSS)
+                .addEventData(DOWN);
+        place(row, "bench.again.row", pattern.spec().grid().rows());
+        place(column, "bench.again.column", pattern.spec().grid().columns());
+        stretch(across, "bench.again.across");
+        stretch(down, "bench.again.down");
+        Div fields = new Div(row, column, across, down);
+        fields.addClassName("pattern-choices");
+        result.addClassName("pw-stack");
+        result.getElement().setAttribute("aria-live", "polite");
+        add(new Paragraph(figures.text("bench.again.lead")), drawing, fields, result);
+        draw();
+    }
+
+    private void place(IntegerField field, String label, int most) {
+        field.setLabel(figures.text(label));
+        field.setMin(1);
+        field.setMax(most);
+        field.setStepButtonsVisible(true);
+        field.addValueChangeListener(event -> {
+            if (event.isFromClient() && row.getValue() != null && column.getValue() != null) {
+                chosen =
+                        LostPiece.at(pattern, row.getValue(), column.getValue()).orElse(null);
+                show();
+            }
+        });
+    }
+
+    private void stretch(NumberField field, String label) {
+        field.setLabel(figures.text(label));
+        field.setMin(-MOST_STRETCH_PERCENT);
+        field.setMax(MOST_STRETCH_PERCENT);
+        field.setValue(0.0);
+        field.addValueChangeListener(event -> show());
+    }
+
+    private void tapped(double shareAcross, double shareDown) {
+        Size size = pattern.spec().size();
+        double stroke = size.longerSide().mm() / 640;
+        LostPiece.at(
+                        pattern,
+                        Point.of(
+                                shareAcross * (size.width().mm() + 2 * stroke) - stroke,
+                                shareDown * (size.height().mm() + 2 * stroke) - stroke))
+                .ifPresent(piece -> {
+                    chosen = piece;
+                    row.setValue(1
+                            + (int) (piece.centre().yMm()
+                                    / size.height().mm()
+                                    * pattern.spec().grid().rows()));
+                    column.setValue(1
+                            + (int) (piece.centre().xMm()
+                                    / size.width().mm()
+                                    * pattern.spec().grid().columns()));
+                    show();
+                });
+    }
+
+    private void draw() {
+        String face = order.picture().isPresent()
+                ? "faces/" + order.id().value() + "/" + order.version() + "/" + FACE_PIXELS + ".jpg"
+                : "";
+        Svg svg = PatternDrawing.svg(
+                pattern, face, figures.text("bench.again.drawing"), figures.text("bench.again.drawing.words"));
+        String markup = svg.markup();
+        String marked = chosen == null
+                ? ""
+                : "<path class='bench-again-piece' d='" + chosen.outline().svgPathData() + "'/>";
+        drawing.getElement().setProperty("innerHTML", markup.replace("</svg>", marked + "</svg>"));
+    }
+
+    private void show() {
+        draw();
+        result.removeAll();
+        if (chosen == null) {
+            return;
+        }
+        Optional<Today> today = today();
+        if (today.isEmpty()) {
+            result.add(new Paragraph(figures.text("bench.again.stretch.too-much", MOST_STRETCH_PERCENT)));
+            return;
+        }
+        LostPiece lost = LostPiece.of(pattern, chosen.number(), today.get());
+        result.add(new Paragraph(figures.text(
+                "bench.again.piece",
+                chosen.number(),
+                figures.size(lost.size()),
+                figures.number(pattern.spec().kerf().mm(), 2),
+                figures.number(today.get().kerf().mm(), 2))));
+        String name = order.number() + "-piece-" + chosen.number();
+        result.add(row("bench.again.cut", new CutFileLinks(name, () -> lost.plan(parts.margin()))));
+        order.picture().ifPresent(framed -> {
+            Anchor print = new Anchor(
+                    DownloadHandler.fromInputStream(event -> {
+                        byte[] bytes = parts.print(order, framed, lost);
+                        return new DownloadResponse(
+                                new ByteArrayInputStream(bytes), name + ".pdf", "application/pdf", bytes.length);
+                    }),
+                    "PDF");
+            print.getElement().setAttribute("download", name + ".pdf");
+            print.addClassName("pattern-link");
+            result.add(row("bench.again.print", print));
+        });
+        result.add(scraps(lost));
+        Paragraph caution = new Paragraph(figures.text("bench.again.caution"));
+        caution.addClassName("pw-small");
+        result.add(caution);
+    }
+
+    private Optional<Today> today() {
+        double x = Optional.ofNullable(across.getValue()).orElse(0.0);
+        double y = Optional.ofNullable(down.getValue()).orElse(0.0);
+        if (Math.abs(x) > MOST_STRETCH_PERCENT || Math.abs(y) > MOST_STRETCH_PERCENT) {
+            return Optional.empty();
+        }
+        Length kerf = parts.kerf(order);
+        return Optional.of(new Today(kerf, 1 + x / 100, 1 + y / 100));
+    }
+
+    private Div scraps(LostPiece lost) {
+        Div list = new Div();
+        List<Suggestion> scraps = parts.scraps(order, lost);
+        String blank = figures.size(parts.blank(lost));
+        list.add(new Paragraph(figures.text(scraps.isEmpty() ? "bench.again.no-scrap" : "bench.again.scraps", blank)));
+        for (Suggestion scrap : scraps) {
+            list.add(new Paragraph(figures.text(
+                    "bench.again.scrap",
+                    scrap.sheet().id().value(),
+                    scrap.sheet().facts().place(),
+                    figures.say(scrap.reason()))));
+        }
+        return list;
+    }
+
+    private Div row(String label, com.vaadin.flow.component.Component what) {
+        Span name = new Span(figures.text(label));
+        name.addClassName("pw-soft");
+        Div line = new Div(name, what);
+        line.addClassName("pattern-files");
+        return line;
+    }
+}

@@ -1,0 +1,73 @@
+package puzzleworkshop.bench.ui;
+
+import java.util.List;
+import java.util.Set;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.bench.PiecePrint;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.sheets.BlankWish;
+import puzzleworkshop.sheets.Grade;
+import puzzleworkshop.sheets.SheetFinder;
+import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/** What a piece made again takes: the beam of today, its print, a scrap from the rack. */
+@Component
+class PieceAgainParts {
+
+    private static final int SCRAPS_SHOWN = 3;
+
+    private final Workshop workshop;
+    private final Machines machines;
+    private final SheetFinder rack;
+    private final PiecePrint prints;
+
+    PieceAgainParts(Workshop workshop, Machines machines, SheetFinder rack, PiecePrint prints) {
+        this.workshop = workshop;
+        this.machines = machines;
+        this.rack = rack;
+        this.prints = prints;
+    }
+
+    /** The beam's kerf today; the order's own where no machine is entered. */
+    Length kerf(Order order) {
+        return machines.standard()
+                .map(machine -> machine.beam().kerf())
+                .orElse(order.puzzle().pattern().kerf());
+    }
+
+    Length margin() {
+        TradeNumbers numbers = workshop.tradeNumbers();
+        return numbers.overhang().plus(numbers.holdDownMargin());
+    }
+
+    Size blank(LostPiece lost) {
+        return lost.size().grownBy(margin());
+    }
+
+    byte[] print(Order order, FramedPicture framed, LostPiece lost) {
+        return prints.pdf(
+                framed, order.puzzle().finished(), lost, workshop.tradeNumbers().overhang());
+    }
+
+    /** The offcuts of the order's board that lose the least by giving the blank. */
+    List<Suggestion> scraps(Order order, LostPiece lost) {
+        BlankWish any = BlankWish.of(blank(lost), order.board().thickness());
+        return rack.suggest(
+                new BlankWish(
+                        any.size(),
+                        Set.of(order.board().material()),
+                        Set.of(Grade.valueOf(order.board().grade())),
+                        any.thickness(),
+                        machines.standard().map(Machine::bowLimit).orElse(any.mostBow()),
+                        BlankWish.GrainWish.ANY),
+                SCRAPS_SHOWN);
+    }
+}

@@ -1,0 +1,57 @@
+package puzzleworkshop.camera.pieces;
+
+import puzzleworkshop.camera.model.RigidFit;
+
+/** How well a found edge lies on the edge of a pattern's piece: iterated closest points from the best turn of {@link Profile}. */
+final class PieceMatch {
+
+    private static final int ROUNDS = 8;
+
+    private PieceMatch() {}
+
+    /** Root mean square distance of the found edge from the piece's, mm, after the best turn and shift. */
+    static double distance(Profile found, Profile piece, double cos, double sin) {
+        double[] points = new double[2 * Profile.POINTS];
+        for (int i = 0; i < Profile.POINTS; i++) {
+            points[2 * i] = cos * found.x[i] - sin * found.y[i];
+            points[2 * i + 1] = sin * found.x[i] + cos * found.y[i];
+        }
+        double[] near = new double[points.length];
+        double error = 0;
+        for (int round = 0; round <= ROUNDS; round++) {
+            error = nearest(piece.ring, points, near);
+            if (round < ROUNDS) {
+                RigidFit fit = RigidFit.rigid(points, near);
+                for (int i = 0; i < points.length; i += 2) {
+                    double x = points[i];
+                    points[i] = fit.x(x, points[i + 1]);
+                    points[i + 1] = fit.y(x, points[i + 1]);
+                }
+            }
+        }
+        return Math.sqrt(error);
+    }
+
+    private static double nearest(double[] ring, double[] points, double[] near) {
+        double sum = 0;
+        for (int p = 0; p < points.length; p += 2) {
+            double least = Double.MAX_VALUE;
+            for (int i = 0; i < ring.length; i += 2) {
+                int j = i + 2 < ring.length ? i + 2 : 0;
+                double dx = ring[j] - ring[i];
+                double dy = ring[j + 1] - ring[i + 1];
+                double ex = points[p] - ring[i];
+                double ey = points[p + 1] - ring[i + 1];
+                double t = Math.clamp((ex * dx + ey * dy) / Math.max(1e-12, dx * dx + dy * dy), 0, 1);
+                double d = (ex - t * dx) * (ex - t * dx) + (ey - t * dy) * (ey - t * dy);
+                if (d < least) {
+                    least = d;
+                    near[p] = ring[i] + t * dx;
+                    near[p + 1] = ring[i + 1] + t * dy;
+                }
+            }
+            sum += least;
+        }
+        return sum / (points.length / 2.0);
+    }
+}

@@ -1,0 +1,110 @@
+package puzzleworkshop.pattern;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
+
+/**
+ * Whether the pieces of a puzzle hold together: of each joint between two neighbours, how far one would have to be bent
+ * or squeezed before it can be pulled off the other in the plane, the play that the kerf leaves taken off.
+ *
+ * <p>The rule: pulled in a direction u, a joint resists by the greatest step back of its line, measured across u, on the way
+ * from one end to the other (a knob steps back by what its head overhangs its neck; a wave or a straight line does not). Its
+ * grip is the least of these over all directions, less a kerf. Where it is above zero, a piece lifted by its corner carries
+ * its neighbour along; that the neighbour does not tip out of the plane is friction and is not computed.
+ *
+ * @param joints inner edges between two points where lines meet
+ * @param holding those with a grip above zero
+ * @param weakestGripMm of the joints that hold, the least; zero when none does
+ * @param narrowestMm least distance between lines, necks included, kerf taken off: the thinnest wood anywhere; a distance
+ *        above three times the rule's is told as that
+ * @param leastWoodMm what the board's thickness asks for: half of it, at least 1.2 mm (common practice)
+ */
+public record Hold(int joints, int holding, double weakestGripMm, double narrowestMm, double leastWoodMm) {
+
+    private static final int DIRECTIONS = 72;
+    private static final double FLATTENING_MM = 0.02;
+
+    public static Hold of(CutPattern pattern) {
+        double kerf = pattern.spec().kerf().mm();
+        int holding = 0;
+        double weakest = Double.POSITIVE_INFINITY;
+        List<List<Point>> joints = joints(pattern);
+        for (List<Point> joint : joints) {
+            double grip = gripMm(joint) - kerf;
+            if (grip > 0) {
+                holding++;
+                weakest = Math.min(weakest, grip);
+            }
+        }
+        return new Hold(
+                joints.size(),
+                holding,
+                holding == 0 ? 0 : weakest,
+                pattern.verified().smallestGapMm() - kerf,
+                pattern.verified().closestAllowedMm() - kerf);
+    }
+
+    public boolean holdsTogether() {
+        return holding == joints;
+    }
+
+    /** Over all directions the least of the greatest steps back across the direction. */
+    static double gripMm(List<Point> line) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < DIRECTIONS; i++) {
+            double angle = Math.PI * i / DIRECTIONS;
+            double vx = Math.cos(angle);
+            double vy = Math.sin(angle);
+            double first = vx * line.getFirst().xMm() + vy * line.getFirst().yMm();
+            double last = vx * line.getLast().xMm() + vy * line.getLast().yMm();
+            // followed so that it advances across the direction; both pulls along it need the same way back
+            double sign = last >= first ? 1 : -1;
+            double farthest = Double.NEGATIVE_INFINITY;
+            double back = 0;
+            for (Point p : line) {
+                double at = sign * (vx * p.xMm() + vy * p.yMm());
+                farthest = Math.max(farthest, at);
+                back = Math.max(back, farthest - at);
+            }
+            least = Math.min(least, back);
+        }
+        return least;
+    }
+
+    /** The inner lines, split where they meet others. */
+    private static List<List<Point>> joints(CutPattern pattern) {
+        Map<Point, Integer> met = new HashMap<>();
+        List<CurvePath> all = new ArrayList<>(pattern.inner());
+        all.add(pattern.outline());
+        for (CurvePath path : all) {
+            Set<Point> own = new HashSet<>();
+            own.add(path.start());
+            path.segments().forEach(segment -> own.add(segment.to()));
+            own.forEach(point -> met.merge(point, 1, Integer::sum));
+        }
+        List<List<Point>> joints = new ArrayList<>();
+        for (CurvePath path : pattern.inner()) {
+            Point start = path.start();
+            List<Segment> run = new ArrayList<>();
+            for (Segment segment : path.segments()) {
+                run.add(segment);
+                if (met.get(segment.to()) > 1) {
+                    joints.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
+                    start = segment.to();
+                    run = new ArrayList<>();
+                }
+            }
+            if (!run.isEmpty()) {
+                joints.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
+            }
+        }
+        return joints;
+    }
+}

@@ -1,0 +1,84 @@
+package puzzleworkshop.pattern;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Test;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.util.AffineTransformation;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.PatternMaker;
+
+@DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
+class HoldTest {
+
+    private static final GeometryFactory JTS = new GeometryFactory();
+    private static final PatternSpec SPEC = PatternSpec.of(Size.mm(200, 150), new PieceGrid(8, 6), 3);
+
+    @Test
+    void every_joint_with_a_knob_holds_and_no_wave_or_straight_line_does() {
+        Hold knobs = Hold.of(PatternMaker.make(SPEC));
+        assertThat(knobs.joints()).isEqualTo(8 * 5 + 6 * 7);
+        assertThat(knobs.holdsTogether()).isTrue();
+        assertThat(knobs.weakestGripMm()).isGreaterThan(0.1);
+        assertThat(knobs.narrowestMm()).isGreaterThanOrEqualTo(knobs.leastWoodMm());
+        assertThat(Hold.of(PatternMaker.make(SPEC.withStyle(CutStyle.WAVY))).holding())
+                .isLessThan(5);
+        assertThat(Hold.of(PatternMaker.make(SPEC.withStyle(CutStyle.STRAIGHT))).holding())
+                .isLessThan(5);
+    }
+
+    /** A keyhole drawn by hand: neck 4, head 6 wide: each side of the head stands 1 mm over the neck. */
+    @Test
+    void the_grip_of_a_square_keyhole_is_what_its_head_overhangs_its_neck() {
+        List<Point> line = points(0, 0, 8, 0, 8, 3, 7, 3, 7, 6, 13, 6, 13, 3, 12, 3, 12, 0, 20, 0);
+        assertThat(Hold.gripMm(line)).isCloseTo(1, within(0.02));
+    }
+
+    @Test
+    void a_dovetail_holds_and_a_wedge_does_not() {
+        assertThat(Hold.gripMm(points(0, 0, 8, 0, 7, 5, 13, 5, 12, 0, 20, 0))).isGreaterThan(0.9);
+        assertThat(Hold.gripMm(points(0, 0, 7, 0, 8, 5, 12, 5, 13, 0, 20, 0))).isLessThan(1e-9);
+    }
+
+    /** JTS pulls a neighbour away by little steps in many directions: a joint that holds lets none go without overlap. */
+    @Test
+    void jts_cannot_pull_apart_two_neighbours_that_hold() {
+        CutPattern pattern = PatternMaker.make(SPEC.withDesign(PatternSpec.DESIGN));
+        Geometry one = wood(pattern.pieces().get(9), pattern.spec().kerf());
+        Geometry two = wood(pattern.pieces().get(10), pattern.spec().kerf());
+        for (int i = 0; i < 36; i++) {
+            double angle = Math.PI * 2 * i / 36;
+            boolean caught = false;
+            for (double d = 0.1; d < 12 && !caught; d += 0.1) {
+                caught = AffineTransformation.translationInstance(d * Math.cos(angle), d * Math.sin(angle))
+                        .transform(two)
+                        .intersects(one);
+            }
+            assertThat(caught).as("pulled to %d degrees", 10 * i).isTrue();
+        }
+    }
+
+    private static Geometry wood(Piece piece, Length kerf) {
+        return JTS.createPolygon(piece.outline().flattened(0.01).stream()
+                        .map(p -> new Coordinate(p.xMm(), p.yMm()))
+                        .toArray(Coordinate[]::new))
+                .buffer(-kerf.mm() / 2);
+    }
+
+    private static List<Point> points(double... xy) {
+        List<Point> points = new ArrayList<>();
+        for (int i = 0; i < xy.length; i += 2) {
+            points.add(Point.of(xy[i], xy[i + 1]));
+        }
+        return points;
+    }
+}
