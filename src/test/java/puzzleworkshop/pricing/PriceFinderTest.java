@@ -1,31 +1,31 @@
 package puzzleworkshop.pricing;
 
-import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static puzzleworkshop.pricing.Questions.EUR;
 
-import java.util.Optional;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.pricing.rates.RateKind;
-import puzzleworkshop.pricing.cost.CostLine;
-import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
 import puzzleworkshop.pricing.cost.MaterialPrices;
 import puzzleworkshop.pricing.rates.ListPrice;
 import puzzleworkshop.pricing.rates.PricePoints;
 import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatRate;
@@ -93,7 +93,10 @@ class PriceFinderTest {
         }
         // six of 140 x 90 mm share a sheet: one of them pays its own area and the usual waste, not the sheet
         PriceQuestion small = Questions.sized(1, Size.mm(130, 80), Area.mm2(136 * 86));
-        Money one = CostBuilder.build(small, Questions.rates(), byTheSheet).linesOf(CostPart.PRINT).getFirst().amount();
+        Money one = CostBuilder.build(small, Questions.rates(), byTheSheet)
+                .linesOf(CostPart.PRINT)
+                .getFirst()
+                .amount();
         assertThat(one.amount().doubleValue()).isCloseTo(0.136 * 0.086 / 0.85 / sheet, within(0.01));
     }
 

@@ -95,7 +95,8 @@ public final class CostBuilder {
         if (onOne == 0) {
             return withWaste;
         }
-        double whole = Math.ceilDiv(question.quantity(), onOne) * sheet.get().area().toSquareMetres();
+        double whole =
+                Math.ceilDiv(question.quantity(), onOne) * sheet.get().area().toSquareMetres();
         return Math.clamp(withWaste, printed, Math.max(printed, whole));
     }
 
@@ -105,8 +106,7 @@ public final class CostBuilder {
         double height = question.finished().height().mm();
         // (width + 2 o) (height + 2 o) is the sticker's area; o is the overhang of one side
         double half = (width + height) / 2;
-        double overhang =
-                (Math.sqrt(half * half + question.stickerArea().mm2() - width * height) - half) / 2;
+        double overhang = (Math.sqrt(half * half + question.stickerArea().mm2() - width * height) - half) / 2;
         double w = width + 2 * overhang - ROUNDING_MM;
         double h = height + 2 * overhang - ROUNDING_MM;
         double sw = sheet.width().mm();
@@ -141,7 +141,9 @@ public final class CostBuilder {
         for (MachineHour.WearPart worn : machine.wearParts()) {
             parts.add(CostLine.of(
                     CostPart.MACHINE,
-                    rates.laser().isPresent() ? Sentence.of("pricing.line.wear", worn.name()) : Sentence.of(worn.name()),
+                    rates.laser().isPresent()
+                            ? Sentence.of("pricing.line.wear", worn.name())
+                            : Sentence.of(worn.name()),
                     hours,
                     CostUnit.HOUR,
                     worn.perHour(),

@@ -56,7 +56,6 @@ class ShelfPrices implements MaterialPrices {
         boolean byArea = kind == RateKind.STICKER_M2 || kind == RateKind.LAMINATE_M2 || kind == RateKind.TAPE_M2;
         return perUse.filter(Money::isPositive)
                 .flatMap(cost -> byArea ? item.costPerSquareMetre(cost) : Optional.of(cost))
-                .map(cost -> new Known(
-                        cost, Source.of(day, "pricing.source.supplies", item.name()), sheetOf(item)));
+                .map(cost -> new Known(cost, Source.of(day, "pricing.source.supplies", item.name()), sheetOf(item)));
     }
 }

@@ -55,8 +55,7 @@ public class RateBook {
                 .filter(machine -> machine.costs().price().isPositive()
                         && machine.costs().currency().equals(house.currency()));
         laser.ifPresent(machine -> RateKind.atTheMachine(machine.costs())
-                .forEach((kind, value) ->
-                        held.put(kind, new HeldRate(kind, value, day, machine.name(), false))));
+                .forEach((kind, value) -> held.put(kind, new HeldRate(kind, value, day, machine.name(), false))));
         return new RateSet(day, house.currency(), held, laser.map(Machine::costs));
     }
 

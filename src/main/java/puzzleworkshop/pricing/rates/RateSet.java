@@ -21,8 +21,7 @@ import puzzleworkshop.pricing.cost.MachineHour;
  * @param rates one for each kind
  * @param laser what an hour of the standard machine is made of, as it stands at the machine; empty while that is not known
  */
-public record RateSet(
-        LocalDate day, Currency currency, Map<RateKind, HeldRate> rates, Optional<MachineCosts> laser) {
+public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates, Optional<MachineCosts> laser) {
 
     public RateSet {
         Map<RateKind, HeldRate> all = new EnumMap<>(RateKind.class);

@@ -52,10 +52,12 @@ class RateTable extends Div {
                 }
             }
             if (group == RateKind.Group.MACHINE) {
-                rates.laser().ifPresent(laser -> laser.wearParts().forEach(part -> box.add(shown(
-                        part.name(),
-                        figures.text("pricing.rates.lasts", part.lifeHours()),
-                        CostLabels.rate(part.price())))));
+                rates.laser()
+                        .ifPresent(laser -> laser.wearParts()
+                                .forEach(part -> box.add(shown(
+                                        part.name(),
+                                        figures.text("pricing.rates.lasts", part.lifeHours()),
+                                        CostLabels.rate(part.price())))));
                 box.add(new Anchor("machines", getTranslation("pricing.rates.at-the-machine")));
                 Paragraph hour = new Paragraph(figures.text(
                         "pricing.rates.machine-hour",
