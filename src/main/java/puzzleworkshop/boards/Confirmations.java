@@ -4,11 +4,11 @@ import java.time.LocalDate;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.bookings.Books;
 import puzzleworkshop.bookings.Bookings;
-import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -30,7 +30,13 @@ public class Confirmations {
     private final PlannedTrials trials;
     private final Workshop workshop;
 
-    Confirmations(Orders orders, Bookings bookings, OrderBoards boards, Machines machines, PlannedTrials trials, Workshop workshop) {
+    Confirmations(
+            Orders orders,
+            Bookings bookings,
+            OrderBoards boards,
+            Machines machines,
+            PlannedTrials trials,
+            Workshop workshop) {
         this.orders = orders;
         this.bookings = bookings;
         this.boards = boards;
@@ -43,10 +49,14 @@ public class Confirmations {
     @Transactional
     @Books
     public Order quote(BookingKey key, OrderDraft draft, BlankPlan plan, String who) {
-        String said = "quote to " + draft.customer().name() + " at " + draft.price().answer().toPay();
+        String said = "quote to " + draft.customer().name() + " at "
+                + draft.price().answer().toPay();
         return bookings.once(
-                key, said, () -> quoteNow(draft, plan, who), order -> order.id().value(), id -> orders.get(
-                        new OrderId(id)));
+                key,
+                said,
+                () -> quoteNow(draft, plan, who),
+                order -> order.id().value(),
+                id -> orders.get(new OrderId(id)));
     }
 
     private Order quoteNow(OrderDraft draft, BlankPlan plan, String who) {

@@ -11,12 +11,12 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
@@ -307,7 +307,11 @@ class DemoOrders {
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
-        Order order = confirmations.quote(BookingKey.fresh(), draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
+        Order order = confirmations.quote(
+                BookingKey.fresh(),
+                draft(line, wish, offer, due),
+                offer.boards().orElseThrow(),
+                DemoStock.MAKER);
         if (line.reached() == Reached.QUOTE) {
             return;
         }

@@ -5,7 +5,6 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
@@ -16,6 +15,7 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.WearPart;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -335,7 +335,9 @@ class DemoStock {
                 false,
                 BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
-        supplies.buy(BookingKey.fresh(), item.id().orElseThrow(),
+        supplies.buy(
+                BookingKey.fresh(),
+                item.id().orElseThrow(),
                 BigDecimal.valueOf(bought),
                 money(price).times(bought),
                 "Paper & Film Supply",

@@ -6,8 +6,8 @@ import java.util.Set;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.bookings.Books;
 import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -27,7 +27,8 @@ public class PrintRoom {
     private final ApplicationEventPublisher events;
     private final PaperUse paper;
 
-    PrintRoom(RunStore runs, Bookings bookings, RunRecords records, ApplicationEventPublisher events, Supplies supplies) {
+    PrintRoom(
+            RunStore runs, Bookings bookings, RunRecords records, ApplicationEventPublisher events, Supplies supplies) {
         this.runs = runs;
         this.bookings = bookings;
         this.records = records;

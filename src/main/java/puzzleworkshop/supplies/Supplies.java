@@ -14,10 +14,10 @@ import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.bookings.Books;
 import puzzleworkshop.bookings.Bookings;
-import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -297,8 +297,7 @@ public class Supplies {
                 .toList();
     }
 
-    private Movement once(
-            BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
+    private Movement once(BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
         return bookings.once(
                 key,
                 said,

@@ -9,28 +9,17 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
-import puzzleworkshop.supplies.UseUnit;
-import puzzleworkshop.supplies.SupplyKind;
-import puzzleworkshop.supplies.SupplyItem;
-import puzzleworkshop.supplies.SupplyId;
-import puzzleworkshop.supplies.Supplies;
-import puzzleworkshop.supplies.LaserFacts;
-import puzzleworkshop.sheets.StockList;
-import puzzleworkshop.printing.PrintRun;
-import puzzleworkshop.printing.PrintRoom;
-import puzzleworkshop.printing.PrintMedia;
-import puzzleworkshop.printing.GangRuns;
-import puzzleworkshop.orders.OrderDraft;
-import puzzleworkshop.measure.Percent;
-import puzzleworkshop.measure.Length;
-import puzzleworkshop.boards.Confirmations;
-import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.Rework;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
@@ -38,6 +27,17 @@ import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.tax.VatSum;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintMedia;
+import puzzleworkshop.printing.PrintRoom;
+import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.sheets.StockList;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
@@ -139,11 +139,13 @@ final class BookingCases {
         });
         cases.put("Supplies.spoil", () -> {
             SupplyId roll = roll(supplies);
-            return key -> supplies.spoil(key, roll, BigDecimal.ONE, Optional.empty(), "wet", WHO).number();
+            return key -> supplies.spoil(key, roll, BigDecimal.ONE, Optional.empty(), "wet", WHO)
+                    .number();
         });
         cases.put("Supplies.sendBack", () -> {
             SupplyId roll = roll(supplies);
-            return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO).number();
+            return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO)
+                    .number();
         });
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {

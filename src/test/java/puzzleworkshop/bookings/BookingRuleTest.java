@@ -37,8 +37,9 @@ import puzzleworkshop.PuzzleWorkshop;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BookingRuleTest {
 
-    private static final Pattern LEDGER = Pattern.compile("insert\\s+into\\s+(order_payment|invoice|invoice_line|kept_paper|"
-            + "stage_done|stage_undone|went_wrong|supply_movement|sheet_cut|cutting_trial)\\b");
+    private static final Pattern LEDGER =
+            Pattern.compile("insert\\s+into\\s+(order_payment|invoice|invoice_line|kept_paper|"
+                    + "stage_done|stage_undone|went_wrong|supply_movement|sheet_cut|cutting_trial)\\b");
 
     /** Commands that write to a ledger without a key of their own, and why they cannot happen twice. */
     private static final Map<String, String> GUARDED = new TreeMap<>(Map.ofEntries(
@@ -101,7 +102,9 @@ class BookingRuleTest {
         }
         assertThat(unguarded).as("commands that may book twice").isEmpty();
         used.add("Demo.*");
-        assertThat(new TreeSet<>(GUARDED.keySet())).as("no guard is named for what is gone").isEqualTo(used);
+        assertThat(new TreeSet<>(GUARDED.keySet()))
+                .as("no guard is named for what is gone")
+                .isEqualTo(used);
     }
 
     private Set<Method> reaching(Set<Method> from) {

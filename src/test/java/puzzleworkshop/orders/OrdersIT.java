@@ -16,7 +16,6 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.boards.BlanksWaiting;
@@ -32,6 +31,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -158,7 +158,9 @@ class OrdersIT {
         // two of 231 × 181 (15 mm of frame and 0.5 of play a side), 3 between them, 8 around
         assertThat(tray.size()).isEqualTo(Size.mm(231 + 16, 2 * 181 + 3 + 16));
         OrderDraft draft = draft("Ida Norrby", offer);
-        Order order = confirmations.quote(BookingKey.fresh(), new OrderDraft(
+        Order order = confirmations.quote(
+                BookingKey.fresh(),
+                new OrderDraft(
                         draft.customer(),
                         1,
                         new Puzzle(offer.pattern().orElseThrow().spec(), IntendedAge.GROWN_UPS, true),
@@ -362,7 +364,8 @@ class OrdersIT {
 
     private Order quote(String customer) {
         Offer offer = offer();
-        return confirmations.quote(BookingKey.fresh(), draft(customer, offer), offer.boards().orElseThrow(), "Mara");
+        return confirmations.quote(
+                BookingKey.fresh(), draft(customer, offer), offer.boards().orElseThrow(), "Mara");
     }
 
     private Offer offer() {

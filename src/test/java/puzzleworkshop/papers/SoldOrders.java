@@ -82,21 +82,20 @@ public final class SoldOrders {
                 vat);
         LocalDate today = beans.getBean(RateBook.class).today();
         return new OrderDraft(
-                                Customer.newcomer(customer, "", "Quay Street 4\n24103 Northhaven"),
-                                quantity,
-                                new Puzzle(
-                                        PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
-                                new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
-                                Optional.empty(),
-                                "",
-                                Optional.empty(),
-                                Optional.of(today.plusDays(9)),
-                                rush,
-                                Optional.empty(),
-                                question.cutMinutes(),
-                                new KeptPrice(question, pricing.quote(question)),
-                                today.plusDays(14),
-                                "");
+                Customer.newcomer(customer, "", "Quay Street 4\n24103 Northhaven"),
+                quantity,
+                new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
+                new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
+                Optional.empty(),
+                "",
+                Optional.empty(),
+                Optional.of(today.plusDays(9)),
+                rush,
+                Optional.empty(),
+                question.cutMinutes(),
+                new KeptPrice(question, pricing.quote(question)),
+                today.plusDays(14),
+                "");
     }
 
     public Order confirmed(String customer, int quantity) {

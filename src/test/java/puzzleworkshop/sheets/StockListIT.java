@@ -16,9 +16,9 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -76,7 +76,8 @@ class StockListIT {
         assertThat(lines.get(2).faults()).extracting(f -> f.key()).contains("sheets.material.unknown");
         assertThat(lines.get(3).isGood()).isTrue();
         int before = rack.count(RackFilter.inRack());
-        assertThatThrownBy(() -> lists.takeIn(BookingKey.fresh(), lines, "Robin")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> lists.takeIn(BookingKey.fresh(), lines, "Robin"))
+                .isInstanceOf(Refused.class);
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before);
     }
 
