@@ -11,7 +11,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.springframework.dao.DuplicateKeyException;
@@ -26,10 +25,13 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.planning.StagesSoFar;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Running;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -40,9 +42,10 @@ import puzzleworkshop.workshop.Stage;
  * and the database refuses a stage that is done twice or skipped, whatever a screen believes.
  */
 @Service
-public class Bench implements StagesSoFar {
+public class Bench {
 
-    private final BenchStore store;
+    private final Progress progress;
+    private final PhotoStore photoStore;
     private final StageTransitions work;
     private final Orders orders;
     private final WeekPlan plan;
@@ -53,7 +56,8 @@ public class Bench implements StagesSoFar {
     private final Clock clock;
 
     Bench(
-            BenchStore store,
+            Progress progress,
+            PhotoStore photoStore,
             StageTransitions work,
             Orders orders,
             WeekPlan plan,
@@ -62,7 +66,8 @@ public class Bench implements StagesSoFar {
             AfterCommit afterCommit,
             Photos photos,
             Clock clock) {
-        this.store = store;
+        this.progress = progress;
+        this.photoStore = photoStore;
         this.work = work;
         this.orders = orders;
         this.plan = plan;
@@ -118,9 +123,9 @@ public class Bench implements StagesSoFar {
                 .filter(entry -> entry.order().next().equals(Optional.of(stage)))
                 .toList();
         Map<OrderId, Running> running =
-                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
+                progress.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
         Map<OrderId, Instant> last =
-                store.lastDone(here.stream().map(e -> e.order().id()).toList());
+                progress.lastDone(here.stream().map(e -> e.order().id()).toList());
         Duration rest = beforeItsTime.restBefore(stage);
         Instant now = clock.instant();
         Map<OrderId, List<Sheet>> boards =
@@ -221,7 +226,7 @@ public class Bench implements StagesSoFar {
                     other.get().since());
         }
         try {
-            store.start(id, stage, who, clock.instant());
+            progress.start(id, stage, who, clock.instant());
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("bench.clock.runs", order.number(), who, clock.instant());
         }
@@ -233,7 +238,7 @@ public class Bench implements StagesSoFar {
     @Transactional
     public void stop(OrderId id, String who) {
         Order order = orders.lock(id);
-        if (!store.stop(id, who, clock.instant())) {
+        if (!progress.stop(id, who, clock.instant())) {
             throw new Refused("bench.clock.stopped", order.number());
         }
         afterCommit.tell(new Ticked(id, order.next().orElse(Stage.HAND_OVER), Ticked.Kind.CLOCK, clock.instant(), who));
@@ -246,25 +251,25 @@ public class Bench implements StagesSoFar {
     }
 
     public Optional<Running> running(OrderId id) {
-        return store.running().stream().filter(r -> r.order().equals(id)).findFirst();
+        return progress.running().stream().filter(r -> r.order().equals(id)).findFirst();
     }
 
     public List<Running> running() {
-        return store.running();
+        return progress.running();
     }
 
     /** All ticks of an order in the order in which they were made, those taken back included. */
     public List<Tick> ticks(OrderId id) {
-        return store.ticks(id);
+        return progress.ticks(id);
     }
 
     public List<Rework> mishaps(OrderId id) {
-        return store.mishaps(id);
+        return progress.mishaps(id);
     }
 
     /** What went wrong since a moment, for all orders. */
     public List<Rework> mishapsSince(Instant from) {
-        return store.mishapsSince(from);
+        return progress.mishapsSince(from);
     }
 
     /**
@@ -277,36 +282,14 @@ public class Bench implements StagesSoFar {
     @Transactional
     public long photo(OrderId id, Stage stage, Optional<Long> mishap, byte[] file, String who) {
         Order order = orders.get(id);
-        return store.addPhoto(order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
+        return photoStore.add(order.id(), stage, mishap, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
     }
 
     public List<PhotoNote> photos(OrderId id) {
-        return store.photos(id);
+        return photoStore.of(id);
     }
 
     public Optional<Photo> photo(long id) {
-        return store.photo(id);
-    }
-
-    @Override
-    public Map<OrderId, SoFar> of(Collection<OrderId> asked) {
-        Map<OrderId, Instant> last = store.lastDone(asked);
-        Map<OrderId, Double> waiting = store.waitingMinutes();
-        Set<OrderId> afresh = store.madeAfresh(asked);
-        Map<OrderId, Running> running =
-                store.running().stream().collect(Collectors.toMap(Running::order, Function.identity()));
-        Map<OrderId, SoFar> answers = new HashMap<>();
-        Instant now = clock.instant();
-        for (OrderId id : asked) {
-            Optional<Integer> begun = Optional.ofNullable(running.get(id)).map(r -> (int)
-                    Math.round(Duration.between(r.since(), now).toSeconds() / 60.0 + waiting.getOrDefault(id, 0.0)));
-            answers.put(
-                    id,
-                    new SoFar(
-                            Optional.ofNullable(last.get(id)),
-                            begun.map(minutes -> Math.max(0, minutes)),
-                            afresh.contains(id)));
-        }
-        return answers;
+        return photoStore.find(id);
     }
 }

@@ -10,6 +10,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.PaymentsAwaited;
+import puzzleworkshop.progress.Progress;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -17,14 +18,14 @@ import puzzleworkshop.workshop.Workshop;
 @Component
 class EarlyWorkNotes {
 
-    private final BenchStore store;
+    private final Progress progress;
     private final Orders orders;
     private final PaymentsAwaited payments;
     private final Workshop workshop;
     private final Clock clock;
 
-    EarlyWorkNotes(BenchStore store, Orders orders, PaymentsAwaited payments, Workshop workshop, Clock clock) {
-        this.store = store;
+    EarlyWorkNotes(Progress progress, Orders orders, PaymentsAwaited payments, Workshop workshop, Clock clock) {
+        this.progress = progress;
         this.orders = orders;
         this.payments = payments;
         this.workshop = workshop;
@@ -44,7 +45,7 @@ class EarlyWorkNotes {
     void note(Order order, Stage stage, String who) {
         Sentence name = Sentence.of(stage.textKey());
         Optional<Instant> rested = Optional.ofNullable(
-                        store.lastDone(List.of(order.id())).get(order.id()))
+                        progress.lastDone(List.of(order.id())).get(order.id()))
                 .map(at -> at.plus(restBefore(stage)));
         rested.filter(clock.instant()::isBefore)
                 .ifPresent(until -> orders.note(order.id(), Sentence.of("bench.history.early", name, until), who));

@@ -9,6 +9,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.printing.PrintSpoiled;
 import puzzleworkshop.printing.RunPrinted;
+import puzzleworkshop.progress.Rework;
 import puzzleworkshop.workshop.Stage;
 
 /** The print is ticked by the print run it came from; a print found spoiled later is booked as something gone wrong. */

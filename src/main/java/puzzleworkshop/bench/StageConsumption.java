@@ -48,17 +48,17 @@ class StageConsumption {
     private void take(SupplyItem item, Order order, String who) {
         BigDecimal quantity = quantity(item, order);
         if (item.stock().compareTo(quantity) >= 0) {
-            supplies.use(item.id().orElseThrow(), quantity, order.id().value(), who);
+            supplies.use(item.id().orElseThrow(), quantity, order.ref(), who);
             return;
         }
-        supplies.useKnowingly(item.id().orElseThrow(), quantity, order.id().value(), "used at the bench", who);
+        supplies.useKnowingly(item.id().orElseThrow(), quantity, order.ref(), "used at the bench", who);
     }
 
     /** Puts back what a stage took since the order last began anew; at most one tick of it stands since then. */
     void backFrom(Stage stage, Order order, Instant since, String who) {
         List<SupplyKind> kinds = AT.getOrDefault(stage, List.of());
         Map<SupplyId, BigDecimal> taken = new LinkedHashMap<>();
-        supplies.usedFor(order.id().value()).stream()
+        supplies.usedFor(order.id()).stream()
                 .filter(movement -> movement.at().isAfter(since))
                 .filter(movement -> movement.kind() == Movement.Kind.USED || movement.kind() == Movement.Kind.RETURNED)
                 .filter(movement -> supplies.find(movement.item())
@@ -68,7 +68,7 @@ class StageConsumption {
                         taken.merge(movement.item(), movement.quantity().negate(), BigDecimal::add));
         taken.forEach((item, quantity) -> {
             if (quantity.signum() > 0) {
-                supplies.putBack(item, quantity, order.id().value(), who);
+                supplies.putBack(item, quantity, order.ref(), who);
             }
         });
     }
@@ -76,7 +76,7 @@ class StageConsumption {
     /** What was used for the order since a moment, less what was put back, at what it cost. */
     Money costSince(Order order, Instant since) {
         Money cost = Money.zero(workshop.currency());
-        for (Movement movement : supplies.usedFor(order.id().value())) {
+        for (Movement movement : supplies.usedFor(order.id())) {
             if (movement.at().isAfter(since)) {
                 cost = cost.plus(movement.cost());
             }
@@ -86,7 +86,7 @@ class StageConsumption {
 
     /** Whether sticker paper for the order left the shelf since a moment. */
     boolean printedSince(Order order, Instant since) {
-        return supplies.usedFor(order.id().value()).stream()
+        return supplies.usedFor(order.id()).stream()
                 .filter(movement -> movement.at().isAfter(since))
                 .anyMatch(movement -> supplies.find(movement.item())
                         .filter(item -> item.kind() == SupplyKind.STICKER_PAPER)

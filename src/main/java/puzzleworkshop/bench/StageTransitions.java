@@ -28,6 +28,9 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
@@ -42,7 +45,7 @@ class StageTransitions {
 
     static final Duration UNDO_WITHIN = Duration.ofMinutes(15);
 
-    private final BenchStore store;
+    private final Progress progress;
     private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
@@ -56,7 +59,7 @@ class StageTransitions {
     private final Clock clock;
 
     StageTransitions(
-            BenchStore store,
+            Progress progress,
             Bookings bookings,
             Orders orders,
             SheetRack rack,
@@ -68,7 +71,7 @@ class StageTransitions {
             Machines machines,
             CutJobs cutJobs,
             Clock clock) {
-        this.store = store;
+        this.progress = progress;
         this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
@@ -96,7 +99,7 @@ class StageTransitions {
         Order order = orders.lock(id);
         if (order.next().equals(Optional.of(stage))) {
             Instant now = clock.instant();
-            store.stop(id, who, now);
+            progress.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
                 boards.cut(id, freshBoardSince(order), who);
@@ -106,7 +109,7 @@ class StageTransitions {
             }
             beforeItsTime.note(order, stage, who);
             try {
-                store.insertTick(id, stage, who, device, store.book(id, stage), now);
+                progress.insertTick(id, stage, who, device, progress.book(id, stage), now);
             } catch (DataIntegrityViolationException refused) {
                 throw new Refused("bench.tick.meanwhile", order.number(), Sentence.of(stage.textKey()));
             }
@@ -125,9 +128,9 @@ class StageTransitions {
 
     /** The newest cut of the order, if it was cut to the end since it last began anew. */
     Optional<CutJob> recordedCut(Order order) {
-        List<Rework> mishaps = store.mishaps(order.id());
+        List<Rework> mishaps = progress.mishaps(order.id());
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
-        return cutJobs.lastFor(order.id().value())
+        return cutJobs.lastFor(order.id())
                 .filter(job -> job.state() == CutJob.State.DONE)
                 .filter(job ->
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
@@ -135,7 +138,7 @@ class StageTransitions {
 
     /** When the order last began anew with another board; what was cut before is of no use since. */
     private Instant freshBoardSince(Order order) {
-        return store.mishaps(order.id()).stream()
+        return progress.mishaps(order.id()).stream()
                 .filter(mishap -> mishap.againFrom().compareTo(Stage.MASK) < 0)
                 .map(Rework::at)
                 .reduce((one, later) -> later)
@@ -144,7 +147,7 @@ class StageTransitions {
 
     Optional<Tick> undoable(OrderId id) {
         Optional<Order> order = orders.find(id);
-        return store.ticks(id).stream()
+        return progress.ticks(id).stream()
                 .filter(tick -> !tick.undone())
                 .reduce((one, other) -> other)
                 .filter(tick -> tick.at().plus(UNDO_WITHIN).isAfter(clock.instant()))
@@ -153,7 +156,7 @@ class StageTransitions {
 
     /** The ticks of all orders that can still be taken back, newest first. */
     List<Tick> undoable() {
-        List<Tick> last = store.lastSince(clock.instant().minus(UNDO_WITHIN));
+        List<Tick> last = progress.lastSince(clock.instant().minus(UNDO_WITHIN));
         Map<OrderId, Order> known = orders.all(last.stream().map(Tick::order).toList()).stream()
                 .collect(Collectors.toMap(Order::id, Function.identity()));
         return last.stream()
@@ -184,8 +187,8 @@ class StageTransitions {
         if (!tick.device().equals(PrintRunTicks.DEVICE)) {
             usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);
         }
-        store.undo(tick, who, clock.instant());
-        store.stop(id, who, clock.instant());
+        progress.undo(tick, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         orders.sendBack(
                 id,
                 tick.stage(),
@@ -197,16 +200,16 @@ class StageTransitions {
     @Transactional
     public Rework wentWrong(BookingKey key, OrderId id, Rework.Report report, String who) {
         String said = "went wrong with order " + id + ": " + report;
-        return bookings.once(key, said, () -> wentWrong(id, report, who), Rework::id, store::mishap);
+        return bookings.once(key, said, () -> wentWrong(id, report, who), Rework::id, progress::mishap);
     }
 
     /** Within the booking of another room. */
     Rework wentWrong(OrderId id, Rework.Report report, String who) {
         Order order = orders.lock(id);
         Rework mishap = reckon(order, report, who);
-        store.stop(id, who, clock.instant());
+        progress.stop(id, who, clock.instant());
         // What the clock showed belongs to the work that is lost, not to the next attempt.
-        store.book(id, mishap.noticedAt());
+        progress.book(id, mishap.noticedAt());
         if (report.board() != Rework.Board.KEPT) {
             String why = report.note().isBlank() ? "spoiled" : report.note();
             if (report.board() == Rework.Board.BLANK_SPOILED) {
@@ -215,7 +218,7 @@ class StageTransitions {
                 boards.spoil(id, why, who);
             }
         }
-        long number = store.insert(mishap);
+        long number = progress.insert(mishap);
         Sentence why = Sentence.of(
                 "bench.history.wrong",
                 Sentence.of(mishap.what().textKey()),
@@ -229,7 +232,7 @@ class StageTransitions {
             orders.sendBack(id, mishap.againFrom(), why, who);
         }
         afterCommit.tell(new Ticked(id, mishap.noticedAt(), Ticked.Kind.WENT_WRONG, clock.instant(), who));
-        return store.mishap(number);
+        return progress.mishap(number);
     }
 
     /**
@@ -243,7 +246,7 @@ class StageTransitions {
         }
         OrderId id = order.id();
         Instant lastBeginning = lastBeginning(id);
-        List<Tick> ticks = store.ticks(id).stream()
+        List<Tick> ticks = progress.ticks(id).stream()
                 .filter(tick -> !tick.undone()
                         && !tick.stage().equals(noticed)
                         && tick.at().isAfter(lastBeginning))
@@ -258,12 +261,12 @@ class StageTransitions {
                             standard.hands(order.quantity(), order.puzzle().pieces())));
             cut |= tick.stage() == Stage.CUT;
         }
-        Minutes onTheClock = store.running().stream()
+        Minutes onTheClock = progress.running().stream()
                 .filter(running -> running.order().equals(id))
                 .map(running -> Minutes.of(Duration.between(running.since(), clock.instant())))
                 .reduce(Minutes.ZERO, Minutes::plus);
         hands = hands.plus(onTheClock);
-        hands = hands.plus(store.stoppedAt(id, noticed));
+        hands = hands.plus(progress.stoppedAt(id, noticed));
         Minutes laser = laserTime(order, cut, noticed, onTheClock, lastBeginning);
         Money material =
                 report.materialLost().map(Money::rounded).orElseGet(() -> material(order, report, lastBeginning));
@@ -286,12 +289,12 @@ class StageTransitions {
     }
 
     private Instant lastBeginning(OrderId id) {
-        return store.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
+        return progress.mishaps(id).stream().map(Rework::at).reduce((a, b) -> b).orElse(Instant.EPOCH);
     }
 
     /** By the cuts on record since the last beginning; by the estimate only where the cut was ticked without a record. */
     private Minutes laserTime(Order order, boolean cut, Stage noticed, Minutes onTheClock, Instant since) {
-        List<CutJob> jobs = cutJobs.of(order.id().value()).stream()
+        List<CutJob> jobs = cutJobs.of(order.id()).stream()
                 .filter(job ->
                         job.started().filter(start -> start.at().isAfter(since)).isPresent())
                 .toList();
@@ -329,7 +332,7 @@ class StageTransitions {
     /** A print that was made but not booked from the shelf is worth what it was reckoned to cost. */
     private Money printWithoutLedger(Order order, Rework.Report report, Instant since) {
         boolean printed = report.againFrom() == Stage.PRINT
-                && store.ticks(order.id()).stream()
+                && progress.ticks(order.id()).stream()
                         .anyMatch(tick -> !tick.undone()
                                 && tick.stage() == Stage.PRINT
                                 && tick.at().isAfter(since));
@@ -346,17 +349,18 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void cutMoved(CutMoved event) {
-        if (event.job().orderId().isEmpty()) {
+        if (event.job().order().isEmpty()) {
             return;
         }
-        OrderId id = new OrderId(event.job().orderId().getAsLong());
+        OrderId id = event.job().order().get();
         Instant now = clock.instant();
         boolean atTheLaser = orders.lock(id).next().equals(Optional.of(Stage.CUT));
         if (event.job().state() != CutJob.State.RUNNING) {
-            store.stop(id, event.by(), now);
+            progress.stop(id, event.by(), now);
         } else if (atTheLaser
-                && store.running().stream().noneMatch(running -> running.order().equals(id))) {
-            store.start(id, Stage.CUT, event.by(), now);
+                && progress.running().stream()
+                        .noneMatch(running -> running.order().equals(id))) {
+            progress.start(id, Stage.CUT, event.by(), now);
         }
         afterCommit.tell(new Ticked(id, Stage.CUT, Ticked.Kind.CLOCK, now, event.by()));
     }
@@ -364,6 +368,6 @@ class StageTransitions {
     @EventListener
     @Transactional
     public void givenUp(OrderCancelled event) {
-        store.stop(event.order(), event.who(), clock.instant());
+        progress.stop(event.order(), event.who(), clock.instant());
     }
 }

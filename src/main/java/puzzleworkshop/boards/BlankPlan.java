@@ -5,8 +5,8 @@ import java.util.Optional;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.NewSheet;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.NewSheet;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 
 /**

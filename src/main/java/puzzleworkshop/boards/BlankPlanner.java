@@ -2,8 +2,10 @@ package puzzleworkshop.boards;
 
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
+import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Service;
@@ -11,12 +13,13 @@ import puzzleworkshop.boards.BlankPlan.Part;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.NewSheet;
-import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.BlankSearch;
+import puzzleworkshop.sheets.find.NewSheet;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 
 /**
@@ -39,6 +42,7 @@ public class BlankPlanner {
      * @param chosen the sheet the seller wants for the first block; ignored when it cannot be
      * @param mostBow the machine's limit, held down
      * @param bed the machine's; no block is larger
+     * @param stillWanted run before each block; ends the search by throwing
      */
     public BlankPlan plan(
             TradeNumbers numbers,
@@ -47,9 +51,10 @@ public class BlankPlanner {
             BoardKind board,
             Optional<SheetId> chosen,
             Length mostBow,
-            Size bed) {
+            Size bed,
+            Runnable stillWanted) {
         Sizing sizing = (across, down) -> BlankPlan.blockSize(numbers, finished, across, down);
-        return filled(List.of(), 0, Part.PUZZLE, sizing, quantity, board, chosen, mostBow, bed);
+        return filled(List.of(), 0, Part.PUZZLE, sizing, quantity, board, chosen, mostBow, bed, stillWanted);
     }
 
     /** The same with a frame and a backing for each puzzle, on boards of the same kind. */
@@ -60,7 +65,8 @@ public class BlankPlanner {
             int quantity,
             BoardKind board,
             Length mostBow,
-            Size bed) {
+            Size bed,
+            Runnable stillWanted) {
         Sizing sizing = (across, down) -> BlankPlan.trayBlockSize(numbers, outer, across, down);
         return filled(
                 puzzles.blocks(),
@@ -71,7 +77,8 @@ public class BlankPlanner {
                 board,
                 Optional.empty(),
                 mostBow,
-                bed);
+                bed,
+                stillWanted);
     }
 
     /** How large a block of so many by so many is. */
@@ -88,25 +95,110 @@ public class BlankPlanner {
             BoardKind board,
             Optional<SheetId> chosen,
             Length mostBow,
-            Size bed) {
-        List<BlankPlan.Block> blocks = new ArrayList<>(before);
-        Set<SheetId> taken = new HashSet<>();
+            Size bed,
+            Runnable stillWanted) {
+        Filling filling = new Filling(part, sizing, board, mostBow, bed);
         before.forEach(block -> block.sheet()
-                .ifPresent(suggestion -> taken.add(suggestion.sheet().id())));
+                .ifPresent(suggestion -> filling.search.take(suggestion.sheet().id())));
         int left = quantity;
+        if (before.isEmpty() && chosen.isPresent() && left > 0) {
+            left -= filling.on(chosen.get(), left);
+        }
         while (left > 0) {
-            Optional<SheetId> wanted = blocks.isEmpty() ? chosen : Optional.empty();
-            Optional<BlankPlan.Block> next = next(part, sizing, left, board, wanted, taken, mostBow, bed);
-            if (next.isEmpty()) {
+            stillWanted.run();
+            int placed = filling.next(left);
+            if (placed == 0) {
                 break;
             }
-            next.get()
-                    .sheet()
-                    .ifPresent(suggestion -> taken.add(suggestion.sheet().id()));
-            blocks.add(next.get());
-            left -= next.get().count();
+            left -= placed;
         }
+        List<BlankPlan.Block> blocks = new ArrayList<>(before);
+        blocks.addAll(filling.blocks());
         return new BlankPlan(blocks, missingBefore + left);
+    }
+
+    /** Block after block for one kind of part. */
+    private final class Filling {
+
+        private final Part part;
+        private final Sizing sizing;
+        private final BoardKind board;
+        private final Length mostBow;
+        private final Size bed;
+        private final BlankSearch search;
+        private final Map<Size, Optional<NewSheet>> offers = new HashMap<>();
+        private final List<Placed> placed = new ArrayList<>();
+
+        Filling(Part part, Sizing sizing, BoardKind board, Length mostBow, Size bed) {
+            this.part = part;
+            this.sizing = sizing;
+            this.board = board;
+            this.mostBow = mostBow;
+            this.bed = bed;
+            this.search = finder.search(wish(sizing.of(1, 1), board, mostBow));
+        }
+
+        /** A block whose sheet is known, found in the rack (its place to be made fine yet), or to be bought. */
+        private record Placed(
+                int[] grid,
+                Size size,
+                Optional<Suggestion> known,
+                Optional<BlankSearch.Found> found,
+                Optional<NewSheet> offer) {}
+
+        /** The largest block on the sheet that the seller wants; how many it holds, 0 when it gives none. */
+        int on(SheetId wanted, int left) {
+            for (int[] grid : grids(left)) {
+                Size size = sizing.of(grid[0], grid[1]);
+                Optional<Suggestion> known =
+                        size.fitsUpright(bed) ? finder.on(wanted, wish(size, board, mostBow)) : Optional.empty();
+                if (known.isPresent()) {
+                    search.take(wanted);
+                    placed.add(new Placed(grid, size, known, Optional.empty(), Optional.empty()));
+                    return grid[0] * grid[1];
+                }
+            }
+            return 0;
+        }
+
+        /** The largest block that any sheet gives, else the largest on a board to buy; how many it holds. */
+        int next(int left) {
+            Optional<Placed> toBuy = Optional.empty();
+            for (int[] grid : grids(left)) {
+                Size size = sizing.of(grid[0], grid[1]);
+                if (!size.fitsUpright(bed)) {
+                    continue;
+                }
+                Optional<BlankSearch.Found> found = search.take(size);
+                if (found.isPresent()) {
+                    placed.add(new Placed(grid, size, Optional.empty(), found, Optional.empty()));
+                    return grid[0] * grid[1];
+                }
+                if (toBuy.isEmpty()) {
+                    toBuy = offers.computeIfAbsent(size, s -> finder.newSheetFor(wish(s, board, mostBow)))
+                            .map(offer ->
+                                    new Placed(grid, size, Optional.empty(), Optional.empty(), Optional.of(offer)));
+                }
+            }
+            toBuy.ifPresent(placed::add);
+            return toBuy.map(block -> block.grid()[0] * block.grid()[1]).orElse(0);
+        }
+
+        List<BlankPlan.Block> blocks() {
+            List<Suggestion> fine = finder.suggestions(
+                    search,
+                    placed.stream().flatMap(block -> block.found().stream()).toList());
+            Iterator<Suggestion> next = fine.iterator();
+            return placed.stream()
+                    .map(block -> new BlankPlan.Block(
+                            part,
+                            block.grid()[0],
+                            block.grid()[1],
+                            block.size(),
+                            block.found().isPresent() ? Optional.of(next.next()) : block.known(),
+                            block.offer()))
+                    .toList();
+        }
     }
 
     /** The sheets that would do for one puzzle, best first. */
@@ -124,40 +216,6 @@ public class BlankPlanner {
                 any.thickness(),
                 mostBow,
                 BlankWish.GrainWish.ANY);
-    }
-
-    private Optional<BlankPlan.Block> next(
-            Part part,
-            Sizing sizing,
-            int left,
-            BoardKind board,
-            Optional<SheetId> wanted,
-            Set<SheetId> taken,
-            Length mostBow,
-            Size bed) {
-        Optional<BlankPlan.Block> toBuy = Optional.empty();
-        for (int[] grid : grids(left)) {
-            Size size = sizing.of(grid[0], grid[1]);
-            if (!size.fitsUpright(bed)) {
-                continue;
-            }
-            BlankWish wish = wish(size, board, mostBow);
-            Optional<Suggestion> found = wanted.filter(id -> !taken.contains(id))
-                    .flatMap(id -> finder.on(id, wish))
-                    .or(() -> finder.suggest(wish, taken.size() + 1).stream()
-                            .filter(suggestion ->
-                                    !taken.contains(suggestion.sheet().id()))
-                            .findFirst());
-            if (found.isPresent()) {
-                return Optional.of(new BlankPlan.Block(part, grid[0], grid[1], size, found, Optional.empty()));
-            }
-            if (toBuy.isEmpty()) {
-                Optional<NewSheet> offer = finder.newSheetFor(wish);
-                toBuy = offer.map(
-                        o -> new BlankPlan.Block(part, grid[0], grid[1], size, Optional.empty(), Optional.of(o)));
-            }
-        }
-        return toBuy;
     }
 
     /** Grids of at most so many puzzles, most puzzles first, squarer ones first among equals. */

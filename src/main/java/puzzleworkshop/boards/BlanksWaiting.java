@@ -14,9 +14,9 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Stage;
 
 /** How the blanks of orders stand: held, cut, or waiting for a sheet. */

@@ -5,10 +5,10 @@ import java.util.stream.Stream;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** The kinds of board that a puzzle can be made from. */

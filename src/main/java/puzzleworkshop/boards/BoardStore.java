@@ -19,7 +19,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 
 /** The blanks of orders, and those that follow on a sheet held for another. */
 @Repository

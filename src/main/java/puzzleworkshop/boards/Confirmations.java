@@ -76,7 +76,7 @@ public class Confirmations {
             boards.replace(id, plan, who);
         }
         if (order.state() != OrderState.QUOTE && !before.board().equals(order.board())) {
-            trials.dropFor(id.value());
+            trials.dropFor(id);
             planTrial(order, who);
         }
         return order;
@@ -110,12 +110,12 @@ public class Confirmations {
     /** What is promised on settings that nobody has proven is tried before it is cut. */
     private void planTrial(Order order, String who) {
         machines.standard()
-                .flatMap(machine -> trials.planFor(order.id().value(), order.number(), machine, order.board(), who))
+                .flatMap(machine -> trials.planFor(order.id(), order.number(), machine, order.board(), who))
                 .ifPresent(trial -> orders.note(order.id(), Sentence.of("orders.history.trial-planned"), who));
     }
 
     @EventListener
     void givenUp(OrderCancelled event) {
-        trials.dropFor(event.order().value());
+        trials.dropFor(event.order());
     }
 }

@@ -16,13 +16,13 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.sheets.Cut;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Reservation;
 import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.SheetFinder;
 
 /**
  * Several blanks on one sheet: it is held for the first, the others follow on what that one leaves. A sheet is never held

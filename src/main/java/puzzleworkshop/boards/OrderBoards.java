@@ -23,17 +23,17 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Cut;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Reservation;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetTaken;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -3,7 +3,7 @@ package puzzleworkshop.boards;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.measure.OrderRef;
-import puzzleworkshop.sheets.BlankWish;
+import puzzleworkshop.sheets.board.BlankWish;
 
 /**
  * A blank of a confirmed order that has no sheet yet.

@@ -12,18 +12,18 @@ import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.RackFilter;
-import puzzleworkshop.sheets.RackRules;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.SheetFinder;
 
 /** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
 @Service

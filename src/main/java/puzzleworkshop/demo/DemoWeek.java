@@ -13,9 +13,9 @@ import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.planning.calendar.Worker;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.calendar.WorkingTimes.KeptPerson;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 

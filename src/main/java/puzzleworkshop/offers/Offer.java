@@ -13,7 +13,7 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.pricing.KeptPrice;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 
 /**
  * What was worked out for a wish. A part that could not be worked out is absent, and the complaints say why, each under

@@ -5,6 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.Pictures;
@@ -42,7 +44,9 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -63,6 +67,8 @@ public class OfferDesk {
     private final Pictures pictures;
     private final PatternCache shelf;
     private final BlankPlanner planner;
+    private final SheetRack rack;
+    private final RackSettings rackSettings;
     private final Machines machines;
     private final RunningTimes times;
     private final Settings settings;
@@ -74,6 +80,8 @@ public class OfferDesk {
             Pictures pictures,
             PatternCache shelf,
             BlankPlanner planner,
+            SheetRack rack,
+            RackSettings rackSettings,
             Machines machines,
             RunningTimes times,
             Settings settings,
@@ -83,6 +91,8 @@ public class OfferDesk {
         this.pictures = pictures;
         this.shelf = shelf;
         this.planner = planner;
+        this.rack = rack;
+        this.rackSettings = rackSettings;
         this.machines = machines;
         this.times = times;
         this.settings = settings;
@@ -91,7 +101,23 @@ public class OfferDesk {
     }
 
     public Offer workOut(Wish wish) {
-        return new Working(wish).offer();
+        return workOut(wish, new Remembered(), () -> false);
+    }
+
+    /**
+     * The same for a page on which one wish follows the other.
+     *
+     * @param before what was worked out on the page so far; added to
+     * @param outdated whether another wish has come meanwhile; looked at between the parts and before each board
+     * @throws CancellationException as soon as it is outdated
+     */
+    public Offer workOut(Wish wish, Remembered before, BooleanSupplier outdated) {
+        return new Working(wish, before, () -> {
+                    if (outdated.getAsBoolean()) {
+                        throw new CancellationException("Another wish has come");
+                    }
+                })
+                .offer();
     }
 
     /** The pattern a wish leads to. */
@@ -116,8 +142,13 @@ public class OfferDesk {
         private final Optional<Machine> machine = machines.standard();
         private final Map<Question, Sentence> complaints = new EnumMap<>(Question.class);
 
-        Working(Wish wish) {
+        private final Remembered before;
+        private final Runnable stillWanted;
+
+        Working(Wish wish, Remembered before, Runnable stillWanted) {
             this.wish = wish;
+            this.before = before;
+            this.stillWanted = stillWanted;
         }
 
         Offer offer() {
@@ -127,20 +158,25 @@ public class OfferDesk {
                 return nothing(resolution);
             }
             Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine, numbers)));
+            stillWanted.run();
             Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
-            Optional<BlankPlan> boards = machine.map(this::boards);
-            List<Suggestion> others = machine.map(
-                            m -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit()))
-                    .orElse(List.of());
+            stillWanted.run();
+            List<Object> rackNow = List.of(rack.stamp(), rackSettings.rules(), rackSettings.offers());
+            Optional<BlankPlan> boards = machine.map(m -> boards(m, rackNow));
+            stillWanted.run();
+            List<Suggestion> others = wish.quantity() > 1 ? List.of() : otherSheets(rackNow);
+            stillWanted.run();
             Optional<CutSetting> setting = machine.map(m -> settings.forBoard(m, wish.board()));
             if (machine.isEmpty()) {
                 complaints.put(Question.BOARD, Sentence.of("offers.problem.no-machine"));
             }
             Optional<TimeRange> laser = pattern.flatMap(p -> setting.map(s -> times.timeFor(paths(p), s)));
+            stillWanted.run();
             Optional<KeptPrice> price =
                     laser.isPresent() && boards.isPresent() && boards.get().isComplete()
                             ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
                             : Optional.empty();
+            stillWanted.run();
             Optional<ReadyDay> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
             return new Offer(
                     wish, resolution, pattern, smallParts, boards, others, setting, laser, price, ready, complaints);
@@ -211,22 +247,46 @@ public class OfferDesk {
         }
 
         private SmallPartsVerdict smallParts(CutPattern pattern) {
-            SmallPartsVerdict verdict = SmallParts.judge(pattern, wish.age());
+            SmallPartsVerdict verdict = before.of(
+                    Remembered.Part.SMALL_PARTS,
+                    List.of(pattern.spec(), wish.age()),
+                    () -> SmallParts.judge(pattern, wish.age()));
             if (!verdict.saleable()) {
                 complaints.put(Question.AGE, verdict.headline());
             }
             return verdict;
         }
 
-        private BlankPlan boards(Machine machine) {
-            BlankPlan plan = planner.plan(
-                    numbers,
-                    wish.finished(),
-                    wish.quantity(),
-                    wish.board(),
-                    wish.sheet(),
-                    machine.bowLimit(),
-                    machine.bed());
+        /** For one puzzle a seller may want another sheet than the one that loses least. */
+        private List<Suggestion> otherSheets(List<Object> rackNow) {
+            return machine.map(m -> before.of(
+                            Remembered.Part.OTHER_SHEETS,
+                            List.of(rackNow, numbers, wish.finished(), wish.board(), m.bowLimit()),
+                            () -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit())))
+                    .orElse(List.of());
+        }
+
+        private BlankPlan boards(Machine machine, List<Object> rackNow) {
+            BlankPlan plan = before.of(
+                    Remembered.Part.BOARDS,
+                    List.of(
+                            rackNow,
+                            numbers,
+                            wish.finished(),
+                            wish.quantity(),
+                            wish.board(),
+                            wish.sheet(),
+                            machine.bowLimit(),
+                            machine.bed()),
+                    () -> planner.plan(
+                            numbers,
+                            wish.finished(),
+                            wish.quantity(),
+                            wish.board(),
+                            wish.sheet(),
+                            machine.bowLimit(),
+                            machine.bed(),
+                            stillWanted));
             if (!plan.isComplete()) {
                 complaints.put(
                         Question.BOARD, Sentence.of("offers.problem.no-board", numbers.blankFor(wish.finished())));
@@ -243,7 +303,14 @@ public class OfferDesk {
                 return puzzles;
             }
             BlankPlan plan = planner.withTrays(
-                    puzzles, numbers, outer, wish.quantity(), wish.board(), machine.bowLimit(), machine.bed());
+                    puzzles,
+                    numbers,
+                    outer,
+                    wish.quantity(),
+                    wish.board(),
+                    machine.bowLimit(),
+                    machine.bed(),
+                    stillWanted);
             if (puzzles.isComplete() && !plan.isComplete()) {
                 complaints.put(Question.BOARD, Sentence.of("offers.problem.no-tray-board", blank));
             }

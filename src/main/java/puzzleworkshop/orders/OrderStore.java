@@ -18,7 +18,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.workshop.Stage;
 
 @Repository
-class OrderStore {
+public class OrderStore {
 
     private static final String SELECT = """
             select o.*, c.name as customer_name, c.contact as customer_contact, c.address as customer_address
@@ -121,7 +121,7 @@ class OrderStore {
                 .single();
     }
 
-    Optional<Order> find(OrderId id) {
+    public Optional<Order> find(OrderId id) {
         return jdbc.sql(SELECT + "where o.id = :id")
                 .param("id", id.value())
                 .query(ORDER)
@@ -160,7 +160,7 @@ class OrderStore {
                 .set();
     }
 
-    List<Order> open() {
+    public List<Order> open() {
         return jdbc.sql(SELECT + "where o.state = 'CONFIRMED' order by o.promised_on nulls last, o.id")
                 .query(ORDER)
                 .list();

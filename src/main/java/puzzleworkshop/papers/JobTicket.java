@@ -10,8 +10,8 @@ import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
-import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 
@@ -24,7 +24,7 @@ public class JobTicket {
 
     private static final int FACE_PIXELS = 1100;
 
-    private final FacePainter faces;
+    private final PreviewRenderer faces;
     private final BlanksWaiting blanks;
     private final SheetRack rack;
     private final Machines machines;
@@ -32,7 +32,7 @@ public class JobTicket {
     private final Formatter figures;
 
     JobTicket(
-            FacePainter faces,
+            PreviewRenderer faces,
             BlanksWaiting blanks,
             SheetRack rack,
             Machines machines,

@@ -8,8 +8,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
-import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.papers.MoneySheet.Column;
 import puzzleworkshop.papers.MoneySheet.Pair;
 import puzzleworkshop.papers.MoneySheet.Sum;
@@ -27,11 +27,11 @@ class PaperDrafts {
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Texts.LOCALE);
     private static final int FACE_PIXELS = 720;
 
-    private final FacePainter faces;
+    private final PreviewRenderer faces;
     private final Workshop workshop;
     private final Formatter figures;
 
-    PaperDrafts(FacePainter faces, Workshop workshop, Formatter figures) {
+    PaperDrafts(PreviewRenderer faces, Workshop workshop, Formatter figures) {
         this.faces = faces;
         this.workshop = workshop;
         this.figures = figures;

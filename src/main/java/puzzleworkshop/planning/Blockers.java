@@ -16,9 +16,9 @@ import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.payments.PaymentsAwaited;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
@@ -66,7 +66,7 @@ class Blockers {
      */
     Map<OrderId, Hold> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
         Map<OrderId, LocalDate> unpaid = payments.open();
-        Map<Long, Map<Hold.For, LocalDate>> empty = emptyShelves();
+        Map<OrderId, Map<Hold.For, LocalDate>> empty = emptyShelves();
         Set<OrderId> withBoards = withBoards(open, soFar);
         ZoneId zone = workshop.zone();
         Map<OrderId, Hold> holds = new HashMap<>();
@@ -75,7 +75,7 @@ class Blockers {
                             order,
                             until,
                             Optional.ofNullable(unpaid.get(order.id())),
-                            empty.getOrDefault(order.id().value(), Map.of()),
+                            empty.getOrDefault(order.id(), Map.of()),
                             withBoards.contains(order.id()),
                             zone)
                     .ifPresent(hold -> holds.put(order.id(), hold));
@@ -135,10 +135,10 @@ class Blockers {
     }
 
     /** Orders whose prints come after the paper or the film has run out, and since when it has been so low. */
-    private Map<Long, Map<Hold.For, LocalDate>> emptyShelves() {
+    private Map<OrderId, Map<Hold.For, LocalDate>> emptyShelves() {
         Map<SupplyId, BigDecimal> left = new HashMap<>();
         Map<SupplyId, Optional<LocalDate>> since = new HashMap<>();
-        Map<Long, Map<Hold.For, LocalDate>> empty = new HashMap<>();
+        Map<OrderId, Map<Hold.For, LocalDate>> empty = new HashMap<>();
         for (PlannedPrints.Need need : prints.needs()) {
             SupplyItem item = need.item();
             SupplyId id = item.id().orElseThrow();
@@ -155,8 +155,8 @@ class Blockers {
     }
 
     private static void missing(
-            Map<Long, Map<Hold.For, LocalDate>> empty, Set<Long> orders, SupplyKind kind, LocalDate day) {
-        for (long order : orders) {
+            Map<OrderId, Map<Hold.For, LocalDate>> empty, Set<OrderId> orders, SupplyKind kind, LocalDate day) {
+        for (OrderId order : orders) {
             empty.computeIfAbsent(order, o -> new EnumMap<>(Hold.For.class)).put(SHELF.get(kind), day);
         }
     }

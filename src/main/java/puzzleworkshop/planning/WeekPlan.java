@@ -5,14 +5,12 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
@@ -27,7 +25,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payments;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
@@ -40,6 +37,8 @@ import puzzleworkshop.planning.schedule.Schedule.Outlook;
 import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.printing.PlannedPrints;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.supplies.StockMoved;
@@ -64,7 +63,7 @@ public class WeekPlan {
     private final PlanStore store;
     private final Payments payments;
     private final LatenessWeights weights;
-    private final ObjectProvider<StagesSoFar> bench;
+    private final Progress progress;
     private final Clock clock;
     private final VersionedCache<Asked, Made> plans;
 
@@ -78,7 +77,7 @@ public class WeekPlan {
             PlanStore store,
             Payments payments,
             LatenessWeights weights,
-            ObjectProvider<StagesSoFar> bench,
+            Progress progress,
             Clock clock) {
         this.orders = orders;
         this.times = times;
@@ -89,7 +88,7 @@ public class WeekPlan {
         this.store = store;
         this.payments = payments;
         this.weights = weights;
-        this.bench = bench;
+        this.progress = progress;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
@@ -141,10 +140,11 @@ public class WeekPlan {
             Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
             Map<OrderId, LocalDate> pins = store.pins();
             Map<OrderId, DeliveryWay> ways = waysOf(open);
-            Map<OrderId, SoFar> soFar = soFar(open);
+            Map<OrderId, SoFar> soFar =
+                    progress.soFar(open.stream().map(Order::id).toList());
             Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
-            Map<Long, Minutes> trialMinutes = trials.minutesByOrder();
+            Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
                     .map(order -> work.job(
                             order,
@@ -153,7 +153,7 @@ public class WeekPlan {
                             Optional.ofNullable(held.get(order.id())),
                             together.getOrDefault(order.id(), Map.of()),
                             Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id().value(), Minutes.ZERO),
+                            trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
                             paid.contains(order.id())))
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
@@ -315,20 +315,11 @@ public class WeekPlan {
         return ways;
     }
 
-    private Map<OrderId, SoFar> soFar(List<Order> open) {
-        Map<OrderId, SoFar> all = new HashMap<>();
-        List<OrderId> ids = new ArrayList<>();
-        open.forEach(order -> ids.add(order.id()));
-        bench.ifAvailable(answers -> all.putAll(answers.of(ids)));
-        return all;
-    }
-
     /** Prints of a run are made in one go, and laminated in one go after it. */
     private Map<OrderId, Map<Stage, String>> together() {
         Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
         for (PlannedPrints.InRun in : prints.inRuns()) {
-            Map<Stage, String> mine =
-                    batches.computeIfAbsent(new OrderId(in.order()), order -> new EnumMap<>(Stage.class));
+            Map<Stage, String> mine = batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
             String run = "run-" + in.run();
             if (in.printed()) {
                 mine.putIfAbsent(Stage.LAMINATE, run);

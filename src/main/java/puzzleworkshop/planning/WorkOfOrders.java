@@ -10,13 +10,13 @@ import java.util.Optional;
 import java.util.function.ToDoubleFunction;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.planning.StagesSoFar.SoFar;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.Task;
+import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 

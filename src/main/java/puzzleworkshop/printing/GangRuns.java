@@ -14,6 +14,7 @@ import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
@@ -44,13 +45,13 @@ public class GangRuns {
         Set<RunStore.Taken> taken = runs.taken();
         return records.queue().waiting().stream()
                 .sorted(Comparator.comparing((PrintItem item) -> item.due().orElse(LocalDate.MAX))
-                        .thenComparing(PrintItem::orderNumber))
+                        .thenComparing(item -> item.order().number()))
                 .flatMap(item -> open(item, taken).stream())
                 .toList();
     }
 
     /** Orders that had better not be printed yet, and why, as words that follow the number. */
-    public Map<Long, Sentence> heldBack() {
+    public Map<OrderId, Sentence> heldBack() {
         return records.queue().heldBack();
     }
 
@@ -60,12 +61,13 @@ public class GangRuns {
      */
     private static List<Copy> open(PrintItem item, Set<RunStore.Taken> taken) {
         List<Integer> copies = IntStream.rangeClosed(1, item.quantity()).boxed().toList();
-        boolean cameBack =
-                copies.stream().allMatch(copy -> taken.contains(new RunStore.Taken(item.orderId(), copy, true)));
+        boolean cameBack = copies.stream()
+                .allMatch(copy -> taken.contains(new RunStore.Taken(item.order().id(), copy, true)));
         return copies.stream()
                 .filter(copy -> cameBack
-                        || !taken.contains(new RunStore.Taken(item.orderId(), copy, true))
-                                && !taken.contains(new RunStore.Taken(item.orderId(), copy, false)))
+                        || !taken.contains(new RunStore.Taken(item.order().id(), copy, true))
+                                && !taken.contains(
+                                        new RunStore.Taken(item.order().id(), copy, false)))
                 .map(copy -> new Copy(item, copy))
                 .toList();
     }
@@ -80,10 +82,10 @@ public class GangRuns {
         PrintMedium medium = medium(mediumId);
         paper.requireFitForLaser(medium);
         RunPlanner planner = new RunPlanner(medium);
-        Set<Long> heldBack = heldBack().keySet();
+        Set<OrderId> heldBack = heldBack().keySet();
         List<Copy> all = waiting();
         List<Copy> waiting = all.stream()
-                .filter(copy -> !heldBack.contains(copy.item().orderId()))
+                .filter(copy -> !heldBack.contains(copy.item().order().id()))
                 .toList();
         if (waiting.isEmpty() && !all.isEmpty()) {
             throw new Refused("printing.all-held-back");
@@ -123,8 +125,8 @@ public class GangRuns {
     private void reopen(List<RunItem> items) {
         Set<RunStore.Taken> taken = runs.taken();
         items.stream()
-                .filter(item -> taken.contains(new RunStore.Taken(item.orderId(), item.copy(), true)))
-                .map(RunItem::orderId)
+                .filter(item -> taken.contains(new RunStore.Taken(item.order().id(), item.copy(), true)))
+                .map(item -> item.order().id())
                 .distinct()
                 .forEach(runs::madeAgain);
     }
@@ -188,7 +190,10 @@ public class GangRuns {
             RunRecords.require(run, RunState.PROPOSED);
             RunItem dropped = item(run, itemId);
             runs.outcome(itemId, RunItem.Outcome.DROPPED, "");
-            records.write(runId, Sentence.of("printing.history.dropped", dropped.orderNumber(), dropped.copy()), who);
+            records.write(
+                    runId,
+                    Sentence.of("printing.history.dropped", dropped.order().number(), dropped.copy()),
+                    who);
             List<RunItem> left =
                     run.planned().stream().filter(item -> item.id() != itemId).toList();
             RunPlanner.Plan plan = new RunPlanner(run.medium()).measured(closedUp(left));
@@ -227,13 +232,13 @@ public class GangRuns {
     }
 
     /** The approved picture of an order that waits for its print. */
-    public Optional<PrintItem> waitingPicture(long orderId) {
-        return records.queue().find(orderId);
+    public Optional<PrintItem> waitingPicture(OrderId order) {
+        return records.queue().find(order);
     }
 
     /** Where a signed-in browser finds the picture of a sticker that waits or is planned. */
-    public static String stickerAddress(long orderId, String look) {
-        return "stickers/" + orderId + "/" + Integer.toHexString(look.hashCode()) + ".jpg";
+    public static String stickerAddress(OrderId order, String look) {
+        return "stickers/" + order.value() + "/" + Integer.toHexString(look.hashCode()) + ".jpg";
     }
 
     private PrintRun change(long runId, String who, Function<PrintRun, RunPlanner.Plan> how) {
@@ -268,7 +273,7 @@ public class GangRuns {
                 - inset
                 - item.footprint().height().mm();
         if (mostX < inset - 0.002 || mostY < inset - 0.002) {
-            throw new Refused("printing.not-this-way", item.orderNumber());
+            throw new Refused("printing.not-this-way", item.order().number());
         }
         return item.at(
                 item.sheet(),

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.supplies.Supplies;
@@ -58,7 +59,7 @@ final class PaperUse {
     void book(PrintRun run, Optional<String> although, String who) {
         for (SupplyItem item : of(run.medium())) {
             BigDecimal whole = quantity(item, run.paper().mm2(), run.sheets());
-            for (Map.Entry<Long, BigDecimal> share : shares(run, whole).entrySet()) {
+            for (Map.Entry<OrderRef, BigDecimal> share : shares(run, whole).entrySet()) {
                 if (share.getValue().signum() > 0) {
                     SupplyId id = item.id().orElseThrow();
                     if (although.isPresent()) {
@@ -91,16 +92,15 @@ final class PaperUse {
     }
 
     /** The whole quantity by order; adds up exactly, the last one takes the rounding. */
-    static Map<Long, BigDecimal> shares(PrintRun run, BigDecimal whole) {
-        Map<Long, Double> areas = new LinkedHashMap<>();
+    static Map<OrderRef, BigDecimal> shares(PrintRun run, BigDecimal whole) {
+        Map<OrderRef, Double> areas = new LinkedHashMap<>();
         run.laid()
-                .forEach(item ->
-                        areas.merge(item.orderId(), item.sticker().area().mm2(), Double::sum));
+                .forEach(item -> areas.merge(item.order(), item.sticker().area().mm2(), Double::sum));
         double all = areas.values().stream().mapToDouble(Double::doubleValue).sum();
-        Map<Long, BigDecimal> shares = new LinkedHashMap<>();
+        Map<OrderRef, BigDecimal> shares = new LinkedHashMap<>();
         BigDecimal given = BigDecimal.ZERO;
         double areaSoFar = 0;
-        for (Map.Entry<Long, Double> entry : areas.entrySet()) {
+        for (Map.Entry<OrderRef, Double> entry : areas.entrySet()) {
             areaSoFar += entry.getValue();
             BigDecimal upTo =
                     whole.multiply(BigDecimal.valueOf(areaSoFar / all)).setScale(DIGITS, RoundingMode.HALF_UP);

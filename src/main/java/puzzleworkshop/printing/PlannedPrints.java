@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 
@@ -36,14 +37,14 @@ public class PlannedPrints {
      *
      * @param printed whether its print has come out of it; else it is planned
      */
-    public record InRun(long order, long run, boolean printed) {}
+    public record InRun(OrderId order, long run, boolean printed) {}
 
     /**
      * What prints take that go together.
      *
      * @param quantity in use units of the supply
      */
-    public record Need(Set<Long> orders, SupplyItem item, BigDecimal quantity) {
+    public record Need(Set<OrderId> orders, SupplyItem item, BigDecimal quantity) {
 
         public Need {
             orders = Set.copyOf(orders);
@@ -60,7 +61,8 @@ public class PlannedPrints {
     public List<Need> needs() {
         List<Need> needs = new ArrayList<>();
         for (PrintRun run : gang.open()) {
-            Set<Long> orders = run.planned().stream().map(RunItem::orderId).collect(Collectors.toSet());
+            Set<OrderId> orders =
+                    run.planned().stream().map(item -> item.order().id()).collect(Collectors.toSet());
             for (SupplyItem item : paper.of(run.medium())) {
                 needs.add(new Need(
                         orders, item, PaperUse.quantity(item, run.paper().mm2(), run.sheets())));
@@ -70,8 +72,9 @@ public class PlannedPrints {
         if (known.isEmpty()) {
             return needs;
         }
-        Map<Long, List<Copy>> waiting = gang.waiting().stream()
-                .collect(Collectors.groupingBy(copy -> copy.item().orderId(), LinkedHashMap::new, Collectors.toList()));
+        Map<OrderId, List<Copy>> waiting = gang.waiting().stream()
+                .collect(Collectors.groupingBy(
+                        copy -> copy.item().order().id(), LinkedHashMap::new, Collectors.toList()));
         waiting.forEach((order, copies) -> {
             double area = copies.stream()
                             .mapToDouble(copy -> copy.item().sticker().area().mm2())

@@ -5,6 +5,7 @@ import java.util.Optional;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -18,8 +19,7 @@ import puzzleworkshop.measure.Size;
  * @param due day promised, when one is
  */
 public record PrintItem(
-        long orderId,
-        String orderNumber,
+        OrderRef order,
         int quantity,
         Size finished,
         Length overhang,

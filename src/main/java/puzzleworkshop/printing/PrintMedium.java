@@ -34,7 +34,7 @@ public record PrintMedium(
     }
 
     /** Room that marks need beside a sticker, within the printable part of the sheet. */
-    static final Length MARKS = Length.mm(3);
+    public static final Length MARKS = Length.mm(3);
 
     /** Whether a sticker with its label can lie on it at all, upright or turned. */
     public boolean takes(Size sticker) {

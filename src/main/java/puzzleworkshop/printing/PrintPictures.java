@@ -5,6 +5,6 @@ import puzzleworkshop.artwork.PrintPicture;
 
 /** Where stickers get their pictures from; whoever asks closes them. */
 @FunctionalInterface
-interface PrintPictures {
+public interface PrintPictures {
     PrintPicture open(PrintItem item) throws IOException;
 }

@@ -30,10 +30,9 @@ class PrintQueue {
     }
 
     /** Orders that had better not be printed yet, and why, as words that follow the order's number. */
-    Map<Long, Sentence> heldBack() {
-        Map<Long, Sentence> held = new HashMap<>();
-        payments.open()
-                .forEach((order, since) -> held.put(order.value(), Sentence.of("printing.waits.payment", since)));
+    Map<OrderId, Sentence> heldBack() {
+        Map<OrderId, Sentence> held = new HashMap<>();
+        payments.open().forEach((order, since) -> held.put(order, Sentence.of("printing.waits.payment", since)));
         return held;
     }
 
@@ -44,8 +43,8 @@ class PrintQueue {
                 .toList();
     }
 
-    Optional<PrintItem> find(long orderId) {
-        return orders.find(new OrderId(orderId))
+    Optional<PrintItem> find(OrderId id) {
+        return orders.find(id)
                 .flatMap(order -> item(order, workshop.tradeNumbers().overhang()));
     }
 
@@ -57,8 +56,7 @@ class PrintQueue {
         }
         return order.picture()
                 .map(framed -> new PrintItem(
-                        order.id().value(),
-                        order.number(),
+                        order.ref(),
                         order.quantity(),
                         order.puzzle().finished(),
                         overhang,

@@ -90,16 +90,15 @@ public class PrintRoom {
         }
         records.write(runId, Sentence.of("printing.history.printed", run.sheets(), spoiled.size()), who);
         List<OrderId> complete = run.planned().stream()
-                .map(RunItem::orderId)
+                .map(item -> item.order().id())
                 .distinct()
                 .filter(this::hasAllPrints)
-                .map(OrderId::new)
                 .toList();
         events.publishEvent(new RunPrinted(runId, complete, who));
         return records.get(runId);
     }
 
-    private boolean hasAllPrints(long order) {
+    private boolean hasAllPrints(OrderId order) {
         return records.queue()
                 .find(order)
                 .filter(item -> runs.printedCopies(order) >= item.quantity())
@@ -114,12 +113,12 @@ public class PrintRoom {
         requireReason(why);
         RunItem item = RunPlanner.byId(run.items(), itemId).orElseThrow();
         if (item.outcome() != RunItem.Outcome.PRINTED) {
-            throw new Refused("printing.not-printed", item.orderNumber());
+            throw new Refused("printing.not-printed", item.order().number());
         }
         runs.outcome(itemId, RunItem.Outcome.SPOILED, why.strip());
         records.write(
-                runId, Sentence.of("printing.history.spoiled", item.orderNumber(), item.copy(), why.strip()), who);
-        events.publishEvent(new PrintSpoiled(new OrderId(item.orderId()), item.copy(), why.strip(), who));
+                runId, Sentence.of("printing.history.spoiled", item.order().number(), item.copy(), why.strip()), who);
+        events.publishEvent(new PrintSpoiled(item.order().id(), item.copy(), why.strip(), who));
         return records.get(runId);
     }
 

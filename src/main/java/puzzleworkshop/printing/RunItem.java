@@ -3,6 +3,7 @@ package puzzleworkshop.printing;
 import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -18,8 +19,7 @@ import puzzleworkshop.measure.Size;
  */
 public record RunItem(
         long id,
-        long orderId,
-        String orderNumber,
+        OrderRef order,
         int copy,
         String look,
         Size finished,
@@ -64,8 +64,7 @@ public record RunItem(
     RunItem at(int onSheet, double xMm, double yMm, boolean isTurned) {
         return new RunItem(
                 id,
-                orderId,
-                orderNumber,
+                order,
                 copy,
                 look,
                 finished,
@@ -82,20 +81,6 @@ public record RunItem(
 
     RunItem pinned(boolean isPinned) {
         return new RunItem(
-                id,
-                orderId,
-                orderNumber,
-                copy,
-                look,
-                finished,
-                overhang,
-                due,
-                sheet,
-                x,
-                y,
-                turned,
-                isPinned,
-                outcome,
-                note);
+                id, order, copy, look, finished, overhang, due, sheet, x, y, turned, isPinned, outcome, note);
     }
 }

@@ -152,8 +152,7 @@ final class RunPlanner {
         PrintItem item = copy.item();
         return new RunItem(
                 0,
-                item.orderId(),
-                item.orderNumber(),
+                item.order(),
                 copy.number(),
                 item.look(),
                 item.finished(),

@@ -66,11 +66,11 @@ class RunRecords {
 
     /** The picture of a print, if it is approved as it was when the run was proposed. */
     Optional<PrintItem> stillApproved(RunItem item) {
-        return queue.find(item.orderId())
+        return queue.find(item.order().id())
                 .filter(now -> now.look().equals(item.look()) && now.finished().equals(item.finished()));
     }
 
     static Refused changed(RunItem item) {
-        return new Refused("printing.changed-since", item.orderNumber());
+        return new Refused("printing.changed-since", item.order().number());
     }
 }

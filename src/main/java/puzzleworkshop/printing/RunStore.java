@@ -14,6 +14,8 @@ import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 
@@ -27,13 +29,13 @@ class RunStore {
     }
 
     /** One copy of an order that is planned or printed; {@code printed} tells which. */
-    record Taken(long orderId, int copy, boolean printed) {}
+    record Taken(OrderId order, int copy, boolean printed) {}
 
     Set<Taken> taken() {
         return new HashSet<>(
                 jdbc.sql("select order_id, copy, outcome from print_run_item where outcome in ('PLANNED', 'PRINTED')")
                         .query((row, number) -> new Taken(
-                                row.getLong("order_id"),
+                                new OrderId(row.getLong("order_id")),
                                 row.getInt("copy"),
                                 row.getString("outcome").equals("PRINTED")))
                         .list());
@@ -70,8 +72,8 @@ class RunStore {
                     'PLANNED')
                 """))
                 .param("run", run)
-                .param("order", item.orderId())
-                .param("number", item.orderNumber())
+                .param("order", item.order().id().value())
+                .param("number", item.order().number())
                 .param("copy", item.copy())
                 .param("look", item.look())
                 .param("width", item.finished().width().mm())
@@ -138,16 +140,16 @@ class RunStore {
     }
 
     /** Prints of an order that were made and will be made again stay as history. */
-    int madeAgain(long order) {
+    int madeAgain(OrderId order) {
         return jdbc.sql(
                         "update print_run_item set outcome = 'MADE_AGAIN' where order_id = :order and outcome = 'PRINTED'")
-                .param("order", order)
+                .param("order", order.value())
                 .update();
     }
 
-    int printedCopies(long order) {
+    int printedCopies(OrderId order) {
         return jdbc.sql("select count(*) from print_run_item where order_id = :order and outcome = 'PRINTED'")
-                .param("order", order)
+                .param("order", order.value())
                 .query(Integer.class)
                 .single();
     }
@@ -208,7 +210,7 @@ class RunStore {
                 where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
                 """)
                 .query((row, number) -> new PlannedPrints.InRun(
-                        row.getLong("order_id"),
+                        new OrderId(row.getLong("order_id")),
                         row.getLong("run_id"),
                         row.getString("outcome").equals("PRINTED")))
                 .list();
@@ -290,8 +292,7 @@ class RunStore {
         Optional<LocalDate> dueOn = due == null ? Optional.empty() : Optional.of(due.toLocalDate());
         return new RunItem(
                 row.getLong("id"),
-                row.getLong("order_id"),
-                row.getString("order_number"),
+                new OrderRef(new OrderId(row.getLong("order_id")), row.getString("order_number")),
                 row.getInt("copy"),
                 row.getString("look"),
                 Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),

@@ -9,6 +9,7 @@ import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RestController;
 import org.springframework.web.context.request.WebRequest;
 import puzzleworkshop.artwork.CroppedPictures;
+import puzzleworkshop.measure.OrderId;
 
 /** Shows browsers of people who are signed in what a sticker will look like, overhang included, small. */
 @RestController
@@ -31,7 +32,7 @@ class StickerPreviewController {
         if (request.checkNotModified("\"" + order + "-" + look + "\"")) {
             return null;
         }
-        return runs.waitingPicture(order)
+        return runs.waitingPicture(new OrderId(order))
                 .map(item -> ResponseEntity.ok()
                         .eTag("\"" + order + "-" + look + "\"")
                         .cacheControl(CacheControl.maxAge(Duration.ofDays(30)).cachePrivate())

@@ -16,10 +16,10 @@ import puzzleworkshop.artwork.UnusedPictureCleanup;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.orders.FacePainter;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -39,7 +39,7 @@ public class CustomerDesk {
     private final ProofStore store;
     private final Orders orders;
     private final Pictures pictures;
-    private final FacePainter painter;
+    private final PreviewRenderer painter;
     private final Workshop workshop;
     private final UnusedPictureCleanup unused;
     private final Clock clock;
@@ -52,7 +52,7 @@ public class CustomerDesk {
             ProofStore store,
             Orders orders,
             Pictures pictures,
-            FacePainter painter,
+            PreviewRenderer painter,
             Workshop workshop,
             UnusedPictureCleanup unused,
             Clock clock) {

@@ -21,10 +21,12 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.CostSplit;
+import puzzleworkshop.sheets.board.OffcutCost;
 
 /** Reservations and cuts. */
 @Repository
-class CutStore {
+public class CutStore {
 
     private static final String CUTS = """
             select c.*, o.number as order_number,
@@ -117,7 +119,7 @@ class CutStore {
                 .set();
     }
 
-    Optional<OrderRef> holder(SheetId sheet) {
+    public Optional<OrderRef> holder(SheetId sheet) {
         return jdbc.sql("""
                 select o.id, o.number from sheet_reservation r join order_ref o on o.id = r.order_id
                 where r.sheet_id = :sheet and r.ended_at is null

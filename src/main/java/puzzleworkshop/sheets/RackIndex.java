@@ -1,14 +1,21 @@
 package puzzleworkshop.sheets;
 
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.BestSheets;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
 
 /** Keeps what was worked out about each shape in the rack; another shape or other useful sizes are another question. */
-final class RackIndex {
+@Component
+public class RackIndex {
 
     /** Some kilobytes each; sheets of one size share one. */
     private static final int MOST_SHAPES = 10_000;
@@ -17,13 +24,23 @@ final class RackIndex {
 
     private final VersionedCache<Shape, Profile> known = VersionedCache.ofMost(MOST_SHAPES);
 
-    List<Profile> profiles(List<SheetStore.Candidate> candidates, UsefulSizes sizes) {
+    /** Numbers of those among the candidates that hold the size at some angle. */
+    Set<Long> holding(Size size, List<SheetStore.Candidate> candidates, UsefulSizes sizes) {
+        List<Profile> profiles = profiles(candidates, sizes);
+        return IntStream.range(0, candidates.size())
+                .parallel()
+                .filter(i -> BestSheets.holds(profiles.get(i), size))
+                .mapToObj(i -> candidates.get(i).id().value())
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+
+    public List<Profile> profiles(List<SheetStore.Candidate> candidates, UsefulSizes sizes) {
         return candidates.parallelStream()
                 .map(candidate -> profile(candidate, sizes))
                 .toList();
     }
 
-    Profile profile(SheetStore.Candidate candidate, UsefulSizes sizes) {
+    private Profile profile(SheetStore.Candidate candidate, UsefulSizes sizes) {
         return known.get(
                 new Shape(candidate.outline(), sizes.rungs()),
                 () -> Profile.of(OutlineText.readMended(candidate.outline()), sizes));

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.sheets.board.BoardFacts;
 
 /**
  * A board or offcut in the rack.

@@ -17,11 +17,15 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.CostSplit;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /**
  * What happens to one sheet for an order: held, set free, cut, and a mistaken cut taken back. Each command locks the sheet's
  * row; what it means for the order, and in which order rows are locked, is decided by the room boards, the only one that
- * calls these commands ({@code BoardsRuleTest}).
+ * calls these commands ({@code PackagesTest}).
  */
 @Service
 @Transactional
@@ -29,15 +33,13 @@ public class SheetHolds {
 
     private final SheetStore sheets;
     private final CutStore cuts;
-    private final RackStore settings;
-    private final SheetFinder finder;
+    private final RackSettings settings;
     private final Clock clock;
 
-    SheetHolds(SheetStore sheets, CutStore cuts, RackStore settings, SheetFinder finder, Clock clock) {
+    SheetHolds(SheetStore sheets, CutStore cuts, RackSettings settings, Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.settings = settings;
-        this.finder = finder;
         this.clock = clock;
     }
 
@@ -94,7 +96,7 @@ public class SheetHolds {
                 held.blank(),
                 held.placement(),
                 settings.rules().kerf(),
-                finder.sizes());
+                settings.sizes());
     }
 
     /**

@@ -19,6 +19,9 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardLimits;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /**
  * The rack: takes sheets in, corrects them, throws them away, and says what it holds. Every change leaves a history line.
@@ -31,15 +34,24 @@ public class SheetRack {
     private final SheetStore sheets;
     private final CutStore cuts;
     private final BoardLimits limits;
-    private final SheetFinder finder;
+    private final RackIndex index;
+    private final RackSettings settings;
     private final Photos photos;
     private final Clock clock;
 
-    SheetRack(SheetStore sheets, CutStore cuts, BoardLimits limits, SheetFinder finder, Photos photos, Clock clock) {
+    SheetRack(
+            SheetStore sheets,
+            CutStore cuts,
+            BoardLimits limits,
+            RackIndex index,
+            RackSettings settings,
+            Photos photos,
+            Clock clock) {
         this.sheets = sheets;
         this.cuts = cuts;
         this.limits = limits;
-        this.finder = finder;
+        this.index = index;
+        this.settings = settings;
         this.photos = photos;
         this.clock = clock;
     }
@@ -49,7 +61,7 @@ public class SheetRack {
         return add(outline, facts, cost, "entered", facts.place(), who);
     }
 
-    SheetId add(Outline outline, BoardFacts facts, Money cost, String what, String detail, String who) {
+    public SheetId add(Outline outline, BoardFacts facts, Money cost, String what, String detail, String who) {
         requirePossible(outline, facts, cost);
         SheetId id = sheets.add(outline.atOrigin(), facts, cost.rounded(), OptionalLong.empty(), now());
         sheets.note(id, what, detail, who, now());
@@ -57,7 +69,7 @@ public class SheetRack {
     }
 
     /** Refuses boards that cannot be: too large, too thick, an unknown material, a negative cost. */
-    void requirePossible(Outline outline, BoardFacts facts, Money cost) {
+    public void requirePossible(Outline outline, BoardFacts facts, Money cost) {
         limits.requireReached(outline);
         limits.requireTrue(facts, cost);
     }
@@ -133,6 +145,12 @@ public class SheetRack {
         return sheets.find(id);
     }
 
+    /** Another text as soon as any sheet has come, changed or gone. */
+    @Transactional(readOnly = true)
+    public String stamp() {
+        return sheets.stamp();
+    }
+
     /** Newest first. */
     @Transactional(readOnly = true)
     public List<Sheet> list(RackFilter filter, int offset, int limit) {
@@ -146,7 +164,7 @@ public class SheetRack {
 
     private Optional<Set<Long>> holding(RackFilter filter) {
         Set<SheetState> states = filter.states().isEmpty() ? Set.of(SheetState.values()) : filter.states();
-        return filter.fits().map(size -> finder.holding(size, states));
+        return filter.fits().map(size -> index.holding(size, sheets.candidates(states), settings.sizes()));
     }
 
     /** The sheets held for an order now. */

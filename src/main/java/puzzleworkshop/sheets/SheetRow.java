@@ -13,6 +13,10 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BoardContamination;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
 
 /** Reads a row of the rack as a sheet. */
 final class SheetRow {

@@ -18,12 +18,16 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
 
 @Repository
-class SheetStore {
+public class SheetStore {
 
     /** A sheet as the search for a place needs it, without the rest. */
-    record Candidate(SheetId id, String outline, Grain grain) {}
+    public record Candidate(SheetId id, String outline, Grain grain) {}
 
     private static final String SHEETS = """
             select s.*, p.sheet_id is not null as has_photo,
@@ -121,7 +125,7 @@ class SheetStore {
     }
 
     /** The state it has now, and its row locked until the transaction ends. */
-    Optional<SheetState> lock(SheetId id) {
+    public Optional<SheetState> lock(SheetId id) {
         return jdbc.sql("select state from sheet where id = :id for update")
                 .param("id", id.value())
                 .query(String.class)
@@ -134,7 +138,7 @@ class SheetStore {
         return lock(id).orElseThrow(() -> unknown(id));
     }
 
-    void turn(SheetId id, SheetState state, Instant now) {
+    public void turn(SheetId id, SheetState state, Instant now) {
         jdbc.sql("update sheet set state = :state, state_since = :now, version = version + 1 where id = :id")
                 .param("state", state.name())
                 .param("now", at(now))
@@ -142,14 +146,14 @@ class SheetStore {
                 .update();
     }
 
-    Optional<Sheet> find(SheetId id) {
+    public Optional<Sheet> find(SheetId id) {
         return jdbc.sql(SHEETS + " where s.id = :id")
                 .param("id", id.value())
                 .query(SheetRow::sheet)
                 .optional();
     }
 
-    List<Sheet> all(Collection<SheetId> ids) {
+    public List<Sheet> all(Collection<SheetId> ids) {
         return jdbc.sql(SHEETS + " where s.id = any (:ids)")
                 .param("ids", ids.stream().map(SheetId::value).toArray(Long[]::new))
                 .query(SheetRow::sheet)
@@ -195,7 +199,7 @@ class SheetStore {
     }
 
     /** Free sheets that the rules allow for the wish, whatever their shape. */
-    List<Candidate> candidates(BlankWish wish, Length slack) {
+    public List<Candidate> candidates(BlankWish wish, Length slack) {
         return jdbc.sql("""
                 select id, outline, grain from sheet
                 where state = 'FREE' and past = 'CLEAN' and bow_mm <= :bow
@@ -215,6 +219,13 @@ class SheetStore {
                 .list();
     }
 
+    /** Another text as soon as any sheet has come, changed or gone. */
+    String stamp() {
+        return jdbc.sql("select count(*) || '/' || coalesce(sum(version), 0) from sheet")
+                .query(String.class)
+                .single();
+    }
+
     List<SheetId> children(SheetId parent) {
         return jdbc.sql("""
                 select s.id from sheet s join sheet_cut c on c.id = s.from_cut
@@ -232,7 +243,7 @@ class SheetStore {
                 .map(SheetId::new);
     }
 
-    void note(SheetId id, String what, String detail, String who, Instant now) {
+    public void note(SheetId id, String what, String detail, String who, Instant now) {
         jdbc.sql("insert into sheet_history (sheet_id, at, who, what, detail) values (:id, :now, :who, :what, :detail)")
                 .param("id", id.value())
                 .param("now", at(now))
@@ -300,7 +311,7 @@ class SheetStore {
                 .list();
     }
 
-    static OffsetDateTime at(Instant instant) {
+    public static OffsetDateTime at(Instant instant) {
         return instant.atOffset(ZoneOffset.UTC);
     }
 }

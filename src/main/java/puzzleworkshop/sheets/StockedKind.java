@@ -1,6 +1,8 @@
 package puzzleworkshop.sheets;
 
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Material;
 
 /**
  * A kind of board of which there is something in the rack.

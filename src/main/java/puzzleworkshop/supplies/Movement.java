@@ -4,6 +4,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
 
 /**
  * One line of the ledger.
@@ -14,7 +15,7 @@ import puzzleworkshop.measure.Money;
  * @param unitCost of one use unit in this movement
  * @param stockAfter what was on the shelf afterwards
  * @param averageAfter moving average afterwards
- * @param orderId for which order, when for one
+ * @param order for which, when for one
  * @param supplier from whom it was bought
  * @param paid for the whole purchase
  * @param note reason, in words
@@ -28,7 +29,7 @@ public record Movement(
         Money unitCost,
         BigDecimal stockAfter,
         Money averageAfter,
-        Optional<Long> orderId,
+        Optional<OrderRef> order,
         Optional<Supplier> supplier,
         Optional<Money> paid,
         String note,

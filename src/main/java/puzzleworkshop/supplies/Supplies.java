@@ -10,7 +10,6 @@ import java.util.Currency;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -19,6 +18,8 @@ import puzzleworkshop.bookings.Books;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.runtime.AfterCommit;
@@ -36,21 +37,13 @@ public class Supplies {
     private final SupplyStore store;
     private final Bookings bookings;
     private final HouseUnits house;
-    private final ObjectProvider<OrderNumbers> orderNumbers;
     private final Clock clock;
     private final AfterCommit afterCommit;
 
-    Supplies(
-            SupplyStore store,
-            Bookings bookings,
-            HouseUnits house,
-            ObjectProvider<OrderNumbers> orderNumbers,
-            Clock clock,
-            AfterCommit afterCommit) {
+    Supplies(SupplyStore store, Bookings bookings, HouseUnits house, Clock clock, AfterCommit afterCommit) {
         this.store = store;
         this.bookings = bookings;
         this.house = house;
-        this.orderNumbers = orderNumbers;
         this.clock = clock;
         this.afterCommit = afterCommit;
     }
@@ -153,28 +146,28 @@ public class Supplies {
      * @throws Refused when there is not enough; {@link #useKnowingly} books it all the same
      */
     @Transactional
-    public Movement use(SupplyId id, BigDecimal quantity, long orderId, String who) {
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), "", who, false);
+    public Movement use(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), "", who, false);
     }
 
     /** Uses some although the ledger says there is not enough; the reason stands in the ledger. */
     @Transactional
-    public Movement useKnowingly(SupplyId id, BigDecimal quantity, long orderId, String reason, String who) {
+    public Movement useKnowingly(SupplyId id, BigDecimal quantity, OrderRef order, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(orderId), reason, who, true);
+        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), reason, who, true);
     }
 
     /** Books something spoiled, for an order or for none. */
     @Books
     @Transactional
     public Movement spoil(
-            BookingKey key, SupplyId id, BigDecimal quantity, Optional<Long> orderId, String reason, String who) {
+            BookingKey key, SupplyId id, BigDecimal quantity, Optional<OrderRef> order, String reason, String who) {
         requireReason(reason);
         return once(
                 key,
                 "spoil " + quantity + " of supply " + id + ": " + reason,
                 id,
-                () -> out(locked(id), Movement.Kind.SPOILED, quantity, orderId, reason, who, false));
+                () -> out(locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false));
     }
 
     /** Sends some back to the supplier, at the average cost. */
@@ -191,7 +184,7 @@ public class Supplies {
 
     /** Puts back on the shelf what an order did not need, at the average cost. */
     @Transactional
-    public Movement putBack(SupplyId id, BigDecimal quantity, long orderId, String who) {
+    public Movement putBack(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
         SupplyItem item = locked(id);
         requirePositive(quantity);
         Balance after = new Balance(item.stock().add(quantity), item.unitCost().amount());
@@ -201,7 +194,7 @@ public class Supplies {
                 quantity,
                 item.unitCost().amount(),
                 after,
-                Optional.of(orderId),
+                Optional.of(order),
                 Optional.empty(),
                 Optional.empty(),
                 "",
@@ -261,16 +254,6 @@ public class Supplies {
         return store.lastNumber(id);
     }
 
-    /** Numbers of the orders that these lines were for, by the order's id. */
-    @Transactional(readOnly = true)
-    public Map<Long, String> orderNumbers(List<Movement> lines) {
-        List<Long> ids = lines.stream()
-                .flatMap(line -> line.orderId().stream())
-                .distinct()
-                .toList();
-        return orderNumbers.stream().findFirst().map(numbers -> numbers.of(ids)).orElse(Map.of());
-    }
-
     /** What was paid when and to whom, oldest first. */
     @Transactional(readOnly = true)
     public List<Movement> purchases(SupplyId id) {
@@ -279,8 +262,8 @@ public class Supplies {
 
     /** Everything an order took, spoiled or gave back. */
     @Transactional(readOnly = true)
-    public List<Movement> usedFor(long orderId) {
-        return store.ofOrder(orderId);
+    public List<Movement> usedFor(OrderId order) {
+        return store.ofOrder(order);
     }
 
     @Transactional(readOnly = true)
@@ -313,7 +296,7 @@ public class Supplies {
             SupplyItem item,
             Movement.Kind kind,
             BigDecimal quantity,
-            Optional<Long> order,
+            Optional<OrderRef> order,
             String note,
             String who,
             boolean belowZeroAccepted) {
@@ -347,7 +330,7 @@ public class Supplies {
             BigDecimal quantity,
             BigDecimal unitCost,
             Balance after,
-            Optional<Long> order,
+            Optional<OrderRef> order,
             Optional<Supplier> supplier,
             Optional<Money> paid,
             String note,

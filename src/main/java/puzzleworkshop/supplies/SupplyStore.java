@@ -12,13 +12,17 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 
 @Repository
 class SupplyStore {
 
     private static final String MOVEMENTS = """
-            select m.*, i.name as item_name, i.currency as item_currency, s.name as supplier_name, s.contact as supplier_contact
+            select m.*, i.name as item_name, i.currency as item_currency, s.name as supplier_name, s.contact as supplier_contact,
+                   o.number as order_number
             from supply_movement m join supply_item i on i.id = m.item_id left join supplier s on s.id = m.supplier_id
+            left join order_ref o on o.id = m.order_id
             """;
 
     private final JdbcClient jdbc;
@@ -123,7 +127,9 @@ class SupplyStore {
                 .param("unitCost", movement.unitCost().amount())
                 .param("stockAfter", movement.stockAfter())
                 .param("averageAfter", movement.averageAfter().amount())
-                .param("order", movement.orderId().orElse(null))
+                .param(
+                        "order",
+                        movement.order().map(order -> order.id().value()).orElse(null))
                 .param("supplier", movement.supplier().map(Supplier::id).orElse(null))
                 .param("paid", movement.paid().map(Money::amount).orElse(null))
                 .param("belowZero", belowZeroAccepted)
@@ -149,9 +155,9 @@ class SupplyStore {
                 .list();
     }
 
-    List<Movement> ofOrder(long orderId) {
+    List<Movement> ofOrder(OrderId order) {
         return jdbc.sql(MOVEMENTS + " where m.order_id = :order order by m.id")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(SupplyStore::movement)
                 .list();
     }
@@ -225,7 +231,9 @@ class SupplyStore {
     private static Movement movement(ResultSet row, int n) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("item_currency"));
         long order = row.getLong("order_id");
-        Optional<Long> orderId = row.wasNull() ? Optional.empty() : Optional.of(order);
+        Optional<OrderRef> ref = row.wasNull()
+                ? Optional.empty()
+                : Optional.of(new OrderRef(new OrderId(order), row.getString("order_number")));
         String supplierName = row.getString("supplier_name");
         Optional<Supplier> supplier = supplierName == null
                 ? Optional.empty()
@@ -240,7 +248,7 @@ class SupplyStore {
                 Money.of(row.getBigDecimal("unit_cost"), currency),
                 row.getBigDecimal("stock_after"),
                 Money.of(row.getBigDecimal("average_after"), currency),
-                orderId,
+                ref,
                 supplier,
                 Optional.ofNullable(row.getBigDecimal("total_paid")).map(paid -> Money.of(paid, currency)),
                 row.getString("note"),

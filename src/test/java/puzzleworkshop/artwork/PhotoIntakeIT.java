@@ -24,10 +24,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.support.DatabaseTest;
 
 /** Photos of sheets, edges and work go one way; those of the bench and of trials are checked beside their own tests. */

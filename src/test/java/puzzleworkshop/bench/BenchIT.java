@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -44,6 +43,10 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Running;
+import puzzleworkshop.progress.Tick;
 import puzzleworkshop.sheets.Cut;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
@@ -60,6 +63,9 @@ import puzzleworkshop.workshop.Stage;
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BenchIT {
+
+    @Autowired
+    Progress progress;
 
     @Autowired
     private Machines machines;
@@ -154,7 +160,7 @@ class BenchIT {
                 .isEqualTo("bench.cut.not-recorded");
         CutJob job = cutJobs.prepare(
                 new CutJob.Wish(
-                        OptionalLong.of(order.id().value()),
+                        Optional.of(order.id()),
                         order.number(),
                         machines.standard().orElseThrow().id(),
                         Workpiece.clean(order.board()),
@@ -251,7 +257,7 @@ class BenchIT {
         jdbc.sql("update stage_timer set started_at = started_at - interval '12 minutes' where order_id = :o")
                 .param("o", order.id().value())
                 .update();
-        assertThat(bench.of(List.of(order.id())).get(order.id()).begun()).contains(12);
+        assertThat(progress.soFar(List.of(order.id())).get(order.id()).begun()).contains(12);
         assertThat(bench.queue(Stage.PRINT).getFirst().order().id()).isEqualTo(order.id());
         bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Mila", "");
         assertThat(bench.ticks(order.id()).getFirst().minutes().orElseThrow().value())

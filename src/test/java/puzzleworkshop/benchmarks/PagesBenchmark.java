@@ -91,11 +91,7 @@ final class PagesBenchmark implements Benchmark {
 
     /** Copies of the demo's orders, mostly closed ones, each with its history. */
     private static int multiply(JdbcClient jdbc) {
-        String columns = jdbc.sql("""
-                        select string_agg(column_name, ', ') from information_schema.columns
-                        where table_schema = current_schema() and table_name = 'customer_order'
-                          and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
-                        """).query(String.class).single();
+        String columns = columns(jdbc);
         int there = jdbc.sql("select count(*) from customer_order")
                 .query(Integer.class)
                 .single();
@@ -116,6 +112,23 @@ final class PagesBenchmark implements Benchmark {
         return jdbc.sql("select count(*) from customer_order")
                 .query(Integer.class)
                 .single();
+    }
+
+    /** Copies of the demo's open orders, until there are so many. */
+    static int open(JdbcClient jdbc, int wanted) {
+        int there = jdbc.sql("select count(*) from customer_order where state = 'CONFIRMED'")
+                .query(Integer.class)
+                .single();
+        copies(jdbc, columns(jdbc), "CONFIRMED", Math.max(0, wanted - there));
+        return Math.max(there, wanted);
+    }
+
+    private static String columns(JdbcClient jdbc) {
+        return jdbc.sql("""
+                        select string_agg(column_name, ', ') from information_schema.columns
+                        where table_schema = current_schema() and table_name = 'customer_order'
+                          and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
+                        """).query(String.class).single();
     }
 
     private static void copies(JdbcClient jdbc, String columns, String state, int count) {

@@ -26,15 +26,15 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.BoardOffer;
 import puzzleworkshop.sheets.Cut;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Grain;
-import puzzleworkshop.sheets.RackSettings;
-import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.support.DatabaseTest;
 
 /**

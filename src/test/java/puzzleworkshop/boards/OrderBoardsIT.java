@@ -18,15 +18,15 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Grain;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.SheetTaken;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.support.DatabaseTest;
 
 /** What one order's board commands do to the order, the sheet and the history of both. */

@@ -45,11 +45,11 @@ import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pricing.tax.VatRates;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Grade;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Workshop;
@@ -210,12 +210,12 @@ class OrdersIT {
         assertThat(orders.history(first.id()))
                 .anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));
         // both wait for the same trial, and it is made once
-        assertThat(trials.minutesByOrder()).containsOnlyKeys(first.id().value());
+        assertThat(trials.minutesByOrder()).containsOnlyKeys(first.id());
         orders.cancel(first.id(), "changed their mind", "Mara");
-        assertThat(trials.minutesByOrder()).containsOnlyKeys(second.id().value());
+        assertThat(trials.minutesByOrder()).containsOnlyKeys(second.id());
         Machine machine = machines.standard().orElseThrow();
         for (int good = 0; good < TrialEvidence.GOOD_IN_A_ROW; good++) {
-            assertThat(trials.openFor(second.id().value())).isPresent();
+            assertThat(trials.openFor(second.id())).isPresent();
             settings.record(
                     machine,
                     BIRCH,
@@ -228,7 +228,7 @@ class OrdersIT {
         assertThat(trials.open()).isEmpty();
         addSheet();
         Order third = confirmations.confirm(quote("Priya Raman").id(), "Mara");
-        assertThat(trials.openFor(third.id().value())).isEmpty();
+        assertThat(trials.openFor(third.id())).isEmpty();
     }
 
     @Test

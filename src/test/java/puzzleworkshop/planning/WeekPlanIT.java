@@ -48,7 +48,6 @@ import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
-import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 import puzzleworkshop.support.TestClock;
@@ -212,13 +211,13 @@ class WeekPlanIT {
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));
         var run = gang.propose(
                 media.all().getFirst().id().orElseThrow(), plan.today().plusDays(100), "Robin");
-        assertThat(run.planned())
-                .extracting(RunItem::orderId)
-                .contains(soon.id().value(), later.id().value());
+        assertThat(run.planned()).extracting(item -> item.order().id()).contains(soon.id(), later.id());
         for (Stage stage : new Stage[] {Stage.PRINT, Stage.LAMINATE}) {
             assertThat(batch(soon, stage)).isEqualTo(batch(later, stage));
-            assertThat(batch(soon, stage).batchSize()).isEqualTo((int)
-                    run.planned().stream().map(RunItem::orderId).distinct().count());
+            assertThat(batch(soon, stage).batchSize()).isEqualTo((int) run.planned().stream()
+                    .map(item -> item.order().id())
+                    .distinct()
+                    .count());
         }
         printRoom.discard(run.id(), "Robin");
         assertThat(batch(soon, Stage.PRINT)).isNotEqualTo(batch(later, Stage.PRINT));

@@ -15,6 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Supplier;
+import java.util.stream.LongStream;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -34,6 +35,8 @@ import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -84,16 +87,16 @@ class GangRunsIT {
 
     /** Stands in for the orders: what waits, and what was told. */
     private static final class Waiting extends PrintQueue implements ApplicationEventPublisher {
-        final Map<Long, PrintItem> items = new LinkedHashMap<>();
+        final Map<OrderId, PrintItem> items = new LinkedHashMap<>();
         final List<String> told = new ArrayList<>();
-        final Map<Long, Sentence> held = new LinkedHashMap<>();
+        final Map<OrderId, Sentence> held = new LinkedHashMap<>();
 
         Waiting() {
             super(null, null, null);
         }
 
         @Override
-        Map<Long, Sentence> heldBack() {
+        Map<OrderId, Sentence> heldBack() {
             return held;
         }
 
@@ -103,8 +106,8 @@ class GangRunsIT {
         }
 
         @Override
-        Optional<PrintItem> find(long orderId) {
-            return Optional.ofNullable(items.get(orderId));
+        Optional<PrintItem> find(OrderId order) {
+            return Optional.ofNullable(items.get(order));
         }
 
         @Override
@@ -120,7 +123,7 @@ class GangRunsIT {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
-        PlainOrders.withIds(database, 1, 2, 3);
+        PlainOrders.withIds(database, LongStream.rangeClosed(1, 12).toArray());
         waiting.items.clear();
         waiting.told.clear();
         waiting.held.clear();
@@ -142,9 +145,11 @@ class GangRunsIT {
         waits(3, 1, 120, 90, MONDAY.plusDays(5));
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         assertThat(run.sheets()).isEqualTo(1);
-        assertThat(run.items()).extracting(RunItem::orderId).containsExactly(2L, 3L);
+        assertThat(run.items()).extracting(item -> item.order().id().value()).containsExactly(2L, 3L);
         assertThat(run.bound().key()).isEqualTo("printing.bound.sheets-best");
-        assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
+        assertThat(gang.waiting())
+                .extracting(copy -> copy.item().order().id().value())
+                .containsExactly(1L);
         assertLaidOut(run);
     }
 
@@ -152,16 +157,18 @@ class GangRunsIT {
     void an_order_held_back_joins_no_proposed_run_and_still_waits() {
         waits(1, 1, 200, 270, MONDAY);
         waits(2, 1, 100, 100, MONDAY);
-        waiting.held.put(1L, Sentence.of("printing.waits.payment", MONDAY));
+        waiting.held.put(new OrderId(1), Sentence.of("printing.waits.payment", MONDAY));
         PrintRun run = gang.propose(a3, MONDAY.plusDays(7), "Ada");
-        assertThat(run.planned()).extracting(RunItem::orderId).containsExactly(2L);
-        assertThat(gang.waiting()).extracting(copy -> copy.item().orderId()).containsExactly(1L);
+        assertThat(run.planned()).extracting(item -> item.order().id().value()).containsExactly(2L);
+        assertThat(gang.waiting())
+                .extracting(copy -> copy.item().order().id().value())
+                .containsExactly(1L);
         assertThatThrownBy(() -> gang.propose(a3, MONDAY, "Ada"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("all-held-back");
         waiting.held.clear();
         assertThat(gang.propose(a3, MONDAY, "Ada").planned())
-                .extracting(RunItem::orderId)
+                .extracting(item -> item.order().id().value())
                 .containsExactly(1L);
     }
 
@@ -222,7 +229,7 @@ class GangRunsIT {
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         room.confirm(run.id(), "Robin");
         long bad = run.items().stream()
-                .filter(item -> item.orderId() == 1 && item.copy() == 2)
+                .filter(item -> item.order().id().value() == 1 && item.copy() == 2)
                 .findFirst()
                 .orElseThrow()
                 .id();
@@ -231,7 +238,7 @@ class GangRunsIT {
         assertThat(printed.state()).isEqualTo(RunState.PRINTED);
         assertThat(waiting.told).containsExactly("printed 2");
         assertThat(gang.waiting())
-                .extracting(copy -> copy.item().orderId() + "/" + copy.number())
+                .extracting(copy -> copy.item().order().id().value() + "/" + copy.number())
                 .containsExactly("1/2", "2/1");
         List<Movement> used = supplies.movements(paper.id().orElseThrow(), 0, 10).stream()
                 .filter(m -> m.kind() == Movement.Kind.USED)
@@ -240,7 +247,7 @@ class GangRunsIT {
                 .isEqualByComparingTo("-1");
         // Shares by sticker area: 2 × 126 × 96 against 246 × 96.
         assertThat(used.stream()
-                        .filter(m -> m.orderId().equals(Optional.of(1L)))
+                        .filter(m -> m.order().map(OrderRef::id).equals(Optional.of(new OrderId(1))))
                         .findFirst()
                         .orElseThrow()
                         .quantity()
@@ -362,11 +369,11 @@ class GangRunsIT {
     }
 
     private void waits(long order, int quantity, double width, double height, LocalDate due, UUID picture) {
+        OrderRef ref = new OrderRef(new OrderId(order), String.format("2026-%04d", order));
         waiting.items.put(
-                order,
+                ref.id(),
                 new PrintItem(
-                        order,
-                        String.format("2026-%04d", order),
+                        ref,
                         quantity,
                         Size.mm(width, height),
                         Length.mm(3),

@@ -7,6 +7,7 @@ import java.awt.color.ICC_ColorSpace;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.printing.pdf.GreyProfile;
 
 /** Java's colour engine (Little CMS) reads the profile. */
 @DisplayNameGeneration(ReplaceUnderscores.class)

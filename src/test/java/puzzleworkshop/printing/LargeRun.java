@@ -16,7 +16,11 @@ import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.PrintedFiles;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.pdf.SheetMarks;
+import puzzleworkshop.printing.pdf.SheetPdf;
 
 /** Orders of 300 × 200 mm, each with a picture file of its own, four to a sheet: for the benchmark. */
 public final class LargeRun {
@@ -39,13 +43,12 @@ public final class LargeRun {
                 Optional.empty(),
                 true);
         List<RunItem> items = new ArrayList<>();
-        Map<Long, PrintItem> waiting = new HashMap<>();
+        Map<OrderId, PrintItem> waiting = new HashMap<>();
         for (int i = 0; i < files.size(); i++) {
             long order = i + 1;
             items.add(new RunItem(
                     order,
-                    order,
-                    "2026-%04d".formatted(order),
+                    new OrderRef(new OrderId(order), "2026-%04d".formatted(order)),
                     1,
                     "",
                     FINISHED,
@@ -59,10 +62,9 @@ public final class LargeRun {
                     RunItem.Outcome.PLANNED,
                     ""));
             waiting.put(
-                    order,
+                    new OrderId(order),
                     new PrintItem(
-                            order,
-                            "2026-%04d".formatted(order),
+                            new OrderRef(new OrderId(order), "2026-%04d".formatted(order)),
                             1,
                             FINISHED,
                             OVERHANG,
@@ -89,14 +91,15 @@ public final class LargeRun {
                             run,
                             item -> {
                                 var print = PrintedFiles.print(
-                                        files.get((int) item.orderId() - 1),
+                                        files.get((int) item.order().id().value() - 1),
                                         item.crop(),
                                         item.finished(),
                                         item.overhang());
                                 untouched[0] += print.untouched() ? 1 : 0;
                                 return print;
                             },
-                            new SheetMarks("Large run", item -> List.of(item.orderNumber())))
+                            new SheetMarks(
+                                    "Large run", item -> List.of(item.order().number())))
                     .write(waiting, out, share -> {});
         }
         return untouched[0];

@@ -46,7 +46,11 @@ import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.PrintPicture;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.pdf.SheetMarks;
+import puzzleworkshop.printing.pdf.SheetPdf;
 import puzzleworkshop.support.ReadPaper;
 
 /** The PDF is read back with PDFBox and drawn with PDFBox and, where it is installed, with Poppler's pdftoppm. */
@@ -234,8 +238,7 @@ class SheetPdfTest {
     private static RunItem item(int copy, int sheet, double x, double y, boolean turned) {
         return new RunItem(
                 copy,
-                7,
-                "2026-0147",
+                new OrderRef(new OrderId(7), "2026-0147"),
                 copy,
                 "",
                 Size.mm(120, 90),
@@ -252,8 +255,7 @@ class SheetPdfTest {
 
     private static byte[] write(PrintRun run) throws IOException {
         PrintItem waiting = new PrintItem(
-                7,
-                "2026-0147",
+                new OrderRef(new OrderId(7), "2026-0147"),
                 2,
                 Size.mm(120, 90),
                 Length.mm(3),
@@ -276,12 +278,13 @@ class SheetPdfTest {
                 PPI,
                 false);
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Map<Long, PrintItem> items = new HashMap<>(Map.of(7L, waiting));
+        Map<OrderId, PrintItem> items = new HashMap<>(Map.of(new OrderId(7), waiting));
         List<Double> told = new ArrayList<>();
         new SheetPdf(
                         run,
                         source,
-                        new SheetMarks("Print run 12", item -> List.of(item.orderNumber(), ReadPaper.MANY_LETTERS)))
+                        new SheetMarks(
+                                "Print run 12", item -> List.of(item.order().number(), ReadPaper.MANY_LETTERS)))
                 .write(items, out, told::add);
         assertThat(told.getLast()).isEqualTo(1.0);
         return out.toByteArray();

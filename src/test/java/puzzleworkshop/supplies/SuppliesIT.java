@@ -24,6 +24,8 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.support.CleanDatabase;
@@ -36,7 +38,7 @@ import puzzleworkshop.workshop.WorkshopProfile;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class SuppliesIT {
 
-    private static final long ORDER = 17;
+    private static final OrderRef ORDER = new OrderRef(new OrderId(17), "2026-9017");
 
     @Autowired
     Supplies supplies;
@@ -56,7 +58,7 @@ class SuppliesIT {
     @BeforeEach
     void clean() {
         CleanDatabase.now(dataSource);
-        PlainOrders.withIds(dataSource, ORDER);
+        PlainOrders.withIds(dataSource, ORDER.id().value());
     }
 
     @Test
@@ -69,7 +71,7 @@ class SuppliesIT {
         SupplyItem item = supplies.find(roll).orElseThrow();
         assertThat(item.stock()).isEqualByComparingTo("137.5");
         assertThat(item.unitCost().amount()).isEqualByComparingTo("0.243636");
-        assertThat(supplies.usedFor(ORDER)).singleElement().satisfies(used -> {
+        assertThat(supplies.usedFor(ORDER.id())).singleElement().satisfies(used -> {
             assertThat(used.cost().amount()).isEqualByComparingTo("2.5");
             assertThat(used.stockAfter()).isEqualByComparingTo("87.5");
         });
@@ -108,7 +110,7 @@ class SuppliesIT {
     void the_database_refuses_use_for_an_order_that_is_not_kept() {
         SupplyId roll = tape();
         supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
-        assertThatThrownBy(() -> supplies.use(roll, n("1"), ORDER + 1, "mara"))
+        assertThatThrownBy(() -> supplies.use(roll, n("1"), new OrderRef(new OrderId(18), ""), "mara"))
                 .hasMessageContaining("supply_movement_order");
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
     }

@@ -21,13 +21,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Rework;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 

@@ -180,7 +180,7 @@ class CuttingWalk extends Walk {
         BenchSteps steps = new BenchSteps(this, order.number());
         steps.prepareTheCut();
         steps.cutThrough();
-        CutJob cut = bean(CutJobs.class).lastFor(order.id().value()).orElseThrow();
+        CutJob cut = bean(CutJobs.class).lastFor(order.id()).orElseThrow();
         assertThat(cut.state()).isEqualTo(CutJob.State.DONE);
         assertThat(cut.trialId()).isPresent();
         assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())

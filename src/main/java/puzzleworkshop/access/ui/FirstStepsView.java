@@ -32,7 +32,6 @@ import java.util.Locale;
 import java.util.UUID;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.access.FirstSteps;
@@ -78,13 +77,13 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
     FirstStepsView(
             Accounts accounts,
             FirstSteps steps,
-            ObjectProvider<DemoWorkshop> demo,
+            DemoWorkshop demo,
             Formatter figures,
             Restoring restoring,
             StartCode code) {
         this.accounts = accounts;
         this.steps = steps;
-        this.demo = demo.getIfAvailable();
+        this.demo = demo;
         this.figures = figures;
         addClassName("access-first");
         label();
@@ -118,9 +117,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
                 new H2(getTranslation("access.first.owner")),
                 owner,
                 pair(password, again));
-        if (this.demo != null) {
-            put(new H2(getTranslation("access.first.start")), beginning);
-        }
+        put(new H2(getTranslation("access.first.start")), beginning);
         Details restore = new Details(
                 getTranslation("database.restore"),
                 new RestoreUpload(restoring, figures, () -> toSignIn(UI.getCurrentOrThrow(), "restored")));
@@ -273,7 +270,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
     }
 
     private void begin() {
-        if (demo == null || beginning.getValue() == Beginning.EMPTY) {
+        if (beginning.getValue() == Beginning.EMPTY) {
             toSignIn(UI.getCurrentOrThrow(), "welcome");
             return;
         }

@@ -12,7 +12,6 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
@@ -35,9 +34,9 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
-import puzzleworkshop.sheets.BoardContamination;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
@@ -131,7 +130,7 @@ class CutPart implements StagePart {
             part.add(new Paragraph(figures.text("bench.cut.no-machine")));
             return Optional.of(part);
         }
-        Optional<CutJob> last = jobs.lastFor(waiting.order().id().value());
+        Optional<CutJob> last = jobs.lastFor(waiting.order().id());
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
             panel.whenEnded(ended -> again.run());
@@ -174,7 +173,7 @@ class CutPart implements StagePart {
                 .orElseGet(() -> new Workpiece(order.board(), BoardContamination.UNKNOWN, film, filmName));
         CutSetting setting = settings.forBoard(machine, workpiece.board());
         return new CutJob.Wish(
-                OptionalLong.of(order.id().value()),
+                Optional.of(order.id()),
                 order.number(),
                 machine.id(),
                 workpiece,
@@ -194,7 +193,7 @@ class CutPart implements StagePart {
     /** What lies on the board under the laser: what was booked for the order, else what is usually used. */
     private List<SupplyItem> films(Order order) {
         List<SupplyItem> films = new ArrayList<>();
-        supplies.usedFor(order.id().value()).stream()
+        supplies.usedFor(order.id()).stream()
                 .flatMap(movement -> supplies.find(movement.item()).stream())
                 .filter(item -> item.kind().isUnderLaser())
                 .forEach(films::add);

@@ -16,12 +16,12 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
-import puzzleworkshop.bench.Running;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.ui.OrderFace;
+import puzzleworkshop.orders.ui.OrderPreview;
 import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.progress.Running;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.workshop.SignedIn;
@@ -108,7 +108,7 @@ class JobCard extends Div {
     }
 
     private Component pictures() {
-        Div pictures = new Div(new OrderFace(waiting.order(), OrderFace.Width.MIDDLE));
+        Div pictures = new Div(new OrderPreview(waiting.order(), OrderPreview.Width.MIDDLE));
         pictures.addClassName("bench-pictures");
         if (stage.compareTo(Stage.SHEET_PREP) >= 0 && stage.compareTo(Stage.CUT) <= 0) {
             for (Sheet board : waiting.boards()) {

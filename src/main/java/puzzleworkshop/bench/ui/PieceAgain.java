@@ -24,7 +24,7 @@ import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.pattern.LostPiece.Today;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.ui.PatternDrawing;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 
 /** Tap the piece on the picture, or name its row and column: cut file, print and a scrap for it. */
 class PieceAgain extends Div {

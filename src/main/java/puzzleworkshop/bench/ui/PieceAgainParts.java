@@ -11,10 +11,10 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.LostPiece;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.SheetFinder;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 

@@ -13,12 +13,12 @@ import com.vaadin.flow.component.html.Span;
 import java.util.Locale;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Rework;
-import puzzleworkshop.bench.Tick;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.progress.Tick;
 
 /** On the order's page: how far it is, who did what, and what went wrong. */
 @org.springframework.stereotype.Component

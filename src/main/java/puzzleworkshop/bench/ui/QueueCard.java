@@ -11,7 +11,7 @@ import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.ui.OrderFace;
+import puzzleworkshop.orders.ui.OrderPreview;
 import puzzleworkshop.planning.ui.PlanVerdict;
 
 /** One order in a stage's queue: a press opens it, the box gathers it for a tick together. */
@@ -56,7 +56,7 @@ class QueueCard extends Div {
         });
         NativeButton press = new NativeButton();
         press.addClickListener(e -> choose.accept(waiting));
-        press.add(new OrderFace(order, OrderFace.Width.SMALL), words);
+        press.add(new OrderPreview(order, OrderPreview.Width.SMALL), words);
         press.getElement().setAttribute("aria-pressed", Boolean.toString(open));
         add(with, press);
         if (open) {

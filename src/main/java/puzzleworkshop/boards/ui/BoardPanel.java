@@ -26,12 +26,12 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.SheetFinder;
 import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -85,7 +85,7 @@ class BoardPanel implements OrderPanel {
         Div section = new Div(new H2(figures.text("offers.new.board")));
         section.addClassName("pw-section");
         chosen.forEach(block -> section.add(card(order, block, changed)));
-        trials.of(order.id().value()).ifPresent(section::add);
+        trials.of(order.id()).ifPresent(section::add);
         return Optional.of(section);
     }
 

@@ -13,13 +13,14 @@ import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 
 /**
  * One cut, from its checklist to its outcome.
  *
  * @param id given by the store
- * @param orderId the order it is for, where there is one
+ * @param order the order it is for, where there is one
  * @param label for people: the order's number, 'test cut'…
  * @param setting machine and board, with the setting's state today
  * @param workpiece what lies under the head
@@ -35,7 +36,7 @@ import puzzleworkshop.measure.Sentence;
  */
 public record CutJob(
         long id,
-        OptionalLong orderId,
+        Optional<OrderId> order,
         String label,
         CutSetting setting,
         Workpiece workpiece,
@@ -69,7 +70,7 @@ public record CutJob(
      * @param estimate of the running time, if the lines are known
      */
     public record Wish(
-            OptionalLong orderId, String label, long machineId, Workpiece workpiece, Optional<CutTime> estimate) {}
+            Optional<OrderId> order, String label, long machineId, Workpiece workpiece, Optional<CutTime> estimate) {}
 
     public CutJob {
         answers = Map.copyOf(answers);

@@ -19,7 +19,8 @@ import puzzleworkshop.cutting.settings.SettingStore;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.sheets.board.BoardContamination;
 
 @Repository
 class CutJobStore {
@@ -27,7 +28,7 @@ class CutJobStore {
     /** A job as its row says, before its setting and answers are joined. */
     record Row(
             long id,
-            OptionalLong orderId,
+            Optional<OrderId> order,
             String label,
             long settingId,
             BoardContamination past,
@@ -64,7 +65,7 @@ class CutJobStore {
                     :estimate, :by, :at)
                 returning id
                 """)
-                .param("order", wish.orderId().isPresent() ? wish.orderId().getAsLong() : null)
+                .param("order", wish.order().map(OrderId::value).orElse(null))
                 .param("label", wish.label())
                 .param("setting", settingId)
                 .param("machine", wish.machineId())
@@ -97,23 +98,23 @@ class CutJobStore {
                 .optional();
     }
 
-    Optional<Long> openFor(long orderId) {
+    Optional<Long> openFor(OrderId order) {
         return jdbc.sql("select id from cutting_job where order_id = :order and ended_at is null")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(Long.class)
                 .optional();
     }
 
-    List<Long> of(long orderId) {
+    List<Long> of(OrderId order) {
         return jdbc.sql("select id from cutting_job where order_id = :order order by id")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(Long.class)
                 .list();
     }
 
-    Optional<Long> lastFor(long orderId) {
+    Optional<Long> lastFor(OrderId order) {
         return jdbc.sql("select id from cutting_job where order_id = :order order by id desc limit 1")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(Long.class)
                 .optional();
     }
@@ -231,7 +232,7 @@ class CutJobStore {
         Long trial = row.getObject("trial_id", Long.class);
         return new Row(
                 row.getLong("id"),
-                order == null ? OptionalLong.empty() : OptionalLong.of(order),
+                Optional.ofNullable(order).map(OrderId::new),
                 row.getString("label"),
                 row.getLong("setting_id"),
                 BoardContamination.valueOf(row.getString("board_past")),

@@ -21,6 +21,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -53,8 +54,7 @@ public class CutJobs {
     public CutJob prepare(CutJob.Wish wish, String by) {
         Machine machine = machines.find(wish.machineId()).orElseThrow(() -> new Refused("cutting.machine.gone"));
         CutSetting setting = settings.add(machine, wish.workpiece().board());
-        Optional<Long> open =
-                wish.orderId().isPresent() ? store.openFor(wish.orderId().getAsLong()) : Optional.empty();
+        Optional<Long> open = wish.order().flatMap(store::openFor);
         if (open.isPresent()) {
             CutJobStore.Row row = store.lock(open.get()).orElseThrow();
             if (row.started().isEmpty() && row.ended().isEmpty()) {
@@ -84,20 +84,20 @@ public class CutJobs {
 
     /** The cut of an order that has not ended. */
     @Transactional(readOnly = true)
-    public Optional<CutJob> openFor(long orderId) {
-        return store.openFor(orderId).flatMap(this::find);
+    public Optional<CutJob> openFor(OrderId order) {
+        return store.openFor(order).flatMap(this::find);
     }
 
     /** All cuts of an order, oldest first. */
     @Transactional(readOnly = true)
-    public List<CutJob> of(long orderId) {
-        return store.of(orderId).stream().flatMap(id -> find(id).stream()).toList();
+    public List<CutJob> of(OrderId order) {
+        return store.of(order).stream().flatMap(id -> find(id).stream()).toList();
     }
 
     /** The newest cut of an order, whatever came of it. */
     @Transactional(readOnly = true)
-    public Optional<CutJob> lastFor(long orderId) {
-        return store.lastFor(orderId).flatMap(this::find);
+    public Optional<CutJob> lastFor(OrderId order) {
+        return store.lastFor(order).flatMap(this::find);
     }
 
     /** What a machine cut lately, newest first. */
@@ -290,7 +290,7 @@ public class CutJobs {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
         return new CutJob(
                 row.id(),
-                row.orderId(),
+                row.order(),
                 row.label(),
                 setting,
                 new Workpiece(setting.board(), row.past(), row.film(), row.filmName()),

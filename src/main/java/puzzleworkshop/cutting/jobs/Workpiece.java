@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.sheets.BoardContamination;
-import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.board.BoardContamination;
+import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.supplies.LaserFacts;
 
 /**

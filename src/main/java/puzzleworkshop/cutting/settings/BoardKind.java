@@ -1,13 +1,13 @@
 package puzzleworkshop.cutting.settings;
 
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.BoardFacts;
+import puzzleworkshop.sheets.board.BoardFacts;
 
 /**
  * What a setting depends on in the wood: two boards of one kind are cut alike.
  *
- * @param material id of a {@link puzzleworkshop.sheets.Material}
- * @param grade name of a {@link puzzleworkshop.sheets.Grade}: construction ply needs more than craft ply
+ * @param material id of a {@link puzzleworkshop.sheets.board.Material}
+ * @param grade name of a {@link puzzleworkshop.sheets.board.Grade}: construction ply needs more than craft ply
  * @param thickness nominal
  */
 public record BoardKind(String material, String grade, Length thickness) {

@@ -9,16 +9,17 @@ import org.springframework.jdbc.core.RowMapper;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
+import puzzleworkshop.measure.OrderId;
 
 @Repository
 class PlannedTrialStore {
 
-    record Row(long id, long settingId, long orderId, String label, Signature planned) {}
+    record Row(long id, long settingId, OrderId order, String label, Signature planned) {}
 
     private static final RowMapper<Row> ROW = (row, n) -> new Row(
             row.getLong("id"),
             row.getLong("setting_id"),
-            row.getLong("order_id"),
+            new OrderId(row.getLong("order_id")),
             row.getString("label"),
             new Signature(
                     row.getString("planned_by"),
@@ -31,14 +32,14 @@ class PlannedTrialStore {
     }
 
     /** False when the order has an open one. */
-    boolean insert(long settingId, long orderId, String label, String by, Instant at) {
+    boolean insert(long settingId, OrderId order, String label, String by, Instant at) {
         return jdbc.sql("""
                 insert into cutting_planned_trial (setting_id, order_id, label, planned_by, planned_at)
                 values (:setting, :order, :label, :by, :at)
                 on conflict (order_id) where closed_at is null do nothing
                 """)
                         .param("setting", settingId)
-                        .param("order", orderId)
+                        .param("order", order.value())
                         .param("label", label)
                         .param("by", by)
                         .param("at", at.atOffset(ZoneOffset.UTC))
@@ -53,9 +54,9 @@ class PlannedTrialStore {
                 .list();
     }
 
-    Optional<Row> openFor(long orderId) {
+    Optional<Row> openFor(OrderId order) {
         return jdbc.sql("select * from cutting_planned_trial where closed_at is null and order_id = :order")
-                .param("order", orderId)
+                .param("order", order.value())
                 .query(ROW)
                 .optional();
     }

@@ -19,6 +19,7 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.AfterCommit;
 
 /**
@@ -52,15 +53,15 @@ public class PlannedTrials {
 
     /** Plans a trial for an order, unless the settings for its board are proven or one is planned already. */
     @Transactional
-    public Optional<PlannedTrial> planFor(long orderId, String label, Machine machine, BoardKind board, String by) {
+    public Optional<PlannedTrial> planFor(OrderId order, String label, Machine machine, BoardKind board, String by) {
         CutSetting setting = settings.add(machine, board);
         if (setting.isProven()) {
             return Optional.empty();
         }
-        if (store.insert(setting.id(), orderId, label, by, clock.instant())) {
+        if (store.insert(setting.id(), order, label, by, clock.instant())) {
             afterCommit.tell(new TrialsPlanned());
         }
-        return openFor(orderId);
+        return openFor(order);
     }
 
     /** All that are still to be made, the oldest first. */
@@ -70,18 +71,18 @@ public class PlannedTrials {
     }
 
     @Transactional(readOnly = true)
-    public Optional<PlannedTrial> openFor(long orderId) {
-        return store.openFor(orderId).map(this::told);
+    public Optional<PlannedTrial> openFor(OrderId order) {
+        return store.openFor(order).map(this::told);
     }
 
     /** What each order's trial takes of hands and laser; orders on the same setting need it once, the oldest carries it. */
     @Transactional(readOnly = true)
-    public Map<Long, Minutes> minutesByOrder() {
+    public Map<OrderId, Minutes> minutesByOrder() {
         Set<Long> carried = new HashSet<>();
-        Map<Long, Minutes> minutes = new HashMap<>();
+        Map<OrderId, Minutes> minutes = new HashMap<>();
         for (PlannedTrialStore.Row row : store.open()) {
             if (carried.add(row.settingId())) {
-                minutes.put(row.orderId(), TAKES);
+                minutes.put(row.order(), TAKES);
             }
         }
         return minutes;
@@ -89,8 +90,8 @@ public class PlannedTrials {
 
     /** The order no longer needs its trial: it was given up, or is to be cut from another board. */
     @Transactional
-    public void dropFor(long orderId) {
-        close(store.openFor(orderId).stream().toList(), Closed.GIVEN_UP);
+    public void dropFor(OrderId order) {
+        close(store.openFor(order).stream().toList(), Closed.GIVEN_UP);
     }
 
     @EventListener
@@ -102,10 +103,10 @@ public class PlannedTrials {
 
     @EventListener
     void cut(CutMoved event) {
-        if (event.job().orderId().isPresent()
+        if (event.job().order().isPresent()
                 && event.job().state() == CutJob.State.DONE
                 && event.job().result().equals(Optional.of(Result.THROUGH))) {
-            close(store.openFor(event.job().orderId().getAsLong()).stream().toList(), Closed.CUT);
+            close(store.openFor(event.job().order().get()).stream().toList(), Closed.CUT);
         }
     }
 
@@ -118,7 +119,6 @@ public class PlannedTrials {
 
     private PlannedTrial told(PlannedTrialStore.Row row) {
         CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new PlannedTrial(
-                row.id(), setting, row.orderId(), row.label(), row.planned(), settings.nextTry(setting));
+        return new PlannedTrial(row.id(), setting, row.order(), row.label(), row.planned(), settings.nextTry(setting));
     }
 }

@@ -4,8 +4,8 @@ import java.util.List;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /** Kinds of board in people's words: Birch ply, craft, 3 mm. */
 @Component

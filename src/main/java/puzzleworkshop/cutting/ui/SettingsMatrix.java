@@ -27,8 +27,8 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.ui.Fields;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Material;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Material;
 
 /** All boards that a machine has a setting for: kinds down, thicknesses across, each with how far it can be trusted. */
 class SettingsMatrix extends Div {

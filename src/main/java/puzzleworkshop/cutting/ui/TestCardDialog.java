@@ -33,10 +33,10 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.SheetFinder;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.workshop.SignedIn;
 

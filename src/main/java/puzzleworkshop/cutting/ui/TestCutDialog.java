@@ -7,14 +7,13 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Consumer;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.jobs.Workpiece.Film;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 
 /** Asks what lies under the head before a cut that belongs to no order; nothing is taken for granted. */
 class TestCutDialog extends Dialog {
@@ -45,7 +44,7 @@ class TestCutDialog extends Dialog {
                     && !label.getValue().isBlank()) {
                 close();
                 prepared.accept(new CutJob.Wish(
-                        OptionalLong.empty(),
+                        Optional.empty(),
                         label.getValue().strip(),
                         setting.machine().id(),
                         new Workpiece(setting.board(), past.getValue(), film.getValue(), ""),

@@ -14,6 +14,7 @@ import puzzleworkshop.cutting.trials.PlannedTrial;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.OrderId;
 
 /** Trials that orders wait for, as the bench, the machines' page and an order's page show them. */
 @org.springframework.stereotype.Component
@@ -35,8 +36,8 @@ public class TrialNotes {
     }
 
     /** The trial an order waits for. */
-    public Optional<Component> of(long orderId) {
-        return under(planned.openFor(orderId).stream().toList());
+    public Optional<Component> of(OrderId order) {
+        return under(planned.openFor(order).stream().toList());
     }
 
     private Optional<Component> under(List<PlannedTrial> trials) {

@@ -5,7 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.PriorityQueue;
-import java.util.function.ToDoubleFunction;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Profile;
@@ -34,6 +34,10 @@ public final class BestSheets {
      */
     public record Ranked(int index, Placement place, Area valueLost, int rung) {}
 
+    private static final Comparator<Ranked> BY_LOSS = Comparator.comparingDouble(
+                    (Ranked ranked) -> ranked.valueLost().mm2())
+            .thenComparing(Ranked::index);
+
     private record Bound(int index, double leastLoss) {}
 
     private BestSheets() {}
@@ -44,21 +48,8 @@ public final class BestSheets {
      */
     public static List<Ranked> rank(
             List<Profile> boards, Size blank, List<double[]> allowed, UsefulSizes sizes, int wanted) {
-        double w = blank.width().mm();
-        double h = blank.height().mm();
-        PriorityQueue<Bound> bounds =
-                new PriorityQueue<>(Comparator.comparingDouble(Bound::leastLoss).thenComparing(Bound::index));
-        for (int i = 0; i < boards.size(); i++) {
-            Profile board = boards.get(i);
-            if (board.mayHold(w, h)) {
-                double[] angles = allowed == null ? null : allowed.get(i);
-                double most = new BestPlace(board, blank, angles, sizes).mostRemainderValue();
-                bounds.add(new Bound(i, board.value - most));
-            }
-        }
+        PriorityQueue<Bound> bounds = bounds(boards, blank, allowed, sizes);
         List<Ranked> found = new ArrayList<>();
-        ToDoubleFunction<Ranked> loss = ranked -> ranked.valueLost().mm2();
-        Comparator<Ranked> order = Comparator.comparingDouble(loss).thenComparing(Ranked::index);
         while (!bounds.isEmpty()
                 && !(found.size() >= wanted
                         && bounds.peek().leastLoss()
@@ -71,11 +62,73 @@ public final class BestSheets {
                     .map(bound -> answer(boards, blank, allowed, sizes, bound.index()))
                     .flatMap(Optional::stream)
                     .toList());
-            found.sort(order);
+            found.sort(BY_LOSS);
         }
         return IntStream.range(0, Math.min(wanted, found.size()))
                 .mapToObj(found::get)
                 .toList();
+    }
+
+    /**
+     * The same, one board after the other, for a stock that is used up meanwhile: what was found out about a board is not
+     * found out again, and no more boards are searched than the next answer asks for.
+     */
+    public static final class Ranking {
+
+        private final List<Profile> boards;
+        private final Size blank;
+        private final List<double[]> allowed;
+        private final UsefulSizes sizes;
+        private final PriorityQueue<Bound> bounds;
+        private final List<Ranked> found = new ArrayList<>();
+
+        public Ranking(List<Profile> boards, Size blank, List<double[]> allowed, UsefulSizes sizes) {
+            this.boards = boards;
+            this.blank = blank;
+            this.allowed = allowed;
+            this.sizes = sizes;
+            this.bounds = bounds(boards, blank, allowed, sizes);
+        }
+
+        /** The best of the boards that are still there; one that is gone must never come back. */
+        public Optional<Ranked> best(IntPredicate isThere) {
+            found.removeIf(ranked -> !isThere.test(ranked.index()));
+            while (!bounds.isEmpty()
+                    && (found.isEmpty()
+                            || bounds.peek().leastLoss()
+                                    < found.getFirst().valueLost().mm2())) {
+                List<Bound> next = new ArrayList<>();
+                while (next.size() < TOGETHER && !bounds.isEmpty()) {
+                    Bound bound = bounds.poll();
+                    if (isThere.test(bound.index())) {
+                        next.add(bound);
+                    }
+                }
+                found.addAll(next.parallelStream()
+                        .map(bound -> answer(boards, blank, allowed, sizes, bound.index()))
+                        .flatMap(Optional::stream)
+                        .toList());
+                found.sort(BY_LOSS);
+            }
+            return found.stream().findFirst();
+        }
+    }
+
+    private static PriorityQueue<Bound> bounds(
+            List<Profile> boards, Size blank, List<double[]> allowed, UsefulSizes sizes) {
+        double w = blank.width().mm();
+        double h = blank.height().mm();
+        PriorityQueue<Bound> bounds =
+                new PriorityQueue<>(Comparator.comparingDouble(Bound::leastLoss).thenComparing(Bound::index));
+        for (int i = 0; i < boards.size(); i++) {
+            Profile board = boards.get(i);
+            if (board.mayHold(w, h)) {
+                double[] angles = allowed == null ? null : allowed.get(i);
+                double most = new BestPlace(board, blank, angles, sizes).mostRemainderValue();
+                bounds.add(new Bound(i, board.value - most));
+            }
+        }
+        return bounds;
     }
 
     private static Optional<Ranked> answer(

@@ -13,7 +13,7 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 
 /** Which boards: each drawn to scale with the blank and what remains, the reason in a sentence, and the runners-up. */

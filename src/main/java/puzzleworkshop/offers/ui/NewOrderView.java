@@ -16,8 +16,10 @@ import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.OptionalParameter;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -30,6 +32,7 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -51,6 +54,7 @@ import puzzleworkshop.workshop.Workshop;
 @StyleSheet("context://orders.css")
 public class NewOrderView extends Div implements HasUrlParameter<String>, HasDynamicTitle, BeforeLeaveObserver {
 
+    private static final Duration PAUSE = Duration.ofMillis(120);
     private static final Logger LOG = LoggerFactory.getLogger(NewOrderView.class);
 
     /** Of the one quote that this page may keep. */
@@ -63,6 +67,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final transient SignedIn signedIn;
     private final transient Workshop workshop;
     private final AtomicLong question = new AtomicLong();
+    private final transient Remembered remembered = new Remembered();
 
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
@@ -166,12 +171,16 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     }
 
     private void answer(UI ui, long asked, Wish wish) {
-        if (asked != question.get()) {
-            return;
-        }
         Offer answer;
         try {
-            answer = desk.workOut(wish);
+            // Whoever types asks again within this time; only the last of their questions is worth an answer.
+            Thread.sleep(PAUSE);
+            if (asked != question.get()) {
+                return;
+            }
+            answer = desk.workOut(wish, remembered, () -> asked != question.get());
+        } catch (CancellationException | InterruptedException newer) {
+            return;
         } catch (RuntimeException fault) {
             LOG.error("An offer could not be worked out for {}", wish, fault);
             UiPush.tell(ui, () -> {

@@ -30,7 +30,7 @@ import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.ui.ShapeChoice;
 import puzzleworkshop.pattern.ui.SmallPartsNote;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
 class PuzzleForm extends Div {

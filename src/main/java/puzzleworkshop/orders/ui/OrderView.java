@@ -159,7 +159,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Component face() {
-        return new OrderFace(order, OrderFace.Width.LARGE);
+        return new OrderPreview(order, OrderPreview.Width.LARGE);
     }
 
     private Component facts() {

@@ -130,7 +130,12 @@ public class OrdersView extends Div implements HasDynamicTitle {
         Span price = new Span(figures.money(order.price().gross()));
         price.addClassNames("pw-number", "orders-row-price");
         Anchor row = new Anchor(
-                "orders/" + order.number(), new OrderFace(order, OrderFace.Width.SMALL), words, progress, due, price);
+                "orders/" + order.number(),
+                new OrderPreview(order, OrderPreview.Width.SMALL),
+                words,
+                progress,
+                due,
+                price);
         row.addClassName("orders-row");
         return row;
     }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -165,7 +166,11 @@ public class WorkingTimes {
 
     @Transactional
     public void removeWay(long id) {
-        if (!store.deleteWay(id)) {
+        try {
+            if (!store.deleteWay(id)) {
+                throw new Refused("planning.way.used");
+            }
+        } catch (DataIntegrityViolationException anOrderLeavesByIt) {
             throw new Refused("planning.way.used");
         }
         changed();

@@ -222,11 +222,12 @@ class WorkingTimesStore {
         return days.stream().sorted().map(day -> (short) day.getValue()).toArray(Short[]::new);
     }
 
+    /** Refused by the database while an order leaves by it. */
     boolean deleteWay(long id) {
-        return jdbc.sql("""
-                delete from delivery_way where id = :id and not usual
-                    and not exists (select 1 from customer_order where delivery_way = :id)
-                """).param("id", id).update() == 1;
+        return jdbc.sql("delete from delivery_way where id = :id and not usual")
+                        .param("id", id)
+                        .update()
+                == 1;
     }
 
     void makeUsual(long id) {

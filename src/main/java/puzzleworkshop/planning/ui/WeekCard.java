@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.ui.OrderFace;
+import puzzleworkshop.orders.ui.OrderPreview;
 import puzzleworkshop.orders.ui.StageStrip;
 import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Schedule;
@@ -22,7 +22,7 @@ class WeekCard extends Div {
         Order order = entry.order();
         addClassName("planning-card");
         getElement().setAttribute("data-verdict", entry.outlook().verdict().name());
-        Div picture = new Div(new OrderFace(order, OrderFace.Width.SMALL));
+        Div picture = new Div(new OrderPreview(order, OrderPreview.Width.SMALL));
         picture.addClassName("planning-card-picture");
         Span who = new Span(order.customer().name());
         who.addClassName("planning-card-who");

@@ -43,7 +43,7 @@ class ChosenPrint extends Div {
             add(hint);
             return;
         }
-        Span name = new Span(figures.text("printing.chosen", item.orderNumber()));
+        Span name = new Span(figures.text("printing.chosen", item.order().number()));
         LengthField x = field("printing.move-x", item.x());
         LengthField y = field("printing.move-y", item.y());
         Select<Integer> sheet = new Select<>();

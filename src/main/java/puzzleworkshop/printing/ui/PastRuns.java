@@ -118,7 +118,7 @@ class PastRuns extends Div {
 
     private String words(RunItem item) {
         return item.outcome() == RunItem.Outcome.PRINTED
-                ? item.orderNumber()
-                : item.orderNumber() + " (" + getTranslation(item.outcome().textKey()) + ")";
+                ? item.order().number()
+                : item.order().number() + " (" + getTranslation(item.outcome().textKey()) + ")";
     }
 }

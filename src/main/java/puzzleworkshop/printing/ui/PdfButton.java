@@ -18,7 +18,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.printing.pdf.RunPrinter;
 
 /** Draws the PDF of a run beside the screen's thread, shows how far it is, and offers it when it is done. */
 class PdfButton extends Div {

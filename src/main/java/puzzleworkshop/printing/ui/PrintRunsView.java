@@ -26,6 +26,7 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
@@ -34,7 +35,7 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
-import puzzleworkshop.printing.RunPrinter;
+import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -200,10 +201,10 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private void showWaiting() {
         List<Copy> copies = runs.waiting();
         PrintMedium chosen = medium.getValue();
-        Map<Long, Sentence> heldBack = runs.heldBack();
+        Map<OrderId, Sentence> heldBack = runs.heldBack();
         waiting.show(copies, chosen, media, heldBack);
         propose.setEnabled(copies.stream()
-                .filter(copy -> !heldBack.containsKey(copy.item().orderId()))
+                .filter(copy -> !heldBack.containsKey(copy.item().order().id()))
                 .anyMatch(copy -> chosen == null || chosen.takes(copy.item().sticker())));
     }
 

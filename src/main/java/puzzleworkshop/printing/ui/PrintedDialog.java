@@ -48,7 +48,7 @@ class PrintedDialog extends Dialog {
         setHeaderTitle(getTranslation("printing.printed-question"));
         bad.setItems(run.planned());
         bad.setItemLabelGenerator(
-                item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
+                item -> figures.text("printing.item-copy", item.order().number(), item.copy(), item.finished()));
         bad.getThemeNames().add("vertical");
         bad.setAriaLabel(getTranslation("printing.printed-question"));
         bad.addValueChangeListener(event -> why.setVisible(!event.getValue().isEmpty()));

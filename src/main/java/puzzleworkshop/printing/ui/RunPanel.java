@@ -15,6 +15,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -22,8 +23,8 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
-import puzzleworkshop.printing.RunPrinter;
 import puzzleworkshop.printing.RunState;
+import puzzleworkshop.printing.pdf.RunPrinter;
 import puzzleworkshop.workshop.SignedIn;
 
 /** One open run: its sheets, how good the layout is, what can be done with it. */
@@ -81,7 +82,7 @@ class RunPanel extends Div {
                 chosen = OptionalLong.empty();
                 if (Feedback.unlessRefused(
                         figures,
-                        Sentence.of("printing.dropped", item.orderNumber()),
+                        Sentence.of("printing.dropped", item.order().number()),
                         () -> run = runs.drop(run.id(), item.id(), signedIn.name()))) {
                     changed.run();
                 }
@@ -131,11 +132,13 @@ class RunPanel extends Div {
 
     /** One sentence for each order of the run that had better wait. */
     static List<String> heldBack(GangRuns runs, PrintRun run, Formatter figures) {
-        Map<Long, Sentence> held = runs.heldBack();
+        Map<OrderId, Sentence> held = runs.heldBack();
         return run.planned().stream()
-                .filter(item -> held.containsKey(item.orderId()))
-                .map(item ->
-                        figures.text("printing.held-in-run", item.orderNumber(), figures.say(held.get(item.orderId()))))
+                .filter(item -> held.containsKey(item.order().id()))
+                .map(item -> figures.text(
+                        "printing.held-in-run",
+                        item.order().number(),
+                        figures.say(held.get(item.order().id()))))
                 .distinct()
                 .toList();
     }

@@ -83,8 +83,8 @@ class SheetBoard extends Div {
         Size size = run.sheetSize();
         double w = size.width().mm();
         double h = size.height().mm();
-        String numbers =
-                String.join(", ", run.on(sheet).map(RunItem::orderNumber).toList());
+        String numbers = String.join(
+                ", ", run.on(sheet).map(item -> item.order().number()).toList());
         Svg svg = Svg.of(
                 -1,
                 -1,
@@ -107,7 +107,9 @@ class SheetBoard extends Div {
         double band = RunItem.LABEL.mm();
         double o = item.overhang().mm();
         String label = figures.text(
-                item.pinned() ? "printing.item-pinned" : "printing.item-label", item.orderNumber(), item.finished());
+                item.pinned() ? "printing.item-pinned" : "printing.item-label",
+                item.order().number(),
+                item.finished());
         String state = (item.pinned() ? " is-pinned" : "") + (isChosen ? " is-chosen" : "") + " is-"
                 + item.outcome().name().toLowerCase(Locale.ROOT);
         svg.raw("<g class='printing-item" + state + "' data-item='" + item.id() + "' data-x='"
@@ -121,9 +123,9 @@ class SheetBoard extends Div {
         svg.group("", place);
         svg.rect(0, 0, w, h + band, "printing-label");
         svg.rect(0, 0, w, h, "printing-sticker");
-        svg.image(0, 0, w, h, GangRuns.stickerAddress(item.orderId(), item.look()));
+        svg.image(0, 0, w, h, GangRuns.stickerAddress(item.order().id(), item.look()));
         svg.rect(o, o, w - 2 * o, h - 2 * o, "printing-trim");
-        svg.text(o + 2, h - o - 3, Math.min(12, w / 7), "start", item.orderNumber(), "printing-number");
+        svg.text(o + 2, h - o - 3, Math.min(12, w / 7), "start", item.order().number(), "printing-number");
         if (item.pinned()) {
             svg.raw("<g class='printing-pin' transform='translate(" + Svg.n(w - 9) + " 9)'><circle r='5.5'/>"
                     + "<path d='M-2.2 -2.6h4.4M0 -2.6v3.4M-2.6 0.8h5.2M0 0.8v2.6'/></g>");

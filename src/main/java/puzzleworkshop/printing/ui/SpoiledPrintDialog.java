@@ -26,7 +26,7 @@ class SpoiledPrintDialog extends Dialog {
                 .filter(item -> item.outcome() == RunItem.Outcome.PRINTED)
                 .toList());
         which.setItemLabelGenerator(
-                item -> figures.text("printing.item-copy", item.orderNumber(), item.copy(), item.finished()));
+                item -> figures.text("printing.item-copy", item.order().number(), item.copy(), item.finished()));
         which.getThemeNames().add("vertical");
         TextField why = new TextField(getTranslation("printing.why-print"));
         why.setWidthFull();
@@ -41,7 +41,7 @@ class SpoiledPrintDialog extends Dialog {
             }
             if (Feedback.unlessRefused(
                     figures,
-                    Sentence.of("printing.dropped", item.orderNumber()),
+                    Sentence.of("printing.dropped", item.order().number()),
                     () -> room.spoiled(item.id(), why.getValue(), signedIn.name()))) {
                 close();
                 changed.run();

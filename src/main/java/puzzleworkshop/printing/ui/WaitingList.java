@@ -15,6 +15,7 @@ import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
@@ -35,7 +36,7 @@ class WaitingList extends Div {
      * @param media all there are
      * @param heldBack orders that join no run by themselves, and why
      */
-    void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Map<Long, Sentence> heldBack) {
+    void show(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Map<OrderId, Sentence> heldBack) {
         removeAll();
         if (copies.isEmpty()) {
             Div empty = new Div(
@@ -45,8 +46,8 @@ class WaitingList extends Div {
             add(empty);
             return;
         }
-        Map<Long, List<Copy>> byOrder = new LinkedHashMap<>();
-        copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().orderId(), order -> new ArrayList<>())
+        Map<OrderId, List<Copy>> byOrder = new LinkedHashMap<>();
+        copies.forEach(copy -> byOrder.computeIfAbsent(copy.item().order().id(), order -> new ArrayList<>())
                 .add(copy));
         UnorderedList list = new UnorderedList();
         list.addClassName("printing-waiting");
@@ -55,15 +56,16 @@ class WaitingList extends Div {
                         of,
                         on,
                         media,
-                        Optional.ofNullable(heldBack.get(of.getFirst().item().orderId()))))));
+                        Optional.ofNullable(
+                                heldBack.get(of.getFirst().item().order().id()))))));
         add(list);
     }
 
     private Component row(List<Copy> copies, PrintMedium on, List<PrintMedium> media, Optional<Sentence> heldBack) {
         PrintItem item = copies.getFirst().item();
-        Image picture = new Image(GangRuns.stickerAddress(item.orderId(), item.look()), "");
+        Image picture = new Image(GangRuns.stickerAddress(item.order().id(), item.look()), "");
         picture.getElement().setAttribute("loading", "lazy");
-        Span number = new Span(item.orderNumber());
+        Span number = new Span(item.order().number());
         number.getElement().getStyle().set("font-weight", "600");
         Span size = new Span(
                 copies.size() > 1
@@ -82,7 +84,8 @@ class WaitingList extends Div {
         }
         heldBack.ifPresent(why -> {
             Div note = new Div(new Verdict(
-                    Verdict.Kind.WAIT, figures.text("printing.held-back", item.orderNumber(), figures.say(why))));
+                    Verdict.Kind.WAIT,
+                    figures.text("printing.held-back", item.order().number(), figures.say(why))));
             note.addClassName("printing-too-large");
             row.add(note);
         });

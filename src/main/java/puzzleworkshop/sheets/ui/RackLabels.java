@@ -11,11 +11,11 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.display.Verdict;
-import puzzleworkshop.sheets.BoardFacts;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Says things about sheets the same way on all screens of the rack. */

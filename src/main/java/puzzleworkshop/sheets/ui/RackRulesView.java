@@ -28,13 +28,13 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BoardOffer;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Grain;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.OffcutCost;
-import puzzleworkshop.sheets.RackRules;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.OffcutCost;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** What is set for the whole rack: boards that can be bought, how cost is carried on, limits, standard blanks, materials. */

@@ -14,9 +14,9 @@ import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.NewSheet;
 import puzzleworkshop.sheets.Sheet;
-import puzzleworkshop.sheets.Suggestion;
+import puzzleworkshop.sheets.find.NewSheet;
+import puzzleworkshop.sheets.find.Suggestion;
 
 /**
  * A sheet drawn to scale: birch for wood, bad areas hatched, the blank in accent, the useful remainder dashed with its

@@ -31,9 +31,9 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.SheetLabels;
 import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.StockList;
+import puzzleworkshop.sheets.list.SheetLabels;
+import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.workshop.SignedIn;
 
 /** The stock as a list: read one in with its columns named here and a look before anything is kept, write one, labels. */

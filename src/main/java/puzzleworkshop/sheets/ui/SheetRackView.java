@@ -25,12 +25,12 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.Material;
 import puzzleworkshop.sheets.RackFilter;
-import puzzleworkshop.sheets.RackSettings;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /** The rack as drawings to one scale, with what to look for above it; more are fetched as they are asked for. */
 @Route("sheets")

@@ -26,7 +26,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.StockTaking;
+import puzzleworkshop.sheets.list.StockTaking;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Walking along the rack: type or scan each number, or tick it in the list; what is left over is missing. */

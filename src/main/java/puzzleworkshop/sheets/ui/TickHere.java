@@ -9,7 +9,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.StockTaking;
+import puzzleworkshop.sheets.list.StockTaking;
 import puzzleworkshop.workshop.SignedIn;
 
 /** While stock is taken, the label's code has led somebody to a sheet's page who holds the piece in hand. */

@@ -9,10 +9,10 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.BlankWish;
-import puzzleworkshop.sheets.Grade;
-import puzzleworkshop.sheets.Material;
-import puzzleworkshop.sheets.RackSettings;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** The blank somebody looks a sheet for: tells each change once it can be read. */

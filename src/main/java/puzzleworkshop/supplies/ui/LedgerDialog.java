@@ -13,10 +13,9 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -86,20 +85,15 @@ class LedgerDialog extends Dialog {
                 .setTextAlign(ColumnTextAlign.END)
                 .setFlexGrow(1)
                 .setWidth("5.5rem");
-        Map<Long, String> numbers = new HashMap<>();
-        grid.addComponentColumn(m -> m.orderId()
-                        .map(numbers::get)
+        grid.addComponentColumn(m -> m.order()
+                        .map(OrderRef::number)
                         .<Component>map(number -> new Anchor("orders/" + number, number))
                         .orElseGet(Span::new))
                 .setHeader(getTranslation("supplies.ledger.order"))
                 .setFlexGrow(0)
                 .setWidth("6.5rem");
         grid.setItems(
-                query -> {
-                    List<Movement> page = supplies.movements(id, query.getOffset(), query.getLimit());
-                    numbers.putAll(supplies.orderNumbers(page));
-                    return page.stream();
-                },
+                query -> supplies.movements(id, query.getOffset(), query.getLimit()).stream(),
                 query -> supplies.countMovements(id));
         grid.setHeight("18rem");
         return grid;

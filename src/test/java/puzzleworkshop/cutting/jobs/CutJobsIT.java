@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -29,9 +28,10 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Speed;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest
@@ -94,7 +94,7 @@ class CutJobsIT {
         assertThat(trials.getFirst().source()).isEqualTo(Source.CUT);
         assertThat(trials.getFirst().parameters().passes()).isEqualTo(2);
         assertThat(times.ratio(machine.id()).cuts()).isZero();
-        assertThat(jobs.openFor(7)).isEmpty();
+        assertThat(jobs.openFor(new OrderId(7))).isEmpty();
     }
 
     @Test
@@ -242,7 +242,8 @@ class CutJobsIT {
     private CutJob.Wish wish(long order, Workpiece workpiece) {
         CutTime time =
                 CutTime.estimate(List.of(CutTimeTest.line(300)), machine, CommonPractice.parametersFor(machine, CRAFT));
-        return new CutJob.Wish(OptionalLong.of(order), "2026-" + order, machine.id(), workpiece, Optional.of(time));
+        return new CutJob.Wish(
+                Optional.of(new OrderId(order)), "2026-" + order, machine.id(), workpiece, Optional.of(time));
     }
 
     private static String refusal(Runnable deed) {

@@ -15,7 +15,6 @@ import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.Currency;
 import java.util.Optional;
-import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -37,7 +36,8 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.sheets.BoardContamination;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
 
@@ -114,7 +114,7 @@ class CuttingViewsTest extends SpringBrowserlessTest {
     @Test
     void a_trial_that_an_order_waits_for_stands_above_the_boards_with_what_to_try_first() {
         PlainOrders.withIds(database, 77);
-        planned.planFor(77, "2026-9077", laser(), CRAFT, "Robin");
+        planned.planFor(new OrderId(77), "2026-9077", laser(), CRAFT, "Robin");
         navigate(MachinesView.class);
         assertThat(find(Span.class).all()).anyMatch(words -> words.getText().startsWith("before 2026-9077 is cut"));
         assertThat(find(Paragraph.class).all())
@@ -214,7 +214,7 @@ class CuttingViewsTest extends SpringBrowserlessTest {
     }
 
     private CutJob.Wish wish(Workpiece workpiece) {
-        return new CutJob.Wish(OptionalLong.empty(), "test", laser().id(), workpiece, Optional.empty());
+        return new CutJob.Wish(Optional.empty(), "test", laser().id(), workpiece, Optional.empty());
     }
 
     private Machine laser() {

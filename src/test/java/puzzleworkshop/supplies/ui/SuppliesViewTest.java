@@ -20,6 +20,8 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.LaserFacts.Adhesive;
 import puzzleworkshop.supplies.LaserFacts.Pvc;
@@ -38,7 +40,7 @@ import puzzleworkshop.support.ScreenTest;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class SuppliesViewTest extends ScreenTest {
 
-    private static final long ORDER = 5;
+    private static final OrderRef ORDER = new OrderRef(new OrderId(5), "2026-9005");
 
     @Autowired
     Supplies supplies;
@@ -49,7 +51,7 @@ class SuppliesViewTest extends ScreenTest {
     @BeforeEach
     void an_empty_shelf() {
         CleanDatabase.now(database);
-        PlainOrders.withIds(database, ORDER);
+        PlainOrders.withIds(database, ORDER.id().value());
     }
 
     @Test

@@ -1,8 +1,0 @@
-package puzzleworkshop.sheets;
-
-/** What a board was made for; construction board has voids and hard glue lines and needs more laser than craft board. */
-public enum Grade {
-    CRAFT,
-    GENERAL,
-    CONSTRUCTION
-}

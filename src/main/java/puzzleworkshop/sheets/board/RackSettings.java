@@ -1,0 +1,87 @@
+package puzzleworkshop.sheets.board;
+
+import java.util.List;
+import java.util.Locale;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.workshop.Workshop;
+
+/** What is set for the whole rack: materials, boards to buy, rules, standard blanks. */
+@Service
+@Transactional
+public class RackSettings {
+
+    private final RackStore store;
+    private final Workshop workshop;
+
+    RackSettings(RackStore store, Workshop workshop) {
+        this.store = store;
+        this.workshop = workshop;
+    }
+
+    /** The useful sizes by which what is left of a sheet is valued. */
+    @Transactional(readOnly = true)
+    public UsefulSizes sizes() {
+        return new UsefulSizes(workshop.tradeNumbers().smallestUseful(), store.standardBlanks());
+    }
+
+    @Transactional(readOnly = true)
+    public List<Material> materials() {
+        return store.materials();
+    }
+
+    /** Adds a material; its id is made from its name. */
+    public Material addMaterial(String name, double densityKgM3) {
+        String id = name.strip()
+                .toLowerCase(Locale.ROOT)
+                .replaceAll("[^a-z0-9]+", "-")
+                .replaceAll("^-|-$", "");
+        if (id.isEmpty()) {
+            throw new Refused("sheets.material.name");
+        }
+        if (densityKgM3 < 50 || densityKgM3 > 1500) {
+            throw new Refused("sheets.material.density");
+        }
+        Material material = new Material(id, name.strip(), densityKgM3);
+        store.save(material);
+        return material;
+    }
+
+    @Transactional(readOnly = true)
+    public List<BoardOffer> offers() {
+        return store.offers();
+    }
+
+    /** Adds (id 0) or changes a board that can be bought. */
+    public void save(BoardOffer offer) {
+        if (offer.name().isBlank()) {
+            throw new Refused("sheets.offer.name");
+        }
+        if (offer.price().isNegative()) {
+            throw new Refused("sheets.cost.negative");
+        }
+        store.save(offer);
+    }
+
+    @Transactional(readOnly = true)
+    public RackRules rules() {
+        return store.rules();
+    }
+
+    public void save(RackRules rules) {
+        store.save(rules);
+    }
+
+    /** Blanks, not finished sizes, by area. */
+    @Transactional(readOnly = true)
+    public List<Size> standardBlanks() {
+        return store.standardBlanks();
+    }
+
+    public void saveStandardBlanks(List<Size> blanks) {
+        store.saveStandardBlanks(blanks);
+    }
+}

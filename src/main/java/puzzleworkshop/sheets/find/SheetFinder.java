@@ -1,0 +1,316 @@
+package puzzleworkshop.sheets.find;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.OutlineText;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.BestSheets;
+import puzzleworkshop.geometry.fit.LargestRectangle;
+import puzzleworkshop.geometry.fit.RectanglePlaces;
+import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.CutStore;
+import puzzleworkshop.sheets.RackIndex;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.SheetStore;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.CostSplit;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.workshop.Workshop;
+
+/** Finds the sheet, the place on it, or the new board to buy, for a blank somebody needs. Changes nothing. */
+@Service
+@Transactional(readOnly = true)
+public class SheetFinder {
+
+    private static final int RUNNERS_UP = 5;
+
+    private final SheetStore sheets;
+    private final RackSettings rack;
+    private final CutStore cuts;
+    private final Workshop workshop;
+    private final RackIndex index;
+
+    SheetFinder(SheetStore sheets, RackSettings rack, CutStore cuts, Workshop workshop, RackIndex index) {
+        this.sheets = sheets;
+        this.rack = rack;
+        this.cuts = cuts;
+        this.workshop = workshop;
+        this.index = index;
+    }
+
+    /** The sheets that lose the least by giving the blank, best first, each with its best place; empty: none fits. */
+    public List<Suggestion> suggest(BlankWish wish) {
+        return suggest(wish, RUNNERS_UP);
+    }
+
+    public List<Suggestion> suggest(BlankWish wish, int most) {
+        RackRules rules = rack.rules();
+        List<SheetStore.Candidate> candidates = sheets.candidates(wish, rules.thicknessSlack());
+        UsefulSizes useful = sizes();
+        List<Profile> profiles = index.profiles(candidates, useful);
+        List<double[]> angles = candidates.stream()
+                .map(candidate -> angles(wish, candidate.grain()))
+                .collect(Collectors.toCollection(ArrayList::new));
+        List<BestSheets.Ranked> ranked = BestSheets.rank(profiles, wish.size(), angles, useful, most);
+        List<BestSheets.Ranked> finest = ranked.parallelStream()
+                .map(answer -> BestSheets.finest(
+                                profiles.get(answer.index()), wish.size(), angles.get(answer.index()), useful)
+                        .orElse(answer))
+                .toList();
+        List<Suggestion> suggestions = new ArrayList<>();
+        for (int i = 0; i < ranked.size(); i++) {
+            String rank = ranked.size() == 1 ? ".only" : i == 0 ? "" : ".next";
+            suggestion(candidates.get(ranked.get(i).index()).id(), wish, finest.get(i), rules, rank)
+                    .ifPresent(suggestions::add);
+        }
+        return suggestions;
+    }
+
+    /** A search for many blanks of the wish's kind of board, none smaller than the wish. */
+    public BlankSearch search(BlankWish smallest) {
+        List<SheetStore.Candidate> candidates =
+                sheets.candidates(smallest, rack.rules().thicknessSlack());
+        UsefulSizes useful = sizes();
+        List<double[]> angles = candidates.stream()
+                .map(candidate -> angles(smallest, candidate.grain()))
+                .collect(Collectors.toCollection(ArrayList::new));
+        return new BlankSearch(smallest, candidates, index.profiles(candidates, useful), angles, useful);
+    }
+
+    /** What was found, each with its finest place and what remains; in the same order. */
+    public List<Suggestion> suggestions(BlankSearch search, List<BlankSearch.Found> found) {
+        RackRules rules = rack.rules();
+        UsefulSizes useful = sizes();
+        Map<SheetId, Sheet> known = sheets.all(found.stream().map(search::sheet).toList()).stream()
+                .collect(Collectors.toMap(Sheet::id, sheet -> sheet));
+        return found.parallelStream()
+                .map(one -> suggestion(
+                        known.get(search.sheet(one)), search.wish(one), search.finest(one), rules, useful, ".only"))
+                .toList();
+    }
+
+    private Optional<Suggestion> suggestion(
+            SheetId id, BlankWish wish, BestSheets.Ranked answer, RackRules rules, String rank) {
+        return sheets.find(id).map(sheet -> suggestion(sheet, wish, answer, rules, sizes(), rank));
+    }
+
+    private static Suggestion suggestion(
+            Sheet sheet, BlankWish wish, BestSheets.Ranked answer, RackRules rules, UsefulSizes useful, String rank) {
+        Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), useful);
+        Money cost =
+                split(sheet.cost(), sheet.outline(), wish.size(), rest, rules).blank();
+        Sentence reason = reason(wish.size(), sheet.outline(), rest, rank);
+        return new Suggestion(sheet, wish.size(), answer.place(), rest, answer.valueLost(), cost, reason);
+    }
+
+    private static Sentence reason(Size blank, Outline outline, Remainder rest, String rank) {
+        Optional<LargestRectangle> largest = rest.largest();
+        if (largest.isEmpty()) {
+            Area waste = outline.area().minus(blank.area());
+            return Sentence.of("sheets.reason.snug" + rank, waste);
+        }
+        return Sentence.of("sheets.reason.leaves" + rank, largest.get().size());
+    }
+
+    /** The suggestion for one sheet with the blank where the user put it. */
+    public Optional<Suggestion> at(SheetId id, BlankWish wish, Placement place) {
+        RackRules rules = rack.rules();
+        return sheets.find(id)
+                .filter(sheet -> RectanglePlaces.accepts(sheet.outline(), wish.size(), place))
+                .flatMap(sheet -> {
+                    Remainder rest = Remainder.after(sheet.outline(), wish.size(), place, rules.kerf(), sizes());
+                    Area before = Profile.of(sheet.outline(), sizes()).value();
+                    Area lost = Area.mm2(Math.max(0, before.mm2() - rest.value().mm2()));
+                    return Optional.of(new Suggestion(
+                            sheet,
+                            wish.size(),
+                            place,
+                            rest,
+                            lost,
+                            split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                                    .blank(),
+                            reason(wish.size(), sheet.outline(), rest, ".only")));
+                });
+    }
+
+    /** The best place on one sheet, if the blank fits there and the rules allow it. */
+    public Optional<Suggestion> on(SheetId id, BlankWish wish) {
+        RackRules rules = rack.rules();
+        return sheets.find(id)
+                .filter(sheet -> against(sheet, wish, rules).isEmpty())
+                .flatMap(sheet -> BestSheets.finest(
+                                Profile.of(sheet.outline(), sizes()), wish.size(),
+                                angles(wish, sheet.facts().grain()), sizes())
+                        .flatMap(answer -> suggestion(id, wish, answer, rules, ".only")));
+    }
+
+    /** Why a sheet was not suggested, or that it could be, in one sentence. */
+    public Sentence whyNot(SheetId id, BlankWish wish) {
+        Sheet sheet = sheets.find(id).orElseThrow(() -> new Refused("sheets.unknown", id.toString()));
+        Optional<Sentence> rule = against(sheet, wish, rack.rules());
+        if (rule.isPresent()) {
+            return rule.get();
+        }
+        Optional<BestSheets.Ranked> answer = BestSheets.finest(
+                Profile.of(sheet.outline(), sizes()),
+                wish.size(),
+                angles(wish, sheet.facts().grain()),
+                sizes());
+        if (answer.isEmpty()) {
+            boolean turned = RectanglePlaces.fits(sheet.outline(), wish.size());
+            return LargestRectangle.in(sheet.outline())
+                    .map(largest -> turned
+                            ? Sentence.of("sheets.whynot.grain", wish.size())
+                            : Sentence.of("sheets.whynot.shape", wish.size(), largest.size()))
+                    .orElse(Sentence.of("sheets.whynot.narrow", wish.size()));
+        }
+        List<Suggestion> best = suggest(wish, 1);
+        if (best.isEmpty() || best.getFirst().sheet().id().equals(id)) {
+            return Sentence.of("sheets.whynot.best");
+        }
+        Area more = Area.mm2(Math.max(
+                0, answer.get().valueLost().mm2() - best.getFirst().valueLost().mm2()));
+        return Sentence.of(
+                "sheets.whynot.loses", more, best.getFirst().sheet().id().toString());
+    }
+
+    /** The rule, if any, by which a sheet may not be used for the wish. */
+    private Optional<Sentence> against(Sheet sheet, BlankWish wish, RackRules rules) {
+        BoardFacts facts = sheet.facts();
+        if (sheet.state() == SheetState.RESERVED) {
+            return Optional.of(Sentence.of(
+                    "sheets.whynot.reserved",
+                    cuts.holder(sheet.id()).map(OrderRef::number).orElse("?")));
+        }
+        if (sheet.state() != SheetState.FREE) {
+            return Optional.of(Sentence.of("sheets.whynot.gone"));
+        }
+        if (!facts.past().isFitForCutting()) {
+            return Optional.of(Sentence.of("sheets.whynot.past." + facts.past().name()));
+        }
+        if (!wish.materials().isEmpty() && !wish.materials().contains(facts.material())) {
+            return Optional.of(
+                    Sentence.of("sheets.whynot.material", named(Set.of(facts.material())), named(wish.materials())));
+        }
+        if (!wish.grades().isEmpty() && !wish.grades().contains(facts.grade())) {
+            return Optional.of(Sentence.of(
+                    "sheets.whynot.grade",
+                    Sentence.of("sheets.grade." + facts.grade().name())));
+        }
+        if (Math.abs(facts.thickness().mm() - wish.thickness().mm())
+                > rules.thicknessSlack().mm() + 1e-9) {
+            return Optional.of(Sentence.of("sheets.whynot.thickness", facts.thickness(), wish.thickness()));
+        }
+        if (facts.bow().compareTo(wish.mostBow()) > 0) {
+            return Optional.of(Sentence.of("sheets.whynot.bow", facts.bow(), wish.mostBow()));
+        }
+        return Optional.empty();
+    }
+
+    private String named(Set<String> materials) {
+        return rack.materials().stream()
+                .filter(material -> materials.contains(material.id()))
+                .map(Material::name)
+                .collect(Collectors.joining(", "));
+    }
+
+    /** The board to buy when no sheet gives the blank: the one that adds least to its cost; empty: none is large enough. */
+    public Optional<NewSheet> newSheetFor(BlankWish wish) {
+        RackRules rules = rack.rules();
+        NewSheet best = null;
+        for (BoardOffer offer : rack.offers()) {
+            if (!meets(offer, wish, rules)) {
+                continue;
+            }
+            Outline board = Outline.rectangle(offer.size());
+            Optional<BestSheets.Ranked> answer =
+                    BestSheets.finest(Profile.of(board, sizes()), wish.size(), angles(wish, offer.grain()), sizes());
+            if (answer.isEmpty()) {
+                continue;
+            }
+            Remainder rest = Remainder.after(board, wish.size(), answer.get().place(), rules.kerf(), sizes());
+            Money cost = split(offer.price().rounded(), board, wish.size(), rest, rules)
+                    .blank();
+            if (best == null || cost.compareTo(best.blankCost()) < 0) {
+                best = new NewSheet(
+                        offer,
+                        answer.get().place(),
+                        rest,
+                        cost,
+                        Sentence.of("sheets.new.reason", offer.name(), offer.price()));
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    private boolean meets(BoardOffer offer, BlankWish wish, RackRules rules) {
+        return offer.price().currency().equals(workshop.currency())
+                && (wish.materials().isEmpty() || wish.materials().contains(offer.material()))
+                && (wish.grades().isEmpty() || wish.grades().contains(offer.grade()))
+                && Math.abs(offer.thickness().mm() - wish.thickness().mm())
+                        <= rules.thicknessSlack().mm() + 1e-9;
+    }
+
+    public static CostSplit split(Money cost, Outline board, Size blank, Remainder rest, RackRules rules) {
+        List<Area> kept = rest.parts().stream()
+                .filter(part -> !part.isScrap())
+                .map(part -> part.outline().area())
+                .toList();
+        double scrap = board.area().mm2()
+                - blank.area().mm2()
+                - kept.stream().mapToDouble(Area::mm2).sum();
+        return CostSplit.of(cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
+    }
+
+    /** The ladder of useful sizes in force. */
+    public UsefulSizes sizes() {
+        return rack.sizes();
+    }
+
+    /** What is known about the shapes of these sheets, worked out once for each. */
+    public List<Profile> profiles(List<Sheet> stock) {
+        return index.profiles(
+                stock.stream()
+                        .map(sheet -> new SheetStore.Candidate(
+                                sheet.id(),
+                                OutlineText.write(sheet.outline()),
+                                sheet.facts().grain()))
+                        .toList(),
+                sizes());
+    }
+
+    /** The angles at which the blank may lie on a sheet with this grain; null: any. */
+    public static double[] angles(BlankWish wish, Grain grain) {
+        if (wish.grain() == BlankWish.GrainWish.ANY || grain == Grain.NONE) {
+            return null;
+        }
+        double along = grain == Grain.ALONG_WIDTH ? 0 : 90;
+        return switch (wish.grain()) {
+            case WIDTH_ALONG -> new double[] {along};
+            case HEIGHT_ALONG -> new double[] {90 - along};
+            default -> new double[] {0, 90};
+        };
+    }
+}

@@ -1,0 +1,103 @@
+package puzzleworkshop;
+
+import static com.tngtech.archunit.base.DescribedPredicate.describe;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static org.assertj.core.api.Assertions.assertThat;
+import static puzzleworkshop.FloorsTest.HOUSE;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.library.dependencies.SliceAssignment;
+import com.tngtech.archunit.library.dependencies.SliceIdentifier;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+
+/** Packages are small, know each other in one direction, and ask for their beans plainly. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class PackagesTest {
+
+    /** About twenty; package-info not counted. */
+    private static final int MOST_FILES = 22;
+
+    /** The list only gets shorter. */
+    private static final List<String> STILL_TOO_LARGE =
+            List.of("puzzleworkshop.artwork.reading", "puzzleworkshop.papers");
+
+    /** Rooms whose parts still know each other both ways. The list only gets shorter. */
+    private static final List<String> STILL_IN_CIRCLES =
+            List.of("access", "artwork", "cutting", "geometry", "pattern", "pricing");
+
+    @Test
+    void packages_know_each_other_in_one_direction_inside_rooms_too() {
+        List<String> inCircles = FloorsTest.FLOORS.stream()
+                .flatMap(List::stream)
+                .filter(room -> slices().assignedFrom(partsOf(room))
+                        .should()
+                        .beFreeOfCycles()
+                        .allowEmptyShould(true)
+                        .evaluate(HOUSE)
+                        .hasViolation())
+                .toList();
+        assertThat(inCircles).as("rooms whose parts know each other both ways").isSubsetOf(STILL_IN_CIRCLES);
+    }
+
+    private static SliceAssignment partsOf(String room) {
+        String root = "puzzleworkshop." + room;
+        return new SliceAssignment() {
+            @Override
+            public SliceIdentifier getIdentifierOf(JavaClass type) {
+                String name = type.getPackageName();
+                return name.equals(root) || name.startsWith(root + ".")
+                        ? SliceIdentifier.of(name)
+                        : SliceIdentifier.ignore();
+            }
+
+            @Override
+            public String getDescription() {
+                return "parts of " + room;
+            }
+        };
+    }
+
+    @Test
+    void no_package_is_larger_than_one_can_hold_in_the_head() {
+        Map<String, Integer> large = new TreeMap<>();
+        for (JavaClass type : HOUSE) {
+            if (type.isTopLevelClass() && !type.getSimpleName().equals("package-info")) {
+                large.merge(type.getPackageName(), 1, Integer::sum);
+            }
+        }
+        large.values().removeIf(files -> files <= MOST_FILES);
+        large.keySet().removeAll(STILL_TOO_LARGE);
+        assertThat(large).as("packages of more than " + MOST_FILES + " files").isEmpty();
+    }
+
+    @Test
+    void no_bean_that_is_always_there_is_asked_for_as_if_it_might_not_be() {
+        noClasses()
+                .should()
+                .callMethodWhere(describe(
+                        "looks a bean up that may be missing",
+                        call -> call.getTargetOwner().getName().startsWith("org.springframework.beans.factory.")
+                                && (call.getName().equals("getIfAvailable")
+                                        || call.getName().equals("ifAvailable")
+                                        || call.getName().equals("getIfUnique")
+                                        || call.getName().equals("ifUnique"))))
+                .check(HOUSE);
+    }
+
+    @Test
+    void only_the_room_of_boards_holds_cuts_or_frees_a_sheet() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("puzzleworkshop.boards..", "puzzleworkshop.sheets")
+                .should()
+                .dependOnClassesThat()
+                .haveFullyQualifiedName("puzzleworkshop.sheets.SheetHolds")
+                .check(HOUSE);
+    }
+}
