@@ -36,7 +36,7 @@ class CutInspectorTest {
     }
 
     private static DrawnFile file(List<CurvePath> lines) {
-        return new DrawnFile("test", DrawnFile.Kind.SVG, lines, Optional.empty(), List.of());
+        return new DrawnFile("test", DrawnFile.Kind.SVG, lines, List.of(), Optional.empty(), List.of());
     }
 
     private static Inspection inspect(CurvePath... lines) {

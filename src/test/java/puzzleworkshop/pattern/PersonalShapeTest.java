@@ -43,6 +43,7 @@ class PersonalShapeTest {
                 "shaped",
                 DrawnFile.Kind.SVG,
                 pattern.plan(CutPlan.Sequence.INNER_FIRST).inOrder(),
+                List.of(),
                 Optional.empty(),
                 List.of()));
         assertThat(inspection.findings()).as(about).isEmpty();
