@@ -61,7 +61,13 @@ class WaitingForFilmIT {
                 Money.zero(supplies.currency())));
         assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
         SupplyId id = film.id().orElseThrow();
-        supplies.buy(BookingKey.fresh(), id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
+        supplies.buy(
+                BookingKey.fresh(),
+                id,
+                BigDecimal.ONE,
+                Money.of("1.00", supplies.currency().getCurrencyCode()),
+                "",
+                "Robin");
         supplies.useKnowingly(id, BigDecimal.ONE, first.ref(), "for the test", "Robin");
         assertThat(hold(first)).contains(Job.Hold.For.FILM);
         assertThat(hold(second)).contains(Job.Hold.For.FILM);
