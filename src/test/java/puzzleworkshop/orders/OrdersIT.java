@@ -203,7 +203,9 @@ class OrdersIT {
         addSheet();
         Order first = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
         Order second = confirmations.confirm(quote("Oskar Lund").id(), "Mara");
-        assertThat(trials.open()).extracting(PlannedTrial::label).containsExactly(first.number(), second.number());
+        assertThat(trials.open())
+                .extracting(PlannedTrial::labels)
+                .containsExactly(java.util.List.of(first.number(), second.number()));
         assertThat(trials.open().getFirst().next()).isPresent();
         assertThat(orders.history(first.id()))
                 .anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));

@@ -167,14 +167,17 @@ class SuppliesIT {
     }
 
     @Test
-    void what_runs_out_within_the_lead_time_stands_on_the_shopping_list() {
+    void one_day_of_use_is_no_rate_and_what_has_run_out_stands_on_the_shopping_list() {
         SupplyId roll = tape();
         supplies.buy(roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
         assertThat(shopping.due()).isEmpty();
         supplies.use(roll, n("90"), ORDER, "mara");
+        assertThat(shopping.due()).isEmpty();
+        assertThat(shopping.all()).allMatch(item -> !item.item().id().equals(Optional.of(roll)) || item.isTooEarly());
+        supplies.use(roll, n("10"), ORDER, "mara");
         assertThat(shopping.due()).singleElement().satisfies(due -> {
             assertThat(due.item().name()).isEqualTo("Pale masking tape");
-            assertThat(due.toBuy()).isPositive();
+            assertThat(due.toBuy()).isEqualTo(1);
             assertThat(due.lastSupplier())
                     .hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("North Bay Packaging"));
         });
