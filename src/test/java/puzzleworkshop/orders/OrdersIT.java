@@ -31,6 +31,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -158,6 +159,7 @@ class OrdersIT {
         assertThat(tray.size()).isEqualTo(Size.mm(231 + 16, 2 * 181 + 3 + 16));
         OrderDraft draft = draft("Ida Norrby", offer);
         Order order = confirmations.quote(
+                BookingKey.fresh(),
                 new OrderDraft(
                         draft.customer(),
                         1,
@@ -364,7 +366,8 @@ class OrdersIT {
 
     private Order quote(String customer) {
         Offer offer = offer();
-        return confirmations.quote(draft(customer, offer), offer.boards().orElseThrow(), "Mara");
+        return confirmations.quote(
+                BookingKey.fresh(), draft(customer, offer), offer.boards().orElseThrow(), "Mara");
     }
 
     private Offer offer() {

@@ -70,7 +70,7 @@ class PathPaceTest {
                 Point next = segment.at(from, (double) i / steps);
                 if (i == 1 && before != null) {
                     double turn = turn(before, from, next);
-                    corner.set(corner.size() - 1, turn > 0.02 ? motion.cornerSpeed(turn) : Double.POSITIVE_INFINITY);
+                    corner.set(corner.size() - 1, motion.cornerSpeed(turn));
                 }
                 before = points.getLast();
                 points.add(next);
