@@ -72,7 +72,7 @@ final class Restore {
                         .migrate();
                 fill(zip, sequences);
                 flyway.migrate();
-            } catch (RuntimeException | SQLException | IOException e) {
+            } catch (RuntimeException | SQLException | IOException | OutOfMemoryError e) {
                 clean();
                 flyway.migrate();
                 throw e;
@@ -81,6 +81,10 @@ final class Restore {
             throw new Refused("database.restore.no-backup");
         } catch (IOException | SQLException | FlywayException e) {
             throw refusal(e);
+        } catch (OutOfMemoryError tooLarge) {
+            // One row of a hundred megabytes that no table of ours could hold comes back whole in what the database
+            // says.
+            throw new Refused("database.restore.damaged", place);
         } finally {
             forgetOldTables();
         }
