@@ -1,7 +1,7 @@
 package puzzleworkshop.database;
 
+import java.util.Optional;
 import java.util.UUID;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.dao.DataAccessException;
 import org.springframework.http.CacheControl;
 import org.springframework.http.HttpStatus;
@@ -20,16 +20,16 @@ class HealthPage {
 
     private final String started = UUID.randomUUID().toString();
     private final JdbcClient jdbc;
-    private final ObjectProvider<EmbeddedServer> server;
+    private final Optional<EmbeddedServer> server;
 
-    HealthPage(JdbcClient jdbc, ObjectProvider<EmbeddedServer> server) {
+    HealthPage(JdbcClient jdbc, Optional<EmbeddedServer> server) {
         this.jdbc = jdbc;
         this.server = server;
     }
 
     @GetMapping(path = "/healthz", produces = MediaType.TEXT_PLAIN_VALUE)
     ResponseEntity<String> health() {
-        EmbeddedServer own = server.getIfAvailable();
+        EmbeddedServer own = server.orElse(null);
         if (own != null && !own.isUp()) {
             return away();
         }

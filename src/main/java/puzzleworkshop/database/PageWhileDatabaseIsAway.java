@@ -7,7 +7,7 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
-import org.springframework.beans.factory.ObjectProvider;
+import java.util.Optional;
 import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
@@ -25,10 +25,10 @@ class PageWhileDatabaseIsAway extends OncePerRequestFilter {
 
     private static final int LOOK_AGAIN_SECONDS = 5;
 
-    private final ObjectProvider<EmbeddedServer> server;
+    private final Optional<EmbeddedServer> server;
     private final Texts texts;
 
-    PageWhileDatabaseIsAway(ObjectProvider<EmbeddedServer> server, Texts texts) {
+    PageWhileDatabaseIsAway(Optional<EmbeddedServer> server, Texts texts) {
         this.server = server;
         this.texts = texts;
     }
@@ -36,7 +36,7 @@ class PageWhileDatabaseIsAway extends OncePerRequestFilter {
     @Override
     protected void doFilterInternal(HttpServletRequest request, HttpServletResponse response, FilterChain chain)
             throws ServletException, IOException {
-        EmbeddedServer own = server.getIfAvailable();
+        EmbeddedServer own = server.orElse(null);
         if (own == null || own.isUp() || needsNoDatabase(request)) {
             chain.doFilter(request, response);
             return;

@@ -36,11 +36,13 @@ final class CoolOrder {
     private final double[] length;
     private final List<Meeting> meetings;
     private final Point from;
+    private final double shortestTravel;
     private final int[] order;
     private final boolean[] backwards;
     private final double[] begins;
 
-    private CoolOrder(List<CurvePath> lines, Point from) {
+    private CoolOrder(List<CurvePath> lines, Point from, double shortestTravel) {
+        this.shortestTravel = shortestTravel;
         this.lines = lines;
         this.from = from;
         length = lines.stream().mapToDouble(CurvePath::lengthMm).toArray();
@@ -55,21 +57,35 @@ final class CoolOrder {
         if (shortest.size() < 3 || shortest.size() > MOST_LINES) {
             return shortest;
         }
-        return new CoolOrder(shortest, from).cooled();
+        return new CoolOrder(byFamilies(shortest, from), from, ShortTravel.travel(shortest, List.of(), from))
+                .cooled(shortest);
     }
 
-    private List<CurvePath> cooled() {
-        List<Integer> byFamily = new ArrayList<>();
-        for (int i = 0; i < order.length; i++) {
-            byFamily.add(i);
+    /** Each family by itself with little travel, one after the other: where the search begins. */
+    private static List<CurvePath> byFamilies(List<CurvePath> shortest, Point from) {
+        int first = family(shortest.getFirst());
+        List<CurvePath> arranged = new ArrayList<>(shortest.size());
+        Point at = from;
+        for (int family : new int[] {first == 2 ? 0 : first, first == 2 ? 1 : 1 - first, 2}) {
+            List<CurvePath> of =
+                    shortest.stream().filter(line -> family(line) == family).toList();
+            if (family != 2) {
+                of = ShortTravel.order(of, at);
+            }
+            if (!of.isEmpty()) {
+                arranged.addAll(of);
+                at = of.getLast().end();
+            }
         }
-        int firstFamily = family(0);
-        byFamily.sort(Comparator.comparingInt(i -> family(i) == 2 ? 2 : family(i) == firstFamily ? 0 : 1));
+        return arranged;
+    }
+
+    private List<CurvePath> cooled(List<CurvePath> shortest) {
         for (int i = 0; i < order.length; i++) {
-            order[i] = byFamily.get(i);
+            order[i] = i;
         }
-        double most = ShortTravel.travel(lines, List.of(), from)
-                + TRAVEL_SHARE * java.util.Arrays.stream(length).sum();
+        double most =
+                shortestTravel + TRAVEL_SHARE * java.util.Arrays.stream(length).sum();
         double best = travel() <= most ? heat() : Double.POSITIVE_INFINITY;
         double standing = best;
         int[] bestOrder = order.clone();
@@ -106,7 +122,7 @@ final class CoolOrder {
         System.arraycopy(bestOrder, 0, order, 0, bestOrder.length);
         System.arraycopy(bestWays, 0, backwards, 0, bestWays.length);
         if (best == Double.POSITIVE_INFINITY) {
-            return lines;
+            return shortest;
         }
         List<CurvePath> cooled = new ArrayList<>(order.length);
         for (int line : order) {
@@ -164,7 +180,10 @@ final class CoolOrder {
 
     /** 0 across, 1 down, 2 closed. */
     private int family(int line) {
-        CurvePath path = lines.get(line);
+        return family(lines.get(line));
+    }
+
+    private static int family(CurvePath path) {
         if (path.closed()) {
             return 2;
         }

@@ -13,7 +13,8 @@ import puzzleworkshop.geometry.path.CurvePath;
  * <p>A millimetre of cut leaves its heat in the plate at once; it spreads in two dimensions and is lost through both faces:
  * a point source in a plate of thickness h gives e/(ρ·c·h·4π·α·t)·exp(−r²/(4·α·t) − t/τ) (Carslaw and Jaeger, Conduction of
  * Heat in Solids, 2nd ed., 1959, §10.3 with loss from the faces; from memory), summed over what was cut before on other lines. What the
- * beam's own line leaves is the same in every order and left out.
+ * beam's own line leaves is the same in every order and left out; a line that begins where the one before ended goes on as
+ * that line, round a corner, and what was cut just before the corner is left out likewise.
  *
  * <p>Wood: density 600 kg/m³, specific heat 1,600 J/(kg·K), diffusivity 0.16 mm²/s (Wood Handbook, FPL-GTR-282, ch. 4;
  * from memory). A third of 4 J/mm stays in the wood, and heat is lost in 40 s (35 W/(m²·K) on either face under air assist):
@@ -35,7 +36,11 @@ public final class CutHeat {
     private static final double FELT_WITHIN_MM = 8;
     private static final double FELT_FOR_S = 6 * LOST_AFTER_S;
 
-    private record Sample(int line, double x, double y, double at) {}
+    /** Lines nearer than this are one run of the beam. */
+    private static final double JOINED_MM = 0.05;
+
+    /** @param joined whether its line begins where the one before it ended */
+    private record Sample(int line, double x, double y, double at, boolean joined) {}
 
     private CutHeat() {}
 
@@ -53,7 +58,7 @@ public final class CutHeat {
             for (int dx = -1; dx <= 1; dx++) {
                 for (int dy = -1; dy <= 1; dy++) {
                     for (Sample before : cells.getOrDefault(cell(here.x(), here.y(), dx, dy), List.of())) {
-                        if (before.line() < here.line()) {
+                        if (before.line() < here.line() && !goesOn(before, here)) {
                             sum += rise(before, here);
                         }
                     }
@@ -62,6 +67,12 @@ public final class CutHeat {
             peak = Math.max(peak, sum);
         }
         return peak;
+    }
+
+    private static boolean goesOn(Sample before, Sample here) {
+        return here.joined()
+                && before.line() == here.line() - 1
+                && here.at() - before.at() <= 2 * FELT_WITHIN_MM / CUT_MM_PER_S;
     }
 
     private static double rise(Sample before, Sample here) {
@@ -84,10 +95,11 @@ public final class CutHeat {
         double now = 0;
         Point at = Point.of(0, 0);
         for (int line = 0; line < inOrder.size(); line++) {
-            now += at.distanceTo(inOrder.get(line).start()) / TRAVEL_MM_PER_S;
+            double way = at.distanceTo(inOrder.get(line).start());
+            now += way / TRAVEL_MM_PER_S;
             List<Point> places = evenly(inOrder.get(line), STEP_MM);
             for (Point place : places) {
-                samples.add(new Sample(line, place.xMm(), place.yMm(), now));
+                samples.add(new Sample(line, place.xMm(), place.yMm(), now, line > 0 && way <= JOINED_MM));
                 now += STEP_MM / CUT_MM_PER_S;
             }
             at = inOrder.get(line).end();

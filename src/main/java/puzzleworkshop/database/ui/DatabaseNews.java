@@ -8,7 +8,7 @@ import com.vaadin.flow.server.ServiceInitEvent;
 import com.vaadin.flow.server.VaadinServiceInitListener;
 import com.vaadin.flow.server.VaadinSession;
 import java.time.Instant;
-import org.springframework.beans.factory.ObjectProvider;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.database.EmbeddedServer;
 import puzzleworkshop.display.Formatter;
@@ -20,11 +20,11 @@ class DatabaseNews implements VaadinServiceInitListener {
 
     private static final String TOLD = DatabaseNews.class.getName();
 
-    private final transient ObjectProvider<EmbeddedServer> server;
+    private final transient Optional<EmbeddedServer> server;
     private final transient SignedIn signedIn;
     private final transient Formatter figures;
 
-    DatabaseNews(ObjectProvider<EmbeddedServer> server, SignedIn signedIn, Formatter figures) {
+    DatabaseNews(Optional<EmbeddedServer> server, SignedIn signedIn, Formatter figures) {
         this.server = server;
         this.signedIn = signedIn;
         this.figures = figures;
@@ -36,7 +36,7 @@ class DatabaseNews implements VaadinServiceInitListener {
     }
 
     private void tell() {
-        EmbeddedServer own = server.getIfAvailable();
+        EmbeddedServer own = server.orElse(null);
         if (own == null || own.startedAgain().isEmpty() || !signedIn.isOwner()) {
             return;
         }

@@ -1,5 +1,7 @@
 package puzzleworkshop.sheets.ui;
 
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Anchor;
@@ -7,10 +9,8 @@ import com.vaadin.flow.component.html.AttachmentType;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
@@ -23,11 +23,11 @@ import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.camera.sheet.MeasuringSheet;
 import puzzleworkshop.camera.sheet.SheetPaper;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -50,6 +50,7 @@ class PhotoEntry extends Div {
     private transient byte[] picture;
     private transient Frame frame;
     private int board;
+    private UI screen;
 
     /** @param thickness of the board as the form beside says it */
     PhotoEntry(Formatter figures, MeasuredOutlines measured, Photos photos, SignedIn who, Supplier<Length> thickness) {
@@ -116,36 +117,46 @@ class PhotoEntry extends Div {
         printer.add(length, right);
     }
 
-    private Upload upload() {
-        Upload upload = new Upload();
-        upload.setUploadHandler(UploadHandler.inMemory((meta, bytes) -> {
-            measure(bytes);
-            upload.clearFileList();
-        }));
-        upload.setAcceptedMimeTypes("image/*");
-        upload.setMaxFileSize(Photos.MOST_BYTES);
-        upload.setDropAllowed(false);
+    private FileUpload upload() {
         Button take = new Button(figures.text("sheets.photo.ofboard"));
         take.addThemeVariants(ButtonVariant.PRIMARY);
-        upload.setUploadButton(take);
+        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
+                    Frame read = photos.pixels(file.content());
+                    FoundBoards boards = BoardFinder.find(photo(read), asked().mm(), measured.printScale());
+                    byte[] small = OutlineOverPhoto.small(read);
+                    return () -> {
+                        clear();
+                        frame = read;
+                        picture = small;
+                        found = boards;
+                        board = 0;
+                        show();
+                    };
+                })
+                .camera(take);
+        upload.setAcceptedMimeTypes("image/*");
         return upload;
     }
 
-    private void measure(byte[] bytes) {
-        clear();
-        try {
-            double scale = measured.printScale();
-            Frame read = photos.pixels(bytes);
-            FoundBoards boards = BoardFinder.find(photo(read), thickness.get().mm(), scale);
-            frame = read;
-            picture = OutlineOverPhoto.small(read);
-            found = boards;
-            board = 0;
-            show();
-        } catch (Refused refused) {
-            refusal.setText(figures.say(refused));
-            refusal.setVisible(true);
+    /** The thickness that stands in its field; read under the screen's lock, since a photo comes in beside it. */
+    private Length asked() {
+        Length[] asked = new Length[1];
+        screen.accessSynchronously(() -> asked[0] = thickness.get());
+        return asked[0];
+    }
+
+    private void refuse(String words) {
+        if (!words.isEmpty()) {
+            clear();
         }
+        refusal.setText(words);
+        refusal.setVisible(!words.isEmpty());
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        super.onAttach(event);
+        screen = event.getUI();
     }
 
     private static Photo photo(Frame frame) {
