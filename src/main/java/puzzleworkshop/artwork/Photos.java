@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.PictureFormat;
@@ -27,6 +28,9 @@ public class Photos {
     public static final String MEDIA_TYPE = "image/jpeg";
 
     private static final IntakeLimits LIMITS = new IntakeLimits(MOST_BYTES, 120_000_000L, 29_999);
+    /** A little more than 12 megapixels have along their longer side: what is measured in is not made smaller. */
+    private static final int LONGEST_MEASURED = 4200;
+
     private static final float QUALITY = 0.86f;
 
     private final DecodeSlots places;
@@ -55,5 +59,22 @@ public class Photos {
             throw new Refused("artwork.photo.pdf");
         }
         return Jpeg.write(read.survey().copy(), QUALITY);
+    }
+
+    /**
+     * A photo's own pixels, upright and in the screen's colours, to measure in; nothing of it is kept.
+     *
+     * @throws Refused when it is no photo, damaged or too large
+     */
+    public Frame pixels(byte[] file) {
+        try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
+            ReadPicture read = places.look(copy.path(), LIMITS, LONGEST_MEASURED, share -> {});
+            if (read.facts().format() == PictureFormat.PDF) {
+                throw new Refused("artwork.photo.pdf");
+            }
+            return read.survey().copy();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

@@ -11,6 +11,8 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.PrecisionModel;
 import org.locationtech.jts.geom.util.GeometryFixer;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 import org.locationtech.jts.operation.valid.IsValidOp;
@@ -236,6 +238,31 @@ public final class Outline {
 
     private static List<Spot> moved(List<Spot> ring, double dx, double dy) {
         return ring.stream().map(spot -> new Spot(spot.x() + dx, spot.y() + dy)).toList();
+    }
+
+    /**
+     * What surely belongs to it when its edge is only known to a distance: the outer ring moved inwards, bad areas outwards, both by
+     * so many mm. Of a shape that falls apart the largest part stays.
+     *
+     * @throws ImpossibleOutline when nothing is left
+     */
+    public Outline shrunkBy(double mm) {
+        if (mm <= 0) {
+            return this;
+        }
+        Geometry less = BufferOp.bufferOp(
+                free, -mm, new BufferParameters(8, BufferParameters.CAP_ROUND, BufferParameters.JOIN_MITRE, 5));
+        Polygon largest = null;
+        for (int i = 0; i < less.getNumGeometries(); i++) {
+            if (less.getGeometryN(i) instanceof Polygon part
+                    && (largest == null || part.getArea() > largest.getArea())) {
+                largest = part;
+            }
+        }
+        if (largest == null || largest.getArea() < SMALLEST_AREA) {
+            throw new ImpossibleOutline(null, "geometry.outline.nothingfree");
+        }
+        return mended(spots(largest.getExteriorRing().getCoordinates()), ofPart(largest).badAreas);
     }
 
     /** Whether the outer ring is an upright rectangle without bad areas. */

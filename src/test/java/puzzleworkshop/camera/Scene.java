@@ -112,4 +112,20 @@ public final class Scene {
     Random random() {
         return new Random(seed);
     }
+
+    /** A board on an A4 sheet, 3 megapixels, somewhat from the side. */
+    public static Scene ofOneBoard(double[] outline, double thickness) {
+        Scene scene = new Scene();
+        scene.width = 2000;
+        scene.height = 1500;
+        scene.focal = 1600;
+        scene.centreU = 1000;
+        scene.centreV = 750;
+        scene.k1 = 0.05;
+        scene.k2 = -0.04;
+        scene.frame(-43.5, 43.5, 297, 210, 18, 0.7, 0.9);
+        scene.roll = Math.PI / 2;
+        scene.boards.add(new Board(List.of(outline), thickness));
+        return scene;
+    }
 }

@@ -1,25 +1,31 @@
 package puzzleworkshop.pricing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static puzzleworkshop.pricing.Questions.EUR;
 
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.cost.CostBuilder;
+import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
 import puzzleworkshop.pricing.cost.MaterialPrices;
 import puzzleworkshop.pricing.rates.ListPrice;
 import puzzleworkshop.pricing.rates.PricePoints;
 import puzzleworkshop.pricing.rates.PriceRule;
+import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.rates.RateSet;
 import puzzleworkshop.pricing.tax.VatMode;
 import puzzleworkshop.pricing.tax.VatRate;
@@ -63,6 +69,35 @@ class PriceFinderTest {
                     answer.unitPrice().amount().subtract(tried.points().ending());
             assertThat(ending.remainder(tried.points().step())).as(which).isEqualByComparingTo("0");
         }
+    }
+
+    @Test
+    void a_sheet_full_of_one_puzzle_costs_what_the_sheet_costs() {
+        // 280 x 190 mm with 3 mm around lies once on A4 (ISO 216: 210 x 297 mm); a sheet costs 1.00
+        double sheet = 0.210 * 0.297;
+        MaterialPrices byTheSheet = (kind, day) -> kind == RateKind.STICKER_M2 || kind == RateKind.LAMINATE_M2
+                ? Optional.of(new MaterialPrices.Known(
+                        Money.of(BigDecimal.valueOf(1 / sheet), EUR),
+                        Source.of(day, "pricing.source.starting"),
+                        Optional.of(Size.mm(210, 297))))
+                : Optional.empty();
+        for (int quantity : new int[] {1, 3}) {
+            PriceQuestion question = Questions.sized(quantity, Size.mm(280, 190), Area.mm2(286 * 196));
+            CostSheet costs = CostBuilder.build(question, Questions.rates(), byTheSheet);
+            Money paper = costs.linesOf(CostPart.PRINT).stream()
+                    .filter(line -> line.what().key().equals("pricing.line.sticker"))
+                    .map(CostLine::amount)
+                    .findFirst()
+                    .orElseThrow();
+            assertThat(paper.rounded().amount()).isEqualByComparingTo(quantity + ".00");
+        }
+        // six of 140 x 90 mm share a sheet: one of them pays its own area and the usual waste, not the sheet
+        PriceQuestion small = Questions.sized(1, Size.mm(130, 80), Area.mm2(136 * 86));
+        Money one = CostBuilder.build(small, Questions.rates(), byTheSheet)
+                .linesOf(CostPart.PRINT)
+                .getFirst()
+                .amount();
+        assertThat(one.amount().doubleValue()).isCloseTo(0.136 * 0.086 / 0.85 / sheet, within(0.01));
     }
 
     @Test

@@ -26,12 +26,16 @@ final class Questions {
     private Questions() {}
 
     static PriceQuestion harbour(int quantity) {
+        return sized(quantity, Size.mm(300, 200), Area.mm2(306 * 206));
+    }
+
+    static PriceQuestion sized(int quantity, Size finished, Area sticker) {
         return new PriceQuestion(
                 quantity,
-                Size.mm(300, 200),
+                finished,
                 48,
                 Money.of("1.14", "EUR"),
-                Area.mm2(306 * 206),
+                sticker,
                 Minutes.of(22),
                 List.of(
                         work(Stage.PRINT, 6, 1, 2),

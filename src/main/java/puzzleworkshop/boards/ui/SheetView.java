@@ -24,6 +24,8 @@ import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
@@ -59,6 +61,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient SignedIn who;
     private final transient Formatter figures;
     private final transient RackLabels words;
+    private final transient MeasuredOutlines measured;
     private transient Sheet sheet;
     private String title = "";
 
@@ -72,7 +75,9 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             StockTaking taking,
             SignedIn who,
             Formatter figures,
-            RackLabels words) {
+            RackLabels words,
+            MeasuredOutlines measured) {
+        this.measured = measured;
         this.rack = rack;
         this.boards = boards;
         this.finder = finder;
@@ -129,7 +134,21 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         add(head, words.doors("-"));
         taking.current()
                 .ifPresent(walk -> add(new TickHere(sheet.id(), walk, taking, who, figures, () -> show(sheet.id()))));
+        measured.unconfirmed(sheet.id()).filter(unsure -> sheet.isFree()).ifPresent(unsure -> add(ruler(unsure)));
         add(columns);
+    }
+
+    /** The outline comes from a photo: what that means, and the ruler that ends it. */
+    private Component ruler(Length unsure) {
+        Button agrees = new Button(figures.text("sheets.photo.confirm"), event -> {
+            if (Feedback.unlessRefused(
+                    figures, "sheets.photo.confirm.done", () -> measured.confirm(sheet.id(), who.name()))) {
+                show(sheet.id());
+            }
+        });
+        Div note = new Div(new Span(figures.text("sheets.photo.unconfirmed", unsure)), agrees);
+        note.addClassNames("pw-note", "pw-row");
+        return note;
     }
 
     private Component label() {

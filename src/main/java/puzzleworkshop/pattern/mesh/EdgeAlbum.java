@@ -1,36 +1,38 @@
 package puzzleworkshop.pattern.mesh;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
-/** The edges drawn so far, each from both sides, to ask how near a new one comes to the one most like it. */
+/**
+ * The edges drawn so far, each from both sides, to ask how near a new one comes to the one most like it. Their marks lie one
+ * after another in a single row: of thousands of edges nearly all are told apart there, without looking at their curves.
+ */
 final class EdgeAlbum {
 
     private final List<EdgeShape> shapes = new ArrayList<>();
-    private final List<Integer> owners = new ArrayList<>();
+    private float[] marks = new float[256 * EdgeShape.MARKS];
 
-    void add(int edge, EdgeShape shape) {
-        shapes.add(shape);
-        owners.add(edge);
-        shapes.add(shape.turned());
-        owners.add(edge);
+    void add(EdgeShape shape) {
+        keep(shape);
+        keep(shape.turned());
     }
 
-    void remove(int edge) {
-        for (int i = owners.size() - 1; i >= 0; i--) {
-            if (owners.get(i) == edge) {
-                owners.set(i, owners.getLast());
-                owners.removeLast();
-                shapes.set(i, shapes.getLast());
-                shapes.removeLast();
-            }
+    private void keep(EdgeShape shape) {
+        int from = shapes.size() * EdgeShape.MARKS;
+        if (from == marks.length) {
+            marks = Arrays.copyOf(marks, 2 * marks.length);
         }
+        System.arraycopy(shape.marks, 0, marks, from, EdgeShape.MARKS);
+        shapes.add(shape);
     }
 
     /** Whether some edge comes nearer than this. */
     boolean hasNearer(EdgeShape shape, double limitMm) {
-        for (EdgeShape other : shapes) {
-            if (shape.couldBeWithin(other, limitMm) && shape.distanceTo(other, limitMm) < limitMm) {
+        for (int i = 0; i < shapes.size(); i++) {
+            if (shape.couldBeWithin(marks, i * EdgeShape.MARKS, limitMm)
+                    && shape.mayFit(shapes.get(i), limitMm)
+                    && shape.distanceTo(shapes.get(i), limitMm) < limitMm) {
                 return true;
             }
         }
@@ -45,9 +47,9 @@ final class EdgeAlbum {
      */
     double nearest(EdgeShape shape, double enough, double tooNear) {
         double nearest = enough;
-        for (EdgeShape other : shapes) {
-            if (shape.couldBeWithin(other, nearest)) {
-                nearest = Math.min(nearest, shape.distanceTo(other, nearest));
+        for (int i = 0; i < shapes.size(); i++) {
+            if (shape.couldBeWithin(marks, i * EdgeShape.MARKS, nearest) && shape.mayFit(shapes.get(i), nearest)) {
+                nearest = Math.min(nearest, shape.distanceTo(shapes.get(i), nearest));
                 if (nearest <= tooNear) {
                     return nearest;
                 }

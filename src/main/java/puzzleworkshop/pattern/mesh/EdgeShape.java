@@ -27,6 +27,7 @@ final class EdgeShape {
     private static final double MARK_SLACK = 2.0;
     private static final double WAVE_SLACK = 1.8;
     private static final int WAVES = 5;
+    static final int MARKS = 3 + 2 * WAVES;
     private static final double[][] COSINES = cosines();
 
     final double chordMm;
@@ -123,7 +124,7 @@ final class EdgeShape {
     private float[] marks() {
         double up = 0;
         double down = 0;
-        float[] found = new float[3 + 2 * WAVES];
+        float[] found = new float[MARKS];
         for (int i = 0; i < POINTS; i++) {
             up = Math.max(up, y[i]);
             down = Math.max(down, -y[i]);
@@ -141,26 +142,30 @@ final class EdgeShape {
     /**
      * Quick: false where the distance is above the limit. Chord and heights change by at most twice the distance; the
      * first waves of the curve by no more than the root mean square of what lies between the two (Bessel's inequality).
-     * Both with slack for the small turn that is still to come.
+     * Both with slack for the small turn that is still to come. The other's marks lie in a long row of many.
      */
-    boolean couldBeWithin(EdgeShape other, double limitMm) {
+    boolean couldBeWithin(float[] all, int from, double limitMm) {
         float[] mine = marks;
-        float[] theirs = other.marks;
         double slack = MARK_SLACK * limitMm;
-        if (Math.abs(mine[0] - theirs[0]) > slack
-                || Math.abs(mine[1] - theirs[1]) > slack
-                || Math.abs(mine[2] - theirs[2]) > slack) {
+        if (Math.abs(mine[0] - all[from]) > slack
+                || Math.abs(mine[1] - all[from + 1]) > slack
+                || Math.abs(mine[2] - all[from + 2]) > slack) {
             return false;
         }
         double most = WAVE_SLACK * WAVE_SLACK * limitMm * limitMm;
         double sum = 0;
-        for (int i = 3; i < mine.length; i++) {
-            double d = mine[i] - theirs[i];
+        for (int i = 3; i < MARKS; i++) {
+            double d = mine[i] - all[from + i];
             sum += d * d;
             if (sum > most) {
                 return false;
             }
         }
+        return true;
+    }
+
+    /** What {@link #couldBeWithin} asks after the marks. */
+    boolean mayFit(EdgeShape other, double limitMm) {
         return mayFitWithin(other, LINEAR_SLACK * limitMm);
     }
 

@@ -85,10 +85,6 @@ public final class Mesh {
             path = recipe.draw(calm);
         }
 
-        boolean isCalmest() {
-            return calm >= calmest;
-        }
-
         /** Draws it one step calmer; false when it is as calm as can be, or fixed. */
         boolean calmDown() {
             if (calm >= calmest) {

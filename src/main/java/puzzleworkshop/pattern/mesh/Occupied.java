@@ -35,10 +35,6 @@ final class Occupied {
         }
     }
 
-    void remove(Mesh.Edge edge) {
-        cells.values().forEach(list -> list.removeIf(laid -> laid.edge() == edge));
-    }
-
     /** Whether an edge drawn like this keeps its distance. */
     boolean hasRoomFor(Mesh.Edge edge, List<Point> flat) {
         Laid one = laid(edge, flat);

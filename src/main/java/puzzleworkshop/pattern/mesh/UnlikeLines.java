@@ -60,7 +60,7 @@ final class UnlikeLines {
             if (edge.kind == Mesh.Kind.INNER) {
                 EdgeShape shape = EdgeShape.of(edge.path());
                 closest = Math.min(closest, album.nearest(shape, closest, -1));
-                album.add(edge.id, shape);
+                album.add(shape);
             }
         }
         return closest;
@@ -93,7 +93,7 @@ final class UnlikeLines {
             edge.draw(chosen.path);
         }
         occupied.add(edge, chosen.flat);
-        album.add(edge.id, chosen.shape());
+        album.add(chosen.shape());
     }
 
     private Drawn firstUnlike(Mesh.Edge edge) {

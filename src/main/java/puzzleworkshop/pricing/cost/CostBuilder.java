@@ -5,9 +5,11 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Source;
 import puzzleworkshop.pricing.rates.RateKind;
@@ -19,6 +21,9 @@ import puzzleworkshop.workshop.Stage;
  * hour, rejects stage by stage over what was spent until then, overhead last.
  */
 public final class CostBuilder {
+
+    /** An overhang worked back from an area is exact to far less than this. */
+    private static final double ROUNDING_MM = 1e-6;
 
     private final PriceQuestion question;
     private final RateSet rates;
@@ -59,13 +64,12 @@ public final class CostBuilder {
 
     private void print() {
         double printed = question.stickerArea().toSquareMetres() * question.quantity();
-        double bought = printed / (1 - rates.percent(RateKind.SHEET_WASTE).asDouble());
         material(
                 Stage.PRINT,
                 CostPart.PRINT,
                 RateKind.STICKER_M2,
                 "pricing.line.sticker",
-                bought,
+                bought(RateKind.STICKER_M2, printed),
                 CostUnit.SQUARE_METRE);
         double ink = printed
                 * rates.number(RateKind.INK_ML_M2).doubleValue()
@@ -76,8 +80,38 @@ public final class CostBuilder {
                 CostPart.PRINT,
                 RateKind.LAMINATE_M2,
                 "pricing.line.laminate",
-                bought,
+                bought(RateKind.LAMINATE_M2, printed),
                 CostUnit.SQUARE_METRE);
+    }
+
+    /**
+     * Square metres that are used up for what is printed: the usual waste is added, but never more than the whole sheets
+     * that the stickers need, since a full sheet has no share left over.
+     */
+    private double bought(RateKind kind, double printed) {
+        double withWaste = printed / (1 - rates.percent(RateKind.SHEET_WASTE).asDouble());
+        Optional<Size> sheet = materials.of(kind, rates.day()).flatMap(MaterialPrices.Known::sheet);
+        int onOne = sheet.map(this::stickersOn).orElse(0);
+        if (onOne == 0) {
+            return withWaste;
+        }
+        double whole =
+                Math.ceilDiv(question.quantity(), onOne) * sheet.get().area().toSquareMetres();
+        return Math.clamp(withWaste, printed, Math.max(printed, whole));
+    }
+
+    /** How many stickers of one order lie on a sheet, all upright or all lying. */
+    private int stickersOn(Size sheet) {
+        double width = question.finished().width().mm();
+        double height = question.finished().height().mm();
+        // (width + 2 o) (height + 2 o) is the sticker's area; o is the overhang of one side
+        double half = (width + height) / 2;
+        double overhang = (Math.sqrt(half * half + question.stickerArea().mm2() - width * height) - half) / 2;
+        double w = width + 2 * overhang - ROUNDING_MM;
+        double h = height + 2 * overhang - ROUNDING_MM;
+        double sw = sheet.width().mm();
+        double sh = sheet.height().mm();
+        return (int) Math.max(Math.floor(sw / w) * Math.floor(sh / h), Math.floor(sw / h) * Math.floor(sh / w));
     }
 
     private void consumables() {
@@ -104,10 +138,16 @@ public final class CostBuilder {
         parts.add(hourly("pricing.line.depreciation", hours, machine.depreciationPerHour(), RateKind.MACHINE_PRICE));
         parts.add(hourly("pricing.line.energy", hours, machine.energyPerHour(), RateKind.ENERGY_TARIFF));
         parts.add(hourly("pricing.line.upkeep", hours, machine.upkeepPerHour(), RateKind.MACHINE_UPKEEP_YEAR));
-        List<RateKind> wear = List.of(RateKind.LENS_PRICE, RateKind.FILTER_PRICE);
-        for (int i = 0; i < wear.size(); i++) {
-            MachineHour.WearPart worn = machine.wearParts().get(i);
-            parts.add(hourly(worn.name(), hours, worn.perHour(), wear.get(i)));
+        for (MachineHour.WearPart worn : machine.wearParts()) {
+            parts.add(CostLine.of(
+                    CostPart.MACHINE,
+                    rates.laser().isPresent()
+                            ? Sentence.of("pricing.line.wear", worn.name())
+                            : Sentence.of(worn.name()),
+                    hours,
+                    CostUnit.HOUR,
+                    worn.perHour(),
+                    rates.source(RateKind.LENS_PRICE)));
         }
         Source source = Source.of(
                 rates.day(),

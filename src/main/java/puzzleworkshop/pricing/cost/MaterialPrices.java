@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.Source;
 import puzzleworkshop.pricing.rates.RateKind;
 
@@ -16,8 +17,17 @@ import puzzleworkshop.pricing.rates.RateKind;
 @FunctionalInterface
 public interface MaterialPrices {
 
-    /** A price for one unit of the rate (a square metre, a millilitre, a piece) with its source. */
-    record Known(Money perUnit, Source source) {}
+    /**
+     * A price for one unit of the rate (a square metre, a millilitre, a piece) with its source.
+     *
+     * @param sheet by which it is bought and used up; empty for what comes from a roll or is not known
+     */
+    record Known(Money perUnit, Source source, Optional<Size> sheet) {
+
+        public Known(Money perUnit, Source source) {
+            this(perUnit, source, Optional.empty());
+        }
+    }
 
     /** On a day: what was on the shelf by its end. */
     Optional<Known> of(RateKind kind, LocalDate day);

@@ -6,11 +6,13 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.Source;
 import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 
 /** What the usual supply of each kind has cost on average; kinds without a purchase leave the word to the rate table. */
 @Component
@@ -33,6 +35,12 @@ class ShelfPrices implements MaterialPrices {
         this.house = house;
     }
 
+    private static Optional<Size> sheetOf(SupplyItem item) {
+        return item.useUnit() == UseUnit.SHEET
+                ? item.width().flatMap(width -> item.height().map(height -> new Size(width, height)))
+                : Optional.empty();
+    }
+
     @Override
     public Optional<Known> of(RateKind kind, LocalDate day) {
         return Optional.ofNullable(KINDS.get(kind)).flatMap(supplies::usual).flatMap(item -> known(kind, item, day));
@@ -48,6 +56,6 @@ class ShelfPrices implements MaterialPrices {
         boolean byArea = kind == RateKind.STICKER_M2 || kind == RateKind.LAMINATE_M2 || kind == RateKind.TAPE_M2;
         return perUse.filter(Money::isPositive)
                 .flatMap(cost -> byArea ? item.costPerSquareMetre(cost) : Optional.of(cost))
-                .map(cost -> new Known(cost, Source.of(day, "pricing.source.supplies", item.name())));
+                .map(cost -> new Known(cost, Source.of(day, "pricing.source.supplies", item.name()), sheetOf(item)));
     }
 }

@@ -23,6 +23,9 @@ public record HeldRate(RateKind kind, BigDecimal value, LocalDate from, String n
 
     /** Where the figure comes from, for a cost line. */
     public Source source() {
+        if (kind.isAtTheMachine() && !starting) {
+            return Source.of(from, "pricing.source.machine", note);
+        }
         if (starting) {
             return Source.of(from, "pricing.source.starting");
         }

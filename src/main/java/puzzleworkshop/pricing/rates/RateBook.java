@@ -8,10 +8,13 @@ import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 
@@ -24,11 +27,13 @@ public class RateBook {
 
     private final RateStore store;
     private final HouseUnits house;
+    private final Machines machines;
     private final Clock clock;
 
-    RateBook(RateStore store, HouseUnits house, Clock clock) {
+    RateBook(RateStore store, HouseUnits house, Machines machines, Clock clock) {
         this.store = store;
         this.house = house;
+        this.machines = machines;
         this.clock = clock;
     }
 
@@ -46,7 +51,12 @@ public class RateBook {
     public RateSet on(LocalDate day) {
         Map<RateKind, HeldRate> held = new EnumMap<>(RateKind.class);
         store.ratesOn(day, house.currency()).forEach(rate -> held.put(rate.kind(), rate));
-        return new RateSet(day, house.currency(), held);
+        Optional<Machine> laser = machines.standard()
+                .filter(machine -> machine.costs().price().isPositive()
+                        && machine.costs().currency().equals(house.currency()));
+        laser.ifPresent(machine -> RateKind.atTheMachine(machine.costs())
+                .forEach((kind, value) -> held.put(kind, new HeldRate(kind, value, day, machine.name(), false))));
+        return new RateSet(day, house.currency(), held, laser.map(Machine::costs));
     }
 
     /** Every entry of a figure, also those that hold from a later day; the starting value is not among them. */
@@ -66,9 +76,8 @@ public class RateBook {
         if (!kind.allows(value)) {
             throw new Refused("pricing.rate.out-of-range." + kind.form().name());
         }
-        RateSet then = on(from).with(kind, value);
-        if (then.number(RateKind.MACHINE_PRICE).compareTo(then.number(RateKind.MACHINE_RESIDUAL)) < 0) {
-            throw new Refused("pricing.rate.residual-above-price");
+        if (kind.isAtTheMachine()) {
+            throw new Refused("pricing.rate.at-the-machine");
         }
         store.add(new HeldRate(kind, value, from, note.strip(), false), house.currency(), who, clock.instant());
     }

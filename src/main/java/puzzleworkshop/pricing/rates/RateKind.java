@@ -1,6 +1,8 @@
 package puzzleworkshop.pricing.rates;
 
 import java.math.BigDecimal;
+import java.util.Map;
+import puzzleworkshop.machines.MachineCosts;
 
 /**
  * The figures a price is built from. Each has a value from a day on; the starting values are common practice for one
@@ -95,6 +97,34 @@ public enum RateKind {
 
     public String textKey() {
         return "pricing.rate." + name();
+    }
+
+    /** Whether it is a fact about the laser, which stands with the laser and is only shown among the rates. */
+    public boolean isAtTheMachine() {
+        return switch (this) {
+            case MACHINE_PRICE,
+                    MACHINE_RESIDUAL,
+                    MACHINE_LIFE_HOURS,
+                    MACHINE_KILOWATTS,
+                    MACHINE_UPKEEP_YEAR,
+                    MACHINE_HOURS_YEAR,
+                    LENS_PRICE,
+                    LENS_LIFE_HOURS,
+                    FILTER_PRICE,
+                    FILTER_LIFE_HOURS -> true;
+            default -> false;
+        };
+    }
+
+    /** The figures that a machine's own costs say; its wear parts are lines of their own. */
+    static Map<RateKind, BigDecimal> atTheMachine(MachineCosts costs) {
+        return Map.of(
+                MACHINE_PRICE, costs.price().amount(),
+                MACHINE_RESIDUAL, costs.residual().amount(),
+                MACHINE_LIFE_HOURS, BigDecimal.valueOf(costs.lifeHours()),
+                MACHINE_KILOWATTS, BigDecimal.valueOf(costs.powerKw()),
+                MACHINE_UPKEEP_YEAR, costs.yearlyUpkeep().amount(),
+                MACHINE_HOURS_YEAR, BigDecimal.valueOf(costs.yearlyHours()));
     }
 
     /** Whether the figure lies in the range of its form. */

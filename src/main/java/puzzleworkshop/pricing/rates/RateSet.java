@@ -6,6 +6,8 @@ import java.util.Currency;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.Source;
@@ -17,8 +19,9 @@ import puzzleworkshop.pricing.cost.MachineHour;
  * @param day the day
  * @param currency of the money among them
  * @param rates one for each kind
+ * @param laser what an hour of the standard machine is made of, as it stands at the machine; empty while that is not known
  */
-public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates) {
+public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates, Optional<MachineCosts> laser) {
 
     public RateSet {
         Map<RateKind, HeldRate> all = new EnumMap<>(RateKind.class);
@@ -26,6 +29,10 @@ public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> 
             all.put(kind, rates.getOrDefault(kind, HeldRate.starting(kind)));
         }
         rates = Map.copyOf(all);
+    }
+
+    public RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates) {
+        this(day, currency, rates, Optional.empty());
     }
 
     /** The starting values alone. */
@@ -57,11 +64,30 @@ public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> 
     public RateSet with(RateKind kind, BigDecimal value) {
         Map<RateKind, HeldRate> changed = new EnumMap<>(rates);
         changed.put(kind, new HeldRate(kind, value, day, "", false));
-        return new RateSet(day, currency, changed);
+        return new RateSet(day, currency, changed, laser);
     }
 
     /** The machine as these figures describe it. */
     public MachineHour machine() {
+        return laser.map(this::hourOf).orElseGet(this::startingHour);
+    }
+
+    private MachineHour hourOf(MachineCosts costs) {
+        return new MachineHour(
+                costs.price(),
+                costs.residual(),
+                BigDecimal.valueOf(costs.lifeHours()),
+                BigDecimal.valueOf(costs.powerKw()),
+                money(RateKind.ENERGY_TARIFF),
+                costs.yearlyUpkeep(),
+                BigDecimal.valueOf(costs.yearlyHours()),
+                costs.wearParts().stream()
+                        .map(part -> new MachineHour.WearPart(
+                                part.name(), part.price(), BigDecimal.valueOf(part.lifeHours())))
+                        .toList());
+    }
+
+    private MachineHour startingHour() {
         return new MachineHour(
                 money(RateKind.MACHINE_PRICE),
                 money(RateKind.MACHINE_RESIDUAL),

@@ -2,6 +2,7 @@ package puzzleworkshop.pricing.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
@@ -45,11 +46,19 @@ class RateTable extends Div {
             Div box = new Div(new H3(getTranslation(group.textKey())));
             box.addClassName("pricing-group");
             for (RateKind kind : RateKind.values()) {
-                if (kind.group() == group) {
+                boolean wear = kind.name().startsWith("LENS_") || kind.name().startsWith("FILTER_");
+                if (kind.group() == group && !(wear && rates.laser().isPresent())) {
                     box.add(row(rates.held(kind), rates));
                 }
             }
             if (group == RateKind.Group.MACHINE) {
+                rates.laser()
+                        .ifPresent(laser -> laser.wearParts()
+                                .forEach(part -> box.add(shown(
+                                        part.name(),
+                                        figures.text("pricing.rates.lasts", part.lifeHours()),
+                                        CostLabels.rate(part.price())))));
+                box.add(new Anchor("machines", getTranslation("pricing.rates.at-the-machine")));
                 Paragraph hour = new Paragraph(figures.text(
                         "pricing.rates.machine-hour",
                         CostLabels.rate(rates.machine().rate().perHour())));
@@ -60,7 +69,26 @@ class RateTable extends Div {
         }
     }
 
+    /** A figure that stands elsewhere and is only shown here. */
+    private static Div shown(String what, String where, String value) {
+        Span source = new Span(where);
+        source.addClassName("pw-small");
+        Div name = new Div(new Span(what), source);
+        name.addClassName("pricing-rate-name");
+        Span amount = new Span(value);
+        amount.addClassName("pw-number");
+        Div row = new Div(name, amount);
+        row.addClassName("pricing-rate");
+        return row;
+    }
+
     private Div row(HeldRate rate, RateSet rates) {
+        if (rate.kind().isAtTheMachine()) {
+            String where = rate.starting()
+                    ? getTranslation("pricing.source.starting")
+                    : figures.text("pricing.source.machine", rate.note());
+            return shown(getTranslation(rate.kind().textKey()), where, value(rate, rates));
+        }
         Button change = new Button(
                 value(rate, rates),
                 event -> new RateDialog(rate, pricing, book, figures, signedIn, () -> {

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
@@ -29,6 +30,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
@@ -51,6 +53,8 @@ public class EnterSheetView extends Div {
     private final transient Formatter figures;
     private final transient RackLabels words;
     private final transient SignedIn who;
+    private final transient MeasuredOutlines measured;
+    private final transient Photos photos;
     private final FactsForm facts;
     private final Div shape = new Div();
     private final Div taken = new Div();
@@ -60,6 +64,7 @@ public class EnterSheetView extends Div {
     private int entered;
     private transient Supplier<Optional<Outline>> outline;
     private transient Runnable ready;
+    private transient Function<Outline, SheetId> adding;
 
     public EnterSheetView(
             SheetRack rack,
@@ -67,8 +72,12 @@ public class EnterSheetView extends Div {
             Workshop workshop,
             SignedIn who,
             Formatter figures,
-            RackLabels words) {
+            RackLabels words,
+            MeasuredOutlines measured,
+            Photos photos) {
         this.rack = rack;
+        this.measured = measured;
+        this.photos = photos;
         this.figures = figures;
         this.words = words;
         this.who = who;
@@ -97,7 +106,7 @@ public class EnterSheetView extends Div {
 
     private Component kinds() {
         Tabs kinds = new Tabs();
-        for (String kind : List.of("rectangle", "elbow", "bay", "drawn")) {
+        for (String kind : List.of("rectangle", "elbow", "bay", "drawn", "photo")) {
             kinds.add(new Tab(figures.text("sheets.enter." + kind)));
         }
         kinds.addSelectedChangeListener(event -> choose(kinds.getSelectedIndex()));
@@ -108,6 +117,7 @@ public class EnterSheetView extends Div {
     private void choose(int kind) {
         fault.setVisible(false);
         shape.removeAll();
+        adding = made -> rack.add(made, facts.facts(), facts.cost(), who.name());
         switch (kind) {
             case 0 ->
                 measured(
@@ -133,6 +143,14 @@ public class EnterSheetView extends Div {
                         "leftarm",
                         "baywidth",
                         "baydepth");
+            case 4 -> {
+                PhotoEntry photo = new PhotoEntry(
+                        figures, measured, photos, who, () -> facts.facts().thickness());
+                shape.add(photo);
+                outline = photo::outline;
+                ready = photo::next;
+                adding = made -> measured.add(made, photo.uncertaintyMm(), facts.facts(), facts.cost(), who.name());
+            }
             default -> {
                 OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
                 shape.add(editor);
@@ -233,10 +251,11 @@ public class EnterSheetView extends Div {
         try {
             Optional<Outline> made = outline.get();
             if (made.isPresent()) {
-                SheetId id = rack.add(made.get(), facts.facts(), facts.cost(), who.name());
+                SheetId id = adding.apply(made.get());
                 entered++;
                 count.setText(figures.text("sheets.enter.count", entered));
                 rack.find(id).ifPresent(this::show);
+                facts.forgetCost();
                 ready.run();
             }
         } catch (Refused refused) {

@@ -142,6 +142,11 @@ public class FactsForm extends Div {
         }
     }
 
+    /** What one sheet carries is not what the next one does. */
+    public void forgetCost() {
+        cost.clear();
+    }
+
     public Money cost() {
         return Money.of(cost.getValue() == null ? BigDecimal.ZERO : cost.getValue(), workshop.currency());
     }

@@ -12,6 +12,10 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineCosts;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.machines.WearPart;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -28,6 +32,9 @@ import puzzleworkshop.support.DatabaseTest;
 @Transactional
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class RateBookIT {
+
+    @Autowired
+    Machines machines;
 
     @Autowired
     RateBook book;
@@ -68,9 +75,41 @@ class RateBookIT {
     void refuses_figures_outside_their_range() {
         assertThatThrownBy(() -> book.set(RateKind.MACHINE_LIFE_HOURS, BigDecimal.ZERO, march, "", "mara"))
                 .isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> book.set(RateKind.MACHINE_RESIDUAL, new BigDecimal("5000"), march, "", "mara"))
+        assertThatThrownBy(() -> book.set(RateKind.MACHINE_RESIDUAL, new BigDecimal("50"), march, "", "mara"))
                 .isInstanceOf(Refused.class)
-                .hasMessageContaining("residual-above-price");
+                .hasMessageContaining("at-the-machine");
+    }
+
+    @Test
+    void what_stands_at_the_machine_is_what_its_hour_costs_in_a_price() {
+        PriceQuestion question = pricing.typical(Size.mm(300, 200), 48);
+        Money before = pricing.quote(question, march).cost();
+        assertThat(book.on(march).held(RateKind.MACHINE_PRICE).starting()).isTrue();
+        Machine usual = Machine.usual("Bench laser", before.currency());
+        machines.save(new Machine(
+                0,
+                usual.name(),
+                usual.bed(),
+                usual.beam(),
+                usual.motion(),
+                usual.bowLimit(),
+                usual.setUp(),
+                usual.passPause(),
+                new MachineCosts(
+                        Money.of("4400", "EUR"),
+                        Money.of("400", "EUR"),
+                        2_000,
+                        0.5,
+                        Money.of("120", "EUR"),
+                        600,
+                        List.of(new WearPart("Lens", Money.of("30", "EUR"), 300))),
+                false,
+                false));
+        // (4400 - 400) / 2000 + 0.5 x 0.30 + 120 / 600 + 30 / 300 = 2.00 + 0.15 + 0.20 + 0.10 an hour
+        RateSet rates = book.on(march);
+        assertThat(rates.machine().rate().perHour().amount()).isEqualByComparingTo("2.45");
+        assertThat(rates.number(RateKind.MACHINE_PRICE)).isEqualByComparingTo("4400");
+        assertThat(pricing.quote(question, march).cost()).isGreaterThan(before);
     }
 
     @Test

@@ -1,0 +1,211 @@
+package puzzleworkshop.sheets.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.JavaScript;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.dom.DomEvent;
+import java.util.ArrayList;
+import java.util.Base64;
+import java.util.List;
+import java.util.Locale;
+import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.camera.model.View;
+import puzzleworkshop.camera.outline.FoundBoard;
+import puzzleworkshop.camera.outline.FoundBoards;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Spot;
+
+/** A photo with the outline found in it: corners are dragged, bad areas painted with a finger; both in the photo, kept in mm. */
+@JavaScript("context://sheets-photo.js")
+class OutlineOverPhoto extends Div {
+
+    private static final int SHOWN = 1400;
+    private static final float QUALITY = 0.8f;
+
+    /** A finger's stroke with fewer points than this is no area. */
+    private static final int FEWEST_PAINTED = 6;
+
+    private static final int MOST_PAINTED = 400;
+
+    private final transient Formatter figures;
+    private final transient View view;
+    private final transient List<Spot> corners = new ArrayList<>();
+    private final transient List<List<Spot>> bad = new ArrayList<>();
+    private final String picture;
+    private final int width;
+    private final int height;
+    private final double photoScale;
+    private final double height0;
+    private final double printScale;
+    private final Div canvas = new Div();
+    private final Button paint;
+    private boolean painting;
+
+    OutlineOverPhoto(
+            Formatter figures, FoundBoards found, int which, byte[] jpeg, int width, int height, double printScale) {
+        this.figures = figures;
+        this.view = found.sheet().view();
+        this.width = width;
+        this.height = height;
+        // photos of more than some 20 megapixels were halved before they were measured in
+        this.photoScale = (long) width * height > puzzleworkshop.camera.Photo.MOST_PIXELS ? 2 : 1;
+        this.printScale = printScale;
+        this.picture = "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg);
+        FoundBoard board = found.boards().get(which);
+        this.height0 = -board.heightMm() / printScale;
+        corners.addAll(board.outer());
+        bad.addAll(board.holes());
+        canvas.addClassName("sheets-photo-canvas");
+        canvas.getElement()
+                .addEventListener("pw-corner", this::moved)
+                .addEventData("event.detail.i")
+                .addEventData("event.detail.u")
+                .addEventData("event.detail.v");
+        canvas.getElement().addEventListener("pw-painted", this::painted).addEventData("event.detail.points");
+        paint = new Button(figures.text("sheets.photo.paint"), event -> paint(!painting));
+        paint.getElement().setAttribute("aria-pressed", "false");
+        Button undo = new Button(figures.text("sheets.photo.unpaint"), event -> {
+            if (!bad.isEmpty()) {
+                bad.removeLast();
+                draw();
+            }
+        });
+        Div tools = new Div(paint, undo);
+        tools.addClassName("pw-row");
+        add(canvas, tools);
+        draw();
+    }
+
+    /** A copy small enough for the phone. */
+    static byte[] small(Frame frame) {
+        double scale = Math.min(1, (double) SHOWN / Math.max(frame.width(), frame.height()));
+        int w = (int) Math.max(1, Math.round(frame.width() * scale));
+        int h = (int) Math.max(1, Math.round(frame.height() * scale));
+        return Jpeg.write(scale == 1 ? frame : Shrink.of(frame, w, h), QUALITY);
+    }
+
+    private void paint(boolean now) {
+        painting = now;
+        paint.getElement().setAttribute("aria-pressed", String.valueOf(now));
+        draw();
+    }
+
+    private void moved(DomEvent event) {
+        int i = (int) event.getEventData().get("event.detail.i").asDouble();
+        double u = event.getEventData().get("event.detail.u").asDouble();
+        double v = event.getEventData().get("event.detail.v").asDouble();
+        if (i >= 0 && i < corners.size() && inside(u, v)) {
+            corners.set(i, spot(u, v));
+        }
+        draw();
+    }
+
+    private void painted(DomEvent event) {
+        String[] numbers =
+                event.getEventData().get("event.detail.points").asString().split(" ");
+        List<Spot> area = new ArrayList<>();
+        for (int i = 0; i + 1 < Math.min(numbers.length, 2 * MOST_PAINTED); i += 2) {
+            double u = Double.parseDouble(numbers[i]);
+            double v = Double.parseDouble(numbers[i + 1]);
+            if (inside(u, v)) {
+                area.add(spot(u, v));
+            }
+        }
+        if (area.size() >= FEWEST_PAINTED) {
+            bad.add(area);
+        }
+        paint(false);
+    }
+
+    private boolean inside(double u, double v) {
+        return u >= 0 && v >= 0 && u <= width && v <= height;
+    }
+
+    private Spot spot(double u, double v) {
+        double[] out = new double[2];
+        view.onPlane(u / photoScale, v / photoScale, height0, out);
+        return new Spot(out[0] * printScale, out[1] * printScale);
+    }
+
+    private String path(List<Spot> ring) {
+        StringBuilder path = new StringBuilder();
+        double[] uv = new double[2];
+        for (Spot spot : ring) {
+            view.project(spot.x() / printScale, spot.y() / printScale, height0, uv);
+            path.append(path.isEmpty() ? 'M' : 'L')
+                    .append(String.format(Locale.ROOT, "%.1f %.1f", uv[0] * photoScale, uv[1] * photoScale));
+        }
+        return path.append('Z').toString();
+    }
+
+    private void draw() {
+        StringBuilder svg = new StringBuilder();
+        svg.append("<svg role='img' aria-label='")
+                .append(figures.text("sheets.photo.over").replace("'", "&#39;"));
+        svg.append("' viewBox='0 0 ").append(width).append(' ').append(height).append("'><image href='");
+        svg.append(picture)
+                .append("' width='")
+                .append(width)
+                .append("' height='")
+                .append(height)
+                .append("'/>");
+        svg.append("<path class='sheets-photo-edge' d='").append(path(corners)).append("'/>");
+        bad.forEach(ring -> svg.append("<path class='sheets-photo-bad' d='")
+                .append(path(ring))
+                .append("'/>"));
+        double[] uv = new double[2];
+        for (int i = 0; i < corners.size() && !painting; i++) {
+            view.project(corners.get(i).x() / printScale, corners.get(i).y() / printScale, height0, uv);
+            svg.append(String.format(
+                    Locale.ROOT,
+                    "<circle data-i='%d' cx='%.1f' cy='%.1f' r='%.1f'/>",
+                    i,
+                    uv[0] * photoScale,
+                    uv[1] * photoScale,
+                    Math.max(width, height) / (corners.size() > 30 ? 160.0 : 90.0)));
+        }
+        svg.append("</svg>");
+        canvas.getElement().setProperty("innerHTML", svg.toString());
+        canvas.getElement()
+                .executeJs(
+                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50); setTimeout(go, 20)",
+                        painting);
+    }
+
+    /** The outline in mm, its longest side level. */
+    Outline outline() {
+        Spot a = corners.getFirst();
+        Spot b = corners.getLast();
+        double longest = 0;
+        for (int i = 0; i < corners.size(); i++) {
+            Spot p = corners.get(i);
+            Spot q = corners.get((i + 1) % corners.size());
+            if (p.distanceTo(q) > longest) {
+                longest = p.distanceTo(q);
+                a = p;
+                b = q;
+            }
+        }
+        double angle = -Math.atan2(b.y() - a.y(), b.x() - a.x());
+        List<List<Spot>> areas = bad.stream().map(ring -> turned(ring, angle)).toList();
+        return areas.isEmpty()
+                ? Outline.of(turned(corners, angle)).atOrigin()
+                : Outline.mended(turned(corners, angle), areas).atOrigin();
+    }
+
+    private static List<Spot> turned(List<Spot> ring, double angle) {
+        double c = Math.cos(angle);
+        double s = Math.sin(angle);
+        return ring.stream()
+                .map(p -> new Spot(round(c * p.x() - s * p.y()), round(s * p.x() + c * p.y())))
+                .toList();
+    }
+
+    /** A hundredth of a millimetre is finer than any photo tells. */
+    private static double round(double mm) {
+        return Math.round(mm * 100) / 100.0;
+    }
+}

@@ -1,0 +1,77 @@
+package puzzleworkshop.camera.outline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.camera.OutlineError;
+import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.RenderedPhoto;
+import puzzleworkshop.camera.Scene;
+import puzzleworkshop.measure.Refused;
+
+/** Judged by rendered photos with known truth (the camera model is written down in {@link RenderedPhoto}); 3 megapixels. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class BoardFinderTest {
+
+    private static final double[] BOARD = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
+
+    private static Scene scene(double thickness) {
+        return Scene.ofOneBoard(BOARD, thickness);
+    }
+
+    private static double[] ring(FoundBoard board) {
+        return board.outer().stream()
+                .flatMapToDouble(s -> DoubleStream.of(s.x(), s.y()))
+                .toArray();
+    }
+
+    @Test
+    void an_offcut_is_measured_through_lens_slant_shadow_and_thickness() {
+        for (double thickness : new double[] {3, 9}) {
+            FoundBoards found = BoardFinder.find(RenderedPhoto.photo(scene(thickness)), thickness, 1);
+            assertThat(found.boards()).hasSize(1);
+            FoundBoard board = found.boards().getFirst();
+            OutlineError error = OutlineError.between(BOARD, ring(board), board.uncertaintyMm());
+            assertThat(error.p95())
+                    .as("95 of 100 points, %s mm thick", thickness)
+                    .isLessThan(0.5);
+            assertThat(error.largest()).isLessThan(1.5);
+            assertThat(error.outside()).isLessThan(0.2);
+        }
+    }
+
+    @Test
+    void a_print_that_came_out_smaller_scales_the_board_with_it() {
+        Photo photo = RenderedPhoto.photo(scene(3));
+        FoundBoard right = BoardFinder.find(photo, 3, 1).boards().getFirst();
+        FoundBoard small = BoardFinder.find(photo, 3, 0.96).boards().getFirst();
+        double area = OutlineError.polygon(ring(right)).getArea();
+        assertThat(OutlineError.polygon(ring(small)).getArea() / area).isBetween(0.915, 0.928);
+    }
+
+    @Test
+    void what_cannot_be_measured_is_refused_in_a_sentence() {
+        Scene empty = scene(3);
+        empty.boards.clear();
+        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(empty), 3, 1))
+                .isInstanceOfSatisfying(
+                        Refused.class, no -> assertThat(no.sentence().key()).isEqualTo("camera.outline.none"));
+
+        Scene blurred = scene(3);
+        blurred.blur = 6;
+        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(blurred), 3, 1))
+                .isInstanceOf(Refused.class);
+
+        Scene cut = Scene.ofOneBoard(new double[] {60, 60, 150, 60, 150, 700, 60, 700}, 3);
+        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(cut), 3, 1))
+                .isInstanceOf(Refused.class);
+
+        assertThatThrownBy(() -> BoardFinder.find(new Photo(400, 300, new int[120_000]), 3, 1))
+                .isInstanceOfSatisfying(
+                        Refused.class, no -> assertThat(no.sentence().key()).isEqualTo("camera.sheet.none"));
+    }
+}
