@@ -83,7 +83,10 @@ public record LargestRectangle(Placement placement, Size size) {
         double right = x + size.width().mm();
         double below = y + size.height().mm();
         double[] box = RectangleGrowth.grow(seen, new double[] {x + tol, y + tol, right - tol, below - tol});
-        if (!least.fitsUpright(Size.mm(box[2] - box[0], box[3] - box[1]))) {
+        double width = box[2] - box[0];
+        double height = box[3] - box[1];
+        // Where the border touches the rectangle everywhere, nothing of it is left to grow.
+        if (width <= 0 || height <= 0 || !least.fitsUpright(Size.mm(width, height))) {
             box = new double[] {x, y, right, below};
         }
         return placed(box, degrees);
