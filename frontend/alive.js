@@ -2,7 +2,8 @@
 // silently, and loads the page again when another start of the program answers: what was on it belonged to the last one.
 const EVERY = 1000;
 const PATIENCE = 1500;
-const RESTARTED = 'pw-restarted';
+// Which start of the program this tab has seen last: a page that finds another one was loaded because of a restart.
+const STARTED = 'pw-started';
 
 const frame = () => document.querySelector('[data-alive-away]');
 let started = null;
@@ -38,13 +39,17 @@ async function look() {
     const now = answer.headers.get('X-Started');
     if (!answer.ok) throw new Error('not yet');
     if (started && now && now !== started) {
-      sessionStorage.setItem(RESTARTED, '1');
       location.reload();
       return;
     }
-    started = now ?? started;
     if (missed > 0) away(false);
     missed = 0;
+    if (now) {
+      const before = sessionStorage.getItem(STARTED);
+      sessionStorage.setItem(STARTED, now);
+      if (!started && before && before !== now) sayRestarted();
+      started = now;
+    }
   } catch {
     missed++;
     away(true);
@@ -52,17 +57,12 @@ async function look() {
 }
 
 function sayRestarted() {
-  const shell = frame();
-  if (shell && sessionStorage.getItem(RESTARTED)) {
-    sessionStorage.removeItem(RESTARTED);
-    banner(shell.dataset.aliveRestarted, 'warn');
-    setTimeout(() => banner(''), 20000);
-  }
+  banner(frame().dataset.aliveRestarted, 'warn');
+  setTimeout(() => banner(''), 20000);
 }
 
 async function run() {
   await look();
-  if (missed === 0) sayRestarted();
   setTimeout(run, EVERY);
 }
 run();

@@ -4,8 +4,11 @@ import java.time.LocalDate;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -21,13 +24,21 @@ import puzzleworkshop.workshop.Workshop;
 public class Confirmations {
 
     private final Orders orders;
+    private final Bookings bookings;
     private final OrderBoards boards;
     private final Machines machines;
     private final PlannedTrials trials;
     private final Workshop workshop;
 
-    Confirmations(Orders orders, OrderBoards boards, Machines machines, PlannedTrials trials, Workshop workshop) {
+    Confirmations(
+            Orders orders,
+            Bookings bookings,
+            OrderBoards boards,
+            Machines machines,
+            PlannedTrials trials,
+            Workshop workshop) {
         this.orders = orders;
+        this.bookings = bookings;
         this.boards = boards;
         this.machines = machines;
         this.trials = trials;
@@ -36,7 +47,19 @@ public class Confirmations {
 
     /** Keeps a quote together with the boards chosen for it. */
     @Transactional
-    public Order quote(OrderDraft draft, BlankPlan plan, String who) {
+    @Books
+    public Order quote(BookingKey key, OrderDraft draft, BlankPlan plan, String who) {
+        String said = "quote to " + draft.customer().name() + " at "
+                + draft.price().answer().toPay();
+        return bookings.once(
+                key,
+                said,
+                () -> quoteNow(draft, plan, who),
+                order -> order.id().value(),
+                id -> orders.get(new OrderId(id)));
+    }
+
+    private Order quoteNow(OrderDraft draft, BlankPlan plan, String who) {
         Order order = orders.quote(draft, who);
         boards.plan(order.id(), plan);
         return order;

@@ -16,6 +16,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
@@ -307,7 +308,10 @@ class DemoOrders {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
         Order order = confirmations.quote(
-                draft(line, wish, offer, due), offer.boards().orElseThrow(), DemoStock.MAKER);
+                BookingKey.fresh(),
+                draft(line, wish, offer, due),
+                offer.boards().orElseThrow(),
+                DemoStock.MAKER);
         if (line.reached() == Reached.QUOTE) {
             return;
         }

@@ -15,6 +15,7 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.WearPart;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -335,6 +336,7 @@ class DemoStock {
                 BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
         supplies.buy(
+                BookingKey.fresh(),
                 item.id().orElseThrow(),
                 BigDecimal.valueOf(bought),
                 money(price).times(bought),

@@ -1,15 +1,9 @@
 package puzzleworkshop.papers;
 
-import com.google.zxing.BarcodeFormat;
-import com.google.zxing.EncodeHintType;
-import com.google.zxing.WriterException;
-import com.google.zxing.common.BitMatrix;
-import com.google.zxing.qrcode.QRCodeWriter;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.openpdf.text.Chunk;
 import org.openpdf.text.Document;
@@ -29,6 +23,7 @@ import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
+import puzzleworkshop.display.QrCode;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.PersonalShape;
@@ -268,25 +263,9 @@ final class JobTicketPdf {
     }
 
     private Image qr(PdfWriter writer) {
-        try {
-            BitMatrix bits =
-                    new QRCodeWriter().encode(address, BarcodeFormat.QR_CODE, 0, 0, Map.of(EncodeHintType.MARGIN, 0));
-            PdfTemplate template = writer.getDirectContent().createTemplate(QR, QR);
-            float module = QR / bits.getWidth();
-            template.setColorFill(PaperFonts.INK);
-            for (int y = 0; y < bits.getHeight(); y++) {
-                for (int x = 0; x < bits.getWidth(); x++) {
-                    if (bits.get(x, y)) {
-                        template.rectangle(x * module, QR - (y + 1) * module, module, module);
-                    }
-                }
-            }
-            template.fill();
-            return Image.getInstance(template);
-        } catch (WriterException impossible) {
-            throw new IllegalStateException(
-                    "An address of " + address.length() + " letters does not fit a QR code", impossible);
-        }
+        PdfTemplate template = writer.getDirectContent().createTemplate(QR, QR);
+        QrCode.of(address, 0).draw(template, 0, 0, QR, PaperFonts.INK);
+        return Image.getInstance(template);
     }
 
     private void fact(PdfPTable facts, String key, String value) {

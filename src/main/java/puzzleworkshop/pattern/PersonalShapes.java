@@ -6,8 +6,9 @@ import java.awt.font.GlyphVector;
 import java.awt.geom.AffineTransform;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.cutfiles.found.CurveRuns;
+import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
-import puzzleworkshop.cutfiles.reading.LineCollector;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
@@ -54,8 +55,8 @@ public final class PersonalShapes {
             throw new Refused("pattern.shape.no_letter", text);
         }
         GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), text);
-        LineCollector lines = new LineCollector(text);
-        lines.add(glyphs.getOutline(), new AffineTransform());
+        CurveRuns lines = new CurveRuns(new WorkLimit(text, WorkLimit.STEPS_TO_READ));
+        lines.read(glyphs.getOutline().getPathIterator(null));
         return fitted(text, largest(text, lines.lines()), middle, Double.MAX_VALUE, height.mm());
     }
 

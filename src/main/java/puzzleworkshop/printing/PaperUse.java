@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -72,9 +73,10 @@ final class PaperUse {
     }
 
     /** Books sheets (or a length of roll as a share of the run) that were spoiled in the printer. */
-    void spoil(PrintRun run, int sheets, String reason, String who) {
+    void spoil(BookingKey key, PrintRun run, int sheets, String reason, String who) {
         pick(run.medium().sticker(), SupplyKind.STICKER_PAPER)
                 .ifPresent(item -> supplies.spoil(
+                        key,
                         item.id().orElseThrow(),
                         quantity(item, run.sheetSize().area().mm2() * sheets, sheets),
                         Optional.empty(),

@@ -6,6 +6,9 @@ import java.util.Set;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -19,12 +22,15 @@ import puzzleworkshop.supplies.Supplies;
 public class PrintRoom {
 
     private final RunStore runs;
+    private final Bookings bookings;
     private final RunRecords records;
     private final ApplicationEventPublisher events;
     private final PaperUse paper;
 
-    PrintRoom(RunStore runs, RunRecords records, ApplicationEventPublisher events, Supplies supplies) {
+    PrintRoom(
+            RunStore runs, Bookings bookings, RunRecords records, ApplicationEventPublisher events, Supplies supplies) {
         this.runs = runs;
+        this.bookings = bookings;
         this.records = records;
         this.events = events;
         this.paper = new PaperUse(supplies);
@@ -117,13 +123,19 @@ public class PrintRoom {
     }
 
     /** Sheets the printer spoiled: booked as waste, to nobody's account. */
+    @Books
     @Transactional
-    public void spoiledSheets(long runId, int sheets, String why, String who) {
+    public void spoiledSheets(BookingKey key, long runId, int sheets, String why, String who) {
+        String said = sheets + " spoiled sheets of run " + runId + ": " + why;
+        bookings.once(key, said, () -> spoiledSheetsNow(key.part("paper"), runId, sheets, why, who));
+    }
+
+    private void spoiledSheetsNow(BookingKey key, long runId, int sheets, String why, String who) {
         if (sheets < 1) {
             throw new Refused("printing.sheets-at-least-one");
         }
         requireReason(why);
-        paper.spoil(records.get(runId), sheets, why.strip(), who);
+        paper.spoil(key, records.get(runId), sheets, why.strip(), who);
         records.write(runId, Sentence.of("printing.history.spoiled-sheets", sheets, why.strip()), who);
     }
 

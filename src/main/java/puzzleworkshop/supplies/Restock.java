@@ -8,19 +8,59 @@ import puzzleworkshop.measure.Money;
 /**
  * How a supply stands against its use.
  *
- * @param usePerDay in use units, over the last weeks
- * @param reorderPoint stock at which to buy again; zero while nothing is used
+ * @param used in use units, over the days looked at
+ * @param days over which that was, counted from its first use; at most the last weeks
+ * @param usePerDay in use units; zero while it is too early to say
+ * @param reorderPoint stock at which to buy again; zero while nothing is used, or it is too early to say
  * @param toBuy purchase units to buy now; zero when there is enough
  * @param lastSupplier from whom it was bought last
  * @param expected what that will cost at the last price
  */
 public record Restock(
         SupplyItem item,
+        BigDecimal used,
+        int days,
         BigDecimal usePerDay,
         BigDecimal reorderPoint,
         int toBuy,
         Optional<Supplier> lastSupplier,
         Optional<Money> expected) {
+
+    /** One day is no rate: so many days of use must lie behind an advice (common practice). */
+    public static final int LEAST_DAYS = 28;
+
+    private static final int DAILY_DIGITS = 6;
+
+    /**
+     * By the use so far. What has run out is to be bought at any time; as long as its use is not known, one purchase unit.
+     *
+     * @param used over the days, zero or more
+     * @param days since its first use, at most those looked at
+     * @param wasEverThere whether it has a history at all: something never bought and never used is not missing
+     */
+    static Restock of(SupplyItem item, BigDecimal used, int days, boolean wasEverThere, Optional<Movement> lastBought) {
+        boolean known = used.signum() > 0 && days >= LEAST_DAYS;
+        BigDecimal point = known ? ReorderPoint.of(used, days, item.leadDays(), item.spareDays()) : BigDecimal.ZERO;
+        boolean out = wasEverThere && item.stock().signum() <= 0;
+        int toBuy = known && item.stock().compareTo(point) <= 0
+                ? ReorderPoint.toBuy(item.stock(), used, days, item)
+                : out ? ReorderPoint.toBuy(item.stock(), BigDecimal.ZERO, 1, item) : 0;
+        return new Restock(
+                item,
+                used,
+                days,
+                known ? used.divide(BigDecimal.valueOf(days), DAILY_DIGITS, RoundingMode.HALF_UP) : BigDecimal.ZERO,
+                point,
+                toBuy,
+                lastBought.flatMap(Movement::supplier),
+                lastBought.map(movement ->
+                        movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
+    }
+
+    /** It is used, but not long enough for a rate. */
+    public boolean isTooEarly() {
+        return used.signum() > 0 && days < LEAST_DAYS;
+    }
 
     public boolean isDue() {
         return toBuy > 0;

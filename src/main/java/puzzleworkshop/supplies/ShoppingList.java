@@ -1,7 +1,6 @@
 package puzzleworkshop.supplies;
 
 import java.math.BigDecimal;
-import java.math.RoundingMode;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -16,7 +15,6 @@ import org.springframework.transaction.annotation.Transactional;
 public class ShoppingList {
 
     private static final int USE_DAYS = 60;
-    private static final int DAILY_DIGITS = 6;
 
     private final SupplyStore store;
     private final Clock clock;
@@ -44,26 +42,18 @@ public class ShoppingList {
     private Restock restock(SupplyItem item) {
         SupplyId id = item.id().orElseThrow();
         Instant now = clock.instant();
-        Duration known = store.firstMovement(id)
-                .map(first -> Duration.between(first, now))
-                .orElse(Duration.ZERO);
-        int days = Math.clamp(known.toDays(), 1, USE_DAYS);
-        BigDecimal used = store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
-        BigDecimal point = ReorderPoint.of(used, days, item.leadDays(), item.spareDays());
-        // Something never bought and never used is not missing; something run out is.
-        boolean due = used.signum() > 0
-                ? item.stock().compareTo(point) <= 0
-                : known.toDays() > 0 && item.stock().signum() <= 0;
-        int toBuy = due ? ReorderPoint.toBuy(item.stock(), used, days, item) : 0;
+        int days = store.firstUse(id)
+                .map(first -> Math.clamp(Duration.between(first, now).toDays(), 1, USE_DAYS))
+                .orElse(0);
+        BigDecimal used = days == 0
+                ? BigDecimal.ZERO
+                : store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
+        boolean wasEverThere = store.firstMovement(id)
+                .filter(first ->
+                        used.signum() > 0 || Duration.between(first, now).toDays() > 0)
+                .isPresent();
         List<Movement> bought = store.purchases(id);
         Optional<Movement> last = bought.isEmpty() ? Optional.empty() : Optional.of(bought.getLast());
-        return new Restock(
-                item,
-                used.divide(BigDecimal.valueOf(days), DAILY_DIGITS, RoundingMode.HALF_UP),
-                point,
-                toBuy,
-                last.flatMap(Movement::supplier),
-                last.map(movement ->
-                        movement.unitCost().times(item.usePerPurchase()).times((long) toBuy)));
+        return Restock.of(item, used, days, wasEverThere, last);
     }
 }

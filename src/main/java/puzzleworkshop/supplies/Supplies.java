@@ -13,7 +13,10 @@ import java.util.Optional;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
@@ -32,12 +35,14 @@ public class Supplies {
     private static final int COST_DIGITS = 6;
 
     private final SupplyStore store;
+    private final Bookings bookings;
     private final HouseUnits house;
     private final Clock clock;
     private final AfterCommit afterCommit;
 
-    Supplies(SupplyStore store, HouseUnits house, Clock clock, AfterCommit afterCommit) {
+    Supplies(SupplyStore store, Bookings bookings, HouseUnits house, Clock clock, AfterCommit afterCommit) {
         this.store = store;
+        this.bookings = bookings;
         this.house = house;
         this.clock = clock;
         this.afterCommit = afterCommit;
@@ -102,8 +107,15 @@ public class Supplies {
      * @param paid for all of them, without recoverable tax
      * @param supplier by name; a new name is kept; empty when not known
      */
+    @Books
     @Transactional
-    public Movement buy(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
+    public Movement buy(
+            BookingKey key, SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
+        String said = "buy " + purchaseUnits + " of supply " + id + " for " + paid + " from " + supplier;
+        return once(key, said, id, () -> buyNow(id, purchaseUnits, paid, supplier, who));
+    }
+
+    private Movement buyNow(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
         SupplyItem item = locked(id);
         requirePositive(purchaseUnits);
         if (paid.isNegative()) {
@@ -146,17 +158,28 @@ public class Supplies {
     }
 
     /** Books something spoiled, for an order or for none. */
+    @Books
     @Transactional
-    public Movement spoil(SupplyId id, BigDecimal quantity, Optional<OrderRef> order, String reason, String who) {
+    public Movement spoil(
+            BookingKey key, SupplyId id, BigDecimal quantity, Optional<OrderRef> order, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false);
+        return once(
+                key,
+                "spoil " + quantity + " of supply " + id + ": " + reason,
+                id,
+                () -> out(locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false));
     }
 
     /** Sends some back to the supplier, at the average cost. */
+    @Books
     @Transactional
-    public Movement sendBack(SupplyId id, BigDecimal quantity, String reason, String who) {
+    public Movement sendBack(BookingKey key, SupplyId id, BigDecimal quantity, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false);
+        return once(
+                key,
+                "send back " + quantity + " of supply " + id + ": " + reason,
+                id,
+                () -> out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false));
     }
 
     /** Puts back on the shelf what an order did not need, at the average cost. */
@@ -255,6 +278,18 @@ public class Supplies {
                 .flatMap(id -> store.find(id).stream())
                 .flatMap(item -> item.forbiddenAtLaser().stream())
                 .toList();
+    }
+
+    private Movement once(BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
+        return bookings.once(
+                key,
+                said,
+                book,
+                movement -> (long) movement.number(),
+                number -> store.movements(id, 0, store.lastNumber(id)).stream()
+                        .filter(movement -> movement.number() == number)
+                        .findFirst()
+                        .orElseThrow());
     }
 
     private Movement out(

@@ -182,6 +182,15 @@ class SupplyStore {
                 .single();
     }
 
+    Optional<Instant> firstUse(SupplyId item) {
+        return jdbc.sql("""
+                select min(at) from supply_movement where item_id = :item and kind = 'USED' having min(at) is not null
+                """)
+                .param("item", item.value())
+                .query((row, n) -> row.getTimestamp(1).toInstant())
+                .optional();
+    }
+
     Optional<Instant> firstMovement(SupplyId item) {
         return jdbc.sql("select min(at) from supply_movement where item_id = :item having min(at) is not null")
                 .param("item", item.value())

@@ -16,6 +16,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.Seeds;
 
 @DatabaseTest
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -56,7 +57,7 @@ class PicturesIT {
     @Test
     void a_large_original_comes_back_whole() throws Exception {
         BufferedImage noise = new BufferedImage(1500, 1200, BufferedImage.TYPE_INT_RGB);
-        Random random = new Random(9);
+        Random random = new Random(Seeds.from(9));
         for (int y = 0; y < 1200; y++) {
             for (int x = 0; x < 1500; x++) {
                 noise.setRGB(x, y, random.nextInt());

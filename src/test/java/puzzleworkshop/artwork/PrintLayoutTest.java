@@ -26,6 +26,7 @@ import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.Seeds;
 
 /** A picture that is laid as it is must look like one that is drawn anew; Java 2D is the one who draws what is laid. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -40,7 +41,7 @@ class PrintLayoutTest {
     void laid_as_it_is_a_picture_looks_as_if_drawn_anew_whatever_its_orientation_turn_and_crop(@TempDir Path folder)
             throws Exception {
         BufferedImage stored = picture();
-        Random random = new Random(20261127);
+        Random random = new Random(Seeds.from(20261127));
         for (int orientation = 1; orientation <= 8; orientation++) {
             byte[] jpeg = SamplePictures.withOrientation(SamplePictures.encode(stored, "jpg"), orientation);
             Path file = SamplePictures.write(folder, orientation + ".jpg", jpeg);

@@ -391,7 +391,7 @@ class BenchIT {
                 false,
                 BigDecimal.ZERO,
                 Money.zero(supplies.currency())));
-        supplies.buy(item.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
+        supplies.buy(BookingKey.fresh(), item.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
         return item.id().orElseThrow();
     }
 

@@ -36,6 +36,12 @@ public final class TrialsBenchmark implements Benchmark {
                 tally.medianLadder(),
                 tally.worstLadder());
         out.printf(Locale.ROOT, "%-34s %12.2f%n", "ladder from common practice", tally.meanHighLadder());
+        out.printf(Locale.ROOT, "%-34s %12.2f%n", "plain bisection", tally.meanBisection());
+        out.printf(
+                Locale.ROOT,
+                "called proven with under 80 good cuts of 100 in truth: ours %.1f %%, bisection %.1f %%%n",
+                tally.wrongPercentOurs(),
+                tally.wrongPercentBisection());
         out.printf(Locale.ROOT, "%-34s %12.2f%n", "bound: threshold known", tally.meanBound());
         out.printf(
                 Locale.ROOT,
@@ -45,6 +51,14 @@ public final class TrialsBenchmark implements Benchmark {
                 tally.unprovenLadder(),
                 tally.meanOurs() / naive);
         return String.format(
-                Locale.ROOT, "materials=%d trials_ours=%.2f trials_naive=%.2f", MATERIALS, tally.meanOurs(), naive);
+                Locale.ROOT,
+                "materials=%d trials_ours=%.2f trials_naive=%.2f trials_bisection=%.2f wrong_proven_percent=%.1f"
+                        + " wrong_bisection_percent=%.1f",
+                MATERIALS,
+                tally.meanOurs(),
+                naive,
+                tally.meanBisection(),
+                tally.wrongPercentOurs(),
+                tally.wrongPercentBisection());
     }
 }

@@ -1,5 +1,6 @@
 package puzzleworkshop.bookings;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -10,9 +11,14 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
@@ -20,7 +26,18 @@ import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.tax.VatSum;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintMedia;
+import puzzleworkshop.printing.PrintRoom;
+import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.list.StockList;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyId;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
@@ -45,6 +62,7 @@ final class BookingCases {
     Map<String, Supplier<Command>> all() {
         money();
         bench();
+        stock();
         return cases;
     }
 
@@ -110,6 +128,71 @@ final class BookingCases {
                 return "";
             };
         });
+    }
+
+    private void stock() {
+        Supplies supplies = beans.getBean(Supplies.class);
+        Money ten = Money.of("10.00", "EUR");
+        cases.put("Supplies.buy", () -> {
+            SupplyId roll = roll(supplies);
+            return key -> supplies.buy(key, roll, BigDecimal.ONE, ten, "", WHO).number();
+        });
+        cases.put("Supplies.spoil", () -> {
+            SupplyId roll = roll(supplies);
+            return key -> supplies.spoil(key, roll, BigDecimal.ONE, Optional.empty(), "wet", WHO)
+                    .number();
+        });
+        cases.put("Supplies.sendBack", () -> {
+            SupplyId roll = roll(supplies);
+            return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO)
+                    .number();
+        });
+        StockList lists = beans.getBean(StockList.class);
+        cases.put("StockList.takeIn", () -> {
+            StockList.Table table = lists.read("""
+                    Width (mm);Height;Material;Thickness;Past;Place;Cost
+                    330;245;Birch ply;3;clean;B2;1,20
+                    """);
+            return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
+        });
+        cases.put("Confirmations.quote", () -> {
+            OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
+            BlankPlan none = new BlankPlan(List.of(), 1);
+            return key -> beans.getBean(Confirmations.class).quote(key, draft, none, WHO);
+        });
+        cases.put("PrintRoom.spoiledSheets", () -> {
+            LocalDate promised = LocalDate.now().plusDays(3);
+            new BenchOrders(beans).confirmed("Ada Reed", promised, 20);
+            long medium = beans.getBean(PrintMedia.class).all().getFirst().id().orElseThrow();
+            PrintRun run = beans.getBean(GangRuns.class).propose(medium, promised.plusDays(30), WHO);
+            return key -> {
+                beans.getBean(PrintRoom.class).spoiledSheets(key, run.id(), 2, "paper jam", WHO);
+                return "";
+            };
+        });
+    }
+
+    private static SupplyId roll(Supplies supplies) {
+        SupplyId roll = supplies.keep(new SupplyItem(
+                        Optional.empty(),
+                        "Pale masking tape",
+                        SupplyKind.MASKING_TAPE,
+                        UseUnit.METRE,
+                        Optional.of(Length.mm(300)),
+                        Optional.empty(),
+                        "roll of 50 m",
+                        BigDecimal.valueOf(50),
+                        new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                        7,
+                        3,
+                        true,
+                        false,
+                        BigDecimal.ZERO,
+                        Money.zero(supplies.currency())))
+                .id()
+                .orElseThrow();
+        supplies.buy(BookingKey.fresh(), roll, BigDecimal.ONE, Money.of("10.00", "EUR"), "", WHO);
+        return roll;
     }
 
     private void bench() {

@@ -23,6 +23,7 @@ import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.mesh.PatternMaker;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class CutInspectorTest {
@@ -36,7 +37,7 @@ class CutInspectorTest {
     }
 
     private static DrawnFile file(List<CurvePath> lines) {
-        return new DrawnFile("test", DrawnFile.Kind.SVG, lines, Optional.empty(), List.of());
+        return new DrawnFile("test", DrawnFile.Kind.SVG, lines, List.of(), Optional.empty(), List.of());
     }
 
     private static Inspection inspect(CurvePath... lines) {
@@ -87,7 +88,7 @@ class CutInspectorTest {
     /** The classic: every piece drawn as a closed outline of its own, so that every inner line is there twice. */
     @Test
     void a_puzzle_drawn_piece_by_piece_is_cleaned_to_its_true_length() {
-        Random random = new Random(17);
+        Random random = new Random(Seeds.from(17));
         for (int i = 0; i < 6; i++) {
             PatternSpec spec = PatternSpec.of(
                             Size.mm(210, 160), new PieceGrid(3 + random.nextInt(6), 2 + random.nextInt(5)), i)

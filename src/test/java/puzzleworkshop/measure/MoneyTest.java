@@ -14,6 +14,7 @@ import org.joda.money.CurrencyUnit;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class MoneyTest {
@@ -31,7 +32,7 @@ class MoneyTest {
     /** Joda-Money as an independent judge of rounding. */
     @Test
     void rounds_as_joda_money_does_in_10_000_random_cases() {
-        long seed = 20261125;
+        long seed = Seeds.from(20261125);
         Random random = new Random(seed);
         List<String> codes = List.of("JPY", "EUR", "KWD", "USD", "CHF");
         for (int i = 0; i < 10_000; i++) {
@@ -51,7 +52,7 @@ class MoneyTest {
      */
     @Test
     void allocates_as_largest_remainders_in_joda_money_do_in_5_000_random_cases() {
-        long seed = 1792;
+        long seed = Seeds.from(1792);
         Random random = new Random(seed);
         List<String> codes = List.of("JPY", "EUR", "KWD");
         for (int i = 0; i < 5_000; i++) {
@@ -89,7 +90,7 @@ class MoneyTest {
 
     @Test
     void parts_of_an_allocation_add_up_to_the_whole_and_are_within_one_unit_of_their_share() {
-        long seed = 4217;
+        long seed = Seeds.from(4217);
         Random random = new Random(seed);
         for (int i = 0; i < 5_000; i++) {
             Money whole = Money.ofMinor(random.nextLong(0, 1_000_000), EUR);

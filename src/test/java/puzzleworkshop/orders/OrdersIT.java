@@ -31,6 +31,7 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -158,6 +159,7 @@ class OrdersIT {
         assertThat(tray.size()).isEqualTo(Size.mm(231 + 16, 2 * 181 + 3 + 16));
         OrderDraft draft = draft("Ida Norrby", offer);
         Order order = confirmations.quote(
+                BookingKey.fresh(),
                 new OrderDraft(
                         draft.customer(),
                         1,
@@ -203,7 +205,9 @@ class OrdersIT {
         addSheet();
         Order first = confirmations.confirm(quote("Ida Norrby").id(), "Mara");
         Order second = confirmations.confirm(quote("Oskar Lund").id(), "Mara");
-        assertThat(trials.open()).extracting(PlannedTrial::label).containsExactly(first.number(), second.number());
+        assertThat(trials.open())
+                .extracting(PlannedTrial::labels)
+                .containsExactly(java.util.List.of(first.number(), second.number()));
         assertThat(trials.open().getFirst().next()).isPresent();
         assertThat(orders.history(first.id()))
                 .anyMatch(line -> line.what().key().equals("orders.history.trial-planned"));
@@ -362,7 +366,8 @@ class OrdersIT {
 
     private Order quote(String customer) {
         Offer offer = offer();
-        return confirmations.quote(draft(customer, offer), offer.boards().orElseThrow(), "Mara");
+        return confirmations.quote(
+                BookingKey.fresh(), draft(customer, offer), offer.boards().orElseThrow(), "Mara");
     }
 
     private Offer offer() {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class LogoTest {
@@ -49,7 +50,7 @@ class LogoTest {
     @Test
     void refuses_a_heavy_file_and_a_small_file_that_unpacks_to_a_huge_picture() throws IOException {
         BufferedImage noise = new BufferedImage(700, 700, BufferedImage.TYPE_INT_RGB);
-        Random random = new Random(3);
+        Random random = new Random(Seeds.from(3));
         for (int i = 0; i < 490_000; i++) {
             noise.setRGB(i % 700, i / 700, random.nextInt());
         }

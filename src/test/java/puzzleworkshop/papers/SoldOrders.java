@@ -61,6 +61,10 @@ public final class SoldOrders {
     }
 
     public Order quote(String customer, int quantity, boolean rush, Percent discount) {
+        return beans.getBean(Orders.class).quote(draft(customer, quantity, rush, discount), "mara");
+    }
+
+    public OrderDraft draft(String customer, int quantity, boolean rush, Percent discount) {
         Pricing pricing = beans.getBean(Pricing.class);
         PriceQuestion typical = pricing.typical(FINISHED, 48);
         PriceQuestion question = new PriceQuestion(
@@ -77,25 +81,21 @@ public final class SoldOrders {
                 discount,
                 vat);
         LocalDate today = beans.getBean(RateBook.class).today();
-        return beans.getBean(Orders.class)
-                .quote(
-                        new OrderDraft(
-                                Customer.newcomer(customer, "", "Quay Street 4\n24103 Northhaven"),
-                                quantity,
-                                new Puzzle(
-                                        PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
-                                new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
-                                Optional.empty(),
-                                "",
-                                Optional.empty(),
-                                Optional.of(today.plusDays(9)),
-                                rush,
-                                Optional.empty(),
-                                question.cutMinutes(),
-                                new KeptPrice(question, pricing.quote(question)),
-                                today.plusDays(14),
-                                ""),
-                        "mara");
+        return new OrderDraft(
+                Customer.newcomer(customer, "", "Quay Street 4\n24103 Northhaven"),
+                quantity,
+                new Puzzle(PatternSpec.of(FINISHED, new PieceGrid(8, 6), 5), IntendedAge.GROWN_UPS, true),
+                new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
+                Optional.empty(),
+                "",
+                Optional.empty(),
+                Optional.of(today.plusDays(9)),
+                rush,
+                Optional.empty(),
+                question.cutMinutes(),
+                new KeptPrice(question, pricing.quote(question)),
+                today.plusDays(14),
+                "");
     }
 
     public Order confirmed(String customer, int quantity) {

@@ -21,6 +21,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.mesh.PatternMaker;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PersonalShapeTest {
@@ -43,6 +44,7 @@ class PersonalShapeTest {
                 "shaped",
                 DrawnFile.Kind.SVG,
                 pattern.plan(CutPlan.Sequence.INNER_FIRST).inOrder(),
+                List.of(),
                 Optional.empty(),
                 List.of()));
         assertThat(inspection.findings()).as(about).isEmpty();
@@ -62,7 +64,7 @@ class PersonalShapeTest {
 
     @Test
     void a_heart_lies_whole_among_the_pieces_wherever_it_is_put() {
-        Random random = new Random(99);
+        Random random = new Random(Seeds.from(99));
         int placed = 0;
         for (int i = 0; i < 60; i++) {
             PersonalShape heart = PersonalShapes.heart(

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -60,11 +61,23 @@ class WaitingForFilmIT {
                 Money.zero(supplies.currency())));
         assertThat(waitsForFilm()).as("what was never bought is not missed").isEqualTo(before);
         SupplyId id = film.id().orElseThrow();
-        supplies.buy(id, BigDecimal.ONE, Money.of("1.00", supplies.currency().getCurrencyCode()), "", "Robin");
+        supplies.buy(
+                BookingKey.fresh(),
+                id,
+                BigDecimal.ONE,
+                Money.of("1.00", supplies.currency().getCurrencyCode()),
+                "",
+                "Robin");
         supplies.useKnowingly(id, BigDecimal.ONE, first.ref(), "for the test", "Robin");
         assertThat(hold(first)).contains(Job.Hold.For.FILM);
         assertThat(hold(second)).contains(Job.Hold.For.FILM);
-        supplies.buy(id, BigDecimal.TEN, Money.of("9.00", supplies.currency().getCurrencyCode()), "", "Robin");
+        supplies.buy(
+                BookingKey.fresh(),
+                id,
+                BigDecimal.TEN,
+                Money.of("9.00", supplies.currency().getCurrencyCode()),
+                "",
+                "Robin");
         assertThat(hold(first)).isEmpty();
     }
 

@@ -28,9 +28,11 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.geometry.packing.LayoutJudge;
 import puzzleworkshop.geometry.packing.PackItem;
 import puzzleworkshop.geometry.packing.PackedAt;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -59,6 +61,9 @@ class GangRunsIT {
 
     @Autowired
     MediumStore media;
+
+    @Autowired
+    Bookings bookings;
 
     @Autowired
     Supplies supplies;
@@ -124,7 +129,7 @@ class GangRunsIT {
         waiting.held.clear();
         RunRecords records = new RunRecords(runs, media, waiting, clock);
         gang = new GangRuns(runs, records, media, supplies, transaction);
-        room = new PrintRoom(runs, records, waiting, supplies);
+        room = new PrintRoom(runs, bookings, records, waiting, supplies);
         a3 = media.media().stream()
                 .filter(m -> m.name().equals("A3"))
                 .findFirst()
@@ -218,7 +223,7 @@ class GangRunsIT {
     @Test
     void printing_books_paper_by_area_and_sends_the_orders_on() {
         SupplyItem paper = keepPaper(LaserFacts.Pvc.FREE);
-        supplies.buy(paper.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
+        supplies.buy(BookingKey.fresh(), paper.id().orElseThrow(), BigDecimal.ONE, Money.of("50", "EUR"), "", "Robin");
         waits(1, 2, 120, 90, MONDAY);
         waits(2, 1, 240, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -63,9 +64,9 @@ class SuppliesIT {
     @Test
     void a_roll_bought_by_the_roll_is_used_by_the_metre_at_its_average_cost() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
         supplies.use(roll, n("12.5"), ORDER, "mara");
-        supplies.buy(roll, n("1"), Money.of("16", "EUR"), "North Bay Packaging", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("16", "EUR"), "North Bay Packaging", "mara");
         // 100 m at 0.20; 12.5 m used; 87.5 m at 0.20 and 50 m at 0.32 are 137.5 m at 0.243636
         SupplyItem item = supplies.find(roll).orElseThrow();
         assertThat(item.stock()).isEqualByComparingTo("137.5");
@@ -82,7 +83,7 @@ class SuppliesIT {
     @Test
     void stock_does_not_go_below_zero_unless_someone_says_why() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> supplies.use(roll, n("51"), ORDER, "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("supplies.not-enough");
@@ -95,7 +96,7 @@ class SuppliesIT {
     @Test
     void the_database_itself_refuses_a_silent_negative_and_a_rewritten_line() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> jdbc.sql("""
                 insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
                 values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
@@ -108,7 +109,7 @@ class SuppliesIT {
     @Test
     void the_database_refuses_use_for_an_order_that_is_not_kept() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> supplies.use(roll, n("1"), new OrderRef(new OrderId(18), ""), "mara"))
                 .hasMessageContaining("supply_movement_order");
         assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("50");
@@ -134,7 +135,7 @@ class SuppliesIT {
     @Test
     void many_hands_at_once_never_use_the_same_last_metre() throws Exception {
         SupplyId roll = tape();
-        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         List<Callable<Boolean>> hands = new ArrayList<>();
         for (int i = 0; i < 24; i++) {
             hands.add(() -> {
@@ -160,21 +161,24 @@ class SuppliesIT {
     @Test
     void taking_stock_books_the_difference_only() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("1"), Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThat(supplies.count(roll, n("50"), "mara")).isEmpty();
         assertThat(supplies.count(roll, n("47.5"), "mara"))
                 .hasValueSatisfying(found -> assertThat(found.quantity()).isEqualByComparingTo("-2.5"));
     }
 
     @Test
-    void what_runs_out_within_the_lead_time_stands_on_the_shopping_list() {
+    void one_day_of_use_is_no_rate_and_what_has_run_out_stands_on_the_shopping_list() {
         SupplyId roll = tape();
-        supplies.buy(roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
+        supplies.buy(BookingKey.fresh(), roll, n("2"), Money.of("20", "EUR"), "North Bay Packaging", "mara");
         assertThat(shopping.due()).isEmpty();
         supplies.use(roll, n("90"), ORDER, "mara");
+        assertThat(shopping.due()).isEmpty();
+        assertThat(shopping.all()).allMatch(item -> !item.item().id().equals(Optional.of(roll)) || item.isTooEarly());
+        supplies.use(roll, n("10"), ORDER, "mara");
         assertThat(shopping.due()).singleElement().satisfies(due -> {
             assertThat(due.item().name()).isEqualTo("Pale masking tape");
-            assertThat(due.toBuy()).isPositive();
+            assertThat(due.toBuy()).isEqualTo(1);
             assertThat(due.lastSupplier())
                     .hasValueSatisfying(s -> assertThat(s.name()).isEqualTo("North Bay Packaging"));
         });

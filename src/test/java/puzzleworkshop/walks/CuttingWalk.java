@@ -170,6 +170,27 @@ class CuttingWalk extends Walk {
     }
 
     @Test
+    @Order(4)
+    void what_is_not_interpreted_is_said_and_drawn_as_not_sure() throws IOException {
+        go("check-cut-file");
+        page.setInputFiles(
+                "#cut-file-upload input[type=file]", file("half-masked.svg", """
+                <svg xmlns='http://www.w3.org/2000/svg' width='120mm' height='100mm' viewBox='0 0 120 100'>
+                  <style>.line {fill: none; stroke: black}</style>
+                  <rect width='120' height='100' fill='white'/>
+                  <mask id='half'><rect width='60' height='100' fill='white'/></mask>
+                  <rect class='line' x='10' y='10' width='80' height='80'/><path class='line' d='M10 30C40 10 60 60 90 30'/>
+                  <path class='line' d='M10 60C40 40 60 90 110 60' mask='url(#half)'/>
+                  <path class='line' d='M10 20H90' display='none'/>
+                </svg>""".getBytes(StandardCharsets.UTF_8)));
+        page.getByText("80 × 80 mm").first().waitFor();
+        page.getByText("One shape lies under a mask").waitFor();
+        page.getByText("One hidden part is left out").waitFor();
+        assertThat(page.locator(".pattern-not-sure").count()).isEqualTo(1);
+        shoot("cut-file-not-sure");
+    }
+
+    @Test
     @Order(5)
     void a_cut_is_recorded_on_the_phone_and_done_follows_from_it() {
         BenchOrders make = new BenchOrders(beans());

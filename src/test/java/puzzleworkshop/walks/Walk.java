@@ -154,6 +154,18 @@ abstract class Walk {
                 .run("--server.port=0", "--puzzleworkshop.data=" + folder);
     }
 
+    /** @return the port at which it was */
+    String endProgram() {
+        String port = program.getEnvironment().getProperty("local.server.port");
+        program.close();
+        return port;
+    }
+
+    void startProgramAt(String port) {
+        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=" + port, "--puzzleworkshop.data=" + folder);
+    }
+
     /** As if on another computer: the program on an empty folder of its own. */
     void restartOnEmptyFolder() throws IOException {
         program.close();

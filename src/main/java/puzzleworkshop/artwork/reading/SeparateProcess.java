@@ -108,6 +108,11 @@ final class SeparateProcess {
         return System.getProperty("os.name", "").startsWith("Windows");
     }
 
+    /** Whether an earlier process has found out which fonts there are (the library's own file name). */
+    static boolean knowsFonts() {
+        return Files.exists(fontCache().resolve(".pdfbox.cache"));
+    }
+
     /** Which fonts a computer has is found out once and kept between processes. */
     private static Path fontCache() {
         Path cache = Path.of(System.getProperty("java.io.tmpdir"), "puzzle-fonts-" + System.getProperty("user.name"));

@@ -131,7 +131,7 @@ public final class SeparateReader {
     private static void knowFonts(Path file) throws IOException {
         try (var in = Files.newInputStream(file)) {
             String start = new String(in.readNBytes(1024), java.nio.charset.StandardCharsets.ISO_8859_1);
-            if (start.contains("%PDF-") && FONTS_KNOWN.compareAndSet(false, true)) {
+            if (start.contains("%PDF-") && FONTS_KNOWN.compareAndSet(false, true) && !SeparateProcess.knowsFonts()) {
                 SeparateProcess.run(ReaderMain.class, List.of("fonts"), FOR_FONTS, line -> {}, (folder, end) -> end);
             }
         }

@@ -1,5 +1,6 @@
 package puzzleworkshop.cutfiles.ui;
 
+import com.vaadin.flow.component.DetachEvent;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
@@ -44,6 +45,8 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
     private final InspectionList list;
     private transient byte[] bytes = {};
     private transient String name = "";
+    /** The look that is under way, or the last one. */
+    private transient Thread looking = Thread.ofVirtual().unstarted(() -> {});
 
     public CheckCutFileView(Formatter figures, Machines machines) {
         this.figures = figures;
@@ -80,28 +83,44 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         return getTranslation("pattern.check.title");
     }
 
-    /** In the request's own thread: a large file takes seconds to inspect and must not stop the screen. */
+    /** In the request's own thread, which may read the file but none of the screen's fields. */
     private Command receive(ReceivedFile file) throws IOException {
         byte[] received = file.content();
-        CheckChoices.Chosen chosen = choices.chosen();
-        getUI().ifPresent(ui -> UiPush.tell(ui, () -> {
-            working.setVisible(true);
+        return () -> {
             bytes = received;
             name = file.name();
-        }));
-        return inspected(file.name(), received, chosen);
+            again();
+        };
     }
 
-    /** The choices changed: the same file is looked at again. */
+    /** Looks at the file with what is chosen now; a look that is still under way for earlier choices is given up. */
     private void again() {
-        if (bytes.length > 0) {
-            UI ui = UI.getCurrent();
-            byte[] same = bytes;
-            String sameName = name;
-            CheckChoices.Chosen chosen = choices.chosen();
-            working.setVisible(true);
-            Thread.startVirtualThread(() -> UiPush.tell(ui, inspected(sameName, same, chosen)));
+        if (bytes.length == 0) {
+            return;
         }
+        UI ui = UI.getCurrent();
+        byte[] same = bytes;
+        String sameName = name;
+        CheckChoices.Chosen chosen = choices.chosen();
+        working.setVisible(true);
+        looking.interrupt();
+        looking = Thread.ofVirtual().unstarted(() -> {
+            Command answer = inspected(sameName, same, chosen);
+            Thread looked = Thread.currentThread();
+            UiPush.tell(ui, () -> {
+                // an answer for choices or a file that are no longer on the screen is not shown
+                if (looked == looking) {
+                    answer.execute();
+                }
+            });
+        });
+        looking.start();
+    }
+
+    @Override
+    protected void onDetach(DetachEvent event) {
+        looking.interrupt();
+        super.onDetach(event);
     }
 
     /** What to show of a file. */

@@ -23,7 +23,8 @@ class InspectionDrawing extends SvgBox {
 
     /** @param only the finding to mark, or all */
     void show(Inspection inspection, Optional<Inspection.Finding> only) {
-        Bounds frame = inspection.frame();
+        Bounds frame =
+                inspection.file().unsure().stream().map(CurvePath::bounds).reduce(inspection.frame(), Bounds::and);
         double extent = Math.max(Math.max(frame.width(), frame.height()), 1);
         Bounds view = frame.grownBy(extent * 0.04);
         double stroke = extent / 500;
@@ -38,8 +39,13 @@ class InspectionDrawing extends SvgBox {
                         inspection.file().lines().size(),
                         inspection.findings().size()));
         svg.raw("<g fill='none' stroke-linejoin='round' stroke-linecap='round'>");
-        svg.raw("<path class='pattern-foreign' stroke-width='" + Svg.n(stroke) + "' d='" + data(inspection, extent)
-                + "'/>");
+        svg.raw("<path class='pattern-foreign' stroke-width='" + Svg.n(stroke) + "' d='"
+                + data(inspection.file().lines(), extent) + "'/>");
+        if (!inspection.file().unsure().isEmpty()) {
+            svg.raw("<path class='pattern-not-sure' stroke-width='" + Svg.n(stroke) + "' stroke-dasharray='"
+                    + Svg.n(extent / 120) + " " + Svg.n(extent / 160) + "' d='"
+                    + data(inspection.file().unsure(), extent) + "'/>");
+        }
         List<Inspection.Finding> findings = inspection.findings();
         for (int i = 0; i < findings.size(); i++) {
             Inspection.Finding finding = findings.get(i);
@@ -87,8 +93,7 @@ class InspectionDrawing extends SvgBox {
         });
     }
 
-    private static String data(Inspection inspection, double extent) {
-        List<CurvePath> lines = inspection.file().lines();
+    private static String data(List<CurvePath> lines, double extent) {
         boolean many = lines.stream().mapToInt(line -> line.segments().size()).sum() > MOST_SEGMENTS;
         StringBuilder data = new StringBuilder();
         lines.forEach(line -> data.append(many ? thinned(line, extent) : line.svgPathData()));

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import puzzleworkshop.cutfiles.Inspection;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
@@ -33,7 +34,11 @@ class InspectionList extends Div {
     void show(Inspection inspection, Speed speed) {
         removeAll();
         add(new H2(inspection.file().name()), verdict(inspection), facts(inspection, speed));
-        inspection.file().remarks().forEach(remark -> add(note(figures.say(remark), "warn")));
+        inspection
+                .file()
+                .remarks()
+                .forEach(remark ->
+                        add(note(figures.say(remark.sentence()), remark.kind() == Remark.Kind.NOTE ? "info" : "warn")));
         if (!inspection.findings().isEmpty()) {
             add(findings(inspection));
         }
@@ -48,6 +53,9 @@ class InspectionList extends Div {
     private Component verdict(Inspection inspection) {
         boolean serious = inspection.findings().stream()
                 .anyMatch(finding -> finding.trouble().isSerious());
+        if (inspection.findings().isEmpty() && !inspection.file().isSure()) {
+            return new Verdict(Verdict.Kind.WARN, getTranslation("pattern.check.not-sure"));
+        }
         if (inspection.findings().isEmpty()) {
             return new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.check.clean"));
         }
@@ -119,6 +127,9 @@ class InspectionList extends Div {
                 new H2(getTranslation("pattern.check.keep-one")),
                 saved,
                 new CutFileLinks(name, inspection::cleanedPlan));
+        if (!inspection.file().unsure().isEmpty()) {
+            cleaned.addComponentAtIndex(2, note(getTranslation("pattern.check.without-unsure"), "warn"));
+        }
         cleaned.addClassNames("pw-stack", "pattern-cleaned");
         return cleaned;
     }

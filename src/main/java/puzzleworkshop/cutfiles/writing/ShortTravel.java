@@ -4,17 +4,20 @@ import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.geometry.path.Segment;
 
 /**
  * Orders lines so that the head travels little between them: always on to the nearest end (a line may be run either
- * way), then 2-opt, turning round runs of the order while that shortens the way. Not the shortest way of all, but
- * never longer than going to the nearest end; deterministic.
+ * way), then 2-opt, turning round runs of the order while that shortens the way. A closed line may begin anywhere on
+ * itself: it is begun where the way to it and on from it is least. Not the shortest way of all, but never longer than
+ * going to the nearest end; deterministic.
  */
 final class ShortTravel {
 
     private static final int MOST_FOR_TURNING = 1500;
     private static final int MOST_ROUNDS = 30;
     private static final double WORTH_MM = 1e-6;
+    private static final double NEAR_AN_END = 0.01;
 
     private ShortTravel() {}
 
@@ -23,7 +26,60 @@ final class ShortTravel {
         if (ordered.size() <= MOST_FOR_TURNING) {
             turn(ordered, from);
         }
+        beginClosedLines(ordered, from);
         return ordered;
+    }
+
+    private static void beginClosedLines(List<CurvePath> order, Point from) {
+        for (int i = 0; i < order.size(); i++) {
+            if (order.get(i).closed()) {
+                Point before = i == 0 ? from : order.get(i - 1).end();
+                // the next line, if closed itself, is begun only after this one
+                Point after = i + 1 < order.size() ? order.get(i + 1).start() : null;
+                order.set(i, begunNear(order.get(i), before, after));
+            }
+        }
+    }
+
+    private static CurvePath begunNear(CurvePath line, Point before, Point after) {
+        int segment = 0;
+        double t = 0;
+        double least = way(before, line.start(), after);
+        Point start = line.start();
+        for (int i = 0; i < line.segments().size(); i++) {
+            Segment each = line.segments().get(i);
+            for (double at : places(start, each, before, after)) {
+                double way = way(before, each.at(start, at), after);
+                if (way < least - WORTH_MM) {
+                    least = way;
+                    segment = i;
+                    t = at;
+                }
+            }
+            start = each.to();
+        }
+        return segment == 0 && t == 0 ? line : line.startingAt(segment, t);
+    }
+
+    private static double way(Point before, Point at, Point after) {
+        return before.distanceTo(at) + (after == null ? 0 : at.distanceTo(after));
+    }
+
+    /** Where a stretch may come nearest: its start, of a straight one the feet of what is before and after, of a curve quarters. */
+    private static double[] places(Point start, Segment stretch, Point before, Point after) {
+        return stretch instanceof Segment.Line
+                ? new double[] {
+                    0, foot(start, stretch.to(), before), after == null ? 0 : foot(start, stretch.to(), after)
+                }
+                : new double[] {0, 0.25, 0.5, 0.75};
+    }
+
+    private static double foot(Point a, Point b, Point of) {
+        double dx = b.xMm() - a.xMm();
+        double dy = b.yMm() - a.yMm();
+        double t = ((of.xMm() - a.xMm()) * dx + (of.yMm() - a.yMm()) * dy) / (dx * dx + dy * dy);
+        // no scraps of a line at its ends
+        return t > NEAR_AN_END && t < 1 - NEAR_AN_END ? t : 0;
     }
 
     static double travel(List<CurvePath> first, List<CurvePath> last, Point from) {

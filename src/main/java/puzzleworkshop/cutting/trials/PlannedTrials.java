@@ -1,8 +1,10 @@
 package puzzleworkshop.cutting.trials;
 
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -64,15 +66,23 @@ public class PlannedTrials {
         return openFor(order);
     }
 
-    /** All that are still to be made, the oldest first. */
+    /** All that are still to be made, the oldest first; one for each setting, whatever the number of orders on it. */
     @Transactional(readOnly = true)
     public List<PlannedTrial> open() {
-        return store.open().stream().map(this::told).toList();
+        return bySetting(store.open());
+    }
+
+    private List<PlannedTrial> bySetting(List<PlannedTrialStore.Row> rows) {
+        Map<Long, List<PlannedTrialStore.Row>> bySetting = new LinkedHashMap<>();
+        rows.forEach(row -> bySetting
+                .computeIfAbsent(row.settingId(), setting -> new ArrayList<>())
+                .add(row));
+        return bySetting.values().stream().map(this::told).toList();
     }
 
     @Transactional(readOnly = true)
     public Optional<PlannedTrial> openFor(OrderId order) {
-        return store.openFor(order).map(this::told);
+        return store.openFor(order).map(row -> told(store.openOf(row.settingId())));
     }
 
     /** What each order's trial takes of hands and laser; orders on the same setting need it once, the oldest carries it. */
@@ -117,8 +127,16 @@ public class PlannedTrials {
         }
     }
 
-    private PlannedTrial told(PlannedTrialStore.Row row) {
-        CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new PlannedTrial(row.id(), setting, row.order(), row.label(), row.planned(), settings.nextTry(setting));
+    /** @param rows of one setting, the oldest first */
+    private PlannedTrial told(List<PlannedTrialStore.Row> rows) {
+        PlannedTrialStore.Row first = rows.getFirst();
+        CutSetting setting = settings.find(first.settingId()).orElseThrow();
+        return new PlannedTrial(
+                first.id(),
+                setting,
+                rows.stream().map(PlannedTrialStore.Row::order).toList(),
+                rows.stream().map(PlannedTrialStore.Row::label).toList(),
+                first.planned(),
+                settings.nextTry(setting));
     }
 }

@@ -22,6 +22,7 @@ import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.trials.SuccessBound;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.cutting.trials.TrialEvidence;
@@ -144,8 +145,15 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
                 TrialEvidence.BAD_OF_RECENT,
                 TrialEvidence.RECENT));
         rule.addClassName("pw-small");
+        SuccessBound bound = evidence.bound(setting.parameters());
+        Paragraph sure = new Paragraph(figures.text(
+                "cutting.evidence.bound", bound.good(), bound.cuts(), figures.number(100 * bound.atLeast(), 0)));
+        sure.setVisible(bound.cuts() > 0);
         Div section = new Div(
-                new H2(figures.text("cutting.evidence")), new TrialPlot(figures).show(setting, evidence, next), rule);
+                new H2(figures.text("cutting.evidence")),
+                new TrialPlot(figures).show(setting, evidence, next),
+                sure,
+                rule);
         section.addClassName("pw-section");
         return section;
     }

@@ -60,7 +60,9 @@ public class TrialNotes {
 
     private Div line(PlannedTrial trial) {
         Span order = new Span(figures.text(
-                "cutting.planned.for", trial.label(), trial.setting().machine().name()));
+                "cutting.planned.for",
+                String.join(", ", trial.labels()),
+                trial.setting().machine().name()));
         order.addClassName("pw-small");
         Anchor board = new Anchor(
                 "machines/settings/" + trial.setting().id(),

@@ -12,7 +12,9 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.database.Backup;
+import puzzleworkshop.database.EmbeddedServer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.ui.SetUpSection;
@@ -27,12 +29,15 @@ class BackupSection implements SetUpSection {
     private final Workshop workshop;
     private final Formatter figures;
     private final Clock clock;
+    private final ObjectProvider<EmbeddedServer> server;
 
-    BackupSection(Backup backup, Workshop workshop, Formatter figures, Clock clock) {
+    BackupSection(
+            Backup backup, Workshop workshop, Formatter figures, Clock clock, ObjectProvider<EmbeddedServer> server) {
         this.backup = backup;
         this.workshop = workshop;
         this.figures = figures;
         this.clock = clock;
+        this.server = server;
     }
 
     @Override
@@ -55,6 +60,9 @@ class BackupSection implements SetUpSection {
                 size(),
                 back);
         section.addClassName("pw-section");
+        server.stream()
+                .flatMap(embedded -> embedded.startedAgain().stream())
+                .forEach(at -> section.add(new Paragraph(figures.text("database.started-again", at))));
         return section;
     }
 

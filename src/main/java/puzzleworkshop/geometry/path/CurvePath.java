@@ -100,6 +100,30 @@ public record CurvePath(Point start, List<Segment> segments, boolean closed) {
     }
 
     /**
+     * The same closed line, begun elsewhere on it.
+     *
+     * @param segment index of the stretch that holds the new start
+     * @param t where on it, from 0 to below 1
+     */
+    public CurvePath startingAt(int segment, double t) {
+        if (!closed) {
+            throw new IllegalArgumentException("An open line begins where it begins");
+        }
+        Point from = startOf(segment);
+        Segment held = segments.get(segment);
+        List<Segment> around = new ArrayList<>(segments.size() + 1);
+        around.add(t == 0 ? held : held.part(from, t, 1));
+        around.addAll(segments.subList(segment + 1, segments.size()));
+        around.addAll(segments.subList(0, segment));
+        if (t == 0) {
+            return new CurvePath(from, around, true);
+        }
+        Segment last = held.part(from, 0, t);
+        around.add(last);
+        return new CurvePath(last.to(), around, true); // its end to the last digit, or a closing line would be added
+    }
+
+    /**
      * The points of a polyline that stays within the tolerance of the path; the first is the start, the last the end
      * (for a closed path the start again).
      *

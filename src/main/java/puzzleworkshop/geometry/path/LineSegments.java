@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntConsumer;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.measure.Refused;
 
 /**
  * All lines of a file as short straight stretches in flat arrays, with where each came from, and a square grid of
@@ -15,7 +16,10 @@ public final class LineSegments {
     /** Longer straight lines are divided, so that a bucket's neighbours stay few. */
     private static final double LONGEST_MM = 5;
 
-    private static final int MOST = 4_000_000;
+    /** The largest puzzle drawn piece by piece needs a twentieth; very many lines on one spot would never end. */
+    private static final long MOST_COMPARED = 150_000_000L;
+
+    private static final int MOST = 2_000_000;
 
     public int count;
     public double[] ax = new double[4096];
@@ -51,6 +55,7 @@ public final class LineSegments {
         }
         double even = 2 * total / Math.max(1, count);
         buckets = new SegmentGrid(ax, ay, bx, by, count, Math.max(even, 0.05));
+        buckets.limitTo(MOST_COMPARED);
     }
 
     private void add(int number, CurvePath path) {
@@ -77,7 +82,7 @@ public final class LineSegments {
 
     private void store(int number, int part, double from, double to, Point a, Point b, double gone, double distance) {
         if (count == MOST) {
-            throw new puzzleworkshop.measure.Refused("pattern.file.too_many_stretches", MOST);
+            throw new Refused("geometry.too_many_stretches", MOST);
         }
         if (count == line.length) {
             grow();

@@ -2,6 +2,7 @@ package puzzleworkshop.geometry.path;
 
 import java.util.Arrays;
 import java.util.function.IntConsumer;
+import puzzleworkshop.measure.Refused;
 
 /**
  * A square grid of buckets over many short straight stretches, to find what lies near one of them. Flat arrays, no
@@ -10,6 +11,8 @@ import java.util.function.IntConsumer;
 public final class SegmentGrid {
 
     private static final int MOST_BUCKETS = 2_000_000;
+    private static final int ENTRIES_EACH = 12;
+    private static final long LEAST_ENTRIES = 4_000_000;
 
     private final double[] ax;
     private final double[] ay;
@@ -24,6 +27,8 @@ public final class SegmentGrid {
     private final int[] starts;
 
     private final int[] entries;
+    private long mostVisits = Long.MAX_VALUE;
+    private long visits;
 
     /**
      * @param count stretches in the arrays, whose ends are (ax, ay) and (bx, by); the arrays are kept, not copied
@@ -46,11 +51,16 @@ public final class SegmentGrid {
         }
         left = minX;
         top = minY;
-        side = Math.max(
+        double tried = Math.max(
                 leastSideMm,
                 Math.max(
                         Math.sqrt((maxX - minX) * (maxY - minY) / MOST_BUCKETS),
                         (maxX - minX + maxY - minY) / MOST_BUCKETS));
+        // few long stretches among very many tiny ones would fill the memory with entries
+        while (entriesAtSide(tried, count) > Math.max(LEAST_ENTRIES, (long) ENTRIES_EACH * count)) {
+            tried *= 2;
+        }
+        side = tried;
         across = (int) ((maxX - minX) / side) + 1;
         down = (int) ((maxY - minY) / side) + 1;
         starts = new int[across * down + 1];
@@ -68,9 +78,28 @@ public final class SegmentGrid {
         }
     }
 
+    private long entriesAtSide(double tried, int count) {
+        long all = 0;
+        for (int i = 0; i < count; i++) {
+            long wide = (long) (Math.abs(bx[i] - ax[i]) / tried) + 2;
+            long high = (long) (Math.abs(by[i] - ay[i]) / tried) + 2;
+            all += wide * high;
+        }
+        return all;
+    }
+
+    /** From now on no more than so many stretches are handed out; then {@link Refused} is thrown. */
+    public void limitTo(long stretches) {
+        mostVisits = stretches;
+    }
+
     /** Calls with every stretch whose bucket lies within the border around stretch i; some more than once. */
     public void near(int i, double border, IntConsumer use) {
         eachBucket(i, border, cell -> {
+            visits += starts[cell + 1] - starts[cell];
+            if (visits > mostVisits) {
+                throw new Refused("geometry.too_tangled");
+            }
             for (int k = starts[cell]; k < starts[cell + 1]; k++) {
                 use.accept(entries[k]);
             }

@@ -9,6 +9,7 @@ import puzzleworkshop.orders.Customers;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -24,6 +25,7 @@ class NewOrderParts {
     private final RateBook book;
     private final Formatter figures;
     private final WeekPlan plan;
+    private final SignedIn signedIn;
 
     NewOrderParts(
             Pictures pictures,
@@ -33,7 +35,8 @@ class NewOrderParts {
             Workshop workshop,
             RateBook book,
             Formatter figures,
-            WeekPlan plan) {
+            WeekPlan plan,
+            SignedIn signedIn) {
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
@@ -42,6 +45,7 @@ class NewOrderParts {
         this.book = book;
         this.figures = figures;
         this.plan = plan;
+        this.signedIn = signedIn;
     }
 
     PicturePane picture(Runnable changed) {
@@ -63,7 +67,7 @@ class NewOrderParts {
     }
 
     PricePane price(Runnable changed) {
-        return new PricePane(workshop, book, figures, changed);
+        return new PricePane(workshop, book, figures, signedIn.isOwner(), changed);
     }
 
     ReadyPane ready(Runnable changed) {

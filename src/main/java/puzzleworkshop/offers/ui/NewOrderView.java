@@ -28,6 +28,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.Unsaved;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
@@ -55,6 +56,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     private static final Duration PAUSE = Duration.ofMillis(120);
     private static final Logger LOG = LoggerFactory.getLogger(NewOrderView.class);
+
+    /** Of the one quote that this page may keep. */
+    private final transient BookingKey key = BookingKey.fresh();
 
     private final transient OfferDesk desk;
     private final transient Orders orders;
@@ -240,7 +244,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         try {
             OrderDraft draft = draft(offer);
             kept = changed == null
-                    ? confirmations.quote(draft, offer.boards().orElseThrow(), signedIn.name())
+                    ? confirmations.quote(key, draft, offer.boards().orElseThrow(), signedIn.name())
                     : confirmations.change(
                             changed.id(),
                             changed.version(),

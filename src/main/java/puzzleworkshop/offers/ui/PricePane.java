@@ -35,14 +35,18 @@ class PricePane extends Div {
     private final Select<VatRate> puzzlesVat = new Select<>();
     private final Select<VatRate> shippingVat = new Select<>();
     private final Div total = new Div();
+    private final boolean seesCosts;
 
-    PricePane(Workshop workshop, RateBook book, Formatter figures, Runnable changed) {
+    /** @param seesCosts only an owner sees what an order costs and earns, and gives a discount */
+    PricePane(Workshop workshop, RateBook book, Formatter figures, boolean seesCosts, Runnable changed) {
+        this.seesCosts = seesCosts;
         this.workshop = workshop;
         this.figures = figures;
         addClassName("pw-section");
         none = new FieldError(Offer.Question.PRICE, figures);
         bar = new PriceBar(figures);
         discount.setSuffixComponent(unit("%"));
+        discount.setVisible(seesCosts);
         shipping.setSuffixComponent(unit(workshop.currency().getCurrencyCode()));
         for (BigDecimalField field : new BigDecimalField[] {discount, shipping}) {
             field.setValueChangeMode(ValueChangeMode.LAZY);
@@ -116,7 +120,7 @@ class PricePane extends Div {
     void show(Offer offer) {
         none.show(offer);
         total.removeAll();
-        bar.setVisible(offer.price().isPresent());
+        bar.setVisible(seesCosts && offer.price().isPresent());
         offer.price().ifPresent(kept -> show(kept.answer(), offer.wish().quantity()));
         if (offer.price().isEmpty()) {
             total.add(new Span("–"));
@@ -124,7 +128,9 @@ class PricePane extends Div {
     }
 
     private void show(PriceAnswer answer, int quantity) {
-        bar.show(answer);
+        if (seesCosts) {
+            bar.show(answer);
+        }
         Span amount = new Span(figures.money(answer.toPay()));
         amount.addClassName("pw-big-number");
         amount.setId("price");

@@ -2,12 +2,15 @@ package puzzleworkshop.pattern.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
@@ -42,6 +45,7 @@ public class ShapeChoice extends Div {
     private final NumberField across = new NumberField();
     private final NumberField down = new NumberField();
     private final FileUpload upload;
+    private final Paragraph notSure = new Paragraph();
     private transient Optional<DrawnFile> file = Optional.empty();
     private transient Optional<PersonalShape> kept = Optional.empty();
 
@@ -70,6 +74,7 @@ public class ShapeChoice extends Div {
                             DrawnFile drawn = DrawnFile.read(received.name(), received.content());
                             return () -> {
                                 file = Optional.of(drawn);
+                                say(drawn, figures);
                                 changed.run();
                             };
                         },
@@ -82,7 +87,10 @@ public class ShapeChoice extends Div {
         });
         letter.addValueChangeListener(event -> changed.run());
         size.addValueChangeListener(event -> changed.run());
-        add(kind, letter, size, across, down, upload);
+        notSure.addClassName("pw-note");
+        notSure.getElement().setAttribute("data-kind", "warn");
+        notSure.setVisible(false);
+        add(kind, letter, size, across, down, upload, notSure);
         reveal();
     }
 
@@ -99,6 +107,16 @@ public class ShapeChoice extends Div {
         reveal();
     }
 
+    /** What of the file is not sure is said where it was chosen: its largest closed line becomes a piece. */
+    private void say(DrawnFile drawn, Formatter figures) {
+        String words = drawn.remarks().stream()
+                .filter(remark -> remark.kind() == Remark.Kind.UNSURE)
+                .map(remark -> figures.say(remark.sentence()))
+                .collect(Collectors.joining(" "));
+        notSure.setText(words);
+        notSure.setVisible(!words.isEmpty());
+    }
+
     private void share(NumberField field, String label, Runnable changed) {
         field.setLabel(getTranslation(label));
         field.setMin(0);
@@ -113,6 +131,7 @@ public class ShapeChoice extends Div {
         boolean some = kind.getValue() != Kind.NONE;
         letter.setVisible(kind.getValue() == Kind.LETTER);
         upload.setVisible(kind.getValue() == Kind.FILE);
+        notSure.setVisible(kind.getValue() == Kind.FILE && !notSure.getText().isEmpty());
         size.setVisible(some);
         across.setVisible(some);
         down.setVisible(some);

@@ -6,8 +6,10 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -28,14 +30,17 @@ class SpoiledSheetsDialog extends Dialog {
         Div body = new Div(count, why);
         body.addClassName("pw-stack");
         add(body);
-        Button book = new Button(getTranslation("printing.spoiled-sheets-book"), event -> {
+        BookingKey key = BookingKey.fresh();
+        BookButton book = new BookButton(getTranslation("printing.spoiled-sheets-book"), () -> {
             int sheets = count.getValue() == null ? 0 : count.getValue();
-            if (Feedback.unlessRefused(
+            boolean booked = Feedback.unlessRefused(
                     figures,
                     Sentence.of("printing.spoiled-sheets-booked", sheets),
-                    () -> room.spoiledSheets(run.id(), sheets, why.getValue(), signedIn.name()))) {
+                    () -> room.spoiledSheets(key, run.id(), sheets, why.getValue(), signedIn.name()));
+            if (booked) {
                 close();
             }
+            return booked;
         });
         book.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(getTranslation("printing.cancel"), event -> close()), book);

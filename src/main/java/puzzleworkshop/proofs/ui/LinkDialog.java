@@ -12,6 +12,7 @@ import java.net.URL;
 import java.util.Set;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.QrCode;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.proofs.Token;
@@ -60,7 +61,7 @@ class LinkDialog extends Dialog {
         boolean thisComputer = THIS_COMPUTER.contains(URI.create(url).getHost());
         onlyHere.setText(thisComputer ? figures.text("proofs.link.only-here") : "");
         onlyHere.setVisible(thisComputer);
-        code.draw(QrDrawing.of(url, figures.text("proofs.link.code")));
+        code.draw(QrCode.of(url, 4).drawing(figures.text("proofs.link.code"), "proofs-code-paper", "proofs-code-ink"));
     }
 
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */

@@ -1,15 +1,8 @@
 package puzzleworkshop.sheets.list;
 
-import com.google.zxing.BarcodeFormat;
-import com.google.zxing.EncodeHintType;
-import com.google.zxing.WriterException;
-import com.google.zxing.common.BitMatrix;
-import com.google.zxing.qrcode.QRCodeWriter;
-import com.google.zxing.qrcode.decoder.ErrorCorrectionLevel;
 import java.awt.Color;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
-import java.util.Map;
 import org.openpdf.text.Document;
 import org.openpdf.text.Element;
 import org.openpdf.text.Font;
@@ -21,6 +14,7 @@ import org.openpdf.text.pdf.PdfWriter;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
+import puzzleworkshop.display.QrCode;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.Sheet;
@@ -82,7 +76,7 @@ public class SheetLabels {
     }
 
     private void label(PdfContentByte page, Sheet sheet, String address) {
-        code(page, address, WIDTH - 25 * MM, 4.5f * MM, 20 * MM);
+        QrCode.of(address, 2).draw(page, WIDTH - 25 * MM, 4.5f * MM, 20 * MM, Color.BLACK);
         Font large = PaperFonts.bold(20);
         Font small = PaperFonts.plain(7.5f);
         line(page, sheet.id().toString(), large, 2.5f * MM, HEIGHT - 8 * MM);
@@ -123,30 +117,5 @@ public class SheetLabels {
             }
             page.closePathStroke();
         }
-    }
-
-    private static void code(PdfContentByte page, String text, float x, float y, float side) {
-        BitMatrix dots;
-        try {
-            dots = new QRCodeWriter()
-                    .encode(
-                            text,
-                            BarcodeFormat.QR_CODE,
-                            0,
-                            0,
-                            Map.of(EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M, EncodeHintType.MARGIN, 2));
-        } catch (WriterException tooLong) {
-            throw new IllegalStateException(tooLong);
-        }
-        float dot = side / dots.getWidth();
-        page.setColorFill(Color.BLACK);
-        for (int row = 0; row < dots.getHeight(); row++) {
-            for (int column = 0; column < dots.getWidth(); column++) {
-                if (dots.get(column, row)) {
-                    page.rectangle(x + column * dot, y + side - (row + 1) * dot, dot, dot);
-                }
-            }
-        }
-        page.fill();
     }
 }

@@ -18,9 +18,12 @@ import org.apache.commons.csv.CSVPrinter;
 import org.apache.commons.csv.CSVRecord;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.display.CsvCell;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -73,11 +76,13 @@ public class StockList {
     private static final int MOST_LINES = 20_000;
 
     private final SheetRack rack;
+    private final Bookings bookings;
     private final RackSettings settings;
     private final Workshop workshop;
 
-    StockList(SheetRack rack, RackSettings settings, Workshop workshop) {
+    StockList(SheetRack rack, Bookings bookings, RackSettings settings, Workshop workshop) {
         this.rack = rack;
+        this.bookings = bookings;
         this.settings = settings;
         this.workshop = workshop;
     }
@@ -142,15 +147,20 @@ public class StockList {
     }
 
     /** Takes all boards in, or none. @throws Refused naming the first line with a fault */
+    @Books
     @Transactional
-    public int takeIn(List<Line> lines, String who) {
+    public int takeIn(BookingKey key, List<Line> lines, String who) {
+        bookings.once(key, "take in a list of " + lines.size() + " boards", () -> takeInNow(lines, who));
+        return lines.size();
+    }
+
+    private void takeInNow(List<Line> lines, String who) {
         lines.stream().filter(line -> !line.isGood()).findFirst().ifPresent(bad -> {
             throw new Refused("sheets.list.line", bad.number(), bad.faults().getFirst());
         });
         for (Line line : lines) {
             rack.add(line.outline().orElseThrow(), line.facts().orElseThrow(), line.cost(), "imported", "", who);
         }
-        return lines.size();
     }
 
     /** What is in the rack, in the form that {@link #read} reads. */

@@ -22,9 +22,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -155,10 +157,14 @@ public class SheetListsView extends Div {
             card.addClassName("sheets-taken-line");
             cards.add(card);
         });
-        Button take = new Button(figures.text("sheets.list.take", lines.size()), event -> {
-            if (Feedback.unlessRefused(figures, "sheets.list.taken", () -> lists.takeIn(lines, who.name()))) {
+        BookingKey key = BookingKey.fresh();
+        BookButton take = new BookButton(figures.text("sheets.list.take", lines.size()), () -> {
+            boolean taken =
+                    Feedback.unlessRefused(figures, "sheets.list.taken", () -> lists.takeIn(key, lines, who.name()));
+            if (taken) {
                 read.removeAll();
             }
+            return taken;
         });
         take.addThemeVariants(ButtonVariant.PRIMARY);
         take.setEnabled(bad.isEmpty());

@@ -11,9 +11,11 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.Optional;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Supplier;
 import puzzleworkshop.supplies.Supplies;
@@ -46,6 +48,7 @@ class MovementDialog extends Dialog {
     private final What what;
     private final transient Supplies supplies;
     private final transient SignedIn signedIn;
+    private final transient BookingKey key;
     private final BigDecimalField quantity = new BigDecimalField();
     private final BigDecimalField paid = new BigDecimalField();
     private final ComboBox<String> supplier = new ComboBox<>();
@@ -57,6 +60,8 @@ class MovementDialog extends Dialog {
         this.what = what;
         this.supplies = supplies;
         this.signedIn = signedIn;
+        SupplyId id = item.id().orElseThrow();
+        this.key = BookingKey.seen("supply", id.value(), what, supplies.countMovements(id));
         setHeaderTitle(getTranslation(what.textKey()) + ": " + item.name());
         setWidth("min(24rem, 94vw)");
         Div fields = new Div(quantity());
@@ -71,11 +76,13 @@ class MovementDialog extends Dialog {
                         getTranslation(item.useUnit().textKey()))));
         }
         add(fields);
-        Button save = new Button(getTranslation("supplies.book"), event -> {
-            if (isComplete() && Feedback.unlessRefused(figures, "supplies.booked", this::book)) {
+        BookButton save = new BookButton(getTranslation("supplies.book"), () -> {
+            boolean booked = isComplete() && Feedback.unlessRefused(figures, "supplies.booked", this::book);
+            if (booked) {
                 close();
                 changed.run();
             }
+            return booked;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
@@ -130,13 +137,14 @@ class MovementDialog extends Dialog {
         switch (what) {
             case BOUGHT ->
                 supplies.buy(
+                        key,
                         id,
                         many,
                         Money.of(paid.getValue(), item.unitCost().currency()),
                         supplier.getValue() == null ? "" : supplier.getValue(),
                         signedIn.name());
-            case SPOILED -> supplies.spoil(id, many, Optional.empty(), reason.getValue(), signedIn.name());
-            case SENT_BACK -> supplies.sendBack(id, many, reason.getValue(), signedIn.name());
+            case SPOILED -> supplies.spoil(key, id, many, Optional.empty(), reason.getValue(), signedIn.name());
+            case SENT_BACK -> supplies.sendBack(key, id, many, reason.getValue(), signedIn.name());
             case COUNTED -> supplies.count(id, many, signedIn.name());
         }
     }

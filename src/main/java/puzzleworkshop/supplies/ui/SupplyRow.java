@@ -48,9 +48,22 @@ class SupplyRow extends Div {
         unit.addClassName("pw-unit");
         Div number = new Div(amount, unit);
         number.addClassName("pw-number");
-        String days = restock.daysLeft()
-                .map(left -> getTranslation("supplies.days-left", left))
-                .orElse("");
+        String days = restock.isTooEarly()
+                ? figures.text(
+                        "supplies.too-early.why", restock.used().doubleValue(), restock.days(), Restock.LEAST_DAYS)
+                : restock.daysLeft()
+                        .map(left -> getTranslation("supplies.days-left", left))
+                        .orElse("");
+        String rule = restock.reorderPoint().signum() > 0
+                ? figures.text(
+                        "supplies.reorder.rule",
+                        restock.used().doubleValue(),
+                        restock.days(),
+                        restock.usePerDay().doubleValue(),
+                        item.leadDays(),
+                        item.spareDays(),
+                        restock.reorderPoint().doubleValue())
+                : "";
         String cost = item.unitCost().isPositive()
                 ? figures.text(
                         "supplies.unit-cost",
@@ -72,7 +85,9 @@ class SupplyRow extends Div {
                 bar,
                 small(String.join(
                         " · ",
-                        Stream.of(days, cost).filter(text -> !text.isEmpty()).toList())));
+                        Stream.of(days, rule, cost)
+                                .filter(text -> !text.isEmpty())
+                                .toList())));
         stock.addClassName("supplies-stock");
         return stock;
     }
@@ -85,6 +100,9 @@ class SupplyRow extends Div {
             return new Verdict(
                     restock.isDue() ? Verdict.Kind.BAD : Verdict.Kind.WAIT,
                     getTranslation(restock.isDue() ? "supplies.verdict.out" : "supplies.verdict.none-yet"));
+        }
+        if (restock.isTooEarly() && !restock.isDue()) {
+            return new Verdict(Verdict.Kind.WAIT, getTranslation("supplies.verdict.too-early"));
         }
         return restock.isDue()
                 ? new Verdict(Verdict.Kind.WARN, getTranslation("supplies.verdict.buy"))

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.ResolutionTest;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class CropTest {
@@ -45,7 +46,7 @@ class CropTest {
 
     @Test
     void whatever_the_picture_and_the_size_a_crop_has_the_aspect_it_was_made_for() {
-        long seed = 20261125;
+        long seed = Seeds.from(20261125);
         Random random = new Random(seed);
         for (int i = 0; i < 2000; i++) {
             Picture picture = ResolutionTest.picture(1 + random.nextInt(9000), 1 + random.nextInt(9000));

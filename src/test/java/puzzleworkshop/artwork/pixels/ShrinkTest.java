@@ -7,6 +7,7 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class ShrinkTest {
@@ -14,7 +15,7 @@ class ShrinkTest {
     /** The mean of what a new pixel covers, worked out pixel by pixel in double precision. */
     @Test
     void every_new_pixel_is_the_mean_of_the_area_it_covers() {
-        long seed = 4;
+        long seed = Seeds.from(4);
         Random random = new Random(seed);
         for (int i = 0; i < 60; i++) {
             int width = 1 + random.nextInt(70);

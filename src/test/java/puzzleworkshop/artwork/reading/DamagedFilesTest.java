@@ -22,6 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.support.Seeds;
 
 /** Files damaged in every way a bad copy, a bad card or bad will can damage them: each is read or refused, soon. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -35,7 +36,7 @@ class DamagedFilesTest {
 
     @Test
     void two_thousand_damaged_files_are_read_or_refused_within_five_seconds_each() throws Exception {
-        long seed = 20261125;
+        long seed = Seeds.from(20261125);
         Random random = new Random(seed);
         List<byte[]> good = goodFiles();
         int read = 0;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
@@ -26,8 +27,8 @@ class DrawnFileTest {
     private static DrawnFile svg(String attributes, String body) {
         return DrawnFile.read(
                 "drawing.svg",
-                ("<svg xmlns='http://www.w3.org/2000/svg' " + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes
-                                + ">" + body + "</svg>")
+                ("<svg xmlns='http://www.w3.org/2000/svg' stroke='red' fill='none' "
+                                + "xmlns:xlink='http://www.w3.org/1999/xlink' " + attributes + ">" + body + "</svg>")
                         .getBytes(StandardCharsets.UTF_8));
     }
 
@@ -35,6 +36,10 @@ class DrawnFileTest {
         Bounds b = file.bounds();
         assertThat(new double[] {b.minX(), b.minY(), b.maxX(), b.maxY()})
                 .containsExactly(new double[] {minX, minY, maxX, maxY}, within(1e-3));
+    }
+
+    private static List<String> keys(DrawnFile file) {
+        return file.remarks().stream().map(remark -> remark.sentence().key()).toList();
     }
 
     private static double length(DrawnFile file) {
@@ -58,9 +63,11 @@ class DrawnFileTest {
     void pixels_are_ninety_sixths_of_an_inch_and_the_reader_is_told() {
         DrawnFile file = svg("", "<line x1='0' y1='0' x2='96' y2='0'/>");
         assertThat(length(file)).isCloseTo(25.4, within(1e-9));
-        assertThat(file.remarks()).extracting("key").containsExactly("pattern.file.no_real_size");
+        assertThat(keys(file)).containsExactly("cutfiles.file.no_size");
         DrawnFile old = DrawnFile.read(
-                "old.svg", "<svg viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8), 90);
+                "old.svg",
+                "<svg stroke='red' viewBox='0 0 90 90'><line x2='90'/></svg>".getBytes(StandardCharsets.UTF_8),
+                90);
         assertThat(length(old)).isCloseTo(25.4, within(1e-9));
     }
 
@@ -122,7 +129,7 @@ class DrawnFileTest {
     @Test
     void nothing_outside_the_file_is_fetched() {
         String trap = "<!DOCTYPE svg [<!ENTITY secret SYSTEM 'file:///etc/hostname'>]>"
-                + "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><desc>&secret;</desc><path d='M0 0H10'/></svg>";
+                + "<svg stroke='red' width='10mm' height='10mm' viewBox='0 0 10 10'><desc>&secret;</desc><path d='M0 0H10'/></svg>";
         assertThat(DrawnFile.read("trap.svg", trap.getBytes(StandardCharsets.UTF_8))
                         .lines())
                 .hasSize(1);
@@ -137,7 +144,7 @@ class DrawnFileTest {
         bomb.append("]><svg><desc>&k;</desc></svg>");
         assertThatThrownBy(() -> DrawnFile.read("bomb.svg", bomb.toString().getBytes(StandardCharsets.UTF_8)))
                 .isInstanceOf(Refused.class)
-                .hasMessageStartingWith("pattern.file.damaged");
+                .hasMessageStartingWith("cutfiles.file.damaged");
     }
 
     @Test
@@ -167,7 +174,7 @@ class DrawnFileTest {
         assertBounds(inches, 0, -50.8, 25.4, 0);
         DrawnFile unknown = dxf(0, "0\nLINE\n10\n0\n20\n0\n11\n10\n21\n0");
         assertThat(length(unknown)).isEqualTo(10);
-        assertThat(unknown.remarks()).extracting("key").containsExactly("pattern.file.no_units");
+        assertThat(keys(unknown)).containsExactly("cutfiles.file.no_units");
     }
 
     @Test

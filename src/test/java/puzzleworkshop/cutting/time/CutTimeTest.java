@@ -25,6 +25,7 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
+import puzzleworkshop.support.Seeds;
 
 /** Closed forms: any text on motion control (trapezoid, triangle), mechanics (centripetal limit); proved again here. */
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -126,7 +127,7 @@ public class CutTimeTest {
 
     @Test
     void never_quicker_than_length_over_speed_and_slower_with_less_acceleration() {
-        long seed = 20261125;
+        long seed = Seeds.from(20261125);
         Random random = new Random(seed);
         for (int i = 0; i < 1_000; i++) {
             Point start = Point.of(random.nextDouble() * 50, random.nextDouble() * 50);

@@ -26,6 +26,10 @@ import puzzleworkshop.measure.Length;
 public final class SimulatedBoards {
 
     public static final int MOST_TRIES = 40;
+    /** True share of good cuts under which a setting was called proven wrongly. */
+    public static final double GOOD_ENOUGH = 0.8;
+
+    private static final int CUTS_TO_TELL = 400;
     private final Random random;
 
     public SimulatedBoards(long seed) {
@@ -33,7 +37,27 @@ public final class SimulatedBoards {
     }
 
     /** Tries per board of every way. */
-    public record Tally(int[] ours, int[] ladder, int[] highLadder, int[] bound) {
+    public record Tally(
+            int[] ours,
+            int[] ladder,
+            int[] highLadder,
+            int[] bound,
+            int[] bisection,
+            int wrongOurs,
+            int wrongBisection) {
+
+        public double meanBisection() {
+            return Arrays.stream(bisection).average().orElse(0);
+        }
+
+        /** Of a hundred settings called proven so many have less than {@value #GOOD_ENOUGH} good cuts in truth. */
+        public double wrongPercentOurs() {
+            return 100.0 * wrongOurs / ours.length;
+        }
+
+        public double wrongPercentBisection() {
+            return 100.0 * wrongBisection / bisection.length;
+        }
 
         public double meanOurs() {
             return Arrays.stream(ours).average().orElse(0);
@@ -93,6 +117,16 @@ public final class SimulatedBoards {
             double passBears,
             int usualPasses) {
 
+        /** By cutting very often, always with the same dice. */
+        double shareOfGood(CutParameters parameters) {
+            Random dice = new Random(1);
+            int good = 0;
+            for (int i = 0; i < CUTS_TO_TELL; i++) {
+                good += cut(parameters, dice).isGood() ? 1 : 0;
+            }
+            return (double) good / CUTS_TO_TELL;
+        }
+
         Finding cut(CutParameters parameters, Random dice) {
             double energy = parameters.lineEnergy(machine.beam());
             int extra = parameters.passes() - usualPasses;
@@ -105,11 +139,18 @@ public final class SimulatedBoards {
     }
 
     public Tally compare(int boards) {
-        int[][] tries = new int[4][boards];
+        int[][] tries = new int[5][boards];
+        int wrongOurs = 0;
+        int wrongBisection = 0;
         for (int i = 0; i < boards; i++) {
             Board board = next();
             long dice = random.nextLong();
-            tries[0][i] = count(board, new Random(dice), trials -> ours(board, trials));
+            List<Trial> made = prove(board, new Random(dice), trials -> ours(board, trials));
+            tries[0][i] = tries(board, made);
+            wrongOurs += isWrong(board, made) ? 1 : 0;
+            List<Trial> bisected = prove(board, new Random(dice), bisection(board));
+            tries[4][i] = tries(board, bisected);
+            wrongBisection += isWrong(board, bisected) ? 1 : 0;
             tries[1][i] = count(board, new Random(dice), ladder(board, 0.5));
             tries[2][i] = count(board, new Random(dice), ladder(board, 1.0));
             double known = board.need() * Math.exp(Math.min(2.5 * board.scatter(), board.room() / 2));
@@ -118,7 +159,7 @@ public final class SimulatedBoards {
                     new Random(dice),
                     trials -> CommonPractice.dial(board.machine(), known, board.usualPasses(), Length.mm(3)));
         }
-        return new Tally(tries[0], tries[1], tries[2], tries[3]);
+        return new Tally(tries[0], tries[1], tries[2], tries[3], tries[4], wrongOurs, wrongBisection);
     }
 
     Board next() {
@@ -165,16 +206,59 @@ public final class SimulatedBoards {
         };
     }
 
+    /**
+     * Plain bisection of the line energy between a half and twice common practice: more when it did not go through, less
+     * when it charred, stays while it is good. Where the ends meet, the one that was contradicted gives way by a sixth.
+     */
+    private static Function<List<Trial>, CutParameters> bisection(Board board) {
+        double usual = CommonPractice.energyFor(board.kind());
+        return trials -> {
+            double low = usual * Math.exp(-0.75);
+            double high = usual * Math.exp(0.75);
+            double energy = Math.sqrt(low * high);
+            for (Trial trial : trials) {
+                if (trial.finding().isGood()) {
+                    continue;
+                }
+                boolean through = trial.finding().result() == Result.THROUGH;
+                low = through ? low : energy;
+                high = through ? energy : high;
+                if (high <= low * 1.01) {
+                    low = through ? high / 1.18 : low;
+                    high = through ? high : low * 1.18;
+                }
+                energy = Math.sqrt(low * high);
+            }
+            return CommonPractice.dial(board.machine(), energy, board.usualPasses(), Length.mm(3));
+        };
+    }
+
+    private static boolean isWrong(Board board, List<Trial> made) {
+        return tries(board, made) <= MOST_TRIES
+                && board.shareOfGood(made.getLast().parameters()) < GOOD_ENOUGH;
+    }
+
     static int count(Board board, Random dice, Function<List<Trial>, CutParameters> way) {
+        return tries(board, prove(board, dice, way));
+    }
+
+    private static int tries(Board board, List<Trial> made) {
+        boolean proven = new TrialEvidence(board.machine().beam(), made)
+                        .stateOf(made.getLast().parameters())
+                == SettingState.PROVEN;
+        return proven ? made.size() : MOST_TRIES + 1;
+    }
+
+    private static List<Trial> prove(Board board, Random dice, Function<List<Trial>, CutParameters> way) {
         List<Trial> trials = new ArrayList<>();
         while (trials.size() < MOST_TRIES) {
             CutParameters next = way.apply(trials);
             trials.add(trial(trials.size() + 1, next, board.cut(next, dice)));
             if (new TrialEvidence(board.machine().beam(), trials).stateOf(next) == SettingState.PROVEN) {
-                return trials.size();
+                return trials;
             }
         }
-        return MOST_TRIES + 1;
+        return trials;
     }
 
     public static Trial trial(long id, CutParameters parameters, Finding finding) {

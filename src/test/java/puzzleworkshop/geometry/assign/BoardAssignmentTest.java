@@ -20,6 +20,7 @@ import puzzleworkshop.geometry.assign.BoardAssignment.Placed;
 import puzzleworkshop.geometry.assign.BoardAssignment.Plan;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.Seeds;
 
 /** JTS judges every plan: blanks inside their boards, none over another; never worse than first come, first served. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -117,7 +118,7 @@ class BoardAssignmentTest {
     @Test
     void the_same_question_gets_the_same_answer() {
         RandomOutlines outlines = new RandomOutlines(99);
-        Random random = new Random(99);
+        Random random = new Random(Seeds.from(99));
         List<Profile> stock = IntStream.range(0, 40)
                 .mapToObj(i -> Profile.of(outlines.next(true), SIZES))
                 .toList();

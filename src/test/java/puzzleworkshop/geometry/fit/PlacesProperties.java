@@ -20,6 +20,7 @@ import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.Seeds;
 
 /** JTS {@code covers} judges every place found; a grid judges what is said not to fit and which corners are found. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -30,7 +31,7 @@ class PlacesProperties {
     @Test
     void jts_confirms_the_places_found_in_ten_thousand_random_cases() {
         RandomOutlines outlines = new RandomOutlines(SEED);
-        Random random = new Random(SEED);
+        Random random = new Random(Seeds.from(SEED));
         int fitting = 0;
         for (int i = 0; i < 10_000; i++) {
             Outline outline = outlines.next(true);
@@ -50,7 +51,7 @@ class PlacesProperties {
     @Test
     void every_place_that_a_grid_finds_lies_within_the_hull_of_the_corners_found() {
         RandomOutlines outlines = new RandomOutlines(SEED + 1);
-        Random random = new Random(SEED + 1);
+        Random random = new Random(Seeds.from(SEED + 1));
         for (int i = 0; i < 600; i++) {
             Outline outline = outlines.next(true);
             Size size = blank(outline, random);
@@ -70,7 +71,7 @@ class PlacesProperties {
     @Test
     void where_no_place_is_found_at_any_angle_a_grid_finds_none_either() {
         RandomOutlines outlines = new RandomOutlines(SEED + 2);
-        Random random = new Random(SEED + 2);
+        Random random = new Random(Seeds.from(SEED + 2));
         int refused = 0;
         for (int i = 0; i < 120; i++) {
             Outline outline = outlines.next(true);
@@ -94,7 +95,7 @@ class PlacesProperties {
     @Test
     void board_less_blank_is_what_remains() {
         RandomOutlines outlines = new RandomOutlines(SEED + 3);
-        Random random = new Random(SEED + 3);
+        Random random = new Random(Seeds.from(SEED + 3));
         for (int i = 0; i < 300; i++) {
             Outline outline = outlines.next(true);
             Size size = blank(outline, random);

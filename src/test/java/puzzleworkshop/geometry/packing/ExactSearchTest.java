@@ -7,6 +7,7 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.support.Seeds;
 
 /** The complete searches and the bounds against brute force on a grid: every piece at every whole position. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -16,7 +17,7 @@ class ExactSearchTest {
     void the_corner_search_agrees_with_brute_force() {
         int fitting = 0;
         for (long seed = 0; seed < 2000; seed++) {
-            SplittableRandom random = new SplittableRandom(seed);
+            SplittableRandom random = new SplittableRandom(Seeds.from(seed));
             int width = 3 + random.nextInt(4);
             int height = 3 + random.nextInt(4);
             ItemShapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
@@ -33,7 +34,7 @@ class ExactSearchTest {
     @Test
     void no_bound_exceeds_the_truth_and_the_sheet_search_finds_the_truth() {
         for (long seed = 0; seed < 1000; seed++) {
-            SplittableRandom random = new SplittableRandom(seed);
+            SplittableRandom random = new SplittableRandom(Seeds.from(seed));
             int width = 3 + random.nextInt(4);
             int height = random.nextBoolean() ? width : 3 + random.nextInt(4);
             ItemShapes shapes = shapes(random, 2 + random.nextInt(4), width, height);
@@ -51,7 +52,7 @@ class ExactSearchTest {
     @Test
     void the_least_length_of_a_roll_is_found_and_proved() {
         for (long seed = 0; seed < 500; seed++) {
-            SplittableRandom random = new SplittableRandom(seed);
+            SplittableRandom random = new SplittableRandom(Seeds.from(seed));
             int width = 3 + random.nextInt(4);
             ItemShapes shapes = shapes(random, 2 + random.nextInt(3), width, 6);
             int truth = 1;

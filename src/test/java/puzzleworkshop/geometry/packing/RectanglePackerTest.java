@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class RectanglePackerTest {
@@ -82,7 +83,7 @@ class RectanglePackerTest {
     @Test
     void random_pieces_never_overlap_nor_leave_the_sheet_and_keep_the_gap() {
         for (long seed = 0; seed < 300; seed++) {
-            SplittableRandom random = new SplittableRandom(seed);
+            SplittableRandom random = new SplittableRandom(Seeds.from(seed));
             double gap = random.nextInt(3) == 0 ? 0 : random.nextDouble(6);
             double width = 100 + random.nextDouble(300);
             double height = 100 + random.nextDouble(400);
@@ -104,7 +105,7 @@ class RectanglePackerTest {
     @Test
     void pinned_pieces_stay_and_the_others_go_around_them() {
         for (long seed = 0; seed < 200; seed++) {
-            SplittableRandom random = new SplittableRandom(seed);
+            SplittableRandom random = new SplittableRandom(Seeds.from(seed));
             double gap = random.nextDouble(4);
             List<PackItem> pieces = pieces(random, 3 + random.nextInt(15), 297, 420);
             PackItem first = pieces.get(0);
@@ -161,7 +162,7 @@ class RectanglePackerTest {
 
     @Test
     void the_same_pieces_get_the_same_answer() {
-        List<PackItem> pieces = pieces(new SplittableRandom(7), 30, 297, 420);
+        List<PackItem> pieces = pieces(new SplittableRandom(Seeds.from(7)), 30, 297, 420);
         assertThat(PACKER.onSheets(pieces, 297, 420, List.of()))
                 .isEqualTo(PACKER.onSheets(pieces, 297, 420, List.of()));
     }

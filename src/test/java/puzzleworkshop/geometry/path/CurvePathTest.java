@@ -11,6 +11,7 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class CurvePathTest {
@@ -51,7 +52,7 @@ class CurvePathTest {
     /** Reference: Commons Math 3.6.1, Romberg integration of the speed. */
     @Test
     void random_curves_have_the_length_commons_math_finds() {
-        Random random = new Random(20261125);
+        Random random = new Random(Seeds.from(20261125));
         for (int i = 0; i < 300; i++) {
             CurvePath curve = randomCurve(random);
             Segment segment = curve.segments().getFirst();
@@ -87,7 +88,7 @@ class CurvePathTest {
 
     @Test
     void chords_stay_within_the_tolerance() {
-        Random random = new Random(7);
+        Random random = new Random(Seeds.from(7));
         for (int i = 0; i < 200; i++) {
             CurvePath curve = randomCurve(random);
             double tolerance = 0.02;
@@ -115,7 +116,7 @@ class CurvePathTest {
 
     @Test
     void bounds_touch_the_curve_and_hold_it() {
-        Random random = new Random(11);
+        Random random = new Random(Seeds.from(11));
         for (int i = 0; i < 300; i++) {
             CurvePath curve = randomCurve(random);
             Bounds bounds = curve.bounds();
@@ -157,7 +158,7 @@ class CurvePathTest {
 
     @Test
     void a_part_of_a_curve_is_the_same_curve() {
-        Random random = new Random(3);
+        Random random = new Random(Seeds.from(3));
         for (int i = 0; i < 100; i++) {
             CurvePath curve = randomCurve(random);
             Segment whole = curve.segments().getFirst();

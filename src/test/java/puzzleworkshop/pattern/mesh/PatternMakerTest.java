@@ -19,6 +19,7 @@ import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.RandomSpecs;
+import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class PatternMakerTest {
@@ -72,7 +73,7 @@ class PatternMakerTest {
 
     @Test
     void random_patterns_have_no_crossing_and_no_double_line_in_the_eyes_of_jts() {
-        Random random = new Random(20261125);
+        Random random = new Random(Seeds.from(20261125));
         for (int i = 0; i < 100; i++) {
             PatternSpec spec = RandomSpecs.next(random);
             CutPattern pattern = PatternMaker.make(spec);
@@ -92,7 +93,7 @@ class PatternMakerTest {
 
     @Test
     void every_head_is_wider_than_its_neck_by_more_than_the_beam_takes() {
-        Random random = new Random(5);
+        Random random = new Random(Seeds.from(5));
         for (int i = 0; i < 2000; i++) {
             double neck = 1.65 + random.nextDouble() * 5;
             Knob knob = new Knob(

@@ -24,6 +24,7 @@ import puzzleworkshop.planning.calendar.Worker;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job.Hold;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
+import puzzleworkshop.support.Seeds;
 import puzzleworkshop.workshop.Stage;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -120,7 +121,7 @@ class SchedulerTest {
                 OpenHours.NONE,
                 Set.of(),
                 List.of());
-        Random random = new Random(11);
+        Random random = new Random(Seeds.from(11));
         LocalDateTime midnight = LocalDate.of(2026, 11, 30).atStartOfDay();
         for (int round = 0; round < 1000; round++) {
             int n = 2 + random.nextInt(11);

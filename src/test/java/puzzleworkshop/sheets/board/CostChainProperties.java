@@ -23,6 +23,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.support.Seeds;
 
 /** Value in = value out + value scrapped, to the cent, over chains of cuts through real remainders. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -37,7 +38,7 @@ class CostChainProperties {
     @EnumSource(OffcutCost.class)
     void no_cent_is_lost_over_any_chain_of_cuts(OffcutCost rule) {
         RandomOutlines outlines = new RandomOutlines(SEED);
-        Random random = new Random(SEED);
+        Random random = new Random(Seeds.from(SEED));
         for (int chain = 0; chain < 40; chain++) {
             Money bought = Money.of(
                     new BigDecimal(random.nextInt(2000)).movePointLeft(2),

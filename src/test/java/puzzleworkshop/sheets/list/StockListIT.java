@@ -18,6 +18,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -60,7 +61,7 @@ class StockListIT {
         List<StockList.Line> lines = lists.preview(table, table.guessed());
         assertThat(lines).hasSize(2).allMatch(StockList.Line::isGood);
         int before = rack.count(RackFilter.inRack());
-        lists.takeIn(lines, "Robin");
+        lists.takeIn(BookingKey.fresh(), lines, "Robin");
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before + 2);
         Sheet second = rack.list(RackFilter.inRack(), 0, 1).getFirst();
         assertThat(second.facts().past()).isEqualTo(BoardContamination.UNKNOWN);
@@ -83,7 +84,8 @@ class StockListIT {
         assertThat(lines.get(2).faults()).extracting(f -> f.key()).contains("sheets.material.unknown");
         assertThat(lines.get(3).isGood()).isTrue();
         int before = rack.count(RackFilter.inRack());
-        assertThatThrownBy(() -> lists.takeIn(lines, "Robin")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> lists.takeIn(BookingKey.fresh(), lines, "Robin"))
+                .isInstanceOf(Refused.class);
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before);
     }
 

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
@@ -70,7 +71,7 @@ class SuppliesViewTest extends ScreenTest {
     @Test
     void more_than_there_is_cannot_be_spoiled_and_what_was_typed_stays() {
         SupplyId roll = tape(Pvc.FREE);
-        supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
         navigate(SuppliesView.class);
         pressSpoken("Spoiled: Masking tape");
         number("How much").setValue(new BigDecimal("51"));
@@ -90,7 +91,7 @@ class SuppliesViewTest extends ScreenTest {
     @Test
     void a_shelf_that_was_used_below_zero_says_so() {
         SupplyId roll = tape(Pvc.FREE);
-        supplies.buy(roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
+        supplies.buy(BookingKey.fresh(), roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
         supplies.useKnowingly(roll, new BigDecimal("60"), ORDER, "a second roll lay behind the press", "mara");
         navigate(SuppliesView.class);
         assertThat(find(Verdict.class).all())

@@ -1,0 +1,82 @@
+package puzzleworkshop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+
+/** One palette: the tokens in {@code workshop.css}. A room's style sheet uses them and has no colour of its own. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class StyleSheetsTest {
+
+    private static final Path FOLDER = Path.of("frontend");
+    private static final Path TOKENS = FOLDER.resolve("workshop.css");
+
+    /** The ways CSS Color 4 writes a colour by its numbers, and the names one is tempted to write. */
+    private static final Pattern COLOUR = Pattern.compile("#[0-9a-fA-F]{3,8}\\b"
+            + "|\\b(?:rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\\("
+            + "|:[^;{}]*(?<![\\w-])(?:white|black|gr[ae]y|red|green|blue|yellow|orange)(?![\\w-])");
+
+    private static List<Path> sheets() throws IOException {
+        try (Stream<Path> files = Files.list(FOLDER)) {
+            return files.filter(file -> file.toString().endsWith(".css")).toList();
+        }
+    }
+
+    private static String withoutComments(Path sheet) throws IOException {
+        return Pattern.compile("/\\*.*?\\*/", Pattern.DOTALL)
+                .matcher(Files.readString(sheet))
+                .replaceAll("");
+    }
+
+    @Test
+    void no_room_has_a_colour_of_its_own() throws IOException {
+        Set<String> own = new TreeSet<>();
+        for (Path sheet : sheets()) {
+            if (!sheet.equals(TOKENS)) {
+                withoutComments(sheet)
+                        .lines()
+                        .filter(line -> COLOUR.matcher(line).find())
+                        .forEach(line -> own.add(sheet.getFileName() + ": " + line.strip()));
+            }
+        }
+        assertThat(sheets()).hasSizeGreaterThan(10);
+        assertThat(own).isEmpty();
+        assertThat(COLOUR.matcher(Files.readString(TOKENS)).find())
+                .as("the pattern finds colours where there are some")
+                .isTrue();
+    }
+
+    @Test
+    void every_token_that_is_used_is_there() throws IOException {
+        Set<String> known = names("(--pw-[\\w-]+)\\s*:", Files.readString(TOKENS));
+        Set<String> missing = new TreeSet<>();
+        for (Path sheet : sheets()) {
+            String text = Files.readString(sheet);
+            Set<String> used = names("var\\((--pw-[\\w-]+)", text);
+            used.removeAll(known);
+            used.removeAll(names("(--pw-[\\w-]+)\\s*:", text));
+            used.forEach(name -> missing.add(sheet.getFileName() + ": " + name));
+        }
+        assertThat(missing).isEmpty();
+    }
+
+    private static Set<String> names(String pattern, String text) {
+        Set<String> names = new TreeSet<>();
+        Matcher matcher = Pattern.compile(pattern).matcher(text);
+        while (matcher.find()) {
+            names.add(matcher.group(1));
+        }
+        return names;
+    }
+}

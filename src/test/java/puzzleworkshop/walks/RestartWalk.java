@@ -1,0 +1,60 @@
+package puzzleworkshop.walks;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.nio.file.Path;
+import java.time.Duration;
+import org.junit.jupiter.api.Test;
+
+/** What somebody at the bench sees when the program is started again while they work. */
+class RestartWalk extends Walk {
+
+    @Test
+    void a_restart_is_told_in_words_within_three_seconds_and_ends_on_the_same_page_still_signed_in() {
+        openWorkshop(false);
+        go("supplies");
+        page.waitForTimeout(2_500);
+        String port = endProgram();
+        long ended = System.nanoTime();
+        Locator banner = page.locator("#pw-alive");
+        banner.waitFor();
+        assertThat(Duration.ofNanos(System.nanoTime() - ended)).isLessThan(Duration.ofSeconds(3));
+        assertThat(banner.textContent()).contains("does not answer");
+        assertThat(page.evaluate("() => document.querySelector('.shell').inert"))
+                .as("presses are held back")
+                .isEqualTo(true);
+        for (Look look : Look.values()) {
+            picture(look, "away");
+        }
+        startProgramAt(port);
+        page.getByText("The program was restarted").waitFor(new Locator.WaitForOptions().setTimeout(60_000));
+        settle();
+        assertThat(page.url()).endsWith("/supplies");
+        assertThat(page.locator("h1").first().textContent()).contains("Supplies");
+        assertThat(page.evaluate("() => document.querySelector('.shell').inert"))
+                .isEqualTo(false);
+        picture(Look.PHONE, "restarted");
+        button("Sign out").first().click();
+        page.waitForURL("**/sign-in**");
+        go("supplies");
+        assertThat(page.url()).contains("sign-in");
+    }
+
+    private void picture(Look look, String name) {
+        boolean phone = look == Look.PHONE;
+        page.emulateMedia(new Page.EmulateMediaOptions()
+                .setColorScheme(
+                        look == Look.DARK
+                                ? com.microsoft.playwright.options.ColorScheme.DARK
+                                : com.microsoft.playwright.options.ColorScheme.LIGHT));
+        page.setViewportSize(phone ? 360 : 1280, phone ? 760 : 900);
+        page.screenshot(new Page.ScreenshotOptions()
+                .setPath(Path.of(
+                        "target",
+                        "screens",
+                        "restart-" + name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
+        page.setViewportSize(1280, 900);
+    }
+}
