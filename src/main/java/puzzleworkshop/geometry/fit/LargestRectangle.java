@@ -77,6 +77,15 @@ public record LargestRectangle(Placement placement, Size size) {
         return Optional.empty();
     }
 
+    /** A seed in a gap of no width grows without end; what reaches beyond the border is no rectangle inside it. */
+    private static boolean isBeside(Segments border, double x0, double y0, double x1, double y1) {
+        double tol = 2 * Outline.TOLERANCE;
+        return x0 >= Arrays.stream(border.ax, 0, border.count).min().orElse(0) - tol
+                && y0 >= Arrays.stream(border.ay, 0, border.count).min().orElse(0) - tol
+                && x1 <= Arrays.stream(border.ax, 0, border.count).max().orElse(0) + tol
+                && y1 <= Arrays.stream(border.ay, 0, border.count).max().orElse(0) + tol;
+    }
+
     /** As large as it gets, unless that is thinner than the least. */
     private static LargestRectangle grown(Segments seen, double x, double y, Size size, Size least, double degrees) {
         double tol = Outline.TOLERANCE;
@@ -105,6 +114,9 @@ public record LargestRectangle(Placement placement, Size size) {
         double most = 0;
         for (double[] seed : seeds(free, xs, ys)) {
             double[] grown = RectangleGrowth.grow(border, seed);
+            if (!isBeside(border, grown[0], grown[1], grown[2], grown[3])) {
+                continue;
+            }
             double area = (grown[2] - grown[0]) * (grown[3] - grown[1]);
             if (area > most) {
                 most = area;
