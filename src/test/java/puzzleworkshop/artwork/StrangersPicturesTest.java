@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,6 +20,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.support.hostile.HostilePictures;
 
 /** What whoever has a customer's link may send. */
+@Tag("slow")
 class StrangersPicturesTest {
 
     private static final Map<String, byte[]> HOSTILE = HostilePictures.all(20261129);

@@ -50,7 +50,7 @@ class BenchWalk extends Walk {
         assertThat(page.locator(".planning-relief").innerText())
                 .contains("Laser:")
                 .contains("short")
-                .contains("in this order");
+                .contains("in this sequence");
         shoot("overloaded-week");
         int late = bean(WeekPlan.class).now().plan().late();
         assertThat(late).isPositive();

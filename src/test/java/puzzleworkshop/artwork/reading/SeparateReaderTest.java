@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.SamplePictures;
@@ -19,6 +20,7 @@ import puzzleworkshop.artwork.pixels.Framing;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.measure.Refused;
 
+@Tag("slow")
 class SeparateReaderTest {
 
     private static final Duration TIME = Duration.ofSeconds(20);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.camera.OutlineError;
 import puzzleworkshop.camera.Photo;
@@ -14,6 +15,7 @@ import puzzleworkshop.camera.Scene;
 import puzzleworkshop.measure.Refused;
 
 /** Judged by rendered photos with known truth (the camera model is written down in {@link RenderedPhoto}); 3 megapixels. */
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BoardFinderTest {
 

@@ -18,6 +18,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -25,6 +26,7 @@ import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.model.RigidFit;
 
 /** What is printed, judged by PDFBox: its page size, and the markers found in its own rendering. */
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class SheetPaperTest {
 

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -16,6 +17,7 @@ import puzzleworkshop.cutfiles.CutInspector;
 import puzzleworkshop.measure.Refused;
 
 /** Small files that ask for endless work are refused with a sentence, in little time of the processor. */
+@Tag("slow")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class EndlessFilesTest {
 

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Job;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
@@ -31,6 +32,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Speed;
 import puzzleworkshop.support.Seeds;
 
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class GcodeFileTest {
 

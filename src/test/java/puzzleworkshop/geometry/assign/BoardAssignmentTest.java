@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Geometry;
 import puzzleworkshop.geometry.Outline;
@@ -23,6 +24,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.Seeds;
 
 /** JTS judges every plan: blanks inside their boards, none over another; never worse than first come, first served. */
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class BoardAssignmentTest {
 

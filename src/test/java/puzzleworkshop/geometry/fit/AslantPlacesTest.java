@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
@@ -19,6 +20,7 @@ import puzzleworkshop.measure.Size;
  * Blanks that are longer than their board and fit aslant with a hair to spare, by Carver's condition (Problem E1225,
  * American Mathematical Monthly 64, 1957). Whatever is said to fit has a place, and JTS {@code covers} accepts it.
  */
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class AslantPlacesTest {
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -23,6 +24,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.Seeds;
 
 /** JTS {@code covers} judges every place found; a grid judges what is said not to fit and which corners are found. */
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PlacesProperties {
 

@@ -10,9 +10,11 @@ import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.support.Seeds;
 
+@Tag("slow")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class RectanglePackerTest {
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -22,6 +23,7 @@ import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceGrid;
 
+@Tag("slow")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class UnlikeLinesTest {
 
