@@ -133,6 +133,7 @@ class CutPart implements StagePart {
         Optional<CutJob> last = jobs.lastFor(waiting.order().id());
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
+            panel.whenStarted(started -> again.run());
             panel.whenEnded(ended -> again.run());
             panel.reckon(parameters ->
                     CutTime.estimate(paths(waiting.order()), job.setting().machine(), parameters));

@@ -48,6 +48,7 @@ public class CutJobPanel extends Div {
     private final transient BoardNames boards;
     private final transient Formatter figures;
     private final transient SignedIn who;
+    private transient Consumer<CutJob> started = job -> {};
     private transient Consumer<CutJob> ended = job -> {};
     private transient Function<CutParameters, Optional<CutTime>> reckoned = parameters -> Optional.empty();
 
@@ -71,6 +72,11 @@ public class CutJobPanel extends Div {
             case DONE, BROKEN_OFF -> after(job);
         }
         return this;
+    }
+
+    /** Told when the beam goes on: what stands around the panel changes then, not while its outcome is being typed. */
+    public void whenStarted(Consumer<CutJob> listener) {
+        started = listener;
     }
 
     /** Told once, when the cut has ended (done or broken off). */
@@ -140,7 +146,12 @@ public class CutJobPanel extends Div {
         Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
         caution.addClassName("pw-small");
         Button start = new Button(
-                figures.text("cutting.job.start"), event -> again(job, () -> jobs.start(job.id(), who.name())));
+                figures.text("cutting.job.start"),
+                event -> again(job, () -> {
+                    CutJob running = jobs.start(job.id(), who.name());
+                    started.accept(running);
+                    return running;
+                }));
         start.addThemeVariants(ButtonVariant.PRIMARY);
         start.addClassName("cutting-big");
         start.setEnabled(job.state() == CutJob.State.READY);
