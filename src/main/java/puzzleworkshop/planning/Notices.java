@@ -44,7 +44,7 @@ public class Notices {
 
     /** What could be told about an order as it stands: another day, something that is needed, or that all is well. */
     public Notice about(Entry entry) {
-        Optional<LocalDate> instead = plan.reaches(entry)
+        Optional<LocalDate> instead = plan.keeps(entry)
                 .filter(day -> entry.order().promised().map(day::isAfter).orElse(true));
         return about(entry.order(), entry.outlook().hold().map(Hold::forWhat), instead);
     }

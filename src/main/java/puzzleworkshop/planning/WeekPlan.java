@@ -93,6 +93,8 @@ public class WeekPlan {
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
 
+    private static final int MOST_DAYS_TRIED = 6;
+
     /** A plan counts for its day, and for the print runs as they were. */
     private record Asked(LocalDate day, String prints) {}
 
@@ -265,6 +267,29 @@ public class WeekPlan {
         LocalDate leaves =
                 entry.way().leaves(entry.outlook().finish(), holidays).toLocalDate();
         return Optional.of(entry.way().arrives(leaves, holidays));
+    }
+
+    /**
+     * The day to promise an order instead: the first one that the plan, made again with it, keeps. With more time the
+     * order costs less to put off, so the day it reaches now need not be one that it still reaches then.
+     */
+    public Optional<LocalDate> keeps(Entry entry) {
+        Made made = made();
+        long id = entry.order().id().value();
+        Optional<LocalDate> day = reaches(entry);
+        for (int tried = 0; tried < MOST_DAYS_TRIED && day.isPresent(); tried++) {
+            LocalDateTime due = entry.way().latestHandOver(day.get(), made.calendar.holidays());
+            List<Job> asked = made.jobs.stream()
+                    .map(job -> job.id() == id ? job.dueBy(due) : job)
+                    .toList();
+            Outlook then = made.scheduler.plan(made.calendar, asked, made.at).of(id);
+            Optional<LocalDate> reached = reaches(new Entry(entry.order(), then, entry.way(), entry.pinned()));
+            if (reached.isEmpty() || !reached.get().isAfter(day.get())) {
+                return day;
+            }
+            day = reached;
+        }
+        return day;
     }
 
     private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
