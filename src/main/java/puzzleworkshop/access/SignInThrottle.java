@@ -3,15 +3,16 @@ package puzzleworkshop.access;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.LinkedHashMap;
 import java.util.Locale;
 import java.util.Map;
+import puzzleworkshop.runtime.RecentKeys;
 
 /**
  * Slows down guessing. For one name from one address the first three wrong passwords cost nothing, then the wait doubles
  * from 2 seconds up to 15 minutes; for one address, whatever names it tries, it begins after twenty. A right
  * password clears the name; an hour without a try clears all. Kept in memory: a restart forgets it, and costs an attacker
- * more than it gives. The number of remembered keys is bounded, the longest untouched go first.
+ * more than it gives. The number of remembered keys is bounded ({@link RecentKeys}). Not a {@link
+ * puzzleworkshop.runtime.RateLimiter}: that one lets so many through in a span, here the wait grows with each wrong one.
  */
 class SignInThrottle {
 
@@ -23,12 +24,7 @@ class SignInThrottle {
     private static final int MOST_KEYS = 50_000;
 
     private final Clock clock;
-    private final Map<String, Tries> tries = new LinkedHashMap<>(64, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, Tries> eldest) {
-            return size() > MOST_KEYS;
-        }
-    };
+    private final Map<String, Tries> tries = new RecentKeys<>(MOST_KEYS);
 
     private record Tries(int wrong, Instant last) {}
 

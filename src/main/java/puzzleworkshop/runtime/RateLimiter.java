@@ -1,38 +1,32 @@
-package puzzleworkshop.proofs;
+package puzzleworkshop.runtime;
 
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
-import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Lets so many through in a span of time, for each key by itself. Kept in memory; the number of keys is bounded, the
- * longest untouched go first.
+ * Lets so many through in a span of time, for each key by itself. Kept in memory; the number of keys is bounded
+ * ({@link RecentKeys}).
  */
-class RateLimiter {
+public final class RateLimiter {
 
     private static final int MOST_KEYS = 20_000;
 
     private final int most;
     private final Duration span;
     private final Clock clock;
-    private final Map<String, ArrayDeque<Instant>> passed = new LinkedHashMap<>(64, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<String, ArrayDeque<Instant>> eldest) {
-            return size() > MOST_KEYS;
-        }
-    };
+    private final Map<String, ArrayDeque<Instant>> passed = new RecentKeys<>(MOST_KEYS);
 
-    RateLimiter(int most, Duration span, Clock clock) {
+    public RateLimiter(int most, Duration span, Clock clock) {
         this.most = most;
         this.span = span;
         this.clock = clock;
     }
 
     /** Counts one when there is room for it, else says no. */
-    synchronized boolean pass(String key) {
+    public synchronized boolean pass(String key) {
         ArrayDeque<Instant> times = recent(key);
         if (times.size() >= most) {
             return false;
@@ -42,7 +36,7 @@ class RateLimiter {
     }
 
     /** Whether the next one would be let through; counts nothing. */
-    synchronized boolean isOpen(String key) {
+    public synchronized boolean isOpen(String key) {
         return recent(key).size() < most;
     }
 
