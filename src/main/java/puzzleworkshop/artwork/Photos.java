@@ -6,10 +6,12 @@ import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Shrink;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.artwork.reading.ReadPicture;
+import puzzleworkshop.camera.Photo;
 import puzzleworkshop.measure.Refused;
 
 /**
@@ -62,11 +64,41 @@ public class Photos {
     }
 
     /**
-     * A photo's own pixels, upright and in the screen's colours, to measure in; nothing of it is kept.
+     * A photo to measure in.
+     *
+     * @param photo its own pixels, upright and in the screen's colours
+     * @param small the same as it may be shown and kept, a JPEG
+     * @param smallWidth of the small one, in pixels
+     */
+    public record ToMeasure(Photo photo, byte[] small, int smallWidth, int smallHeight) {
+
+        /** Pixels of the small one for each of the photo's. */
+        public double scale() {
+            return (double) smallWidth / photo.width();
+        }
+    }
+
+    /**
+     * A photo's own pixels to measure in, and a small copy; the large one is not kept.
      *
      * @throws Refused when it is no photo, damaged or too large
      */
-    public Frame pixels(byte[] file) {
+    public ToMeasure toMeasure(byte[] file) {
+        Frame frame = pixels(file);
+        double scale = Math.min(1, (double) LONGEST / Math.max(frame.width(), frame.height()));
+        int width = (int) Math.max(1, Math.round(frame.width() * scale));
+        int height = (int) Math.max(1, Math.round(frame.height() * scale));
+        Frame small = scale == 1 ? frame : Shrink.of(frame, width, height);
+        int[] rgb = new int[frame.width() * frame.height()];
+        byte[] samples = frame.samples();
+        for (int i = 0; i < rgb.length; i++) {
+            rgb[i] = (samples[3 * i] & 0xFF) << 16 | (samples[3 * i + 1] & 0xFF) << 8 | samples[3 * i + 2] & 0xFF;
+        }
+        return new ToMeasure(
+                new Photo(frame.width(), frame.height(), rgb), Jpeg.write(small, QUALITY), width, height);
+    }
+
+    private Frame pixels(byte[] file) {
         try (TemporaryFile copy = TemporaryFile.of(new ByteArrayInputStream(file), LIMITS.bytes() + 1)) {
             ReadPicture read = places.look(copy.path(), LIMITS, LONGEST_MEASURED, share -> {});
             if (read.facts().format() == PictureFormat.PDF) {

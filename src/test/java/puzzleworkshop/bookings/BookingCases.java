@@ -11,8 +11,10 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -218,6 +220,13 @@ final class BookingCases {
             Rework.Report report = new Rework.Report(
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
+        });
+        PackingProofs proofs = beans.getBean(PackingProofs.class);
+        cases.put("PackingProofs.keep", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            PackingProofs.Taken bare = new PackingProofs.Taken(
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+            return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
     }
 

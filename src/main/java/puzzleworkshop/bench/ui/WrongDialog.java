@@ -93,6 +93,12 @@ class WrongDialog extends Dialog {
         setWidth("min(30rem, 95vw)");
     }
 
+    /** What is most likely, where it is known already; the maker may still say something else. */
+    void propose(What likely, Stage again) {
+        what.setValue(likely);
+        from.setValue(again);
+    }
+
     private Rework.Report report() {
         return new Rework.Report(
                 what.getValue(),

@@ -1,31 +1,18 @@
-package puzzleworkshop.sheets.ui;
+package puzzleworkshop.sheets.ui.photo;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.AttachmentType;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.server.streams.DownloadHandler;
-import com.vaadin.flow.server.streams.DownloadResponse;
-import java.io.ByteArrayInputStream;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.artwork.Photos;
-import puzzleworkshop.artwork.pixels.Frame;
-import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.outline.BoardFinder;
 import puzzleworkshop.camera.outline.FoundBoards;
-import puzzleworkshop.camera.sheet.MeasuringSheet;
-import puzzleworkshop.camera.sheet.SheetPaper;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.MeasuredOutlines;
@@ -35,99 +22,54 @@ import puzzleworkshop.workshop.SignedIn;
  * A board's outline from a photo of it on the measuring sheet: print the sheet, confirm its 100 mm line once, take the photo, see
  * the outline over it, drag what is wrong, paint what is bad. Several boards in one photo are gone through one after the other.
  */
-class PhotoEntry extends Div {
+public class PhotoEntry extends Div {
 
     private final transient Formatter figures;
-    private final transient MeasuredOutlines measured;
-    private final transient SignedIn who;
     private final transient Photos photos;
     private final transient Supplier<Length> thickness;
-    private final Div printer = new Div();
+    private final PrintedSheet printed;
     private final Div result = new Div();
     private final Paragraph refusal = new Paragraph();
     private transient FoundBoards found;
     private transient OutlineOverPhoto shown;
     private transient byte[] picture;
-    private transient Frame frame;
+    private int width;
+    private int height;
+    private double printScale;
     private int board;
     private UI screen;
 
     /** @param thickness of the board as the form beside says it */
-    PhotoEntry(Formatter figures, MeasuredOutlines measured, Photos photos, SignedIn who, Supplier<Length> thickness) {
+    public PhotoEntry(
+            Formatter figures, MeasuredOutlines measured, Photos photos, SignedIn who, Supplier<Length> thickness) {
         this.figures = figures;
-        this.measured = measured;
         this.photos = photos;
-        this.who = who;
+        this.printed = new PrintedSheet(figures, measured, who);
         this.thickness = thickness;
         addClassName("sheets-photo-entry");
         refusal.addClassName("pw-note");
         refusal.getElement().setAttribute("data-kind", "bad");
         refusal.getElement().setAttribute("role", "alert");
         refusal.setVisible(false);
-        add(papers(), printer, upload(), refusal, result);
-        printer();
-    }
-
-    private Div papers() {
-        Div papers = new Div(new Span(figures.text("sheets.photo.print")));
-        papers.addClassName("pw-row");
-        for (MeasuringSheet sheet : MeasuringSheet.values()) {
-            papers.add(paper(sheet, false));
-        }
-        papers.add(paper(MeasuringSheet.CARDS, true));
-        return papers;
-    }
-
-    private Anchor paper(MeasuringSheet sheet, boolean onLetter) {
-        String key =
-                "sheets.photo.paper." + sheet.name().toLowerCase(java.util.Locale.ROOT) + (onLetter ? ".letter" : "");
-        String name = figures.text(key);
-        Anchor link = new Anchor(
-                DownloadHandler.fromInputStream(event -> {
-                    byte[] pdf = SheetPaper.pdf(
-                            sheet, name, List.of(figures.text("sheets.photo.paper.line"), name), onLetter);
-                    return new DownloadResponse(
-                            new ByteArrayInputStream(pdf), "measuring-sheet.pdf", "application/pdf", pdf.length);
-                }),
-                AttachmentType.DOWNLOAD,
-                name);
-        link.setRouterIgnore(true);
-        return link;
-    }
-
-    /** The 100 mm line: asked until it is confirmed, then only told. */
-    private void printer() {
-        printer.removeAll();
-        printer.addClassName("pw-row");
-        Optional<Length> line = measured.printedLine();
-        LengthField length = new LengthField(figures.text("sheets.photo.line"), figures.units());
-        length.setValue(line.orElse(Length.mm(MeasuringSheet.LINE)));
-        Button right = new Button(figures.text("sheets.photo.line.confirm"), event -> {
-            if (Feedback.unlessRefused(
-                    figures,
-                    "sheets.photo.line.confirmed",
-                    () -> measured.confirmPrint(length.getValue(), who.name()))) {
-                printer();
-            }
-        });
-        if (line.isEmpty()) {
-            right.addThemeVariants(ButtonVariant.PRIMARY);
-            printer.add(new Paragraph(figures.text("sheets.photo.line.first")));
-        }
-        printer.add(length, right);
+        add(printed, upload(), refusal, result);
     }
 
     private FileUpload upload() {
         Button take = new Button(figures.text("sheets.photo.ofboard"));
         take.addThemeVariants(ButtonVariant.PRIMARY);
         FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
-                    Frame read = photos.pixels(file.content());
-                    FoundBoards boards = BoardFinder.find(photo(read), asked().mm(), measured.printScale());
-                    byte[] small = OutlineOverPhoto.small(read);
+                    Photos.ToMeasure read = photos.toMeasure(file.content());
+                    double scale = printed.scale();
+                    FoundBoards boards = BoardFinder.find(read.photo(), asked().mm(), scale);
+                    byte[] small = read.small();
+                    int wide = read.photo().width();
+                    int high = read.photo().height();
                     return () -> {
                         clear();
-                        frame = read;
+                        width = wide;
+                        height = high;
                         picture = small;
+                        printScale = scale;
                         found = boards;
                         board = 0;
                         show();
@@ -159,19 +101,9 @@ class PhotoEntry extends Div {
         screen = event.getUI();
     }
 
-    private static Photo photo(Frame frame) {
-        int[] rgb = new int[frame.width() * frame.height()];
-        byte[] s = frame.samples();
-        for (int i = 0; i < rgb.length; i++) {
-            rgb[i] = (s[3 * i] & 0xFF) << 16 | (s[3 * i + 1] & 0xFF) << 8 | s[3 * i + 2] & 0xFF;
-        }
-        return new Photo(frame.width(), frame.height(), rgb);
-    }
-
     private void show() {
         result.removeAll();
-        shown = new OutlineOverPhoto(
-                figures, found, board, picture, frame.width(), frame.height(), measured.printScale());
+        shown = new OutlineOverPhoto(figures, found, board, picture, width, height, printScale);
         Paragraph facts = new Paragraph(figures.text(
                 "sheets.photo.found",
                 board + 1,
@@ -191,14 +123,13 @@ class PhotoEntry extends Div {
     private void clear() {
         found = null;
         shown = null;
-        frame = null;
         picture = null;
         refusal.setVisible(false);
         result.removeAll();
     }
 
     /** The outline as it is drawn over the photo now. */
-    Optional<Outline> outline() {
+    public Optional<Outline> outline() {
         if (shown == null) {
             refusal.setText(figures.text("sheets.photo.none"));
             refusal.setVisible(true);
@@ -207,12 +138,13 @@ class PhotoEntry extends Div {
         return Optional.of(shown.outline());
     }
 
-    double uncertaintyMm() {
+    /** How far its edge may lie from where it is drawn. */
+    public double uncertaintyMm() {
         return found.boards().get(board).uncertaintyMm();
     }
 
     /** The next board of the same photo, else the next photo. */
-    void next() {
+    public void next() {
         if (found != null && board + 1 < found.boards().size()) {
             board++;
             show();
