@@ -2,6 +2,7 @@ package puzzleworkshop.sheets;
 
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -86,6 +87,12 @@ public class MeasuredOutlines {
     @Transactional(readOnly = true)
     public Optional<Length> unconfirmed(SheetId id) {
         return store.unconfirmed(id).map(waiting -> Length.mm(waiting.uncertaintyMm()));
+    }
+
+    /** The outlines, as measured, of all sheets that nobody has held a ruler to. */
+    @Transactional(readOnly = true)
+    public Map<SheetId, Outline> unconfirmedOutlines() {
+        return store.unconfirmed();
     }
 
     /** The ruler agrees: the sheet gets its outline as measured. */

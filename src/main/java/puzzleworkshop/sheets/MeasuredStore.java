@@ -2,8 +2,11 @@ package puzzleworkshop.sheets;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Outline;
@@ -59,6 +62,14 @@ class MeasuredStore {
                 .query((row, n) ->
                         new Waiting(OutlineText.readMended(row.getString("outline")), row.getDouble("uncertainty_mm")))
                 .optional();
+    }
+
+    Map<SheetId, Outline> unconfirmed() {
+        Map<SheetId, Outline> outlines = new HashMap<>();
+        jdbc.sql("select sheet_id, outline from sheet_measured where confirmed_at is null")
+                .query((RowCallbackHandler) row ->
+                        outlines.put(new SheetId(row.getLong(1)), OutlineText.readMended(row.getString(2))));
+        return outlines;
     }
 
     void confirm(SheetId id, String who, Instant now) {

@@ -15,15 +15,25 @@ import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -220,6 +230,22 @@ final class BookingCases {
             Rework.Report report = new Rework.Report(
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
+        });
+        PieceOrders pieces = beans.getBean(PieceOrders.class);
+        cases.put("PieceOrders.quote", () -> {
+            beans.getBean(Machines.class)
+                    .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
+            beans.getBean(SheetRack.class)
+                .add(
+                        Outline.rectangle(Size.mm(140, 120)),
+                        BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                        Money.of("0.40", "EUR"),
+                        WHO);
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            LostPiece.Today today =
+                    LostPiece.Today.withKerf(order.puzzle().pattern().kerf());
+            PieceOrders.Wanted wanted = new PieceOrders.Wanted(order.id(), 7, today, false);
+            return key -> pieces.quote(key, wanted, WHO);
         });
         PackingProofs proofs = beans.getBean(PackingProofs.class);
         cases.put("PackingProofs.keep", () -> {

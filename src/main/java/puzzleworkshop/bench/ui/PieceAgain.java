@@ -71,7 +71,11 @@ class PieceAgain extends Div {
         fields.addClassName("pattern-choices");
         result.addClassName("pw-stack");
         result.getElement().setAttribute("aria-live", "polite");
-        add(new Paragraph(figures.text("bench.again.lead")), drawing, fields, result);
+        add(new Paragraph(figures.text("bench.again.lead")));
+        parts.ordered(order)
+                .forEach(made -> add(new Anchor(
+                        "orders/" + made.number(), figures.text("bench.again.ordered", made.piece(), made.number()))));
+        add(drawing, fields, result);
         draw();
     }
 
@@ -195,7 +199,7 @@ class PieceAgain extends Div {
             print.addClassName("pattern-link");
             result.add(row("bench.again.print", print));
         });
-        result.add(scraps(lost));
+        result.add(scraps(lost), parts.order(order, chosen.number(), this::today));
         Paragraph caution = new Paragraph(figures.text("bench.again.caution"));
         caution.addClassName("pw-small");
         result.add(caution);

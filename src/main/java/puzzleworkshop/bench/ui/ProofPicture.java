@@ -28,7 +28,7 @@ class ProofPicture extends Div {
         for (PackingProof.Edge edge : photo.edges()) {
             svg.path(edge.svgPathData(), edge.number() > 0 ? "bench-proof-known" : "bench-proof-foreign");
         }
-        add(image, over.draw(svg.end()));
+        add(image, over.draw(svg));
     }
 
     /** One that was just taken. */
