@@ -1,9 +1,15 @@
 package puzzleworkshop.artwork;
 
+import com.drew.imaging.jpeg.JpegMetadataReader;
+import com.drew.imaging.jpeg.JpegProcessingException;
+import com.drew.metadata.Metadata;
+import com.drew.metadata.exif.ExifReader;
+import com.drew.metadata.exif.ExifSubIFDDirectory;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
+import java.util.List;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Shrink;
@@ -32,6 +38,8 @@ public class Photos {
     private static final IntakeLimits LIMITS = new IntakeLimits(MOST_BYTES, 120_000_000L, 29_999);
     /** A little more than 12 megapixels have along their longer side: what is measured in is not made smaller. */
     private static final int LONGEST_MEASURED = 4200;
+
+    private static final double FILM_DIAGONAL_MM = Math.hypot(36, 24);
 
     private static final float QUALITY = 0.86f;
 
@@ -95,7 +103,38 @@ public class Photos {
             rgb[i] = (samples[3 * i] & 0xFF) << 16 | (samples[3 * i + 1] & 0xFF) << 8 | samples[3 * i + 2] & 0xFF;
         }
         return new ToMeasure(
-                new Photo(frame.width(), frame.height(), rgb), Jpeg.write(small, QUALITY), width, height);
+                new Photo(frame.width(), frame.height(), rgb, focal(file, frame)),
+                Jpeg.write(small, QUALITY),
+                width,
+                height);
+    }
+
+    /**
+     * Focal length over the longer side, from what a 35 mm camera with the same angle of view would have (Exif tag 41989, CIPA
+     * DC-008): the equivalent goes by the diagonal, 43.27 mm on film. Not a number where it is not said, or where the photo was
+     * cut since: then it has other proportions, or more pixels are told than are there.
+     */
+    static double focal(byte[] file, Frame frame) {
+        try {
+            Metadata metadata =
+                    JpegMetadataReader.readMetadata(new ByteArrayInputStream(file), List.of(new ExifReader()));
+            ExifSubIFDDirectory exif = metadata.getFirstDirectoryOfType(ExifSubIFDDirectory.class);
+            Integer film = exif == null ? null : exif.getInteger(ExifSubIFDDirectory.TAG_35MM_FILM_EQUIV_FOCAL_LENGTH);
+            if (film == null || film <= 0) {
+                return Double.NaN;
+            }
+            double longer = Math.max(frame.width(), frame.height());
+            double shorter = Math.min(frame.width(), frame.height());
+            Integer across = exif.getInteger(ExifSubIFDDirectory.TAG_EXIF_IMAGE_WIDTH);
+            Integer down = exif.getInteger(ExifSubIFDDirectory.TAG_EXIF_IMAGE_HEIGHT);
+            boolean whole = across == null
+                    || down == null
+                    || Math.abs((double) Math.max(across, down) / Math.min(across, down) / (longer / shorter) - 1)
+                            < 0.01;
+            return whole ? film / FILM_DIAGONAL_MM * Math.hypot(longer, shorter) / longer : Double.NaN;
+        } catch (JpegProcessingException | IOException | RuntimeException broken) {
+            return Double.NaN;
+        }
     }
 
     private Frame pixels(byte[] file) {

@@ -40,9 +40,8 @@ class BenchPhotoController {
     private static ResponseEntity<byte[]> answer(String mediaType, byte[] content) {
         return ResponseEntity.ok()
                 .contentType(MediaType.parseMediaType(mediaType))
-                .cacheControl(CacheControl.maxAge(Duration.ofDays(30))
-                        .cachePrivate()
-                        .immutable())
+                .cacheControl(
+                        CacheControl.maxAge(Duration.ofDays(30)).cachePrivate().immutable())
                 .header("X-Content-Type-Options", "nosniff")
                 .body(content);
     }

@@ -15,9 +15,9 @@ import puzzleworkshop.measure.OrderId;
 class PackingProofStore {
 
     private static final String SELECT = """
-            select p.*, (select count(*) from packing_proof_photo f where f.proof_id = p.id) as photos
-            from packing_proof p
-            """;
+        select p.*, (select count(*) from packing_proof_photo f where f.proof_id = p.id) as photos
+        from packing_proof p
+        """;
 
     private final JdbcClient jdbc;
 
@@ -27,10 +27,10 @@ class PackingProofStore {
 
     long add(PackingProof proof) {
         return jdbc.sql("""
-                insert into packing_proof
-                    (order_id, puzzle, expected, seen, foreign_pieces, missing, troubles, kept_at, kept_by)
-                values (:order, :puzzle, :expected, :seen, :foreign, :missing, :troubles, :at, :who) returning id
-                """)
+            insert into packing_proof
+                (order_id, puzzle, expected, seen, foreign_pieces, missing, troubles, kept_at, kept_by)
+            values (:order, :puzzle, :expected, :seen, :foreign, :missing, :troubles, :at, :who) returning id
+            """)
                 .param("order", proof.order().value())
                 .param("puzzle", proof.puzzle())
                 .param("expected", proof.expected())
@@ -46,9 +46,9 @@ class PackingProofStore {
 
     void add(long proof, int place, byte[] jpeg, ProofPhoto photo) {
         jdbc.sql("""
-                insert into packing_proof_photo (proof_id, place, width, height, content, edges)
-                values (:proof, :place, :width, :height, :content, :edges)
-                """)
+            insert into packing_proof_photo (proof_id, place, width, height, content, edges)
+            values (:proof, :place, :width, :height, :content, :edges)
+            """)
                 .param("proof", proof)
                 .param("place", place)
                 .param("width", photo.width())

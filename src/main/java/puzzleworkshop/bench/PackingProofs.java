@@ -42,8 +42,7 @@ public class PackingProofs {
     private final Bookings bookings;
     private final Formatter figures;
     private final Clock clock;
-    private final VersionedCache<PatternSpec, List<PieceShape>> shapes =
-            VersionedCache.ofMost(SHAPES_KEPT);
+    private final VersionedCache<PatternSpec, List<PieceShape>> shapes = VersionedCache.ofMost(SHAPES_KEPT);
 
     PackingProofs(
             PackingProofStore store,
@@ -98,8 +97,7 @@ public class PackingProofs {
 
     /** What photos of one puzzle say together. */
     public PieceCheck.Result result(Order order, List<Taken> taken) {
-        return PieceCheck.result(
-                shapes(order), taken.stream().map(Taken::laid).toList());
+        return PieceCheck.result(shapes(order), taken.stream().map(Taken::laid).toList());
     }
 
     private List<PieceShape> shapes(Order order) {

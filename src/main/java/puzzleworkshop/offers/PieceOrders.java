@@ -115,7 +115,12 @@ public class PieceOrders {
      * @param ready the day it can be ready; empty when nobody works
      */
     public record PieceOffer(
-            Puzzle puzzle, FramedPicture picture, BlankPlan boards, Minutes laser, KeptPrice price, Optional<LocalDate> ready) {}
+            Puzzle puzzle,
+            FramedPicture picture,
+            BlankPlan boards,
+            Minutes laser,
+            KeptPrice price,
+            Optional<LocalDate> ready) {}
 
     /** An order of one piece and the order it belongs to. */
     public record PieceOrder(OrderId order, String number, OrderId of, String ofNumber, int piece) {}
@@ -149,8 +154,7 @@ public class PieceOrders {
             throw new Refused("offers.problem.no-board", numbers.blankFor(puzzle.finished()));
         }
         CutSetting setting = settings.forBoard(machine, old.board());
-        TimeRange laser = times.timeFor(
-                puzzle.cutPaths(patterns.of(puzzle.pattern()), numbers.outlineLast()), setting);
+        TimeRange laser = times.timeFor(puzzle.cutPaths(patterns.of(puzzle.pattern()), numbers.outlineLast()), setting);
         KeptPrice price = price(puzzle.finished(), boards, laser, wanted.free());
         Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
         String same = old.board().material() + " " + old.board().grade() + " "
@@ -178,17 +182,34 @@ public class PieceOrders {
 
     /** That part of the old picture which the piece shows, as large as it was printed then. */
     private FramedPicture picture(Order old, LostPiece lost, LostPiece.Today today) {
-        FramedPicture framed =
-                old.picture().orElseThrow(() -> new Refused("orders.approve.no-picture", old.number()));
+        FramedPicture framed = old.picture().orElseThrow(() -> new Refused("orders.approve.no-picture", old.number()));
         if (!pictures.hasOriginal(framed.picture())) {
             throw new Refused("offers.piece.picture-gone", old.number());
         }
         Crop whole = framed.crop();
         Size size = old.puzzle().finished();
-        double width = whole.width() * lost.size().width().mm() / today.acrossStretch() / size.width().mm();
-        double height = whole.height() * lost.size().height().mm() / today.downStretch() / size.height().mm();
-        double left = whole.left() + whole.width() * middle(lost.inPuzzle().minX(), lost.inPuzzle().maxX(), size.width().mm()) - width / 2;
-        double top = whole.top() + whole.height() * middle(lost.inPuzzle().minY(), lost.inPuzzle().maxY(), size.height().mm()) - height / 2;
+        double width = whole.width()
+                * lost.size().width().mm()
+                / today.acrossStretch()
+                / size.width().mm();
+        double height = whole.height()
+                * lost.size().height().mm()
+                / today.downStretch()
+                / size.height().mm();
+        double left = whole.left()
+                + whole.width()
+                        * middle(
+                                lost.inPuzzle().minX(),
+                                lost.inPuzzle().maxX(),
+                                size.width().mm())
+                - width / 2;
+        double top = whole.top()
+                + whole.height()
+                        * middle(
+                                lost.inPuzzle().minY(),
+                                lost.inPuzzle().maxY(),
+                                size.height().mm())
+                - height / 2;
         if (whole.fit() == Crop.Fit.FILL) {
             // a line moved outwards may reach a hundredth of a millimetre beyond the picture
             left = Math.clamp(left, 0, Math.max(0, 1 - width));
@@ -212,8 +233,8 @@ public class PieceOrders {
     }
 
     private KeptPrice price(Size finished, BlankPlan boards, TimeRange laser, boolean free) {
-        Money wood = Money.sum(
-                boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
+        Money wood =
+                Money.sum(boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
         PriceQuestion question = new PriceQuestion(
                 1,
                 finished,
@@ -260,9 +281,9 @@ public class PieceOrders {
                 offer.boards(),
                 who);
         int added = jdbc.sql("""
-                insert into piece_again (order_id, of_order, piece) values (:order, :of, :piece)
-                on conflict (order_id) do nothing
-                """)
+            insert into piece_again (order_id, of_order, piece) values (:order, :of, :piece)
+            on conflict (order_id) do nothing
+            """)
                 .param("order", order.id().value())
                 .param("of", old.id().value())
                 .param("piece", wanted.piece())
@@ -288,12 +309,12 @@ public class PieceOrders {
 
     private List<PieceOrder> rows(String where, OrderId id) {
         return jdbc.sql("""
-                select p.order_id, mine.number as mine, p.of_order, whole.number as whole, p.piece
-                from piece_again p
-                join order_ref mine on mine.id = p.order_id
-                join order_ref whole on whole.id = p.of_order
-                where
-                """ + where + " order by p.order_id")
+            select p.order_id, mine.number as mine, p.of_order, whole.number as whole, p.piece
+            from piece_again p
+            join order_ref mine on mine.id = p.order_id
+            join order_ref whole on whole.id = p.of_order
+            where
+            """ + where + " order by p.order_id")
                 .param("id", id.value())
                 .query((row, n) -> new PieceOrder(
                         new OrderId(row.getLong("order_id")),

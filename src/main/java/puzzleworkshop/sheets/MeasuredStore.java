@@ -32,9 +32,9 @@ class MeasuredStore {
 
     void line(String printer, double mm, String who, Instant now) {
         jdbc.sql("""
-                insert into measuring_print (printer, line_mm, who, at) values (:printer, :mm, :who, :now)
-                on conflict (printer) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
-                """)
+            insert into measuring_print (printer, line_mm, who, at) values (:printer, :mm, :who, :now)
+            on conflict (printer) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
+            """)
                 .param("printer", printer)
                 .param("mm", mm)
                 .param("who", who)
@@ -44,9 +44,9 @@ class MeasuredStore {
 
     void add(SheetId id, Outline outline, double uncertaintyMm, String who, Instant now) {
         jdbc.sql("""
-                insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
-                values (:id, :outline, :uncertainty, :who, :now)
-                """)
+            insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
+            values (:id, :outline, :uncertainty, :who, :now)
+            """)
                 .param("id", id.value())
                 .param("outline", OutlineText.write(outline))
                 .param("uncertainty", uncertaintyMm)
@@ -56,8 +56,8 @@ class MeasuredStore {
     }
 
     Optional<Waiting> unconfirmed(SheetId id) {
-        return jdbc.sql(
-                        "select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is null")
+        return jdbc.sql("select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is"
+                        + " null")
                 .param("id", id.value())
                 .query((row, n) ->
                         new Waiting(OutlineText.readMended(row.getString("outline")), row.getDouble("uncertainty_mm")))
@@ -67,8 +67,8 @@ class MeasuredStore {
     Map<SheetId, Outline> unconfirmed() {
         Map<SheetId, Outline> outlines = new HashMap<>();
         jdbc.sql("select sheet_id, outline from sheet_measured where confirmed_at is null")
-                .query((RowCallbackHandler) row ->
-                        outlines.put(new SheetId(row.getLong(1)), OutlineText.readMended(row.getString(2))));
+                .query((RowCallbackHandler)
+                        row -> outlines.put(new SheetId(row.getLong(1)), OutlineText.readMended(row.getString(2))));
         return outlines;
     }
 

@@ -89,7 +89,8 @@ class PackingProofsIT {
                 .anyMatch(edge -> edge.number() == 0)
                 .noneMatch(edge -> edge.number() == GONE);
         assertThat(history.of(order.id())).anyMatch(line -> line.toString().contains("bench.pieces.history.some"));
-        assertThatThrownBy(() -> jdbc.sql("update packing_proof set missing = ''").update())
+        assertThatThrownBy(
+                        () -> jdbc.sql("update packing_proof set missing = ''").update())
                 .isInstanceOf(DataAccessException.class);
         assertThatThrownBy(() -> jdbc.sql("delete from packing_proof_photo").update())
                 .isInstanceOf(DataAccessException.class);

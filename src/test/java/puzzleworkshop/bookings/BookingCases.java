@@ -15,18 +15,14 @@ import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
-import puzzleworkshop.workshop.Workshop;
-import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.board.BoardFacts;
-import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -43,6 +39,9 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -51,6 +50,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -162,9 +162,9 @@ final class BookingCases {
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
             StockList.Table table = lists.read("""
-                    Width (mm);Height;Material;Thickness;Past;Place;Cost
-                    330;245;Birch ply;3;clean;B2;1,20
-                    """);
+                Width (mm);Height;Material;Thickness;Past;Place;Cost
+                330;245;Birch ply;3;clean;B2;1,20
+                """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
         cases.put("Confirmations.quote", () -> {
@@ -236,11 +236,11 @@ final class BookingCases {
             beans.getBean(Machines.class)
                     .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
             beans.getBean(SheetRack.class)
-                .add(
-                        Outline.rectangle(Size.mm(140, 120)),
-                        BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                        Money.of("0.40", "EUR"),
-                        WHO);
+                    .add(
+                            Outline.rectangle(Size.mm(140, 120)),
+                            BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                            Money.of("0.40", "EUR"),
+                            WHO);
             Order order = orders.confirmed("Ada Reed", promised, 20);
             LostPiece.Today today =
                     LostPiece.Today.withKerf(order.puzzle().pattern().kerf());

@@ -19,17 +19,15 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
-import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.board.BoardFacts;
-import puzzleworkshop.sheets.board.Grade;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.PieceOrders.Wanted;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -38,6 +36,8 @@ import puzzleworkshop.pattern.LostPiece.Today;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
@@ -100,8 +100,12 @@ class PieceOrdersIT {
         Order order = pieces.quote(BookingKey.fresh(), new Wanted(old.id(), LOST, today, false), "Robin");
         assertThat(order.price().net().isPositive()).isTrue();
         assertThat(order.puzzle().pieces()).isOne();
-        assertThat(order.approval()).as("the picture was approved with the old order").isPresent();
-        assertThat(pieces.of(old.id())).extracting(PieceOrders.PieceOrder::number).containsExactly(order.number());
+        assertThat(order.approval())
+                .as("the picture was approved with the old order")
+                .isPresent();
+        assertThat(pieces.of(old.id()))
+                .extracting(PieceOrders.PieceOrder::number)
+                .containsExactly(order.number());
         assertThat(pieces.pieceOf(order.id()).orElseThrow().piece()).isEqualTo(LOST);
 
         CutPattern made = patterns.of(order.puzzle().pattern());
@@ -117,8 +121,8 @@ class PieceOrdersIT {
 
         confirmations.confirm(order.id(), "Robin");
         assertThat(rack.heldFor(java.util.List.of(order.id())).get(order.id())).hasSize(1);
-        make.bringTo(order.id(), Stage.HAND_OVER);
-        assertThat(orders.get(order.id()).next()).hasValue(Stage.HAND_OVER);
+        make.bringTo(order.id(), Stage.CUT);
+        assertThat(orders.get(order.id()).next()).hasValue(Stage.CUT);
     }
 
     /** The frame is checked by hand: the old crop's share of the old picture, at the middle of the piece. */

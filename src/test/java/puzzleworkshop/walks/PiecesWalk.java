@@ -10,6 +10,7 @@ import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.camera.PieceScenes;
@@ -34,7 +35,12 @@ class PiecesWalk extends Walk {
         openWorkshop(true);
         BenchOrders orders = new BenchOrders(beans());
         Order order = orders.confirmed("Ida Lund", bean(WeekPlan.class).today().plusDays(20), 10);
-        orders.bringTo(order.id(), Stage.PACK);
+        orders.bringTo(order.id(), Stage.CUT);
+        // its cut and finish are other walks' ways
+        bean(JdbcClient.class)
+                .sql("update customer_order set next_stage = 'PACK' where id = :id")
+                .param("id", order.id().value())
+                .update();
         bean(MeasuredOutlines.class).confirmPrint("Office", Length.mm(100), NAME);
         CutPattern pattern = bean(PatternCache.class).of(order.puzzle().pattern());
         List<Piece> lying = new ArrayList<>(pattern.pieces());

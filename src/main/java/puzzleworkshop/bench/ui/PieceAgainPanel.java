@@ -45,7 +45,9 @@ class PieceAgainPanel implements OrderPanel {
             section.add(new Anchor(
                     "orders/" + whole.get().ofNumber(),
                     figures.text(
-                            "bench.again.part-of", whole.get().piece(), whole.get().ofNumber())));
+                            "bench.again.part-of",
+                            whole.get().piece(),
+                            whole.get().ofNumber())));
             return Optional.of(section);
         }
         if (order.state() == OrderState.QUOTE) {

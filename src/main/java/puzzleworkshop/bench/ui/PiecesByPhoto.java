@@ -235,8 +235,8 @@ class PiecesByPhoto extends Div {
                     next();
                 }));
         keep.addThemeVariants(ButtonVariant.PRIMARY);
-        Button cut = new Button(
-                figures.text("bench.pieces.cut"), event -> backTo.accept(Rework.What.PIECE_LOST, Stage.CUT));
+        Button cut =
+                new Button(figures.text("bench.pieces.cut"), event -> backTo.accept(Rework.What.PIECE_LOST, Stage.CUT));
         Button drop = new Button(figures.text("bench.pieces.drop"), event -> {
             taken.removeLast();
             show();

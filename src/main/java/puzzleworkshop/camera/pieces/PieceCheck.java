@@ -123,16 +123,15 @@ public final class PieceCheck {
             troubles.addAll(laid.troubles());
             costs.addAll(laid.distances());
             for (int i = 0; i < laid.edges().size(); i++) {
-                double nearest =
-                        Arrays.stream(laid.distances().get(i)).min().orElse(FAR);
+                double nearest = Arrays.stream(laid.distances().get(i)).min().orElse(FAR);
                 seen.add(new SeenPiece(0, photo, laid.edges().get(i), nearest));
             }
         }
-        long ours = seen.stream().filter(piece -> piece.distanceMm() <= FOREIGN_MM).count();
+        long ours =
+                seen.stream().filter(piece -> piece.distanceMm() <= FOREIGN_MM).count();
         if (ours > pieces.size()) {
             troubles.add(Sentence.of("camera.pieces.toomany", ours, pieces.size()));
-            return new Result(
-                    List.copyOf(seen), List.of(), seen.size() - pieces.size(), List.copyOf(troubles));
+            return new Result(List.copyOf(seen), List.of(), seen.size() - pieces.size(), List.copyOf(troubles));
         }
         return assigned(costs);
     }
@@ -245,7 +244,10 @@ public final class PieceCheck {
                     at < 0
                             ? piece
                             : new SeenPiece(
-                                    pieces.get(at).number(), piece.photo(), piece.edge(), distances.get(i)[at]));
+                                    pieces.get(at).number(),
+                                    piece.photo(),
+                                    piece.edge(),
+                                    distances.get(i)[at]));
         }
         List<List<Integer>> missing = new ArrayList<>();
         for (int p = 0; p < pieces.size(); p++) {

@@ -29,12 +29,7 @@ final class OnePiece {
                         .toArray(Coordinate[]::new))
                 .getCentroid();
         Piece piece = new Piece(
-                1,
-                line,
-                Math.abs(line.signedAreaMm2()),
-                Point.of(middle.getX(), middle.getY()),
-                true,
-                shape.name());
+                1, line, Math.abs(line.signedAreaMm2()), Point.of(middle.getX(), middle.getY()), true, shape.name());
         double closest = spec.limits().closestLinesMm();
         return new CutPattern(
                 spec,

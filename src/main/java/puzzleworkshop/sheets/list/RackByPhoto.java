@@ -62,8 +62,10 @@ public class RackByPhoto {
             }
             from += portion.size();
         } while (portion.size() == PORTION);
-        List<double[]> rings =
-                found.boards().stream().map(FoundBoard::outer).map(RackByPhoto::ring).toList();
+        List<double[]> rings = found.boards().stream()
+                .map(FoundBoard::outer)
+                .map(RackByPhoto::ring)
+                .toList();
         List<OutlineMatch.Match> matches = OutlineMatch.of(rings, known);
         List<Recognised> recognised = new ArrayList<>();
         for (int i = 0; i < matches.size(); i++) {

@@ -7,9 +7,9 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.Test;
 import puzzleworkshop.camera.pieces.OutlineMatch.Known;
 import puzzleworkshop.camera.pieces.OutlineMatch.Match;
 
@@ -45,9 +45,13 @@ class OutlineMatchTest {
         int there = measured.size() - fresh;
         for (int i = 0; i < matches.size(); i++) {
             if (truth.get(i) == 0) {
-                assertThat(matches.get(i).numbers()).as("a new offcut, number " + i).isEmpty();
+                assertThat(matches.get(i).numbers())
+                        .as("a new offcut, number " + i)
+                        .isEmpty();
             } else {
-                assertThat(matches.get(i).numbers()).as("offcut " + truth.get(i)).contains(truth.get(i));
+                assertThat(matches.get(i).numbers())
+                        .as("offcut " + truth.get(i))
+                        .contains(truth.get(i));
                 sure += matches.get(i).isSure() ? 1 : 0;
             }
         }
@@ -60,8 +64,7 @@ class OutlineMatchTest {
         double[] board = {0, 0, 300, 0, 300, 200, 0, 200};
         List<Known> rack = List.of(
                 new Known(1, board), new Known(2, board), new Known(3, board), new Known(4, offcut(new Random(9))));
-        List<Match> all = OutlineMatch.of(
-                List.of(seen(board, random), seen(board, random), seen(board, random)), rack);
+        List<Match> all = OutlineMatch.of(List.of(seen(board, random), seen(board, random), seen(board, random)), rack);
         assertThat(all).allMatch(Match::isSure);
         assertThat(all.stream().flatMap(m -> m.numbers().stream())).containsExactlyInAnyOrder(1L, 2L, 3L);
         List<Match> two = OutlineMatch.of(List.of(seen(board, random), seen(board, random)), rack);

@@ -81,15 +81,7 @@ public class StockByPhoto extends Div {
         addClassName("pw-section");
         Paragraph lead = new Paragraph(figures.text("sheets.stock.photo.lead"));
         lead.addClassName("pw-soft");
-        add(
-                new H2(figures.text("sheets.stock.photo")),
-                lead,
-                printed,
-                thickness,
-                upload(),
-                busy,
-                refusal,
-                result);
+        add(new H2(figures.text("sheets.stock.photo")), lead, printed, thickness, upload(), busy, refusal, result);
     }
 
     private FileUpload upload() {
