@@ -44,7 +44,8 @@ public final class BruteForceLikeness {
         }
         int alike = 0;
         double closest = lookToMm;
-        // where an edge lies is looked up in a chart of the distances around it, drawn once for all that are laid upon it
+        // where an edge lies is looked up in a chart of the distances around it, drawn once for all that are laid upon
+        // it
         DistanceChart chart = new DistanceChart(4 * lookToMm + 0.3);
         for (int i = 0; i < edges.size(); i++) {
             chart.draw(first.get(i).line);
@@ -134,7 +135,8 @@ public final class BruteForceLikeness {
         double[] few = everyFourth(a.line);
         double coarse = chart.atLeast(few, Double.POSITIVE_INFINITY);
         for (double step = 0.24; step > 0.02; step /= 2) {
-            coarse = downhill((by, most) -> chart.atLeast(moved(few, by), most), at, coarse, step, a.chord, step < 0.05);
+            coarse =
+                    downhill((by, most) -> chart.atLeast(moved(few, by), most), at, coarse, step, a.chord, step < 0.05);
             if (coarse > lookTo + 3 * step) {
                 return coarse; // a pair that lies so near somewhere has come nearer by now
             }
