@@ -117,6 +117,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         buttons.addClassName("neworder-buttons");
         Div foot = new Div(price.total(), ready.day(), buttons);
         foot.addClassName("neworder-foot");
+        // Price and day change while one types elsewhere; who does not see them hears them.
+        foot.getElement().setAttribute("aria-live", "polite");
         Div left = new Div(picture);
         left.addClassName("neworder-left");
         Div right = new Div(who, puzzle, board, price, ready);
@@ -269,11 +271,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void refuse(String sentence) {
         Feedback.tell(sentence, true);
         getElement().executeJs("""
-                setTimeout(() => {
-                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
-                  if (first && first.focus) first.focus();
-                  if (first) first.scrollIntoView({block: 'center'});
-                }, 100)""");
+            setTimeout(() => {
+              const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+              if (first && first.focus) first.focus();
+              if (first) first.scrollIntoView({block: 'center'});
+            }, 100)\
+            """);
     }
 
     private OrderDraft draft(Offer answer) {

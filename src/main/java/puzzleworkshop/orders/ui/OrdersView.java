@@ -11,7 +11,6 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.tabs.Tab;
-import com.vaadin.flow.component.tabs.Tabs;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.component.virtuallist.VirtualList;
 import com.vaadin.flow.data.provider.CallbackDataProvider;
@@ -27,6 +26,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.TabRow;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
@@ -40,15 +40,17 @@ import puzzleworkshop.orders.Orders;
 public class OrdersView extends Div implements HasDynamicTitle {
 
     private final transient Orders orders;
+    private final transient Punctuality punctuality;
     private final transient Formatter figures;
     private final TextField search = new TextField();
     private final Map<Tab, Set<OrderState>> tabs = new LinkedHashMap<>();
-    private final Tabs states = new Tabs();
+    private final TabRow states = new TabRow();
     private final VirtualList<Order> list = new VirtualList<>();
     private final Div empty = new Div();
     private final CallbackDataProvider<Order, Void> found;
 
-    public OrdersView(Orders orders, Formatter figures) {
+    public OrdersView(Orders orders, Punctuality punctuality, Formatter figures) {
+        this.punctuality = punctuality;
         this.orders = orders;
         this.figures = figures;
         addClassNames("pw-page", "orders-list");
@@ -123,7 +125,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
         what.addClassName("pw-small");
         Div words = new Div(new Span(order.number()), who, what);
         words.addClassName("orders-row-words");
-        Div progress = new Div(new StateVerdict(order, figures), new StageStrip(order));
+        Div progress = new Div(new StateVerdict(order, punctuality, figures), new StageStrip(order));
         progress.addClassName("orders-row-progress");
         Div due = new Div(new Span(order.promised().map(figures::day).orElse("–")));
         due.addClassName("orders-row-due");
