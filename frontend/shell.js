@@ -83,5 +83,15 @@
   new MutationObserver(() => { if (last && !last.isConnected && !waiting) waiting = setTimeout(lost, 80); })
     .observe(document.documentElement, {childList: true, subtree: true});
 
+  // One key from everywhere, but not where somebody types.
+  document.addEventListener('keydown', (event) => {
+    const typing = event.target.closest?.('input, textarea, select, [contenteditable]');
+    const asked = event.key === '/' && !typing || event.key.toLowerCase() === 'k' && (event.ctrlKey || event.metaKey);
+    const button = document.getElementById('find');
+    if (!asked || event.altKey || !button || document.querySelector('vaadin-dialog[opened], vaadin-confirm-dialog[opened]')) return;
+    event.preventDefault();
+    button.click();
+  });
+
   window.pwShell = {arrived};
 })();

@@ -48,9 +48,11 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     private final transient AuthenticationContext signedIn;
     private final Nav foot = new Nav();
     private final Main main = new Main();
+    private final FindDialog find;
     private String shown = "";
 
-    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn) {
+    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn, Findings findings) {
+        this.find = new FindDialog(findings);
         this.texts = texts;
         this.signedIn = signedIn;
         addClassName("shell");
@@ -63,7 +65,7 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         // It is no field, but the way past the rooms leads to it.
         main.getElement().setAttribute("tabindex", "-1");
         setContent(main);
-        Header first = new Header(past(), head(workshop.profile().name()), newOrder());
+        Header first = new Header(past(), head(workshop.profile().name()), newOrder(), look());
         addToDrawer(first, new Scroller(rooms()), own());
         addToNavbar(true, foot());
     }
@@ -110,6 +112,20 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         Anchor link = new Anchor("orders/new", texts.getTranslation("shell.new-order", Texts.LOCALE));
         link.addClassName("shell-new-order");
         return link;
+    }
+
+    /** The search, on its button and on one key from everywhere. */
+    private Component look() {
+        Button look = new Button(texts.getTranslation("shell.find", Texts.LOCALE), event -> find.open());
+        look.setId("find");
+        look.addClassName("shell-look");
+        look.addThemeVariants(ButtonVariant.TERTIARY);
+        Span key = new Span("/");
+        key.addClassName("shell-key");
+        key.getElement().setAttribute("aria-hidden", "true");
+        look.setSuffixComponent(key);
+        look.getElement().setAttribute("aria-keyshortcuts", "/");
+        return look;
     }
 
     private Component rooms() {

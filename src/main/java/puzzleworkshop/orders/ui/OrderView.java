@@ -5,12 +5,12 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.ListItem;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.textfield.TextArea;
@@ -107,7 +107,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     private Component head() {
         H1 title = new H1(order.number());
-        Paragraph who = new Paragraph(order.customer().name());
+        Anchor who = new Anchor(
+                "customers/" + order.customer().id(), order.customer().name());
+        who.addClassName("orders-who");
         Div actions = new Div();
         actions.addClassNames("pw-push", "pw-row");
         panels.stream()
