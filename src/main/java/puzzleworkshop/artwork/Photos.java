@@ -10,6 +10,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Function;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Shrink;
@@ -43,6 +46,10 @@ public class Photos {
 
     private static final float QUALITY = 0.86f;
 
+    private static final int MEASURED_AT_ONCE = 2;
+    private static final long MOST_WAIT_SECONDS = 60;
+
+    private final Semaphore measuring = new Semaphore(MEASURED_AT_ONCE, true);
     private final DecodeSlots places;
 
     Photos(DecodeSlots places) {
@@ -87,11 +94,28 @@ public class Photos {
     }
 
     /**
-     * A photo's own pixels to measure in, and a small copy; the large one is not kept.
+     * Measures in a photo: its own pixels are read, handed to the work, and not kept. A photo in memory is large and measuring
+     * takes seconds of all cores, so two go on at a time, however many people send one.
      *
-     * @throws Refused when it is no photo, damaged or too large
+     * @throws Refused when it is no photo, damaged or too large, when no place became free in time, or as the work says
      */
-    public ToMeasure toMeasure(byte[] file) {
+    public <T> T measured(byte[] file, Function<ToMeasure, T> work) {
+        try {
+            if (!measuring.tryAcquire(MOST_WAIT_SECONDS, TimeUnit.SECONDS)) {
+                throw new Refused("artwork.refused.busy");
+            }
+        } catch (InterruptedException stopped) {
+            Thread.currentThread().interrupt();
+            throw new Refused("artwork.refused.busy");
+        }
+        try {
+            return work.apply(toMeasure(file));
+        } finally {
+            measuring.release();
+        }
+    }
+
+    private ToMeasure toMeasure(byte[] file) {
         Frame frame = pixels(file);
         double scale = Math.min(1, (double) LONGEST / Math.max(frame.width(), frame.height()));
         int width = (int) Math.max(1, Math.round(frame.width() * scale));

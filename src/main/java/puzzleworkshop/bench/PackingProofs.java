@@ -89,10 +89,16 @@ public class PackingProofs {
      * @throws Refused when it cannot be measured in, with what to do
      */
     public Taken look(Order order, byte[] file, double printScale) {
-        Photos.ToMeasure read = photos.toMeasure(file);
-        PieceCheck.LaidPieces laid = PieceCheck.look(
-                shapes(order), read.photo(), order.board().thickness().mm(), printScale);
-        return new Taken(read.small(), read.smallWidth(), read.smallHeight(), read.scale(), laid);
+        List<PieceShape> places = shapes(order);
+        double thickness = order.board().thickness().mm();
+        return photos.measured(
+                file,
+                read -> new Taken(
+                        read.small(),
+                        read.smallWidth(),
+                        read.smallHeight(),
+                        read.scale(),
+                        PieceCheck.look(places, read.photo(), thickness, printScale)));
     }
 
     /** What photos of one puzzle say together. */

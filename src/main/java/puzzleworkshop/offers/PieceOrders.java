@@ -39,6 +39,7 @@ import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.planning.NewWork;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.KeptPrice;
@@ -172,7 +173,7 @@ public class PieceOrders {
                 new PieceGrid(1, 1),
                 was.seed(),
                 was.style(),
-                was.outline(),
+                PuzzleEdge.square(),
                 was.thickness(),
                 wanted.today().kerf(),
                 List.of(new PersonalShape(wanted.piece() + " / " + old.number(), lost.line())),

@@ -58,22 +58,24 @@ public class PhotoEntry extends Div {
         Button take = new Button(figures.text("sheets.photo.ofboard"));
         take.addThemeVariants(ButtonVariant.PRIMARY);
         FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
-                    Photos.ToMeasure read = photos.toMeasure(file.content());
+                    double thick = asked().mm();
                     double scale = printed.scale();
-                    FoundBoards boards = BoardFinder.find(read.photo(), asked().mm(), scale);
-                    byte[] small = read.small();
-                    int wide = read.photo().width();
-                    int high = read.photo().height();
-                    return () -> {
-                        clear();
-                        width = wide;
-                        height = high;
-                        picture = small;
-                        printScale = scale;
-                        found = boards;
-                        board = 0;
-                        show();
-                    };
+                    return photos.measured(file.content(), read -> {
+                        FoundBoards boards = BoardFinder.find(read.photo(), thick, scale);
+                        byte[] small = read.small();
+                        int wide = read.photo().width();
+                        int high = read.photo().height();
+                        return () -> {
+                            clear();
+                            width = wide;
+                            height = high;
+                            picture = small;
+                            printScale = scale;
+                            found = boards;
+                            board = 0;
+                            show();
+                        };
+                    });
                 })
                 .camera(take);
         upload.setAcceptedMimeTypes("image/*");

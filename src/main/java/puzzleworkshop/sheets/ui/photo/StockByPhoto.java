@@ -98,11 +98,12 @@ public class StockByPhoto extends Div {
                             throw new Refused("camera.outline.thickness");
                         }
                         double scale = printed.scale();
-                        Photos.ToMeasure read = photos.toMeasure(content);
-                        FoundBoards found = BoardFinder.find(read.photo(), thick[0].mm(), scale);
-                        List<Recognised> boards = byPhoto.in(found);
-                        String drawing = drawing(read, found, boards, scale);
-                        return () -> show(found, boards, drawing);
+                        return photos.measured(content, read -> {
+                            FoundBoards found = BoardFinder.find(read.photo(), thick[0].mm(), scale);
+                            List<Recognised> boards = byPhoto.in(found);
+                            String drawing = drawing(read, found, boards, scale);
+                            return () -> show(found, boards, drawing);
+                        });
                     } finally {
                         UiPush.tell(screen, () -> busy.setVisible(false));
                     }
