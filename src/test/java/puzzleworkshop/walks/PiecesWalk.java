@@ -58,6 +58,8 @@ class PiecesWalk extends Walk {
         page.setViewportSize(360, 760);
         button("Make piece " + GONE + " again").click();
         page.waitForSelector("vaadin-dialog-overlay .bench-again-piece, vaadin-dialog .bench-again-piece");
+        button("As an order of its own").click();
+        page.waitForSelector("text=To pay", new Page.WaitForSelectorOptions().setTimeout(60_000));
         shoot("bench-pieces-again");
         page.setViewportSize(360, 760);
         button("Close").click();
