@@ -1,6 +1,5 @@
 package puzzleworkshop.machines;
 
-import puzzleworkshop.cutfiles.writing.BeamWords;
 import puzzleworkshop.measure.Percent;
 
 /**
