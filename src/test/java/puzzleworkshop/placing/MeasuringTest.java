@@ -112,9 +112,9 @@ class MeasuringTest {
     }
 
     @Test
-    void a_print_stretched_more_than_is_followed_is_cut_as_drawn_and_leaves_less() {
-        Similarity little = Similarity.about(new Point(0, 0), 1.004, 0, 100, 120);
-        Similarity much = Similarity.about(new Point(0, 0), 1.008, 0, 100, 120);
+    void a_print_shrunk_more_than_is_followed_is_cut_as_drawn_and_leaves_less() {
+        Similarity little = Similarity.about(new Point(0, 0), 0.996, 0, 100, 120);
+        Similarity much = Similarity.about(new Point(0, 0), 0.992, 0, 100, 120);
         Measuring followed = measured(little);
         Measuring asDrawn = measured(much);
         assertThat(followed.followed()).isTrue();

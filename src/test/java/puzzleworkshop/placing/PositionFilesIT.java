@@ -131,7 +131,7 @@ class PositionFilesIT {
                 HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(written.bytes()));
         assertThat(record.sha256()).isEqualTo(digest);
         assertThat(record.positionId()).isEqualTo(position.id());
-        assertThat(record.setting()).contains("mm/min").contains("passes");
+        assertThat(record.setting()).contains("mm/min").contains("1 pass");
         assertThat(positions.given(job.order().orElseThrow())).contains(record);
         assertThatThrownBy(() -> jdbc.sql("update placing_given set sha256 = repeat('0', 64)")
                         .update())
@@ -192,8 +192,9 @@ class PositionFilesIT {
         Positions.Typed typed = LaidOrders.typed(print, machine, LaidOrders.PLACE);
         positions.measure(job.id(), new Positions.Typed(1, 0, true, typed.visits()), "Robin");
         CutJob next = LaidOrders.printed(database, jobs, machine, 78);
+        stickingIsExactTo(Length.mm(2), 0.5);
         assertThatThrownBy(() -> positions.takeJig(next.id(), 1, "Robin"))
-                .as("3 mm of overhang are too little for sticking by hand at 0.5 degrees")
+                .as("3 mm of overhang are too little for sticking 2 mm and 0.5 degrees off")
                 .isInstanceOfSatisfying(
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("placing.jig.not-proven"));

@@ -222,9 +222,10 @@ class SheetPdfTest {
 
     private static void assertCorners(BufferedImage page, double dpi) {
         double px = dpi / 25.4;
-        double[][] upright = {{8, 8}, {130, 8}, {8, 100}, {130, 100}};
+        // 5 mm in, where no cross stands
+        double[][] upright = {{11, 11}, {127, 11}, {11, 97}, {127, 97}};
         // Clockwise: upper left goes to upper right, lower left to upper left.
-        double[][] turned = {{14 + 94, 122}, {14 + 94, 244}, {14 + 2, 122}, {14 + 2, 244}};
+        double[][] turned = {{14 + 91, 125}, {14 + 91, 241}, {14 + 5, 125}, {14 + 5, 241}};
         for (int corner = 0; corner < 4; corner++) {
             for (double[] at : List.of(upright[corner], turned[corner])) {
                 Color seen = new Color(page.getRGB((int) (at[0] * px), (int) (at[1] * px)));
