@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.papers.ticket;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -21,6 +21,7 @@ import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
+import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 
