@@ -15,13 +15,13 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.placing.FileForm;
 import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
-import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 
