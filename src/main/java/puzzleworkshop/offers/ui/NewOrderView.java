@@ -14,6 +14,7 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.OptionalParameter;
+import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.time.Duration;
@@ -72,6 +73,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
     private final PicturePane picture;
+    private final DraftNotice draft;
     private final WhoAndWhen who;
     private final PuzzleForm puzzle;
     private final BoardPane board;
@@ -81,6 +83,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final Button confirm;
     private transient Offer offer;
     private transient Order changed;
+
+    /** Whether the address says with what the page begins. */
+    private boolean begun;
 
     public NewOrderView(
             OfferDesk desk,
@@ -98,11 +103,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.workshop = workshop;
         addClassNames("pw-page", "neworder");
 
-        picture = parts.picture(() -> {
-            unsaved.touch();
-            workOut();
-        });
+        picture = parts.picture(this::pictureChanged);
         who = parts.whoAndWhen(this::workOut);
+        draft = parts.draft(who, picture);
         puzzle = parts.puzzle(this::workOut);
         board = parts.board(this::workOut);
         price = parts.price(this::workOut);
@@ -117,6 +120,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         buttons.addClassName("neworder-buttons");
         Div foot = new Div(price.total(), ready.day(), buttons);
         foot.addClassName("neworder-foot");
+        // Price and day change while one types elsewhere; who does not see them hears them.
+        foot.getElement().setAttribute("aria-live", "polite");
         Div left = new Div(picture);
         left.addClassName("neworder-left");
         Div right = new Div(who, puzzle, board, price, ready);
@@ -125,13 +130,17 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         columns.addClassName("neworder-columns");
         Div head = new Div(title);
         head.addClassName("pw-page-head");
-        add(head, columns, foot);
+        add(head, draft, columns, foot);
     }
 
     /** Without a number a new order; with one, that quote is changed. */
     @Override
     public void setParameter(BeforeEvent event, @OptionalParameter String number) {
         title.setText(getTranslation("orders.new"));
+        QueryParameters asked = event.getLocation().getQueryParameters();
+        asked.getSingleParameter("again").flatMap(orders::findByNumber).ifPresent(this::beginLike);
+        asked.getSingleParameter("customer").ifPresent(who::begin);
+        begun = !asked.getParameters().isEmpty();
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
                     .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
@@ -147,9 +156,27 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         }
     }
 
+    private void pictureChanged() {
+        unsaved.touch();
+        draft.touch();
+        workOut();
+    }
+
+    /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
+    private void beginLike(Order past) {
+        who.begin(String.valueOf(past.customer().id()));
+        puzzle.take(past);
+        if (!picture.begin(past)) {
+            Feedback.tell(getTranslation("offers.again.no-original", past.number()), true);
+        }
+    }
+
     @Override
     protected void onAttach(AttachEvent event) {
         unsaved.watch();
+        if (changed == null) {
+            draft.watch(this, !begun, this::workOut);
+        }
         workOut();
     }
 
@@ -218,7 +245,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                         form.shapes(),
                         changed == null
                                 ? PatternSpec.DESIGN
-                                : changed.puzzle().pattern().design()));
+                                : changed.puzzle().pattern().design(),
+                        form.layout()));
     }
 
     private void show(Offer answer) {
@@ -256,6 +284,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             return;
         }
         unsaved.kept();
+        draft.saved();
         if (alsoConfirm) {
             Feedback.unlessRefused(
                     figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));
@@ -269,11 +298,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void refuse(String sentence) {
         Feedback.tell(sentence, true);
         getElement().executeJs("""
-                setTimeout(() => {
-                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
-                  if (first && first.focus) first.focus();
-                  if (first) first.scrollIntoView({block: 'center'});
-                }, 100)""");
+            setTimeout(() => {
+              const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+              if (first && first.focus) first.focus();
+              if (first) first.scrollIntoView({block: 'center'});
+            }, 100)\
+            """);
     }
 
     private OrderDraft draft(Offer answer) {

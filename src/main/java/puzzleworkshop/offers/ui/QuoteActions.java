@@ -51,10 +51,15 @@ class QuoteActions implements OrderPanel {
             confirm.addThemeVariants(ButtonVariant.PRIMARY);
             actions.add(confirm);
         }
-        if (order.mayStillChange()) {
+        if (order.mayStillChange() && !order.puzzle().pattern().isOnePiece()) {
             Anchor change = new Anchor("orders/new/" + order.number(), figures.text("orders.action.change"));
             change.addClassName("orders-change");
             actions.add(change);
+        }
+        if (order.state() != OrderState.QUOTE) {
+            Anchor again = new Anchor("orders/new?again=" + order.number(), figures.text("orders.again"));
+            again.addClassName("orders-change");
+            actions.add(again);
         }
         return actions.getComponentCount() == 0 ? Optional.empty() : Optional.of(actions);
     }

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Formatter;
@@ -21,6 +22,9 @@ import puzzleworkshop.planning.calendar.DeliveryWay;
 /** For whom, by when, and how it gets there. A name that is not known yet is simply typed. */
 class WhoAndWhen extends Div {
 
+    private static final String CUSTOMER_ID = "#customer";
+    private static final String CUSTOMER_NAME = "#customer-name";
+
     private final ComboBox<Customer> customer = new ComboBox<>(getTranslation("offers.new.customer"));
     private final TextField contact = new TextField(getTranslation("offers.new.contact"));
     private final TextArea address = new TextArea(getTranslation("offers.new.address"));
@@ -28,8 +32,10 @@ class WhoAndWhen extends Div {
     private final DayField wantedBy = new DayField(getTranslation("offers.new.wanted-by"));
     private final Select<DeliveryWay> way = new Select<>();
     private final FieldError late;
+    private final transient Customers customers;
 
     WhoAndWhen(Customers customers, Formatter figures, List<DeliveryWay> ways, Runnable changed) {
+        this.customers = customers;
         addClassName("pw-section");
         late = new FieldError(Offer.Question.WANTED_BY, figures);
         customer.setId("customer");
@@ -69,6 +75,34 @@ class WhoAndWhen extends Div {
         Div form = new Div(customer, contact, wantedBy, way, address, note);
         form.addClassName("pw-form");
         add(new H2(getTranslation("offers.new.who")), form, late);
+    }
+
+    /** For a customer who is known already. */
+    void begin(String customerId) {
+        try {
+            customers.find(Long.parseLong(customerId)).ifPresent(customer::setValue);
+        } catch (NumberFormatException mistyped) {
+            // An address that names nobody begins with nobody.
+            customer.clear();
+        }
+    }
+
+    /** Who it is for, into a draft; the other fields are kept by their names. */
+    void draft(Map<String, String> fields) {
+        Customer chosen = customer.getValue();
+        if (chosen != null) {
+            fields.put(CUSTOMER_ID, String.valueOf(chosen.id()));
+            fields.put(CUSTOMER_NAME, chosen.name());
+        }
+    }
+
+    void restore(Map<String, String> fields) {
+        String id = fields.getOrDefault(CUSTOMER_ID, "0");
+        if (!id.equals("0")) {
+            begin(id);
+        } else if (fields.containsKey(CUSTOMER_NAME)) {
+            customer.setValue(Customer.newcomer(fields.get(CUSTOMER_NAME), "", ""));
+        }
     }
 
     void take(Order order) {
