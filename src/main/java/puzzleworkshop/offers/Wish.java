@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
@@ -49,10 +50,17 @@ public record Wish(
         VatRates vat,
         String softAccepted,
         List<PersonalShape> shapes,
-        int design) {
+        int design)
+        implements Confidential<Wish> {
 
     public Wish {
         shapes = List.copyOf(shapes);
+    }
+
+    /** It is what somebody typed: whoever typed it knows it. */
+    @Override
+    public Wish withoutMoney() {
+        return this;
     }
 
     /** By the newest way of drawing. */

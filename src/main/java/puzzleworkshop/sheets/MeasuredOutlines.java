@@ -4,7 +4,10 @@ import java.time.Clock;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -23,9 +26,11 @@ public class MeasuredOutlines {
     private final MeasuredStore store;
     private final SheetRack rack;
     private final SheetStore sheets;
+    private final Bookings bookings;
     private final Clock clock;
 
-    MeasuredOutlines(MeasuredStore store, SheetRack rack, SheetStore sheets, Clock clock) {
+    MeasuredOutlines(MeasuredStore store, SheetRack rack, SheetStore sheets, Bookings bookings, Clock clock) {
+        this.bookings = bookings;
         this.store = store;
         this.rack = rack;
         this.sheets = sheets;
@@ -50,6 +55,18 @@ public class MeasuredOutlines {
             throw new Refused("camera.sheet.scale");
         }
         store.line(line.mm(), who, clock.instant());
+    }
+
+    /** Takes in a measured board, once. Otherwise as {@link #add}. */
+    @Books
+    public SheetId enter(
+            BookingKey key, Outline outline, double uncertaintyMm, BoardFacts facts, Money cost, String who) {
+        return bookings.once(
+                key,
+                "enter a measured board of " + outline.area() + ", " + uncertaintyMm + ", " + facts + ", " + cost,
+                () -> add(outline, uncertaintyMm, facts, cost, who),
+                SheetId::value,
+                SheetId::new);
     }
 
     /**

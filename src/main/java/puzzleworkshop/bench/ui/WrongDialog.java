@@ -71,6 +71,7 @@ class WrongDialog extends Dialog {
         board.addValueChangeListener(e -> reckon());
         material.setLabel(
                 getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
+        material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(What.at(stage).getFirst());

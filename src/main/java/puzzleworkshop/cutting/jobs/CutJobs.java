@@ -21,6 +21,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -235,6 +236,7 @@ public class CutJobs {
             throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
         }
         return settings.record(
+                BookingKey.seen("cut", job.id()),
                 job.setting().machine(),
                 job.workpiece().board(),
                 job.parameters().withPasses(passes),

@@ -88,6 +88,7 @@ class PuzzleForm extends Div {
     private final FieldError ageComplaint;
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
+    private String unreadablePieces = "";
 
     PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
         this.figures = figures;
@@ -128,7 +129,10 @@ class PuzzleForm extends Div {
         pieces.setLabel(getTranslation("orders.fact.pieces"));
         pieces.setAllowCustomValue(true);
         pieces.addCustomValueSetListener(event -> typed(event.getDetail()));
-        pieces.addValueChangeListener(event -> unlessFilling.run());
+        pieces.addValueChangeListener(event -> {
+            unreadablePieces = event.getValue() == null ? unreadablePieces : "";
+            unlessFilling.run();
+        });
         style.setLabel(getTranslation("orders.fact.style"));
         style.setItems(CutStyle.values());
         style.setItemLabelGenerator(s -> getTranslation("orders.style." + s.name()));
@@ -204,11 +208,14 @@ class PuzzleForm extends Div {
     }
 
     private void typed(String text) {
+        Integer number = null;
         try {
-            pieces.setValue(Integer.valueOf(text.strip()));
+            number = Integer.valueOf(text.strip());
         } catch (NumberFormatException notANumber) {
-            piecesComplaint.say(getTranslation("offers.new.pieces.not-a-number", text));
+            unreadablePieces = text;
         }
+        // a number typed before must not stand for words typed now
+        pieces.setValue(number);
     }
 
     private void size(Size size) {
@@ -243,7 +250,10 @@ class PuzzleForm extends Div {
         quantity.setInvalid(!counted);
         quantity.setErrorMessage(counted ? "" : figures.text("offers.new.quantity.missing", MOST));
         if (pieces.getValue() == null) {
-            piecesComplaint.say(getTranslation("offers.new.pieces.missing"));
+            piecesComplaint.say(
+                    unreadablePieces.isEmpty()
+                            ? getTranslation("offers.new.pieces.missing")
+                            : getTranslation("offers.new.pieces.not-a-number", unreadablePieces));
         }
         if (board.getValue() == null) {
             piecesComplaint.say(getTranslation("offers.new.board.missing"));
@@ -289,6 +299,12 @@ class PuzzleForm extends Div {
                         ? getTranslation("offers.new.length.unreadable")
                         : sensible ? "" : figures.text("offers.new.length.outside", SHORTEST, LONGEST));
         return sensible;
+    }
+
+    /** What is wrong with a field stays said; what was worked out goes. */
+    void clearAnswer() {
+        grid.setText("");
+        smallParts.removeAll();
     }
 
     void show(Offer offer) {

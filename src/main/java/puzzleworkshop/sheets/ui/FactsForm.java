@@ -142,6 +142,11 @@ public class FactsForm extends Div {
         }
     }
 
+    /** Whether what it carries in cost stands among the facts; whoever does not see it leaves it as it is. */
+    public void withCost(boolean shown) {
+        cost.setVisible(shown);
+    }
+
     /** What one sheet carries is not what the next one does. */
     public void forgetCost() {
         cost.clear();
