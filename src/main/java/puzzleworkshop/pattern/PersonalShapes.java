@@ -7,7 +7,7 @@ import java.awt.geom.AffineTransform;
 import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.cutfiles.found.CurveRuns;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
@@ -55,7 +55,7 @@ public final class PersonalShapes {
             throw new Refused("pattern.shape.no_letter", text);
         }
         GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), text);
-        CurveRuns lines = new CurveRuns(new WorkLimit(text, WorkLimit.STEPS_TO_READ));
+        CurveRuns lines = new CurveRuns(FoundLines.limit(text));
         lines.read(glyphs.getOutline().getPathIterator(null));
         return fitted(text, largest(text, lines.lines()), middle, Double.MAX_VALUE, height.mm());
     }
