@@ -154,7 +154,7 @@ class MakersIT {
                 .anyMatch(line -> line.what().key().equals("orders.history.approved"))
                 .anyMatch(line -> line.what().equals(WithoutMoney.NOT_TOLD));
         var price = orders.keptPrice(order.id());
-        assertThat(price.answer().toPay()).isEqualTo(order.price().gross());
+        assertThat(price.answer().toPay()).isEqualByComparingTo(order.price().gross());
         assertThat(price.answer().costs().lines()).isEmpty();
         assertThat(price.answer().earns().isZero()).isTrue();
         assertThat(price.question().boardCost().isZero()).isTrue();
