@@ -13,6 +13,7 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
@@ -29,6 +30,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param softAccepted the customer's word that a soft picture will do
  * @param shapes personal pieces among the others; usually none
  * @param design which way of drawing; an order that is changed keeps the one it was made with
+ * @param layout in what its pieces differ from a plain grid
  */
 public record Wish(
         Optional<FramedPicture> picture,
@@ -50,7 +52,8 @@ public record Wish(
         VatRates vat,
         String softAccepted,
         List<PersonalShape> shapes,
-        int design)
+        int design,
+        PieceLayout layout)
         implements Confidential<Wish> {
 
     public Wish {
@@ -63,7 +66,7 @@ public record Wish(
         return this;
     }
 
-    /** By the newest way of drawing. */
+    /** A plain grid, by the newest way of drawing. */
     public Wish(
             Optional<FramedPicture> picture,
             Size finished,
@@ -104,7 +107,8 @@ public record Wish(
                 vat,
                 softAccepted,
                 shapes,
-                PatternSpec.DESIGN);
+                PatternSpec.DESIGN,
+                PieceLayout.PLAIN);
     }
 
     /** Without personal pieces. */

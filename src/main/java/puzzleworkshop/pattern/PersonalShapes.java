@@ -26,6 +26,19 @@ public final class PersonalShapes {
 
     /** A heart, as wide as asked and nearly as tall, with its lowest point rounded so that it does not break off. */
     public static PersonalShape heart(Point middle, Length width) {
+        return fitted("heart", unitHeart(), middle, width.mm(), Double.MAX_VALUE);
+    }
+
+    /** The same heart filling a size, for a whole puzzle. */
+    static CurvePath heartOutline(double widthMm, double heightMm) {
+        CurvePath heart = unitHeart();
+        Bounds bounds = heart.bounds();
+        AffineTransform place = AffineTransform.getScaleInstance(widthMm / bounds.width(), heightMm / bounds.height());
+        place.translate(-bounds.minX(), -bounds.minY());
+        return heart.transformed(place);
+    }
+
+    private static CurvePath unitHeart() {
         Point top = Point.of(0, -0.26);
         CurvePath half = new CurvePath(
                 top,
@@ -39,7 +52,7 @@ public final class PersonalShapes {
                 half.transformed(AffineTransform.getScaleInstance(-1, 1)).reversed();
         List<Segment> around = new java.util.ArrayList<>(half.segments());
         around.addAll(other.segments());
-        return fitted("heart", new CurvePath(top, around, true), middle, width.mm(), Double.MAX_VALUE);
+        return new CurvePath(top, around, true);
     }
 
     /**
