@@ -42,7 +42,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         addClassName("pw-page");
         Button fresh = new Button(
                 getTranslation("supplies.new"),
-                event -> new SupplyDialog(null, supplies, figures, this::refresh).open());
+                event -> new SupplyDialog(null, supplies, figures, signedIn.name(), this::refresh).open());
         fresh.addThemeVariants(ButtonVariant.PRIMARY);
         fresh.setVisible(!signedIn.isMaker());
         Button count = new Button(
@@ -72,6 +72,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
             Div empty = new Div(
                     new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
             empty.addClassName("pw-empty");
+            empty.add(new StartingList(supplies, figures, this::refresh));
             shelf.add(empty);
             return;
         }
