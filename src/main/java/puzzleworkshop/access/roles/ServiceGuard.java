@@ -49,7 +49,6 @@ final class ServiceGuard implements MethodInterceptor {
     }
 
     private boolean isMaker() {
-        SignedIn signedIn = who.getIfAvailable();
-        return signedIn != null && signedIn.isMaker();
+        return who.getObject().isMaker();
     }
 }
