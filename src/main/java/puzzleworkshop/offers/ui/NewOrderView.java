@@ -218,7 +218,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                         form.shapes(),
                         changed == null
                                 ? PatternSpec.DESIGN
-                                : changed.puzzle().pattern().design()));
+                                : changed.puzzle().pattern().design(),
+                        form.layout()));
     }
 
     private void show(Offer answer) {
