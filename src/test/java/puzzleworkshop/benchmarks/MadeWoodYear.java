@@ -3,10 +3,10 @@ package puzzleworkshop.benchmarks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
-import puzzleworkshop.wood.ahead.ForSale;
-import puzzleworkshop.wood.ahead.Wanted;
-import puzzleworkshop.wood.ahead.WoodCase;
-import puzzleworkshop.wood.ahead.WoodPeriod;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /**
  * A made-up year of a workshop: 52 weeks with 20 orders each, blanks of the common sizes (22 mm larger than the finished

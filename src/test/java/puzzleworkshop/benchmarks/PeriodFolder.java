@@ -6,10 +6,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
-import puzzleworkshop.wood.ahead.ForSale;
-import puzzleworkshop.wood.ahead.Wanted;
-import puzzleworkshop.wood.ahead.WoodCase;
-import puzzleworkshop.wood.ahead.WoodPeriod;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /** Reads a folder of {@code kind periods} instances, as the README of the shared data describes them. */
 final class PeriodFolder {

@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import puzzleworkshop.wood.ahead.KnownAhead;
 import puzzleworkshop.wood.ahead.WoodBound;
-import puzzleworkshop.wood.ahead.WoodCase;
 import puzzleworkshop.wood.ahead.WoodPeers;
-import puzzleworkshop.wood.ahead.WoodPlay;
-import puzzleworkshop.wood.ahead.WoodPolicy;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPlay;
+import puzzleworkshop.wood.play.WoodPolicy;
 
 /**
  * Wood over many periods: looking ahead against nearest fit, the rule before, all demand known, and a bound. Ratios are means

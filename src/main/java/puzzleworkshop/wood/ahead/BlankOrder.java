@@ -3,6 +3,7 @@ package puzzleworkshop.wood.ahead;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import puzzleworkshop.wood.play.Wanted;
 
 /** The order in which the blanks of a period are laid. */
 enum BlankOrder {

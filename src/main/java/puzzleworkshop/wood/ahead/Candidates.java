@@ -4,6 +4,10 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import puzzleworkshop.wood.play.CutAt;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodState;
 
 /** What could be done in a period: ways to buy, each with the layings that lead to different racks. */
 final class Candidates {

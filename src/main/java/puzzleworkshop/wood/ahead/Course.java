@@ -2,6 +2,10 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /** Periods to come, prepared once so that many plays go through them quickly. */
 final class Course {

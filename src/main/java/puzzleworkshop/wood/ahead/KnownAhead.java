@@ -4,6 +4,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodDecision;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /**
  * What could have been done with all periods known: the cheapest set of boards found whose wood holds every blank in its

@@ -2,6 +2,9 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.play.CutAt;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
 
 /** Lays blanks on open boards, one after the other, each where the rule wants it; never takes one back. */
 final class Laying {

@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.wood.play.CutAt;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
 
 /**
  * The rule of least loss as it stood before looking ahead: value of what is left by a fixed ladder of useful sizes

@@ -5,6 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.WoodDecision;
+import puzzleworkshop.wood.play.WoodPeriod;
+import puzzleworkshop.wood.play.WoodPolicy;
+import puzzleworkshop.wood.play.WoodState;
 
 /**
  * Looks ahead: each thing that could be done now is followed through many courses of the periods to come, played on by quick

@@ -1,5 +1,7 @@
 package puzzleworkshop.wood.ahead;
 
+import puzzleworkshop.wood.play.OpenBoard;
+
 /** Which of the places where a blank fits is taken. The lower the score, the better. */
 enum PlaceRule {
     /** The board with least left, there the narrowest strip: full boards first, whole ones stay whole. */

@@ -5,6 +5,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.OpenBoard;
 
 /** The ways to buy in a period, cheapest first. Boards alike count as one kind, so that no way comes up twice. */
 final class Purchases {

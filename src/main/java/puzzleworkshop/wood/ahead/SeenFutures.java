@@ -5,6 +5,11 @@ import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.random.RandomGenerator;
 import java.util.stream.IntStream;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodPeriod;
+import puzzleworkshop.wood.play.WoodState;
 
 /**
  * Learns from the periods seen, this one included, and from the usual sizes; starts from next to nothing.

@@ -2,6 +2,12 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.play.CutAt;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodDecision;
+import puzzleworkshop.wood.play.WoodPolicy;
+import puzzleworkshop.wood.play.WoodState;
 
 /**
  * What is done without looking ahead: the cheapest boards that hold the blanks of the period, laid by one rule. The

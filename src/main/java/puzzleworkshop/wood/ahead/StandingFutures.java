@@ -3,6 +3,10 @@ package puzzleworkshop.wood.ahead;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.random.RandomGenerator;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodPeriod;
+import puzzleworkshop.wood.play.WoodState;
 
 /**
  * For a workshop whose dealers always offer the same boards: a week to come is like one of those seen (drawn with

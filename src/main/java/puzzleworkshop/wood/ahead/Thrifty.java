@@ -2,6 +2,8 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
 
 /**
  * A quick rule that looks ahead in averages only: of the ways to buy it takes the one for which the price, less what the

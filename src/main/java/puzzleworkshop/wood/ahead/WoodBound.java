@@ -2,6 +2,9 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /**
  * No way of buying costs less: up to the end of each period the boards bought must have at least the area of the blanks asked

@@ -4,6 +4,10 @@ import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPolicy;
 
 /** The ways to decide that are measured side by side. All lay blanks by the same packer. */
 public final class WoodPeers {

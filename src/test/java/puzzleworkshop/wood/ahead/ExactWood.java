@@ -13,6 +13,10 @@ import com.google.ortools.sat.Literal;
 import com.google.ortools.sat.NoOverlap2dConstraint;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPeriod;
 
 /**
  * The judge: all periods known, exact, by OR-Tools' CP-SAT. A blank lies on exactly one board that was on offer by then and is

@@ -8,6 +8,14 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.support.Seeds;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodCase;
+import puzzleworkshop.wood.play.WoodPeriod;
+import puzzleworkshop.wood.play.WoodPlay;
+import puzzleworkshop.wood.play.WoodPolicy;
 
 class WoodAheadTest {
 

@@ -1,4 +1,4 @@
-package puzzleworkshop.wood.ahead;
+package puzzleworkshop.wood.play;
 
 /** A rectangle to be cut, in whole units (millimetres in the workshop); sides at least 1. */
 public record Wanted(int width, int height) {
@@ -13,11 +13,12 @@ public record Wanted(int width, int height) {
         return (long) width * height;
     }
 
-    boolean fits(int roomWidth, int roomHeight) {
+    /** Whether it lies in a room of this size as it is. */
+    public boolean fits(int roomWidth, int roomHeight) {
         return width <= roomWidth && height <= roomHeight;
     }
 
-    Wanted turned() {
+    public Wanted turned() {
         return new Wanted(height, width);
     }
 }

@@ -1,4 +1,4 @@
-package puzzleworkshop.wood.ahead;
+package puzzleworkshop.wood.play;
 
 import java.util.List;
 

@@ -1,4 +1,4 @@
-package puzzleworkshop.wood.ahead;
+package puzzleworkshop.wood.play;
 
 import java.util.Arrays;
 
@@ -18,7 +18,8 @@ public final class OpenBoard {
     private int count;
     private long freeArea;
 
-    OpenBoard(int number, int width, int height) {
+    /** A whole board. */
+    public OpenBoard(int number, int width, int height) {
         this.number = number;
         this.width = width;
         this.height = height;
@@ -36,7 +37,7 @@ public final class OpenBoard {
         freeArea = other.freeArea;
     }
 
-    OpenBoard copy() {
+    public OpenBoard copy() {
         return new OpenBoard(this);
     }
 
@@ -91,7 +92,7 @@ public final class OpenBoard {
     }
 
     /** Takes a rectangle out; it must lie in one of the rooms. */
-    void cut(int x, int y, int w, int h) {
+    public void cut(int x, int y, int w, int h) {
         int kept = 0;
         int[] fresh = new int[count * SIDES * SIDES];
         int made = 0;

@@ -1,4 +1,4 @@
-package puzzleworkshop.wood.ahead;
+package puzzleworkshop.wood.play;
 
 /** A way to decide, period by period. The same state gets the same decision. */
 @FunctionalInterface

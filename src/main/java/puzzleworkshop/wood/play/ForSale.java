@@ -1,4 +1,4 @@
-package puzzleworkshop.wood.ahead;
+package puzzleworkshop.wood.play;
 
 /**
  * One board that can be bought once, in the period that offers it.
