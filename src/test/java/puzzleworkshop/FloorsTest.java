@@ -30,8 +30,8 @@ class FloorsTest {
             List.of("cutting", "pricing"),
             List.of("orders"),
             List.of("boards", "payments", "progress"),
-            List.of("printing", "planning"),
-            List.of("offers", "proofs", "bench"),
+            List.of("printing", "planning", "wood"),
+            List.of("offers", "proofs", "bench", "placing"),
             List.of("papers", "insights"),
             List.of("access", "shell", "database", "demo"));
 

@@ -11,8 +11,10 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
@@ -26,6 +28,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.offers.Quotes;
 import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.orders.Order;
@@ -33,6 +36,7 @@ import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -54,6 +58,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -270,6 +275,29 @@ final class BookingCases {
             Rework.Report report = new Rework.Report(
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
+        });
+        PieceOrders pieces = beans.getBean(PieceOrders.class);
+        cases.put("PieceOrders.quote", () -> {
+            beans.getBean(Machines.class)
+                    .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
+            beans.getBean(SheetRack.class)
+                    .add(
+                            Outline.rectangle(Size.mm(140, 120)),
+                            BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                            Money.of("0.40", "EUR"),
+                            WHO);
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            LostPiece.Today today =
+                    LostPiece.Today.withKerf(order.puzzle().pattern().kerf());
+            PieceOrders.Wanted wanted = new PieceOrders.Wanted(order.id(), 7, today, false);
+            return key -> pieces.quote(key, wanted, WHO);
+        });
+        PackingProofs proofs = beans.getBean(PackingProofs.class);
+        cases.put("PackingProofs.keep", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            PackingProofs.Taken bare = new PackingProofs.Taken(
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+            return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
     }
 

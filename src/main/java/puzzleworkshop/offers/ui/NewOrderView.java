@@ -73,6 +73,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
     private final PicturePane picture;
+    private final DraftNotice draft;
     private final WhoAndWhen who;
     private final PuzzleForm puzzle;
     private final BoardPane board;
@@ -85,6 +86,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     /** Pressed while the answer was still being worked out; true when it is to be confirmed as well. */
     private transient Optional<Boolean> waiting = Optional.empty();
+    /** Whether the address says with what the page begins. */
+    private boolean begun;
 
     public NewOrderView(
             OfferDesk desk,
@@ -104,11 +107,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.workshop = workshop;
         addClassNames("pw-page", "neworder");
 
-        picture = parts.picture(() -> {
-            unsaved.touch();
-            workOut();
-        });
+        picture = parts.picture(this::pictureChanged);
         who = parts.whoAndWhen(this::workOut);
+        draft = parts.draft(who, picture);
         puzzle = parts.puzzle(this::workOut);
         board = parts.board(this::workOut);
         price = parts.price(this::workOut);
@@ -133,7 +134,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         columns.addClassName("neworder-columns");
         Div head = new Div(title);
         head.addClassName("pw-page-head");
-        add(head, columns, foot);
+        add(head, draft, columns, foot);
     }
 
     /** Without a number a new order; with one, that quote is changed. */
@@ -143,6 +144,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         QueryParameters asked = event.getLocation().getQueryParameters();
         asked.getSingleParameter("again").flatMap(orders::findByNumber).ifPresent(this::beginLike);
         asked.getSingleParameter("customer").ifPresent(who::begin);
+        begun = !asked.getParameters().isEmpty();
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
                     .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
@@ -159,6 +161,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         }
     }
 
+    private void pictureChanged() {
+        unsaved.touch();
+        draft.touch();
+        workOut();
+    }
+
     /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
     private void beginLike(Order past) {
         who.begin(String.valueOf(past.customer().id()));
@@ -171,6 +179,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     @Override
     protected void onAttach(AttachEvent event) {
         unsaved.watch();
+        if (changed == null) {
+            draft.watch(this, !begun, this::workOut);
+        }
         workOut();
     }
 
@@ -288,6 +299,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             return;
         }
         unsaved.kept();
+        draft.saved();
         if (alsoConfirm) {
             Feedback.unlessRefused(
                     figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));
