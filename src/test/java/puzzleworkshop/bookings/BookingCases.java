@@ -13,6 +13,9 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -63,6 +66,7 @@ final class BookingCases {
         money();
         bench();
         stock();
+        parcels();
         return cases;
     }
 
@@ -218,6 +222,25 @@ final class BookingCases {
             Rework.Report report = new Rework.Report(
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
+        });
+    }
+
+    private void parcels() {
+        Parcels parcels = beans.getBean(Parcels.class);
+        PackedOrders packed = new PackedOrders(beans);
+        cases.put("Parcels.send", () -> {
+            Parcel parcel = parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            return key -> {
+                parcels.send(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+        cases.put("Parcels.collected", () -> {
+            Parcel parcel = parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            return key -> {
+                parcels.collected(key, parcel.id(), WHO, "test");
+                return "";
+            };
         });
     }
 
