@@ -16,6 +16,8 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.returns.Complaint;
+import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -67,6 +69,7 @@ final class BookingCases {
         bench();
         stock();
         parcels();
+        complaints();
         return cases;
     }
 
@@ -242,6 +245,34 @@ final class BookingCases {
                 return "";
             };
         });
+    }
+
+    private void complaints() {
+        Complaints complaints = beans.getBean(Complaints.class);
+        Complaints.Report report = new Complaints.Report(Complaint.Reason.CHARRED, Stage.CUT, "brown edges");
+        Complaints.Terms terms = new Complaints.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
+        cases.put("Complaints.remake", () -> {
+            long complaint = complaints.report(handedOver().id(), report, WHO);
+            return key -> {
+                complaints.remake(key, complaint, terms, WHO);
+                return "";
+            };
+        });
+        cases.put("Complaints.refund", () -> {
+            Order order = handedOver();
+            beans.getBean(Invoices.class).issue(BookingKey.fresh(), order.id(), WHO);
+            long complaint = complaints.report(order.id(), report, WHO);
+            return key -> {
+                complaints.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
+                return "";
+            };
+        });
+    }
+
+    private Order handedOver() {
+        Order order = new PackedOrders(beans).one("Ada Reed", "Parcel");
+        beans.getBean(Bench.class).tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        return order;
     }
 
     private Order paid(Invoices invoices, Money amount, LocalDate today) {
