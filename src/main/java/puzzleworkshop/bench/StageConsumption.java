@@ -49,8 +49,8 @@ class StageConsumption {
                 supplies.usual(kind).ifPresent(item -> take(item, quantity(item, order), order, who));
             }
         }
-        wrapped.ifPresent(boxes -> boxes.forEach((id, quantity) ->
-                supplies.find(id).ifPresent(item -> take(item, quantity, order, who))));
+        wrapped.ifPresent(boxes ->
+                boxes.forEach((id, quantity) -> supplies.find(id).ifPresent(item -> take(item, quantity, order, who))));
     }
 
     private void take(SupplyItem item, BigDecimal quantity, Order order, String who) {

@@ -19,10 +19,10 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Debts;
 import puzzleworkshop.runtime.Change;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -37,13 +37,7 @@ public class HandOvers {
     private final Debts debts;
     private final Workshop workshop;
 
-    HandOvers(
-            Orders orders,
-            Parcels parcels,
-            SendingWays ways,
-            Addresses addresses,
-            Debts debts,
-            Workshop workshop) {
+    HandOvers(Orders orders, Parcels parcels, SendingWays ways, Addresses addresses, Debts debts, Workshop workshop) {
         this.orders = orders;
         this.parcels = parcels;
         this.ways = ways;
@@ -108,7 +102,8 @@ public class HandOvers {
                 .toList();
         List<Order> away = orders.all(
                 sent.stream().flatMap(parcel -> parcel.orderIds().stream()).toList());
-        List<Entry> here = entries(packed, parcels.ofAll(packed.stream().map(Order::id).toList()));
+        List<Entry> here =
+                entries(packed, parcels.ofAll(packed.stream().map(Order::id).toList()));
         return new Day(
                 here.stream().filter(entry -> !entry.isCollected()).toList(),
                 here.stream().filter(Entry::isCollected).toList(),
@@ -160,8 +155,8 @@ public class HandOvers {
                                 .orElse(order.id()),
                         LinkedHashMap::new,
                         Collectors.toList()));
-        Map<Long, List<Order>> ofCustomer =
-                of.stream().collect(Collectors.groupingBy(order -> order.customer().id()));
+        Map<Long, List<Order>> ofCustomer = of.stream()
+                .collect(Collectors.groupingBy(order -> order.customer().id()));
         List<Entry> entries = new ArrayList<>();
         for (List<Order> inside : groups.values()) {
             Order first = inside.getFirst();
@@ -185,8 +180,9 @@ public class HandOvers {
                             .toList()));
         }
         Function<Entry, String> name = entry -> entry.first().customer().name();
-        entries.sort(Comparator.comparing((Entry entry) -> entry.first().promised().orElse(java.time.LocalDate.MAX))
-                .thenComparing(name));
+        entries.sort(
+                Comparator.comparing((Entry entry) -> entry.first().promised().orElse(java.time.LocalDate.MAX))
+                        .thenComparing(name));
         return entries;
     }
 }

@@ -37,9 +37,9 @@ class ParcelStore {
 
     ParcelId insert(long customer, Optional<Long> way, WayKind kind, Instant at, String who) {
         return new ParcelId(jdbc.sql("""
-                insert into parcel (customer_id, way_id, kind, state, packed_at, packed_by)
-                values (:customer, :way, :kind, 'PACKED', :at, :who) returning id
-                """)
+            insert into parcel (customer_id, way_id, kind, state, packed_at, packed_by)
+            values (:customer, :way, :kind, 'PACKED', :at, :who) returning id
+            """)
                 .param("customer", customer)
                 .param("way", way.orElse(null))
                 .param("kind", kind.name())
@@ -102,15 +102,17 @@ class ParcelStore {
 
     void weighed(ParcelId parcel, Optional<ParcelMeasure> measure, Optional<Money> postage) {
         jdbc.sql("""
-                update parcel set weight_g = :grams, long_mm = :long, middle_mm = :middle, short_mm = :short,
-                    postage = :postage, currency = :currency where id = :id
-                """)
+            update parcel set weight_g = :grams, long_mm = :long, middle_mm = :middle, short_mm = :short,
+                postage = :postage, currency = :currency where id = :id
+            """)
                 .param("grams", measure.map(ParcelMeasure::grams).orElse(null))
                 .param("long", measure.map(m -> m.longest().mm()).orElse(null))
                 .param("middle", measure.map(m -> m.middle().mm()).orElse(null))
                 .param("short", measure.map(m -> m.shortest().mm()).orElse(null))
                 .param("postage", postage.map(Money::amount).orElse(null))
-                .param("currency", postage.map(p -> p.currency().getCurrencyCode()).orElse(null))
+                .param(
+                        "currency",
+                        postage.map(p -> p.currency().getCurrencyCode()).orElse(null))
                 .param("id", parcel.value())
                 .update();
     }
@@ -163,9 +165,9 @@ class ParcelStore {
     private List<Parcel> read(String which, Long[] ids) {
         Map<Long, List<OrderRef>> inside = new HashMap<>();
         jdbc.sql("""
-                select i.parcel_id, r.id, r.number from parcel_order i join parcel p on p.id = i.parcel_id
-                join order_ref r on r.id = i.order_id where %s order by r.id
-                """.formatted(which))
+            select i.parcel_id, r.id, r.number from parcel_order i join parcel p on p.id = i.parcel_id
+            join order_ref r on r.id = i.order_id where %s order by r.id
+            """.formatted(which))
                 .param("ids", ids)
                 .query((row, n) -> inside.computeIfAbsent(row.getLong("parcel_id"), id -> new ArrayList<>())
                         .add(new OrderRef(new OrderId(row.getLong("id")), row.getString("number"))))
@@ -174,9 +176,10 @@ class ParcelStore {
                 .param("ids", ids)
                 .query((row, n) -> new ResultRow(row.getLong("customer_id"), parcel(row, inside)))
                 .list();
-        Map<Long, Customer> names =
-                customers.all(rows.stream().map(ResultRow::customer).toList()).stream()
-                        .collect(Collectors.toMap(Customer::id, Function.identity()));
+        Map<Long, Customer> names = customers
+                .all(rows.stream().map(ResultRow::customer).toList())
+                .stream()
+                .collect(Collectors.toMap(Customer::id, Function.identity()));
         return rows.stream()
                 .map(row -> row.parcel().named(names.get(row.customer()).name()))
                 .toList();
@@ -187,8 +190,8 @@ class ParcelStore {
     private static Parcel parcel(ResultSet row, Map<Long, List<OrderRef>> inside) throws SQLException {
         Optional<ParcelMeasure> measure = Optional.ofNullable(row.getObject("weight_g", Double.class))
                 .flatMap(grams -> Optional.ofNullable(length(row, "long_mm"))
-                        .map(longest -> new ParcelMeasure(
-                                grams, longest, length(row, "middle_mm"), length(row, "short_mm"))));
+                        .map(longest ->
+                                new ParcelMeasure(grams, longest, length(row, "middle_mm"), length(row, "short_mm"))));
         String currency = row.getString("currency");
         return new Parcel(
                 new ParcelId(row.getLong("id")),

@@ -144,7 +144,8 @@ public class Parcels {
     public Parcel alone(OrderId id, String who) {
         Order order = orders.lock(id);
         requirePacked(order);
-        Parcel parcel = of(id).filter(one -> one.state().isHere() && one.orders().size() > 1)
+        Parcel parcel = of(id).filter(
+                        one -> one.state().isHere() && one.orders().size() > 1)
                 .orElseThrow(() -> new Refused("delivery.pack.alone"));
         store.takeOut(parcel.id(), id);
         Parcel own = begin(order, who);
@@ -158,7 +159,8 @@ public class Parcels {
     @Transactional
     public Parcel by(ParcelId id, SendingWay way, String who) {
         Parcel parcel = lock(id);
-        if (parcel.state() != ParcelState.PACKED && way.kind() != parcel.kind() || !parcel.state().isHere()) {
+        if (parcel.state() != ParcelState.PACKED && way.kind() != parcel.kind()
+                || !parcel.state().isHere()) {
             throw new Refused("delivery.way.too-late", numbersOf(parcel));
         }
         store.way(id, way.way().id(), way.kind());
@@ -222,7 +224,8 @@ public class Parcels {
     @Books
     @Transactional
     public void collected(BookingKey key, ParcelId id, String who, String device) {
-        bookings.once(key, "parcel " + id.value() + " collected", () -> handOver(key, id, WayKind.COLLECTION, who, device));
+        bookings.once(
+                key, "parcel " + id.value() + " collected", () -> handOver(key, id, WayKind.COLLECTION, who, device));
     }
 
     private void handOver(BookingKey key, ParcelId id, WayKind kind, String who, String device) {
@@ -231,7 +234,10 @@ public class Parcels {
             throw new Refused("delivery.other-kind", numbersOf(parcel));
         }
         if (!parcel.state().isHere()) {
-            throw new Refused("delivery.gone", numbersOf(parcel), Sentence.of(parcel.state().textKey()));
+            throw new Refused(
+                    "delivery.gone",
+                    numbersOf(parcel),
+                    Sentence.of(parcel.state().textKey()));
         }
         List<OrderId> toTick = orders.all(parcel.orderIds()).stream()
                 .filter(order -> order.next().isPresent())
@@ -298,14 +304,12 @@ public class Parcels {
     @Transactional
     public void handedOver(OrderHandedOver event) {
         Order order = orders.get(event.order());
-        Parcel parcel = of(order.id())
-                .filter(one -> one.state().isHere())
-                .orElseGet(() -> {
-                    Parcel own = begin(order, event.who());
-                    takeFromOthers(order.id());
-                    store.put(own.id(), order.id());
-                    return get(own.id());
-                });
+        Parcel parcel = of(order.id()).filter(one -> one.state().isHere()).orElseGet(() -> {
+            Parcel own = begin(order, event.who());
+            takeFromOthers(order.id());
+            store.put(own.id(), order.id());
+            return get(own.id());
+        });
         store.lock(parcel.id());
         boolean all = orders.all(parcel.orderIds()).stream()
                 .allMatch(one -> one.next().isEmpty());
@@ -314,7 +318,11 @@ public class Parcels {
         }
         Instant now = clock.instant();
         if (parcel.isCollected()) {
-            store.move(parcel.id(), ParcelState.COLLECTED, Optional.of(parcel.leftAt().orElse(now)), Optional.of(now));
+            store.move(
+                    parcel.id(),
+                    ParcelState.COLLECTED,
+                    Optional.of(parcel.leftAt().orElse(now)),
+                    Optional.of(now));
             events.publishEvent(new ParcelEvent.Delivered(parcel.id(), parcel.orderIds(), event.who()));
         } else {
             store.move(parcel.id(), ParcelState.SENT, Optional.of(now), Optional.empty());
@@ -340,8 +348,7 @@ public class Parcels {
 
     private Parcel begin(Order order, String who) {
         SendingWay way = ways.orUsual(order.deliveryWay());
-        return get(store.insert(
-                order.customer().id(), Optional.of(way.way().id()), way.kind(), clock.instant(), who));
+        return get(store.insert(order.customer().id(), Optional.of(way.way().id()), way.kind(), clock.instant(), who));
     }
 
     /** Out of a parcel that is still here; one that has left keeps it as what was sent before. */
@@ -372,8 +379,10 @@ public class Parcels {
             throw new Refused("delivery.pack.nothing");
         }
         Map<Long, Order> locked = new TreeMap<>();
-        which.stream().distinct().sorted(Comparator.comparingLong(OrderId::value)).forEach(id -> locked.put(
-                id.value(), orders.lock(id)));
+        which.stream()
+                .distinct()
+                .sorted(Comparator.comparingLong(OrderId::value))
+                .forEach(id -> locked.put(id.value(), orders.lock(id)));
         return new ArrayList<>(locked.values());
     }
 
@@ -397,7 +406,8 @@ public class Parcels {
     }
 
     private static String numbersOf(Parcel parcel) {
-        return String.join(", ", parcel.orders().stream().map(order -> order.number()).toList());
+        return String.join(
+                ", ", parcel.orders().stream().map(order -> order.number()).toList());
     }
 
     private void tell(ParcelId id) {

@@ -42,8 +42,7 @@ public class WayAdvice {
      */
     @Transactional(readOnly = true)
     public Optional<CheapestWay.Answer> of(Order order, Optional<Parcel> parcel) {
-        List<Order> inside =
-                parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order));
+        List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order));
         Optional<ParcelMeasure> measure = parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside));
         return measure.map(of -> CheapestWay.of(
                 ways.all(),

@@ -40,7 +40,8 @@ public final class PatternBenchmark implements Benchmark {
             CutPattern pattern = PatternMaker.make(large(i + 1));
             seconds[i] = (System.nanoTime() - started) / 1e9;
             out.printf(
-                    "2,000 pieces, seed %d: %.3f s, %d edges compared, %d redrawn, smallest gap %.3f mm of %.3f allowed%n",
+                    "2,000 pieces, seed %d: %.3f s, %d edges compared, %d redrawn, smallest gap %.3f mm of %.3f"
+                            + " allowed%n",
                     i + 1,
                     seconds[i],
                     pattern.verified().edges(),
@@ -63,14 +64,16 @@ public final class PatternBenchmark implements Benchmark {
             redrawn += pattern.verified().redrawn();
             if ((i + 1) % 1000 == 0) {
                 out.printf(
-                        "%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches doubled%n",
+                        "%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches"
+                                + " doubled%n",
                         i + 1, pieces, redrawn, crossings, doubled);
             }
         }
         Likeness likeness = likeness(out);
         Heat heat = heat(out);
         return String.format(
-                "pieces=%d seconds=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f heat_after=%.1f",
+                "pieces=%d seconds=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f"
+                        + " heat_after=%.1f",
                 2000,
                 seconds[2],
                 crossings,
@@ -100,7 +103,8 @@ public final class PatternBenchmark implements Benchmark {
                 double was = CutHeat.peakKelvin(shortest);
                 double is = CutHeat.peakKelvin(cooled);
                 out.printf(
-                        "%,d pieces, %s: the beam arrives on wood up to %.1f K warmer from other lines, %.1f K in our order; time %+.1f %%%n",
+                        "%,d pieces, %s: the beam arrives on wood up to %.1f K warmer from other lines, %.1f K in our"
+                                + " order; time %+.1f %%%n",
                         pattern.pieces().size(),
                         style,
                         was,

@@ -157,9 +157,9 @@ final class BookingCases {
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
             StockList.Table table = lists.read("""
-                    Width (mm);Height;Material;Thickness;Past;Place;Cost
-                    330;245;Birch ply;3;clean;B2;1,20
-                    """);
+                Width (mm);Height;Material;Thickness;Past;Place;Cost
+                330;245;Birch ply;3;clean;B2;1,20
+                """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
         cases.put("Confirmations.quote", () -> {
@@ -232,14 +232,16 @@ final class BookingCases {
         Parcels parcels = beans.getBean(Parcels.class);
         PackedOrders packed = new PackedOrders(beans);
         cases.put("Parcels.send", () -> {
-            Parcel parcel = parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
             return key -> {
                 parcels.send(key, parcel.id(), WHO, "test");
                 return "";
             };
         });
         cases.put("Parcels.collected", () -> {
-            Parcel parcel = parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
             return key -> {
                 parcels.collected(key, parcel.id(), WHO, "test");
                 return "";

@@ -153,7 +153,8 @@ class ParcelsIT {
     @Test
     void before_it_leaves_another_way_can_be_chosen() {
         Parcel parcel = parcels.pack(List.of(packed.one("Ina Frost", "Parcel").id()), WHO);
-        parcels.by(parcel.id(), ways.orUsual(Optional.of(packed.way("Collection").id())), WHO);
+        parcels.by(
+                parcel.id(), ways.orUsual(Optional.of(packed.way("Collection").id())), WHO);
         parcels.ready(parcel.id(), WHO);
         assertThatThrownBy(() -> parcels.by(
                         parcel.id(),

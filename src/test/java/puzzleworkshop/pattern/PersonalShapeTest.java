@@ -89,7 +89,8 @@ class PersonalShapeTest {
     @Test
     void a_shape_from_a_file_lies_whole_among_the_pieces() {
         String star =
-                "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
+                "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8"
+                        + " 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
         PersonalShape shape = PersonalShapes.imported(
                 DrawnFile.read("star.svg", star.getBytes(StandardCharsets.UTF_8)),
                 Point.of(120, 90),

@@ -22,7 +22,9 @@ class AddressStore {
     }
 
     Optional<String> home() {
-        return jdbc.sql("select home_country from delivery_settings").query(String.class).optional();
+        return jdbc.sql("select home_country from delivery_settings")
+                .query(String.class)
+                .optional();
     }
 
     void home(String country) {
@@ -65,12 +67,12 @@ class AddressStore {
 
     private void write(String whose, long id, PostalAddress address) {
         jdbc.sql("""
-                insert into postal_address (%s, country, name, organisation, street, district, town, region, postal_code)
-                values (:id, :country, :name, :organisation, :street, :district, :town, :region, :code)
-                on conflict (%s) do update set country = excluded.country, name = excluded.name,
-                    organisation = excluded.organisation, street = excluded.street, district = excluded.district,
-                    town = excluded.town, region = excluded.region, postal_code = excluded.postal_code
-                """.formatted(whose, whose))
+            insert into postal_address (%s, country, name, organisation, street, district, town, region, postal_code)
+            values (:id, :country, :name, :organisation, :street, :district, :town, :region, :code)
+            on conflict (%s) do update set country = excluded.country, name = excluded.name,
+                organisation = excluded.organisation, street = excluded.street, district = excluded.district,
+                town = excluded.town, region = excluded.region, postal_code = excluded.postal_code
+            """.formatted(whose, whose))
                 .param("id", id)
                 .param("country", address.country())
                 .param("name", address.part(Part.NAME))

@@ -37,12 +37,10 @@ public class Addresses {
     /** The country parcels are sent from, two letters; as the computer says until somebody has chosen one. */
     @Transactional(readOnly = true)
     public String home() {
-        return store.home()
-                .filter(code -> !code.isBlank())
-                .orElseGet(() -> {
-                    String own = Locale.getDefault().getCountry();
-                    return own.matches("[A-Z]{2}") ? own : "DE";
-                });
+        return store.home().filter(code -> !code.isBlank()).orElseGet(() -> {
+            String own = Locale.getDefault().getCountry();
+            return own.matches("[A-Z]{2}") ? own : "DE";
+        });
     }
 
     @Transactional
@@ -95,14 +93,10 @@ public class Addresses {
             Customer customer = order.customer();
             List<String> lines = address.lines(home());
             // The papers have the name above the address already.
-            String plain = lines.stream()
-                    .filter(line -> !line.equals(customer.name()))
-                    .collect(Collectors.joining("\n"));
+            String plain =
+                    lines.stream().filter(line -> !line.equals(customer.name())).collect(Collectors.joining("\n"));
             customers.keep(new Customer(customer.id(), customer.name(), customer.contact(), plain));
         }
-        orders.note(
-                id,
-                Sentence.of("delivery.history.address", String.join(", ", address.lines(home()))),
-                who);
+        orders.note(id, Sentence.of("delivery.history.address", String.join(", ", address.lines(home()))), who);
     }
 }

@@ -162,10 +162,9 @@ public record CountryFormat(String country, String lines, Optional<Pattern> post
                 BufferedReader lines = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             lines.lines().filter(line -> !line.startsWith("#")).forEach(line -> {
                 String[] cells = line.split("\t", -1);
-                Optional<Pattern> code =
-                        cells[2].isEmpty()
-                                ? Optional.empty()
-                                : Optional.of(Pattern.compile(cells[2], Pattern.CASE_INSENSITIVE));
+                Optional<Pattern> code = cells[2].isEmpty()
+                        ? Optional.empty()
+                        : Optional.of(Pattern.compile(cells[2], Pattern.CASE_INSENSITIVE));
                 all.put(cells[0], new CountryFormat(cells[0], cells[1], code));
             });
         } catch (IOException unreadable) {

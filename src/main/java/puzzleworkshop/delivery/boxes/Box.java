@@ -32,8 +32,7 @@ public record Box(
             SupplyItem item, Length a, Length b, Length c, Length wall, double emptyGrams, Optional<Double> factor) {
         double[] sides = {a.mm(), b.mm(), c.mm()};
         Arrays.sort(sides);
-        return new Box(
-                item, Length.mm(sides[2]), Length.mm(sides[1]), Length.mm(sides[0]), wall, emptyGrams, factor);
+        return new Box(item, Length.mm(sides[2]), Length.mm(sides[1]), Length.mm(sides[0]), wall, emptyGrams, factor);
     }
 
     public double volumeMm3() {

@@ -37,7 +37,8 @@ public record BoxChoice(Optional<Box> box, Sentence reason) {
         }
         Box box = best.get();
         if (!contents.loose()) {
-            return new BoxChoice(best, Sentence.of("delivery.box.tray", box.item().name()));
+            return new BoxChoice(
+                    best, Sentence.of("delivery.box.tray", box.item().name()));
         }
         return new BoxChoice(
                 best,

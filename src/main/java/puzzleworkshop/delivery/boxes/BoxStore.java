@@ -51,11 +51,11 @@ class BoxStore {
 
     void save(Box box) {
         jdbc.sql("""
-                insert into box_size (item_id, long_mm, middle_mm, short_mm, wall_mm, empty_g)
-                values (:id, :long, :middle, :short, :wall, :empty)
-                on conflict (item_id) do update set long_mm = excluded.long_mm, middle_mm = excluded.middle_mm,
-                    short_mm = excluded.short_mm, wall_mm = excluded.wall_mm, empty_g = excluded.empty_g
-                """)
+            insert into box_size (item_id, long_mm, middle_mm, short_mm, wall_mm, empty_g)
+            values (:id, :long, :middle, :short, :wall, :empty)
+            on conflict (item_id) do update set long_mm = excluded.long_mm, middle_mm = excluded.middle_mm,
+                short_mm = excluded.short_mm, wall_mm = excluded.wall_mm, empty_g = excluded.empty_g
+            """)
                 .param("id", box.item().id().orElseThrow().value())
                 .param("long", box.longest().mm())
                 .param("middle", box.middle().mm())
@@ -67,9 +67,9 @@ class BoxStore {
 
     void measured(SupplyId box, double factor, String of, String who, Instant at) {
         jdbc.sql("""
-                update box_size set factor = :factor, measured_at = :at, measured_by = :who, measured_of = :of
-                where item_id = :id
-                """)
+            update box_size set factor = :factor, measured_at = :at, measured_by = :who, measured_of = :of
+            where item_id = :id
+            """)
                 .param("factor", factor)
                 .param("at", Timestamp.from(at))
                 .param("who", who)

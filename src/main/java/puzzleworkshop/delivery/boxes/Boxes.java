@@ -90,7 +90,9 @@ public class Boxes implements Wrapping {
     /** Keeps the inside of a box; its packing factor stays as it was measured. */
     @Transactional
     public void save(Box box) {
-        if (!box.shortest().isPositive() || !(box.emptyGrams() > 0) || box.wall().mm() < 0) {
+        if (!box.shortest().isPositive()
+                || !(box.emptyGrams() > 0)
+                || box.wall().mm() < 0) {
             throw new Refused("delivery.box.sides");
         }
         store.save(box);
@@ -185,7 +187,8 @@ public class Boxes implements Wrapping {
             if (box.isEmpty()) {
                 return Optional.empty();
             }
-            ParcelMeasure one = box.get().outside(weight(order).grams() - box.get().emptyGrams());
+            ParcelMeasure one =
+                    box.get().outside(weight(order).grams() - box.get().emptyGrams());
             grams += one.grams() * order.quantity();
             longest = Math.max(longest, one.longest().mm());
             middle = Math.max(middle, one.middle().mm());
@@ -201,7 +204,8 @@ public class Boxes implements Wrapping {
                 .filter(material -> material.id().equals(order.board().material()))
                 .mapToDouble(Material::densityKgM3)
                 .findFirst()
-                .orElseThrow(() -> new Refused("delivery.box.density", order.board().material()));
+                .orElseThrow(
+                        () -> new Refused("delivery.box.density", order.board().material()));
     }
 
     @Override

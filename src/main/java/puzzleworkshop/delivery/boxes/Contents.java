@@ -30,7 +30,9 @@ public record Contents(double solidMm3, double[] stiffest, boolean loose) {
         Size outer = Tray.of(puzzle.pattern()).outerSize();
         double high = 2 * thickness.mm() + FACING_MM;
         return new Contents(
-                outer.area().mm2() * high, sorted(outer.width().mm(), outer.height().mm(), high), false);
+                outer.area().mm2() * high,
+                sorted(outer.width().mm(), outer.height().mm(), high),
+                false);
     }
 
     static Contents loose(CutPattern pattern, Length thickness) {

@@ -37,8 +37,8 @@ final class LabelPages {
 
     /** The next page, of this size and without margins. */
     static void page(Document document, Size size) {
-        document.setPageSize(
-                new Rectangle(Points.of(size.width().mm()), Points.of(size.height().mm())));
+        document.setPageSize(new Rectangle(
+                Points.of(size.width().mm()), Points.of(size.height().mm())));
         document.setMargins(0, 0, 0, 0);
         if (document.isOpen()) {
             document.newPage();

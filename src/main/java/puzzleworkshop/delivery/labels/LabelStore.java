@@ -20,16 +20,18 @@ class LabelStore {
                         row.getString("care_words"),
                         row.getString("hs_code"),
                         row.getString("contents"),
-                        Optional.of(row.getString("gtin")).filter(g -> !g.isEmpty()).map(Gtin::new),
+                        Optional.of(row.getString("gtin"))
+                                .filter(g -> !g.isEmpty())
+                                .map(Gtin::new),
                         LabelKind.valueOf(row.getString("label_kind"))))
                 .single();
     }
 
     void save(LabelSettings settings) {
         jdbc.sql("""
-                update delivery_settings set label_words = :words, care_words = :care, hs_code = :hs, contents = :contents,
-                    gtin = :gtin, label_kind = :kind
-                """)
+            update delivery_settings set label_words = :words, care_words = :care, hs_code = :hs, contents = :contents,
+                gtin = :gtin, label_kind = :kind
+            """)
                 .param("words", settings.labelWords())
                 .param("care", settings.careWords())
                 .param("hs", settings.hsCode())

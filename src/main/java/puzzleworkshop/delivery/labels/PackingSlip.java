@@ -106,14 +106,18 @@ final class PackingSlip {
         try {
             Image image = Image.getInstance(picture);
             image.scaleToFit(width - 2 * border, height * 0.5f);
-            image.setAbsolutePosition(
-                    (width - image.getScaledWidth()) / 2, height - border - image.getScaledHeight());
+            image.setAbsolutePosition((width - image.getScaledWidth()) / 2, height - border - image.getScaledHeight());
             page.addImage(image);
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
-        fit(page, border, border, width - border, height * 0.5f - 2 * border, size2 -> List.of(
-                text(title, size2 * 1.3f, true), text(care, size2, false), soft(maker, size2)));
+        fit(
+                page,
+                border,
+                border,
+                width - border,
+                height * 0.5f - 2 * border,
+                size2 -> List.of(text(title, size2 * 1.3f, true), text(care, size2, false), soft(maker, size2)));
         return page;
     }
 

@@ -102,8 +102,10 @@ public class ParcelPapers {
      */
     @Transactional(readOnly = true)
     public byte[] labels(OrderId id, LabelKind kind, int first) {
-        return pdf("labels", (document, writer) ->
-                LabelPages.lay(document, writer, kind, boxLabels(writer, kind, List.of(orders.get(id))), first));
+        return pdf(
+                "labels",
+                (document, writer) -> LabelPages.lay(
+                        document, writer, kind, boxLabels(writer, kind, List.of(orders.get(id))), first));
     }
 
     /**
@@ -138,7 +140,12 @@ public class ParcelPapers {
                 writer.getDirectContent()
                         .addTemplate(
                                 new PackingSlip(figures)
-                                        .address(writer, label, from(), to.get().lines(addresses.home()), asked.number()),
+                                        .address(
+                                                writer,
+                                                label,
+                                                from(),
+                                                to.get().lines(addresses.home()),
+                                                asked.number()),
                                 0,
                                 0);
                 if (!to.get().country().equals(addresses.home())) {
@@ -175,7 +182,9 @@ public class ParcelPapers {
                         inches() ? LETTER : A4,
                         from(),
                         to.map(address -> address.lines(addresses.home()))
-                                .orElseGet(() -> plain(asked.customer().name(), asked.customer().address())),
+                                .orElseGet(() -> plain(
+                                        asked.customer().name(),
+                                        asked.customer().address())),
                         lines,
                         Optional.of(ways.orUsual(parcel.flatMap(Parcel::way).or(asked::deliveryWay))
                                 .name()),
@@ -220,8 +229,8 @@ public class ParcelPapers {
                                     figures.text(
                                             "delivery.label.pieces",
                                             order.puzzle().pieces()),
-                                    figures.text("orders.age."
-                                            + order.puzzle().age().name())),
+                                    figures.text(
+                                            "orders.age." + order.puzzle().age().name())),
                             verdict.boxText().map(figures::say),
                             maker(),
                             order.number(),

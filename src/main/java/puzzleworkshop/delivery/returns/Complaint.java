@@ -88,5 +88,6 @@ public record Complaint(
      * @param postage what the workshop bears of it; absent where the customer does
      * @param answer to the customer, in words
      */
-    public record Decision(Remedy remedy, PostageBy postageBy, Optional<Money> postage, String answer, Instant at, String who) {}
+    public record Decision(
+            Remedy remedy, PostageBy postageBy, Optional<Money> postage, String answer, Instant at, String who) {}
 }

@@ -23,8 +23,7 @@ import puzzleworkshop.workshop.Stage;
 @Repository
 class ComplaintStore {
 
-    private static final String SELECT =
-            "select c.*, r.number from complaint c join order_ref r on r.id = c.order_id ";
+    private static final String SELECT = "select c.*, r.number from complaint c join order_ref r on r.id = c.order_id ";
 
     private final JdbcClient jdbc;
 
@@ -34,9 +33,9 @@ class ComplaintStore {
 
     long add(Complaint complaint) {
         return jdbc.sql("""
-                insert into complaint (order_id, reported_at, reported_by, by_customer, reason, stage, words, board, setting)
-                values (:order, :at, :who, :customer, :reason, :stage, :words, :board, :setting) returning id
-                """)
+            insert into complaint (order_id, reported_at, reported_by, by_customer, reason, stage, words, board, setting)
+            values (:order, :at, :who, :customer, :reason, :stage, :words, :board, :setting) returning id
+            """)
                 .param("order", complaint.order().id().value())
                 .param("at", Timestamp.from(complaint.at()))
                 .param("who", complaint.who())
@@ -52,16 +51,18 @@ class ComplaintStore {
 
     void decide(long id, Decision decision, Optional<Long> credit) {
         jdbc.sql("""
-                update complaint set remedy = :remedy, postage_by = :by, postage = :postage, currency = :currency,
-                    credit_id = :credit, answer = :answer, decided_at = :at, decided_by = :who
-                where id = :id
-                """)
+            update complaint set remedy = :remedy, postage_by = :by, postage = :postage, currency = :currency,
+                credit_id = :credit, answer = :answer, decided_at = :at, decided_by = :who
+            where id = :id
+            """)
                 .param("remedy", decision.remedy().name())
                 .param("by", decision.postageBy().name())
                 .param("postage", decision.postage().map(Money::amount).orElse(null))
                 .param(
                         "currency",
-                        decision.postage().map(p -> p.currency().getCurrencyCode()).orElse(null))
+                        decision.postage()
+                                .map(p -> p.currency().getCurrencyCode())
+                                .orElse(null))
                 .param("credit", credit.orElse(null))
                 .param("answer", decision.answer())
                 .param("at", Timestamp.from(decision.at()))
@@ -110,9 +111,9 @@ class ComplaintStore {
     Map<String, Integer> left(Instant from) {
         Map<String, Integer> left = new HashMap<>();
         jdbc.sql("""
-                select board_material, board_thickness_mm, count(*) as orders from order_left
-                where handed_over_at >= :from group by board_material, board_thickness_mm
-                """)
+            select board_material, board_thickness_mm, count(*) as orders from order_left
+            where handed_over_at >= :from group by board_material, board_thickness_mm
+            """)
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> left.put(
                         Complaints.board(row.getString("board_material"), row.getDouble("board_thickness_mm")),
@@ -138,9 +139,9 @@ class ComplaintStore {
 
     long addPhoto(long complaint, String mediaType, byte[] content, String who, Instant at) {
         return jdbc.sql("""
-                insert into complaint_photo (complaint_id, media_type, content, taken_at, taken_by)
-                values (:complaint, :media, :content, :at, :who) returning id
-                """)
+            insert into complaint_photo (complaint_id, media_type, content, taken_at, taken_by)
+            values (:complaint, :media, :content, :at, :who) returning id
+            """)
                 .param("complaint", complaint)
                 .param("media", mediaType)
                 .param("content", content)

@@ -136,7 +136,10 @@ public class Complaints {
             throw new Refused("delivery.complaint.words", LONGEST);
         }
         return write(
-                order, new Report(Reason.OTHER, Reason.OTHER.usually(), words), order.customer().name(), true);
+                order,
+                new Report(Reason.OTHER, Reason.OTHER.usually(), words),
+                order.customer().name(),
+                true);
     }
 
     private long write(Order order, Report report, String who, boolean byCustomer) {
@@ -160,7 +163,12 @@ public class Complaints {
                 cuts.lastFor(order.id()).map(Complaints::setting).orElse(""),
                 Optional.empty()));
         orders.note(
-                order.id(), Sentence.of("delivery.history.complaint", Sentence.of(report.reason().textKey()), words), who);
+                order.id(),
+                Sentence.of(
+                        "delivery.history.complaint",
+                        Sentence.of(report.reason().textKey()),
+                        words),
+                who);
         afterCommit.tell(new ComplaintChanged(order.id()));
         return id;
     }
@@ -195,7 +203,8 @@ public class Complaints {
         Order order = orders.lock(id);
         if (!store.isWell(id)) {
             store.well(id, clock.instant());
-            orders.note(id, Sentence.of("delivery.history.well"), order.customer().name());
+            orders.note(
+                    id, Sentence.of("delivery.history.well"), order.customer().name());
         }
     }
 
@@ -232,8 +241,8 @@ public class Complaints {
             Complaint open = open(complaint);
             OrderAccount account = invoices.account(open.order().id());
             Invoice standing = account.standing()
-                    .orElseThrow(() ->
-                            new Refused("delivery.refund.no-invoice", open.order().number()));
+                    .orElseThrow(() -> new Refused(
+                            "delivery.refund.no-invoice", open.order().number()));
             if (!amount.isPositive() || amount.rounded().compareTo(account.rest(standing)) > 0) {
                 throw new Refused("delivery.refund.range", account.rest(standing));
             }
@@ -248,7 +257,8 @@ public class Complaints {
         List<VatSum.OfRate> rest = account.restByRate(invoice).stream()
                 .filter(rate -> rate.gross().isPositive())
                 .toList();
-        List<BigDecimal> weights = rest.stream().map(rate -> rate.gross().amount()).toList();
+        List<BigDecimal> weights =
+                rest.stream().map(rate -> rate.gross().amount()).toList();
         List<Money> parts = amount.allocate(weights);
         Map<Percent, Money> shares = new LinkedHashMap<>();
         for (int i = 0; i < rest.size(); i++) {

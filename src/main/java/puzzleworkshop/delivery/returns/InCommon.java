@@ -30,7 +30,8 @@ public final class InCommon {
     public record Group(String what, List<Complaint> complaints, Optional<Integer> of) {
 
         public int orders() {
-            return (int) complaints.stream().map(one -> one.order().id()).distinct().count();
+            return (int)
+                    complaints.stream().map(one -> one.order().id()).distinct().count();
         }
 
         /** Lower end of the interval of the share. */

@@ -72,7 +72,8 @@ public final class CheapestWay {
                     way.way().arrives(leaves.toLocalDate(), holidays),
                     way.price(parcel).map(SendingPrice::price)));
         }
-        Comparator<Offer> cheap = Comparator.comparing((Offer offer) -> offer.price().isEmpty())
+        Comparator<Offer> cheap = Comparator.comparing(
+                        (Offer offer) -> offer.price().isEmpty())
                 .thenComparing(offer -> offer.price().map(Money::amount).orElse(java.math.BigDecimal.ZERO));
         Comparator<Offer> soon = Comparator.comparing(Offer::arrives);
         boolean kept = offers.stream().anyMatch(offer -> offer.keeps(promised));
@@ -128,6 +129,7 @@ public final class CheapestWay {
                         best.arrives(),
                         other.way().name(),
                         other.price().get()))
-                .orElseGet(() -> Sentence.of("delivery.way.only", name, best.price().get(), best.arrives()));
+                .orElseGet(() ->
+                        Sentence.of("delivery.way.only", name, best.price().get(), best.arrives()));
     }
 }

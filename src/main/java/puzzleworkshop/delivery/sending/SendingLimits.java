@@ -13,21 +13,22 @@ import puzzleworkshop.measure.Sentence;
  */
 public record SendingLimits(OptionalInt heaviestGrams, Optional<Length> longest, Optional<Length> lengthAndGirth) {
 
-    public static final SendingLimits NONE =
-            new SendingLimits(OptionalInt.empty(), Optional.empty(), Optional.empty());
+    public static final SendingLimits NONE = new SendingLimits(OptionalInt.empty(), Optional.empty(), Optional.empty());
 
     /** Why a parcel is not taken; empty when it is. */
     public Optional<Sentence> refuses(String way, ParcelMeasure parcel) {
         if (heaviestGrams.isPresent() && parcel.grams() > heaviestGrams.getAsInt()) {
             return Optional.of(Sentence.of(
-                    "delivery.limit.weight", way, Kilograms.of(heaviestGrams.getAsInt()), Kilograms.of(parcel.grams())));
+                    "delivery.limit.weight",
+                    way,
+                    Kilograms.of(heaviestGrams.getAsInt()),
+                    Kilograms.of(parcel.grams())));
         }
         if (longest.isPresent() && parcel.longest().compareTo(longest.get()) > 0) {
             return Optional.of(Sentence.of("delivery.limit.longest", way, longest.get(), parcel.longest()));
         }
         if (lengthAndGirth.isPresent() && parcel.lengthAndGirth().compareTo(lengthAndGirth.get()) > 0) {
-            return Optional.of(
-                    Sentence.of("delivery.limit.girth", way, lengthAndGirth.get(), parcel.lengthAndGirth()));
+            return Optional.of(Sentence.of("delivery.limit.girth", way, lengthAndGirth.get(), parcel.lengthAndGirth()));
         }
         return Optional.empty();
     }

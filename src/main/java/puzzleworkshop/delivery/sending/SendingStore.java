@@ -81,14 +81,14 @@ class SendingStore {
 
     void save(SendingWay way) {
         jdbc.sql("""
-                insert into sending_way (way_id, kind, heaviest_g, longest_mm, length_girth_mm, divisor, link_pattern,
-                    collect_window, keeps_days)
-                values (:id, :kind, :heaviest, :longest, :girth, :divisor, :link, :window, :keeps)
-                on conflict (way_id) do update set kind = excluded.kind, heaviest_g = excluded.heaviest_g,
-                    longest_mm = excluded.longest_mm, length_girth_mm = excluded.length_girth_mm,
-                    divisor = excluded.divisor, link_pattern = excluded.link_pattern,
-                    collect_window = excluded.collect_window, keeps_days = excluded.keeps_days
-                """)
+            insert into sending_way (way_id, kind, heaviest_g, longest_mm, length_girth_mm, divisor, link_pattern,
+                collect_window, keeps_days)
+            values (:id, :kind, :heaviest, :longest, :girth, :divisor, :link, :window, :keeps)
+            on conflict (way_id) do update set kind = excluded.kind, heaviest_g = excluded.heaviest_g,
+                longest_mm = excluded.longest_mm, length_girth_mm = excluded.length_girth_mm,
+                divisor = excluded.divisor, link_pattern = excluded.link_pattern,
+                collect_window = excluded.collect_window, keeps_days = excluded.keeps_days
+            """)
                 .param("id", way.way().id())
                 .param("kind", way.kind().name())
                 .param("heaviest", boxed(way.limits().heaviestGrams()))
@@ -105,10 +105,10 @@ class SendingStore {
         int position = 1;
         for (SendingPrice line : way.prices()) {
             jdbc.sql("""
-                    insert into sending_price (way_id, position, up_to_g, longest_mm, middle_mm, shortest_mm,
-                        length_girth_mm, price, currency)
-                    values (:id, :position, :grams, :longest, :middle, :shortest, :girth, :price, :currency)
-                    """)
+                insert into sending_price (way_id, position, up_to_g, longest_mm, middle_mm, shortest_mm,
+                    length_girth_mm, price, currency)
+                values (:id, :position, :grams, :longest, :middle, :shortest, :girth, :price, :currency)
+                """)
                     .param("id", way.way().id())
                     .param("position", position++)
                     .param("grams", line.upToGrams())

@@ -29,7 +29,8 @@ public class SendingWays {
     @Transactional(readOnly = true)
     public SendingWay orUsual(Optional<Long> way) {
         List<SendingWay> all = all();
-        return way.flatMap(id -> all.stream().filter(one -> one.way().id() == id).findFirst())
+        return way.flatMap(
+                        id -> all.stream().filter(one -> one.way().id() == id).findFirst())
                 .orElseGet(all::getFirst);
     }
 

@@ -93,8 +93,7 @@ class BoxesForm extends Div {
         Div row = new Div(new H3(item.name()), form);
         row.addClassName("delivery-way");
         known.ifPresent(box -> {
-            Button measure = new Button(
-                    getTranslation("delivery.boxes.measure"), e -> new Measuring(box).open());
+            Button measure = new Button(getTranslation("delivery.boxes.measure"), e -> new Measuring(box).open());
             measure.addThemeVariants(ButtonVariant.TERTIARY);
             Paragraph factor = new Paragraph(figures.text(
                     box.factor().isPresent() ? "delivery.boxes.factor" : "delivery.boxes.factor-usual",
@@ -117,13 +116,14 @@ class BoxesForm extends Div {
     private final class Measuring extends Dialog {
 
         Measuring(Box box) {
-            setHeaderTitle(getTranslation("delivery.boxes.measure-title", box.item().name()));
+            setHeaderTitle(
+                    getTranslation("delivery.boxes.measure-title", box.item().name()));
             TextField order = new TextField(getTranslation("delivery.boxes.order"));
             LengthField width = side("delivery.boxes.base-width", Optional.of(box.longest()));
             LengthField depth = side("delivery.boxes.base-depth", Optional.of(box.middle()));
             LengthField filled = side("delivery.boxes.filled", Optional.empty());
-            Div form = new Div(
-                    new Paragraph(getTranslation("delivery.boxes.measure.how")), order, width, depth, filled);
+            Div form =
+                    new Div(new Paragraph(getTranslation("delivery.boxes.measure.how")), order, width, depth, filled);
             form.addClassName("pw-stack");
             add(form);
             Button keep = new Button(getTranslation("workshop.save"), e -> {

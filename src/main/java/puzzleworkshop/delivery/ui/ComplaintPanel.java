@@ -33,8 +33,7 @@ class ComplaintPanel implements OrderPanel {
     private final SignedIn signedIn;
     private final Formatter figures;
 
-    ComplaintPanel(
-            Complaints complaints, Invoices invoices, Workshop workshop, SignedIn signedIn, Formatter figures) {
+    ComplaintPanel(Complaints complaints, Invoices invoices, Workshop workshop, SignedIn signedIn, Formatter figures) {
         this.complaints = complaints;
         this.invoices = invoices;
         this.workshop = workshop;
@@ -73,7 +72,8 @@ class ComplaintPanel implements OrderPanel {
         Div all = new Div();
         all.addClassNames("pw-stack", "delivery-way");
         all.add(new Paragraph(figures.text(
-                "delivery.complaint.line", figures.text(complaint.reason().textKey()),
+                "delivery.complaint.line",
+                figures.text(complaint.reason().textKey()),
                 complaint.who(),
                 complaint.at())));
         if (!complaint.words().isBlank()) {
@@ -82,7 +82,9 @@ class ComplaintPanel implements OrderPanel {
             all.add(words);
         }
         all.add(photos(complaint));
-        complaint.decision().ifPresentOrElse(
+        complaint
+                .decision()
+                .ifPresentOrElse(
                         decision -> {
                             all.add(new Verdict(
                                     Verdict.Kind.GOOD,
@@ -103,8 +105,14 @@ class ComplaintPanel implements OrderPanel {
                             Button decide = new Button(
                                     figures.text("delivery.complaint.decide"),
                                     e -> new DecideDialog(
-                                                    order, complaint, complaints, invoices, workshop, figures,
-                                                    signedIn.name(), changed)
+                                                    order,
+                                                    complaint,
+                                                    complaints,
+                                                    invoices,
+                                                    workshop,
+                                                    figures,
+                                                    signedIn.name(),
+                                                    changed)
                                             .open());
                             decide.addThemeVariants(ButtonVariant.PRIMARY);
                             all.add(decide, camera(complaint, changed));

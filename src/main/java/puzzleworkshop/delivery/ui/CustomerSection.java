@@ -58,24 +58,24 @@ class CustomerSection implements ProofSection {
             section.add(new Paragraph(figures.text("delivery.customer.window", way.collectWindow())));
         }
         if (parcel.state() == ParcelState.SENT && !parcel.tracking().isBlank()) {
-            section.add(
-                    way.link(parcel.tracking())
-                            .<Component>map(link -> {
-                                Anchor follow = new Anchor(
-                                        link, figures.text("delivery.customer.follow", parcel.tracking()));
-                                follow.setTarget("_blank");
-                                follow.getElement().setAttribute("rel", "noopener noreferrer");
-                                return follow;
-                            })
-                            .orElseGet(() -> new Paragraph(
-                                    figures.text("delivery.slip.tracking", parcel.tracking()))));
+            section.add(way.link(parcel.tracking())
+                    .<Component>map(link -> {
+                        Anchor follow = new Anchor(link, figures.text("delivery.customer.follow", parcel.tracking()));
+                        follow.setTarget("_blank");
+                        follow.getElement().setAttribute("rel", "noopener noreferrer");
+                        return follow;
+                    })
+                    .orElseGet(() -> new Paragraph(figures.text("delivery.slip.tracking", parcel.tracking()))));
         }
         if (parcel.state() == ParcelState.SENT) {
-            section.add(new Button(figures.text("delivery.customer.arrived"), e -> asked(changed, () -> {
-                Order now = door.enter();
-                parcels.delivered(
-                        parcels.of(now.id()).orElseThrow().id(), now.customer().name());
-            })));
+            section.add(new Button(
+                    figures.text("delivery.customer.arrived"),
+                    e -> asked(changed, () -> {
+                        Order now = door.enter();
+                        parcels.delivered(
+                                parcels.of(now.id()).orElseThrow().id(),
+                                now.customer().name());
+                    })));
         }
         if (parcel.state().hasArrived()) {
             section.add(new Paragraph(figures.text("delivery.customer.thanks")));
@@ -92,8 +92,10 @@ class CustomerSection implements ProofSection {
             if (complaint.byCustomer()) {
                 part.add(lines(figures.text("delivery.customer.said", complaint.at(), complaint.words())));
             }
-            complaint.decision().ifPresent(decision -> part.add(lines(
-                    (figures.text(decision.remedy().textKey()) + "\n" + decision.answer()).strip())));
+            complaint
+                    .decision()
+                    .ifPresent(decision -> part.add(
+                            lines((figures.text(decision.remedy().textKey()) + "\n" + decision.answer()).strip())));
         });
         if (complaints.isWell(order.id()) && said.isEmpty()) {
             part.add(new Verdict(Verdict.Kind.GOOD, figures.text("delivery.customer.well")));
@@ -102,9 +104,11 @@ class CustomerSection implements ProofSection {
         TextArea words = new TextArea(figures.text("delivery.customer.wrong"));
         words.setMaxLength(2000);
         words.setWidthFull();
-        Button tell = new Button(figures.text("delivery.customer.tell"), e -> asked(
-                changed,
-                () -> complaints.reportedByCustomer(door.enter().id(), words.getValue())));
+        Button tell = new Button(
+                figures.text("delivery.customer.tell"),
+                e -> asked(
+                        changed,
+                        () -> complaints.reportedByCustomer(door.enter().id(), words.getValue())));
         if (said.isEmpty()) {
             Button well = new Button(
                     figures.text("delivery.customer.all-well"),

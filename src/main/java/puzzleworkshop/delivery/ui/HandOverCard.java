@@ -79,16 +79,19 @@ class HandOverCard extends Div {
         if (!entry.isCollected()) {
             words.add(entry.to()
                     .map(address -> small(String.join(", ", address.lines(address.country()))))
-                    .orElseGet(() -> new Span(
-                            new Verdict(Verdict.Kind.WARN, getTranslation("delivery.address.unchecked")))));
+                    .orElseGet(() ->
+                            new Span(new Verdict(Verdict.Kind.WARN, getTranslation("delivery.address.unchecked")))));
         }
-        entry.parcel().flatMap(Parcel::leftAt).ifPresent(at -> words.add(small(figures.text(
-                entry.isCollected() ? "delivery.ready-since" : "delivery.sent-at", at))));
+        entry.parcel()
+                .flatMap(Parcel::leftAt)
+                .ifPresent(at -> words.add(
+                        small(figures.text(entry.isCollected() ? "delivery.ready-since" : "delivery.sent-at", at))));
         entry.first().promised().ifPresent(day -> words.add(small(figures.text("delivery.promised", day))));
         words.add(
                 entry.open().isPresent()
                         ? new Verdict(
-                                Verdict.Kind.WARN, figures.text("delivery.to-pay", entry.open().get()))
+                                Verdict.Kind.WARN,
+                                figures.text("delivery.to-pay", entry.open().get()))
                         : new Verdict(Verdict.Kind.GOOD, getTranslation("delivery.paid")));
         return words;
     }
@@ -103,8 +106,7 @@ class HandOverCard extends Div {
                             entry.together().stream().map(Order::number).collect(Collectors.joining(", "))),
                     () -> act("delivery.together.done", id -> {
                         parcels.pack(
-                                java.util.stream.Stream.concat(
-                                                entry.orders().stream(), entry.together().stream())
+                                java.util.stream.Stream.concat(entry.orders().stream(), entry.together().stream())
                                         .map(Order::id)
                                         .toList(),
                                 signedIn.name());
@@ -117,30 +119,49 @@ class HandOverCard extends Div {
             actions.add(tracking());
         }
         if (entry.state() == ParcelState.SENT) {
-            big(actions, "delivery.mark-delivered", false, () -> act("delivery.done.DELIVERED", id -> {
-                parcels.delivered(id, signedIn.name());
-                return true;
-            }));
+            big(
+                    actions,
+                    "delivery.mark-delivered",
+                    false,
+                    () -> act("delivery.done.DELIVERED", id -> {
+                        parcels.delivered(id, signedIn.name());
+                        return true;
+                    }));
         } else if (!entry.isCollected()) {
-            big(actions, "delivery.mark-sent", true, () -> act("delivery.done.SENT", id -> {
-                keepTracking(id);
-                parcels.send(key("send"), id, signedIn.name(), device());
-                return true;
-            }));
+            big(
+                    actions,
+                    "delivery.mark-sent",
+                    true,
+                    () -> act("delivery.done.SENT", id -> {
+                        keepTracking(id);
+                        parcels.send(key("send"), id, signedIn.name(), device());
+                        return true;
+                    }));
         } else {
             if (entry.state() == ParcelState.PACKED) {
-                big(actions, "delivery.mark-ready", true, () -> act("delivery.done.READY", id -> {
-                    parcels.ready(id, signedIn.name());
-                    return true;
-                }));
+                big(
+                        actions,
+                        "delivery.mark-ready",
+                        true,
+                        () -> act("delivery.done.READY", id -> {
+                            parcels.ready(id, signedIn.name());
+                            return true;
+                        }));
             } else {
-                big(actions, "delivery.remind", false, () -> act("delivery.done.remind", id -> {
-                    parcels.remind(id, signedIn.name());
-                    return true;
-                }));
+                big(
+                        actions,
+                        "delivery.remind",
+                        false,
+                        () -> act("delivery.done.remind", id -> {
+                            parcels.remind(id, signedIn.name());
+                            return true;
+                        }));
             }
-            big(actions, "delivery.mark-collected", entry.state() == ParcelState.READY, () -> act(
-                    "delivery.done.COLLECTED", id -> {
+            big(
+                    actions,
+                    "delivery.mark-collected",
+                    entry.state() == ParcelState.READY,
+                    () -> act("delivery.done.COLLECTED", id -> {
                         parcels.collected(key("collected"), id, signedIn.name(), device());
                         return true;
                     }));
@@ -151,20 +172,18 @@ class HandOverCard extends Div {
     private TextField tracking() {
         TextField number = new TextField(getTranslation("delivery.tracking"));
         long id = entry.first().id().value();
-        number.setValue(typed.getOrDefault(
-                id, entry.parcel().map(Parcel::tracking).orElse("")));
+        number.setValue(
+                typed.getOrDefault(id, entry.parcel().map(Parcel::tracking).orElse("")));
         number.setValueChangeMode(ValueChangeMode.LAZY);
         number.addValueChangeListener(e -> typed.put(id, e.getValue()));
         number.setReadOnly(entry.state() == ParcelState.SENT
                 && !entry.parcel().map(Parcel::tracking).orElse("").isEmpty());
-        entry.parcel()
-                .flatMap(parcel -> entry.way().link(parcel.tracking()))
-                .ifPresent(link -> {
-                    Anchor follow = new Anchor(link, getTranslation("delivery.follow"));
-                    follow.setTarget("_blank");
-                    follow.getElement().setAttribute("rel", "noopener noreferrer");
-                    number.setSuffixComponent(follow);
-                });
+        entry.parcel().flatMap(parcel -> entry.way().link(parcel.tracking())).ifPresent(link -> {
+            Anchor follow = new Anchor(link, getTranslation("delivery.follow"));
+            follow.setTarget("_blank");
+            follow.getElement().setAttribute("rel", "noopener noreferrer");
+            number.setSuffixComponent(follow);
+        });
         return number;
     }
 
@@ -176,8 +195,8 @@ class HandOverCard extends Div {
 
     private void big(Div actions, String key, boolean primary, java.util.function.BooleanSupplier press) {
         BookButton button = new BookButton(getTranslation(key), press);
-        button.setAriaLabel(
-                getTranslation(key) + ", " + entry.first().customer().name() + ", " + entry.first().number());
+        button.setAriaLabel(getTranslation(key) + ", "
+                + entry.first().customer().name() + ", " + entry.first().number());
         button.addClassName("delivery-big");
         if (primary) {
             button.addThemeVariants(ButtonVariant.PRIMARY);

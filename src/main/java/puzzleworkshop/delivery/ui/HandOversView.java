@@ -166,7 +166,9 @@ public class HandOversView extends Div implements HasDynamicTitle {
                         show();
                     }));
             back.setAriaLabel(getTranslation(
-                    "bench.undo.label", numbers.get(tick.order()), getTranslation(tick.stage().textKey())));
+                    "bench.undo.label",
+                    numbers.get(tick.order()),
+                    getTranslation(tick.stage().textKey())));
             undo.add(new Div(
                     new Span(getTranslation(
                             "bench.undo.line",

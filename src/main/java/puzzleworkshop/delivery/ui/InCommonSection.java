@@ -5,10 +5,10 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
-import com.vaadin.flow.component.html.ListItem;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
@@ -67,18 +67,19 @@ class InCommonSection implements FiguresSection {
         }
         UnorderedList list = new UnorderedList();
         for (InCommon.Group group : groups) {
-            ListItem item = new ListItem(new Span(group.of().isPresent()
-                    ? figures.text(
-                            "delivery.figures.share",
-                            words.apply(group.what()),
-                            group.orders(),
-                            group.of().get(),
-                            figures.number(group.atLeast() * 100, 0),
-                            figures.number(group.atMost() * 100, 0))
-                    : figures.text(
-                            "delivery.figures.count",
-                            words.apply(group.what()),
-                            group.complaints().size())));
+            ListItem item = new ListItem(new Span(
+                    group.of().isPresent()
+                            ? figures.text(
+                                    "delivery.figures.share",
+                                    words.apply(group.what()),
+                                    group.orders(),
+                                    group.of().get(),
+                                    figures.number(group.atLeast() * 100, 0),
+                                    figures.number(group.atMost() * 100, 0))
+                            : figures.text(
+                                    "delivery.figures.count",
+                                    words.apply(group.what()),
+                                    group.complaints().size())));
             group.complaints().stream()
                     .map(one -> one.order().number())
                     .distinct()

@@ -41,7 +41,9 @@ class LabelsForm extends Div {
         TextField hs = new TextField(getTranslation("delivery.labels.hs"), now.hsCode(), "");
         hs.setHelperText(getTranslation("delivery.labels.hs.help"));
         TextField gtin = new TextField(
-                getTranslation("delivery.labels.gtin"), now.gtin().map(Gtin::digits).orElse(""), "");
+                getTranslation("delivery.labels.gtin"),
+                now.gtin().map(Gtin::digits).orElse(""),
+                "");
         Button save = new Button(
                 getTranslation("workshop.save"),
                 e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {

@@ -48,12 +48,16 @@ class PackingNotes {
             box.setItems(all);
             box.setEmptySelectionAllowed(true);
             box.setEmptySelectionCaption(figures.text("delivery.box.smallest"));
-            box.setItemLabelGenerator(one -> one == null ? figures.text("delivery.box.smallest") : one.item().name());
+            box.setItemLabelGenerator(one -> one == null
+                    ? figures.text("delivery.box.smallest")
+                    : one.item().name());
             if (packing.chosen()) {
-                packing.box().ifPresent(chosen -> all.stream()
-                        .filter(one -> one.item().id().equals(chosen.item().id()))
-                        .findFirst()
-                        .ifPresent(box::setValue));
+                packing.box()
+                        .ifPresent(chosen -> all.stream()
+                                .filter(one ->
+                                        one.item().id().equals(chosen.item().id()))
+                                .findFirst()
+                                .ifPresent(box::setValue));
             }
             box.addValueChangeListener(e -> {
                 Feedback.unlessRefused(
@@ -61,7 +65,8 @@ class PackingNotes {
                         "workshop.saved",
                         () -> boxes.choose(
                                 order.id(),
-                                Optional.ofNullable(e.getValue()).flatMap(one -> one.item().id()),
+                                Optional.ofNullable(e.getValue())
+                                        .flatMap(one -> one.item().id()),
                                 signedIn.name()));
                 changed.run();
             });

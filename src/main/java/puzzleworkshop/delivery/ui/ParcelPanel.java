@@ -92,8 +92,8 @@ class ParcelPanel implements OrderPanel {
                 || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
             handOvers
                     .of(order)
-                    .ifPresent(entry -> panel.add(
-                            new HandOverCard(entry, parcels, signedIn, figures, new HashMap<>(), changed)));
+                    .ifPresent(entry ->
+                            panel.add(new HandOverCard(entry, parcels, signedIn, figures, new HashMap<>(), changed)));
         }
         panel.add(packing.papers(order));
         return Optional.of(panel);
@@ -155,10 +155,12 @@ class ParcelPanel implements OrderPanel {
                 .best()
                 .filter(best -> best.way().way().id() != now.way().id())
                 .ifPresent(best -> {
-                    Button take = new Button(figures.text("delivery.way.take", best.way().name()), e -> {
-                        Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, best.way()));
-                        changed.run();
-                    });
+                    Button take = new Button(
+                            figures.text("delivery.way.take", best.way().name()), e -> {
+                                Feedback.unlessRefused(
+                                        figures, "workshop.saved", () -> choose(order, parcel, best.way()));
+                                changed.run();
+                            });
                     take.addThemeVariants(ButtonVariant.TERTIARY);
                     said.add(take);
                 });

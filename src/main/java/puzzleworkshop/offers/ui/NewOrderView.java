@@ -269,11 +269,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void refuse(String sentence) {
         Feedback.tell(sentence, true);
         getElement().executeJs("""
-                setTimeout(() => {
-                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
-                  if (first && first.focus) first.focus();
-                  if (first) first.scrollIntoView({block: 'center'});
-                }, 100)""");
+            setTimeout(() => {
+              const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+              if (first && first.focus) first.focus();
+              if (first) first.scrollIntoView({block: 'center'});
+            }, 100)\
+            """);
     }
 
     private OrderDraft draft(Offer answer) {

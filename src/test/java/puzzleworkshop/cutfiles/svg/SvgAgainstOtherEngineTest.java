@@ -125,8 +125,8 @@ class SvgAgainstOtherEngineTest {
                     text.append(" xlink:href='#def").append(random.nextInt(3)).append("'/>");
                 }
             } else if (depth < 2 && kind == 4 && id == null) {
-                text.append(
-                                "<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120' preserveAspectRatio='")
+                text.append("<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120'"
+                                + " preserveAspectRatio='")
                         .append(pick("none", "xMidYMid meet", "xMinYMax meet", "xMaxYMin slice"))
                         .append("'>");
                 element(depth + 1, null);

@@ -37,11 +37,8 @@ class CheapestWayTest {
 
     @Test
     void the_cheapest_that_keeps_the_promise_is_proposed_and_the_next_one_named() {
-        CheapestWay.Answer answer = ask(
-                small,
-                Optional.of(MONDAY),
-                way("slow", 2, line(2000, "4.99")),
-                way("fast", 1, line(2000, "9.90")));
+        CheapestWay.Answer answer =
+                ask(small, Optional.of(MONDAY), way("slow", 2, line(2000, "4.99")), way("fast", 1, line(2000, "9.90")));
         assertThat(answer.best().orElseThrow().way().name()).isEqualTo("slow");
         assertThat(answer.reason().key()).isEqualTo("delivery.way.cheapest");
         assertThat(answer.reason().arguments()).contains("fast");
@@ -49,11 +46,8 @@ class CheapestWayTest {
 
     @Test
     void a_cheaper_one_that_comes_too_late_is_named_as_such() {
-        CheapestWay.Answer answer = ask(
-                small,
-                Optional.of(FRIDAY),
-                way("slow", 2, line(2000, "4.99")),
-                way("fast", 1, line(2000, "9.90")));
+        CheapestWay.Answer answer =
+                ask(small, Optional.of(FRIDAY), way("slow", 2, line(2000, "4.99")), way("fast", 1, line(2000, "9.90")));
         assertThat(answer.best().orElseThrow().way().name()).isEqualTo("fast");
         assertThat(answer.reason().key()).isEqualTo("delivery.way.cheaper-late");
         assertThat(answer.reason().arguments()).contains("slow");
@@ -73,8 +67,8 @@ class CheapestWayTest {
     @Test
     void after_the_cut_off_hour_and_on_a_free_day_it_leaves_with_the_next_one() {
         SendingWay fast = way("fast", 1, line(2000, "9.90"));
-        CheapestWay.Answer late = CheapestWay.of(
-                List.of(fast), small, THURSDAY_NOON.withHour(17), Optional.empty(), Set.of(FRIDAY));
+        CheapestWay.Answer late =
+                CheapestWay.of(List.of(fast), small, THURSDAY_NOON.withHour(17), Optional.empty(), Set.of(FRIDAY));
         assertThat(late.best().orElseThrow().leaves().toLocalDate()).isEqualTo(MONDAY);
         assertThat(late.best().orElseThrow().arrives()).isEqualTo(MONDAY.plusDays(1));
     }
@@ -135,8 +129,7 @@ class CheapestWayTest {
             List<SendingWay> able = ways.stream()
                     .filter(way -> way.prices().stream().anyMatch(l -> parcel.grams() <= l.upToGrams()))
                     .filter(way -> !way.way()
-                            .arrives(
-                                    way.way().leaves(THURSDAY_NOON, Set.of()).toLocalDate(), Set.of())
+                            .arrives(way.way().leaves(THURSDAY_NOON, Set.of()).toLocalDate(), Set.of())
                             .isAfter(promised))
                     .toList();
             if (able.isEmpty()) {
@@ -148,7 +141,8 @@ class CheapestWayTest {
                     .map(l -> l.price().amount())
                     .min(BigDecimal::compareTo)
                     .orElseThrow();
-            assertThat(answer.best().orElseThrow().price().orElseThrow().amount()).isEqualByComparingTo(least);
+            assertThat(answer.best().orElseThrow().price().orElseThrow().amount())
+                    .isEqualByComparingTo(least);
         }
     }
 
