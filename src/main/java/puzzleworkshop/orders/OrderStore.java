@@ -68,13 +68,13 @@ public class OrderStore {
     OrderId insert(String number, long customer, OrderDraft draft, Instant now, String who) {
         long id = OrderRow.bind(jdbc.sql("""
             insert into customer_order (number, customer_id, state, quantity, width_mm, height_mm, piece_columns,
-                piece_rows, pattern_seed, pattern_design, cut_style, outline_kind, outline_measure_mm, kerf_mm, intended_age, tray, pieces, shape_names, shape_outlines, board_material, board_grade,
+                piece_rows, pattern_seed, pattern_design, cut_style, outline_kind, outline_measure_mm, kerf_mm, intended_age, tray, pieces, shape_names, shape_outlines, uneven_pieces, kept_whole, board_material, board_grade,
                 board_thickness_mm, picture_id, crop_left, crop_top, crop_width, crop_height, crop_turns, crop_fit,
                 crop_border, crop_edge, soft_accepted, wanted_by, promised_on, rush, laser_minutes, price_net,
                 price_vat, price_gross, cost, currency, valid_until, kept_price,
                 delivery_way, note, created_at, created_by)
             values (:number, :customer, 'QUOTE', :quantity, :width, :height, :columns, :rows, :seed, :design, :style, :outline,
-                :outlineMeasure, :kerf, :age, :tray, :pieces, :shapeNames, :shapeOutlines, :material, :grade, :thickness, :picture, :cropLeft, :cropTop, :cropWidth, :cropHeight,
+                :outlineMeasure, :kerf, :age, :tray, :pieces, :shapeNames, :shapeOutlines, :uneven, :keptWhole, :material, :grade, :thickness, :picture, :cropLeft, :cropTop, :cropWidth, :cropHeight,
                 :cropTurns, :cropFit, :cropBorder, :cropEdge, :softAccepted, :wantedBy, :promised, :rush, :laser,
                 :net, :vat, :gross, :cost, :currency, :validUntil, cast(:keptPrice as jsonb),
                 :way, :note, :now, :who)
@@ -97,6 +97,7 @@ public class OrderStore {
                 cut_style = :style, outline_kind = :outline,
                 outline_measure_mm = :outlineMeasure, kerf_mm = :kerf, intended_age = :age, tray = :tray,
                 pieces = :pieces, shape_names = :shapeNames, shape_outlines = :shapeOutlines,
+                uneven_pieces = :uneven, kept_whole = :keptWhole,
                 board_material = :material, board_grade = :grade, board_thickness_mm = :thickness,
                 picture_id = :picture, crop_left = :cropLeft, crop_top = :cropTop, crop_width = :cropWidth,
                 crop_height = :cropHeight, crop_turns = :cropTurns, crop_fit = :cropFit, crop_border = :cropBorder,
@@ -166,25 +167,34 @@ public class OrderStore {
                 .list();
     }
 
-    List<Order> list(OrderFilter filter, int offset, int limit) {
-        return where(SELECT, filter, " order by o.created_at desc, o.id desc offset :offset limit :limit")
+    List<Order> list(OrderFilter filter, LocalDate today, int offset, int limit) {
+        String sequence = " order by " + filter.sequence().sql() + " offset :offset limit :limit";
+        return where(SELECT, filter, today, sequence)
                 .param("offset", offset)
                 .param("limit", limit)
                 .query(ORDER)
                 .list();
     }
 
-    int count(OrderFilter filter) {
-        return where("select count(*) from customer_order o join customer c on c.id = o.customer_id ", filter, "")
+    int count(OrderFilter filter, LocalDate today) {
+        return where(
+                        "select count(*) from customer_order o join customer c on c.id = o.customer_id ",
+                        filter,
+                        today,
+                        "")
                 .query(Integer.class)
                 .single();
     }
 
-    private JdbcClient.StatementSpec where(String select, OrderFilter filter, String tail) {
+    private JdbcClient.StatementSpec where(String select, OrderFilter filter, LocalDate today, String tail) {
         return jdbc.sql(select + """
-            where (:text = '' or o.number ilike :part or c.name ilike :part)
+            where (:text = '' or o.number ilike :part or c.name ilike :part or c.contact ilike :part
+                   or c.address ilike :part or o.note ilike :part)
               and (cardinality(:states) = 0 or o.state = any (:states))
               and (cast(:customer as bigint) is null or o.customer_id = :customer)
+              and (cast(:from as date) is null or o.promised_on >= :from)
+              and (cast(:to as date) is null or o.promised_on <= :to)
+              and (not :dayless or o.promised_on is null)
             """ + tail)
                 .param("text", filter.text().strip())
                 .param(
@@ -196,7 +206,10 @@ public class OrderStore {
                                         .replace("%", "\\%")
                                         .replace("_", "\\_") + "%")
                 .param("states", filter.states().stream().map(Enum::name).toArray(String[]::new))
-                .param("customer", filter.customer().orElse(null));
+                .param("customer", filter.customer().orElse(null))
+                .param("from", filter.due().from(today).orElse(null))
+                .param("to", filter.due().to(today).orElse(null))
+                .param("dayless", filter.due() == OrderFilter.Due.NO_DAY);
     }
 
     void confirm(OrderId id, Stage first, LocalDate promised, Instant now) {

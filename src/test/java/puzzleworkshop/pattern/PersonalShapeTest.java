@@ -127,4 +127,16 @@ class PersonalShapeTest {
         assertThatThrownBy(() -> new Tray(Size.mm(200, 150), PuzzleEdge.square(), Length.mm(2), Length.mm(0.5)))
                 .isInstanceOf(Refused.class);
     }
+
+    /** The offset of a convex curve by d is longer by 2πd (Steiner's formula). */
+    @Test
+    void the_tray_of_a_round_puzzle_has_a_round_opening_with_play_all_round() {
+        PatternSpec round = PatternSpec.of(Size.mm(200, 150), new PieceGrid(4, 3), 1)
+                .withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND));
+        Tray tray = Tray.of(round);
+        double edge = round.outline().curve(round.size()).lengthMm();
+        double outer = 2 * (231 + 181) - 40 + 10 * Math.PI;
+        assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm())
+                .isCloseTo(outer + edge + 2 * Math.PI * 0.5, within(0.05));
+    }
 }

@@ -15,7 +15,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.PatternMaker;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.supplies.LaserFacts;
