@@ -18,7 +18,10 @@ import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.address.PostalAddress;
+import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.sending.CheapestWay;
+import puzzleworkshop.delivery.sending.Kilograms;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.delivery.sending.WayKind;
@@ -28,9 +31,11 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** The parcel on the page of an order: where it is, where it goes, what it is packed in, which way, and its papers. */
 @org.springframework.stereotype.Component
@@ -42,6 +47,9 @@ class ParcelPanel implements OrderPanel {
     private final WayAdvice advice;
     private final Addresses addresses;
     private final PackingNotes packing;
+    private final Boxes boxes;
+    private final Orders orders;
+    private final Workshop workshop;
     private final SignedIn signedIn;
     private final Formatter figures;
 
@@ -52,8 +60,14 @@ class ParcelPanel implements OrderPanel {
             WayAdvice advice,
             Addresses addresses,
             PackingNotes packing,
+            Boxes boxes,
+            Orders orders,
+            Workshop workshop,
             SignedIn signedIn,
             Formatter figures) {
+        this.boxes = boxes;
+        this.orders = orders;
+        this.workshop = workshop;
         this.handOvers = handOvers;
         this.parcels = parcels;
         this.ways = ways;
@@ -128,7 +142,7 @@ class ParcelPanel implements OrderPanel {
             Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, e.getValue()));
             changed.run();
         });
-        Div part = new Div(way);
+        Div part = new Div(way, measure(order, parcel, now, changed));
         part.addClassName("pw-stack");
         if (now.kind() == WayKind.PARCEL) {
             try {
@@ -138,6 +152,37 @@ class ParcelPanel implements OrderPanel {
             }
         }
         return part;
+    }
+
+    private Component measure(Order order, Optional<Parcel> parcel, SendingWay way, Runnable changed) {
+        Optional<ParcelMeasure> measured = parcel.flatMap(Parcel::measure);
+        Optional<ParcelMeasure> known = measured.or(() -> reckoned(order, parcel));
+        Div row = new Div();
+        row.addClassName("pw-row");
+        known.ifPresent(one -> row.add(small(figures.text(
+                measured.isPresent() ? "delivery.measure.measured" : "delivery.measure.reckoned",
+                Kilograms.of(one.grams()),
+                one.longest(),
+                one.middle(),
+                one.shortest(),
+                one.lengthAndGirth()))));
+        parcel.flatMap(Parcel::postage)
+                .ifPresent(money -> row.add(small(figures.text("delivery.measure.costs", money))));
+        Button measure = new Button(figures.text("delivery.measure"), e -> {
+            Parcel into = parcel.orElseGet(() -> parcels.pack(List.of(order.id()), signedIn.name()));
+            new MeasureDialog(into, known, way, parcels, workshop, figures, changed).open();
+        });
+        measure.addThemeVariants(ButtonVariant.TERTIARY);
+        row.add(measure);
+        return row;
+    }
+
+    private Optional<ParcelMeasure> reckoned(Order order, Optional<Parcel> parcel) {
+        try {
+            return boxes.reckoned(parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order)));
+        } catch (Refused unknown) {
+            return Optional.empty();
+        }
     }
 
     private Component said(

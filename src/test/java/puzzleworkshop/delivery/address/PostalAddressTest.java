@@ -16,27 +16,32 @@ class PostalAddressTest {
 
     @Test
     void in_germany_the_code_stands_before_the_town() {
-        assertThat(address("DE", "Ada Reed", "Quay Street 4", "Northhaven", "24103", "").lines("DE"))
+        assertThat(address("DE", "Ada Reed", "Quay Street 4", "Northhaven", "24103", "")
+                        .lines("DE"))
                 .containsExactly("Ada Reed", "Quay Street 4", "24103 Northhaven");
     }
 
     @Test
     void in_britain_it_has_a_line_of_its_own_and_from_abroad_the_country_is_the_last_line() {
-        assertThat(address("GB", "Bo Lind", "10 Mill Lane", "SOUTHTOWN", "so1 2ab", "").lines("DE"))
+        assertThat(address("GB", "Bo Lind", "10 Mill Lane", "SOUTHTOWN", "so1 2ab", "")
+                        .lines("DE"))
                 .containsExactly("Bo Lind", "10 Mill Lane", "SOUTHTOWN", "SO1 2AB", "UNITED KINGDOM");
     }
 
     @Test
     void in_the_united_states_town_state_and_code_share_a_line() {
-        assertThat(address("US", "Cy Moor", "12 Oak Street\nApt 3", "Springvale", "12345-6789", "NY").lines("US"))
+        assertThat(address("US", "Cy Moor", "12 Oak Street\nApt 3", "Springvale", "12345-6789", "NY")
+                        .lines("US"))
                 .containsExactly("Cy Moor", "12 Oak Street", "Apt 3", "Springvale, NY 12345-6789");
     }
 
     @Test
     void a_country_prefix_is_written_once_however_it_was_typed() {
-        assertThat(address("SE", "Di Orr", "Storgatan 1", "Norrby", "SE-123 45", "").lines("DE"))
+        assertThat(address("SE", "Di Orr", "Storgatan 1", "Norrby", "SE-123 45", "")
+                        .lines("DE"))
                 .contains("SE-123 45 Norrby");
-        assertThat(address("SE", "Di Orr", "Storgatan 1", "Norrby", "123 45", "").lines("DE"))
+        assertThat(address("SE", "Di Orr", "Storgatan 1", "Norrby", "123 45", "")
+                        .lines("DE"))
                 .contains("SE-123 45 Norrby");
     }
 
@@ -49,7 +54,9 @@ class PostalAddressTest {
         "SE, 123 45, true", "PT, 1000-001, true", "BR, 01000-000, true", "AU, 2000, true", "AU, 20000, false"
     })
     void a_postal_code_is_known_by_its_countrys_pattern(String country, String code, boolean right) {
-        assertThat(address(country, "Eve", "Street 1", "Town", code, "NY").faults().containsKey(Part.POSTAL_CODE))
+        assertThat(address(country, "Eve", "Street 1", "Town", code, "NY")
+                        .faults()
+                        .containsKey(Part.POSTAL_CODE))
                 .isEqualTo(!right);
     }
 
@@ -69,7 +76,9 @@ class PostalAddressTest {
     @Test
     void every_country_can_be_written_and_none_loses_name_street_or_town_that_its_format_has() {
         for (String country : CountryFormat.countries(java.util.Locale.ENGLISH)) {
-            String all = String.join("\n", address(country, "NAME", "STREET", "TOWN", "", "REGION").lines("XX"));
+            String all = String.join(
+                    "\n",
+                    address(country, "NAME", "STREET", "TOWN", "", "REGION").lines("XX"));
             assertThat(all).as(country).contains("NAME").contains("STREET");
             if (CountryFormat.of(country).lines().contains("%C")) {
                 assertThat(all).as(country).contains("TOWN");

@@ -15,9 +15,9 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.IntendedAge;
-import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
@@ -53,7 +53,9 @@ class BoxChoiceTest {
     void one_that_is_not_in_stock_for_all_puzzles_is_passed_over() {
         BoxChoice choice = BoxChoice.smallest(List.of(box(1, 100, 100, 60, 3), box(2, 100, 100, 50, 2)), loose, 3);
         assertThat(choice.box().orElseThrow().item().id()).contains(new SupplyId(1));
-        assertThat(BoxChoice.smallest(List.of(box(2, 100, 100, 50, 2)), loose, 3).reason().key())
+        assertThat(BoxChoice.smallest(List.of(box(2, 100, 100, 50, 2)), loose, 3)
+                        .reason()
+                        .key())
                 .isEqualTo("delivery.box.short");
     }
 

@@ -24,10 +24,10 @@ import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.contentstream.PDFStreamEngine;
+import org.apache.pdfbox.contentstream.operator.DrawObject;
 import org.apache.pdfbox.contentstream.operator.state.Concatenate;
 import org.apache.pdfbox.contentstream.operator.state.Restore;
 import org.apache.pdfbox.contentstream.operator.state.Save;
-import org.apache.pdfbox.contentstream.operator.DrawObject;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
@@ -70,7 +70,14 @@ class LabelPagesTest {
         "LETTER_1_X_2, 2, 215.9, 139.7, 0, 0, 0, 139.7"
     })
     void first_and_last_label_of_a_sheet_lie_where_the_sheet_has_them(
-            LabelKind kind, int places, double width, double height, double left, double top, double lastLeft, double lastTop)
+            LabelKind kind,
+            int places,
+            double width,
+            double height,
+            double left,
+            double top,
+            double lastLeft,
+            double lastTop)
             throws IOException {
         List<Place> laid = places(kind, plain(kind, places, 0));
         assertThat(laid).hasSize(places).allMatch(place -> place.page() == 0);
@@ -86,10 +93,8 @@ class LabelPagesTest {
             Place one = laid.get(i);
             assertThat(one.left()).isGreaterThan(-0.01);
             assertThat(one.top()).isGreaterThan(-0.01);
-            assertThat(one.left() + one.width())
-                    .isLessThan(kind.page().width().mm() + 0.05);
-            assertThat(one.top() + one.height())
-                    .isLessThan(kind.page().height().mm() + 0.05);
+            assertThat(one.left() + one.width()).isLessThan(kind.page().width().mm() + 0.05);
+            assertThat(one.top() + one.height()).isLessThan(kind.page().height().mm() + 0.05);
             for (Place other : laid.subList(i + 1, laid.size())) {
                 boolean apart = one.left() + one.width() <= other.left() + 0.01
                         || other.left() + other.width() <= one.left() + 0.01
@@ -165,8 +170,10 @@ class LabelPagesTest {
         double px = page.getWidth() / kind.page().width().mm();
         int x = (int) Math.max(0, Math.round(kind.leftMm(place) * px));
         int y = (int) Math.max(0, Math.round(kind.topMm(place) * px));
-        int width = (int) Math.min(page.getWidth() - x, Math.round(kind.label().width().mm() * px));
-        int height = (int) Math.min(page.getHeight() - y, Math.round(kind.label().height().mm() * px));
+        int width = (int)
+                Math.min(page.getWidth() - x, Math.round(kind.label().width().mm() * px));
+        int height = (int)
+                Math.min(page.getHeight() - y, Math.round(kind.label().height().mm() * px));
         return page.getSubimage(x, y, width, height);
     }
 
@@ -199,11 +206,7 @@ class LabelPagesTest {
 
     private static byte[] drawn(LabelKind kind, int count, int first, BoxLabel label) {
         return pdf((document, writer) -> LabelPages.lay(
-                document,
-                writer,
-                kind,
-                java.util.Collections.nCopies(count, label.draw(writer, kind.label())),
-                first));
+                document, writer, kind, java.util.Collections.nCopies(count, label.draw(writer, kind.label())), first));
     }
 
     private static BoxLabel label(Optional<Gtin> gtin, String warning, String words) {

@@ -47,8 +47,14 @@ class InCommonTest {
                 complaint(1, Stage.PRINT, "birch", ""),
                 complaint(2, Stage.CUT, "birch", "laser, 300 mm/min"),
                 complaint(3, Stage.CUT, "poplar", "laser, 300 mm/min"));
-        assertThat(InCommon.byStage(all)).extracting(InCommon.Group::what).first().isEqualTo(Stage.CUT.textKey());
-        assertThat(InCommon.bySetting(all)).singleElement().extracting(one -> one.complaints().size()).isEqualTo(2);
+        assertThat(InCommon.byStage(all))
+                .extracting(InCommon.Group::what)
+                .first()
+                .isEqualTo(Stage.CUT.textKey());
+        assertThat(InCommon.bySetting(all))
+                .singleElement()
+                .extracting(one -> one.complaints().size())
+                .isEqualTo(2);
         assertThat(InCommon.byStage(List.of())).isEmpty();
     }
 
