@@ -1,6 +1,7 @@
 package puzzleworkshop.delivery.labels;
 
 import java.util.List;
+import java.util.function.Supplier;
 import org.openpdf.text.Document;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfTemplate;
@@ -14,24 +15,27 @@ final class LabelPages {
     private LabelPages() {}
 
     /**
-     * @param labels each of the size that the kind has
+     * @param labels makes them, each of the size that the kind has; asked once the first sheet is begun, because drawing needs
+     *     an open document
      * @param first place on the first sheet, from 0
      * @throws Refused when there is no such place
      */
-    static void lay(Document document, PdfWriter writer, LabelKind kind, List<PdfTemplate> labels, int first) {
+    static void lay(Document document, PdfWriter writer, LabelKind kind, Supplier<List<PdfTemplate>> labels, int first) {
         if (first < 0 || first >= kind.places()) {
             throw new Refused("delivery.label.place", kind.places());
         }
-        for (int i = 0; i < labels.size(); i++) {
+        page(document, kind.page());
+        List<PdfTemplate> made = labels.get();
+        for (int i = 0; i < made.size(); i++) {
             int place = (first + i) % kind.places();
-            if (i == 0 || place == 0) {
+            if (i > 0 && place == 0) {
                 page(document, kind.page());
             }
             float x = Points.of(kind.leftMm(place));
             float y = Points.of(kind.page().height().mm()
                     - kind.topMm(place)
                     - kind.label().height().mm());
-            writer.getDirectContent().addTemplate(labels.get(i), x, y);
+            writer.getDirectContent().addTemplate(made.get(i), x, y);
         }
     }
 

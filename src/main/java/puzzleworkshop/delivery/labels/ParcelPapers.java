@@ -105,7 +105,7 @@ public class ParcelPapers {
         return pdf(
                 "labels",
                 (document, writer) -> LabelPages.lay(
-                        document, writer, kind, boxLabels(writer, kind, List.of(orders.get(id))), first));
+                        document, writer, kind, () -> boxLabels(writer, kind, List.of(orders.get(id))), first));
     }
 
     /**
@@ -154,7 +154,7 @@ public class ParcelPapers {
                             .addTemplate(customs(inside, weights, settings).draw(writer, figures), 0, 0);
                 }
             }
-            LabelPages.lay(document, writer, kind, boxLabels(writer, kind, inside), first);
+            LabelPages.lay(document, writer, kind, () -> boxLabels(writer, kind, inside), first);
         });
     }
 

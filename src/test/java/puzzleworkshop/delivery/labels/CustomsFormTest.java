@@ -29,7 +29,7 @@ class CustomsFormTest {
                 List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR"))),
                 "9503.00",
                 "DE",
-                655.5,
+                655.6,
                 Money.of("49.90", "EUR"),
                 LocalDate.of(2026, 12, 3),
                 "Birch Yard");

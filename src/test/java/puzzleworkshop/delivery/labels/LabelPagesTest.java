@@ -193,15 +193,20 @@ class LabelPagesTest {
     }
 
     private static byte[] plain(LabelKind kind, int count, int first) throws IOException {
-        return pdf((document, writer) -> {
-            PdfTemplate empty = writer.getDirectContent()
-                    .createTemplate(
-                            Points.of(kind.label().width().mm()),
-                            Points.of(kind.label().height().mm()));
-            empty.rectangle(0, 0, 1, 1);
-            empty.fill();
-            LabelPages.lay(document, writer, kind, java.util.Collections.nCopies(count, empty), first);
-        });
+        return pdf((document, writer) -> LabelPages.lay(
+                document,
+                writer,
+                kind,
+                () -> {
+                    PdfTemplate empty = writer.getDirectContent()
+                            .createTemplate(
+                                    Points.of(kind.label().width().mm()),
+                                    Points.of(kind.label().height().mm()));
+                    empty.rectangle(0, 0, 1, 1);
+                    empty.fill();
+                    return java.util.Collections.nCopies(count, empty);
+                },
+                first));
     }
 
     private static byte[] drawn(LabelKind kind, int count, int first, BoxLabel label) {
