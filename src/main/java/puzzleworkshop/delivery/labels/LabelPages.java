@@ -20,7 +20,8 @@ final class LabelPages {
      * @param first place on the first sheet, from 0
      * @throws Refused when there is no such place
      */
-    static void lay(Document document, PdfWriter writer, LabelKind kind, Supplier<List<PdfTemplate>> labels, int first) {
+    static void lay(
+            Document document, PdfWriter writer, LabelKind kind, Supplier<List<PdfTemplate>> labels, int first) {
         if (first < 0 || first >= kind.places()) {
             throw new Refused("delivery.label.place", kind.places());
         }
