@@ -1,7 +1,7 @@
 package puzzleworkshop.delivery.sending;
 
-import puzzleworkshop.measure.Confidential;
 import java.util.Optional;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 

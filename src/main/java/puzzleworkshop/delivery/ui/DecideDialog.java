@@ -1,6 +1,5 @@
 package puzzleworkshop.delivery.ui;
 
-import java.util.Arrays;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
@@ -10,6 +9,7 @@ import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
+import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaint.PostageBy;
@@ -76,10 +76,8 @@ class DecideDialog extends Dialog {
         try {
             invoices.account(order.id())
                     .standing()
-                    .ifPresent(invoice -> amount.setValue(invoices.account(order.id())
-                            .rest(invoice)
-                            .rounded()
-                            .amount()));
+                    .ifPresent(invoice -> amount.setValue(
+                            invoices.account(order.id()).rest(invoice).rounded().amount()));
         } catch (Refused forOwners) {
             // money back is an owner's to give; all else can be decided
             remedy.setItems(Arrays.stream(Remedy.values())
