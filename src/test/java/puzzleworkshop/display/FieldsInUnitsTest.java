@@ -70,19 +70,19 @@ class FieldsInUnitsTest {
     /** The orders of the Common Locale Data Repository, as written in these countries. */
     @Test
     void a_day_is_read_in_the_order_of_the_browsers_language() {
-        assertThat(DayOrder.of(Locale.US)).isEqualTo(DayOrder.MONTH_FIRST);
-        assertThat(DayOrder.of(Locale.UK)).isEqualTo(DayOrder.DAY_FIRST);
-        assertThat(DayOrder.of(Locale.GERMANY)).isEqualTo(DayOrder.DAY_FIRST);
-        assertThat(DayOrder.of(Locale.FRANCE)).isEqualTo(DayOrder.DAY_FIRST);
-        assertThat(DayOrder.of(Locale.of("sv", "SE"))).isEqualTo(DayOrder.YEAR_FIRST);
-        assertThat(DayOrder.of(Locale.JAPAN)).isEqualTo(DayOrder.YEAR_FIRST);
-        assertThat(DayOrder.of(Locale.of("hu", "HU"))).isEqualTo(DayOrder.YEAR_FIRST);
-        assertThat(DayOrder.of(Locale.ROOT)).isNotNull();
+        assertThat(DayField.Order.of(Locale.US)).isEqualTo(DayField.Order.MONTH_FIRST);
+        assertThat(DayField.Order.of(Locale.UK)).isEqualTo(DayField.Order.DAY_FIRST);
+        assertThat(DayField.Order.of(Locale.GERMANY)).isEqualTo(DayField.Order.DAY_FIRST);
+        assertThat(DayField.Order.of(Locale.FRANCE)).isEqualTo(DayField.Order.DAY_FIRST);
+        assertThat(DayField.Order.of(Locale.of("sv", "SE"))).isEqualTo(DayField.Order.YEAR_FIRST);
+        assertThat(DayField.Order.of(Locale.JAPAN)).isEqualTo(DayField.Order.YEAR_FIRST);
+        assertThat(DayField.Order.of(Locale.of("hu", "HU"))).isEqualTo(DayField.Order.YEAR_FIRST);
+        assertThat(DayField.Order.of(Locale.ROOT)).isNotNull();
     }
 
     @ParameterizedTest
     @EnumSource
-    void no_text_is_read_as_two_days(DayOrder order) {
+    void no_text_is_read_as_two_days(DayField.Order order) {
         LocalDate day = LocalDate.of(2026, 1, 1);
         for (int i = 0; i < 365; i++, day = day.plusDays(1)) {
             for (String format : order.formats()) {
