@@ -29,7 +29,9 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.proofs.CustomerDesk;
 import puzzleworkshop.proofs.CustomerDesk.Sight;
@@ -45,6 +47,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient CustomerDesk desk;
     private final transient Workshop workshop;
     private final transient PatternCache patterns;
+    private final transient PuzzleDifficulty difficulty;
     private final transient Formatter figures;
     private final Main page = new Main();
     private final Paragraph refusal = new Paragraph();
@@ -56,7 +59,13 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private transient String from;
     private transient Sight sight;
 
-    public ProofView(CustomerDesk desk, Workshop workshop, PatternCache patterns, Formatter figures) {
+    public ProofView(
+            CustomerDesk desk,
+            Workshop workshop,
+            PatternCache patterns,
+            PuzzleDifficulty difficulty,
+            Formatter figures) {
+        this.difficulty = difficulty;
         this.desk = desk;
         this.workshop = workshop;
         this.patterns = patterns;
@@ -134,6 +143,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         String shown = kind.equals("picture") ? sight.picture().orElseThrow().sha256() : sight.fingerprint();
         String mark = shown.isEmpty() ? "none" : shown.substring(0, 16);
         return "p/" + token.text() + "/" + kind + "/" + mark + "/" + px + ".jpg";
+    }
+
+    Difficulty difficulty() {
+        return difficulty.of(sight.order());
     }
 
     String cutLines() {

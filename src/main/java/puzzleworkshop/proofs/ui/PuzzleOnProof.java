@@ -41,6 +41,10 @@ class PuzzleOnProof extends Div {
                             String.valueOf(order.puzzle().finished().aspect()));
             add(face);
             add(judgement(view.sight().picture().orElseThrow(), order));
+            Paragraph hard = new Paragraph(view.figures()
+                    .text("proofs.hard", getTranslation(view.difficulty().textKey())));
+            hard.setId("how-hard");
+            add(hard);
         }
         if (open) {
             Div ways = new Div();
