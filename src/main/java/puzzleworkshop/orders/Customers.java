@@ -36,9 +36,9 @@ public class Customers {
                 .replace("_", "\\_")
                 .toLowerCase();
         return jdbc.sql("""
-                select * from customer where lower(name) like :start or lower(name) like :word
-                order by lower(name), id offset :offset limit :limit
-                """)
+            select * from customer where lower(name) like :start or lower(name) like :word
+            order by lower(name), id offset :offset limit :limit
+            """)
                 .param("start", start + "%")
                 .param("word", "% " + start + "%")
                 .param("offset", offset)
@@ -54,8 +54,8 @@ public class Customers {
             throw new Refused("orders.customer.no-name");
         }
         if (!customer.isKept()) {
-            return jdbc.sql(
-                            "insert into customer (name, contact, address) values (:name, :contact, :address) returning *")
+            return jdbc.sql("insert into customer (name, contact, address) values (:name, :contact, :address)"
+                            + " returning *")
                     .param("name", customer.name())
                     .param("contact", customer.contact())
                     .param("address", customer.address())

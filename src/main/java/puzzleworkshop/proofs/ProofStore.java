@@ -24,9 +24,9 @@ class ProofStore {
 
     void add(OrderId order, String tokenHash, Instant now, String who, Instant expires) {
         jdbc.sql("""
-                insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
-                values (:order, :token, :now, :who, :expires)
-                """)
+            insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
+            values (:order, :token, :now, :who, :expires)
+            """)
                 .param("order", order.value())
                 .param("token", tokenHash)
                 .param("now", Timestamp.from(now))
@@ -66,9 +66,9 @@ class ProofStore {
 
     void addApproval(ProofLink link, Instant now, String by, ApprovedSnapshot shown, PictureId picture) {
         jdbc.sql("""
-                insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
-                values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)
-                """)
+            insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
+            values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)
+            """)
                 .param("order", link.order().value())
                 .param("link", link.id())
                 .param("now", Timestamp.from(now))
@@ -109,9 +109,9 @@ class ProofStore {
 
     void settle(OrderId order, long wish, String who, Instant now) {
         jdbc.sql("""
-                update proof_wish set settled_at = :now, settled_by = :who
-                where id = :id and order_id = :order and settled_at is null
-                """)
+            update proof_wish set settled_at = :now, settled_by = :who
+            where id = :id and order_id = :order and settled_at is null
+            """)
                 .param("now", Timestamp.from(now))
                 .param("who", who)
                 .param("id", wish)
@@ -121,8 +121,8 @@ class ProofStore {
 
     /** Those of the pictures asked for that were approved since then. */
     List<PictureId> approvedSince(Set<PictureId> asked, Instant since) {
-        return jdbc.sql(
-                        "select distinct picture_id from proof_approval where picture_id = any(:asked) and at >= :since")
+        return jdbc.sql("select distinct picture_id from proof_approval where picture_id = any(:asked) and at >="
+                        + " :since")
                 .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
                 .param("since", Timestamp.from(since))
                 .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))

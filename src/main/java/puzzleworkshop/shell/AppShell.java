@@ -22,7 +22,8 @@ public class AppShell implements AppShellConfigurator {
         settings.addFavIcon("icon", "icon.svg", "any");
         // before the first paint, so that a chosen scheme does not flash in the other one
         settings.addInlineWithContents(
-                "const chosen = localStorage.getItem('pw-scheme'); if (chosen) document.documentElement.dataset.scheme = chosen",
+                "const chosen = localStorage.getItem('pw-scheme'); if (chosen) document.documentElement.dataset.scheme"
+                        + " = chosen",
                 Inline.Wrapping.JAVASCRIPT);
     }
 }

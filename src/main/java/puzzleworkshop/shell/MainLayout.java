@@ -91,11 +91,11 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         Button scheme = new Button(
                 texts.getTranslation("shell.scheme", Texts.LOCALE),
                 event -> getElement()
-                        .executeJs("const root = document.documentElement;"
-                                + "const dark = getComputedStyle(root).colorScheme === 'dark' || (root.dataset.scheme !== 'light'"
-                                + " && matchMedia('(prefers-color-scheme: dark)').matches);"
-                                + "root.dataset.scheme = dark ? 'light' : 'dark';"
-                                + "localStorage.setItem('pw-scheme', root.dataset.scheme)"));
+                        .executeJs("const root = document.documentElement;const dark ="
+                                + " getComputedStyle(root).colorScheme === 'dark' || (root.dataset.scheme !=="
+                                + " 'light' && matchMedia('(prefers-color-scheme:"
+                                + " dark)').matches);root.dataset.scheme = dark ? 'light' :"
+                                + " 'dark';localStorage.setItem('pw-scheme', root.dataset.scheme)"));
         scheme.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Button leave = new Button(texts.getTranslation("shell.sign-out", Texts.LOCALE), event -> signedIn.logout());
         leave.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);

@@ -175,8 +175,8 @@ class ProofsIT {
         Token third = proofs.makeLink(order.id(), "Robin");
         assertThat(refusal(() -> desk.look(second, from))).isEqualTo("proofs.closed");
         assertThat(desk.look(third, from).order().id()).isEqualTo(order.id());
-        jdbc.sql(
-                        "update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1 day' where token_sha256 = :t")
+        jdbc.sql("update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1"
+                        + " day' where token_sha256 = :t")
                 .param("t", third.sha256())
                 .update();
         assertThat(refusal(() -> desk.look(third, from))).isEqualTo("proofs.closed");

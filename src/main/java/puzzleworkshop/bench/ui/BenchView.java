@@ -155,15 +155,15 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         }
         // On a phone the stages lie side by side beyond the edge; only the bar moves, never the page.
         stages.getElement().executeJs("""
-                const bring = () => {
-                  const chosen = this.querySelector('[aria-current]');
-                  if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
-                    - (this.clientWidth - chosen.offsetWidth) / 2;
-                };
-                bring();
-                this.benchSize ??= new ResizeObserver(bring);
-                this.benchSize.observe(this);
-                """);
+            const bring = () => {
+              const chosen = this.querySelector('[aria-current]');
+              if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
+                - (this.clientWidth - chosen.offsetWidth) / 2;
+            };
+            bring();
+            this.benchSize ??= new ResizeObserver(bring);
+            this.benchSize.observe(this);
+            """);
         List<Waiting> waiting = bench.queue(stage);
         Set<OrderId> here = waiting.stream().map(w -> w.order().id()).collect(Collectors.toSet());
         together.retainAll(here);
@@ -238,8 +238,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     /** On a phone the job lies below its queue. The router sets a new page to its top, so this comes after it. */
     private void bringJob() {
         job.getElement()
-                .executeJs(
-                        "if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block: 'start'}), 60)");
+                .executeJs("if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block:"
+                        + " 'start'}), 60)");
     }
 
     private static String address(Stage stage) {

@@ -67,14 +67,14 @@ class LinkDialog extends Dialog {
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
     private void copy() {
         address.getElement().executeJs("""
-                const text = this.value;
-                if (navigator.clipboard && window.isSecureContext) {
-                  navigator.clipboard.writeText(text);
-                } else {
-                  this.inputElement.select();
-                  document.execCommand('copy');
-                }
-                """);
+            const text = this.value;
+            if (navigator.clipboard && window.isSecureContext) {
+              navigator.clipboard.writeText(text);
+            } else {
+              this.inputElement.select();
+              document.execCommand('copy');
+            }
+            """);
         Feedback.tell(figures.text("proofs.link.copied"), false);
     }
 

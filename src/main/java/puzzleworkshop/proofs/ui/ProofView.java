@@ -149,6 +149,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         return difficulty.of(sight.order());
     }
 
+    WishForm wishForm() {
+        return wish;
+    }
+
     String cutLines() {
         return patterns.of(sight.order().puzzle().pattern()).svgPathData();
     }

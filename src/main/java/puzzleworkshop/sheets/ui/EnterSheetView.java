@@ -182,8 +182,8 @@ public class EnterSheetView extends Div {
         row.getElement()
                 .executeJs(
                         // the script may come after the field
-                        "const go = () => window.pwSheetsEntry"
-                                + " ? (pwSheetsEntry.chain(this), pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
+                        "const go = () => window.pwSheetsEntry ? (pwSheetsEntry.chain(this),"
+                                + " pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
     }
 
     /** Marks the spot before the refusal is told. */
