@@ -167,25 +167,34 @@ public class OrderStore {
                 .list();
     }
 
-    List<Order> list(OrderFilter filter, int offset, int limit) {
-        return where(SELECT, filter, " order by o.created_at desc, o.id desc offset :offset limit :limit")
+    List<Order> list(OrderFilter filter, LocalDate today, int offset, int limit) {
+        String sequence = " order by " + filter.sequence().sql() + " offset :offset limit :limit";
+        return where(SELECT, filter, today, sequence)
                 .param("offset", offset)
                 .param("limit", limit)
                 .query(ORDER)
                 .list();
     }
 
-    int count(OrderFilter filter) {
-        return where("select count(*) from customer_order o join customer c on c.id = o.customer_id ", filter, "")
+    int count(OrderFilter filter, LocalDate today) {
+        return where(
+                        "select count(*) from customer_order o join customer c on c.id = o.customer_id ",
+                        filter,
+                        today,
+                        "")
                 .query(Integer.class)
                 .single();
     }
 
-    private JdbcClient.StatementSpec where(String select, OrderFilter filter, String tail) {
+    private JdbcClient.StatementSpec where(String select, OrderFilter filter, LocalDate today, String tail) {
         return jdbc.sql(select + """
-            where (:text = '' or o.number ilike :part or c.name ilike :part)
+            where (:text = '' or o.number ilike :part or c.name ilike :part or c.contact ilike :part
+                   or c.address ilike :part or o.note ilike :part)
               and (cardinality(:states) = 0 or o.state = any (:states))
               and (cast(:customer as bigint) is null or o.customer_id = :customer)
+              and (cast(:from as date) is null or o.promised_on >= :from)
+              and (cast(:to as date) is null or o.promised_on <= :to)
+              and (not :dayless or o.promised_on is null)
             """ + tail)
                 .param("text", filter.text().strip())
                 .param(
@@ -197,7 +206,10 @@ public class OrderStore {
                                         .replace("%", "\\%")
                                         .replace("_", "\\_") + "%")
                 .param("states", filter.states().stream().map(Enum::name).toArray(String[]::new))
-                .param("customer", filter.customer().orElse(null));
+                .param("customer", filter.customer().orElse(null))
+                .param("from", filter.due().from(today).orElse(null))
+                .param("to", filter.due().to(today).orElse(null))
+                .param("dayless", filter.due() == OrderFilter.Due.NO_DAY);
     }
 
     void confirm(OrderId id, Stage first, LocalDate promised, Instant now) {

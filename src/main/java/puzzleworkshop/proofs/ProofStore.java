@@ -22,13 +22,19 @@ class ProofStore {
         this.jdbc = jdbc;
     }
 
-    void add(OrderId order, String tokenHash, Instant now, String who, Instant expires) {
+    void add(OrderId order, Token token, Instant now, String who, Instant expires) {
         jdbc.sql("""
+<<<<<<< HEAD
             insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
             values (:order, :token, :now, :who, :expires)
+=======
+            insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
+            values (:order, :token, :hash, :now, :who, :expires)
+>>>>>>> next
             """)
                 .param("order", order.value())
-                .param("token", tokenHash)
+                .param("token", token.text())
+                .param("hash", token.sha256())
                 .param("now", Timestamp.from(now))
                 .param("who", who)
                 .param("expires", Timestamp.from(expires))
@@ -36,7 +42,8 @@ class ProofStore {
     }
 
     boolean withdraw(OrderId order, Instant now) {
-        return jdbc.sql("update proof_link set withdrawn_at = :now where order_id = :order and withdrawn_at is null")
+        return jdbc.sql("update proof_link set withdrawn_at = :now, token = null where order_id = :order and"
+                                + " withdrawn_at is null")
                         .param("now", Timestamp.from(now))
                         .param("order", order.value())
                         .update()
@@ -54,6 +61,13 @@ class ProofStore {
         return jdbc.sql("select * from proof_link where order_id = :order order by id desc limit 1")
                 .param("order", order.value())
                 .query((row, n) -> link(row))
+                .optional();
+    }
+
+    Optional<Token> token(long link) {
+        return jdbc.sql("select token from proof_link where id = :id and token is not null")
+                .param("id", link)
+                .query((row, n) -> new Token(row.getString("token")))
                 .optional();
     }
 
