@@ -249,14 +249,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private void bringJob() {
         job.getElement().setAttribute("tabindex", "-1");
         job.getElement()
-<<<<<<< HEAD
-                .executeJs("if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block:"
-                        + " 'start'}), 60)");
-=======
                 .executeJs(
                         "this.focus({preventScroll: true});if (matchMedia('(max-width: 800px)').matches) setTimeout(()"
                                 + " => this.scrollIntoView({block: 'start'}), 60)");
->>>>>>> next
     }
 
     private static String address(Stage stage) {
