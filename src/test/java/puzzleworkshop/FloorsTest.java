@@ -31,7 +31,7 @@ class FloorsTest {
             List.of("orders"),
             List.of("boards", "payments", "progress"),
             List.of("printing", "planning"),
-            List.of("offers", "proofs", "bench"),
+            List.of("offers", "proofs", "bench", "placing"),
             List.of("papers", "insights"),
             List.of("access", "shell", "database", "demo"));
 

@@ -40,6 +40,7 @@ import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
@@ -120,6 +121,9 @@ class GangRunsIT {
         }
     }
 
+    @Autowired
+    PrintedCrosses crosses;
+
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
@@ -128,7 +132,7 @@ class GangRunsIT {
         waiting.told.clear();
         waiting.held.clear();
         RunRecords records = new RunRecords(runs, media, waiting, clock);
-        gang = new GangRuns(runs, records, media, supplies, transaction);
+        gang = new GangRuns(runs, records, media, supplies, crosses, transaction);
         room = new PrintRoom(runs, bookings, records, waiting, supplies);
         a3 = media.media().stream()
                 .filter(m -> m.name().equals("A3"))
@@ -181,10 +185,10 @@ class GangRunsIT {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("nothing-waits");
         assertThatThrownBy(() -> jdbc.sql("""
-                insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, sheet, x_mm,
-                    y_mm, turned, outcome)
-                values (:run, 1, '2026-0001', 2, '', 10, 10, 3, 0, 6, 6, false, 'PLANNED')
-                """).param("run", run.id()).update())
+            insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, sheet, x_mm,
+                y_mm, turned, outcome)
+            values (:run, 1, '2026-0001', 2, '', 10, 10, 3, 0, 6, 6, false, 'PLANNED')
+            """).param("run", run.id()).update())
                 .isInstanceOf(DuplicateKeyException.class)
                 .hasMessageContaining("print_copy_in_one_run");
     }
