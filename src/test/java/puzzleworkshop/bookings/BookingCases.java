@@ -150,9 +150,9 @@ final class BookingCases {
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
             StockList.Table table = lists.read("""
-                    Width (mm);Height;Material;Thickness;Past;Place;Cost
-                    330;245;Birch ply;3;clean;B2;1,20
-                    """);
+                Width (mm);Height;Material;Thickness;Past;Place;Cost
+                330;245;Birch ply;3;clean;B2;1,20
+                """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
         cases.put("Confirmations.quote", () -> {
