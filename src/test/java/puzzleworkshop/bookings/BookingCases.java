@@ -11,17 +11,25 @@ import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -31,6 +39,9 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -39,6 +50,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -218,6 +230,29 @@ final class BookingCases {
             Rework.Report report = new Rework.Report(
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
+        });
+        PieceOrders pieces = beans.getBean(PieceOrders.class);
+        cases.put("PieceOrders.quote", () -> {
+            beans.getBean(Machines.class)
+                    .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
+            beans.getBean(SheetRack.class)
+                    .add(
+                            Outline.rectangle(Size.mm(140, 120)),
+                            BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                            Money.of("0.40", "EUR"),
+                            WHO);
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            LostPiece.Today today =
+                    LostPiece.Today.withKerf(order.puzzle().pattern().kerf());
+            PieceOrders.Wanted wanted = new PieceOrders.Wanted(order.id(), 7, today, false);
+            return key -> pieces.quote(key, wanted, WHO);
+        });
+        PackingProofs proofs = beans.getBean(PackingProofs.class);
+        cases.put("PackingProofs.keep", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            PackingProofs.Taken bare = new PackingProofs.Taken(
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+            return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
     }
 
