@@ -15,6 +15,11 @@ import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.returns.Complaint;
+import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -75,6 +80,8 @@ final class BookingCases {
         money();
         bench();
         stock();
+        parcels();
+        complaints();
         return cases;
     }
 
@@ -254,6 +261,55 @@ final class BookingCases {
                     new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
             return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
+    }
+
+    private void parcels() {
+        Parcels parcels = beans.getBean(Parcels.class);
+        PackedOrders packed = new PackedOrders(beans);
+        cases.put("Parcels.send", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            return key -> {
+                parcels.send(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+        cases.put("Parcels.collected", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            return key -> {
+                parcels.collected(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+    }
+
+    private void complaints() {
+        Complaints complaints = beans.getBean(Complaints.class);
+        Complaints.Report report = new Complaints.Report(Complaint.Reason.CHARRED, Stage.CUT, "brown edges");
+        Complaints.Terms terms = new Complaints.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
+        cases.put("Complaints.remake", () -> {
+            long complaint = complaints.report(handedOver().id(), report, WHO);
+            return key -> {
+                complaints.remake(key, complaint, terms, WHO);
+                return "";
+            };
+        });
+        cases.put("Complaints.refund", () -> {
+            Order order = handedOver();
+            beans.getBean(Invoices.class).issue(BookingKey.fresh(), order.id(), WHO);
+            long complaint = complaints.report(order.id(), report, WHO);
+            return key -> {
+                complaints.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
+                return "";
+            };
+        });
+    }
+
+    private Order handedOver() {
+        Order order = new PackedOrders(beans).one("Ada Reed", "Parcel");
+        beans.getBean(Bench.class).tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        return order;
     }
 
     private Order paid(Invoices invoices, Money amount, LocalDate today) {
