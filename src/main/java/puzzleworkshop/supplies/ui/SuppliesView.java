@@ -34,7 +34,8 @@ public class SuppliesView extends Div implements HasDynamicTitle {
     private final Div shopping = new Div();
     private final Div shelf = new Div();
 
-    public SuppliesView(Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn) {
+    public SuppliesView(
+            Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn, List<ShoppingSection> more) {
         this.supplies = supplies;
         this.list = list;
         this.figures = figures;
@@ -54,7 +55,9 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         head.addClassName("pw-page-head");
         shopping.addClassName("pw-section");
         shelf.addClassNames("pw-section", "supplies-shelf");
-        add(head, shopping, shelf);
+        add(head, shopping);
+        more.forEach(section -> add(section.show()));
+        add(shelf);
         refresh();
     }
 
