@@ -63,15 +63,15 @@ class CutJobsIT {
         jdbc.sql("insert into customer (name) values ('Mara')").update();
         for (int id = 7; id <= 14; id++) {
             jdbc.sql("""
-                    insert into customer_order (id, number, customer_id, state, quantity, width_mm, height_mm,
-                        piece_columns, piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm,
-                        intended_age, tray, board_material, board_grade, board_thickness_mm, rush, laser_minutes,
-                        price_net, price_vat, price_gross, cost, currency, kept_price, valid_until, created_at, created_by)
-                    overriding system value
-                    select :id, 'T-' || :id, max(id), 'QUOTE', 1, 200, 300, 6, 8, 1, 'KNOBS', 'SQUARE', 0, 0.15,
-                        'FROM_6', false, 'birch-ply', 'CRAFT', 3, false, 0, 0, 0, 0, 0, 'EUR', '{}', current_date, now(), 'x'
-                    from customer
-                    """).param("id", id).update();
+                insert into customer_order (id, number, customer_id, state, quantity, width_mm, height_mm,
+                    piece_columns, piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm,
+                    intended_age, tray, board_material, board_grade, board_thickness_mm, rush, laser_minutes,
+                    price_net, price_vat, price_gross, cost, currency, kept_price, valid_until, created_at, created_by)
+                overriding system value
+                select :id, 'T-' || :id, max(id), 'QUOTE', 1, 200, 300, 6, 8, 1, 'KNOBS', 'SQUARE', 0, 0.15,
+                    'FROM_6', false, 'birch-ply', 'CRAFT', 3, false, 0, 0, 0, 0, 0, 'EUR', '{}', current_date, now(), 'x'
+                from customer
+                """).param("id", id).update();
         }
         machine = machines.save(Machine.usual("Bench laser", Currency.getInstance("EUR")));
     }
