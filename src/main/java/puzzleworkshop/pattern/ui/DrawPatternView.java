@@ -215,7 +215,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         working.setVisible(true);
         UI ui = UI.getCurrent();
         IntendedAge intended = age.getValue();
-        Thread.startVirtualThread(() -> {
+        UiPush.beside("pattern", () -> {
             try {
                 CutPattern pattern = shelf.of(spec);
                 SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);

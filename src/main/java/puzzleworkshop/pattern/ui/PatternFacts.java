@@ -63,8 +63,8 @@ class PatternFacts extends Div {
     private void soundWood(Div facts, double burntMm, String grade) {
         double sound = held.narrowestMm() - 2 * burntMm;
         double asked = held.leastWoodMm(grade);
-        fact(facts, "pattern.draw.fact.burnt", figures.number(burntMm, 2) + " mm");
-        fact(facts, "pattern.draw.fact.sound", figures.number(sound, 2) + " mm");
+        fact(facts, "pattern.draw.fact.burnt", figures.fine(Length.mm(burntMm)));
+        fact(facts, "pattern.draw.fact.sound", figures.fine(Length.mm(sound)));
         priced.add(new Verdict(
                 held.narrowestMm() >= asked ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
                 figures.text(
@@ -130,9 +130,12 @@ class PatternFacts extends Div {
                 "pattern.draw.fact.piece-size",
                 figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
         fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
-        fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
+        fact(
+                facts,
+                "pattern.draw.fact.limit",
+                figures.fine(Length.mm(pattern.verified().closestAllowedMm())));
         double unlike = pattern.verified().unlikeMm();
-        fact(facts, "pattern.draw.fact.unlike", figures.number(unlike, 2) + " mm");
+        fact(facts, "pattern.draw.fact.unlike", figures.fine(Length.mm(unlike)));
         fact(
                 facts,
                 "pattern.draw.fact.hard",
@@ -140,16 +143,16 @@ class PatternFacts extends Div {
         Hold hold = Hold.of(pattern);
         held = hold;
         alike.removeAll();
-        fact(facts, "pattern.draw.fact.thinnest", figures.number(hold.narrowestMm(), 2) + " mm");
+        fact(facts, "pattern.draw.fact.thinnest", figures.fine(Length.mm(hold.narrowestMm())));
         fact(
                 facts,
                 "pattern.draw.fact.joints",
                 getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
         if (Double.isFinite(hold.neckMm())) {
-            fact(facts, "pattern.draw.fact.neck", figures.number(hold.neckMm(), 2) + " mm");
+            fact(facts, "pattern.draw.fact.neck", figures.fine(Length.mm(hold.neckMm())));
         }
         if (hold.holding() > 0) {
-            fact(facts, "pattern.draw.fact.grip", figures.number(hold.weakestGripMm(), 2) + " mm");
+            fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));
         }
         add(
                 new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),

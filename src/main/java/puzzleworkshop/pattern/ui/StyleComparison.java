@@ -82,10 +82,10 @@ class StyleComparison extends Div {
             return List.of(
                     name,
                     figures.text("pattern.draw.fact.joints.of", hold.holding(), hold.joints()),
-                    hold.holding() > 0 ? figures.number(hold.weakestGripMm(), 2) + " mm" : "–",
-                    figures.number(hold.narrowestMm(), 2) + " mm",
-                    Double.isFinite(hold.neckMm()) ? figures.number(hold.neckMm(), 2) + " mm" : "–",
-                    figures.number(pattern.verified().unlikeMm(), 2) + " mm",
+                    hold.holding() > 0 ? figures.fine(Length.mm(hold.weakestGripMm())) : "–",
+                    figures.fine(Length.mm(hold.narrowestMm())),
+                    Double.isFinite(hold.neckMm()) ? figures.fine(Length.mm(hold.neckMm())) : "–",
+                    figures.fine(Length.mm(pattern.verified().unlikeMm())),
                     figures.length(Length.mm(pattern.totalLengthMm())),
                     figures.text(Difficulty.of(pattern).textKey()));
         } catch (Refused refused) {

@@ -52,7 +52,7 @@ class ReliefPanel extends Div {
         ProgressBar progress = new ProgressBar();
         progress.setIndeterminate(true);
         add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
-        Thread.startVirtualThread(() -> {
+        UiPush.beside("relief", () -> {
             var relief = plan.relief();
             UiPush.tell(ui, () -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
         });

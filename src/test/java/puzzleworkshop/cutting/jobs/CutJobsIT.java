@@ -111,6 +111,32 @@ class CutJobsIT {
     }
 
     @Test
+    void a_cut_far_quicker_than_its_estimate_is_asked_about_and_is_neither_evidence_nor_time_nor_cost() {
+        CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
+        answerAll(job);
+        jobs.start(job.id(), "Ines");
+        assertThat(job.estimate().orElseThrow().toSeconds()).isGreaterThan(20);
+        jdbc.sql("update cutting_job set started_at = started_at - interval '1 second'")
+                .update();
+        int passes = job.parameters().passes();
+        assertThat(refusal(
+                        () -> jobs.finish(job.id(), passes, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
+                .isEqualTo("cutting.job.too-quick");
+        assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(State.RUNNING);
+
+        CutJob done = jobs.finishWithoutTime(job.id(), "started late", "Ines");
+        assertThat(done.state()).isEqualTo(State.DONE);
+        assertThat(done.trialId()).isEmpty();
+        assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
+                .isEmpty();
+        assertThat(times.ratio(machine.id()).cuts()).isZero();
+        assertThat(jdbc.sql("select laser_minutes from order_took where order_id = 7")
+                        .query((row, n) -> Optional.ofNullable(row.getObject(1)))
+                        .single())
+                .isEmpty();
+    }
+
+    @Test
     void skipping_needs_a_reason_and_stays_on_record() {
         CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
         assertThat(refusal(() -> jobs.skip(job.id(), CheckItem.MASKED, "no", "Ines")))
