@@ -32,7 +32,7 @@ class FloorsTest {
             List.of("boards", "payments", "progress"),
             List.of("printing", "planning"),
             List.of("offers", "proofs", "bench"),
-            List.of("papers", "insights"),
+            List.of("papers", "insights", "letters"),
             List.of("access", "shell", "database", "demo"));
 
     static final JavaClasses HOUSE = new ClassFileImporter().importPath(classesOf(PuzzleWorkshop.class));

@@ -9,10 +9,14 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.letters.Draft;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -63,6 +67,7 @@ final class BookingCases {
         money();
         bench();
         stock();
+        letters();
         return cases;
     }
 
@@ -128,6 +133,36 @@ final class BookingCases {
                 return "";
             };
         });
+    }
+
+    private void letters() {
+        Letters letters = beans.getBean(Letters.class);
+        cases.put("Letters.byHand", () -> {
+            Draft draft = letter(letters);
+            return key -> letters.byHand(key, draft);
+        });
+        cases.put("Letters.send", () -> {
+            beans.getBean(JdbcClient.class)
+                    .sql("""
+                            update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
+                                from_address = 'post@puzzles.example'
+                            """)
+                    .update();
+            Draft draft = letter(letters);
+            return key -> letters.send(key, draft);
+        });
+    }
+
+    private Draft letter(Letters letters) {
+        Draft draft = letters.draft(sold.confirmed("Ada Reed", 1).id(), LetterKind.ON_TIME, Map.of());
+        return new Draft(
+                draft.order(),
+                draft.kind(),
+                "ada@reed.example",
+                draft.subject(),
+                draft.body(),
+                draft.missing(),
+                draft.papers());
     }
 
     private void stock() {

@@ -13,6 +13,7 @@ import java.util.Optional;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.ShareButton;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;
@@ -29,6 +30,7 @@ public class TellDialog extends Dialog {
     private final TextArea body = new TextArea();
     private final DayField day = new DayField();
     private final Anchor mail = new Anchor();
+    private final ShareButton share = new ShareButton(getTranslation("planning.tell.share"));
     private final Button told = new Button();
     private boolean ownWords;
 
@@ -67,7 +69,11 @@ public class TellDialog extends Dialog {
             if (Feedback.unlessRefused(
                     figures,
                     "planning.tell.kept",
-                    () -> notices.told(order.id(), Optional.ofNullable(day.getValue()), who))) {
+                    () -> notices.told(
+                            order,
+                            hold,
+                            new Notice(subject.getValue(), body.getValue(), Optional.ofNullable(day.getValue())),
+                            who))) {
                 close();
                 after.run();
             }
@@ -80,7 +86,7 @@ public class TellDialog extends Dialog {
                         : getTranslation(
                                 "planning.tell.contact", order.customer().contact()));
         contact.addClassName("pw-small");
-        Div ways = new Div(copy, mail);
+        Div ways = new Div(copy, share, mail);
         ways.addClassName("pw-row");
         Div form = new Div(contact, day, subject, body, ways);
         form.addClassName("pw-stack");
@@ -97,6 +103,7 @@ public class TellDialog extends Dialog {
 
     private void link(boolean typed) {
         ownWords |= typed;
+        share.share(subject.getValue(), body.getValue());
         Optional<String> address = Notices.mailOf(order.customer());
         mail.setVisible(address.isPresent());
         address.ifPresent(to -> mail.setHref(Notices.mailto(to, subject.getValue(), body.getValue())));

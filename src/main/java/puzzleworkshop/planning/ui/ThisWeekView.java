@@ -77,6 +77,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient ObjectProvider<SetupChecklist> firstThings;
+    private final transient List<WeekNotice> weekNotices;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -91,7 +92,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             SignedIn signedIn,
             Broadcaster broadcaster,
             Formatter figures,
-            ObjectProvider<SetupChecklist> firstThings) {
+            ObjectProvider<SetupChecklist> firstThings,
+            List<WeekNotice> weekNotices) {
         this.plan = plan;
         this.weights = weights;
         this.times = times;
@@ -103,6 +105,9 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
+        this.weekNotices = weekNotices.stream()
+                .sorted(Comparator.comparingInt(WeekNotice::place))
+                .toList();
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
         arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
@@ -152,6 +157,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             live.seen();
         }
         content.removeAll();
+        weekNotices.forEach(notice -> notice.show().ifPresent(content::add));
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
