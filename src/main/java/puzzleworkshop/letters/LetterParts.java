@@ -43,8 +43,7 @@ class LetterParts {
     /** @throws Refused when the paper that the letter speaks of does not exist */
     List<Message.Part> papers(Order order, LetterKind kind) {
         return switch (kind) {
-            case QUOTE ->
-                List.of(new Message.Part("quote-" + order.number() + ".pdf", PDF, papers.quote(order.id())));
+            case QUOTE -> List.of(new Message.Part("quote-" + order.number() + ".pdf", PDF, papers.quote(order.id())));
             case INVOICE, FIRST_REMINDER, SECOND_REMINDER, LAST_REMINDER ->
                 List.of(paper(invoices.account(order.id())
                         .standing()
@@ -100,13 +99,12 @@ class LetterParts {
             return Optional.empty();
         }
         boolean png = settings.logo().length > 1 && settings.logo()[1] == 'P';
-        return Optional.of(new Message.Part(
-                LOGO + (png ? ".png" : ".jpg"), png ? "image/png" : "image/jpeg", settings.logo()));
+        return Optional.of(
+                new Message.Part(LOGO + (png ? ".png" : ".jpg"), png ? "image/png" : "image/jpeg", settings.logo()));
     }
 
     private static String inside(Message.Part picture) {
-        return "data:" + picture.mediaType() + ";base64,"
-                + Base64.getEncoder().encodeToString(picture.content());
+        return "data:" + picture.mediaType() + ";base64," + Base64.getEncoder().encodeToString(picture.content());
     }
 
     /** The likeliest first. */
@@ -135,8 +133,7 @@ class LetterParts {
         if (account.standing().isPresent()) {
             kinds.add(LetterKind.INVOICE);
             if (account.open().isPositive()) {
-                kinds.addAll(List.of(
-                        LetterKind.FIRST_REMINDER, LetterKind.SECOND_REMINDER, LetterKind.LAST_REMINDER));
+                kinds.addAll(List.of(LetterKind.FIRST_REMINDER, LetterKind.SECOND_REMINDER, LetterKind.LAST_REMINDER));
             }
         }
         if (FieldValues.lastCredit(account).isPresent()) {

@@ -20,9 +20,9 @@ import puzzleworkshop.measure.OrderId;
 class LetterStore {
 
     private static final String LETTERS = """
-            select l.*, o.number as order_number, b.state, b.message_id, b.tries, b.next_try, b.sent_at, b.fault
-            from letter l join order_ref o on o.id = l.order_id left join letter_outbox b on b.letter_id = l.id
-            """;
+        select l.*, o.number as order_number, b.state, b.message_id, b.tries, b.next_try, b.sent_at, b.fault
+        from letter l join order_ref o on o.id = l.order_id left join letter_outbox b on b.letter_id = l.id
+        """;
 
     private final JdbcClient jdbc;
 
@@ -39,10 +39,10 @@ class LetterStore {
 
     void save(Wording wording, Instant now, String who) {
         jdbc.sql("""
-                insert into letter_wording (kind, subject, body, changed_at, changed_by)
-                values (:kind, :subject, :body, :now, :who)
-                on conflict (kind) do update set subject = :subject, body = :body, changed_at = :now, changed_by = :who
-                """)
+            insert into letter_wording (kind, subject, body, changed_at, changed_by)
+            values (:kind, :subject, :body, :now, :who)
+            on conflict (kind) do update set subject = :subject, body = :body, changed_at = :now, changed_by = :who
+            """)
                 .param("kind", wording.kind().name())
                 .param("subject", wording.subject())
                 .param("body", wording.body())
@@ -65,8 +65,8 @@ class LetterStore {
 
     void save(ReminderSteps steps) {
         jdbc.sql("""
-                update letter_settings set first_reminder = :first, second_reminder = :second, last_reminder = :last
-                """)
+            update letter_settings set first_reminder = :first, second_reminder = :second, last_reminder = :last
+            """)
                 .param("first", steps.first())
                 .param("second", steps.second())
                 .param("last", steps.last())
@@ -85,9 +85,9 @@ class LetterStore {
             LocalDate on,
             String by) {
         return jdbc.sql("""
-                insert into letter (order_id, kind, way, recipient, subject, body, attached, made_at, made_on, made_by)
-                values (:order, :kind, :way, :to, :subject, :body, :attached, :at, :on, :by) returning id
-                """)
+            insert into letter (order_id, kind, way, recipient, subject, body, attached, made_at, made_on, made_by)
+            values (:order, :kind, :way, :to, :subject, :body, :attached, :at, :on, :by) returning id
+            """)
                 .param("order", order.value())
                 .param("kind", kind.name())
                 .param("way", way.name())
@@ -126,11 +126,11 @@ class LetterStore {
             return last;
         }
         jdbc.sql("""
-                select l.order_id, l.kind, l.made_on from letter l left join letter_outbox b on b.letter_id = l.id
-                where l.kind in ('FIRST_REMINDER', 'SECOND_REMINDER', 'LAST_REMINDER') and l.order_id in (:orders)
-                    and b.state is distinct from 'WITHDRAWN'
-                order by l.id
-                """)
+            select l.order_id, l.kind, l.made_on from letter l left join letter_outbox b on b.letter_id = l.id
+            where l.kind in ('FIRST_REMINDER', 'SECOND_REMINDER', 'LAST_REMINDER') and l.order_id in (:orders)
+                and b.state is distinct from 'WITHDRAWN'
+            order by l.id
+            """)
                 .param("orders", since.keySet().stream().map(OrderId::value).toList())
                 .query(row -> {
                     OrderId order = new OrderId(row.getLong("order_id"));

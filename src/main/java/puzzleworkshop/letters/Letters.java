@@ -90,8 +90,7 @@ public class Letters {
         return filled(orders.get(id), wording, Map.of(), List.of());
     }
 
-    private Draft filled(
-            Order order, Wording wording, Map<LetterField, String> known, List<Message.Part> papers) {
+    private Draft filled(Order order, Wording wording, Map<LetterField, String> known, List<Message.Part> papers) {
         Map<LetterField, String> all = new EnumMap<>(LetterField.class);
         all.putAll(values.of(order, wording.kind()));
         all.putAll(known);
@@ -116,7 +115,11 @@ public class Letters {
     @Transactional
     public long byHand(BookingKey key, Draft draft) {
         return bookings.once(
-                key, "letter by hand " + draft.order() + " " + draft.kind() + " " + draft.body(), () -> keep(draft, Letter.Way.BY_HAND), made -> made, made -> made);
+                key,
+                "letter by hand " + draft.order() + " " + draft.kind() + " " + draft.body(),
+                () -> keep(draft, Letter.Way.BY_HAND),
+                made -> made,
+                made -> made);
     }
 
     /**

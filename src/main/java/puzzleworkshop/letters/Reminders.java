@@ -37,7 +37,12 @@ public class Reminders {
      * @param next the reminder to write and the day from which; empty when all three were written
      */
     public record Overdue(
-            OrderId order, String number, String customer, Money open, LocalDate dueOn, Optional<ReminderSteps.Due> next) {
+            OrderId order,
+            String number,
+            String customer,
+            Money open,
+            LocalDate dueOn,
+            Optional<ReminderSteps.Due> next) {
 
         public boolean isDue(LocalDate today) {
             return next.map(due -> !due.from().isAfter(today)).orElse(false);

@@ -142,12 +142,10 @@ final class BookingCases {
             return key -> letters.byHand(key, draft);
         });
         cases.put("Letters.send", () -> {
-            beans.getBean(JdbcClient.class)
-                    .sql("""
-                            update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
-                                from_address = 'post@puzzles.example'
-                            """)
-                    .update();
+            beans.getBean(JdbcClient.class).sql("""
+                update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
+                    from_address = 'post@puzzles.example'
+                """).update();
             Draft draft = letter(letters);
             return key -> letters.send(key, draft);
         });
@@ -185,9 +183,9 @@ final class BookingCases {
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
             StockList.Table table = lists.read("""
-                    Width (mm);Height;Material;Thickness;Past;Place;Cost
-                    330;245;Birch ply;3;clean;B2;1,20
-                    """);
+                Width (mm);Height;Material;Thickness;Past;Place;Cost
+                330;245;Birch ply;3;clean;B2;1,20
+                """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
         cases.put("Confirmations.quote", () -> {

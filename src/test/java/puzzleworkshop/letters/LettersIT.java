@@ -22,7 +22,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.access.AsPerson;
 import puzzleworkshop.letters.mail.MailAccount;
 import puzzleworkshop.letters.mail.MailAccounts;
 import puzzleworkshop.letters.mail.MailDesk;
@@ -41,7 +41,6 @@ import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
-@WithMockUser(username = "Robin", roles = "OWNER")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class LettersIT {
 
@@ -83,11 +82,13 @@ class LettersIT {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
+        AsPerson.owner("Robin");
     }
 
     @AfterEach
     void no_server_left() {
         server.stop();
+        AsPerson.nobody();
     }
 
     private Order confirmed() {
@@ -172,7 +173,8 @@ class LettersIT {
         var got = server.getReceivedMessages();
         assertThat(got).hasSize(1);
         assertThat(got[0].getMessageID())
-                .isEqualTo(letters.of(order.id()).getFirst().mail().orElseThrow().messageId());
+                .isEqualTo(
+                        letters.of(order.id()).getFirst().mail().orElseThrow().messageId());
         assertThat(jdbc.sql("select message is null from letter_outbox")
                         .query(Boolean.class)
                         .single())
@@ -196,8 +198,7 @@ class LettersIT {
         GreenMail back = new GreenMail(new ServerSetup(port, "localhost", "smtp"));
         back.start();
         try {
-            beans.getBean(MailDesk.class)
-                    .again(letters.withFaults().getFirst().id(), MailState.WAITING);
+            beans.getBean(MailDesk.class).again(letters.withFaults().getFirst().id(), MailState.WAITING);
             assertThat(back.waitForIncomingEmail(20_000, 1)).isTrue();
             until(() -> letters.withFaults().isEmpty());
         } finally {
@@ -229,11 +230,15 @@ class LettersIT {
                         .single())
                 .doesNotContain("horse");
         accounts.save(account(2526, "mara"), "");
-        assertThat(accounts.account().hasPassword()).as("the same server and user").isTrue();
+        assertThat(accounts.account().hasPassword())
+                .as("the same server and user")
+                .isTrue();
         assertThatThrownBy(() -> accounts.save(account(2526, "someone"), ""))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("letters.account.password");
-        assertThat(accounts.account().user()).as("a refused change changes nothing").isEqualTo("mara");
+        assertThat(accounts.account().user())
+                .as("a refused change changes nothing")
+                .isEqualTo("mara");
     }
 
     @Test
@@ -258,21 +263,15 @@ class LettersIT {
         }
         assertThat(reminders.overdue().getFirst().next()).isEmpty();
         invoices.receive(
-                BookingKey.fresh(),
-                order.id(),
-                invoice.gross(),
-                Payment.Way.TRANSFER,
-                workshop.today(),
-                "",
-                "Robin");
+                BookingKey.fresh(), order.id(), invoice.gross(), Payment.Way.TRANSFER, workshop.today(), "", "Robin");
         assertThat(reminders.overdue()).isEmpty();
     }
 
     @Test
-    @WithMockUser(username = "Mel", roles = "MAKER")
     void letters_that_tell_money_are_the_owners() {
         Order order = confirmed();
         invoices.issue(BookingKey.fresh(), order.id(), "Robin");
+        AsPerson.maker("Mel");
         assertThat(letters.fitting(order.id())).noneMatch(LetterKind::tellsMoney);
         assertThatThrownBy(() -> letters.draft(order.id(), LetterKind.INVOICE, Map.of()))
                 .isInstanceOf(Refused.class);

@@ -39,12 +39,15 @@ class WordingTest {
     void a_part_in_brackets_is_left_out_when_its_field_has_nothing_to_say() {
         String body = "It has left[ with {carrier}].[\n{tracking_link}]\n\nBye";
         assertThat(filled(body, Map.of())).isEqualTo("It has left.\n\nBye");
-        assertThat(filled(body, Map.of(LetterField.CARRIER, "the post"))).isEqualTo("It has left with the post.\n\nBye");
+        assertThat(filled(body, Map.of(LetterField.CARRIER, "the post")))
+                .isEqualTo("It has left with the post.\n\nBye");
     }
 
     @Test
     void a_field_outside_brackets_that_has_nothing_to_say_is_named() {
-        assertThat(wording(LetterKind.ON_ITS_WAY, "Number {tracking}").filled(Map.of()).missing())
+        assertThat(wording(LetterKind.ON_ITS_WAY, "Number {tracking}")
+                        .filled(Map.of())
+                        .missing())
                 .containsExactlyInAnyOrder(LetterField.TRACKING, LetterField.ORDER);
     }
 
@@ -60,7 +63,8 @@ class WordingTest {
                 .hasMessageContaining("letters.wording.field")
                 .hasMessageContaining("tracing")
                 .hasMessageContaining("{pieces}");
-        assertThatThrownBy(() -> wording(LetterKind.THANK_YOU, "{open}").checked()).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> wording(LetterKind.THANK_YOU, "{open}").checked())
+                .isInstanceOf(Refused.class);
     }
 
     @Test
@@ -75,7 +79,8 @@ class WordingTest {
     @Test
     void a_subject_is_one_line_whatever_is_filled_in() {
         Wording wording = new Wording(LetterKind.QUOTE, "For {customer}", "x");
-        assertThat(wording.filled(Map.of(LetterField.CUSTOMER, "Ada\r\nBcc: eve@example.org")).subject())
+        assertThat(wording.filled(Map.of(LetterField.CUSTOMER, "Ada\r\nBcc: eve@example.org"))
+                        .subject())
                 .isEqualTo("For Ada, Bcc: eve@example.org");
         assertThatThrownBy(() -> new Wording(LetterKind.QUOTE, "a\nb", "x").checked())
                 .isInstanceOf(Refused.class);

@@ -35,9 +35,9 @@ class MailAccountStore {
 
     void save(MailAccount account) {
         jdbc.sql("""
-                update letter_settings set sending = :sending, host = :host, port = :port, security = :security,
-                    user_name = :user, from_name = :fromName, from_address = :fromAddress
-                """)
+            update letter_settings set sending = :sending, host = :host, port = :port, security = :security,
+                user_name = :user, from_name = :fromName, from_address = :fromAddress
+            """)
                 .param("sending", account.sending())
                 .param("host", account.host())
                 .param("port", account.port())

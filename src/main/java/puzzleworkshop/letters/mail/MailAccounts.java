@@ -56,7 +56,8 @@ public class MailAccounts {
         MailAccount checked = account.checked();
         MailAccount before = store.read().account();
         store.save(checked);
-        boolean elsewhere = !before.host().equals(checked.host()) || !before.user().equals(checked.user());
+        boolean elsewhere =
+                !before.host().equals(checked.host()) || !before.user().equals(checked.user());
         if (!password.isEmpty()) {
             store.savePassword(Optional.of(seal.seal(password)));
         } else if (elsewhere || checked.user().isEmpty()) {
@@ -84,7 +85,8 @@ public class MailAccounts {
 
     Access access() {
         return new Access(
-                store.read().account(), store.read().sealed().flatMap(seal::open).orElse(""));
+                store.read().account(),
+                store.read().sealed().flatMap(seal::open).orElse(""));
     }
 
     private void ownerOnly() {

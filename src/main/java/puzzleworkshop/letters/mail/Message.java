@@ -26,7 +26,8 @@ import org.springframework.mail.javamail.MimeMessageHelper;
 public record Message(String to, String subject, String text, String html, List<Part> pictures, List<Part> papers) {
 
     /** The house writes no moment in any other way to the world: day, month and zone as RFC 5322, section 3.3, has them. */
-    private static final DateTimeFormatter DATE = DateTimeFormatter.ofPattern("EEE, d MMM yyyy HH:mm:ss Z", Locale.ENGLISH);
+    private static final DateTimeFormatter DATE =
+            DateTimeFormatter.ofPattern("EEE, d MMM yyyy HH:mm:ss Z", Locale.ENGLISH);
 
     public Message {
         pictures = List.copyOf(pictures);

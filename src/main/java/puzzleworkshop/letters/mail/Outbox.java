@@ -42,8 +42,8 @@ class Outbox {
         int asked = store.asks(claim);
         if (again + asked > 0) {
             LOG.warn(
-                    "{} letters go back into the outbox; {} may have been sent when the program ended, which a person has"
-                            + " to find out",
+                    "{} letters go back into the outbox; {} may have been sent when the program ended, which a person"
+                            + " has to find out",
                     again,
                     asked);
         }
@@ -98,8 +98,7 @@ class Outbox {
                     store.needsPerson(letter, claim, MailState.FAILED, later.fault());
                 }
             }
-            case Delivery.Refusal refusal ->
-                store.needsPerson(letter, claim, MailState.FAILED, refusal.fault());
+            case Delivery.Refusal refusal -> store.needsPerson(letter, claim, MailState.FAILED, refusal.fault());
             case Delivery.Unclear unclear -> store.needsPerson(letter, claim, MailState.ASKS, unclear.fault());
         }
     }

@@ -23,9 +23,9 @@ class OutboxStore {
 
     void put(long letter, String messageId, byte[] message, Instant now) {
         jdbc.sql("""
-                insert into letter_outbox (letter_id, message_id, message, state, next_try)
-                values (:letter, :id, :message, 'WAITING', :now)
-                """)
+            insert into letter_outbox (letter_id, message_id, message, state, next_try)
+            values (:letter, :id, :message, 'WAITING', :now)
+            """)
                 .param("letter", letter)
                 .param("id", messageId)
                 .param("message", message)
@@ -36,26 +36,25 @@ class OutboxStore {
     /** Takes the letter that has waited longest for its try; of several programs one gets it. */
     Optional<Claimed> claim(String claim, Instant now) {
         return jdbc.sql("""
-                update letter_outbox set state = 'CLAIMED', claim = :claim, claimed_at = :now, handing_over_at = null,
-                    tries = tries + 1
-                where letter_id = (
-                    select letter_id from letter_outbox where state = 'WAITING' and next_try <= :now
-                    order by next_try, letter_id limit 1 for update skip locked)
-                returning letter_id, message, tries
-                """)
+            update letter_outbox set state = 'CLAIMED', claim = :claim, claimed_at = :now, handing_over_at = null,
+                tries = tries + 1
+            where letter_id = (
+                select letter_id from letter_outbox where state = 'WAITING' and next_try <= :now
+                order by next_try, letter_id limit 1 for update skip locked)
+            returning letter_id, message, tries
+            """)
                 .param("claim", claim)
                 .param("now", Timestamp.from(now))
-                .query((row, n) ->
-                        new Claimed(row.getLong("letter_id"), row.getBytes("message"), row.getInt("tries")))
+                .query((row, n) -> new Claimed(row.getLong("letter_id"), row.getBytes("message"), row.getInt("tries")))
                 .optional();
     }
 
     /** From now on only the server's answer tells whether it was taken; false when the claim is no longer ours. */
     boolean handingOver(long letter, String claim, Instant now) {
         return jdbc.sql("""
-                update letter_outbox set handing_over_at = :now
-                where letter_id = :letter and claim = :claim and state = 'CLAIMED'
-                """)
+            update letter_outbox set handing_over_at = :now
+            where letter_id = :letter and claim = :claim and state = 'CLAIMED'
+            """)
                         .param("letter", letter)
                         .param("claim", claim)
                         .param("now", Timestamp.from(now))
@@ -66,9 +65,9 @@ class OutboxStore {
     /** The message itself is no longer needed, and may hold a private link. */
     void sent(long letter, String claim, Instant now) {
         jdbc.sql("""
-                update letter_outbox set state = 'SENT', claim = null, sent_at = :now, fault = '', message = null
-                where letter_id = :letter and claim = :claim
-                """)
+            update letter_outbox set state = 'SENT', claim = null, sent_at = :now, fault = '', message = null
+            where letter_id = :letter and claim = :claim
+            """)
                 .param("letter", letter)
                 .param("claim", claim)
                 .param("now", Timestamp.from(now))
@@ -77,10 +76,10 @@ class OutboxStore {
 
     void waits(long letter, String claim, String fault, Instant nextTry) {
         jdbc.sql("""
-                update letter_outbox set state = 'WAITING', claim = null, handing_over_at = null, fault = :fault,
-                    next_try = :next
-                where letter_id = :letter and claim = :claim
-                """)
+            update letter_outbox set state = 'WAITING', claim = null, handing_over_at = null, fault = :fault,
+                next_try = :next
+            where letter_id = :letter and claim = :claim
+            """)
                 .param("letter", letter)
                 .param("claim", claim)
                 .param("fault", fault)
@@ -90,9 +89,9 @@ class OutboxStore {
 
     void needsPerson(long letter, String claim, MailState state, String fault) {
         jdbc.sql("""
-                update letter_outbox set state = :state, claim = null, fault = :fault
-                where letter_id = :letter and claim = :claim
-                """)
+            update letter_outbox set state = :state, claim = null, fault = :fault
+            where letter_id = :letter and claim = :claim
+            """)
                 .param("letter", letter)
                 .param("claim", claim)
                 .param("state", state.name())
@@ -103,9 +102,9 @@ class OutboxStore {
     /** Claims of a program that ended: those whose last line had not gone out wait again. */
     int backInTheBox(String claim, Instant now) {
         return jdbc.sql("""
-                update letter_outbox set state = 'WAITING', claim = null, next_try = :now
-                where state = 'CLAIMED' and claim <> :claim and handing_over_at is null
-                """)
+            update letter_outbox set state = 'WAITING', claim = null, next_try = :now
+            where state = 'CLAIMED' and claim <> :claim and handing_over_at is null
+            """)
                 .param("claim", claim)
                 .param("now", Timestamp.from(now))
                 .update();
@@ -114,22 +113,20 @@ class OutboxStore {
     /** The others may have arrived; only a person can find out. */
     int asks(String claim) {
         return jdbc.sql("""
-                update letter_outbox set state = 'ASKS', claim = null, fault = ''
-                where state = 'CLAIMED' and claim <> :claim and handing_over_at is not null
-                """)
-                .param("claim", claim)
-                .update();
+            update letter_outbox set state = 'ASKS', claim = null, fault = ''
+            where state = 'CLAIMED' and claim <> :claim and handing_over_at is not null
+            """).param("claim", claim).update();
     }
 
     /** A person answers for a letter that nobody works on; false when somebody did meanwhile. */
     boolean settle(long letter, MailState from, MailState to, Instant now) {
         return jdbc.sql("""
-                update letter_outbox set state = :to, next_try = :now, handing_over_at = null,
-                    tries = case when :to = 'WAITING' then 0 else tries end,
-                    sent_at = case when :to = 'SENT' then :now::timestamptz end,
-                    message = case when :to = 'WAITING' then message end
-                where letter_id = :letter and state = :from
-                """)
+            update letter_outbox set state = :to, next_try = :now, handing_over_at = null,
+                tries = case when :to = 'WAITING' then 0 else tries end,
+                sent_at = case when :to = 'SENT' then :now::timestamptz end,
+                message = case when :to = 'WAITING' then message end
+            where letter_id = :letter and state = :from
+            """)
                         .param("letter", letter)
                         .param("from", from.name())
                         .param("to", to.name())
@@ -146,11 +143,9 @@ class OutboxStore {
 
     List<Long> withFaults() {
         return jdbc.sql("""
-                select letter_id from letter_outbox
-                where state in ('FAILED', 'ASKS') or (state = 'WAITING' and tries > 0)
-                order by letter_id
-                """)
-                .query(Long.class)
-                .list();
+            select letter_id from letter_outbox
+            where state in ('FAILED', 'ASKS') or (state = 'WAITING' and tries > 0)
+            order by letter_id
+            """).query(Long.class).list();
     }
 }

@@ -130,7 +130,8 @@ class SmtpCourier implements Courier {
                 setPassword(access.password());
             }
             Properties settings = new Properties();
-            settings.setProperty("mail.smtp.auth", String.valueOf(!account.user().isEmpty()));
+            settings.setProperty(
+                    "mail.smtp.auth", String.valueOf(!account.user().isEmpty()));
             settings.setProperty("mail.smtp.connectiontimeout", String.valueOf(TO_CONNECT.toMillis()));
             settings.setProperty("mail.smtp.timeout", String.valueOf(TO_ANSWER.toMillis()));
             settings.setProperty("mail.smtp.writetimeout", String.valueOf(TO_ANSWER.toMillis()));

@@ -99,17 +99,21 @@ public class LetterDialog extends Dialog {
         link.addClickListener(press -> makeLink());
         mail.setText(getTranslation("letters.write.mail"));
         Button copy = new Button(getTranslation("letters.write.copy"), press -> copy());
-        boolean sends = accounts.sends() && Letters.mailOf(order.customer().contact()).isPresent();
-        send = new BookButton(getTranslation("letters.write.send"), () -> done(
-                "letters.write.sent", () -> letters.send(key, worded()), changed));
+        boolean sends =
+                accounts.sends() && Letters.mailOf(order.customer().contact()).isPresent();
+        send = new BookButton(
+                getTranslation("letters.write.send"),
+                () -> done("letters.write.sent", () -> letters.send(key, worded()), changed));
         send.setVisible(sends);
-        byHand = new BookButton(getTranslation("letters.write.by-hand"), () -> done(
-                "letters.write.kept", () -> letters.byHand(key, worded()), changed));
+        byHand = new BookButton(
+                getTranslation("letters.write.by-hand"),
+                () -> done("letters.write.kept", () -> letters.byHand(key, worded()), changed));
         (sends ? send : byHand).addThemeVariants(ButtonVariant.PRIMARY);
         Paragraph contact = new Paragraph(
                 order.customer().contact().isBlank()
                         ? getTranslation("letters.write.no-contact")
-                        : getTranslation("letters.write.contact", order.customer().contact()));
+                        : getTranslation(
+                                "letters.write.contact", order.customer().contact()));
         contact.addClassName("pw-small");
         Div ways = new Div(copy, share, mail);
         ways.addClassName("pw-row");
@@ -215,13 +219,13 @@ public class LetterDialog extends Dialog {
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
     private void copy() {
         body.getElement().executeJs("""
-                if (navigator.clipboard && window.isSecureContext) {
-                  navigator.clipboard.writeText(this.value);
-                } else {
-                  this.inputElement.select();
-                  document.execCommand('copy');
-                }
-                """);
+            if (navigator.clipboard && window.isSecureContext) {
+              navigator.clipboard.writeText(this.value);
+            } else {
+              this.inputElement.select();
+              document.execCommand('copy');
+            }
+            """);
         Feedback.tell(getTranslation("letters.write.copied"), false);
     }
 }

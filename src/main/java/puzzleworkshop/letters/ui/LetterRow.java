@@ -43,8 +43,8 @@ class LetterRow extends Div {
             papers.addClassName("pw-small");
             inside.add(papers);
         }
-        Details details = new Details(
-                figures.text(letter.kind().textKey()) + " · " + figures.moment(letter.at()), inside);
+        Details details =
+                new Details(figures.text(letter.kind().textKey()) + " · " + figures.moment(letter.at()), inside);
         add(details, standing());
     }
 

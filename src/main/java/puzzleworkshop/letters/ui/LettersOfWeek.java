@@ -16,9 +16,9 @@ import puzzleworkshop.display.UiPush;
 import puzzleworkshop.letters.Letter;
 import puzzleworkshop.letters.Letters;
 import puzzleworkshop.letters.LettersChanged;
+import puzzleworkshop.letters.ReminderSteps;
 import puzzleworkshop.letters.Reminders;
 import puzzleworkshop.letters.Reminders.Overdue;
-import puzzleworkshop.letters.ReminderSteps;
 import puzzleworkshop.letters.mail.MailDesk;
 import puzzleworkshop.letters.mail.OutboxMoved;
 import puzzleworkshop.planning.ui.WeekNotice;
@@ -94,9 +94,8 @@ class LettersOfWeek implements WeekNotice {
                 add(box);
             }
             LocalDate today = workshop.today();
-            List<Overdue> due = reminders.overdue().stream()
-                    .filter(one -> one.isDue(today))
-                    .toList();
+            List<Overdue> due =
+                    reminders.overdue().stream().filter(one -> one.isDue(today)).toList();
             if (!due.isEmpty()) {
                 Div box = box("letters.week.reminders", due.size(), "warn");
                 due.stream().limit(MOST).forEach(one -> box.add(row(one)));

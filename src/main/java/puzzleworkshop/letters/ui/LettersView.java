@@ -103,8 +103,7 @@ public class LettersView extends Div implements HasDynamicTitle {
         List<Order> known = orders.list(OrderFilter.ALL, 0, ORDERS);
         order.setLabel(getTranslation("letters.view.order"));
         order.setItems(known);
-        order.setItemLabelGenerator(
-                one -> one.number() + " · " + one.customer().name());
+        order.setItemLabelGenerator(one -> one.number() + " · " + one.customer().name());
         order.addValueChangeListener(change -> look());
         if (!known.isEmpty()) {
             order.setValue(known.getFirst());

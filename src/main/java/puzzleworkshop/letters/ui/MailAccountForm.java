@@ -88,8 +88,7 @@ class MailAccountForm extends Div {
         security.setValue(account.security());
         user.setValue(account.user());
         password.clear();
-        password.setPlaceholder(
-                account.hasPassword() ? getTranslation("letters.account.password-kept") : "");
+        password.setPlaceholder(account.hasPassword() ? getTranslation("letters.account.password-kept") : "");
         fromName.setValue(account.fromName());
         fromAddress.setValue(account.fromAddress());
         attempt.setEnabled(!account.host().isBlank());
@@ -109,8 +108,7 @@ class MailAccountForm extends Div {
                 fromName.getValue().strip(),
                 fromAddress.getValue().strip(),
                 false);
-        if (Feedback.unlessRefused(
-                figures, "letters.account.saved", () -> accounts.save(typed, password.getValue()))) {
+        if (Feedback.unlessRefused(figures, "letters.account.saved", () -> accounts.save(typed, password.getValue()))) {
             read();
         }
     }

@@ -30,8 +30,7 @@ class ReminderForm extends Div {
                 Feedback.unlessRefused(
                         figures,
                         "letters.reminders.saved",
-                        () -> wordings.save(
-                                new ReminderSteps(first.getValue(), second.getValue(), last.getValue())));
+                        () -> wordings.save(new ReminderSteps(first.getValue(), second.getValue(), last.getValue())));
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);

@@ -119,13 +119,13 @@ public class TellDialog extends Dialog {
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
     private void copy() {
         body.getElement().executeJs("""
-                if (navigator.clipboard && window.isSecureContext) {
-                  navigator.clipboard.writeText(this.value);
-                } else {
-                  this.inputElement.select();
-                  document.execCommand('copy');
-                }
-                """);
+            if (navigator.clipboard && window.isSecureContext) {
+              navigator.clipboard.writeText(this.value);
+            } else {
+              this.inputElement.select();
+              document.execCommand('copy');
+            }
+            """);
         Feedback.tell(getTranslation("planning.tell.copied"), false);
     }
 }

@@ -34,13 +34,13 @@ class MessageTest {
             "post@puzzles.example",
             false);
 
-    private static final ZonedDateTime NOW =
-            ZonedDateTime.of(2026, 12, 3, 14, 5, 9, 0, ZoneId.of("Europe/Berlin"));
+    private static final ZonedDateTime NOW = ZonedDateTime.of(2026, 12, 3, 14, 5, 9, 0, ZoneId.of("Europe/Berlin"));
 
     private static byte[] written() {
         Message message = new Message(
                 "ida@norrby.example",
-                "Your puzzle 2026-0147: ready on Thu 3 Dec, für Ida – a subject that is longer than one line of a header may be",
+                "Your puzzle 2026-0147: ready on Thu 3 Dec, für Ida – a subject that is longer than one line of a"
+                        + " header may be",
                 "Dear Ida,\n\nfür dich: €24.\n" + "long ".repeat(300) + "\n.\nend",
                 "<p>Dear Ida, <img src=\"cid:puzzle.jpg\" alt=\"\"></p>",
                 List.of(
@@ -58,13 +58,15 @@ class MessageTest {
 
     private static String text(Entity entity) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ((TextBody) entity.getBody()).getReader().transferTo(new java.io.OutputStreamWriter(out, StandardCharsets.UTF_8) {
-            @Override
-            public void write(char[] chars, int from, int length) throws IOException {
-                super.write(chars, from, length);
-                flush();
-            }
-        });
+        ((TextBody) entity.getBody())
+                .getReader()
+                .transferTo(new java.io.OutputStreamWriter(out, StandardCharsets.UTF_8) {
+                    @Override
+                    public void write(char[] chars, int from, int length) throws IOException {
+                        super.write(chars, from, length);
+                        flush();
+                    }
+                });
         return out.toString(StandardCharsets.UTF_8);
     }
 
@@ -88,11 +90,12 @@ class MessageTest {
         Multipart related = (Multipart) mixed.getBodyParts().get(0).getBody();
         assertThat(related.getSubType()).isEqualTo("related");
         assertThat(related.getBodyParts()).hasSize(3);
-        Multipart alternative =
-                (Multipart) related.getBodyParts().get(0).getBody();
+        Multipart alternative = (Multipart) related.getBodyParts().get(0).getBody();
         assertThat(alternative.getSubType()).isEqualTo("alternative");
         // RFC 2046, section 5.1.4: the plainest first, what is best shown last
-        assertThat(alternative.getBodyParts()).extracting(Entity::getMimeType).containsExactly("text/plain", "text/html");
+        assertThat(alternative.getBodyParts())
+                .extracting(Entity::getMimeType)
+                .containsExactly("text/plain", "text/html");
         assertThat(text(alternative.getBodyParts().get(0)).replace("\r\n", "\n"))
                 .contains("für dich: €24.")
                 .endsWith("\n.\nend");
@@ -100,7 +103,11 @@ class MessageTest {
         assertThat(logo.getMimeType()).isEqualTo("image/png");
         assertThat(logo.getHeader().getField("Content-ID").getBody()).isEqualTo("<logo.png>");
         assertThat(logo.getDispositionType()).isEqualTo("inline");
-        assertThat(related.getBodyParts().get(2).getHeader().getField("Content-ID").getBody())
+        assertThat(related.getBodyParts()
+                        .get(2)
+                        .getHeader()
+                        .getField("Content-ID")
+                        .getBody())
                 .isEqualTo("<puzzle.jpg>");
         Entity paper = mixed.getBodyParts().get(1);
         assertThat(paper.getMimeType()).isEqualTo("application/pdf");
@@ -132,8 +139,16 @@ class MessageTest {
     void a_contact_is_an_address_only_when_it_is_one() {
         assertThat(MailAddress.of(" ida@norrby.example ")).contains("ida@norrby.example");
         for (String none : new String[] {
-            "", "0155 01 7734", "ida@", "@x.example", "ida@norrby", "a b@c.example", "a@b.example?bcc=x@y.example",
-            "a@b.example, c@d.example", "a@b..example", ".a@b.example"
+            "",
+            "0155 01 7734",
+            "ida@",
+            "@x.example",
+            "ida@norrby",
+            "a b@c.example",
+            "a@b.example?bcc=x@y.example",
+            "a@b.example, c@d.example",
+            "a@b..example",
+            ".a@b.example"
         }) {
             assertThat(MailAddress.of(none)).as(none).isEmpty();
         }

@@ -42,7 +42,7 @@ import puzzleworkshop.support.TestServer;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class OutboxPowerCutIT {
 
-    private static final Duration PATIENCE = Duration.ofSeconds(40);
+    private static final Duration PATIENCE = Duration.ofMinutes(2);
 
     @Autowired
     DataSource database;
@@ -60,13 +60,10 @@ class OutboxPowerCutIT {
         CleanDatabase.now(database);
         long order = PlainOrders.add(jdbc, 1).getFirst().id().value();
         letter = jdbc.sql("""
-                insert into letter (order_id, kind, way, recipient, subject, body, attached, made_at, made_on, made_by)
-                values (:order, 'ON_TIME', 'MAIL', 'ida@norrby.example', 's', 'b', '', now(), current_date, 'mara')
-                returning id
-                """)
-                .param("order", order)
-                .query(Long.class)
-                .single();
+            insert into letter (order_id, kind, way, recipient, subject, body, attached, made_at, made_on, made_by)
+            values (:order, 'ON_TIME', 'MAIL', 'ida@norrby.example', 's', 'b', '', now(), current_date, 'mara')
+            returning id
+            """).param("order", order).query(Long.class).single();
         MailAccount from = new MailAccount(
                 true, "localhost", 25, MailAccount.Security.NONE, "", "", "post@puzzles.example", false);
         byte[] bytes = new Message("ida@norrby.example", "s", "b".repeat(20_000), "<p>b</p>", List.of(), List.of())
@@ -150,7 +147,8 @@ class OutboxPowerCutIT {
                     .isFalse();
             Outbox outbox = OutboxProcess.outbox(store, server.port());
             assertThat(outbox.sendNext()).isTrue();
-            assertThat(server.taken()).as("the same identity, so that a mail program knows it again")
+            assertThat(server.taken())
+                    .as("the same identity, so that a mail program knows it again")
                     .containsExactly("<9@puzzles.example>", "<9@puzzles.example>");
             assertThat(state()).isEqualTo("SENT");
         }
@@ -236,8 +234,8 @@ class OutboxPowerCutIT {
 
     private int waiting() {
         return jdbc.sql("""
-                select count(*) from pg_stat_activity where application_name = :name and wait_event_type = 'Lock'
-                """)
+            select count(*) from pg_stat_activity where application_name = :name and wait_event_type = 'Lock'
+            """)
                 .param("name", OutboxProcess.NAME)
                 .query(Integer.class)
                 .single();

@@ -26,7 +26,6 @@ final class OutboxProcess {
     static Outbox outbox(OutboxStore store, int port) {
         MailAccount account = new MailAccount(
                 true, "localhost", port, MailAccount.Security.NONE, "", "", "post@puzzles.example", false);
-        return new Outbox(
-                store, new SmtpCourier(() -> new SmtpCourier.Access(account, "")), Clock.systemDefaultZone());
+        return new Outbox(store, new SmtpCourier(() -> new SmtpCourier.Access(account, "")), Clock.systemDefaultZone());
     }
 }

@@ -78,8 +78,8 @@ final class ScriptedServer implements AutoCloseable {
     }
 
     private void talk(Socket caller) throws IOException {
-        BufferedReader in = new BufferedReader(
-                new InputStreamReader(caller.getInputStream(), StandardCharsets.ISO_8859_1));
+        BufferedReader in =
+                new BufferedReader(new InputStreamReader(caller.getInputStream(), StandardCharsets.ISO_8859_1));
         OutputStream out = caller.getOutputStream();
         answer(out, Step.GREETING, "220 test");
         String line;

@@ -72,7 +72,8 @@ class SmtpCourierTest {
             assertThat(courier(port, Security.NONE, "mara", "wrong").deliver(letter(), NOTHING))
                     .isInstanceOf(Delivery.NotYet.class);
             courier(port, Security.NONE, "mara", "secret").tryConnection();
-            assertThatThrownBy(() -> courier(port, Security.NONE, "mara", "wrong").tryConnection())
+            assertThatThrownBy(
+                            () -> courier(port, Security.NONE, "mara", "wrong").tryConnection())
                     .isInstanceOf(MessagingException.class);
             assertThat(server.getReceivedMessages()).hasSize(1);
         } finally {
@@ -133,7 +134,8 @@ class SmtpCourierTest {
             server.answerToRcpt("550 5.1.1 no such mailbox");
             assertThat(plain(server.port()).deliver(letter(), NOTHING))
                     .isInstanceOfSatisfying(
-                            Delivery.Refusal.class, told -> assertThat(told.fault()).contains("no such mailbox"));
+                            Delivery.Refusal.class,
+                            told -> assertThat(told.fault()).contains("no such mailbox"));
             server.answerToRcpt("450 4.2.0 greylisted");
             assertThat(plain(server.port()).deliver(letter(), NOTHING)).isInstanceOf(Delivery.NotYet.class);
             server.answerToRcpt("250 ok");
