@@ -38,7 +38,8 @@ import puzzleworkshop.access.ui.SignInView;
 @EnableWebSecurity
 class SecurityConfiguration {
 
-    private static final String[] OPEN_FILES = {"/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.ico", "/*.woff2"
+    private static final String[] OPEN_FILES = {
+        "/healthz", "/*.css", "/*.js", "/*.svg", "/*.png", "/*.webmanifest", "/*.ico", "/*.woff2"
     };
     /** Pictures of the customer's page; it looks at the link's token itself. */
     private static final String[] CUSTOMERS_PICTURES = {"/p/*/face/*/*.jpg", "/p/*/picture/*/*.jpg"};

@@ -14,8 +14,8 @@ import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.reading.ReadPicture;
-import puzzleworkshop.artwork.reading.SeparateReader;
 import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.separate.SeparateReader;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.WorkLimit;
 

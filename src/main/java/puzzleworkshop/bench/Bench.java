@@ -98,6 +98,16 @@ public class Bench {
             return entry.order();
         }
 
+        /** Why its next stage may not be done yet, whatever somebody ticks; empty when it may. */
+        public Optional<Sentence> mayNot() {
+            if (!order().next().equals(Optional.of(Stage.PRINT))
+                    || order().approval().isPresent()) {
+                return Optional.empty();
+            }
+            return Optional.of(
+                    Sentence.of(order().picture().isEmpty() ? "bench.may-not.picture" : "bench.may-not.approval"));
+        }
+
         /** The day since which its work waits for money. */
         public Optional<LocalDate> unpaidSince() {
             return entry.outlook()
@@ -146,6 +156,15 @@ public class Bench {
                                 w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))
                         .thenComparing(w -> w.order().id().value()))
                 .toList();
+    }
+
+    /** The first stage at which something may be done now. */
+    public Optional<Stage> firstWorkable() {
+        return plan.now().entries().stream()
+                .map(WeekPlan.Entry::order)
+                .filter(order -> !order.waitsForApproval() || !order.next().equals(Optional.of(Stage.PRINT)))
+                .flatMap(order -> order.next().stream())
+                .min(Comparator.naturalOrder());
     }
 
     /** How many orders wait at each stage. */

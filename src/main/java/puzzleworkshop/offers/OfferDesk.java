@@ -124,14 +124,15 @@ public class OfferDesk {
     private PatternSpec spec(Wish wish, Optional<Machine> machine, TradeNumbers numbers) {
         return new PatternSpec(
                 wish.finished(),
-                PieceGrid.nearest(wish.finished(), wish.pieces(), numbers.smallestPiece()),
+                PieceGrid.within(wish.outline(), wish.finished(), wish.pieces(), numbers.smallestPiece()),
                 wish.seed(),
                 wish.style(),
                 wish.outline(),
                 wish.board().thickness(),
                 machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
                 wish.shapes(),
-                wish.design());
+                wish.layout().isPlain() && !wish.outline().isCurved() ? wish.design() : PatternSpec.DESIGN,
+                wish.layout());
     }
 
     /** One wish being worked out. */

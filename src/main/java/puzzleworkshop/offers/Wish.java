@@ -12,6 +12,7 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
@@ -28,6 +29,7 @@ import puzzleworkshop.sheets.SheetId;
  * @param softAccepted the customer's word that a soft picture will do
  * @param shapes personal pieces among the others; usually none
  * @param design which way of drawing; an order that is changed keeps the one it was made with
+ * @param layout in what its pieces differ from a plain grid
  */
 public record Wish(
         Optional<FramedPicture> picture,
@@ -49,13 +51,14 @@ public record Wish(
         VatRates vat,
         String softAccepted,
         List<PersonalShape> shapes,
-        int design) {
+        int design,
+        PieceLayout layout) {
 
     public Wish {
         shapes = List.copyOf(shapes);
     }
 
-    /** By the newest way of drawing. */
+    /** A plain grid, by the newest way of drawing. */
     public Wish(
             Optional<FramedPicture> picture,
             Size finished,
@@ -96,7 +99,8 @@ public record Wish(
                 vat,
                 softAccepted,
                 shapes,
-                PatternSpec.DESIGN);
+                PatternSpec.DESIGN,
+                PieceLayout.PLAIN);
     }
 
     /** Without personal pieces. */

@@ -15,6 +15,8 @@ public class Customers {
     private static final RowMapper<Customer> CUSTOMER = (row, n) ->
             new Customer(row.getLong("id"), row.getString("name"), row.getString("contact"), row.getString("address"));
 
+    private static final int LONGEST_NOTE = 4000;
+
     private final JdbcClient jdbc;
 
     Customers(JdbcClient jdbc) {
@@ -36,15 +38,36 @@ public class Customers {
                 .replace("_", "\\_")
                 .toLowerCase();
         return jdbc.sql("""
-                select * from customer where lower(name) like :start or lower(name) like :word
-                order by lower(name), id offset :offset limit :limit
-                """)
+            select * from customer where lower(name) like :start or lower(name) like :word
+            order by lower(name), id offset :offset limit :limit
+            """)
                 .param("start", start + "%")
                 .param("word", "% " + start + "%")
                 .param("offset", offset)
                 .param("limit", limit)
                 .query(CUSTOMER)
                 .list();
+    }
+
+    /** What the workshop wants to remember of a customer. */
+    public String note(long id) {
+        return jdbc.sql("select note from customer where id = :id")
+                .param("id", id)
+                .query(String.class)
+                .optional()
+                .orElse("");
+    }
+
+    /** @throws Refused when it is longer than a note */
+    @Transactional
+    public void keepNote(long id, String note) {
+        if (note.length() > LONGEST_NOTE) {
+            throw new Refused("orders.customer.long-note", LONGEST_NOTE);
+        }
+        jdbc.sql("update customer set note = :note where id = :id")
+                .param("note", note.strip())
+                .param("id", id)
+                .update();
     }
 
     /** Keeps a newcomer or what changed about a known customer. */
@@ -54,8 +77,8 @@ public class Customers {
             throw new Refused("orders.customer.no-name");
         }
         if (!customer.isKept()) {
-            return jdbc.sql(
-                            "insert into customer (name, contact, address) values (:name, :contact, :address) returning *")
+            return jdbc.sql("insert into customer (name, contact, address) values (:name, :contact, :address)"
+                            + " returning *")
                     .param("name", customer.name())
                     .param("contact", customer.contact())
                     .param("address", customer.address())

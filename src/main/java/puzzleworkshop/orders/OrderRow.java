@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
 import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -19,9 +21,11 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.workshop.Stage;
 
@@ -90,6 +94,16 @@ final class OrderRow {
                         pattern.shapes().stream()
                                 .map(PersonalShape::outlineText)
                                 .toArray(String[]::new))
+                .param("uneven", pattern.layout().uneven())
+                .param(
+                        "keptWhole",
+                        pattern.layout().keptWhole().stream()
+                                .flatMap(place -> Stream.of(
+                                        place.middle().xMm(),
+                                        place.middle().yMm(),
+                                        place.halfWidthMm(),
+                                        place.halfHeightMm()))
+                                .toArray(Double[]::new))
                 .param("material", draft.board().material())
                 .param("grade", draft.board().grade())
                 .param("thickness", draft.board().thickness().mm())
@@ -130,7 +144,8 @@ final class OrderRow {
                 Length.mm(row.getDouble("board_thickness_mm")),
                 Length.mm(row.getDouble("kerf_mm")),
                 shapes(row),
-                row.getInt("pattern_design"));
+                row.getInt("pattern_design"),
+                PieceLayout.of(row.getBoolean("uneven_pieces"), keptWhole(row)));
         return new Puzzle(
                 pattern,
                 IntendedAge.valueOf(row.getString("intended_age")),
@@ -144,6 +159,14 @@ final class OrderRow {
         String[] outlines = (String[]) row.getArray("shape_outlines").getArray();
         return IntStream.range(0, names.length)
                 .mapToObj(i -> PersonalShape.kept(names[i], outlines[i]))
+                .toList();
+    }
+
+    private static List<KeptWhole> keptWhole(ResultSet row) throws SQLException {
+        Double[] numbers = (Double[]) row.getArray("kept_whole").getArray();
+        return IntStream.range(0, numbers.length / 4)
+                .mapToObj(i -> new KeptWhole(
+                        Point.of(numbers[4 * i], numbers[4 * i + 1]), numbers[4 * i + 2], numbers[4 * i + 3]))
                 .toList();
     }
 

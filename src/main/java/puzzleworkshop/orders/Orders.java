@@ -293,13 +293,13 @@ public class Orders {
         return store.open();
     }
 
-    /** Newest first. */
+    /** In the filter's sequence. */
     public List<Order> list(OrderFilter filter, int offset, int limit) {
-        return store.list(filter, offset, limit);
+        return store.list(filter, workshop.today(), offset, limit);
     }
 
     public int count(OrderFilter filter) {
-        return store.count(filter);
+        return store.count(filter, workshop.today());
     }
 
     public List<HistoryLine> history(OrderId id) {

@@ -26,7 +26,7 @@ public record Puzzle(PatternSpec pattern, IntendedAge age, boolean tray, int pie
                 pattern,
                 age,
                 tray,
-                pattern.shapes().isEmpty()
+                pattern.countsAsGrid()
                         ? pattern.grid().pieces()
                         : PatternMaker.make(pattern).pieces().size());
     }

@@ -17,6 +17,7 @@ import puzzleworkshop.measure.Size;
  * @param kerf width of wood the beam takes away
  * @param shapes personal pieces placed whole among the others; usually none
  * @param design which way of drawing; kept with an order, so that it draws the same pattern in every later version
+ * @param layout in what pieces differ from a plain grid
  */
 public record PatternSpec(
         Size size,
@@ -27,7 +28,8 @@ public record PatternSpec(
         Length thickness,
         Length kerf,
         List<PersonalShape> shapes,
-        int design) {
+        int design,
+        PieceLayout layout) {
 
     /** The first way of drawing: edges that are alike are neither looked for nor avoided. */
     public static final int FIRST_DESIGN = 1;
@@ -51,7 +53,24 @@ public record PatternSpec(
         if (design < FIRST_DESIGN || design > DESIGN) {
             throw new IllegalArgumentException("Design " + design + " of a pattern is not known here: 1 to " + DESIGN);
         }
+        if (design == FIRST_DESIGN && (!layout.isPlain() || outline.isCurved())) {
+            throw new IllegalArgumentException("The first design knows neither this layout nor this outer edge");
+        }
         shapes = List.copyOf(shapes);
+    }
+
+    /** As a plain grid. */
+    public PatternSpec(
+            Size size,
+            PieceGrid grid,
+            long seed,
+            CutStyle style,
+            PuzzleEdge outline,
+            Length thickness,
+            Length kerf,
+            List<PersonalShape> shapes,
+            int design) {
+        this(size, grid, seed, style, outline, thickness, kerf, shapes, design, PieceLayout.PLAIN);
     }
 
     /** By the newest way of drawing. */
@@ -74,27 +93,50 @@ public record PatternSpec(
     }
 
     public PatternSpec withSeed(long other) {
-        return new PatternSpec(size, grid, other, style, outline, thickness, kerf, shapes, design);
+        return new PatternSpec(size, grid, other, style, outline, thickness, kerf, shapes, design, layout);
     }
 
     public PatternSpec withStyle(CutStyle other) {
-        return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes, design);
+        return new PatternSpec(size, grid, seed, other, outline, thickness, kerf, shapes, design, layout);
     }
 
     public PatternSpec withOutline(PuzzleEdge other) {
-        return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes, design);
+        int able = other.isCurved() ? Math.max(design, 2) : design;
+        return new PatternSpec(size, grid, seed, style, other, thickness, kerf, shapes, able, layout);
     }
 
     public PatternSpec withThickness(Length other) {
-        return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes, design);
+        return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes, design, layout);
     }
 
     public PatternSpec withShapes(List<PersonalShape> others) {
-        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others, design);
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others, design, layout);
     }
 
     public PatternSpec withDesign(int other) {
-        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, shapes, other);
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, shapes, other, layout);
+    }
+
+    /** In another layout; by the newest way of drawing where the first does not know it. */
+    public PatternSpec withLayout(PieceLayout other) {
+        int able = other.isPlain() && !outline.isCurved() ? design : Math.max(design, 2);
+        return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, shapes, able, other);
+    }
+
+    /** Whether as many pieces come out as the grid has: nothing in it swallows or adds any. */
+    public boolean countsAsGrid() {
+        return shapes.isEmpty() && layout.keptWhole().isEmpty() && !outline.isCurved();
+    }
+
+    /**
+     * As before there were layouts where it is plain: what customers approved is known by a digest of this text.
+     */
+    @Override
+    public String toString() {
+        String plain = "PatternSpec[size=" + size + ", grid=" + grid + ", seed=" + seed + ", style=" + style
+                + ", outline=" + outline + ", thickness=" + thickness + ", kerf=" + kerf + ", shapes=" + shapes
+                + ", design=" + design;
+        return plain + (layout.isPlain() ? "]" : ", layout=" + layout + "]");
     }
 
     public boolean isFirstDesign() {

@@ -7,7 +7,7 @@ import java.awt.geom.AffineTransform;
 import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.cutfiles.found.CurveRuns;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
@@ -26,6 +26,19 @@ public final class PersonalShapes {
 
     /** A heart, as wide as asked and nearly as tall, with its lowest point rounded so that it does not break off. */
     public static PersonalShape heart(Point middle, Length width) {
+        return fitted("heart", unitHeart(), middle, width.mm(), Double.MAX_VALUE);
+    }
+
+    /** The same heart filling a size, for a whole puzzle. */
+    static CurvePath heartOutline(double widthMm, double heightMm) {
+        CurvePath heart = unitHeart();
+        Bounds bounds = heart.bounds();
+        AffineTransform place = AffineTransform.getScaleInstance(widthMm / bounds.width(), heightMm / bounds.height());
+        place.translate(-bounds.minX(), -bounds.minY());
+        return heart.transformed(place);
+    }
+
+    private static CurvePath unitHeart() {
         Point top = Point.of(0, -0.26);
         CurvePath half = new CurvePath(
                 top,
@@ -39,7 +52,7 @@ public final class PersonalShapes {
                 half.transformed(AffineTransform.getScaleInstance(-1, 1)).reversed();
         List<Segment> around = new java.util.ArrayList<>(half.segments());
         around.addAll(other.segments());
-        return fitted("heart", new CurvePath(top, around, true), middle, width.mm(), Double.MAX_VALUE);
+        return new CurvePath(top, around, true);
     }
 
     /**
@@ -55,7 +68,7 @@ public final class PersonalShapes {
             throw new Refused("pattern.shape.no_letter", text);
         }
         GlyphVector glyphs = font.createGlyphVector(new FontRenderContext(null, true, true), text);
-        CurveRuns lines = new CurveRuns(new WorkLimit(text, WorkLimit.STEPS_TO_READ));
+        CurveRuns lines = new CurveRuns(FoundLines.limit(text));
         lines.read(glyphs.getOutline().getPathIterator(null));
         return fitted(text, largest(text, lines.lines()), middle, Double.MAX_VALUE, height.mm());
     }

@@ -125,6 +125,15 @@ public record PieceGrid(int columns, int rows) {
                 .orElseThrow();
     }
 
+    /**
+     * The same for a puzzle with this outer edge: inside a curve fewer pieces lie than on the whole finished size, so the
+     * grid has as many more.
+     */
+    public static PieceGrid within(PuzzleEdge edge, Size size, int wantedPieces, Length smallest) {
+        int inAll = (int) Math.min(MOST_PIECES, Math.round(wantedPieces / edge.share()));
+        return nearest(size, inAll, smallest);
+    }
+
     /** The grid whose pieces come nearest to a wanted side, as square as the size allows. */
     public static PieceGrid byPieceSide(Size size, Length side) {
         int columns = Math.clamp(

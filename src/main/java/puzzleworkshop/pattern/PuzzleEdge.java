@@ -1,6 +1,9 @@
 package puzzleworkshop.pattern;
 
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 
 /**
  * The outer edge of a puzzle. It never leaves the finished size: rounding and waves only take wood away.
@@ -14,12 +17,19 @@ public record PuzzleEdge(Kind kind, Length measure) {
     public enum Kind {
         SQUARE,
         ROUNDED,
-        WAVY
+        WAVY,
+        /** An oval as wide and high as the finished size; a circle where it is square. */
+        ROUND,
+        /** A heart as wide and high as the finished size. */
+        HEART
     }
 
+    /** Part of the finished size that a heart covers; measured on its outline. */
+    private static final double HEARTS_SHARE = 0.687;
+
     public PuzzleEdge {
-        boolean square = kind == Kind.SQUARE;
-        if (square ? measure.mm() != 0 : !measure.isPositive()) {
+        boolean none = kind == Kind.SQUARE || kind == Kind.ROUND || kind == Kind.HEART;
+        if (none ? measure.mm() != 0 : !measure.isPositive()) {
             throw new IllegalArgumentException("Measure " + measure.mm() + " mm does not go with " + kind);
         }
     }
@@ -38,10 +48,40 @@ public record PuzzleEdge(Kind kind, Length measure) {
             case SQUARE -> square();
             case ROUNDED -> rounded(Length.mm(8));
             case WAVY -> wavy(Length.mm(2.5));
+            case ROUND, HEART -> new PuzzleEdge(kind, Length.ZERO);
         };
     }
 
     public static PuzzleEdge wavy(Length depth) {
         return new PuzzleEdge(Kind.WAVY, depth);
+    }
+
+    /** Whether it is a closed curve of its own instead of four sides. */
+    public boolean isCurved() {
+        return kind == Kind.ROUND || kind == Kind.HEART;
+    }
+
+    /** Part of the finished size that remains inside it. */
+    public double share() {
+        return switch (kind) {
+            case SQUARE, ROUNDED, WAVY -> 1;
+            case ROUND -> Math.PI / 4;
+            case HEART -> HEARTS_SHARE;
+        };
+    }
+
+    /**
+     * The curve itself, closed, in millimetres from the top left corner of the finished size.
+     *
+     * @throws IllegalStateException when it is four sides
+     */
+    public CurvePath curve(Size finished) {
+        double width = finished.width().mm();
+        double height = finished.height().mm();
+        return switch (kind) {
+            case ROUND -> KeptWhole.oval(Point.of(width / 2, height / 2), width / 2, height / 2);
+            case HEART -> PersonalShapes.heartOutline(width, height);
+            default -> throw new IllegalStateException("An edge of four sides: " + kind);
+        };
     }
 }

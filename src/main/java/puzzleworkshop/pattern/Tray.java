@@ -1,7 +1,14 @@
 package puzzleworkshop.pattern;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.operation.buffer.BufferOp;
+import org.locationtech.jts.operation.buffer.BufferParameters;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
@@ -28,6 +35,8 @@ public record Tray(Size puzzle, PuzzleEdge outline, Length border, Length play) 
 
     private static final double NARROWEST_BORDER_MM = 5;
     private static final double WIDEST_PLAY_MM = 5;
+    private static final double FLATTENING_MM = 0.01;
+    private static final int QUADRANT_STEPS = 16;
     private static final double OUTER_CORNER_MM = 5;
     /** Handle of a quarter circle, 4/3·(√2 − 1). */
     private static final double QUARTER = 4.0 / 3 * (Math.sqrt(2) - 1);
@@ -56,7 +65,24 @@ public record Tray(Size puzzle, PuzzleEdge outline, Length border, Length play) 
         double radius =
                 outline.kind() == PuzzleEdge.Kind.ROUNDED ? outline.measure().mm() + play.mm() : 0;
         Size opening = puzzle.grownBy(play);
-        return CutPlan.of("Tray, frame", List.of(rectangle(in, in, opening, radius)), List.of(outer()), sequence);
+        CurvePath inner = outline.isCurved() ? aroundCurve() : rectangle(in, in, opening, radius);
+        return CutPlan.of("Tray, frame", List.of(inner), List.of(outer()), sequence);
+    }
+
+    /** The puzzle's own curve, farther out by the play all round. */
+    private CurvePath aroundCurve() {
+        double in = border.mm() + play.mm();
+        Coordinate[] ring = outline.curve(puzzle).translated(in, in).flattened(FLATTENING_MM).stream()
+                .map(p -> new Coordinate(p.xMm(), p.yMm()))
+                .toArray(Coordinate[]::new);
+        Geometry grown = BufferOp.bufferOp(
+                new GeometryFactory().createPolygon(ring), play.mm(), new BufferParameters(QUADRANT_STEPS));
+        Coordinate[] around = ((Polygon) grown).getExteriorRing().getCoordinates();
+        return CurvePath.through(
+                Arrays.stream(around, 0, around.length - 1)
+                        .map(c -> Point.of(c.x, c.y))
+                        .toList(),
+                true);
     }
 
     public CutPlan backing() {

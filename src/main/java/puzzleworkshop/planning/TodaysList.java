@@ -26,10 +26,11 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
-/** What is to be done today, in the order of the plan, to hang up at the bench: A4 with boxes to tick. */
+/** What is to be done on a day, in the order of the plan, to hang up at the bench: A4 with boxes to tick. */
 @Service
 public class TodaysList {
 
+    private static final int MOST_DAYS_OFF = 28;
     private static final Color LINE = new Color(0xC9BEAE);
 
     private final WeekPlan plan;
@@ -44,21 +45,37 @@ public class TodaysList {
         this.figures = figures;
     }
 
-    /** As a PDF file. */
-    public byte[] pdf() {
+    /** The working day after today: what is hung up in the evening. */
+    public LocalDate nextDay() {
         WeekPlan.Standing standing = plan.now();
-        LocalDate today = standing.today();
+        LocalDate day = standing.today().plusDays(1);
+        LocalDate last = day.plusDays(MOST_DAYS_OFF);
+        while (day.isBefore(last) && !standing.calendar().isWorkingDay(day)) {
+            day = day.plusDays(1);
+        }
+        return day;
+    }
+
+    /** Of today, as a PDF file. */
+    public byte[] pdf() {
+        return pdf(plan.today());
+    }
+
+    /** Of any day, as a PDF file. */
+    public byte[] pdf(LocalDate day) {
+        WeekPlan.Standing standing = plan.now();
         List<Schedule.Work> work = standing.plan().work().stream()
-                .filter(w -> w.start().toLocalDate().equals(today))
+                .filter(w -> w.start().toLocalDate().equals(day))
                 .toList();
         ByteArrayOutputStream file = new ByteArrayOutputStream();
         Document document = new Document(PageSize.A4, 42, 42, 42, 42);
         PdfWriter.getInstance(document, file);
-        document.addTitle(figures.text("planning.list.title", today));
+        int which = day.equals(standing.today()) ? 0 : 1;
+        document.addTitle(figures.text("planning.list.title", day, which));
         document.open();
-        document.add(new Paragraph(figures.text("planning.list.title", today), PaperFonts.bold(18)));
+        document.add(new Paragraph(figures.text("planning.list.title", day, which), PaperFonts.bold(18)));
         document.add(new Paragraph(
-                workshop.profile().name() + " · " + IsoWeek.of(today) + " · "
+                workshop.profile().name() + " · " + IsoWeek.of(day) + " · "
                         + figures.text("planning.list.count", work.size()),
                 PaperFonts.soft(10)));
         if (work.isEmpty()) {

@@ -98,6 +98,16 @@ public class CustomerDesk {
         return sight(orders.get(link.order()));
     }
 
+    /** Whether the link shows anything; counted like every look, but not as one of the customer's. */
+    boolean opens(Token token, String from) {
+        try {
+            enter(token, from);
+            return true;
+        } catch (Refused closed) {
+            return false;
+        }
+    }
+
     /** A picture with the fingerprint of what it shows; of the whole picture that of its file. */
     record Face(byte[] jpeg, String fingerprint) {}
 

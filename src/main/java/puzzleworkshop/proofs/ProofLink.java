@@ -5,7 +5,7 @@ import java.util.Optional;
 import puzzleworkshop.measure.OrderId;
 
 /**
- * A customer's private link to one order. Its token is not kept, so it can be handed out only when it is made.
+ * A customer's private link to one order.
  *
  * @param seenAt when the customer last looked
  * @param withdrawnAt when it was withdrawn, or replaced by a newer one

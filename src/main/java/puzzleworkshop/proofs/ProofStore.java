@@ -22,13 +22,14 @@ class ProofStore {
         this.jdbc = jdbc;
     }
 
-    void add(OrderId order, String tokenHash, Instant now, String who, Instant expires) {
+    void add(OrderId order, Token token, Instant now, String who, Instant expires) {
         jdbc.sql("""
-                insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
-                values (:order, :token, :now, :who, :expires)
-                """)
+            insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
+            values (:order, :token, :hash, :now, :who, :expires)
+            """)
                 .param("order", order.value())
-                .param("token", tokenHash)
+                .param("token", token.text())
+                .param("hash", token.sha256())
                 .param("now", Timestamp.from(now))
                 .param("who", who)
                 .param("expires", Timestamp.from(expires))
@@ -36,7 +37,8 @@ class ProofStore {
     }
 
     boolean withdraw(OrderId order, Instant now) {
-        return jdbc.sql("update proof_link set withdrawn_at = :now where order_id = :order and withdrawn_at is null")
+        return jdbc.sql("update proof_link set withdrawn_at = :now, token = null where order_id = :order and"
+                                + " withdrawn_at is null")
                         .param("now", Timestamp.from(now))
                         .param("order", order.value())
                         .update()
@@ -57,6 +59,13 @@ class ProofStore {
                 .optional();
     }
 
+    Optional<Token> token(long link) {
+        return jdbc.sql("select token from proof_link where id = :id and token is not null")
+                .param("id", link)
+                .query((row, n) -> new Token(row.getString("token")))
+                .optional();
+    }
+
     void seen(long link, Instant now) {
         jdbc.sql("update proof_link set seen_at = :now where id = :id")
                 .param("now", Timestamp.from(now))
@@ -66,9 +75,9 @@ class ProofStore {
 
     void addApproval(ProofLink link, Instant now, String by, ApprovedSnapshot shown, PictureId picture) {
         jdbc.sql("""
-                insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
-                values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)
-                """)
+            insert into proof_approval (order_id, link_id, at, by_name, fingerprint, picture_id, shown, may_use)
+            values (:order, :link, :now, :by, :fingerprint, :picture, :shown, true)
+            """)
                 .param("order", link.order().value())
                 .param("link", link.id())
                 .param("now", Timestamp.from(now))
@@ -109,9 +118,9 @@ class ProofStore {
 
     void settle(OrderId order, long wish, String who, Instant now) {
         jdbc.sql("""
-                update proof_wish set settled_at = :now, settled_by = :who
-                where id = :id and order_id = :order and settled_at is null
-                """)
+            update proof_wish set settled_at = :now, settled_by = :who
+            where id = :id and order_id = :order and settled_at is null
+            """)
                 .param("now", Timestamp.from(now))
                 .param("who", who)
                 .param("id", wish)
@@ -121,8 +130,8 @@ class ProofStore {
 
     /** Those of the pictures asked for that were approved since then. */
     List<PictureId> approvedSince(Set<PictureId> asked, Instant since) {
-        return jdbc.sql(
-                        "select distinct picture_id from proof_approval where picture_id = any(:asked) and at >= :since")
+        return jdbc.sql("select distinct picture_id from proof_approval where picture_id = any(:asked) and at >="
+                        + " :since")
                 .param("asked", asked.stream().map(PictureId::value).toArray(UUID[]::new))
                 .param("since", Timestamp.from(since))
                 .query((row, n) -> new PictureId(row.getObject("picture_id", UUID.class)))

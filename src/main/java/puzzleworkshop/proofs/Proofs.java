@@ -29,16 +29,21 @@ public class Proofs {
         this.clock = clock;
     }
 
-    /** Makes a link; an older one of the same order stops working. The token is told this once. */
+    /** Makes a link; an older one of the same order stops working. */
     @Transactional
     public Token makeLink(OrderId id, String who) {
         orders.lock(id);
         Token token = Token.fresh();
         Instant now = clock.instant();
         store.withdraw(id, now);
-        store.add(id, token.sha256(), now, who, now.plus(LASTS));
+        store.add(id, token, now, who, now.plus(LASTS));
         orders.note(id, Sentence.of("proofs.history.made"), who);
         return token;
+    }
+
+    /** The link that works now, to be told to its customer once more; empty for one made before links could be shown again. */
+    public Optional<Token> shownAgain(OrderId id) {
+        return store.latest(id).filter(this::isOpen).flatMap(link -> store.token(link.id()));
     }
 
     /** From now on the link shows nothing any more. */

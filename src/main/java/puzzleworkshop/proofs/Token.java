@@ -10,7 +10,8 @@ import java.util.regex.Pattern;
 
 /**
  * The secret in a customer's link: 256 random bits, written in 43 letters of the URL-safe alphabet (RFC 4648, section 5).
- * Whoever has it may see one order; it is kept nowhere, only its SHA-256 is.
+ * Whoever has it may see one order. A link is found by its SHA-256; the token itself is kept while the link is open, so that it
+ * can be told again.
  */
 public record Token(String text) {
 

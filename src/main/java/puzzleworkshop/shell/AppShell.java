@@ -20,9 +20,12 @@ public class AppShell implements AppShellConfigurator {
         settings.setPageTitle("Puzzle Workshop");
         settings.addMetaTag("color-scheme", "light dark");
         settings.addFavIcon("icon", "icon.svg", "any");
+        settings.addLink("apple-touch-icon", "touch-icon.png");
+        settings.addLink("manifest", "site.webmanifest");
         // before the first paint, so that a chosen scheme does not flash in the other one
         settings.addInlineWithContents(
-                "const chosen = localStorage.getItem('pw-scheme'); if (chosen) document.documentElement.dataset.scheme = chosen",
+                "const chosen = localStorage.getItem('pw-scheme'); if (chosen) document.documentElement.dataset.scheme"
+                        + " = chosen",
                 Inline.Wrapping.JAVASCRIPT);
     }
 }

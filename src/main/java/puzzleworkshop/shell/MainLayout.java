@@ -1,6 +1,7 @@
 package puzzleworkshop.shell;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.HasElement;
 import com.vaadin.flow.component.applayout.AppLayout;
 import com.vaadin.flow.component.applayout.DrawerToggle;
 import com.vaadin.flow.component.button.Button;
@@ -8,7 +9,9 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Footer;
+import com.vaadin.flow.component.html.Header;
+import com.vaadin.flow.component.html.Main;
 import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.orderedlayout.Scroller;
@@ -17,6 +20,7 @@ import com.vaadin.flow.component.sidenav.SideNavItem;
 import com.vaadin.flow.router.AfterNavigationEvent;
 import com.vaadin.flow.router.AfterNavigationObserver;
 import com.vaadin.flow.router.Layout;
+import com.vaadin.flow.router.NavigationTrigger;
 import com.vaadin.flow.server.menu.MenuConfiguration;
 import com.vaadin.flow.server.menu.MenuEntry;
 import com.vaadin.flow.spring.security.AuthenticationContext;
@@ -34,6 +38,7 @@ import puzzleworkshop.workshop.Workshop;
 @PermitAll
 @StyleSheet("context://shell.css")
 @JavaScript("context://alive.js")
+@JavaScript("context://shell.js")
 public class MainLayout extends AppLayout implements AfterNavigationObserver {
 
     /** The rooms at the foot of a phone's screen, by route. */
@@ -42,8 +47,12 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     private final transient Texts texts;
     private final transient AuthenticationContext signedIn;
     private final Nav foot = new Nav();
+    private final Main main = new Main();
+    private final FindDialog find;
+    private String shown = "";
 
-    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn) {
+    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn, Findings findings) {
+        this.find = new FindDialog(findings);
         this.texts = texts;
         this.signedIn = signedIn;
         addClassName("shell");
@@ -51,17 +60,44 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
                 .setAttribute("data-alive-away", texts.getTranslation("shell.away", Texts.LOCALE))
                 .setAttribute("data-alive-restarted", texts.getTranslation("shell.restarted", Texts.LOCALE));
         setPrimarySection(Section.DRAWER);
-        addToDrawer(head(workshop.profile().name()), newOrder(), new Scroller(rooms()), own());
+        main.setId("main");
+        main.addClassName("shell-main");
+        // It is no field, but the way past the rooms leads to it.
+        main.getElement().setAttribute("tabindex", "-1");
+        setContent(main);
+        Header first = new Header(past(), head(workshop.profile().name()), newOrder(), look());
+        addToDrawer(first, new Scroller(rooms()), own());
         addToNavbar(true, foot());
     }
 
     @Override
+    public void showRouterLayoutContent(HasElement page) {
+        main.getElement().removeAllChildren().appendChild(page.getElement());
+    }
+
+    /** A page begins at its top; who comes back to one finds it where it was left. */
+    @Override
     public void afterNavigation(AfterNavigationEvent event) {
+        String whole = event.getLocation().getPath();
+        if (!whole.equals(shown)) {
+            boolean back = event.getLocationChangeEvent().getTrigger() == NavigationTrigger.HISTORY;
+            boolean first = shown.isEmpty();
+            getElement().executeJs("window.pwShell?.arrived($0, $1, $2)", whole, back, first);
+            shown = whole;
+        }
         String path = event.getLocation().getFirstSegment();
         foot.getChildren()
                 .filter(Anchor.class::isInstance)
                 .forEach(link -> link.getElement()
                         .setAttribute("aria-current", ((Anchor) link).getHref().equals(path) ? "page" : "false"));
+    }
+
+    /** The first thing that the Tab key reaches: past the rooms, to what the page is about. */
+    private Component past() {
+        Anchor past = new Anchor("#main", texts.getTranslation("shell.past", Texts.LOCALE));
+        past.addClassName("shell-past");
+        past.getElement().setAttribute("router-ignore", true);
+        return past;
     }
 
     private Component head(String name) {
@@ -78,6 +114,20 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         return link;
     }
 
+    /** The search, on its button and on one key from everywhere. */
+    private Component look() {
+        Button look = new Button(texts.getTranslation("shell.find", Texts.LOCALE), event -> find.open());
+        look.setId("find");
+        look.addClassName("shell-look");
+        look.addThemeVariants(ButtonVariant.TERTIARY);
+        Span key = new Span("/");
+        key.addClassName("shell-key");
+        key.getElement().setAttribute("aria-hidden", "true");
+        look.setSuffixComponent(key);
+        look.getElement().setAttribute("aria-keyshortcuts", "/");
+        return look;
+    }
+
     private Component rooms() {
         SideNav nav = new SideNav();
         for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
@@ -91,17 +141,17 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         Button scheme = new Button(
                 texts.getTranslation("shell.scheme", Texts.LOCALE),
                 event -> getElement()
-                        .executeJs("const root = document.documentElement;"
-                                + "const dark = getComputedStyle(root).colorScheme === 'dark' || (root.dataset.scheme !== 'light'"
-                                + " && matchMedia('(prefers-color-scheme: dark)').matches);"
-                                + "root.dataset.scheme = dark ? 'light' : 'dark';"
-                                + "localStorage.setItem('pw-scheme', root.dataset.scheme)"));
+                        .executeJs("const root = document.documentElement;const dark ="
+                                + " getComputedStyle(root).colorScheme === 'dark' || (root.dataset.scheme !=="
+                                + " 'light' && matchMedia('(prefers-color-scheme:"
+                                + " dark)').matches);root.dataset.scheme = dark ? 'light' :"
+                                + " 'dark';localStorage.setItem('pw-scheme', root.dataset.scheme)"));
         scheme.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Button leave = new Button(texts.getTranslation("shell.sign-out", Texts.LOCALE), event -> signedIn.logout());
         leave.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
         Span who = new Span(signedIn.getPrincipalName().orElse(""));
         who.addClassName("pw-small");
-        Div own = new Div(who, scheme, leave);
+        Footer own = new Footer(who, scheme, leave);
         own.addClassName("shell-own");
         return own;
     }

@@ -1,6 +1,8 @@
 package puzzleworkshop.benchmarks;
 
 import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -29,26 +31,33 @@ public final class PatternBenchmark implements Benchmark {
     private static final int RANDOM_PATTERNS = 10_000;
     private static final double ALIKE_MM = 0.2;
     private static final double LOOKED_TO_MM = 0.25;
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
     private static final long SEED = 20261125;
 
     @Override
     public String run(Optional<Path> folder, PrintStream out) {
         double[] seconds = new double[5];
+        double[] cpu = new double[5];
         PatternMaker.make(large(0));
         for (int i = 0; i < seconds.length; i++) {
             long started = System.nanoTime();
+            long worked = THREADS.getCurrentThreadCpuTime();
             CutPattern pattern = PatternMaker.make(large(i + 1));
+            cpu[i] = (THREADS.getCurrentThreadCpuTime() - worked) / 1e9;
             seconds[i] = (System.nanoTime() - started) / 1e9;
             out.printf(
-                    "2,000 pieces, seed %d: %.3f s, %d edges compared, %d redrawn, smallest gap %.3f mm of %.3f allowed%n",
+                    "2,000 pieces, seed %d: %.3f s (%.3f s of one processor), %d edges compared, %d redrawn, smallest"
+                            + " gap %.3f mm of %.3f allowed%n",
                     i + 1,
                     seconds[i],
+                    cpu[i],
                     pattern.verified().edges(),
                     pattern.verified().redrawn(),
                     pattern.verified().smallestGapMm(),
                     pattern.verified().closestAllowedMm());
         }
         Arrays.sort(seconds);
+        Arrays.sort(cpu);
 
         Random random = new Random(SEED);
         int crossings = 0;
@@ -63,16 +72,19 @@ public final class PatternBenchmark implements Benchmark {
             redrawn += pattern.verified().redrawn();
             if ((i + 1) % 1000 == 0) {
                 out.printf(
-                        "%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches doubled%n",
+                        "%,d random patterns, %,d pieces, %,d edges redrawn: %d with a crossing, %d stretches"
+                                + " doubled%n",
                         i + 1, pieces, redrawn, crossings, doubled);
             }
         }
         Likeness likeness = likeness(out);
         Heat heat = heat(out);
         return String.format(
-                "pieces=%d seconds=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f heat_after=%.1f",
+                "pieces=%d seconds=%.3f cpu_s=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f"
+                        + " heat_after=%.1f",
                 2000,
                 seconds[2],
+                cpu[2],
                 crossings,
                 doubled,
                 likeness.alike(),
@@ -100,7 +112,8 @@ public final class PatternBenchmark implements Benchmark {
                 double was = CutHeat.peakKelvin(shortest);
                 double is = CutHeat.peakKelvin(cooled);
                 out.printf(
-                        "%,d pieces, %s: the beam arrives on wood up to %.1f K warmer from other lines, %.1f K in our order; time %+.1f %%%n",
+                        "%,d pieces, %s: the beam arrives on wood up to %.1f K warmer from other lines, %.1f K in our"
+                                + " order; time %+.1f %%%n",
                         pattern.pieces().size(),
                         style,
                         was,

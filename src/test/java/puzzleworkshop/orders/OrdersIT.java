@@ -42,8 +42,14 @@ import puzzleworkshop.offers.OfferDesk;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.KeptWhole;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PersonalShapes;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceLayout;
+import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
@@ -189,6 +195,48 @@ class OrdersIT {
                 .extracting(Chosen::part)
                 .containsExactly(BlankPlan.Part.PUZZLE, BlankPlan.Part.TRAY);
         assertThat(rack.find(forTray).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
+    }
+
+    /** Thirds and sevenths, so that a rounded number would be found out; the same lines come out again, digit by digit. */
+    @Test
+    void a_heart_shaped_puzzle_of_uneven_pieces_with_faces_kept_whole_goes_with_the_order() {
+        PieceLayout layout = new PieceLayout(
+                true,
+                List.of(
+                        new KeptWhole(Point.of(200 / 3.0, 60.1), 31 / 7.0, 17 / 3.0),
+                        new KeptWhole(Point.of(130.3, 71.7), 6.1, 8)));
+        PatternSpec spec = PatternSpec.of(FINISHED, new PieceGrid(8, 6), 7)
+                .withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.HEART))
+                .withLayout(layout);
+        Offer offer = offer();
+        OrderDraft draft = draft("Ida Norrby", offer);
+        Puzzle puzzle = new Puzzle(spec, IntendedAge.GROWN_UPS, false);
+        Order order = confirmations.quote(
+                BookingKey.fresh(),
+                new OrderDraft(
+                        draft.customer(),
+                        1,
+                        puzzle,
+                        BIRCH,
+                        Optional.empty(),
+                        "",
+                        Optional.empty(),
+                        draft.promised(),
+                        false,
+                        Optional.empty(),
+                        draft.laser(),
+                        draft.price(),
+                        draft.validUntil(),
+                        ""),
+                offer.boards().orElseThrow(),
+                "Mara");
+        Order again = orders.get(order.id());
+        assertThat(again.puzzle()).isEqualTo(puzzle);
+        assertThat(PatternMaker.make(again.puzzle().pattern()).svgPathData())
+                .isEqualTo(PatternMaker.make(spec).svgPathData());
+        assertThat(again.puzzle().pieces())
+                .isEqualTo(PatternMaker.make(spec).pieces().size())
+                .isLessThan(48);
     }
 
     @Test

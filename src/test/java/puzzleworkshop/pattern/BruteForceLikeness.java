@@ -44,11 +44,15 @@ public final class BruteForceLikeness {
         }
         int alike = 0;
         double closest = lookToMm;
+        // where an edge lies is looked up in a chart of the distances around it, drawn once for all that are laid upon
+        // it
+        DistanceChart chart = new DistanceChart(4 * lookToMm + 0.3);
         for (int i = 0; i < edges.size(); i++) {
+            chart.draw(first.get(i).line);
             for (int j = 0; j < i; j++) {
                 double distance = Math.min(
-                        distance(first.get(i), first.get(j), lookToMm),
-                        distance(first.get(i), second.get(j), lookToMm));
+                        distance(first.get(j), first.get(i), chart, lookToMm),
+                        distance(second.get(j), first.get(i), chart, lookToMm));
                 closest = Math.min(closest, distance);
                 if (distance <= withinMm) {
                     alike++;
@@ -114,7 +118,7 @@ public final class BruteForceLikeness {
                 new org.locationtech.jts.algorithm.MinimumDiameter(line).getLength());
     }
 
-    private static double distance(Laid a, Laid b, double lookTo) {
+    private static double distance(Laid a, Laid b, DistanceChart chart, double lookTo) {
         if (Math.abs(a.chord - b.chord) > 2 * lookTo
                 || Math.abs(a.fromStart - b.fromStart) > 2 * lookTo
                 || Math.abs(a.fromEnd - b.fromEnd) > 2 * lookTo
@@ -123,18 +127,16 @@ public final class BruteForceLikeness {
         }
         double[] at = {0, 0, 0};
         // a motion that leaves no more than d moves ends, and so the line between them, by no more than d: from chord
-        // upon
-        // chord it is a shift by at most d and a turn that moves no point by more than 2.5 d
-        double best = hausdorff(a.line, b.line, 3.5 * lookTo);
-        if (best > 3.5 * lookTo) {
+        // upon chord it is a shift by at most d and a turn that moves no point by more than 2.5 d
+        if (chart.isFartherThan(a.line, 3.5 * lookTo)) {
             return Double.POSITIVE_INFINITY;
         }
         // every fourth point alone, one way, is never farther away than all points both ways: a quick first look
         double[] few = everyFourth(a.line);
-        double coarse = oneWay(few, b.line, Double.POSITIVE_INFINITY);
+        double coarse = chart.atLeast(few, Double.POSITIVE_INFINITY);
         for (double step = 0.24; step > 0.02; step /= 2) {
-            coarse = downhill(
-                    (by, most) -> oneWay(moved(few, by), b.line, most), at, coarse, step, a.chord, step < 0.05);
+            coarse =
+                    downhill((by, most) -> chart.atLeast(moved(few, by), most), at, coarse, step, a.chord, step < 0.05);
             if (coarse > lookTo + 3 * step) {
                 return coarse; // a pair that lies so near somewhere has come nearer by now
             }
@@ -142,6 +144,17 @@ public final class BruteForceLikeness {
         if (coarse > 1.3 * lookTo) {
             return coarse;
         }
+        // then all points, still by the chart, which never says more than the truth
+        double closer = chart.atLeast(a.line, Double.POSITIVE_INFINITY);
+        double[] near = at.clone();
+        closer = Math.min(closer, chart.atLeast(moved(a.line, near), Double.POSITIVE_INFINITY));
+        for (double step = 0.12; step > 0.01; step /= 2) {
+            closer = downhill((by, most) -> chart.atLeast(moved(a.line, by), most), near, closer, step, a.chord, true);
+        }
+        if (closer > lookTo + 0.02) {
+            return closer;
+        }
+        double best = hausdorff(a.line, b.line, Double.POSITIVE_INFINITY);
         at = new double[3];
         Felt all = (by, most) -> hausdorff(moved(a.line, by), b.line, most);
         for (double step = 0.24; step > 0.02; step /= 2) {
@@ -227,7 +240,7 @@ public final class BruteForceLikeness {
         return greatest;
     }
 
-    private static double toStretch(double ax, double ay, double bx, double by, double px, double py) {
+    static double toStretch(double ax, double ay, double bx, double by, double px, double py) {
         double dx = bx - ax;
         double dy = by - ay;
         double t = ((px - ax) * dx + (py - ay) * dy) / (dx * dx + dy * dy);

@@ -89,7 +89,8 @@ class PersonalShapeTest {
     @Test
     void a_shape_from_a_file_lies_whole_among_the_pieces() {
         String star =
-                "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
+                "<svg width='10mm' height='10mm' viewBox='0 0 10 10'><path d='M5 0L6.5 3.3 10 3.8 7.4 6.2 8.1 9.8 5 8"
+                        + " 1.9 9.8 2.6 6.2 0 3.8 3.5 3.3Z'/></svg>";
         PersonalShape shape = PersonalShapes.imported(
                 DrawnFile.read("star.svg", star.getBytes(StandardCharsets.UTF_8)),
                 Point.of(120, 90),
@@ -125,5 +126,17 @@ class PersonalShapeTest {
                 .isCloseTo(outer + 2 * (201 + 151), within(0.01));
         assertThatThrownBy(() -> new Tray(Size.mm(200, 150), PuzzleEdge.square(), Length.mm(2), Length.mm(0.5)))
                 .isInstanceOf(Refused.class);
+    }
+
+    /** The offset of a convex curve by d is longer by 2πd (Steiner's formula). */
+    @Test
+    void the_tray_of_a_round_puzzle_has_a_round_opening_with_play_all_round() {
+        PatternSpec round = PatternSpec.of(Size.mm(200, 150), new PieceGrid(4, 3), 1)
+                .withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND));
+        Tray tray = Tray.of(round);
+        double edge = round.outline().curve(round.size()).lengthMm();
+        double outer = 2 * (231 + 181) - 40 + 10 * Math.PI;
+        assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm())
+                .isCloseTo(outer + edge + 2 * Math.PI * 0.5, within(0.05));
     }
 }

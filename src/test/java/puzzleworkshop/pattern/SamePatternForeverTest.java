@@ -79,6 +79,21 @@ class SamePatternForeverTest {
         assertThat(fingerprint(second.withShapes(List.of(heart)))).isEqualTo("bcd4e8919d9d8215");
     }
 
+    /** Made on 2026-11-29. */
+    @Test
+    void layouts_and_curved_outer_edges_stay_too() {
+        PatternSpec second = PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 31);
+        assertThat(fingerprint(second.withLayout(PieceLayout.UNEVEN))).isEqualTo("5089b52d0863522b");
+        assertThat(fingerprint(second.withLayout(
+                        new PieceLayout(false, List.of(new KeptWhole(Point.of(90, 70), 16, 22))))))
+                .isEqualTo("8db4191b4b37dab3");
+        assertThat(fingerprint(second.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND))))
+                .isEqualTo("6f384395edfbbf70");
+        assertThat(fingerprint(second.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.HEART))
+                        .withStyle(CutStyle.WAVY)))
+                .isEqualTo("83764f78f27d582a");
+    }
+
     /** Every coordinate at a millionth of a millimetre, so that the last bit of another processor does not matter. */
     private static String fingerprint(PatternSpec spec) {
         CutPattern pattern = PatternMaker.make(spec);

@@ -70,7 +70,7 @@ class ProofsIT {
     }
 
     @Test
-    void tokens_have_256_random_bits_and_only_their_hash_is_kept() {
+    void tokens_have_256_random_bits_and_links_are_found_by_their_hash() {
         Set<String> seen = new HashSet<>();
         for (int i = 0; i < 1000; i++) {
             Token fresh = Token.fresh();
@@ -175,11 +175,33 @@ class ProofsIT {
         Token third = proofs.makeLink(order.id(), "Robin");
         assertThat(refusal(() -> desk.look(second, from))).isEqualTo("proofs.closed");
         assertThat(desk.look(third, from).order().id()).isEqualTo(order.id());
-        jdbc.sql(
-                        "update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1 day' where token_sha256 = :t")
+        jdbc.sql("update proof_link set made_at = now() - interval '61 days', expires_at = now() - interval '1"
+                        + " day' where token_sha256 = :t")
                 .param("t", third.sha256())
                 .update();
         assertThat(refusal(() -> desk.look(third, from))).isEqualTo("proofs.closed");
+    }
+
+    @Test
+    void a_link_is_shown_again_as_long_as_it_works() {
+        assertThat(proofs.shownAgain(order.id())).contains(token);
+        Token second = proofs.makeLink(order.id(), "Robin");
+        assertThat(proofs.shownAgain(order.id())).contains(second);
+        proofs.withdrawLink(order.id(), "Robin");
+        assertThat(proofs.shownAgain(order.id())).isEmpty();
+        assertThat(jdbc.sql("select count(token) from proof_link")
+                        .query(Integer.class)
+                        .single())
+                .as("tokens kept of links that no longer work")
+                .isZero();
+    }
+
+    @Test
+    void a_link_opens_or_does_not_without_being_counted_as_seen_by_the_customer() {
+        assertThat(desk.opens(token, from)).isTrue();
+        assertThat(proofs.linkOf(order.id()).orElseThrow().seenAt()).isEmpty();
+        assertThat(desk.opens(new Token(""), from)).isFalse();
+        assertThat(desk.opens(Token.fresh(), from)).isFalse();
     }
 
     @Test

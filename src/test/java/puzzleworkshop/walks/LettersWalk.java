@@ -29,7 +29,8 @@ class LettersWalk extends Walk {
     void this_week_tells_which_reminder_is_due_and_it_is_written_and_kept() {
         Instant before = Instant.now();
         openWorkshop(true);
-        System.getLogger("walk").log(System.Logger.Level.INFO, "opened in {0}", Duration.between(before, Instant.now()));
+        System.getLogger("walk")
+                .log(System.Logger.Level.INFO, "opened in {0}", Duration.between(before, Instant.now()));
         go("");
         page.getByText("payment reminder is due").waitFor();
         shoot("letters-week");
@@ -96,8 +97,13 @@ class LettersWalk extends Walk {
         for (Topic topic : Topic.values()) {
             String words = bean(puzzleworkshop.display.Formatter.class).text(topic.textKey());
             page.locator("vaadin-select").first().click();
-            page.locator("vaadin-select-item").getByText(words, new com.microsoft.playwright.Locator.GetByTextOptions().setExact(true)).last().click();
-            page.locator("h2").getByText(words, new com.microsoft.playwright.Locator.GetByTextOptions().setExact(true)).waitFor();
+            page.locator("vaadin-select-item")
+                    .getByText(words, new com.microsoft.playwright.Locator.GetByTextOptions().setExact(true))
+                    .last()
+                    .click();
+            page.locator("h2")
+                    .getByText(words, new com.microsoft.playwright.Locator.GetByTextOptions().setExact(true))
+                    .waitFor();
             settle();
             assertThat(page.locator(".insights-plot svg").count()).isOne();
             shoot("figures-" + topic.name().toLowerCase(java.util.Locale.ROOT));

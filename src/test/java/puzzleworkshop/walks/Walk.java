@@ -2,6 +2,7 @@ package puzzleworkshop.walks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.deque.html.axecore.playwright.AxeBuilder;
 import com.microsoft.playwright.Browser;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
@@ -251,6 +252,7 @@ abstract class Walk {
             page.screenshot(new Page.ScreenshotOptions()
                     .setFullPage(true)
                     .setPath(SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
+            judge(name + ", " + look);
             if (look == Look.PHONE) {
                 assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
                         .as("width of the screen '%s' on a phone", name)
@@ -260,6 +262,17 @@ abstract class Walk {
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
         page.setViewportSize(usual().width, usual().height);
         settle(page);
+    }
+
+    /** No finding that axe-core calls serious or critical, by the rules of WCAG 2 that a program can check. */
+    void judge(String screen) {
+        List<String> findings = new AxeBuilder(page)
+                .analyze().getViolations().stream()
+                        .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
+                        .flatMap(rule -> rule.getNodes().stream()
+                                .map(node -> rule.getId() + " at " + node.getTarget() + ": " + node.getHtml()))
+                        .toList();
+        assertThat(findings).as("what axe-core finds on '%s'", screen).isEmpty();
     }
 
     Locator button(String words) {

@@ -7,6 +7,7 @@ import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import puzzleworkshop.artwork.Hints;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.PrintLimits;
@@ -22,12 +23,25 @@ import puzzleworkshop.measure.Size;
 @StyleSheet("context://artwork.css")
 public class PictureJudgement extends Div {
 
+    /** What a customer can do something about; the rest is the workshop's business. */
+    private static final Map<String, String> PLAIN = Map.of(
+            "artwork.hint.too-coarse", "artwork.hint.too-coarse.plain",
+            "artwork.hint.soft", "artwork.hint.soft.plain",
+            "artwork.hint.blurred", "artwork.hint.blurred.plain");
+
     private final Formatter figures;
+    private boolean plain;
 
     public PictureJudgement(Formatter figures) {
         this.figures = figures;
         addClassName("artwork-judgement");
         getElement().setAttribute("aria-live", "polite");
+    }
+
+    /** In words for somebody who does not print: no resolution, no overhang. */
+    public PictureJudgement inPlainWords() {
+        plain = true;
+        return this;
     }
 
     public void show(Picture picture, Crop crop, Size finished, Length overhang, PrintLimits limits) {
@@ -39,12 +53,19 @@ public class PictureJudgement extends Div {
         removeAll();
         Verdict verdict = new Verdict(
                 kind(resolution.verdict()), getTranslation(resolution.verdict().textKey()));
-        Span numbers = new Span(figures.text("artwork.judged", Math.round(resolution.ppi()), resolution.sharpUpTo()));
+        Span numbers = new Span(
+                plain
+                        ? figures.text("artwork.judged.plain", resolution.sharpUpTo())
+                        : figures.text("artwork.judged", Math.round(resolution.ppi()), resolution.sharpUpTo()));
         Div line = new Div(verdict, numbers);
         line.addClassName("pw-verdict-line");
         add(line);
         List<Sentence> hints = new ArrayList<>(picture.notices());
         hints.addAll(Hints.of(picture, crop, resolution, limits));
+        if (plain) {
+            hints.removeIf(hint -> !PLAIN.containsKey(hint.key()));
+            hints.replaceAll(hint -> Sentence.of(PLAIN.get(hint.key())));
+        }
         if (!hints.isEmpty()) {
             UnorderedList list = new UnorderedList();
             list.addClassName("artwork-hints");

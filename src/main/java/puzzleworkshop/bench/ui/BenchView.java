@@ -2,6 +2,7 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -71,6 +72,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private transient Optional<OrderId> onShow = Optional.empty();
     private transient List<Object> onCard = List.of();
 
+    /** The one order that was ticked last on this page, to go on with. */
+    private transient Optional<OrderId> justDone = Optional.empty();
+
     public BenchView(
             Bench bench,
             Orders orders,
@@ -113,6 +117,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         if (asked != stage) {
             together.clear();
         }
+        justDone = Optional.empty();
         stage = asked;
         show();
         if (chosen.isPresent() && chosen.equals(onShow)) {
@@ -122,9 +127,10 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private Stage firstWithWork() {
         Map<Stage, Long> counts = bench.counts();
-        return Arrays.stream(Stage.values())
-                .filter(counts::containsKey)
-                .findFirst()
+        return bench.firstWorkable()
+                .or(() -> Arrays.stream(Stage.values())
+                        .filter(counts::containsKey)
+                        .findFirst())
                 .orElse(Stage.PRINT);
     }
 
@@ -155,15 +161,15 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         }
         // On a phone the stages lie side by side beyond the edge; only the bar moves, never the page.
         stages.getElement().executeJs("""
-                const bring = () => {
-                  const chosen = this.querySelector('[aria-current]');
-                  if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
-                    - (this.clientWidth - chosen.offsetWidth) / 2;
-                };
-                bring();
-                this.benchSize ??= new ResizeObserver(bring);
-                this.benchSize.observe(this);
-                """);
+            const bring = () => {
+              const chosen = this.querySelector('[aria-current]');
+              if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
+                - (this.clientWidth - chosen.offsetWidth) / 2;
+            };
+            bring();
+            this.benchSize ??= new ResizeObserver(bring);
+            this.benchSize.observe(this);
+            """);
         List<Waiting> waiting = bench.queue(stage);
         Set<OrderId> here = waiting.stream().map(w -> w.order().id()).collect(Collectors.toSet());
         together.retainAll(here);
@@ -186,6 +192,9 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 : waiting.stream()
                         .filter(w -> wanted.equals(Optional.of(w.order().id())))
                         .findFirst()
+                        .or(() -> waiting.stream()
+                                .filter(w -> w.mayNot().isEmpty())
+                                .findFirst())
                         .orElse(waiting.isEmpty() ? null : waiting.getFirst());
         for (Waiting w : waiting) {
             queue.add(new QueueCard(
@@ -230,6 +239,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private void choose(Waiting w) {
+        justDone = Optional.empty();
         chosen = Optional.of(w.order().id());
         show();
         bringJob();
@@ -237,9 +247,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     /** On a phone the job lies below its queue. The router sets a new page to its top, so this comes after it. */
     private void bringJob() {
+        job.getElement().setAttribute("tabindex", "-1");
         job.getElement()
                 .executeJs(
-                        "if (matchMedia('(max-width: 800px)').matches) setTimeout(() => this.scrollIntoView({block: 'start'}), 60)");
+                        "this.focus({preventScroll: true});if (matchMedia('(max-width: 800px)').matches) setTimeout(()"
+                                + " => this.scrollIntoView({block: 'start'}), 60)");
     }
 
     private static String address(Stage stage) {
@@ -257,7 +269,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
 
     private void showFoot() {
         foot.removeAll();
-        foot.setVisible(together.size() > 1);
+        foot.setVisible(together.size() > 1 || justDone.isPresent());
+        if (together.size() < 2) {
+            justDone.ifPresent(this::whatComesNext);
+            return;
+        }
         BookingKey key = BookingKey.fresh();
         BookButton all = new BookButton(
                 getTranslation("bench.together", together.size(), getTranslation(stage.textKey())), () -> {
@@ -267,6 +283,40 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         all.addThemeVariants(ButtonVariant.PRIMARY);
         all.addClassName("bench-big");
         foot.add(all);
+    }
+
+    /** Under the thumb after a tick: the next stage of the same order, and the next order of the same stage. */
+    private void whatComesNext(OrderId done) {
+        Div ways = new Div();
+        ways.addClassName("bench-next");
+        ways.getElement().setAttribute("role", "group");
+        ways.getElement().setAttribute("aria-label", getTranslation("bench.next"));
+        orders.find(done)
+                .ifPresent(order -> order.next().ifPresent(next -> {
+                    Anchor go = new Anchor(
+                            address(next) + "?order=" + order.number(),
+                            getTranslation(
+                                    "bench.next.order", order.customer().name(), getTranslation(next.textKey())));
+                    go.addClassName("bench-next-order");
+                    ways.add(go);
+                }));
+        onShow.flatMap(orders::find)
+                .filter(order -> order.next().equals(Optional.of(stage)))
+                .ifPresent(order -> {
+                    Button stay = new Button(
+                            getTranslation(
+                                    "bench.next.stage",
+                                    getTranslation(stage.textKey()),
+                                    order.customer().name()),
+                            press -> {
+                                justDone = Optional.empty();
+                                showFoot();
+                                bringJob();
+                            });
+                    ways.add(stay);
+                });
+        foot.add(ways);
+        foot.setVisible(ways.getComponentCount() > 0);
     }
 
     /** Of this order as it stands now: two screens that show it so mean the same tick. */
@@ -300,6 +350,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 false);
         together.clear();
         chosen = Optional.empty();
+        justDone = outcome.done().size() == 1 ? Optional.of(outcome.done().getFirst()) : Optional.empty();
         // An address that named the order done would open nothing when it is loaded again.
         getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, address(stage)));
         show();

@@ -1,12 +1,12 @@
 package puzzleworkshop.bench.ui;
 
-import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.measure.Sentence;
 
 /** Asks once before a stage is ticked that should still wait: what lies to rest, or an order whose payment comes first. */
@@ -28,12 +28,9 @@ final class ConfirmEarlyTick {
         Div words = new Div();
         words.addClassName("pw-stack");
         reasons.forEach(reason -> words.add(new Paragraph(figures.say(reason))));
-        ConfirmDialog dialog = new ConfirmDialog();
-        dialog.setHeader(figures.text("bench.ask.title"));
+        SafeQuestion dialog = new SafeQuestion(
+                figures.text("bench.ask.title"), figures.text("bench.ask.keep"), figures.text("bench.ask.do"));
         dialog.setText(words);
-        dialog.setCancelable(true);
-        dialog.setCancelText(figures.text("bench.ask.keep"));
-        dialog.setConfirmText(figures.text("bench.ask.do"));
         dialog.addConfirmListener(event -> tick.run());
         dialog.open();
     }

@@ -7,6 +7,7 @@ import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -16,6 +17,8 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BlankScale;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -130,6 +133,7 @@ class CutPart implements StagePart {
             part.add(new Paragraph(figures.text("bench.cut.no-machine")));
             return Optional.of(part);
         }
+        part.add(cutFile(waiting.order()));
         Optional<CutJob> last = jobs.lastFor(waiting.order().id());
         last.ifPresent(job -> {
             CutJobPanel panel = panels.getObject().show(job);
@@ -159,6 +163,23 @@ class CutPart implements StagePart {
             part.add(weigh);
         }
         return Optional.of(part);
+    }
+
+    /** What the machine is fed with, where it is needed. */
+    private Div cutFile(Order order) {
+        Span name = new Span(figures.text("bench.cut.file"));
+        name.addClassName("pw-soft");
+        Div files = new Div(
+                name,
+                new CutFileLinks(
+                        order.number(),
+                        () -> patterns.of(order.puzzle().pattern())
+                                .plan(
+                                        workshop.tradeNumbers().outlineLast()
+                                                ? CutPlan.Sequence.INNER_FIRST
+                                                : CutPlan.Sequence.OUTLINE_FIRST)));
+        files.addClassName("pattern-files");
+        return files;
     }
 
     private CutJob.Wish wish(Waiting waiting, Machine machine) {

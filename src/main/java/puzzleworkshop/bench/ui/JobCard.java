@@ -18,6 +18,8 @@ import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.MarkingOut;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
 import puzzleworkshop.orders.ui.StageStrip;
@@ -75,6 +77,19 @@ class JobCard extends Div {
         });
         clock = clock();
         add(parts, checklist, buttons(workshop, afterWrong));
+        waiting.mayNot().ifPresent(this::mayNot);
+    }
+
+    /** What is not allowed is not offered: its reason stands there, with the way to what has to happen first. */
+    private void mayNot(Sentence why) {
+        done.setVisible(false);
+        clock.setVisible(false);
+        Div reason = new Div(
+                new Paragraph(figures.say(why)),
+                new Anchor("orders/" + waiting.order().number(), getTranslation("bench.may-not.see")));
+        reason.addClassNames("pw-note", "bench-may-not");
+        reason.getElement().setAttribute("data-kind", "warn");
+        addComponentAtIndex(1, reason);
     }
 
     void put(Component part) {
@@ -90,7 +105,7 @@ class JobCard extends Div {
     }
 
     void ticking(StagePart.Tick tick) {
-        done.setVisible(tick != StagePart.Tick.NOT_YET);
+        done.setVisible(tick != StagePart.Tick.NOT_YET && waiting.mayNot().isEmpty());
         done.setThemeVariant(ButtonVariant.PRIMARY, tick == StagePart.Tick.NEXT);
     }
 
@@ -120,6 +135,9 @@ class JobCard extends Div {
                                 : board.facts().place()));
                 where.addClassName("bench-board-place");
                 Div sheet = new Div(new SheetDrawing(figures).show(board), where);
+                board.reservation()
+                        .filter(held -> !MarkingOut.isStraight(held.placement()))
+                        .ifPresent(held -> sheet.add(new MarkingTable(board, held, figures)));
                 sheet.addClassName("bench-board");
                 pictures.add(sheet);
             }

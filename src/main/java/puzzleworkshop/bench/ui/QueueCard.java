@@ -58,6 +58,12 @@ class QueueCard extends Div {
         press.addClickListener(e -> choose.accept(waiting));
         press.add(new OrderPreview(order, OrderPreview.Width.SMALL), words);
         press.getElement().setAttribute("aria-pressed", Boolean.toString(open));
+        waiting.mayNot().ifPresent(why -> {
+            with.setEnabled(false);
+            Span reason = new Span(figures.say(why));
+            reason.addClassNames("pw-small", "bench-card-may-not");
+            words.add(reason);
+        });
         add(with, press);
         if (open) {
             addClassName("bench-card-open");

@@ -17,6 +17,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Rework.What;
@@ -73,12 +74,17 @@ class WrongDialog extends Dialog {
                 getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
-        what.setValue(What.at(stage).getFirst());
+        what.setValue(recorded(stage).orElse(What.at(stage).getFirst()));
         BookingKey key = BookingKey.seen(
                 "went-wrong", order.number(), bench.mishaps(order.id()).size());
         BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
             boolean booked = Feedback.unlessRefused(
-                    figures, "bench.wrong.booked", () -> bench.wentWrong(key, order.id(), report(), signedIn.name()));
+                    figures,
+                    Sentence.of(
+                            "bench.wrong.booked",
+                            order.number(),
+                            Sentence.of(from.getValue().textKey())),
+                    () -> bench.wentWrong(key, order.id(), report(), signedIn.name()));
             if (booked) {
                 close();
                 again.run();
@@ -91,6 +97,17 @@ class WrongDialog extends Dialog {
         add(form);
         getFooter().add(new Button(getTranslation("planning.close"), e -> close()), book);
         setWidth("min(30rem, 95vw)");
+    }
+
+    /** What was written down of the cut a moment ago is what went wrong, most likely. */
+    private Optional<What> recorded(Stage stage) {
+        return bench.recordedCut(order.id())
+                .filter(cut -> stage.compareTo(Stage.CUT) >= 0)
+                .flatMap(cut -> cut.result())
+                .flatMap(result -> switch (result) {
+                    case NOT_THROUGH, PARTLY -> Optional.of(What.NOT_THROUGH);
+                    case THROUGH -> Optional.empty();
+                });
     }
 
     private Rework.Report report() {

@@ -113,7 +113,7 @@ public final class DxfDrawing {
     private void draw(List<DxfThing> things, AffineTransform toMm, String around, int depth) {
         for (int i = 0; i < things.size(); i++) {
             DxfThing thing = things.get(i);
-            found.limit().spend(4);
+            found.limit().steps(4);
             if (PARTS.contains(thing.kind())) {
                 continue;
             }
@@ -280,7 +280,7 @@ public final class DxfDrawing {
             }
             plane.translate(insert.number(10, 0), insert.number(20, 0));
             plane.rotate(Math.toRadians(insert.number(50, 0)));
-            found.limit().spend((long) rows * columns * block.size());
+            found.limit().steps((long) rows * columns * block.size());
             double acrossEach = insert.number(44, 0);
             double upEach = insert.number(45, 0);
             double scaleX = insert.number(41, 1);

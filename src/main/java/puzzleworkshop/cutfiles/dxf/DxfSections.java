@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /** The sections of a DXF file with the things in them. */
 final class DxfSections {
@@ -25,7 +25,7 @@ final class DxfSections {
             while (end < rows.count() && rows.code(end) != 0) {
                 end++;
             }
-            limit.spend(1);
+            limit.steps(1);
             DxfThing thing = new DxfThing(rows, kind(rows, at), at + 1, end);
             if (thing.kind().equals("SECTION")) {
                 inside = all.sections.computeIfAbsent(thing.name(2), name -> new ArrayList<>());

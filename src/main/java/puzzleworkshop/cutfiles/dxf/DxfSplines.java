@@ -2,7 +2,7 @@ package puzzleworkshop.cutfiles.dxf;
 
 import java.awt.geom.Path2D;
 import java.util.Arrays;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * Splines of DXF. Rational B-splines of any degree are evaluated by de Boor's rule in homogeneous coordinates (Piegl and
@@ -94,7 +94,7 @@ final class DxfSplines {
         double[] end = start;
         path.moveTo(start[0], start[1]);
         for (int span = degree; span < control.length; span++) {
-            limit.spend(1);
+            limit.steps(1);
             if (knots[span + 1] > knots[span]) {
                 end = drawSpan(path, span, tolerance);
             }
@@ -130,7 +130,7 @@ final class DxfSplines {
     }
 
     private double[] at(int span, double u) {
-        limit.spend(1 + degree * degree / 16);
+        limit.steps(1 + degree * degree / 16);
         double[][] d = new double[degree + 1][];
         for (int j = 0; j <= degree; j++) {
             d[j] = control[span - degree + j].clone();
@@ -163,7 +163,7 @@ final class DxfSplines {
             if (x.length < 2 || x.length != y.length) {
                 throw new IllegalArgumentException("A spline without enough points");
             }
-            limit.spend(x.length * 8L);
+            limit.steps(x.length * 8L);
             int n = x.length;
             if (closed && (x[0] != x[n - 1] || y[0] != y[n - 1])) {
                 x = Arrays.copyOf(x, n + 1);

@@ -2,8 +2,8 @@ package puzzleworkshop.cutfiles.dxf;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
-import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * The rows of an ASCII DXF file: group code and value in turns (DXF reference, 'group codes'). Kept as numbers in flat
@@ -42,7 +42,7 @@ final class DxfText {
         int row = 0;
         while (at < bytes.length) {
             if ((row & 7) == 0) {
-                limit.spend(4);
+                limit.steps(4);
             }
             int codeEnd = lineEnd(at);
             int codeAt = at;

@@ -7,6 +7,7 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.WorkLimit;
 
 /** Takes a path of the JDK's two-dimensional shapes apart into runs of lines and curves; runs without length are left out. */
 public final class CurveRuns {
@@ -40,7 +41,7 @@ public final class CurveRuns {
         double[] c = new double[6];
         try {
             for (; !path.isDone(); path.next()) {
-                limit.spend(2);
+                limit.steps(2);
                 if (++segments > FoundLines.MOST_SEGMENTS) {
                     throw new Refused("cutfiles.file.too_many_stretches", FoundLines.MOST_SEGMENTS);
                 }

@@ -2,6 +2,7 @@ package puzzleworkshop.cutfiles.found;
 
 import java.awt.Shape;
 import java.awt.geom.AffineTransform;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -10,12 +11,19 @@ import java.util.Map;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.WorkLimit;
 
 /** Gathers what a reader finds in one file: lines, lines it is not sure of, and remarks, counted. */
 public final class FoundLines {
 
     public static final int MOST_LINES = 300_000;
     public static final int MOST_SEGMENTS = 1_000_000;
+
+    /** Steps to read a file, each about a ten-millionth of a second. Real files of 30 MB take a third of them. */
+    private static final long STEPS_TO_READ = 12_000_000;
+
+    /** Only a stop for the worst: a busy machine is slow, too. */
+    private static final Duration TIME_TO_READ = Duration.ofSeconds(10);
 
     private record Counted(Remark.Kind kind, String key, List<Object> what) {}
 
@@ -30,6 +38,16 @@ public final class FoundLines {
     public FoundLines(String name, WorkLimit limit) {
         this.name = name;
         this.limit = limit;
+    }
+
+    /**
+     * The limit on the work that one file may cause. A small file can ask for endless work (a block of blocks of blocks);
+     * a limit on its size does not help.
+     *
+     * @param name of the file, for the sentence it is refused with
+     */
+    public static WorkLimit limit(String name) {
+        return WorkLimit.of(STEPS_TO_READ, TIME_TO_READ, () -> new Refused("cutfiles.file.too_much_work", name));
     }
 
     public String name() {

@@ -9,7 +9,6 @@ import java.util.zip.GZIPInputStream;
 import puzzleworkshop.cutfiles.dxf.DxfDrawing;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
-import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.cutfiles.svg.SvgDrawing;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.path.CurvePath;
@@ -64,7 +63,7 @@ public record DrawnFile(
         if (bytes.length > MOST_BYTES) {
             throw new Refused("cutfiles.file.too_large", name, bytes.length / 1_000_000, MOST_BYTES / 1_000_000);
         }
-        FoundLines found = new FoundLines(name, new WorkLimit(name, WorkLimit.STEPS_TO_READ));
+        FoundLines found = new FoundLines(name, FoundLines.limit(name));
         Kind kind = Kind.DXF;
         Optional<Size> page = Optional.empty();
         if (isCompressed(bytes)) {

@@ -3,7 +3,7 @@ package puzzleworkshop.cutfiles.svg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * One selector of a style sheet (Selectors level 3, with :is, :where and :not of level 4): compounds from right to left.
@@ -29,7 +29,7 @@ record CssSelector(List<List<Test>> compounds, List<Character> combinators, int 
     }
 
     private boolean matches(SvgNode node, int number, WorkLimit limit) {
-        limit.spend(2);
+        limit.steps(2);
         for (Test test : compounds.get(number)) {
             if (!test.holds(node, limit)) {
                 return false;
@@ -274,7 +274,7 @@ record CssSelector(List<List<Test>> compounds, List<Character> combinators, int 
                 if (ofType) {
                     number = 1;
                     int way = fromEnd ? 1 : -1;
-                    limit.spend(fromEnd ? all.size() - node.place : node.place);
+                    limit.steps(fromEnd ? all.size() - node.place : node.place);
                     for (int i = node.place + way; i >= 0 && i < all.size(); i += way) {
                         number += all.get(i).name.equals(node.name) ? 1 : 0;
                     }

@@ -65,7 +65,7 @@ final class CssSheets {
                 rule(head, body);
             }
             at = close + 1;
-            found.limit().spend(1);
+            found.limit().steps(1);
         }
     }
 
@@ -184,7 +184,7 @@ final class CssSheets {
         matching.sort((a, b) -> a.selector().specificity() != b.selector().specificity()
                 ? Integer.compare(a.selector().specificity(), b.selector().specificity())
                 : Integer.compare(a.order(), b.order()));
-        found.limit().spend(matching.size() * 60L);
+        found.limit().steps(matching.size() * 60L);
         List<Declaration> all = new ArrayList<>();
         matching.forEach(rule -> all.addAll(rule.declarations()));
         return all;

@@ -7,10 +7,10 @@ import java.awt.geom.PathIterator;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * What a clip leaves of lines, in millimetres: the parts within every one of its regions. A line that lies wholly within
@@ -67,7 +67,7 @@ final class SvgClip {
             for (PathIterator it = new FlatteningPathIterator(shape.getPathIterator(null), FLAT_MM, 12);
                     !it.isDone();
                     it.next()) {
-                limit.spend(1);
+                limit.steps(1);
                 append(flat, it);
             }
             flats.add(flat);
@@ -130,7 +130,7 @@ final class SvgClip {
         }
         List<CurvePath> left = new ArrayList<>();
         for (CurvePath line : lines) {
-            limit.spend(1 + work());
+            limit.steps(1 + work());
             if (isWithin(line.bounds())) {
                 left.add(line);
             } else {
@@ -211,7 +211,7 @@ final class SvgClip {
         double dy = b.yMm() - a.yMm();
         for (Region region : regions) {
             double[] e = region.edges();
-            limit.spend(1 + e.length / 64);
+            limit.steps(1 + e.length / 64);
             for (int i = 0; i < e.length; i += 4) {
                 double ex = e[i + 2] - e[i];
                 double ey = e[i + 3] - e[i + 1];
@@ -235,7 +235,7 @@ final class SvgClip {
 
     private boolean holds(Point p, WorkLimit limit) {
         for (Region region : regions) {
-            limit.spend(1 + region.edges().length / 32);
+            limit.steps(1 + region.edges().length / 32);
             if (!region.holds(p.xMm(), p.yMm()) && !isOnEdge(region, p)) {
                 return false;
             }

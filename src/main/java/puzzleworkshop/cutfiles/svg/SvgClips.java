@@ -6,7 +6,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /** Clip paths (CSS Masking level 1, 6): the union of their shapes, in user units or in shares of what is clipped. */
 final class SvgClips {
@@ -65,7 +65,7 @@ final class SvgClips {
         }
         List<Shape> union = new ArrayList<>();
         for (SvgNode child : clip.children) {
-            limit.spend(1);
+            limit.steps(1);
             add(union, child, styles.of(child, clipStyle), toMm, frame.around(), depth);
         }
         return all.and(union, limit);

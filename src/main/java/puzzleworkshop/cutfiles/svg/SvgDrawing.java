@@ -9,10 +9,10 @@ import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
-import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * Reads the lines of an SVG file in real millimetres, as SVG 2 with CSS has them drawn. A cut line is stroked geometry
@@ -104,7 +104,7 @@ public final class SvgDrawing {
     }
 
     private void element(SvgNode node, SvgFrame outer, int depth) {
-        limit.spend(4);
+        limit.steps(4);
         if (SvgKinds.isNeverDrawn(node)) {
             return;
         }

@@ -120,7 +120,7 @@ final class SvgPainted {
                 double length = in.number();
                 in.word();
                 in.skipComma();
-                found.limit().spend(1);
+                found.limit().steps(1);
                 if (length < 0) {
                     return; // invalid: no dashes
                 }
@@ -169,7 +169,7 @@ final class SvgPainted {
     }
 
     private boolean isStroked(SvgNode node, SvgStyle style, int depth) {
-        found.limit().spend(1);
+        found.limit().steps(1);
         if (style.get("display", "inline").equals("none")) {
             return false;
         }
@@ -193,7 +193,7 @@ final class SvgPainted {
         List<SvgNode> open = new ArrayList<>(List.of(node));
         List<SvgStyle> around = new ArrayList<>(List.of(frame.style()));
         while (!open.isEmpty()) {
-            found.limit().spend(1);
+            found.limit().steps(1);
             SvgNode each = open.removeLast();
             SvgStyle style = around.removeLast();
             if (each.letters > 0 && isVisible(style)) {
@@ -223,7 +223,7 @@ final class SvgPainted {
         List<SvgNode> open = new ArrayList<>(node.children);
         boolean words = true;
         while (!open.isEmpty() && words) {
-            found.limit().spend(1);
+            found.limit().steps(1);
             SvgNode each = open.removeLast();
             words = each.name.startsWith(HTML) && ONLY_WORDS.contains(each.name.substring(HTML.length()));
             open.addAll(each.children);

@@ -2,7 +2,7 @@ package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.Path2D;
 import puzzleworkshop.cutfiles.found.Curves;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /**
  * Path data (SVG 2, chapter 9) in double precision. What comes before an error is drawn, as the standard asks (9.5.4).
@@ -79,7 +79,7 @@ final class SvgPathData {
         in.skipBlanks();
         boolean again = false;
         do {
-            limit.spend(kind == 'A' ? STEPS_OF_AN_ARC : STEPS_OF_A_LINE);
+            limit.steps(kind == 'A' ? STEPS_OF_AN_ARC : STEPS_OF_A_LINE);
             double baseX = relative ? x : 0;
             double baseY = relative ? y : 0;
             draw(again && kind == 'M' ? 'L' : kind, baseX, baseY, first && !again);

@@ -2,7 +2,7 @@ package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.Path2D;
 import puzzleworkshop.cutfiles.found.Curves;
-import puzzleworkshop.cutfiles.found.WorkLimit;
+import puzzleworkshop.measure.WorkLimit;
 
 /** The shapes of SVG (SVG 2, chapters 9 and 10) as outlines in user units. */
 final class SvgShapes {
@@ -126,7 +126,7 @@ final class SvgShapes {
         try {
             in.skipBlanks();
             while (!in.atEnd()) {
-                limit.spend(8);
+                limit.steps(8);
                 double x = in.number();
                 in.skipComma();
                 double y = in.number();

@@ -88,7 +88,7 @@ final class SvgStyles {
         if (node.declared.isEmpty()) {
             return new SvgStyle(around.inherited(), Map.of(), around.fontPx());
         }
-        found.limit().spend(2L * node.declared.size());
+        found.limit().steps(2L * node.declared.size());
         Map<String, String> inherited = new HashMap<>(around.inherited());
         node.declared.forEach((name, value) -> {
             if (name.startsWith("--")) {
@@ -287,7 +287,7 @@ final class SvgStyles {
     private String substituted(String value, Map<String, String> variables) {
         String text = value;
         for (int i = 0; i < MOST_VARIABLES; i++) {
-            found.limit().spend(1);
+            found.limit().steps(1);
             int start = text.indexOf("var(");
             if (start < 0) {
                 return text.strip();

@@ -111,7 +111,7 @@ final class SvgTree extends DefaultHandler2 {
         if (++depth > DEEPEST) {
             throw new Refused("cutfiles.file.too_deep", found.name(), DEEPEST);
         }
-        found.limit().spend(1 + given.getLength());
+        found.limit().steps(1 + given.getLength());
         if (open == null) {
             withoutNamespace = space.isEmpty(); // hardly SVG, but many write it by hand
         }

@@ -14,6 +14,7 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.NotFoundException;
 import com.vaadin.flow.router.OptionalParameter;
+import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.time.Duration;
@@ -117,6 +118,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         buttons.addClassName("neworder-buttons");
         Div foot = new Div(price.total(), ready.day(), buttons);
         foot.addClassName("neworder-foot");
+        // Price and day change while one types elsewhere; who does not see them hears them.
+        foot.getElement().setAttribute("aria-live", "polite");
         Div left = new Div(picture);
         left.addClassName("neworder-left");
         Div right = new Div(who, puzzle, board, price, ready);
@@ -132,6 +135,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     @Override
     public void setParameter(BeforeEvent event, @OptionalParameter String number) {
         title.setText(getTranslation("orders.new"));
+        QueryParameters asked = event.getLocation().getQueryParameters();
+        asked.getSingleParameter("again").flatMap(orders::findByNumber).ifPresent(this::beginLike);
+        asked.getSingleParameter("customer").ifPresent(who::begin);
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
                     .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
@@ -144,6 +150,15 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             board.take(changed);
             price.take(orders.keptPrice(changed.id()).question());
             ready.take(changed);
+        }
+    }
+
+    /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
+    private void beginLike(Order past) {
+        who.begin(String.valueOf(past.customer().id()));
+        puzzle.take(past);
+        if (!picture.begin(past)) {
+            Feedback.tell(getTranslation("offers.again.no-original", past.number()), true);
         }
     }
 
@@ -218,7 +233,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                         form.shapes(),
                         changed == null
                                 ? PatternSpec.DESIGN
-                                : changed.puzzle().pattern().design()));
+                                : changed.puzzle().pattern().design(),
+                        form.layout()));
     }
 
     private void show(Offer answer) {
@@ -269,11 +285,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void refuse(String sentence) {
         Feedback.tell(sentence, true);
         getElement().executeJs("""
-                setTimeout(() => {
-                  const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
-                  if (first && first.focus) first.focus();
-                  if (first) first.scrollIntoView({block: 'center'});
-                }, 100)""");
+            setTimeout(() => {
+              const first = [...this.querySelectorAll("[invalid], .pw-note[data-kind='bad']")].find(e => e.offsetParent);
+              if (first && first.focus) first.focus();
+              if (first) first.scrollIntoView({block: 'center'});
+            }, 100)\
+            """);
     }
 
     private OrderDraft draft(Offer answer) {

@@ -70,6 +70,22 @@ class PicturePane extends Div {
         changed.run();
     }
 
+    /**
+     * The picture and crop of an order made before; what was said of its softness was said then.
+     *
+     * @return false when its original was cleared, so that nothing could be printed from it
+     */
+    boolean begin(Order past) {
+        if (past.picture()
+                .map(framed -> !pictures.hasOriginal(framed.picture()))
+                .orElse(false)) {
+            return false;
+        }
+        take(past);
+        softAccepted.clear();
+        return true;
+    }
+
     void take(Order order) {
         order.picture().ifPresent(framed -> {
             picture = pictures.find(framed.picture());

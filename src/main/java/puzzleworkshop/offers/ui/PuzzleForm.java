@@ -27,7 +27,9 @@ import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.ui.LayoutChoice;
 import puzzleworkshop.pattern.ui.ShapeChoice;
 import puzzleworkshop.pattern.ui.SmallPartsNote;
 import puzzleworkshop.sheets.board.RackSettings;
@@ -48,7 +50,8 @@ class PuzzleForm extends Div {
             boolean tray,
             int quantity,
             BoardKind board,
-            List<PersonalShape> shapes) {}
+            List<PersonalShape> shapes,
+            PieceLayout layout) {}
 
     /** A size that is often asked for; A sizes are those of ISO 216. */
     private record Preset(String name, Size size) {}
@@ -77,6 +80,7 @@ class PuzzleForm extends Div {
     private final Select<CutStyle> style = new Select<>();
     private final Select<PuzzleEdge.Kind> edge = new Select<>();
     private final ShapeChoice shape;
+    private final LayoutChoice layout;
     private final Paragraph shapeRefused = new Paragraph();
     private final Checkbox tray = new Checkbox(getTranslation("offers.new.tray"));
     private final Select<IntendedAge> age = new Select<>();
@@ -148,6 +152,7 @@ class PuzzleForm extends Div {
         shapeRefused.getElement().setAttribute("data-kind", "bad");
         shapeRefused.setVisible(false);
         shape = new ShapeChoice(figures, unlessFilling, this::refuseShape);
+        layout = new LayoutChoice(figures, unlessFilling);
         tray.addValueChangeListener(event -> unlessFilling.run());
         age.setLabel(getTranslation("orders.fact.age"));
         age.setItems(IntendedAge.values());
@@ -178,6 +183,7 @@ class PuzzleForm extends Div {
                 ageComplaint,
                 shape,
                 shapeRefused,
+                layout,
                 choices,
                 smallParts);
         filling = true;
@@ -223,10 +229,12 @@ class PuzzleForm extends Div {
         filling = true;
         size(order.puzzle().finished());
         preset.clear();
-        pieces.setValue(order.puzzle().pattern().grid().pieces());
+        pieces.setValue((int) Math.round(order.puzzle().pattern().grid().pieces()
+                * order.puzzle().pattern().outline().share()));
         style.setValue(order.puzzle().pattern().style());
         edge.setValue(order.puzzle().pattern().outline().kind());
         shape.take(order.puzzle().pattern().shapes(), order.puzzle().finished());
+        layout.take(order.puzzle().pattern().layout(), order.puzzle().finished());
         tray.setValue(order.puzzle().tray());
         age.setValue(order.puzzle().age());
         quantity.setValue(order.quantity());
@@ -270,7 +278,8 @@ class PuzzleForm extends Div {
                 tray.getValue(),
                 quantity.getValue(),
                 board.getValue(),
-                shapes));
+                shapes,
+                layout.layout(size)));
     }
 
     private void refuseShape(String sentence) {

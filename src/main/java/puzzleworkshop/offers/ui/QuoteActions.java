@@ -56,6 +56,11 @@ class QuoteActions implements OrderPanel {
             change.addClassName("orders-change");
             actions.add(change);
         }
+        if (order.state() != OrderState.QUOTE) {
+            Anchor again = new Anchor("orders/new?again=" + order.number(), figures.text("orders.again"));
+            again.addClassName("orders-change");
+            actions.add(again);
+        }
         return actions.getComponentCount() == 0 ? Optional.empty() : Optional.of(actions);
     }
 }

@@ -28,8 +28,10 @@ class WhoAndWhen extends Div {
     private final DayField wantedBy = new DayField(getTranslation("offers.new.wanted-by"));
     private final Select<DeliveryWay> way = new Select<>();
     private final FieldError late;
+    private final transient Customers customers;
 
     WhoAndWhen(Customers customers, Formatter figures, List<DeliveryWay> ways, Runnable changed) {
+        this.customers = customers;
         addClassName("pw-section");
         late = new FieldError(Offer.Question.WANTED_BY, figures);
         customer.setId("customer");
@@ -69,6 +71,16 @@ class WhoAndWhen extends Div {
         Div form = new Div(customer, contact, wantedBy, way, address, note);
         form.addClassName("pw-form");
         add(new H2(getTranslation("offers.new.who")), form, late);
+    }
+
+    /** For a customer who is known already. */
+    void begin(String customerId) {
+        try {
+            customers.find(Long.parseLong(customerId)).ifPresent(customer::setValue);
+        } catch (NumberFormatException mistyped) {
+            // An address that names nobody begins with nobody.
+            customer.clear();
+        }
     }
 
     void take(Order order) {

@@ -4,14 +4,13 @@ import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.ListItem;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.textfield.TextArea;
@@ -25,6 +24,7 @@ import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.Order;
@@ -44,14 +44,21 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Orders orders;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
+    private final transient Punctuality punctuality;
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient List<OrderPanel> panels;
     private transient Order order;
 
     public OrderView(
-            Orders orders, Broadcaster broadcaster, Formatter figures, SignedIn signedIn, List<OrderPanel> panels) {
+            Orders orders,
+            Punctuality punctuality,
+            Broadcaster broadcaster,
+            Formatter figures,
+            SignedIn signedIn,
+            List<OrderPanel> panels) {
         this.orders = orders;
+        this.punctuality = punctuality;
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -100,7 +107,9 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
 
     private Component head() {
         H1 title = new H1(order.number());
-        Paragraph who = new Paragraph(order.customer().name());
+        Anchor who = new Anchor(
+                "customers/" + order.customer().id(), order.customer().name());
+        who.addClassName("orders-who");
         Div actions = new Div();
         actions.addClassNames("pw-push", "pw-row");
         panels.stream()
@@ -121,7 +130,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         if (isLive()) {
             actions.add(button("orders.action.cancel", ButtonVariant.TERTIARY, this::askForReason));
         }
-        Div head = new Div(title, who, new StateVerdict(order, figures), actions);
+        Div head = new Div(title, who, new StateVerdict(order, punctuality, figures), actions);
         head.addClassName("pw-page-head");
         return head;
     }
@@ -141,12 +150,11 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     private void askForReason() {
         TextArea reason = new TextArea(getTranslation("orders.cancel.reason"));
         reason.setWidthFull();
-        ConfirmDialog dialog = new ConfirmDialog();
-        dialog.setHeader(getTranslation("orders.cancel.title", order.number()));
+        SafeQuestion dialog = new SafeQuestion(
+                getTranslation("orders.cancel.title", order.number()),
+                getTranslation("orders.cancel.keep"),
+                getTranslation("orders.action.cancel"));
         dialog.setText(reason);
-        dialog.setCancelable(true);
-        dialog.setCancelText(getTranslation("orders.cancel.keep"));
-        dialog.setConfirmText(getTranslation("orders.action.cancel"));
         dialog.setConfirmButtonTheme("error primary");
         dialog.addConfirmListener(event -> {
             Feedback.unlessRefused(

@@ -9,28 +9,35 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.tabs.Tab;
-import com.vaadin.flow.component.tabs.Tabs;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.component.virtuallist.VirtualList;
 import com.vaadin.flow.data.provider.CallbackDataProvider;
 import com.vaadin.flow.data.provider.DataProvider;
 import com.vaadin.flow.data.renderer.ComponentRenderer;
 import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.function.SerializableFunction;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
 import jakarta.annotation.security.PermitAll;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.TabRow;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.SignedIn;
 
 /** All orders, newest first, each with its picture; found by number or customer, filtered by where they stand. */
 @Route("orders")
@@ -40,15 +47,23 @@ import puzzleworkshop.orders.Orders;
 public class OrdersView extends Div implements HasDynamicTitle {
 
     private final transient Orders orders;
+    private final transient OrdersTable table;
+    private final transient SignedIn signedIn;
+    private final transient Punctuality punctuality;
     private final transient Formatter figures;
     private final TextField search = new TextField();
+    private final Select<OrderFilter.Due> due = new Select<>();
+    private final Select<OrderFilter.Sequence> sequence = new Select<>();
     private final Map<Tab, Set<OrderState>> tabs = new LinkedHashMap<>();
-    private final Tabs states = new Tabs();
+    private final TabRow states = new TabRow();
     private final VirtualList<Order> list = new VirtualList<>();
     private final Div empty = new Div();
     private final CallbackDataProvider<Order, Void> found;
 
-    public OrdersView(Orders orders, Formatter figures) {
+    public OrdersView(Orders orders, OrdersTable table, Punctuality punctuality, SignedIn signedIn, Formatter figures) {
+        this.table = table;
+        this.signedIn = signedIn;
+        this.punctuality = punctuality;
         this.orders = orders;
         this.figures = figures;
         addClassNames("pw-page", "orders-list");
@@ -64,8 +79,18 @@ public class OrdersView extends Div implements HasDynamicTitle {
 
     private Component head() {
         Anchor fresh = new Anchor("orders/new", getTranslation("orders.new"));
-        fresh.addClassNames("orders-new", "pw-push");
-        Div head = new Div(new H1(getTranslation("orders.title")), fresh);
+        fresh.addClassName("orders-new");
+        Anchor csv = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    byte[] file = table.csv(filter(), signedIn.isOwner()).getBytes(StandardCharsets.UTF_8);
+                    return new DownloadResponse(new ByteArrayInputStream(file), "orders.csv", "text/csv", file.length);
+                }),
+                getTranslation("orders.csv"));
+        csv.getElement().setAttribute("download", true);
+        csv.addClassName("orders-csv");
+        Div ways = new Div(csv, fresh);
+        ways.addClassNames("pw-push", "pw-row");
+        Div head = new Div(new H1(getTranslation("orders.title")), ways);
         head.addClassName("pw-page-head");
         return head;
     }
@@ -80,10 +105,22 @@ public class OrdersView extends Div implements HasDynamicTitle {
         tab("orders.tab.quotes", Set.of(OrderState.QUOTE));
         tab("orders.tab.to-pay", Set.of(OrderState.HANDED_OVER));
         tab("orders.tab.all", Set.of());
+        choice(due, OrderFilter.Due.values(), "orders.due", OrderFilter.Due::textKey);
+        choice(sequence, OrderFilter.Sequence.values(), "orders.sequence", OrderFilter.Sequence::textKey);
         states.addSelectedChangeListener(event -> refresh());
-        Div filters = new Div(states, search);
+        Div fields = new Div(due, sequence, search);
+        fields.addClassName("orders-filter-fields");
+        Div filters = new Div(states, fields);
         filters.addClassName("orders-filters");
         return filters;
+    }
+
+    private <T> void choice(Select<T> field, T[] values, String key, SerializableFunction<T, String> textKey) {
+        field.setItems(List.of(values));
+        field.setItemLabelGenerator(value -> getTranslation(textKey.apply(value)));
+        field.setAriaLabel(getTranslation(key));
+        field.setValue(values[0]);
+        field.addValueChangeListener(event -> refresh());
     }
 
     private void tab(String key, Set<OrderState> which) {
@@ -94,7 +131,11 @@ public class OrdersView extends Div implements HasDynamicTitle {
 
     private OrderFilter filter() {
         return new OrderFilter(
-                search.getValue(), tabs.getOrDefault(states.getSelectedTab(), Set.of()), Optional.empty());
+                search.getValue(),
+                tabs.getOrDefault(states.getSelectedTab(), Set.of()),
+                Optional.empty(),
+                due.getValue(),
+                sequence.getValue());
     }
 
     private void refresh() {
@@ -103,7 +144,12 @@ public class OrdersView extends Div implements HasDynamicTitle {
         list.setVisible(!none);
         empty.setVisible(none);
         empty.removeAll();
-        if (none && search.getValue().isBlank()) {
+        boolean narrowed = due.getValue() != OrderFilter.Due.ANY;
+        if (none && narrowed) {
+            Button any = new Button(getTranslation("orders.due.clear"), event -> due.setValue(OrderFilter.Due.ANY));
+            any.addThemeVariants(ButtonVariant.TERTIARY);
+            empty.add(new H2(getTranslation("orders.due.none")), any);
+        } else if (none && search.getValue().isBlank()) {
             empty.add(
                     new H2(getTranslation("orders.empty")),
                     new Paragraph(getTranslation("orders.empty.next")),
@@ -116,28 +162,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
     }
 
     private Component row(Order order) {
-        Span who = new Span(order.customer().name());
-        who.addClassName("orders-row-who");
-        Span what = new Span(figures.text(
-                "orders.what", order.puzzle().finished(), order.puzzle().pieces(), order.quantity()));
-        what.addClassName("pw-small");
-        Div words = new Div(new Span(order.number()), who, what);
-        words.addClassName("orders-row-words");
-        Div progress = new Div(new StateVerdict(order, figures), new StageStrip(order));
-        progress.addClassName("orders-row-progress");
-        Div due = new Div(new Span(order.promised().map(figures::day).orElse("–")));
-        due.addClassName("orders-row-due");
-        Span price = new Span(figures.money(order.price().gross()));
-        price.addClassNames("pw-number", "orders-row-price");
-        Anchor row = new Anchor(
-                "orders/" + order.number(),
-                new OrderPreview(order, OrderPreview.Width.SMALL),
-                words,
-                progress,
-                due,
-                price);
-        row.addClassName("orders-row");
-        return row;
+        return new OrderLine(order, punctuality, figures);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package puzzleworkshop.orders.ui;
 
+import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Order;
@@ -7,8 +8,15 @@ import puzzleworkshop.orders.Order;
 /** Where an order stands, as a word with its icon. */
 public class StateVerdict extends Verdict {
 
-    public StateVerdict(Order order, Formatter figures) {
-        super(kind(order), word(order, figures));
+    public StateVerdict(Order order, Punctuality punctuality, Formatter figures) {
+        this(order, punctuality.of(order), figures);
+    }
+
+    private StateVerdict(Order order, Optional<Punctuality.Concern> concern, Formatter figures) {
+        super(
+                concern.map(Punctuality.Concern::kind).orElseGet(() -> kind(order)),
+                concern.map(c -> figures.text("orders.and-day", word(order, figures), c.words()))
+                        .orElseGet(() -> word(order, figures)));
     }
 
     private static Kind kind(Order order) {

@@ -23,6 +23,7 @@ public final class GridMesh {
 
     public final Mesh mesh = new Mesh();
     private final double[] turn;
+    private final GridPlaces places;
     private final PatternSpec spec;
     private final EdgeArtist artist;
     private final FreeArtist free;
@@ -35,6 +36,7 @@ public final class GridMesh {
         this.free = new FreeArtist(spec);
         this.columns = spec.grid().columns();
         this.rows = spec.grid().rows();
+        this.places = new GridPlaces(spec);
         this.turn = new double[(columns + 1) * (rows + 1)];
         layPoints();
         layOutline();
@@ -53,9 +55,12 @@ public final class GridMesh {
     }
 
     private void layPoints() {
-        double width = spec.size().width().mm() / columns;
-        double height = spec.size().height().mm() / rows;
-        double shift = shift(Math.min(width, height));
+        double shift = shift(
+                spec.layout().isPlain()
+                        ? Math.min(
+                                spec.size().width().mm() / columns,
+                                spec.size().height().mm() / rows)
+                        : places.leastSideMm());
         double inset = spec.outline().kind() == PuzzleEdge.Kind.WAVY
                 ? spec.outline().measure().mm()
                 : 0;
@@ -66,8 +71,8 @@ public final class GridMesh {
                 double dy = random.around(0, shift);
                 boolean sideways = column == 0 || column == columns;
                 boolean upright = row == 0 || row == rows;
-                double x = column * width + (sideways ? inset * (column == 0 ? 1 : -1) : upright ? dx / 2 : dx);
-                double y = row * height + (upright ? inset * (row == 0 ? 1 : -1) : sideways ? dy / 2 : dy);
+                double x = places.x(column) + (sideways ? inset * (column == 0 ? 1 : -1) : upright ? dx / 2 : dx);
+                double y = places.y(row) + (upright ? inset * (row == 0 ? 1 : -1) : sideways ? dy / 2 : dy);
                 mesh.addPoint(Point.of(x, y));
                 if (!sideways && !upright) {
                     turn[point(row, column)] = turn(random);
@@ -93,19 +98,39 @@ public final class GridMesh {
         };
     }
 
+    /** Whether the edge from this point on, across (0) or down (1), is not cut: its cells are one piece. */
+    boolean isJoined(int kind, int row, int column) {
+        return places.isJoined(kind, row, column);
+    }
+
     private void layLines() {
         for (int row = 1; row < rows; row++) {
             List<Mesh.Step> line = new ArrayList<>();
             for (int column = 0; column < columns; column++) {
-                line.add(inner(0, row, column, point(row, column + 1)));
+                line = go(line, 0, row, column, point(row, column + 1));
             }
-            mesh.lines.add(line);
+            end(line);
         }
         for (int column = 1; column < columns; column++) {
             List<Mesh.Step> line = new ArrayList<>();
             for (int row = 0; row < rows; row++) {
-                line.add(inner(1, row, column, point(row + 1, column)));
+                line = go(line, 1, row, column, point(row + 1, column));
             }
+            end(line);
+        }
+    }
+
+    private List<Mesh.Step> go(List<Mesh.Step> line, int kind, int row, int column, int to) {
+        if (isJoined(kind, row, column)) {
+            end(line);
+            return new ArrayList<>();
+        }
+        line.add(inner(kind, row, column, to));
+        return line;
+    }
+
+    private void end(List<Mesh.Step> line) {
+        if (!line.isEmpty()) {
             mesh.lines.add(line);
         }
     }
@@ -135,7 +160,11 @@ public final class GridMesh {
         for (int row = rows; row > 0; row--) {
             outline(point(row, 0), point(row - 1, 0));
         }
-        new OutlineArtist(spec).draw(mesh);
+        new OutlineArtist(spec, spec.layout().isPlain() ? sideOfPlain() : places.leastSideMm()).draw(mesh);
+    }
+
+    private double sideOfPlain() {
+        return spec.grid().pieceSize(spec.size()).shorterSide().mm();
     }
 
     private void outline(int from, int to) {

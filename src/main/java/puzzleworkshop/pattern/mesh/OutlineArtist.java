@@ -28,14 +28,15 @@ final class OutlineArtist {
     private final double radius;
     private final double depth;
 
-    OutlineArtist(PatternSpec spec) {
+    /** @param side of the smallest piece at the edge */
+    OutlineArtist(PatternSpec spec, double side) {
         this.spec = spec;
         this.width = spec.size().width().mm();
         this.height = spec.size().height().mm();
         double measure = spec.outline().measure().mm();
-        double side = spec.grid().pieceSize(spec.size()).shorterSide().mm();
         switch (spec.outline().kind()) {
-            case SQUARE -> {
+            // a curve is drawn by the mesh that lies inside it: here its frame
+            case SQUARE, ROUND, HEART -> {
                 radius = 0;
                 depth = 0;
             }

@@ -3,12 +3,16 @@ package puzzleworkshop.pattern.mesh;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 
 /**
@@ -21,6 +25,8 @@ public final class PatternMaker {
     /** The search for the best way to lay two edges upon each other ends a little above the least distance. */
     private static final double SURELY = 0.85;
 
+    private static final GeometryFactory JTS = new GeometryFactory();
+
     private final PatternSpec spec;
     private final Mesh mesh;
     private boolean allUnlike;
@@ -29,7 +35,7 @@ public final class PatternMaker {
     private PatternMaker(PatternSpec spec) {
         this.spec = spec;
         GridMesh grid = new GridMesh(spec);
-        this.mesh = spec.shapes().isEmpty() ? grid.mesh : ShapedMesh.of(spec, grid);
+        this.mesh = spec.shapes().isEmpty() && !spec.outline().isCurved() ? grid.mesh : ShapedMesh.of(spec, grid);
         if (!spec.isFirstDesign()) {
             allUnlike = UnlikeLines.lay(spec, mesh);
         }
@@ -70,7 +76,29 @@ public final class PatternMaker {
             }
             smallestGap = clearance.smallestGapMm();
         }
+        requireKeptWhole();
         return pattern(smallestGap);
+    }
+
+    /** Looked at in the lines as they were drawn in the end, by JTS. */
+    private void requireKeptWhole() {
+        for (KeptWhole place : spec.layout().keptWhole()) {
+            Polygon oval = JTS.createPolygon(coordinates(place.outline()));
+            for (Mesh.Edge edge : mesh.edges) {
+                if (oval.intersects(JTS.createLineString(coordinates(edge.path())))) {
+                    throw new Refused(
+                            "pattern.kept.no_room",
+                            Length.mm(place.middle().xMm()),
+                            Length.mm(place.middle().yMm()));
+                }
+            }
+        }
+    }
+
+    private static Coordinate[] coordinates(CurvePath path) {
+        return path.flattened(Clearance.FLATTENING_MM).stream()
+                .map(ShapeRing::coordinate)
+                .toArray(Coordinate[]::new);
     }
 
     private BitSet redrawAll(List<Clearance.Trouble> troubles) {

@@ -2,9 +2,12 @@ package puzzleworkshop.pattern.mesh;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
+import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
@@ -12,6 +15,7 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.PersonalShape;
 
 /** A personal shape inside a pattern: its outline clockwise, places where lines may end on it, and those taken. */
@@ -27,25 +31,44 @@ final class ShapeRing {
     final CurvePath outline;
     final Polygon polygon;
     private final PreparedGeometry prepared;
+    /** 1 where lines come from outside and end on it, -1 for an outer edge, where they come from inside. */
+    private final int inwards;
+
     private final List<Place> taken = new ArrayList<>();
     private final List<LineString> ways = new ArrayList<>();
 
     ShapeRing(PersonalShape shape) {
-        name = shape.name();
-        outline = shape.outline().signedAreaMm2() > 0
-                ? shape.outline()
-                : shape.outline().reversed();
+        this(shape.name(), shape.outline(), Optional.empty());
+    }
+
+    /** The outer edge of a puzzle: all beyond it counts as the shape, so that lines end on it from inside. */
+    static ShapeRing around(CurvePath edge, Size finished) {
+        return new ShapeRing("", edge, Optional.of(finished));
+    }
+
+    private ShapeRing(String name, CurvePath path, Optional<Size> around) {
+        this.name = name;
+        inwards = around.isPresent() ? -1 : 1;
+        outline = path.signedAreaMm2() > 0 ? path : path.reversed();
         Coordinate[] ring = outline.flattened(FLATTENING_MM).stream()
                 .map(ShapeRing::coordinate)
                 .toArray(Coordinate[]::new);
         if (ring.length < 4) {
             throw new Refused("pattern.shape.crosses", name);
         }
-        polygon = JTS.createPolygon(ring);
+        polygon = around.map(size -> beyond(ring, size)).orElseGet(() -> JTS.createPolygon(ring));
         if (!polygon.isValid()) {
             throw new Refused("pattern.shape.crosses", name);
         }
         prepared = PreparedGeometryFactory.prepare(polygon);
+    }
+
+    private static Polygon beyond(Coordinate[] ring, Size finished) {
+        Envelope all =
+                new Envelope(0, finished.width().mm(), 0, finished.height().mm());
+        all.expandBy(Math.max(all.getWidth(), all.getHeight()));
+        Polygon frame = (Polygon) JTS.toGeometry(all);
+        return JTS.createPolygon(frame.getExteriorRing(), new LinearRing[] {JTS.createLinearRing(ring)});
     }
 
     static Coordinate coordinate(Point p) {
@@ -126,7 +149,7 @@ final class ShapeRing {
         // clockwise on a screen: the inside lies to the right of the way
         return speed == 0
                 ? new Place(segment, t, on.at(start, t), 0, 0)
-                : new Place(segment, t, on.at(start, t), -v[1] / speed, v[0] / speed);
+                : new Place(segment, t, on.at(start, t), -inwards * v[1] / speed, inwards * v[0] / speed);
     }
 
     /** The outline from one place on to another, clockwise. */

@@ -15,7 +15,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.PatternSpec;
 
 /**
- * Makes room for personal shapes in a plain grid. Points of the grid inside or close to a shape go; lines that led to
+ * Makes room for personal shapes in a plain grid, and for an outer edge that is a curve: all beyond it counts as a shape. Points of the grid inside or close to a shape go; lines that led to
  * them end on the shape's outline instead, squarely where possible; edges that run close by keep their knob only where
  * there is room. Where a piece would become a sliver, a line between it and its neighbour goes as well.
  */
@@ -38,7 +38,10 @@ public final class ShapedMesh {
     private final Mesh mesh = new Mesh();
     private final List<ShapeRing> rings = new ArrayList<>();
     private final Map<Integer, Stub> stubs = new HashMap<>();
+    private final Map<Integer, Stub> wholes = new HashMap<>();
     private final Map<ShapeRing, List<Integer>> endsOnRing = new HashMap<>();
+    /** The outer edge, where it is a curve. */
+    private final Optional<ShapeRing> outer;
 
     private ShapedMesh(PatternSpec spec, GridMesh grid, Set<Stub> leftOut) {
         this.spec = spec;
@@ -48,6 +51,9 @@ public final class ShapedMesh {
         this.unit = spec.grid().pieceSize(spec.size()).shorterSide().mm();
         this.limit = spec.limits().closestLinesMm();
         this.leftOut = leftOut;
+        this.outer = spec.outline().isCurved()
+                ? Optional.of(ShapeRing.around(spec.outline().curve(spec.size()), spec.size()))
+                : Optional.empty();
     }
 
     /** @throws Refused when a shape crosses itself, lies too close to the edge or another, or leaves no way around */
@@ -57,15 +63,21 @@ public final class ShapedMesh {
         for (int i = 0; i < MOST_TRIES; i++) {
             ShapedMesh tried = new ShapedMesh(spec, grid, leftOut);
             tried.build();
+            boolean mended = spec.outline().isCurved() || !spec.layout().isPlain();
+            if (mended && tried.leaveOutLooseEnds(leftOut)) {
+                continue;
+            }
             List<List<Mesh.Step>> slivers = Faces.smallerThan(tried.mesh, sliver);
             if (slivers.isEmpty()) {
                 return tried.mesh;
             }
-            if (!tried.leaveOutOne(slivers, leftOut)) {
+            if (!(mended ? tried.leaveOutOneEach(slivers, leftOut) : tried.leaveOutOne(slivers, leftOut))) {
                 break;
             }
         }
-        throw new Refused("pattern.shape.no_room", spec.shapes().getFirst().name());
+        throw spec.shapes().isEmpty()
+                ? new Refused("pattern.outline.no_room", spec.grid().pieces())
+                : new Refused("pattern.shape.no_room", spec.shapes().getFirst().name());
     }
 
     /** Chooses a line between a sliver and its neighbour to go; false when it has none that may. */
@@ -79,18 +91,58 @@ public final class ShapedMesh {
                 .orElse(false);
     }
 
+    /** The same for each sliver at once: along a curved edge there are many. */
+    private boolean leaveOutOneEach(List<List<Mesh.Step>> slivers, Set<Stub> leaveOut) {
+        boolean some = false;
+        for (List<Mesh.Step> around : slivers) {
+            boolean mended =
+                    around.stream().map(step -> stubs.get(step.edge().id)).anyMatch(leaveOut::contains);
+            if (!mended) {
+                some |= leaveOutOne(List.of(around), leaveOut);
+            } else {
+                some = true;
+            }
+        }
+        return some;
+    }
+
+    /** A line that ends in the open goes as well; false when there is none. */
+    private boolean leaveOutLooseEnds(Set<Stub> leaveOut) {
+        int[] met = new int[mesh.points.size()];
+        mesh.edges.forEach(edge -> {
+            met[edge.from]++;
+            met[edge.to]++;
+        });
+        boolean some = false;
+        for (Mesh.Edge edge : mesh.edges) {
+            Stub line = stubs.getOrDefault(edge.id, wholes.get(edge.id));
+            if (line != null && (met[edge.from] == 1 || met[edge.to] == 1)) {
+                some |= leaveOut.add(line);
+            }
+        }
+        return some;
+    }
+
     private void build() {
         spec.shapes().forEach(shape -> rings.add(new ShapeRing(shape)));
         requireRoom();
+        outer.ifPresent(rings::add);
         mesh.points.addAll(grid.mesh.points);
-        for (Mesh.Step step : grid.mesh.outline) {
-            Mesh.Edge edge = mesh.addEdge(step.edge().from, step.edge().to, Mesh.Kind.OUTLINE);
-            edge.draw(step.edge().path());
-            mesh.outline.add(new Mesh.Step(edge, false));
+        if (outer.isEmpty()) {
+            for (Mesh.Step step : grid.mesh.outline) {
+                Mesh.Edge edge = mesh.addEdge(step.edge().from, step.edge().to, Mesh.Kind.OUTLINE);
+                edge.draw(step.edge().path());
+                mesh.outline.add(new Mesh.Step(edge, false));
+            }
         }
-        int across = spec.grid().rows() - 1;
-        for (int line = 0; line < grid.mesh.lines.size(); line++) {
-            layLine(line, line < across ? 0 : 1, line < across ? line + 1 : line - across + 1);
+        int rows = spec.grid().rows();
+        int columns = spec.grid().columns();
+        int line = 0;
+        for (int row = 1; row < rows; row++) {
+            layLine(line++, 0, row, columns);
+        }
+        for (int column = 1; column < columns; column++) {
+            layLine(line++, 1, column, rows);
         }
         rings.forEach(this::layRing);
     }
@@ -102,7 +154,9 @@ public final class ShapedMesh {
                 new Bounds(0, 0, spec.size().width().mm(), spec.size().height().mm());
         for (int i = 0; i < rings.size(); i++) {
             ShapeRing ring = rings.get(i);
-            if (!inside.holds(ring.outline.bounds().grownBy(edge))) {
+            if (!inside.holds(ring.outline.bounds().grownBy(edge))
+                    || outer.filter(around -> around.polygon.distance(ring.polygon) < edge)
+                            .isPresent()) {
                 throw new Refused("pattern.shape.at_edge", ring.name);
             }
             for (ShapeRing other : rings.subList(0, i)) {
@@ -122,14 +176,18 @@ public final class ShapedMesh {
     }
 
     /** @param number row of a line across, column of a line down */
-    private void layLine(int line, int kind, int number) {
+    private void layLine(int line, int kind, int number, int steps) {
         List<Mesh.Step> run = new ArrayList<>();
-        List<Mesh.Step> steps = grid.mesh.lines.get(line);
-        for (int i = 0; i < steps.size(); i++) {
-            int from = steps.get(i).start();
-            int to = steps.get(i).end();
+        for (int i = 0; i < steps; i++) {
             int row = kind == 0 ? number : i;
             int column = kind == 0 ? i : number;
+            int from = grid.point(row, column);
+            int to = kind == 0 ? grid.point(row, column + 1) : grid.point(row + 1, column);
+            if (grid.isJoined(kind, row, column)) {
+                end(run);
+                run.clear();
+                continue;
+            }
             ShapeRing atFrom = swallows(from);
             ShapeRing atTo = swallows(to);
             ShapeRing between = rings.stream()
@@ -137,7 +195,13 @@ public final class ShapedMesh {
                     .findFirst()
                     .orElse(null);
             if (atFrom == null && atTo == null && between == null) {
-                run.add(whole(kind, row, column, from, to));
+                Stub name = new Stub(line, i, false);
+                if (leftOut.contains(name)) {
+                    end(run);
+                    run.clear();
+                } else {
+                    run.add(whole(name, kind, row, column, from, to));
+                }
                 continue;
             }
             ShapeRing ahead = atTo != null ? atTo : between;
@@ -161,8 +225,9 @@ public final class ShapedMesh {
         }
     }
 
-    private Mesh.Step whole(int kind, int row, int column, int from, int to) {
+    private Mesh.Step whole(Stub name, int kind, int row, int column, int from, int to) {
         Mesh.Edge edge = mesh.addEdge(from, to, Mesh.Kind.INNER);
+        wholes.put(edge.id, name);
         Point a = mesh.points.get(from);
         Point b = mesh.points.get(to);
         double[] leaving = grid.direction(from, kind);
@@ -202,8 +267,11 @@ public final class ShapedMesh {
     private void layRing(ShapeRing ring) {
         List<Integer> points = endsOnRing.getOrDefault(ring, List.of());
         if (points.size() < 2) {
-            throw new Refused("pattern.shape.no_room", ring.name);
+            throw outer.filter(ring::equals).isPresent()
+                    ? new Refused("pattern.outline.no_room", spec.grid().pieces())
+                    : new Refused("pattern.shape.no_room", ring.name);
         }
+        boolean isOuter = outer.filter(ring::equals).isPresent();
         Map<ShapeRing.Place, Integer> pointOf = new HashMap<>();
         for (int i = 0; i < points.size(); i++) {
             pointOf.put(ring.taken().get(i), points.get(i));
@@ -214,12 +282,19 @@ public final class ShapedMesh {
         for (int i = 0; i < order.size(); i++) {
             ShapeRing.Place a = order.get(i);
             ShapeRing.Place b = order.get((i + 1) % order.size());
-            Mesh.Edge edge = mesh.addEdge(pointOf.get(a), pointOf.get(b), Mesh.Kind.SHAPE);
+            Mesh.Edge edge =
+                    mesh.addEdge(pointOf.get(a), pointOf.get(b), isOuter ? Mesh.Kind.OUTLINE : Mesh.Kind.SHAPE);
             CurvePath part = ring.between(a, b);
             edge.draw(part);
-            mesh.shapeNames.put(edge.id, ring.name);
+            if (!isOuter) {
+                mesh.shapeNames.put(edge.id, ring.name);
+            }
             around.add(new Mesh.Step(edge, false));
         }
-        mesh.lines.add(around);
+        if (isOuter) {
+            mesh.outline.addAll(around);
+        } else {
+            mesh.lines.add(around);
+        }
     }
 }

@@ -3,6 +3,7 @@ package puzzleworkshop.pattern.mesh;
 import java.util.List;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 
 /**
@@ -24,6 +25,7 @@ final class UnlikeLines {
     private static final int COMPARED_EACH = 5;
 
     private final Mesh mesh;
+    private final List<KeptWhole> keptWhole;
     private final Occupied occupied;
     private final EdgeAlbum album = new EdgeAlbum();
     /** Falls where no edge so different can be found any more: what later edges need not reach either. */
@@ -34,6 +36,7 @@ final class UnlikeLines {
 
     private UnlikeLines(PatternSpec spec, Mesh mesh) {
         this.mesh = mesh;
+        this.keptWhole = spec.layout().keptWhole();
         double unit = spec.grid().pieceSize(spec.size()).shorterSide().mm();
         occupied = new Occupied(mesh, spec.limits().closestLinesMm(), unit);
         need = needMm(spec);
@@ -67,6 +70,11 @@ final class UnlikeLines {
     }
 
     private void lay() {
+        for (KeptWhole place : keptWhole) {
+            // as if a line lay there already that meets no other: nobody comes near
+            occupied.add(
+                    new Mesh.Edge(-1, -1, -1, Mesh.Kind.SHAPE), place.outline().flattened(Clearance.FLATTENING_MM));
+        }
         for (Mesh.Edge edge : mesh.edges) {
             if (edge.kind != Mesh.Kind.INNER) {
                 occupied.add(edge, edge.path().flattened(Clearance.FLATTENING_MM));

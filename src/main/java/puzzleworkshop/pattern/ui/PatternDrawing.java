@@ -1,10 +1,13 @@
 package puzzleworkshop.pattern.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
+import java.util.function.Consumer;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.KeptWhole;
 
 /**
  * The cut lines of a puzzle to scale, over its picture or over bare birch: the face of an order on lists, cards, the
@@ -12,6 +15,12 @@ import puzzleworkshop.pattern.CutPattern;
  */
 @StyleSheet("context://pattern.css")
 public class PatternDrawing extends SvgBox {
+
+    private static final String TAP = "new DOMPoint(event.clientX,"
+            + " event.clientY).matrixTransform(element.querySelector('svg').getScreenCTM().inverse()).";
+
+    private static final String TAP_X = TAP + "x";
+    private static final String TAP_Y = TAP + "y";
 
     public PatternDrawing() {
         super("pattern-drawing");
@@ -26,6 +35,18 @@ public class PatternDrawing extends SvgBox {
     public PatternDrawing show(CutPattern pattern, String pictureAddress) {
         draw(svg(pattern, pictureAddress, title(), description(pattern)));
         return this;
+    }
+
+    /** Tells where it is tapped, in millimetres of the puzzle. */
+    public void onTap(Consumer<Point> tapped) {
+        getElement()
+                .addEventListener(
+                        "click",
+                        event -> tapped.accept(Point.of(
+                                event.getEventData().path(TAP_X).asDouble(),
+                                event.getEventData().path(TAP_Y).asDouble())))
+                .addEventData(TAP_X)
+                .addEventData(TAP_Y);
     }
 
     private String title() {
@@ -68,6 +89,10 @@ public class PatternDrawing extends SvgBox {
         }
         svg.raw("<path class='" + (pictureAddress.isEmpty() ? "pattern-line" : "pattern-line-on-picture")
                 + "' stroke-width='" + Svg.n(stroke) + "' d='" + pattern.innerPathData() + outline + "'/>");
+        for (KeptWhole place : pattern.spec().layout().keptWhole()) {
+            svg.raw("<path class='pattern-kept' stroke-dasharray='" + Svg.n(3 * stroke) + "' stroke-width='"
+                    + Svg.n(stroke) + "' d='" + place.outline().svgPathData() + "'/>");
+        }
         return svg.end();
     }
 }

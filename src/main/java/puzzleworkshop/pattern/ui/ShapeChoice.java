@@ -10,6 +10,7 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.FileUpload;
@@ -48,6 +49,8 @@ public class ShapeChoice extends Div {
     private final Paragraph notSure = new Paragraph();
     private transient Optional<DrawnFile> file = Optional.empty();
     private transient Optional<PersonalShape> kept = Optional.empty();
+    /** Further ones that were kept with it; they stay where they are. */
+    private transient List<PersonalShape> keptBeside = List.of();
 
     /** @param refuse shows why a file was not taken */
     public ShapeChoice(Formatter figures, Runnable changed, java.util.function.Consumer<String> refuse) {
@@ -56,7 +59,10 @@ public class ShapeChoice extends Div {
         kind.setItems(FRESH);
         kind.setItemLabelGenerator(k -> k == Kind.KEPT
                 ? getTranslation(
-                        "pattern.shape.kind.KEPT", kept.map(PersonalShape::name).orElse(""))
+                        "pattern.shape.kind.KEPT",
+                        Stream.concat(kept.stream(), keptBeside.stream())
+                                .map(PersonalShape::name)
+                                .collect(Collectors.joining(", ")))
                 : getTranslation("pattern.shape.kind." + k.name()));
         kind.setValue(Kind.NONE);
         letter.setLabel(getTranslation("pattern.shape.letter"));
@@ -97,6 +103,7 @@ public class ShapeChoice extends Div {
     /** Shows the shape of a pattern made before; it stays as it is until something is changed. */
     public void take(List<PersonalShape> shapes, Size puzzle) {
         kept = shapes.stream().findFirst();
+        keptBeside = shapes.stream().skip(1).toList();
         kind.setItems(kept.isPresent() ? List.of(Kind.values()) : FRESH);
         kind.setValue(kept.isPresent() ? Kind.KEPT : Kind.NONE);
         kept.map(shape -> shape.outline().bounds()).ifPresent(bounds -> {
@@ -154,8 +161,10 @@ public class ShapeChoice extends Div {
                         : List.of(
                                 PersonalShapes.letter(letter.getValue().strip().codePointAt(0), middle, wanted));
             case KEPT ->
-                kept.map(shape -> List.of(PersonalShapes.placed(shape, middle, wanted)))
-                        .orElse(List.of());
+                Stream.concat(
+                                kept.map(shape -> PersonalShapes.placed(shape, middle, wanted)).stream(),
+                                keptBeside.stream())
+                        .toList();
             case FILE ->
                 file.map(drawn -> List.of(PersonalShapes.imported(drawn, middle, wanted, wanted)))
                         .orElse(List.of());

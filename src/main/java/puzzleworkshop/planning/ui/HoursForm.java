@@ -3,7 +3,7 @@ package puzzleworkshop.planning.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.combobox.MultiSelectComboBox;
+import com.vaadin.flow.component.checkbox.CheckboxGroup;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
@@ -57,11 +57,11 @@ class HoursForm extends Div {
     private Component person(Optional<KeptPerson> kept) {
         TextField name = new TextField(getTranslation("planning.person.name"));
         name.setValue(kept.map(k -> k.person().name()).orElse(""));
-        MultiSelectComboBox<Stage> does = new MultiSelectComboBox<>(getTranslation("planning.person.does"));
+        CheckboxGroup<Stage> does = new CheckboxGroup<>(getTranslation("planning.person.does"));
+        does.addClassName("planning-weekdays");
         does.setItems(Stage.values());
         does.setItemLabelGenerator(stage -> getTranslation(stage.textKey()));
         does.setValue(kept.map(k -> k.person().does()).orElse(EnumSet.allOf(Stage.class)));
-        does.setSelectedItemsOnTop(true);
         does.setHelperText(getTranslation("planning.person.does.help"));
         Week week = new Week(kept.map(k -> k.person().hours()).orElse(OpenHours.NONE), name.getValue());
         Button save = new Button(

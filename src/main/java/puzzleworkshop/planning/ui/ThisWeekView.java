@@ -14,6 +14,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.function.SerializableSupplier;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
@@ -132,24 +133,31 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
 
     private Component head() {
         IsoWeek week = IsoWeek.of(plan.today());
-        Anchor today = new Anchor(
-                DownloadHandler.fromInputStream(event -> {
-                    byte[] pdf = list.pdf();
-                    return new DownloadResponse(
-                            new ByteArrayInputStream(pdf), "today.pdf", "application/pdf", pdf.length);
-                }),
-                getTranslation("planning.list"));
-        today.getElement().setAttribute("download", false);
-        today.setTarget("_blank");
-        today.addClassName("planning-link");
+        Anchor today = paper(list::pdf, "today.pdf", getTranslation("planning.list"));
+        LocalDate next = list.nextDay();
+        Anchor tomorrow =
+                paper(() -> list.pdf(next), next + ".pdf", getTranslation("planning.list.next", figures.day(next)));
         Button calendar = new Button(
                 getTranslation("planning.feed"), e -> new FeedDialog(feed, workshop, signedIn.name()).open());
         calendar.addThemeVariants(ButtonVariant.TERTIARY);
-        Div actions = new Div(arranged, today, calendar);
+        Div actions = new Div(arranged, today, tomorrow, calendar);
         actions.addClassNames("pw-push", "pw-row", "planning-actions");
         Div head = new Div(new H1(getTranslation("planning.week.title", week.week())), actions);
         head.addClassName("pw-page-head");
         return head;
+    }
+
+    private static Anchor paper(SerializableSupplier<byte[]> made, String name, String words) {
+        Anchor link = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    byte[] pdf = made.get();
+                    return new DownloadResponse(new ByteArrayInputStream(pdf), name, "application/pdf", pdf.length);
+                }),
+                words);
+        link.getElement().setAttribute("download", false);
+        link.setTarget("_blank");
+        link.addClassName("planning-link");
+        return link;
     }
 
     private void show(UI ui) {

@@ -2,7 +2,7 @@ package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.combobox.MultiSelectComboBox;
+import com.vaadin.flow.component.checkbox.CheckboxGroup;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -58,7 +58,7 @@ class WaysForm extends Div {
     private Div row(DeliveryWay way, boolean usual) {
         TextField name = new TextField(getTranslation("planning.way.name"));
         name.setValue(way.name());
-        MultiSelectComboBox<DayOfWeek> leaves = days("planning.way.leaves", way.leavesOn());
+        CheckboxGroup<DayOfWeek> leaves = days("planning.way.leaves", way.leavesOn());
         TimePicker cutOff = new TimePicker(getTranslation("planning.way.cut-off"), way.cutOff());
         cutOff.setLocale(Texts.LOCALE);
         IntegerField onTheWay = new IntegerField(getTranslation("planning.way.days"));
@@ -66,7 +66,7 @@ class WaysForm extends Div {
         onTheWay.setMin(0);
         onTheWay.setMax(60);
         onTheWay.setStepButtonsVisible(true);
-        MultiSelectComboBox<DayOfWeek> arrives = days("planning.way.arrives", way.arrivesOn());
+        CheckboxGroup<DayOfWeek> arrives = days("planning.way.arrives", way.arrivesOn());
         Button save = new Button(
                 getTranslation("workshop.save"),
                 e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
@@ -111,8 +111,9 @@ class WaysForm extends Div {
         return row;
     }
 
-    private MultiSelectComboBox<DayOfWeek> days(String key, Set<DayOfWeek> chosen) {
-        MultiSelectComboBox<DayOfWeek> field = new MultiSelectComboBox<>(getTranslation(key));
+    private CheckboxGroup<DayOfWeek> days(String key, Set<DayOfWeek> chosen) {
+        CheckboxGroup<DayOfWeek> field = new CheckboxGroup<>(getTranslation(key));
+        field.addClassName("planning-weekdays");
         field.setItems(DayOfWeek.values());
         field.setItemLabelGenerator(day -> day.getDisplayName(TextStyle.SHORT, Texts.LOCALE));
         field.setValue(chosen);

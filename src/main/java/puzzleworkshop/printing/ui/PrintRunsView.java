@@ -74,7 +74,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
             Workshop workshop) {
         this.runs = runs;
         this.room = room;
-        this.media = media.all();
+        this.media = media.owned();
         this.printer = printer;
         this.figures = figures;
         this.signedIn = signedIn;

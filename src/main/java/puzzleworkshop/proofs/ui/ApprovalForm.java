@@ -26,7 +26,7 @@ class ApprovalForm extends Div {
 
     ApprovalForm(ProofView view, TextField name) {
         this.name = name;
-        addClassName("pw-section");
+        addClassNames("pw-section", "proofs-approval");
         Sight sight = view.sight();
         softWillDo.setVisible(sight.needsWordOnSoftness());
         name.setMaxLength(120);

@@ -17,7 +17,7 @@ import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.proofs.Token;
 
-/** Shows a link the one time it can be shown: to copy, and as a code to scan. */
+/** Shows a link: to copy, and as a code to scan. */
 @StyleSheet("context://proofs.css")
 class LinkDialog extends Dialog {
 
@@ -39,12 +39,12 @@ class LinkDialog extends Dialog {
         address.setAutoselect(true);
         Button copy = new Button(figures.text("proofs.link.copy"), click -> copy());
         copy.addThemeVariants(ButtonVariant.PRIMARY);
-        Paragraph once = new Paragraph(figures.text("proofs.link.once", Proofs.LASTS.toDays()));
-        once.addClassName("pw-small");
+        Paragraph lasts = new Paragraph(figures.text("proofs.link.lasts", Proofs.LASTS.toDays()));
+        lasts.addClassName("pw-small");
         onlyHere.addClassName("pw-note");
         onlyHere.getElement().setAttribute("data-kind", "warn");
         onlyHere.setVisible(false);
-        Div body = new Div(address, code, onlyHere, once);
+        Div body = new Div(address, code, onlyHere, lasts);
         body.addClassNames("pw-stack", "proofs-link");
         add(body);
         getFooter().add(new Button(figures.text("proofs.link.close"), click -> close()), copy);
@@ -67,14 +67,14 @@ class LinkDialog extends Dialog {
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
     private void copy() {
         address.getElement().executeJs("""
-                const text = this.value;
-                if (navigator.clipboard && window.isSecureContext) {
-                  navigator.clipboard.writeText(text);
-                } else {
-                  this.inputElement.select();
-                  document.execCommand('copy');
-                }
-                """);
+            const text = this.value;
+            if (navigator.clipboard && window.isSecureContext) {
+              navigator.clipboard.writeText(text);
+            } else {
+              this.inputElement.select();
+              document.execCommand('copy');
+            }
+            """);
         Feedback.tell(figures.text("proofs.link.copied"), false);
     }
 

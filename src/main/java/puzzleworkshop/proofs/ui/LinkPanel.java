@@ -18,6 +18,7 @@ import puzzleworkshop.proofs.ProofApproval;
 import puzzleworkshop.proofs.ProofLink;
 import puzzleworkshop.proofs.ProofWish;
 import puzzleworkshop.proofs.Proofs;
+import puzzleworkshop.proofs.Token;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -49,7 +50,8 @@ class LinkPanel implements OrderPanel {
         Optional<ProofLink> link = proofs.linkOf(order.id());
         boolean open = link.map(proofs::isOpen).orElse(false);
         section.add(state(link, open));
-        if (open) {
+        Optional<Token> again = proofs.shownAgain(order.id());
+        if (open && again.isEmpty()) {
             section.add(small(figures.text("proofs.panel.lost")));
         }
         for (ProofWish wish : proofs.wishes(order.id())) {
@@ -63,7 +65,7 @@ class LinkPanel implements OrderPanel {
                     approval.fingerprint().substring(0, 8))));
         }
         if (order.state() != OrderState.CANCELLED && order.state() != OrderState.CLOSED) {
-            section.add(actions(order, open, changed));
+            section.add(actions(order, open, again, changed));
         }
         return Optional.of(section);
     }
@@ -110,16 +112,28 @@ class LinkPanel implements OrderPanel {
         return note;
     }
 
-    private Component actions(Order order, boolean open, Runnable changed) {
-        Button make = new Button(
-                figures.text(open ? "proofs.panel.make-new" : "proofs.panel.make"),
-                click -> new LinkDialog(
-                                proofs.makeLink(order.id(), signedIn.name()),
-                                workshop.profile().publicUrl(),
-                                figures)
-                        .open());
-        Div actions = new Div(make);
+    private Component actions(Order order, boolean open, Optional<Token> again, Runnable changed) {
+        Div actions = new Div();
         actions.addClassName("pw-row");
+        again.ifPresent(token -> actions.add(new Button(
+                figures.text("proofs.panel.show"),
+                click -> new LinkDialog(token, workshop.profile().publicUrl(), figures).open())));
+        Button make = new Button(figures.text(open ? "proofs.panel.make-new" : "proofs.panel.make"), click -> {
+            LinkDialog made = new LinkDialog(
+                    proofs.makeLink(order.id(), signedIn.name()),
+                    workshop.profile().publicUrl(),
+                    figures);
+            made.addOpenedChangeListener(event -> {
+                if (!event.isOpened()) {
+                    changed.run();
+                }
+            });
+            made.open();
+        });
+        if (open) {
+            make.addThemeVariants(ButtonVariant.TERTIARY);
+        }
+        actions.add(make);
         if (open) {
             Button withdraw = new Button(figures.text("proofs.panel.withdraw"), click -> {
                 Feedback.unlessRefused(

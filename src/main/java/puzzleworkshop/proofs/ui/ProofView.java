@@ -15,6 +15,7 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
+import com.vaadin.flow.router.OptionalParameter;
 import com.vaadin.flow.router.Route;
 import com.vaadin.flow.server.Command;
 import com.vaadin.flow.server.VaadinRequest;
@@ -73,8 +74,8 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     @Override
-    public void setParameter(BeforeEvent event, String text) {
-        token = new Token(text);
+    public void setParameter(BeforeEvent event, @OptionalParameter String text) {
+        token = new Token(text == null ? "" : text);
         from = VaadinRequest.getCurrent().getRemoteAddr();
         try {
             Sight first = desk.look(token, from);
@@ -176,7 +177,30 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         }
         Div columns = new Div(left, right);
         columns.addClassName("proofs-columns");
-        page.add(new H1(getTranslation("proofs.title", order.customer().name())), refusal, columns);
+        page.add(new H1(getTranslation("proofs.title", order.customer().name())));
+        if (order.mayStillChange() && order.approval().isEmpty()) {
+            page.add(awaited(now.picture().isPresent()));
+        }
+        page.add(refusal, columns);
+    }
+
+    /** At the top, since the answer itself stands below the picture. */
+    private Div awaited(boolean picture) {
+        Paragraph words = new Paragraph(getTranslation(picture ? "proofs.awaited" : "proofs.awaited.picture"));
+        Div notice = new Div(words);
+        notice.addClassNames("pw-note", "proofs-awaited");
+        notice.getElement().setAttribute("data-kind", "warn");
+        if (picture) {
+            Button go = button(
+                    "proofs.awaited.go",
+                    false,
+                    () -> page.getElement()
+                            .executeJs(
+                                    "const form = this.querySelector('.proofs-approval'); form?.scrollIntoView({block:"
+                                            + " 'start'});form?.querySelector('input')?.focus({preventScroll: true})"));
+            notice.add(go);
+        }
+        return notice;
     }
 
     private Div facts(Order order) {
@@ -233,7 +257,11 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         Image image = new Image(
                 address("face", 1600),
                 getTranslation("proofs.face", sight.order().puzzle().pieces()));
-        image.getElement().setAttribute("srcset", address("face", 640) + " 640w, " + address("face", 1600) + " 1600w");
+        image.getElement()
+                .setAttribute(
+                        "srcset",
+                        address("face", 640) + " 640w, " + address("face", 1080) + " 1080w, " + address("face", 1600)
+                                + " 1600w");
         image.getElement().setAttribute("sizes", "(max-width: 900px) 100vw, 60vw");
         return image;
     }

@@ -59,7 +59,7 @@ class PuzzleOnProof extends Div {
     }
 
     private PictureJudgement judgement(Picture picture, Order order) {
-        PictureJudgement judgement = new PictureJudgement(view.figures());
+        PictureJudgement judgement = new PictureJudgement(view.figures()).inPlainWords();
         judgement.show(
                 picture,
                 order.picture().orElseThrow().crop(),

@@ -13,7 +13,6 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.tabs.Tab;
-import com.vaadin.flow.component.tabs.Tabs;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
@@ -25,6 +24,7 @@ import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.TabRow;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
@@ -105,7 +105,7 @@ public class EnterSheetView extends Div {
     }
 
     private Component kinds() {
-        Tabs kinds = new Tabs();
+        TabRow kinds = new TabRow();
         for (String kind : List.of("rectangle", "elbow", "bay", "drawn", "photo")) {
             kinds.add(new Tab(figures.text("sheets.enter." + kind)));
         }
@@ -182,8 +182,8 @@ public class EnterSheetView extends Div {
         row.getElement()
                 .executeJs(
                         // the script may come after the field
-                        "const go = () => window.pwSheetsEntry"
-                                + " ? (pwSheetsEntry.chain(this), pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
+                        "const go = () => window.pwSheetsEntry ? (pwSheetsEntry.chain(this),"
+                                + " pwSheetsEntry.first(this)) : setTimeout(go, 50); setTimeout(go, 50)");
     }
 
     /** Marks the spot before the refusal is told. */

@@ -8,12 +8,14 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.geometry.MarkingOut;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.Reservation;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.find.NewSheet;
 import puzzleworkshop.sheets.find.Suggestion;
@@ -60,7 +62,8 @@ public class SheetDrawing extends SvgBox {
     public SheetDrawing show(Sheet sheet) {
         String title = figures.text("sheets.drawing.title", sheet.id().toString());
         draw(sheet.reservation()
-                .map(held -> svg(sheet.outline(), title, held.blank(), held.placement(), null))
+                .map(held -> marked(
+                        svg(sheet.outline(), title, held.blank(), held.placement(), null), sheet.outline(), held))
                 .orElseGet(() -> svg(sheet.outline(), title, null, null, null)));
         return this;
     }
@@ -128,6 +131,39 @@ public class SheetDrawing extends SvgBox {
             svg.end();
         }
         return svg;
+    }
+
+    /** The letters and numbers by which a tilted blank is marked out. */
+    private static Svg marked(Svg svg, Outline outline, Reservation held) {
+        if (MarkingOut.isStraight(held.placement())) {
+            return svg;
+        }
+        MarkingOut marks = MarkingOut.of(outline, held.placement(), held.blank());
+        Spot middle = held.placement().centre(held.blank());
+        Size bounds = outline.bounds();
+        double letter = bounds.longerSide().mm() / 22;
+        Spot board = new Spot(
+                outline.origin().x() + bounds.width().mm() / 2,
+                outline.origin().y() + bounds.height().mm() / 2);
+        mark(svg, marks.a(), board, letter, "A");
+        mark(svg, marks.b(), board, letter, "B");
+        for (int i = 0; i < marks.corners().size(); i++) {
+            mark(svg, marks.corners().get(i).at(), middle, letter * 0.8, String.valueOf(i + 1));
+        }
+        return svg;
+    }
+
+    /** Written beside a corner, a little towards the middle. */
+    private static void mark(Svg svg, Spot corner, Spot middle, double letter, String text) {
+        double away = corner.distanceTo(middle);
+        double share = away == 0 ? 0 : Math.min(0.5, letter * 1.1 / away);
+        svg.text(
+                corner.x() + (middle.x() - corner.x()) * share,
+                corner.y() + (middle.y() - corner.y()) * share + letter * 0.35,
+                letter,
+                "middle",
+                text,
+                "sheets-mark");
     }
 
     private void rectangle(Svg svg, LargestRectangle useful, double largest) {

@@ -42,7 +42,7 @@ class LedgerDialog extends Dialog {
         add(content);
         Button change = new Button(getTranslation("supplies.change"), event -> {
             close();
-            new SupplyDialog(item, supplies, figures, changed).open();
+            new SupplyDialog(item, supplies, figures, "", changed).open();
         });
         getFooter().add(change, new Button(getTranslation("supplies.close"), event -> close()));
     }

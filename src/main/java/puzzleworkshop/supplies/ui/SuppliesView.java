@@ -42,7 +42,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         addClassName("pw-page");
         Button fresh = new Button(
                 getTranslation("supplies.new"),
-                event -> new SupplyDialog(null, supplies, figures, this::refresh).open());
+                event -> new SupplyDialog(null, supplies, figures, signedIn.name(), this::refresh).open());
         fresh.addThemeVariants(ButtonVariant.PRIMARY);
         Button count = new Button(
                 getTranslation("supplies.take-stock"),
@@ -71,6 +71,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
             Div empty = new Div(
                     new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
             empty.addClassName("pw-empty");
+            empty.add(new StartingList(supplies, figures, this::refresh));
             shelf.add(empty);
             return;
         }

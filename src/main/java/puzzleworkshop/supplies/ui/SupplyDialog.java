@@ -15,10 +15,12 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.LaserFacts;
@@ -30,8 +32,8 @@ import puzzleworkshop.supplies.UseUnit;
 /** A new supply, or the facts of a known one. */
 class SupplyDialog extends Dialog {
 
-    private static final int USUAL_LEAD_DAYS = 7;
-    private static final int USUAL_SPARE_DAYS = 5;
+    static final int USUAL_LEAD_DAYS = 7;
+    static final int USUAL_SPARE_DAYS = 5;
 
     private final Optional<SupplyItem> before;
     private final TextField name = new TextField();
@@ -47,8 +49,10 @@ class SupplyDialog extends Dialog {
     private final IntegerField spareDays = new IntegerField();
     private final Checkbox usual = new Checkbox();
     private final Checkbox retired = new Checkbox();
+    private final BigDecimalField bought = new BigDecimalField();
+    private final BigDecimalField paid = new BigDecimalField();
 
-    SupplyDialog(SupplyItem item, Supplies supplies, Formatter figures, Runnable changed) {
+    SupplyDialog(SupplyItem item, Supplies supplies, Formatter figures, String who, Runnable changed) {
         this.before = Optional.ofNullable(item);
         this.width = new LengthField(getTranslation("supplies.width"), figures.units());
         this.height = new LengthField(getTranslation("supplies.height"), figures.units());
@@ -57,23 +61,31 @@ class SupplyDialog extends Dialog {
         Paragraph caution = new Paragraph(getTranslation("supplies.caution"));
         caution.addClassName("pw-note");
         caution.getElement().setAttribute("data-kind", "warn");
-        add(form(), caution);
+        add(form(supplies), caution);
         fill();
-        kind.addValueChangeListener(event -> showWhatCounts());
+        kind.addValueChangeListener(event -> {
+            if (event.isFromClient() && before.isEmpty()) {
+                useUnit.setValue(usualUnit(event.getValue()));
+            }
+            showWhatCounts();
+        });
         useUnit.addValueChangeListener(event -> showWhatCounts());
         showWhatCounts();
-        Button save = new Button(getTranslation("supplies.save"), event -> {
-            if (isComplete()
-                    && Feedback.unlessRefused(figures, "supplies.saved", () -> supplies.keep(typed(supplies)))) {
+        BookingKey key = BookingKey.fresh();
+        BookButton save = new BookButton(getTranslation("supplies.save"), () -> {
+            boolean kept =
+                    isComplete() && Feedback.unlessRefused(figures, "supplies.saved", () -> keep(supplies, key, who));
+            if (kept) {
                 close();
                 changed.run();
             }
+            return kept;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
     }
 
-    private FormLayout form() {
+    private FormLayout form(Supplies supplies) {
         FormLayout form = new FormLayout();
         form.setAutoResponsive(true);
         form.setAutoRows(true);
@@ -112,6 +124,14 @@ class SupplyDialog extends Dialog {
                 spareDays,
                 usual,
                 retired);
+        if (before.isEmpty()) {
+            bought.setLabel(getTranslation("supplies.first-purchase"));
+            paid.setLabel(
+                    getTranslation("supplies.first-paid", supplies.currency().getCurrencyCode()));
+            bought.setLocale(Texts.LOCALE);
+            paid.setLocale(Texts.LOCALE);
+            form.add(bought, paid);
+        }
         return form;
     }
 
@@ -147,6 +167,30 @@ class SupplyDialog extends Dialog {
         adhesive.setVisible(kind.getValue().isUnderLaser());
     }
 
+    /** By what most of a kind is used up; whoever knows better chooses another. */
+    private static UseUnit usualUnit(SupplyKind kind) {
+        return switch (kind) {
+            case STICKER_PAPER -> UseUnit.SHEET;
+            case LAMINATE, MASKING_TAPE -> UseUnit.METRE;
+            case INK -> UseUnit.MILLILITRE;
+            default -> UseUnit.PIECE;
+        };
+    }
+
+    /** A new supply with what was bought of it at once. */
+    private void keep(Supplies supplies, BookingKey key, String who) {
+        SupplyItem kept = supplies.keep(typed(supplies));
+        if (bought.getValue() != null) {
+            supplies.buy(
+                    key,
+                    kept.id().orElseThrow(),
+                    bought.getValue(),
+                    Money.of(paid.getValue(), supplies.currency()),
+                    "",
+                    who);
+        }
+    }
+
     private boolean isComplete() {
         boolean complete = given(name, !name.getValue().isBlank(), "supplies.name-missing.name")
                 & given(purchaseUnit, !purchaseUnit.getValue().isBlank(), "supplies.name-missing.unit")
@@ -155,6 +199,10 @@ class SupplyDialog extends Dialog {
                         usePerPurchase.getValue() != null
                                 && usePerPurchase.getValue().signum() > 0,
                         "supplies.use-per-purchase");
+        boolean whole = (bought.getValue() == null) == (paid.getValue() == null)
+                && (bought.getValue() == null
+                        || bought.getValue().signum() > 0 && paid.getValue().signum() >= 0);
+        complete &= given(bought, whole, "supplies.first-purchase.missing");
         if (useUnit.getValue() == UseUnit.SHEET) {
             for (LengthField side : List.of(width, height)) {
                 boolean there = side.getValue() != null && side.getValue().isPositive();

@@ -1,7 +1,11 @@
 package puzzleworkshop.workshop.ui;
 
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
@@ -18,6 +22,8 @@ import puzzleworkshop.workshop.Workshop;
 @RolesAllowed("OWNER")
 public class SetUpView extends Div implements HasDynamicTitle {
 
+    private final Nav ways = new Nav();
+
     public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections) {
         addClassName("pw-page");
         Div head = new Div(
@@ -31,6 +37,23 @@ public class SetUpView extends Div implements HasDynamicTitle {
                 .sorted(Comparator.comparingInt(SetUpSection::place))
                 .map(SetUpSection::show)
                 .forEach(section -> add(section));
+        ways.setAriaLabel(getTranslation("workshop.set-up.ways"));
+        ways.addClassName("workshop-ways");
+        getChildren().toList().forEach(this::lead);
+        addComponentAtIndex(1, ways);
+    }
+
+    /** A way to each heading of a part, however many it has. */
+    private void lead(Component part) {
+        if (part instanceof H2 heading) {
+            String place = "part-" + (ways.getComponentCount() + 1);
+            heading.setId(place);
+            Anchor way = new Anchor("set-up#" + place, heading.getText());
+            // Within the page: the browser goes there by itself.
+            way.getElement().setAttribute("router-ignore", true);
+            ways.add(way);
+        }
+        part.getChildren().forEach(this::lead);
     }
 
     @Override

@@ -33,7 +33,7 @@ import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
-class FormatsTest {
+public class FormatsTest {
 
     /** A lossless WebP of 1 × 1 pixel (RFC 9649), as published with feature tests of browsers (from memory). */
     private static final String SMALL_WEBP = "UklGRhoAAABXRUJQVlA4TA0AAAAvAAAAEAcQERGIiP4HAA==";
@@ -66,7 +66,7 @@ class FormatsTest {
         assertNear(light, 70, 30, 0, 0, 0);
     }
 
-    static byte[] progressive(BufferedImage image) throws Exception {
+    public static byte[] progressive(BufferedImage image) throws Exception {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {
@@ -205,7 +205,7 @@ class FormatsTest {
         return Survey.of(file, facts, 1600, share -> {});
     }
 
-    static byte[] cmyk(boolean inverted) throws Exception {
+    public static byte[] cmyk(boolean inverted) throws Exception {
         int[][] inks = {{255, 0, 0, 0}, {0, 255, 255, 0}, {0, 0, 0, 255}, {0, 0, 0, 0}};
         WritableRaster raster = Raster.createInterleavedRaster(0, 64, 16, 4, null);
         for (int y = 0; y < 16; y++) {
@@ -230,7 +230,7 @@ class FormatsTest {
         return inverted ? SamplePictures.withSegment(bytes.toByteArray(), 0xEE, adobe) : bytes.toByteArray();
     }
 
-    static byte[] interlaced(BufferedImage image) throws Exception {
+    public static byte[] interlaced(BufferedImage image) throws Exception {
         ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try (MemoryCacheImageOutputStream out = new MemoryCacheImageOutputStream(bytes)) {

@@ -13,7 +13,6 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
-import puzzleworkshop.cutfiles.found.WorkLimit;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.path.CurvePath;
 
@@ -37,7 +36,7 @@ class SvgAgainstOtherEngineTest {
             } catch (IllegalArgumentException refersToHidden) {
                 continue; // the other engine cannot draw a reference to something hidden
             }
-            FoundLines found = new FoundLines("random", new WorkLimit("random", WorkLimit.STEPS_TO_READ));
+            FoundLines found = new FoundLines("random", FoundLines.limit("random"));
             SvgDrawing.read(found, new ByteArrayInputStream(svg.getBytes(StandardCharsets.UTF_8)), 96);
             String about = "seed " + seed + "\n" + svg + "\n" + found.remarks();
             if (judge.length() == 0) {
@@ -125,8 +124,8 @@ class SvgAgainstOtherEngineTest {
                     text.append(" xlink:href='#def").append(random.nextInt(3)).append("'/>");
                 }
             } else if (depth < 2 && kind == 4 && id == null) {
-                text.append(
-                                "<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120' preserveAspectRatio='")
+                text.append("<svg x='5%' y='10' width='30%' height='100' viewBox='-10 -10 120 120'"
+                                + " preserveAspectRatio='")
                         .append(pick("none", "xMidYMid meet", "xMinYMax meet", "xMaxYMin slice"))
                         .append("'>");
                 element(depth + 1, null);

@@ -21,6 +21,7 @@ import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderView;
+import puzzleworkshop.orders.ui.StateVerdict;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
 
@@ -108,6 +109,10 @@ class ThisWeekViewTest extends SpringBrowserlessTest {
         Order late = make().confirmed("Ada Moor", plan.today(), 25);
         navigate(OrderView.class, late.number());
         assertThat(words()).anyMatch(text -> text.startsWith("late by "));
+        assertThat(find(StateVerdict.class).single().getElement().getAttribute("data-kind"))
+                .as("no green tick beside an order that is late")
+                .isEqualTo("bad");
+        assertThat(words()).anyMatch(text -> text.startsWith("Print next, late by "));
         test(find(Button.class).withText("Tell the customer").single()).click();
         assertThat(find(TextArea.class).all()).anyMatch(area -> area.getValue().startsWith("Dear Ada Moor,"));
         Button told = find(Button.class).all().stream()

@@ -37,10 +37,21 @@ class BoardLimitsIT {
     @Test
     void a_board_beyond_every_bed_is_refused_with_the_spot_unless_boards_are_sawn_first() {
         machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
+        RackRules rules = settings.rules();
+        assertThat(rules.sawnFirst())
+                .as("a new workshop may enter the whole boards it owns")
+                .isTrue();
+        save(rules, false);
         assertThatThrownBy(() -> add(600, 400)).isInstanceOf(ImpossibleOutline.class);
         assertThat(add(390, 400)).isNotNull();
 
-        RackRules rules = settings.rules();
+        save(rules, true);
+        assertThat(settings.rules().sawnFirst()).isTrue();
+        assertThat(add(600, 400)).isNotNull();
+        assertThatThrownBy(() -> add(1300, 400)).isInstanceOf(ImpossibleOutline.class);
+    }
+
+    private void save(RackRules rules, boolean sawnFirst) {
         settings.save(new RackRules(
                 Size.mm(1220, 610),
                 rules.kerf(),
@@ -48,10 +59,7 @@ class BoardLimitsIT {
                 rules.thicknessSlack(),
                 rules.offcutCost(),
                 rules.share(),
-                true));
-        assertThat(settings.rules().sawnFirst()).isTrue();
-        assertThat(add(600, 400)).isNotNull();
-        assertThatThrownBy(() -> add(1300, 400)).isInstanceOf(ImpossibleOutline.class);
+                sawnFirst));
     }
 
     private SheetId add(double width, double height) {

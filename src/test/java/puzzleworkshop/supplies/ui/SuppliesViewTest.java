@@ -55,6 +55,20 @@ class SuppliesViewTest extends ScreenTest {
     }
 
     @Test
+    void an_empty_shelf_begins_with_the_usual_supplies_none_of_which_may_meet_the_laser_unread() {
+        navigate(SuppliesView.class);
+        test(find(Button.class).withText("Begin with the usual supplies").single())
+                .click();
+        assertThat(supplies.items()).hasSize(8).allMatch(item -> item.stock().signum() == 0);
+        assertThat(supplies.usual(SupplyKind.STICKER_PAPER).orElseThrow().height())
+                .as("A4, ISO 216")
+                .contains(Length.mm(297));
+        assertThat(supplies.items().stream().filter(item -> item.kind().isUnderLaser()))
+                .hasSize(3)
+                .allMatch(item -> item.forbiddenAtLaser().isPresent());
+    }
+
+    @Test
     void a_purchase_is_booked_with_its_supplier_and_price_history_opens() {
         SupplyId roll = tape(Pvc.FREE);
         navigate(SuppliesView.class);

@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.papers.ticket;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 

@@ -1,4 +1,4 @@
-package puzzleworkshop.artwork.reading;
+package puzzleworkshop.artwork.separate;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -18,6 +18,12 @@ import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Framing;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.FormatsTest;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.reading.ReadPicture;
+import puzzleworkshop.artwork.reading.Survey;
 import puzzleworkshop.measure.Refused;
 
 @Tag("slow")

@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.papers.ticket;
 
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;

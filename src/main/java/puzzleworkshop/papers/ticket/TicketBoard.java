@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.papers.ticket;
 
 import java.awt.Color;
 import java.util.List;

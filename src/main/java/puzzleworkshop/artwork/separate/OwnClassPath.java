@@ -1,4 +1,4 @@
-package puzzleworkshop.artwork.reading;
+package puzzleworkshop.artwork.separate;
 
 import java.io.File;
 import java.net.URI;

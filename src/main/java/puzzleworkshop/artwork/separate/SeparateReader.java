@@ -1,4 +1,4 @@
-package puzzleworkshop.artwork.reading;
+package puzzleworkshop.artwork.separate;
 
 import java.io.BufferedInputStream;
 import java.io.DataInputStream;
@@ -14,6 +14,10 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.artwork.pixels.DecodedRowSink;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.measure.Refused;
 
 /**

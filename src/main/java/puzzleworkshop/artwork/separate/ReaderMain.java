@@ -1,4 +1,4 @@
-package puzzleworkshop.artwork.reading;
+package puzzleworkshop.artwork.separate;
 
 import java.io.BufferedOutputStream;
 import java.io.DataOutputStream;
@@ -12,6 +12,10 @@ import java.nio.file.Path;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
 import puzzleworkshop.artwork.pixels.Pixels;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
+import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.reading.ImageProbe;
+import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.reading.Survey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 

@@ -1,4 +1,4 @@
-package puzzleworkshop.papers;
+package puzzleworkshop.papers.ticket;
 
 import java.util.List;
 import java.util.Optional;

@@ -1,0 +1,19 @@
+package puzzleworkshop.display;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.tabs.Tabs;
+
+/**
+ * A row of tabs. Vaadin makes the scrolling part within it focusable, which a list of tabs may not hold (WAI-ARIA 1.2,
+ * required owned elements of {@code tablist}); that is taken off.
+ */
+public class TabRow extends Tabs {
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        super.onAttach(event);
+        getElement()
+                .executeJs("requestAnimationFrame(() => this.shadowRoot?.querySelectorAll('div[tabindex]')"
+                        + ".forEach((part) => part.removeAttribute('tabindex')))");
+    }
+}

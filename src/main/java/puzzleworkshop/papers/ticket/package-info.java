@@ -1,0 +1,3 @@
+/** The job ticket: the paper that goes through the stages with an order. */
+@org.springframework.modulith.NamedInterface("ticket")
+package puzzleworkshop.papers.ticket;
