@@ -38,8 +38,8 @@ public class MailDesk {
         if (!account.sending()) {
             throw new Refused("letters.send.off");
         }
-        String id = Message.newId(account);
-        byte[] bytes = message.bytes(account, id, clock.instant().atZone(workshop.zone()));
+        String id = MimeWriter.newId(account);
+        byte[] bytes = MimeWriter.write(message, account, id, clock.instant().atZone(workshop.zone()));
         store.put(letter, id, bytes, clock.instant());
         afterCommit.tell(new OutboxMoved());
     }

@@ -36,7 +36,7 @@ class PasswordSeal {
 
     PasswordSeal(@Value("${puzzleworkshop.data:}") String folder) {
         Path home = folder.isBlank() ? Path.of(System.getProperty("user.home"), ".puzzle-workshop") : Path.of(folder);
-        this.keyFile = home.resolve("letters.key");
+        this.keyFile = home.resolve("mail.key");
     }
 
     byte[] seal(String password) {

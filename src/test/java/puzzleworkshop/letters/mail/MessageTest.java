@@ -47,7 +47,7 @@ class MessageTest {
                         new Message.Part("logo.png", "image/png", new byte[] {1, 2, 3}),
                         new Message.Part("puzzle.jpg", "image/jpeg", new byte[] {4, 5})),
                 List.of(new Message.Part("Rechnung 2026-0017 für Ida.pdf", "application/pdf", new byte[5000])));
-        return message.bytes(FROM, "<1@puzzles.example>", NOW);
+        return MimeWriter.write(message, FROM, "<1@puzzles.example>", NOW);
     }
 
     private static org.apache.james.mime4j.dom.Message read(byte[] bytes) throws IOException {
@@ -130,7 +130,7 @@ class MessageTest {
                 "ida@norrby.example", "Hello\r\nBcc: eve@example.org", "x", "<p>x</p>", List.of(), List.of());
         MailAccount from = new MailAccount(
                 true, "h", 25, MailAccount.Security.TLS, "", "Me\r\nBcc: eve@example.org", "a@b.example", false);
-        var read = read(message.bytes(from, "<2@b.example>", NOW));
+        var read = read(MimeWriter.write(message, from, "<2@b.example>", NOW));
         assertThat(read.getHeader().getField("Bcc")).isNull();
         assertThat(read.getSubject()).isEqualTo("Hello Bcc: eve@example.org");
     }

@@ -66,8 +66,11 @@ class OutboxPowerCutIT {
             """).param("order", order).query(Long.class).single();
         MailAccount from = new MailAccount(
                 true, "localhost", 25, MailAccount.Security.NONE, "", "", "post@puzzles.example", false);
-        byte[] bytes = new Message("ida@norrby.example", "s", "b".repeat(20_000), "<p>b</p>", List.of(), List.of())
-                .bytes(from, "<9@puzzles.example>", ZonedDateTime.now(Clock.systemDefaultZone()));
+        byte[] bytes = MimeWriter.write(
+                new Message("ida@norrby.example", "s", "b".repeat(20_000), "<p>b</p>", List.of(), List.of()),
+                from,
+                "<9@puzzles.example>",
+                ZonedDateTime.now(Clock.systemDefaultZone()));
         new OutboxStore(jdbc).put(letter, "<9@puzzles.example>", bytes, Instant.now());
     }
 

@@ -30,7 +30,7 @@ class PasswordSealTest {
         sealed[sealed.length - 1] ^= 1;
         assertThat(seal.open(sealed)).as("changed").isEmpty();
         byte[] again = seal.seal("x");
-        Files.delete(folder.resolve("letters.key"));
+        Files.delete(folder.resolve("mail.key"));
         assertThat(seal.open(again)).as("without its key").isEmpty();
         seal.seal("y");
         assertThat(seal.open(again)).as("with another key").isEmpty();
@@ -40,7 +40,7 @@ class PasswordSealTest {
     @DisabledOnOs(OS.WINDOWS)
     void only_its_owner_may_read_the_key() throws IOException {
         new PasswordSeal(folder.toString()).seal("x");
-        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("letters.key"))))
+        assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(folder.resolve("mail.key"))))
                 .isEqualTo("rw-------");
     }
 }

@@ -39,8 +39,11 @@ class SmtpCourierTest {
     }
 
     private static byte[] letter() {
-        return new Message("ida@norrby.example", "Hello", "Dear Ida\n.\n", "<p>Dear Ida</p>", List.of(), List.of())
-                .bytes(account(25, Security.NONE, ""), "<7@puzzles.example>", NOW);
+        return MimeWriter.write(
+                new Message("ida@norrby.example", "Hello", "Dear Ida\n.\n", "<p>Dear Ida</p>", List.of(), List.of()),
+                account(25, Security.NONE, ""),
+                "<7@puzzles.example>",
+                NOW);
     }
 
     @Test
