@@ -55,27 +55,27 @@ class MachineStore {
 
     long insert(Machine machine) {
         return bound(jdbc.sql("""
-                insert into cutting_machine (name, bed_width_mm, bed_height_mm, power_w, wavelength_nm, lens_gap_mm,
-                    kerf_mm, max_travel_mm_s, max_cut_mm_s, acceleration_mm_s2, corner_deviation_mm, bow_limit_mm,
-                    set_up_minutes, pass_pause_seconds, currency, price, residual, life_hours, power_kw, yearly_upkeep,
-                    yearly_hours)
-                values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
-                    :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours)
-                returning id
-                """), machine).query(Long.class).single();
+            insert into cutting_machine (name, bed_width_mm, bed_height_mm, power_w, wavelength_nm, lens_gap_mm,
+                kerf_mm, max_travel_mm_s, max_cut_mm_s, acceleration_mm_s2, corner_deviation_mm, bow_limit_mm,
+                set_up_minutes, pass_pause_seconds, currency, price, residual, life_hours, power_kw, yearly_upkeep,
+                yearly_hours)
+            values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
+                :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours)
+            returning id
+            """), machine).query(Long.class).single();
     }
 
     void update(Machine machine) {
         bound(jdbc.sql("""
-                update cutting_machine set name = :name, bed_width_mm = :bedWidth, bed_height_mm = :bedHeight,
-                    power_w = :power, wavelength_nm = :wavelength, lens_gap_mm = :gap, kerf_mm = :kerf,
-                    max_travel_mm_s = :travel, max_cut_mm_s = :cut, acceleration_mm_s2 = :acceleration,
-                    corner_deviation_mm = :corner, bow_limit_mm = :bow, set_up_minutes = :setUp,
-                    pass_pause_seconds = :pause, currency = :currency, price = :price, residual = :residual,
-                    life_hours = :life, power_kw = :kw, yearly_upkeep = :upkeep, yearly_hours = :yearlyHours,
-                    version = version + 1
-                where id = :id
-                """), machine).param("id", machine.id()).update();
+            update cutting_machine set name = :name, bed_width_mm = :bedWidth, bed_height_mm = :bedHeight,
+                power_w = :power, wavelength_nm = :wavelength, lens_gap_mm = :gap, kerf_mm = :kerf,
+                max_travel_mm_s = :travel, max_cut_mm_s = :cut, acceleration_mm_s2 = :acceleration,
+                corner_deviation_mm = :corner, bow_limit_mm = :bow, set_up_minutes = :setUp,
+                pass_pause_seconds = :pause, currency = :currency, price = :price, residual = :residual,
+                life_hours = :life, power_kw = :kw, yearly_upkeep = :upkeep, yearly_hours = :yearlyHours,
+                version = version + 1
+            where id = :id
+            """), machine).param("id", machine.id()).update();
     }
 
     void replaceWearParts(long machineId, List<WearPart> parts) {

@@ -43,12 +43,12 @@ class RunStore {
 
     long add(PrintMedium medium, RunPlanner.Plan plan, Instant at, String who) {
         long id = layout(plan, jdbc.sql("""
-                insert into print_run (state, medium_id, kind, medium_name, width_mm, height_mm, margin_mm, gap_mm, sheets,
-                    fewest_sheets, length_mm, least_length_mm, created_at, created_by)
-                values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
-                    :at, :who)
-                returning id
-                """))
+            insert into print_run (state, medium_id, kind, medium_name, width_mm, height_mm, margin_mm, gap_mm, sheets,
+                fewest_sheets, length_mm, least_length_mm, created_at, created_by)
+            values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
+                :at, :who)
+            returning id
+            """))
                 .param("medium", medium.id().orElseThrow())
                 .param("kind", medium.kind().name())
                 .param("name", medium.name())
@@ -66,11 +66,11 @@ class RunStore {
 
     private void add(long run, RunItem item) {
         place(item, jdbc.sql("""
-                insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, due_on,
-                    sheet, x_mm, y_mm, turned, pinned, outcome)
-                values (:run, :order, :number, :copy, :look, :width, :height, :overhang, :due, :sheet, :x, :y, :turned, :pinned,
-                    'PLANNED')
-                """))
+            insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, due_on,
+                sheet, x_mm, y_mm, turned, pinned, outcome)
+            values (:run, :order, :number, :copy, :look, :width, :height, :overhang, :due, :sheet, :x, :y, :turned, :pinned,
+                'PLANNED')
+            """))
                 .param("run", run)
                 .param("order", item.order().id().value())
                 .param("number", item.order().number())
@@ -86,18 +86,18 @@ class RunStore {
     /** Writes where everything lies now; false when somebody changed the run since it was read. */
     boolean lay(long run, long version, RunPlanner.Plan plan) {
         int changed = layout(plan, jdbc.sql("""
-                update print_run set sheets = :sheets, fewest_sheets = :fewest, length_mm = :length, least_length_mm = :least,
-                    version = version + 1
-                where id = :id and version = :version and state = 'PROPOSED'
-                """))
+            update print_run set sheets = :sheets, fewest_sheets = :fewest, length_mm = :length, least_length_mm = :least,
+                version = version + 1
+            where id = :id and version = :version and state = 'PROPOSED'
+            """))
                 .param("id", run)
                 .param("version", version)
                 .update();
         plan.items()
                 .forEach(item ->
                         place(item, jdbc.sql("""
-                update print_run_item set sheet = :sheet, x_mm = :x, y_mm = :y, turned = :turned, pinned = :pinned where id = :id
-                """)).param("id", item.id()).update());
+                            update print_run_item set sheet = :sheet, x_mm = :x, y_mm = :y, turned = :turned, pinned = :pinned where id = :id
+                            """)).param("id", item.id()).update());
         return changed == 1;
     }
 
@@ -119,8 +119,8 @@ class RunStore {
     /** Moves a run on; false when it is not in the state it must come from. */
     boolean move(long run, RunState from, RunState to, Optional<Instant> printedAt) {
         return jdbc.sql("""
-                update print_run set state = :to, printed_at = :printed, version = version + 1 where id = :id and state = :from
-                """)
+            update print_run set state = :to, printed_at = :printed, version = version + 1 where id = :id and state = :from
+            """)
                         .param("to", to.name())
                         .param("from", from.name())
                         .param(
@@ -141,8 +141,8 @@ class RunStore {
 
     /** Prints of an order that were made and will be made again stay as history. */
     int madeAgain(OrderId order) {
-        return jdbc.sql(
-                        "update print_run_item set outcome = 'MADE_AGAIN' where order_id = :order and outcome = 'PRINTED'")
+        return jdbc.sql("update print_run_item set outcome = 'MADE_AGAIN' where order_id = :order and outcome ="
+                        + " 'PRINTED'")
                 .param("order", order.value())
                 .update();
     }
@@ -183,8 +183,8 @@ class RunStore {
     }
 
     List<Long> past(int offset, int limit) {
-        return jdbc.sql(
-                        "select id from print_run where state = 'PRINTED' order by printed_at desc, id desc offset :offset limit :limit")
+        return jdbc.sql("select id from print_run where state = 'PRINTED' order by printed_at desc, id desc offset"
+                        + " :offset limit :limit")
                 .param("offset", offset)
                 .param("limit", limit)
                 .query(Long.class)
@@ -206,9 +206,9 @@ class RunStore {
 
     List<PlannedPrints.InRun> inRuns() {
         return jdbc.sql("""
-                select distinct on (order_id, outcome) order_id, run_id, outcome from print_run_item
-                where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
-                """)
+            select distinct on (order_id, outcome) order_id, run_id, outcome from print_run_item
+            where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
+            """)
                 .query((row, number) -> new PlannedPrints.InRun(
                         new OrderId(row.getLong("order_id")),
                         row.getLong("run_id"),
@@ -218,16 +218,16 @@ class RunStore {
 
     String stamp() {
         return jdbc.sql("""
-                select (select count(*) || '/' || coalesce(sum(version), 0) from print_run) || '/'
-                    || (select count(*) from print_run_item where outcome = 'PLANNED')
-                """).query(String.class).single();
+            select (select count(*) || '/' || coalesce(sum(version), 0) from print_run) || '/'
+                || (select count(*) from print_run_item where outcome = 'PLANNED')
+            """).query(String.class).single();
     }
 
     void write(long run, Sentence what, Instant at, String who) {
         jdbc.sql("""
-                insert into print_run_history (run_id, at, who, text_key, arguments)
-                values (:run, :at, :who, :key, :arguments)
-                """)
+            insert into print_run_history (run_id, at, who, text_key, arguments)
+            values (:run, :at, :who, :key, :arguments)
+            """)
                 .param("run", run)
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("who", who)

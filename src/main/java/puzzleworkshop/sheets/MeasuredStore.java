@@ -27,9 +27,9 @@ class MeasuredStore {
 
     void line(double mm, String who, Instant now) {
         jdbc.sql("""
-                insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
-                on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
-                """)
+            insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
+            on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
+            """)
                 .param("mm", mm)
                 .param("who", who)
                 .param("now", now.atOffset(ZoneOffset.UTC))
@@ -38,9 +38,9 @@ class MeasuredStore {
 
     void add(SheetId id, Outline outline, double uncertaintyMm, String who, Instant now) {
         jdbc.sql("""
-                insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
-                values (:id, :outline, :uncertainty, :who, :now)
-                """)
+            insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
+            values (:id, :outline, :uncertainty, :who, :now)
+            """)
                 .param("id", id.value())
                 .param("outline", OutlineText.write(outline))
                 .param("uncertainty", uncertaintyMm)
@@ -50,8 +50,8 @@ class MeasuredStore {
     }
 
     Optional<Waiting> unconfirmed(SheetId id) {
-        return jdbc.sql(
-                        "select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is null")
+        return jdbc.sql("select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is"
+                        + " null")
                 .param("id", id.value())
                 .query((row, n) ->
                         new Waiting(OutlineText.readMended(row.getString("outline")), row.getDouble("uncertainty_mm")))

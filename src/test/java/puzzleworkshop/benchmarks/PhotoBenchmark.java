@@ -143,7 +143,8 @@ public final class PhotoBenchmark implements Benchmark {
         outside = Math.max(outside, error.outside());
         wrong += error.largest() > WRONG_MM ? 1 : 0;
         out.printf(
-                "%-28s %4.1f mm thick, %3d corners of %3d: mean %.3f, p95 %.3f, largest %.3f mm; unsure by %.2f, outside %.3f mm (%.2f s)%n",
+                "%-28s %4.1f mm thick, %3d corners of %3d: mean %.3f, p95 %.3f, largest %.3f mm; unsure by %.2f,"
+                        + " outside %.3f mm (%.2f s)%n",
                 name,
                 thickness,
                 found.length / 2,

@@ -198,7 +198,8 @@ public final class PiecesBenchmark implements Benchmark {
                 .max()
                 .orElse(0);
         out.printf(
-                "%s: %d of %d pieces in %d photos, %d found; missing %s, said %s; foreign %d, %s; farthest %.3f mm (%.2f s)%n",
+                "%s: %d of %d pieces in %d photos, %d found; missing %s, said %s; foreign %d, %s; farthest %.3f mm"
+                        + " (%.2f s)%n",
                 name,
                 lying,
                 shapes.size(),

@@ -181,10 +181,10 @@ class GangRunsIT {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("nothing-waits");
         assertThatThrownBy(() -> jdbc.sql("""
-                insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, sheet, x_mm,
-                    y_mm, turned, outcome)
-                values (:run, 1, '2026-0001', 2, '', 10, 10, 3, 0, 6, 6, false, 'PLANNED')
-                """).param("run", run.id()).update())
+            insert into print_run_item (run_id, order_id, order_number, copy, look, width_mm, height_mm, overhang_mm, sheet, x_mm,
+                y_mm, turned, outcome)
+            values (:run, 1, '2026-0001', 2, '', 10, 10, 3, 0, 6, 6, false, 'PLANNED')
+            """).param("run", run.id()).update())
                 .isInstanceOf(DuplicateKeyException.class)
                 .hasMessageContaining("print_copy_in_one_run");
     }

@@ -48,8 +48,8 @@ class CutJobStore {
     private static final int RECENT_CUTS = 40;
 
     private static final String ROWS = """
-            select j.*, t.result from cutting_job j left join cutting_trial t on t.id = j.trial_id where j.id = :id
-            """;
+        select j.*, t.result from cutting_job j left join cutting_trial t on t.id = j.trial_id where j.id = :id
+        """;
 
     private final JdbcClient jdbc;
 
@@ -59,12 +59,12 @@ class CutJobStore {
 
     long insert(CutJob.Wish wish, long settingId, CutParameters parameters, String by, Instant at) {
         return jdbc.sql("""
-                insert into cutting_job (order_id, label, setting_id, machine_id, speed_mm_s, power_percent, passes,
-                    air_assist, gap_mm, board_past, film, film_name, estimated_seconds, prepared_by, prepared_at)
-                values (:order, :label, :setting, :machine, :speed, :power, :passes, :air, :gap, :past, :film, :filmName,
-                    :estimate, :by, :at)
-                returning id
-                """)
+            insert into cutting_job (order_id, label, setting_id, machine_id, speed_mm_s, power_percent, passes,
+                air_assist, gap_mm, board_past, film, film_name, estimated_seconds, prepared_by, prepared_at)
+            values (:order, :label, :setting, :machine, :speed, :power, :passes, :air, :gap, :past, :film, :filmName,
+                :estimate, :by, :at)
+            returning id
+            """)
                 .param("order", wish.order().map(OrderId::value).orElse(null))
                 .param("label", wish.label())
                 .param("setting", settingId)
@@ -121,8 +121,8 @@ class CutJobStore {
 
     Optional<Long> runningOn(long machineId) {
         return jdbc.sql("""
-                select id from cutting_job where machine_id = :machine and started_at is not null and ended_at is null
-                """).param("machine", machineId).query(Long.class).optional();
+            select id from cutting_job where machine_id = :machine and started_at is not null and ended_at is null
+            """).param("machine", machineId).query(Long.class).optional();
     }
 
     List<Long> latest(long machineId, int most) {
@@ -136,11 +136,11 @@ class CutJobStore {
     /** @param checkAgain when gap or air are others than were checked */
     void dial(long id, CutParameters parameters, Optional<Minutes> estimate, Optional<Instant> checkAgain) {
         jdbc.sql("""
-                update cutting_job set speed_mm_s = :speed, power_percent = :power, passes = :passes, air_assist = :air,
-                    gap_mm = :gap, estimated_seconds = :estimate,
-                    dialled_at = coalesce(cast(:again as timestamptz), dialled_at)
-                where id = :id
-                """)
+            update cutting_job set speed_mm_s = :speed, power_percent = :power, passes = :passes, air_assist = :air,
+                gap_mm = :gap, estimated_seconds = :estimate,
+                dialled_at = coalesce(cast(:again as timestamptz), dialled_at)
+            where id = :id
+            """)
                 .param("estimate", estimate.map(Minutes::toSeconds).orElse(null))
                 .param(
                         "again",
@@ -156,9 +156,9 @@ class CutJobStore {
 
     void place(long id, Workpiece workpiece, long settingId) {
         jdbc.sql("""
-                update cutting_job set board_past = :past, film = :film, film_name = :name, setting_id = :setting
-                where id = :id
-                """)
+            update cutting_job set board_past = :past, film = :film, film_name = :name, setting_id = :setting
+            where id = :id
+            """)
                 .param("past", workpiece.past().name())
                 .param("film", workpiece.film().name())
                 .param("name", workpiece.filmName())
@@ -184,9 +184,9 @@ class CutJobStore {
             String by,
             Instant at) {
         jdbc.sql("""
-                update cutting_job set ended_by = :by, ended_at = :at, broken_off = :broken, gap_measured_mm = :gap,
-                    trial_id = :trial, note = :note where id = :id
-                """)
+            update cutting_job set ended_by = :by, ended_at = :at, broken_off = :broken, gap_measured_mm = :gap,
+                trial_id = :trial, note = :note where id = :id
+            """)
                 .param("by", by)
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("broken", brokenOff)
@@ -199,9 +199,9 @@ class CutJobStore {
 
     void answer(long jobId, CheckAnswer answer) {
         jdbc.sql("""
-                insert into cutting_check (job_id, item, done, reason, checked_by, checked_at)
-                values (:job, :item, :done, :reason, :by, :at)
-                """)
+            insert into cutting_check (job_id, item, done, reason, checked_by, checked_at)
+            values (:job, :item, :done, :reason, :by, :at)
+            """)
                 .param("job", jobId)
                 .param("item", answer.item().name())
                 .param("done", answer.done())
@@ -259,12 +259,12 @@ class CutJobStore {
     /** Actual over estimated running time of the machine's latest whole cuts that took the passes they were planned with. */
     List<Double> ratios(long machineId) {
         return jdbc.sql("""
-                select extract(epoch from j.ended_at - j.started_at) / j.estimated_seconds
-                from cutting_job j join cutting_trial t on t.id = j.trial_id
-                where j.machine_id = :id and j.ended_at > j.started_at and j.estimated_seconds is not null
-                    and t.passes = j.passes and not j.broken_off
-                order by j.ended_at desc limit :most
-                """)
+            select extract(epoch from j.ended_at - j.started_at) / j.estimated_seconds
+            from cutting_job j join cutting_trial t on t.id = j.trial_id
+            where j.machine_id = :id and j.ended_at > j.started_at and j.estimated_seconds is not null
+                and t.passes = j.passes and not j.broken_off
+            order by j.ended_at desc limit :most
+            """)
                 .param("id", machineId)
                 .param("most", RECENT_CUTS)
                 .query(Double.class)

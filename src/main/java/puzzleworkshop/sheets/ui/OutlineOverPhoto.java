@@ -171,7 +171,8 @@ class OutlineOverPhoto extends Div {
         canvas.getElement().setProperty("innerHTML", svg.toString());
         canvas.getElement()
                 .executeJs(
-                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50); setTimeout(go, 20)",
+                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50);"
+                                + " setTimeout(go, 20)",
                         painting);
     }
 

@@ -45,18 +45,18 @@ class GcodeFileTest {
     @Test
     void the_interpreter_reads_words_as_the_standard_says() {
         GcodeInterpreter run = GcodeInterpreter.run("""
-                (a square of one inch)
-                G20 G90 G94
-                M3 S100
-                G0 X1 Y1
-                G1 F10 X2
-                Y2
-                g91 x-1
-                G4 P1.5
-                G90 G21 G1 X 25.4 Y 25.4 F300
-                M5
-                M2
-                """);
+            (a square of one inch)
+            G20 G90 G94
+            M3 S100
+            G0 X1 Y1
+            G1 F10 X2
+            Y2
+            g91 x-1
+            G4 P1.5
+            G90 G21 G1 X 25.4 Y 25.4 F300
+            M5
+            M2
+            """);
         List<Move> moves = run.moves();
         assertThat(moves).hasSize(5);
         assertThat(moves.get(0).rapid()).isTrue();
