@@ -18,6 +18,7 @@ import puzzleworkshop.measure.Speed;
  * @param setUp hands and laser before the first cut: placing, focusing, tracing the frame
  * @param passPause waiting between two passes, for smoke to clear and the wood to cool
  * @param costs what its hour is made of
+ * @param control how it counts X and Y and what it takes its orders in
  * @param standard the one that new orders are planned on; exactly one is
  * @param retired no longer used; its trials stay
  */
@@ -31,6 +32,7 @@ public record Machine(
         Minutes setUp,
         Minutes passPause,
         MachineCosts costs,
+        MachineControl control,
         boolean standard,
         boolean retired) {
 
@@ -47,6 +49,22 @@ public record Machine(
             throw new IllegalArgumentException("A retired machine cannot be the standard one");
         }
         name = name.strip();
+    }
+
+    /** A machine that nobody was asked about how it is spoken to. */
+    public Machine(
+            long id,
+            String name,
+            Size bed,
+            Beam beam,
+            Motion motion,
+            Length bowLimit,
+            Minutes setUp,
+            Minutes passPause,
+            MachineCosts costs,
+            boolean standard,
+            boolean retired) {
+        this(id, name, bed, beam, motion, bowLimit, setUp, passPause, costs, MachineControl.USUAL, standard, retired);
     }
 
     /** A 20 W diode cutter as commonly sold (common practice), to start from: change what differs. */
@@ -71,6 +89,11 @@ public record Machine(
     }
 
     Machine withId(long newId) {
-        return new Machine(newId, name, bed, beam, motion, bowLimit, setUp, passPause, costs, standard, retired);
+        return new Machine(
+                newId, name, bed, beam, motion, bowLimit, setUp, passPause, costs, control, standard, retired);
+    }
+
+    public Machine withControl(MachineControl other) {
+        return new Machine(id, name, bed, beam, motion, bowLimit, setUp, passPause, costs, other, standard, retired);
     }
 }

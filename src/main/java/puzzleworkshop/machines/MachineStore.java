@@ -12,6 +12,7 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
 
@@ -58,9 +59,17 @@ class MachineStore {
             insert into cutting_machine (name, bed_width_mm, bed_height_mm, power_w, wavelength_nm, lens_gap_mm,
                 kerf_mm, max_travel_mm_s, max_cut_mm_s, acceleration_mm_s2, corner_deviation_mm, bow_limit_mm,
                 set_up_minutes, pass_pause_seconds, currency, price, residual, life_hours, power_kw, yearly_upkeep,
+<<<<<<< HEAD
                 yearly_hours)
             values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
                 :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours)
+=======
+                yearly_hours, origin_corner, x_to_right, y_to_back, coordinate_unit, feed_unit, takes_gcode,
+                power_follows_speed, full_power, air_word, dwell_in_seconds, frame_power_percent)
+            values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
+                :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours,
+                :origin, :xRight, :yBack, :coordinates, :feed, :gcode, :dynamic, :full, :air, :dwell, :frame)
+>>>>>>> next
             returning id
             """), machine).query(Long.class).single();
     }
@@ -73,6 +82,12 @@ class MachineStore {
                 corner_deviation_mm = :corner, bow_limit_mm = :bow, set_up_minutes = :setUp,
                 pass_pause_seconds = :pause, currency = :currency, price = :price, residual = :residual,
                 life_hours = :life, power_kw = :kw, yearly_upkeep = :upkeep, yearly_hours = :yearlyHours,
+<<<<<<< HEAD
+=======
+                origin_corner = :origin, x_to_right = :xRight, y_to_back = :yBack, coordinate_unit = :coordinates,
+                feed_unit = :feed, takes_gcode = :gcode, power_follows_speed = :dynamic, full_power = :full,
+                air_word = :air, dwell_in_seconds = :dwell, frame_power_percent = :frame,
+>>>>>>> next
                 version = version + 1
             where id = :id
             """), machine).param("id", machine.id()).update();
@@ -130,7 +145,35 @@ class MachineStore {
                 .param("life", costs.lifeHours())
                 .param("kw", costs.powerKw())
                 .param("upkeep", costs.yearlyUpkeep().amount())
-                .param("yearlyHours", costs.yearlyHours());
+                .param("yearlyHours", costs.yearlyHours())
+                .param("origin", machine.control().axes().origin().name())
+                .param("xRight", machine.control().axes().xToRight())
+                .param("yBack", machine.control().axes().yToBack())
+                .param("coordinates", machine.control().axes().unit().name())
+                .param("feed", machine.control().feed().name())
+                .param("gcode", machine.control().takesGcode())
+                .param("dynamic", machine.control().words().dynamic())
+                .param("full", machine.control().words().fullPower())
+                .param("air", machine.control().words().airOn())
+                .param("dwell", machine.control().words().secondsInDwell())
+                .param("frame", machine.control().framePower().hundredths());
+    }
+
+    private static MachineControl control(ResultSet row) throws SQLException {
+        return new MachineControl(
+                new MachineAxes(
+                        BedCorner.valueOf(row.getString("origin_corner")),
+                        row.getBoolean("x_to_right"),
+                        row.getBoolean("y_to_back"),
+                        MachineAxes.Unit.valueOf(row.getString("coordinate_unit"))),
+                FeedUnit.valueOf(row.getString("feed_unit")),
+                row.getBoolean("takes_gcode"),
+                new BeamWords(
+                        row.getBoolean("power_follows_speed"),
+                        row.getInt("full_power"),
+                        row.getString("air_word"),
+                        row.getBoolean("dwell_in_seconds")),
+                new Percent(row.getBigDecimal("frame_power_percent")));
     }
 
     private static Machine machine(ResultSet row, List<WearRow> wear) throws SQLException {
@@ -160,6 +203,7 @@ class MachineStore {
                         Money.of(row.getBigDecimal("yearly_upkeep"), currency),
                         row.getDouble("yearly_hours"),
                         wear.stream().map(part -> part.in(currency)).toList()),
+                control(row),
                 row.getBoolean("standard"),
                 row.getBoolean("retired"));
     }

@@ -17,6 +17,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.supplies.Supplies;
 
 /**
@@ -30,9 +31,17 @@ public class GangRuns {
     private final RunRecords records;
     private final MediumStore media;
     private final PaperUse paper;
+    private final PrintedCrosses crosses;
     private final TransactionTemplate transaction;
 
-    GangRuns(RunStore runs, RunRecords records, MediumStore media, Supplies supplies, TransactionTemplate transaction) {
+    GangRuns(
+            RunStore runs,
+            RunRecords records,
+            MediumStore media,
+            Supplies supplies,
+            PrintedCrosses crosses,
+            TransactionTemplate transaction) {
+        this.crosses = crosses;
         this.runs = runs;
         this.records = records;
         this.media = media;
@@ -110,7 +119,7 @@ public class GangRuns {
         try {
             return transaction.execute(status -> {
                 reopen(plan.items());
-                long id = runs.add(medium, plan, records.now(), who);
+                long id = runs.add(medium, crosses.setting().wanted(), plan, records.now(), who);
                 records.write(
                         id,
                         Sentence.of("printing.history.proposed", plan.items().size(), medium.name()),

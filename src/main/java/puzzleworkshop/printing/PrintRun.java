@@ -8,11 +8,13 @@ import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.Crosses;
 
 /**
  * Pictures printed together.
  *
  * @param medium as it was when the run was proposed
+ * @param crosses printed in its overhangs, as they were set when the run was proposed
  * @param items all of them, also those dropped or spoiled
  * @param sheets how many are printed; 1 on a roll
  * @param fewestSheets no layout of these prints uses fewer
@@ -24,6 +26,7 @@ public record PrintRun(
         long id,
         RunState state,
         PrintMedium medium,
+        Optional<Crosses> crosses,
         List<RunItem> items,
         int sheets,
         int fewestSheets,

@@ -18,6 +18,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.Crosses;
 
 @Repository
 class RunStore {
@@ -41,12 +42,18 @@ class RunStore {
                         .list());
     }
 
-    long add(PrintMedium medium, RunPlanner.Plan plan, Instant at, String who) {
+    long add(PrintMedium medium, Optional<Crosses> crosses, RunPlanner.Plan plan, Instant at, String who) {
         long id = layout(plan, jdbc.sql("""
             insert into print_run (state, medium_id, kind, medium_name, width_mm, height_mm, margin_mm, gap_mm, sheets,
+<<<<<<< HEAD
                 fewest_sheets, length_mm, least_length_mm, created_at, created_by)
             values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
                 :at, :who)
+=======
+                fewest_sheets, length_mm, least_length_mm, created_at, created_by, cross_span_mm, cross_away_mm)
+            values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
+                :at, :who, :span, :away)
+>>>>>>> next
             returning id
             """))
                 .param("medium", medium.id().orElseThrow())
@@ -58,6 +65,8 @@ class RunStore {
                 .param("gap", medium.gap().mm())
                 .param("at", at.atOffset(ZoneOffset.UTC))
                 .param("who", who)
+                .param("span", crosses.map(c -> c.span().mm()).orElse(null))
+                .param("away", crosses.map(c -> c.away().mm()).orElse(null))
                 .query(Long.class)
                 .single();
         plan.items().forEach(item -> add(id, item));
@@ -276,6 +285,7 @@ class RunStore {
                 id,
                 RunState.valueOf(row.getString("state")),
                 asItWas,
+                crosses(row),
                 items,
                 row.getInt("sheets"),
                 row.getInt("fewest_sheets"),
@@ -285,6 +295,13 @@ class RunStore {
                 row.getString("created_by"),
                 Optional.ofNullable(row.getTimestamp("printed_at")).map(java.sql.Timestamp::toInstant),
                 row.getLong("version"));
+    }
+
+    private static Optional<Crosses> crosses(ResultSet row) throws SQLException {
+        double span = row.getDouble("cross_span_mm");
+        return row.wasNull()
+                ? Optional.empty()
+                : Optional.of(new Crosses(Length.mm(span), Length.mm(row.getDouble("cross_away_mm"))));
     }
 
     private static RunItem item(ResultSet row, int number) throws SQLException {

@@ -2,11 +2,16 @@ package puzzleworkshop.sheets;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
+import puzzleworkshop.measure.Length;
 
 @Repository
 class MeasuredStore {
@@ -19,17 +24,24 @@ class MeasuredStore {
         this.jdbc = jdbc;
     }
 
-    Optional<Double> line() {
-        return jdbc.sql("select line_mm from measuring_print")
-                .query(Double.class)
-                .optional();
+    List<MeasuredOutlines.Printer> printers() {
+        return jdbc.sql("select printer, line_mm from measuring_print order by at desc, printer")
+                .query((row, n) -> new MeasuredOutlines.Printer(row.getString(1), Length.mm(row.getDouble(2))))
+                .list();
     }
 
-    void line(double mm, String who, Instant now) {
+    void line(String printer, double mm, String who, Instant now) {
         jdbc.sql("""
+<<<<<<< HEAD
             insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
             on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
             """)
+=======
+            insert into measuring_print (printer, line_mm, who, at) values (:printer, :mm, :who, :now)
+            on conflict (printer) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
+            """)
+                .param("printer", printer)
+>>>>>>> next
                 .param("mm", mm)
                 .param("who", who)
                 .param("now", now.atOffset(ZoneOffset.UTC))
@@ -56,6 +68,14 @@ class MeasuredStore {
                 .query((row, n) ->
                         new Waiting(OutlineText.readMended(row.getString("outline")), row.getDouble("uncertainty_mm")))
                 .optional();
+    }
+
+    Map<SheetId, Outline> unconfirmed() {
+        Map<SheetId, Outline> outlines = new HashMap<>();
+        jdbc.sql("select sheet_id, outline from sheet_measured where confirmed_at is null")
+                .query((RowCallbackHandler)
+                        row -> outlines.put(new SheetId(row.getLong(1)), OutlineText.readMended(row.getString(2))));
+        return outlines;
     }
 
     void confirm(SheetId id, String who, Instant now) {

@@ -12,20 +12,36 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+<<<<<<< HEAD
 import puzzleworkshop.letters.Draft;
 import puzzleworkshop.letters.LetterKind;
 import puzzleworkshop.letters.Letters;
+=======
+import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.returns.Complaint;
+import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+>>>>>>> next
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -35,6 +51,9 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -43,6 +62,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -67,7 +87,12 @@ final class BookingCases {
         money();
         bench();
         stock();
+<<<<<<< HEAD
         letters();
+=======
+        parcels();
+        complaints();
+>>>>>>> next
         return cases;
     }
 
@@ -252,6 +277,78 @@ final class BookingCases {
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
+        PieceOrders pieces = beans.getBean(PieceOrders.class);
+        cases.put("PieceOrders.quote", () -> {
+            beans.getBean(Machines.class)
+                    .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
+            beans.getBean(SheetRack.class)
+                    .add(
+                            Outline.rectangle(Size.mm(140, 120)),
+                            BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                            Money.of("0.40", "EUR"),
+                            WHO);
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            LostPiece.Today today =
+                    LostPiece.Today.withKerf(order.puzzle().pattern().kerf());
+            PieceOrders.Wanted wanted = new PieceOrders.Wanted(order.id(), 7, today, false);
+            return key -> pieces.quote(key, wanted, WHO);
+        });
+        PackingProofs proofs = beans.getBean(PackingProofs.class);
+        cases.put("PackingProofs.keep", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            PackingProofs.Taken bare = new PackingProofs.Taken(
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+            return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
+        });
+    }
+
+    private void parcels() {
+        Parcels parcels = beans.getBean(Parcels.class);
+        PackedOrders packed = new PackedOrders(beans);
+        cases.put("Parcels.send", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            return key -> {
+                parcels.send(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+        cases.put("Parcels.collected", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            return key -> {
+                parcels.collected(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+    }
+
+    private void complaints() {
+        Complaints complaints = beans.getBean(Complaints.class);
+        Complaints.Report report = new Complaints.Report(Complaint.Reason.CHARRED, Stage.CUT, "brown edges");
+        Complaints.Terms terms = new Complaints.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
+        cases.put("Complaints.remake", () -> {
+            long complaint = complaints.report(handedOver().id(), report, WHO);
+            return key -> {
+                complaints.remake(key, complaint, terms, WHO);
+                return "";
+            };
+        });
+        cases.put("Complaints.refund", () -> {
+            Order order = handedOver();
+            beans.getBean(Invoices.class).issue(BookingKey.fresh(), order.id(), WHO);
+            long complaint = complaints.report(order.id(), report, WHO);
+            return key -> {
+                complaints.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
+                return "";
+            };
+        });
+    }
+
+    private Order handedOver() {
+        Order order = new PackedOrders(beans).one("Ada Reed", "Parcel");
+        beans.getBean(Bench.class).tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        return order;
     }
 
     private Order paid(Invoices invoices, Money amount, LocalDate today) {

@@ -40,6 +40,7 @@ import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
@@ -120,6 +121,9 @@ class GangRunsIT {
         }
     }
 
+    @Autowired
+    PrintedCrosses crosses;
+
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
@@ -128,7 +132,7 @@ class GangRunsIT {
         waiting.told.clear();
         waiting.held.clear();
         RunRecords records = new RunRecords(runs, media, waiting, clock);
-        gang = new GangRuns(runs, records, media, supplies, transaction);
+        gang = new GangRuns(runs, records, media, supplies, crosses, transaction);
         room = new PrintRoom(runs, bookings, records, waiting, supplies);
         a3 = media.media().stream()
                 .filter(m -> m.name().equals("A3"))

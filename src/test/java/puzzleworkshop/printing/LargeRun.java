@@ -19,6 +19,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.pdf.SheetMarks;
 import puzzleworkshop.printing.pdf.SheetPdf;
 
@@ -76,6 +77,7 @@ public final class LargeRun {
                 1,
                 RunState.PROPOSED,
                 medium,
+                Optional.of(Crosses.USUAL),
                 items,
                 (files.size() + 3) / 4,
                 1,

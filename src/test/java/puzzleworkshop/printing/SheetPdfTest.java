@@ -49,6 +49,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.pdf.SheetMarks;
 import puzzleworkshop.printing.pdf.SheetPdf;
 import puzzleworkshop.support.ReadPaper;
@@ -73,6 +74,43 @@ class SheetPdfTest {
             assertBox(page.getBleedBox(), 6 * PT, (420 - 246) * PT, 132 * PT, (420 - 6) * PT);
             assertBox(page.getTrimBox(), 9 * PT, (420 - 243) * PT, 129 * PT, (420 - 9) * PT);
         }
+    }
+
+    /** Both prints of the sheet, upright at 6, 6 and turned at 6, 120: sticker 126 × 96, overhang 3, crosses 1.5 out. */
+    @Test
+    void crosses_stand_in_the_corners_of_the_overhang_to_a_twentieth_of_a_millimetre() throws IOException {
+        try (PDDocument pdf = Loader.loadPDF(write(twoOnA3()))) {
+            int dpi = 1200;
+            BufferedImage page = new PDFRenderer(pdf).renderImageWithDPI(0, dpi);
+            double mm = dpi / 25.4;
+            double[][] middles = {
+                {6 + 1.5, 6 + 1.5}, {6 + 124.5, 6 + 1.5}, {6 + 124.5, 6 + 94.5}, {6 + 1.5, 6 + 94.5},
+                {14 + 1.5, 120 + 1.5}, {14 + 94.5, 120 + 1.5}, {14 + 94.5, 120 + 124.5}, {14 + 1.5, 120 + 124.5}
+            };
+            for (double[] middle : middles) {
+                // dark pixels beside the crossing give the middle of the upright and of the level line
+                double x = darkMiddle(page, middle[0] * mm, (middle[1] - 0.6) * mm, true);
+                double y = darkMiddle(page, (middle[0] - 0.6) * mm, middle[1] * mm, false);
+                assertThat(x / mm).isEqualTo(middle[0], within(0.05));
+                assertThat(y / mm).isEqualTo(middle[1], within(0.05));
+            }
+        }
+    }
+
+    private static double darkMiddle(BufferedImage page, double x, double y, boolean across) {
+        double sum = 0;
+        int dark = 0;
+        for (int d = -25; d <= 25; d++) {
+            int px = (int) Math.floor(across ? x + d : x);
+            int py = (int) Math.floor(across ? y : y + d);
+            int rgb = page.getRGB(px, py);
+            if ((rgb >> 16 & 255) < 60 && (rgb >> 8 & 255) < 60 && (rgb & 255) < 60) {
+                sum += across ? px + 0.5 : py + 0.5;
+                dark++;
+            }
+        }
+        assertThat(dark).as("dark pixels").isBetween(4, 12);
+        return sum / dark;
     }
 
     @Test
@@ -184,9 +222,10 @@ class SheetPdfTest {
 
     private static void assertCorners(BufferedImage page, double dpi) {
         double px = dpi / 25.4;
-        double[][] upright = {{8, 8}, {130, 8}, {8, 100}, {130, 100}};
+        // 5 mm in, where no cross stands
+        double[][] upright = {{11, 11}, {127, 11}, {11, 97}, {127, 97}};
         // Clockwise: upper left goes to upper right, lower left to upper left.
-        double[][] turned = {{14 + 94, 122}, {14 + 94, 244}, {14 + 2, 122}, {14 + 2, 244}};
+        double[][] turned = {{14 + 91, 125}, {14 + 91, 241}, {14 + 5, 125}, {14 + 5, 241}};
         for (int corner = 0; corner < 4; corner++) {
             for (double[] at : List.of(upright[corner], turned[corner])) {
                 Color seen = new Color(page.getRGB((int) (at[0] * px), (int) (at[1] * px)));
@@ -224,6 +263,7 @@ class SheetPdfTest {
                 12,
                 RunState.PROPOSED,
                 a3,
+                Optional.of(Crosses.USUAL),
                 items,
                 sheets,
                 1,

@@ -99,6 +99,12 @@ class WrongDialog extends Dialog {
         setWidth("min(30rem, 95vw)");
     }
 
+    /** What is most likely, where it is known already; the maker may still say something else. */
+    void propose(What likely, Stage again) {
+        what.setValue(likely);
+        from.setValue(again);
+    }
+
     /** What was written down of the cut a moment ago is what went wrong, most likely. */
     private Optional<What> recorded(Stage stage) {
         return bench.recordedCut(order.id())

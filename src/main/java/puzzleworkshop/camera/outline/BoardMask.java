@@ -4,6 +4,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Which cells of the ground are board: first what is surely no backdrop, then a limit half way to the boards' own colour. */
 final class BoardMask {
@@ -44,16 +45,18 @@ final class BoardMask {
     }
 
     private void colours() {
-        double[] white = new double[3];
-        for (int cell = 0; cell < far.length; cell++) {
-            paper.at(ground.x(cell), ground.y(cell), white);
-            double r = Math.log(ground.light[0][cell] / white[0] + 0.012);
-            double g = Math.log(ground.light[1][cell] / white[1] + 0.012);
-            double b = Math.log(ground.light[2][cell] / white[2] + 0.012);
-            colour[0][cell] = (float) ((r + g + b) / 3);
-            colour[1][cell] = (float) (r - b);
-            colour[2][cell] = (float) (r - g);
-        }
+        IntStream.range(0, ground.rows).parallel().forEach(row -> {
+            double[] white = new double[3];
+            for (int cell = row * ground.columns; cell < (row + 1) * ground.columns; cell++) {
+                paper.at(ground.x(cell), ground.y(cell), white);
+                double r = Math.log(ground.light[0][cell] / white[0] + 0.012);
+                double g = Math.log(ground.light[1][cell] / white[1] + 0.012);
+                double b = Math.log(ground.light[2][cell] / white[2] + 0.012);
+                colour[0][cell] = (float) ((r + g + b) / 3);
+                colour[1][cell] = (float) (r - b);
+                colour[2][cell] = (float) (r - g);
+            }
+        });
     }
 
     /** Table cells near the sheet's edge, or near the cards. */

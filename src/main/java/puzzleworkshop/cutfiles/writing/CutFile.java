@@ -1,6 +1,8 @@
 package puzzleworkshop.cutfiles.writing;
 
 import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import puzzleworkshop.geometry.Point;
 
 /**
  * A cut file for the laser's program, ready to hand out.
@@ -38,13 +40,40 @@ public record CutFile(Format format, byte[] bytes) {
 
     /** Writes a plan. Coordinates start at the plan's origin (top left; bottom left in DXF and PDF, whose y runs up). */
     public static CutFile write(CutPlan plan, Format format) {
+        return write(plan, format, Optional.empty());
+    }
+
+    /** Writes a plan that lies on the bed of a machine, with the bed as its page and the setting in words. */
+    public static CutFile write(CutPlan plan, Format format, MachinePage page) {
+        return write(plan, format, Optional.of(page));
+    }
+
+    private static CutFile write(CutPlan plan, Format format, Optional<MachinePage> page) {
         return new CutFile(
                 format,
                 switch (format) {
-                    case SVG -> SvgCutFile.text(plan).getBytes(StandardCharsets.UTF_8);
-                    case DXF -> DxfCutFile.text(plan).getBytes(StandardCharsets.US_ASCII);
-                    case PDF -> PdfCutFile.bytes(plan);
+                    case SVG -> SvgCutFile.text(plan, page).getBytes(StandardCharsets.UTF_8);
+                    case DXF -> DxfCutFile.text(plan, page).getBytes(StandardCharsets.US_ASCII);
+                    case PDF -> PdfCutFile.bytes(plan, page);
                 });
+    }
+
+    /** What is cut, and with a machine's page how: for titles. */
+    static String title(CutPlan plan, Optional<MachinePage> page) {
+        return page.map(bed -> plan.title() + " - " + bed.setting()).orElse(plan.title());
+    }
+
+    /** The lower right corner of the page. */
+    static Point corner(CutPlan plan, Optional<MachinePage> page) {
+        return page.map(of -> new Point(of.bed().width().mm(), of.bed().height().mm()))
+                .orElseGet(() -> new Point(plan.frame().maxX(), plan.frame().maxY()));
+    }
+
+    static String statement(CutPlan plan, Optional<MachinePage> page) {
+        return page.map(bed -> "The page is the bed of the machine, seen from the front. Setting: " + bed.setting()
+                                + ". ")
+                        .orElse("")
+                + statement(plan);
     }
 
     /** Origin and frame in words, written into every file. */

@@ -1,5 +1,6 @@
 package puzzleworkshop.cutfiles.writing;
 
+import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -90,6 +91,17 @@ public record CutPlan(
     public CutPlan movedBy(double dxMm, double dyMm) {
         return new CutPlan(
                 title, sequence, moved(inner, dxMm, dyMm), moved(outline, dxMm, dyMm), travelMm, travelAsDrawnMm);
+    }
+
+    /** The same lines laid elsewhere, turned or stretched; the way between them is left as it was. */
+    public CutPlan transformed(AffineTransform place) {
+        return new CutPlan(
+                title,
+                sequence,
+                inner.stream().map(path -> path.transformed(place)).toList(),
+                outline.stream().map(path -> path.transformed(place)).toList(),
+                travelMm,
+                travelAsDrawnMm);
     }
 
     private static List<CurvePath> moved(List<CurvePath> paths, double dx, double dy) {

@@ -2,6 +2,7 @@ package puzzleworkshop.cutfiles.writing;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
@@ -21,30 +22,33 @@ final class DxfCutFile {
 
     private final StringBuilder text = new StringBuilder();
     private final double bottom;
+    private final Optional<MachinePage> page;
 
-    private DxfCutFile(double bottom) {
+    private DxfCutFile(double bottom, Optional<MachinePage> page) {
         this.bottom = bottom;
+        this.page = page;
     }
 
-    static String text(CutPlan plan) {
+    static String text(CutPlan plan, Optional<MachinePage> page) {
         Bounds frame = plan.frame();
-        DxfCutFile file = new DxfCutFile(frame.maxY());
+        DxfCutFile file = new DxfCutFile(CutFile.corner(plan, page).yMm(), page);
         file.header(plan, frame);
         file.layers();
         file.pair(0, "SECTION");
         file.pair(2, "ENTITIES");
         boolean innerFirst = plan.sequence() == CutPlan.Sequence.INNER_FIRST;
-        file.lines(innerFirst ? INNER : OUTLINE, innerFirst ? plan.inner() : plan.outline());
-        file.lines(innerFirst ? OUTLINE : INNER, innerFirst ? plan.outline() : plan.inner());
+        file.lines(file.named(innerFirst ? INNER : OUTLINE), innerFirst ? plan.inner() : plan.outline());
+        file.lines(file.named(innerFirst ? OUTLINE : INNER), innerFirst ? plan.outline() : plan.inner());
         file.pair(0, "ENDSEC");
         file.pair(0, "EOF");
         return file.text.toString();
     }
 
     private void header(CutPlan plan, Bounds frame) {
-        comment(plan.title());
-        comment(CutFile.statement(plan));
-        comment("In this file y runs up and the lower edge of the frame lies on y = 0. Chords of curves stay within "
+        comment(CutFile.title(plan, page));
+        comment(CutFile.statement(plan, page));
+        comment("In this file y runs up and the lower edge of the " + (page.isPresent() ? "bed" : "frame")
+                + " lies on y = 0. Chords of curves stay within "
                 + CutFile.DXF_TOLERANCE_MM + " mm.");
         pair(0, "SECTION");
         pair(2, "HEADER");
@@ -78,10 +82,15 @@ final class DxfCutFile {
         pair(0, "TABLE");
         pair(2, "LAYER");
         pair(70, "2");
-        layer(INNER);
-        layer(OUTLINE);
+        layer(named(INNER));
+        layer(named(OUTLINE));
         pair(0, "ENDTAB");
         pair(0, "ENDSEC");
+    }
+
+    /** A layer of a file for one machine carries the setting in its name. */
+    private String named(String layer) {
+        return page.map(bed -> layer + "_" + bed.layer()).orElse(layer);
     }
 
     private void layer(String name) {

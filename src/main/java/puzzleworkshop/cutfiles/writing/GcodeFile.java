@@ -9,6 +9,7 @@ import java.util.Locale;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.BeamWords;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -2,13 +2,13 @@ package puzzleworkshop.cutfiles.writing;
 
 import java.io.ByteArrayOutputStream;
 import java.util.List;
+import java.util.Optional;
 import org.openpdf.text.Document;
 import org.openpdf.text.DocumentException;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfLayer;
 import org.openpdf.text.pdf.PdfWriter;
-import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
@@ -26,23 +26,25 @@ final class PdfCutFile {
 
     private final PdfContentByte page;
     private final double bottom;
+    private final Optional<MachinePage> bed;
 
-    private PdfCutFile(PdfContentByte page, double bottom) {
+    private PdfCutFile(PdfContentByte page, double bottom, Optional<MachinePage> bed) {
+        this.bed = bed;
         this.page = page;
         this.bottom = bottom;
     }
 
-    static byte[] bytes(CutPlan plan) {
-        Bounds frame = plan.frame();
+    static byte[] bytes(CutPlan plan, Optional<MachinePage> bed) {
+        Point corner = CutFile.corner(plan, bed);
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        Document document = new Document(new Rectangle(points(frame.maxX()), points(frame.maxY())), 0, 0, 0, 0);
+        Document document = new Document(new Rectangle(points(corner.xMm()), points(corner.yMm())), 0, 0, 0, 0);
         try {
             PdfWriter writer = PdfWriter.getInstance(document, bytes);
             writer.setPdfVersion(PdfWriter.VERSION_1_5);
-            document.addTitle(plan.title());
-            document.addSubject(CutFile.statement(plan));
+            document.addTitle(CutFile.title(plan, bed));
+            document.addSubject(CutFile.statement(plan, bed));
             document.open();
-            PdfCutFile file = new PdfCutFile(writer.getDirectContent(), frame.maxY());
+            PdfCutFile file = new PdfCutFile(writer.getDirectContent(), corner.yMm(), bed);
             boolean innerFirst = plan.sequence() == CutPlan.Sequence.INNER_FIRST;
             file.layer(writer, innerFirst ? INNER : OUTLINE, innerFirst ? plan.inner() : plan.outline());
             file.layer(writer, innerFirst ? OUTLINE : INNER, innerFirst ? plan.outline() : plan.inner());
@@ -57,7 +59,7 @@ final class PdfCutFile {
         if (lines.isEmpty()) {
             return;
         }
-        page.beginLayer(new PdfLayer(name, writer));
+        page.beginLayer(new PdfLayer(bed.map(of -> name + ", " + of.setting()).orElse(name), writer));
         page.setLineWidth(points(STROKE_MM));
         for (CurvePath line : lines) {
             page.moveTo(x(line.start()), y(line.start()));

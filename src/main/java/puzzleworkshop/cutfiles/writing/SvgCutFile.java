@@ -1,7 +1,8 @@
 package puzzleworkshop.cutfiles.writing;
 
 import java.util.List;
-import puzzleworkshop.geometry.Bounds;
+import java.util.Optional;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 
 /** Writes a plan as SVG: one user unit is one millimetre, width and height say so; curves stay curves. */
@@ -13,10 +14,10 @@ final class SvgCutFile {
 
     private SvgCutFile() {}
 
-    static String text(CutPlan plan) {
-        Bounds frame = plan.frame();
-        String width = number(frame.maxX());
-        String height = number(frame.maxY());
+    static String text(CutPlan plan, Optional<MachinePage> page) {
+        Point corner = CutFile.corner(plan, page);
+        String width = number(corner.xMm());
+        String height = number(corner.yMm());
         StringBuilder text = new StringBuilder();
         text.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
         text.append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"")
@@ -28,8 +29,8 @@ final class SvgCutFile {
                 .append(' ')
                 .append(height)
                 .append("\" overflow=\"visible\">\n");
-        text.append("<title>").append(escape(plan.title())).append("</title>\n");
-        text.append("<desc>").append(escape(CutFile.statement(plan))).append("</desc>\n");
+        text.append("<title>").append(escape(CutFile.title(plan, page))).append("</title>\n");
+        text.append("<desc>").append(escape(CutFile.statement(plan, page))).append("</desc>\n");
         boolean innerFirst = plan.sequence() == CutPlan.Sequence.INNER_FIRST;
         group(text, innerFirst ? INNER : OUTLINE, innerFirst ? plan.inner() : plan.outline());
         group(text, innerFirst ? OUTLINE : INNER, innerFirst ? plan.outline() : plan.inner());

@@ -37,6 +37,7 @@ class CutJobStore {
             CutParameters parameters,
             Optional<Minutes> estimate,
             Optional<Instant> dialled,
+            Optional<Instant> placed,
             Optional<Signature> started,
             Optional<Signature> ended,
             boolean brokenOff,
@@ -154,6 +155,13 @@ class CutJobStore {
                 .update();
     }
 
+    void placed(long id, Instant at) {
+        jdbc.sql("update cutting_job set placed_at = :at where id = :id")
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .param("id", id)
+                .update();
+    }
+
     void place(long id, Workpiece workpiece, long settingId) {
         jdbc.sql("""
             update cutting_job set board_past = :past, film = :film, film_name = :name, setting_id = :setting
@@ -242,6 +250,8 @@ class CutJobStore {
                 Optional.ofNullable(row.getObject("estimated_seconds", Double.class))
                         .map(Minutes::ofSeconds),
                 Optional.ofNullable(row.getObject("dialled_at", OffsetDateTime.class))
+                        .map(OffsetDateTime::toInstant),
+                Optional.ofNullable(row.getObject("placed_at", OffsetDateTime.class))
                         .map(OffsetDateTime::toInstant),
                 signature(row, "started"),
                 signature(row, "ended"),

@@ -125,6 +125,10 @@ public class CutJobs {
         if (said.length() < CheckAnswer.SHORTEST_REASON) {
             throw new Refused("cutting.job.skip.reason", CheckAnswer.SHORTEST_REASON);
         }
+        boolean measured = store.find(jobId).flatMap(CutJobStore.Row::placed).isPresent();
+        if (item == CheckItem.FRAME_TRACED && measured) {
+            throw new Refused("cutting.job.frame.required");
+        }
         return answer(jobId, new CheckAnswer(item, false, said, by, clock.instant()));
     }
 
@@ -145,6 +149,24 @@ public class CutJobs {
                     motion.maxCut());
         }
         store.dial(jobId, parameters, estimate.map(CutTime::running), checkAgain(job.parameters(), parameters));
+        return find(jobId).orElseThrow();
+    }
+
+    /**
+     * The place of the board was measured, or the board was moved: before the start its frame must be traced again, and
+     * that can no longer be skipped.
+     *
+     * @throws Refused when the cut has ended
+     */
+    @Transactional
+    public CutJob placed(long jobId) {
+        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
+        if (job.ended().isPresent()) {
+            throw new Refused("cutting.job.ended", job.label());
+        }
+        if (job.started().isEmpty()) {
+            store.placed(jobId, clock.instant());
+        }
         return find(jobId).orElseThrow();
     }
 
@@ -276,13 +298,17 @@ public class CutJobs {
         return job;
     }
 
-    /** What was checked of gap and air before others were dialled in does not count. */
+    /** What was checked of gap and air before others were dialled in does not count, nor a frame of another place. */
     private Map<CheckItem, CheckAnswer> answers(CutJobStore.Row row) {
         Map<CheckItem, CheckAnswer> answers = store.answers(row.id());
         row.dialled()
                 .ifPresent(at -> answers.values()
                         .removeIf(answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item())
                                 && answer.at().isBefore(at)));
+        row.placed()
+                .ifPresent(at -> answers.values()
+                        .removeIf(answer -> answer.item() == CheckItem.FRAME_TRACED
+                                && (!answer.done() || answer.at().isBefore(at))));
         return answers;
     }
 

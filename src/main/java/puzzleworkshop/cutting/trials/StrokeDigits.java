@@ -10,7 +10,7 @@ import puzzleworkshop.geometry.path.CurvePath;
  * Digits as single strokes for engraving, drawn by ourselves on a grid of 4 × 6: a beam follows lines, it does not fill
  * letters. Knows 0 to 9, point, %, × and slash; anything else is a blank.
  */
-final class StrokeDigits {
+public final class StrokeDigits {
 
     private static final double GRID_HEIGHT = 6;
     private static final double ADVANCE = 5.2;
@@ -34,12 +34,13 @@ final class StrokeDigits {
 
     private StrokeDigits() {}
 
-    static double width(String text, double height) {
+    /** Width in mm of a text of the given height. */
+    public static double width(String text, double height) {
         return text.isEmpty() ? 0 : ((text.length() - 1) * ADVANCE + 4) * height / GRID_HEIGHT;
     }
 
     /** The strokes of a text whose upper left corner is given, as open paths. */
-    static List<CurvePath> write(String text, double x, double y, double height) {
+    public static List<CurvePath> write(String text, double x, double y, double height) {
         double scale = height / GRID_HEIGHT;
         List<CurvePath> paths = new ArrayList<>();
         for (int i = 0; i < text.length(); i++) {

@@ -12,6 +12,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -48,11 +49,19 @@ public class CutJobPanel extends Div {
     private final transient BoardNames boards;
     private final transient Formatter figures;
     private final transient SignedIn who;
+    private final transient List<CutJobPart> parts;
     private transient Consumer<CutJob> started = job -> {};
     private transient Consumer<CutJob> ended = job -> {};
     private transient Function<CutParameters, Optional<CutTime>> reckoned = parameters -> Optional.empty();
 
-    CutJobPanel(CutJobs jobs, RunningTimes times, BoardNames boards, Formatter figures, SignedIn who) {
+    CutJobPanel(
+            CutJobs jobs,
+            RunningTimes times,
+            BoardNames boards,
+            List<CutJobPart> parts,
+            Formatter figures,
+            SignedIn who) {
+        this.parts = parts;
         this.jobs = jobs;
         this.times = times;
         this.boards = boards;
@@ -65,6 +74,10 @@ public class CutJobPanel extends Div {
     public CutJobPanel show(CutJob job) {
         removeAll();
         add(head(job));
+        if (job.state() != CutJob.State.FORBIDDEN) {
+            parts.forEach(part -> part.show(job, () -> jobs.find(job.id()).ifPresent(this::show))
+                    .ifPresent(this::add));
+        }
         switch (job.state()) {
             case FORBIDDEN -> forbidden(job);
             case CHECKING, READY -> before(job);

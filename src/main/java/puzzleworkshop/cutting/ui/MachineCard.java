@@ -2,6 +2,7 @@ package puzzleworkshop.cutting.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
@@ -50,6 +51,7 @@ public class MachineCard extends Div {
             buttons.add(button("cutting.machine.show", figures, deeds.choose()));
         }
         buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
+        buttons.add(new Anchor("machines/places/" + machine.id(), figures.text("cutting.machine.places")));
         if (!machine.standard()) {
             buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
             buttons.add(button(

@@ -49,6 +49,7 @@ public class MachineForm extends Dialog {
     private final NumberField setUp;
     private final NumberField pause;
     private final CostFields costs;
+    private final ControlFields control;
 
     public MachineForm(Machine machine, Machines machines, Formatter figures, boolean owner, Consumer<Machine> saved) {
         super(figures.text(machine.id() == 0 ? "cutting.machine.new" : "cutting.machine.edit"));
@@ -77,11 +78,14 @@ public class MachineForm extends Dialog {
         corner.setHelperText(figures.text("cutting.machine.corner.help"));
         setUp = number("set.up", machine.setUp().value(), 0, 240, "min");
         pause = number("pause", machine.passPause().toSeconds(), 0, 3600, "s");
+        control = new ControlFields(machine.control(), figures, owner);
+        checks.add(control::valid);
         costs = new CostFields(machine.costs(), figures);
 
         add(part("cutting.machine.part.bed", name, bedWidth, bedHeight));
         add(part("cutting.machine.part.beam", power, wavelength, gap, kerf, bow));
         add(part("cutting.machine.part.motion", travel, cut, acceleration, corner, setUp, pause));
+        add(new H3(figures.text("cutting.machine.part.control")), control);
         if (owner) {
             checks.add(costs::valid);
             add(new H3(figures.text("cutting.machine.part.costs")), costs);
@@ -113,6 +117,7 @@ public class MachineForm extends Dialog {
                 Minutes.of(setUp.getValue()),
                 Minutes.ofSeconds(pause.getValue()),
                 costs.read(),
+                control.read(),
                 before.standard(),
                 before.retired());
         Feedback.unlessRefused(figures, "cutting.saved", () -> {

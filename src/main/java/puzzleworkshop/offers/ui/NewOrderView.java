@@ -73,6 +73,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
     private final PicturePane picture;
+    private final DraftNotice draft;
     private final WhoAndWhen who;
     private final PuzzleForm puzzle;
     private final BoardPane board;
@@ -82,6 +83,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final Button confirm;
     private transient Offer offer;
     private transient Order changed;
+
+    /** Whether the address says with what the page begins. */
+    private boolean begun;
 
     public NewOrderView(
             OfferDesk desk,
@@ -99,11 +103,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.workshop = workshop;
         addClassNames("pw-page", "neworder");
 
-        picture = parts.picture(() -> {
-            unsaved.touch();
-            workOut();
-        });
+        picture = parts.picture(this::pictureChanged);
         who = parts.whoAndWhen(this::workOut);
+        draft = parts.draft(who, picture);
         puzzle = parts.puzzle(this::workOut);
         board = parts.board(this::workOut);
         price = parts.price(this::workOut);
@@ -128,7 +130,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         columns.addClassName("neworder-columns");
         Div head = new Div(title);
         head.addClassName("pw-page-head");
-        add(head, columns, foot);
+        add(head, draft, columns, foot);
     }
 
     /** Without a number a new order; with one, that quote is changed. */
@@ -138,6 +140,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         QueryParameters asked = event.getLocation().getQueryParameters();
         asked.getSingleParameter("again").flatMap(orders::findByNumber).ifPresent(this::beginLike);
         asked.getSingleParameter("customer").ifPresent(who::begin);
+        begun = !asked.getParameters().isEmpty();
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
                     .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
@@ -153,6 +156,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         }
     }
 
+    private void pictureChanged() {
+        unsaved.touch();
+        draft.touch();
+        workOut();
+    }
+
     /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
     private void beginLike(Order past) {
         who.begin(String.valueOf(past.customer().id()));
@@ -165,6 +174,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     @Override
     protected void onAttach(AttachEvent event) {
         unsaved.watch();
+        if (changed == null) {
+            draft.watch(this, !begun, this::workOut);
+        }
         workOut();
     }
 
@@ -272,6 +284,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             return;
         }
         unsaved.kept();
+        draft.saved();
         if (alsoConfirm) {
             Feedback.unlessRefused(
                     figures, "orders.action.confirmed", () -> confirmations.confirm(kept.id(), signedIn.name()));

@@ -12,6 +12,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PreviewRenderer;
+import puzzleworkshop.placing.Positions;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 
@@ -29,6 +30,7 @@ public class JobTicket {
     private final SheetRack rack;
     private final Machines machines;
     private final Settings settings;
+    private final Positions positions;
     private final Formatter figures;
 
     JobTicket(
@@ -37,7 +39,9 @@ public class JobTicket {
             SheetRack rack,
             Machines machines,
             Settings settings,
+            Positions positions,
             Formatter figures) {
+        this.positions = positions;
         this.faces = faces;
         this.blanks = blanks;
         this.rack = rack;
@@ -60,6 +64,6 @@ public class JobTicket {
                 .map(block -> new Board(block, block.sheet().flatMap(rack::find)))
                 .toList();
         Optional<CutSetting> setting = machines.standard().map(machine -> settings.forBoard(machine, order.board()));
-        return new JobTicketPdf(order, face, boards, setting, address, figures).write();
+        return new JobTicketPdf(order, face, boards, setting, positions.given(order.id()), address, figures).write();
     }
 }

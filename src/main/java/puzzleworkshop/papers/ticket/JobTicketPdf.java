@@ -20,6 +20,7 @@ import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.cutfiles.writing.GcodeFile;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
@@ -29,6 +30,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.workshop.Stage;
 
 /** Sets the job ticket on the page. */
@@ -38,6 +40,7 @@ final class JobTicketPdf {
     private static final float TEXT = 9;
     private static final float SMALL = 7.5f;
     private static final float QR = 66;
+    private static final int MOST_FILES = 3;
     /** The ticket is to stay on one page. */
     private static final float HIGHEST_BOARD = 92;
 
@@ -47,6 +50,7 @@ final class JobTicketPdf {
     private final byte[] face;
     private final List<JobTicket.Board> boards;
     private final Optional<CutSetting> setting;
+    private final List<GivenFile> given;
     private final String address;
     private final Formatter figures;
 
@@ -55,12 +59,14 @@ final class JobTicketPdf {
             byte[] face,
             List<JobTicket.Board> boards,
             Optional<CutSetting> setting,
+            List<GivenFile> given,
             String address,
             Formatter figures) {
         this.order = order;
         this.face = face;
         this.boards = boards;
         this.setting = setting;
+        this.given = given;
         this.address = address;
         this.figures = figures;
     }
@@ -77,11 +83,31 @@ final class JobTicketPdf {
         document.add(puzzle());
         boards.forEach(board -> document.add(board(writer, board)));
         document.add(stages());
+        cutFiles(document);
         Paragraph defer = new Paragraph(figures.text("bench.defer"), PaperFonts.soft(SMALL));
         defer.setSpacingBefore(3);
         document.add(defer);
         document.close();
         return out.toByteArray();
+    }
+
+    /** Which cut files were given out with which setting: the newest ones, the rest stands with the cut. */
+    private void cutFiles(Document document) {
+        List<GivenFile> cuts = given.stream()
+                .filter(file -> file.purpose() == GcodeFile.Purpose.CUT)
+                .toList();
+        for (GivenFile file : cuts.subList(Math.max(0, cuts.size() - MOST_FILES), cuts.size())) {
+            Paragraph line = new Paragraph(
+                    figures.text(
+                            "papers.ticket.given",
+                            file.name(),
+                            file.setting(),
+                            figures.moment(file.at()),
+                            file.shortDigest()),
+                    PaperFonts.plain(SMALL));
+            line.setSpacingBefore(2);
+            document.add(line);
+        }
     }
 
     private PdfPTable head(PdfWriter writer) {

@@ -78,7 +78,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient ObjectProvider<SetupChecklist> firstThings;
+<<<<<<< HEAD
     private final transient List<WeekNotice> weekNotices;
+=======
+    private final transient List<WeekSection> sections;
+>>>>>>> next
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -94,7 +98,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Broadcaster broadcaster,
             Formatter figures,
             ObjectProvider<SetupChecklist> firstThings,
+<<<<<<< HEAD
             List<WeekNotice> weekNotices) {
+=======
+            List<WeekSection> sections) {
+>>>>>>> next
         this.plan = plan;
         this.weights = weights;
         this.times = times;
@@ -106,8 +114,13 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
+<<<<<<< HEAD
         this.weekNotices = weekNotices.stream()
                 .sorted(Comparator.comparingInt(WeekNotice::place))
+=======
+        this.sections = sections.stream()
+                .sorted(Comparator.comparingInt(WeekSection::place))
+>>>>>>> next
                 .toList();
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
@@ -128,7 +141,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        live = UiPush.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
+        live = UiPush.refresh(
+                this,
+                broadcaster,
+                change -> WeekPlan.restsOn(change) || sections.stream().anyMatch(s -> s.restsOn(change)),
+                () -> show(ui));
     }
 
     private Component head() {
@@ -165,7 +182,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             live.seen();
         }
         content.removeAll();
+<<<<<<< HEAD
         weekNotices.forEach(notice -> notice.show().ifPresent(content::add));
+=======
+        sections.forEach(section -> section.show().ifPresent(content::add));
+>>>>>>> next
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {

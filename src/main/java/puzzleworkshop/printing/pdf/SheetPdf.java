@@ -67,6 +67,7 @@ public final class SheetPdf {
             for (RunItem item : run.on(sheet).toList()) {
                 LaidSticker laid = new LaidSticker(item, run.sheetSize().height());
                 written.place(content, laid, waiting.get(item.order().id()));
+                run.crosses().ifPresent(crosses -> CrossMarks.draw(content, laid, crosses));
                 marks.draw(content, laid);
                 done++;
                 progress.accept(done / (double) run.laid().size());

@@ -35,6 +35,7 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.ui.photo.PhotoEntry;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 

@@ -23,6 +23,7 @@ import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.machines.BeamWords;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Motion;
 import puzzleworkshop.measure.Length;

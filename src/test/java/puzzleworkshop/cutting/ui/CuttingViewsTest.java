@@ -33,7 +33,10 @@ import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.machines.BeamWords;
+import puzzleworkshop.machines.BedCorner;
 import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineControl;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
@@ -119,6 +122,29 @@ class CuttingViewsTest extends SpringBrowserlessTest {
         assertThat(find(Span.class).all()).anyMatch(words -> words.getText().startsWith("before 2026-9077 is cut"));
         assertThat(find(Paragraph.class).all())
                 .anyMatch(words -> words.getText().startsWith("First "));
+    }
+
+    @Test
+    void how_a_machine_counts_and_is_spoken_to_is_asked_once_and_kept() {
+        Machine laser = laser();
+        navigate(MachinesView.class);
+        test(find(Button.class).withText("Change").single()).click();
+        Select<?> corner = find(Select.class).all().stream()
+                .filter(select -> "X and Y are 0 at".equals(select.getLabel()))
+                .findFirst()
+                .orElseThrow();
+        test(corner).selectItem("the back right corner");
+        test(find(Checkbox.class).withLabel("It takes G-code").single()).click();
+        Select<?> preset = find(Select.class).all().stream()
+                .filter(select -> "Start from".equals(select.getLabel()))
+                .findFirst()
+                .orElseThrow();
+        test(preset).selectItem("constant power");
+        test(find(Button.class).withText("Save machine").single()).click();
+        MachineControl kept = machines.find(laser.id()).orElseThrow().control();
+        assertThat(kept.axes().origin()).isEqualTo(BedCorner.BACK_RIGHT);
+        assertThat(kept.takesGcode()).isTrue();
+        assertThat(kept.words()).isEqualTo(BeamWords.CONSTANT);
     }
 
     @Test

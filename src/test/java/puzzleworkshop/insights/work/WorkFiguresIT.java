@@ -58,7 +58,7 @@ class WorkFiguresIT {
     }
 
     /** Days are noon in UTC, so they are the same day in every zone of Europe. */
-    private OrderRef handedOver(String confirmed, String promised, String handedOver) {
+    private OrderRef handedOver(String confirmed, String promised, String handedOver, Tick... ticks) {
         OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         jdbc.sql("""
             update customer_order set state = 'CONFIRMED', next_stage = 'PRINT', confirmed_at = :confirmed::timestamptz,
@@ -69,6 +69,9 @@ class WorkFiguresIT {
                 .param("promised", promised)
                 .param("id", order.id().value())
                 .update();
+        for (Tick tick : ticks) {
+            tick(order, tick);
+        }
         jdbc.sql("""
             update customer_order set state = 'HANDED_OVER', next_stage = null, handed_over_at = :over::timestamptz
             where id = :id
@@ -79,15 +82,21 @@ class WorkFiguresIT {
         return order;
     }
 
-    private void tick(OrderRef order, String stage, String day, double minutes) {
+    private record Tick(String stage, String day, double minutes) {}
+
+    private void tick(OrderRef order, Tick tick) {
+        jdbc.sql("update customer_order set next_stage = :stage where id = :id")
+                .param("id", order.id().value())
+                .param("stage", tick.stage())
+                .update();
         jdbc.sql("""
             insert into stage_done (order_id, stage, attempt, done_at, done_by, minutes)
             values (:id, :stage, 1, :at::timestamptz, 'mara', :minutes)
             """)
                 .param("id", order.id().value())
-                .param("stage", stage)
-                .param("at", day + "T12:00:00Z")
-                .param("minutes", minutes)
+                .param("stage", tick.stage())
+                .param("at", tick.day() + "T12:00:00Z")
+                .param("minutes", tick.minutes())
                 .update();
     }
 
@@ -119,17 +128,13 @@ class WorkFiguresIT {
     void lead_times_are_from_the_stage_before_to_the_stage() {
         double[] days = {1, 2, 4, 9, 3};
         for (double each : days) {
-            OrderRef order = handedOver("2026-10-20", "2026-11-20", "2026-11-15");
-            tick(
-                    order,
-                    "PRINT",
-                    LocalDate.of(2026, 10, 20).plusDays((long) each).toString(),
-                    10);
-            tick(
-                    order,
-                    "LAMINATE",
-                    LocalDate.of(2026, 10, 22).plusDays((long) each).toString(),
-                    5);
+            LocalDate done = LocalDate.of(2026, 10, 20).plusDays((long) each);
+            handedOver(
+                    "2026-10-20",
+                    "2026-11-20",
+                    "2026-11-15",
+                    new Tick("PRINT", done.toString(), 10),
+                    new Tick("LAMINATE", done.plusDays(2).toString(), 5));
         }
         FigureRows rows = work.of(Topic.LEAD_TIME, NOVEMBER);
         Percentile linear = new Percentile().withEstimationType(Percentile.EstimationType.R_7);
@@ -142,9 +147,12 @@ class WorkFiguresIT {
 
     @Test
     void hours_are_those_of_the_clock_and_what_was_worked_in_vain_stands_beside_them() {
-        OrderRef order = handedOver("2026-10-20", "2026-11-20", "2026-11-15");
-        tick(order, "PRINT", "2026-10-21", 90);
-        tick(order, "STICK", "2026-10-22", 30);
+        OrderRef order = handedOver(
+                "2026-10-20",
+                "2026-11-20",
+                "2026-11-15",
+                new Tick("PRINT", "2026-10-21", 90),
+                new Tick("STICK", "2026-10-22", 30));
         jdbc.sql("""
             insert into went_wrong (order_id, noticed_at, again_from, what, board_spoiled, minutes_lost,
                 laser_minutes_lost, material_lost, currency, happened_at, told_by)

@@ -2,13 +2,26 @@ package puzzleworkshop.papers.ticket;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import javax.sql.DataSource;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.placing.FileForm;
+import puzzleworkshop.placing.GivenFile;
+import puzzleworkshop.placing.LaidOrders;
+import puzzleworkshop.placing.Position;
+import puzzleworkshop.placing.PositionFiles;
+import puzzleworkshop.placing.Positions;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 
@@ -19,10 +32,42 @@ class JobTicketIT {
     @Autowired
     private JobTicket tickets;
 
+    @Autowired
+    private Machines machines;
+
+    @Autowired
+    private CutJobs jobs;
+
+    @Autowired
+    private Positions positions;
+
+    @Autowired
+    private PositionFiles files;
+
+    @Autowired
+    private Orders orders;
+
+    @Autowired
+    private DataSource database;
+
     private final SoldOrders sold;
 
     JobTicketIT(@Autowired BeanFactory beans) {
         sold = new SoldOrders(beans);
+    }
+
+    @Test
+    void the_ticket_says_which_cut_file_was_given_out_with_which_setting() {
+        Machine machine = LaidOrders.machine(machines);
+        CutJob job = LaidOrders.printed(database, jobs, machine, LaidOrders.ORDER);
+        Position place = positions.measure(
+                job.id(), LaidOrders.typed(positions.print(job).orElseThrow(), machine, LaidOrders.PLACE), "Robin");
+        GivenFile file =
+                files.write(place.id(), Purpose.CUT, FileForm.GCODE, "Robin").file();
+        Order order = orders.get(job.order().orElseThrow());
+        assertThat(ReadPaper.text(tickets.pdf(order, "http://workshop.example")))
+                .contains(file.shortDigest())
+                .contains("mm/min");
     }
 
     @Test

@@ -1,4 +1,4 @@
-package puzzleworkshop.cutfiles.writing;
+package puzzleworkshop.machines;
 
 /**
  * How a machine's control wants to be spoken to in G-code; each field is a setting of the machine.
@@ -26,7 +26,8 @@ public record BeamWords(boolean dynamic, int fullPower, String airOn, boolean se
         }
     }
 
-    String beamReady() {
+    /** The word that readies the beam. */
+    public String beamReady() {
         return dynamic ? "M4" : "M3";
     }
 

@@ -1,0 +1,12 @@
+package puzzleworkshop.cutting.ui;
+
+import com.vaadin.flow.component.Component;
+import java.util.Optional;
+import puzzleworkshop.cutting.jobs.CutJob;
+
+/** What a room above adds to a cut wherever it is shown, below what is dialled in; beans of this type. */
+public interface CutJobPart {
+
+    /** @param changed to be run after something changed that the checklist depends on */
+    Optional<Component> show(CutJob job, Runnable changed);
+}

@@ -1,0 +1,32 @@
+package puzzleworkshop.placing;
+
+import java.util.Optional;
+import puzzleworkshop.cutfiles.writing.CutFile;
+
+/** The forms in which a place is handed to the machine. */
+public enum FileForm {
+    SVG("svg", "image/svg+xml"),
+    DXF("dxf", "image/vnd.dxf"),
+    PDF("pdf", "application/pdf"),
+    GCODE("nc", "text/plain");
+
+    private final String ending;
+    private final String mediaType;
+
+    FileForm(String ending, String mediaType) {
+        this.ending = ending;
+        this.mediaType = mediaType;
+    }
+
+    public String ending() {
+        return ending;
+    }
+
+    public String mediaType() {
+        return mediaType;
+    }
+
+    Optional<CutFile.Format> drawing() {
+        return this == GCODE ? Optional.empty() : Optional.of(CutFile.Format.valueOf(name()));
+    }
+}

@@ -1,0 +1,63 @@
+package puzzleworkshop.placing;
+
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.printing.crosses.Crosses;
+import puzzleworkshop.printing.crosses.PrintedCrosses;
+import puzzleworkshop.printing.crosses.PrintedSticker;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
+
+/** What a cut's print looks like as it was printed: its marks, its overhang, and the lines cut from it. */
+@Component
+class PrintsUnderLaser {
+
+    private final Orders orders;
+    private final PatternCache patterns;
+    private final PrintedCrosses crosses;
+    private final Workshop workshop;
+
+    PrintsUnderLaser(Orders orders, PatternCache patterns, PrintedCrosses crosses, Workshop workshop) {
+        this.orders = orders;
+        this.patterns = patterns;
+        this.crosses = crosses;
+        this.workshop = workshop;
+    }
+
+    TradeNumbers numbers() {
+        return workshop.tradeNumbers();
+    }
+
+    Optional<Order> orderOf(CutJob job) {
+        return job.order().flatMap(orders::find);
+    }
+
+    /** None for a test cut; without marks where the print carries none that belong to what is cut. */
+    Optional<DrawnPrint> of(CutJob job) {
+        return orderOf(job).map(order -> drawn(order, crosses.stickerOf(order.id())));
+    }
+
+    private DrawnPrint drawn(Order order, Optional<PrintedSticker> printed) {
+        TradeNumbers numbers = workshop.tradeNumbers();
+        CutPlan.Sequence sequence =
+                numbers.outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
+        CutPlan plan = patterns.of(order.puzzle().pattern()).plan(sequence);
+        CutPlan named = new CutPlan(
+                order.number(), sequence, plan.inner(), plan.outline(), plan.travelMm(), plan.travelAsDrawnMm());
+        // a print of another size is not the one that lies there
+        Optional<PrintedSticker> own = printed.filter(
+                sticker -> sticker.finished().equals(order.puzzle().finished()));
+        List<Point> marks = own.flatMap(PrintedSticker::crosses)
+                .map((Crosses set) -> set.on(order.puzzle().finished()))
+                .orElse(List.of());
+        return new DrawnPrint(
+                order.puzzle().finished(), own.map(PrintedSticker::overhang).orElse(numbers.overhang()), marks, named);
+    }
+}

@@ -1,0 +1,129 @@
+package puzzleworkshop.placing.ui;
+
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H4;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import java.io.ByteArrayInputStream;
+import java.util.LinkedHashSet;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.placing.FileForm;
+import puzzleworkshop.placing.Position;
+import puzzleworkshop.placing.PositionFiles;
+
+/** The files for one place, the frame first, with the setting large beside them; what is not written says why. */
+class FilesForPlace extends Div {
+
+    private static final int CONFLICT = 409;
+
+    private final transient PositionFiles files;
+    private final transient Position position;
+    private final transient Formatter figures;
+    private final String who;
+
+    FilesForPlace(CutJob job, Position position, PositionFiles files, Formatter figures, String who) {
+        this.files = files;
+        this.position = position;
+        this.figures = figures;
+        this.who = who;
+        addClassName("placing-files");
+        add(setting(job));
+        Map<PositionFiles.Choice, Sentence> obstacles = files.obstacles(position.id());
+        for (Purpose purpose : new Purpose[] {Purpose.FRAME, Purpose.DRY_RUN, Purpose.CUT}) {
+            links(purpose, obstacles);
+        }
+    }
+
+    /** In the unit that the machine's own program asks for: a factor of 60 is the classic mistake. */
+    private Div setting(CutJob job) {
+        Machine machine = job.setting().machine();
+        CutParameters set = job.parameters();
+        Div row = new Div(
+                figure(
+                        "placing.set.speed",
+                        figures.number(machine.control().feed().of(set.speed()), 1),
+                        machine.control().feed().words()),
+                figure("placing.set.power", figures.percent(set.power()), scale(machine, set)),
+                figure("placing.set.passes", Integer.toString(set.passes()), ""),
+                figure(
+                        "placing.set.air",
+                        figures.text(set.airAssist() ? "placing.set.air.on" : "placing.set.air.off"),
+                        ""));
+        row.addClassName("cutting-dialled");
+        return row;
+    }
+
+    private static String scale(Machine machine, CutParameters set) {
+        return machine.control().takesGcode()
+                ? "S" + machine.control().words().power(set.power().asDouble())
+                : "";
+    }
+
+    private Div figure(String key, String value, String unit) {
+        Span name = new Span(figures.text(key));
+        name.addClassName("pw-small");
+        Span large = new Span(value);
+        large.addClassName("cutting-dialled-value");
+        Span small = new Span(unit);
+        small.addClassName("pw-soft");
+        return new Div(name, new Div(large, small));
+    }
+
+    private void links(Purpose purpose, Map<PositionFiles.Choice, Sentence> obstacles) {
+        Div row = new Div(new H4(figures.text("placing.file." + purpose)));
+        row.addClassName("placing-file-row");
+        Paragraph why = new Paragraph(figures.text("placing.file." + purpose + ".why"));
+        why.addClassName("pw-small");
+        Div links = new Div();
+        links.addClassName("pattern-links");
+        Set<String> reasons = new LinkedHashSet<>();
+        for (FileForm form : FileForm.values()) {
+            if (purpose == Purpose.DRY_RUN && form != FileForm.GCODE) {
+                continue;
+            }
+            Optional<Sentence> obstacle = Optional.ofNullable(obstacles.get(new PositionFiles.Choice(purpose, form)));
+            obstacle.map(figures::say).ifPresent(reasons::add);
+            if (obstacle.isEmpty()) {
+                links.add(link(purpose, form));
+            }
+        }
+        row.add(why, links);
+        for (String reason : reasons) {
+            row.add(new Verdict(Verdict.Kind.WAIT, figures.text("placing.file.not-written", reason)));
+        }
+        add(row);
+    }
+
+    private Anchor link(Purpose purpose, FileForm form) {
+        Anchor link = new Anchor(
+                DownloadHandler.fromInputStream(event -> {
+                    try {
+                        PositionFiles.Written written = files.write(position.id(), purpose, form, who);
+                        return new DownloadResponse(
+                                new ByteArrayInputStream(written.bytes()),
+                                written.file().name(),
+                                form.mediaType(),
+                                written.bytes().length);
+                    } catch (Refused meanwhile) {
+                        return DownloadResponse.error(CONFLICT, figures.say(meanwhile));
+                    }
+                }),
+                figures.text("placing.form." + form));
+        link.getElement().setAttribute("download", true);
+        link.addClassName("pattern-link");
+        return link;
+    }
+}

@@ -1,0 +1,3 @@
+/** Its screens. */
+@org.springframework.modulith.NamedInterface("ui")
+package puzzleworkshop.placing.ui;

@@ -1,0 +1,121 @@
+package puzzleworkshop.placing.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.NumberField;
+import java.util.List;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.ui.CutJobView;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.placing.LaidOrders;
+import puzzleworkshop.placing.MarkVisit;
+import puzzleworkshop.placing.Positions;
+import puzzleworkshop.support.DatabaseTest;
+
+@DatabaseTest
+@Transactional
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class PlacingPartTest extends SpringBrowserlessTest {
+
+    @Autowired
+    Positions positions;
+
+    @Autowired
+    CutJobs jobs;
+
+    @Autowired
+    Machines machines;
+
+    @Autowired
+    DataSource database;
+
+    CutJob job;
+    List<MarkVisit> visits;
+
+    @BeforeEach
+    void a_printed_order_under_the_laser() {
+        Machine machine = LaidOrders.machine(machines);
+        job = LaidOrders.printed(database, jobs, machine, LaidOrders.ORDER);
+        visits = LaidOrders.typed(positions.print(job).orElseThrow(), machine, LaidOrders.PLACE)
+                .visits();
+    }
+
+    @Test
+    void four_marks_typed_give_a_verdict_at_once_and_files_when_the_place_is_kept() {
+        navigate(CutJobView.class, job.id());
+        Button keep = find(Button.class).withText("Use this place").single();
+        assertThat(keep.isEnabled()).isFalse();
+        type(visits);
+        assertThat(words()).anyMatch(text -> text.startsWith("The cut stays inside the print"));
+        assertThat(words()).anyMatch(text -> text.startsWith("off by 0"));
+        test(keep).click();
+        assertThat(positions.current(job.id(), 1)).isPresent();
+        assertThat(links()).containsSequence("SVG", "DXF", "PDF", "G-code", "G-code", "SVG", "DXF", "PDF", "G-code");
+        test(find(Button.class).withText("The board was moved").single()).click();
+        assertThat(positions.current(job.id(), 1)).isEmpty();
+        assertThat(links()).doesNotContain("G-code");
+    }
+
+    @Test
+    void a_misread_mark_is_named_nothing_is_kept_and_what_was_typed_stays() {
+        navigate(CutJobView.class, job.id());
+        MarkVisit second = visits.get(1);
+        type(List.of(
+                visits.get(0),
+                new MarkVisit(2, second.drawn(), second.shownX(), second.shownY() - 12),
+                visits.get(2),
+                visits.get(3)));
+        assertThat(words()).anyMatch(text -> text.startsWith("Mark 2 does not fit the others"));
+        assertThat(find(Button.class).withText("Use this place").single().isEnabled())
+                .isFalse();
+        assertThat(axis("Y of mark 2").getValue()).isEqualTo(second.shownY() - 12);
+    }
+
+    @Test
+    void before_two_marks_are_typed_it_says_how_many_are_missing() {
+        navigate(CutJobView.class, job.id());
+        assertThat(words()).contains("2 more marks are needed.");
+        type(visits.subList(0, 1));
+        assertThat(words()).contains("One more mark is needed.");
+    }
+
+    private void type(List<MarkVisit> typed) {
+        for (MarkVisit visit : typed) {
+            axis("X of mark " + visit.mark()).setValue(visit.shownX());
+            axis("Y of mark " + visit.mark()).setValue(visit.shownY());
+        }
+    }
+
+    private NumberField axis(String name) {
+        return find(NumberField.class).all().stream()
+                .filter(field -> field.getAriaLabel().filter(name::equals).isPresent())
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private List<String> words() {
+        return find(Span.class).all().stream().map(Span::getText).toList();
+    }
+
+    private List<String> links() {
+        return find(Anchor.class).all().stream()
+                .filter(link -> link.hasClassName("pattern-link"))
+                .map(Anchor::getText)
+                .toList();
+    }
+}
