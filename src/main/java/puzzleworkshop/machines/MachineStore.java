@@ -59,17 +59,11 @@ class MachineStore {
             insert into cutting_machine (name, bed_width_mm, bed_height_mm, power_w, wavelength_nm, lens_gap_mm,
                 kerf_mm, max_travel_mm_s, max_cut_mm_s, acceleration_mm_s2, corner_deviation_mm, bow_limit_mm,
                 set_up_minutes, pass_pause_seconds, currency, price, residual, life_hours, power_kw, yearly_upkeep,
-<<<<<<< HEAD
-                yearly_hours)
-            values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
-                :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours)
-=======
                 yearly_hours, origin_corner, x_to_right, y_to_back, coordinate_unit, feed_unit, takes_gcode,
                 power_follows_speed, full_power, air_word, dwell_in_seconds, frame_power_percent)
             values (:name, :bedWidth, :bedHeight, :power, :wavelength, :gap, :kerf, :travel, :cut, :acceleration,
                 :corner, :bow, :setUp, :pause, :currency, :price, :residual, :life, :kw, :upkeep, :yearlyHours,
                 :origin, :xRight, :yBack, :coordinates, :feed, :gcode, :dynamic, :full, :air, :dwell, :frame)
->>>>>>> next
             returning id
             """), machine).query(Long.class).single();
     }
@@ -82,12 +76,9 @@ class MachineStore {
                 corner_deviation_mm = :corner, bow_limit_mm = :bow, set_up_minutes = :setUp,
                 pass_pause_seconds = :pause, currency = :currency, price = :price, residual = :residual,
                 life_hours = :life, power_kw = :kw, yearly_upkeep = :upkeep, yearly_hours = :yearlyHours,
-<<<<<<< HEAD
-=======
                 origin_corner = :origin, x_to_right = :xRight, y_to_back = :yBack, coordinate_unit = :coordinates,
                 feed_unit = :feed, takes_gcode = :gcode, power_follows_speed = :dynamic, full_power = :full,
                 air_word = :air, dwell_in_seconds = :dwell, frame_power_percent = :frame,
->>>>>>> next
                 version = version + 1
             where id = :id
             """), machine).param("id", machine.id()).update();

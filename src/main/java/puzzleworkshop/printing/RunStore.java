@@ -45,15 +45,9 @@ class RunStore {
     long add(PrintMedium medium, Optional<Crosses> crosses, RunPlanner.Plan plan, Instant at, String who) {
         long id = layout(plan, jdbc.sql("""
             insert into print_run (state, medium_id, kind, medium_name, width_mm, height_mm, margin_mm, gap_mm, sheets,
-<<<<<<< HEAD
-                fewest_sheets, length_mm, least_length_mm, created_at, created_by)
-            values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
-                :at, :who)
-=======
                 fewest_sheets, length_mm, least_length_mm, created_at, created_by, cross_span_mm, cross_away_mm)
             values ('PROPOSED', :medium, :kind, :name, :width, :height, :margin, :gap, :sheets, :fewest, :length, :least,
                 :at, :who, :span, :away)
->>>>>>> next
             returning id
             """))
                 .param("medium", medium.id().orElseThrow())

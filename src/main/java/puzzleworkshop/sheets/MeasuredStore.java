@@ -32,16 +32,10 @@ class MeasuredStore {
 
     void line(String printer, double mm, String who, Instant now) {
         jdbc.sql("""
-<<<<<<< HEAD
-            insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
-            on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
-            """)
-=======
             insert into measuring_print (printer, line_mm, who, at) values (:printer, :mm, :who, :now)
             on conflict (printer) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
             """)
                 .param("printer", printer)
->>>>>>> next
                 .param("mm", mm)
                 .param("who", who)
                 .param("now", now.atOffset(ZoneOffset.UTC))

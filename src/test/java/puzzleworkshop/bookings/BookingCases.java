@@ -15,11 +15,6 @@ import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
-<<<<<<< HEAD
-import puzzleworkshop.letters.Draft;
-import puzzleworkshop.letters.LetterKind;
-import puzzleworkshop.letters.Letters;
-=======
 import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
@@ -27,9 +22,11 @@ import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.letters.Draft;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
->>>>>>> next
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -87,12 +84,9 @@ final class BookingCases {
         money();
         bench();
         stock();
-<<<<<<< HEAD
-        letters();
-=======
         parcels();
         complaints();
->>>>>>> next
+        letters();
         return cases;
     }
 

@@ -1,6 +1,5 @@
 package puzzleworkshop.letters.ui;
 
-import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -12,7 +11,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
 import puzzleworkshop.letters.Letter;
 import puzzleworkshop.letters.Letters;
 import puzzleworkshop.letters.LettersChanged;
@@ -21,13 +19,13 @@ import puzzleworkshop.letters.Reminders;
 import puzzleworkshop.letters.Reminders.Overdue;
 import puzzleworkshop.letters.mail.MailDesk;
 import puzzleworkshop.letters.mail.OutboxMoved;
-import puzzleworkshop.planning.ui.WeekNotice;
-import puzzleworkshop.runtime.Broadcaster;
+import puzzleworkshop.planning.ui.WeekSection;
+import puzzleworkshop.runtime.Change;
 import puzzleworkshop.workshop.Workshop;
 
 /** At the head of This week: letters that could not go, and payment reminders that are due. */
 @org.springframework.stereotype.Component
-class LettersOfWeek implements WeekNotice {
+class LettersOfWeek implements WeekSection {
 
     private static final int PLACE = 20;
     private static final int MOST = 5;
@@ -36,21 +34,13 @@ class LettersOfWeek implements WeekNotice {
     private final MailDesk desk;
     private final Reminders reminders;
     private final Workshop workshop;
-    private final Broadcaster broadcaster;
     private final Formatter figures;
 
-    LettersOfWeek(
-            Letters letters,
-            MailDesk desk,
-            Reminders reminders,
-            Workshop workshop,
-            Broadcaster broadcaster,
-            Formatter figures) {
+    LettersOfWeek(Letters letters, MailDesk desk, Reminders reminders, Workshop workshop, Formatter figures) {
         this.letters = letters;
         this.desk = desk;
         this.reminders = reminders;
         this.workshop = workshop;
-        this.broadcaster = broadcaster;
         this.figures = figures;
     }
 
@@ -64,22 +54,18 @@ class LettersOfWeek implements WeekNotice {
         return Optional.of(new Board());
     }
 
-    /** Shows itself again when the outbox moves; takes no room while there is nothing to see to. */
+    @Override
+    public boolean restsOn(Change change) {
+        return change instanceof OutboxMoved || change instanceof LettersChanged;
+    }
+
+    /** Takes no room while there is nothing to see to. */
     @StyleSheet("context://letters.css")
     private final class Board extends Div {
 
         private Board() {
             addClassNames("pw-stack", "letters-week");
             fill();
-        }
-
-        @Override
-        protected void onAttach(AttachEvent event) {
-            UiPush.refresh(
-                    this,
-                    broadcaster,
-                    change -> change instanceof OutboxMoved || change instanceof LettersChanged,
-                    this::fill);
         }
 
         private void fill() {

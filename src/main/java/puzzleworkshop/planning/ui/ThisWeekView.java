@@ -78,11 +78,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient ObjectProvider<SetupChecklist> firstThings;
-<<<<<<< HEAD
-    private final transient List<WeekNotice> weekNotices;
-=======
     private final transient List<WeekSection> sections;
->>>>>>> next
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -98,11 +94,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             Broadcaster broadcaster,
             Formatter figures,
             ObjectProvider<SetupChecklist> firstThings,
-<<<<<<< HEAD
-            List<WeekNotice> weekNotices) {
-=======
             List<WeekSection> sections) {
->>>>>>> next
         this.plan = plan;
         this.weights = weights;
         this.times = times;
@@ -114,13 +106,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
-<<<<<<< HEAD
-        this.weekNotices = weekNotices.stream()
-                .sorted(Comparator.comparingInt(WeekNotice::place))
-=======
         this.sections = sections.stream()
                 .sorted(Comparator.comparingInt(WeekSection::place))
->>>>>>> next
                 .toList();
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
@@ -182,11 +169,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             live.seen();
         }
         content.removeAll();
-<<<<<<< HEAD
-        weekNotices.forEach(notice -> notice.show().ifPresent(content::add));
-=======
         sections.forEach(section -> section.show().ifPresent(content::add));
->>>>>>> next
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {
