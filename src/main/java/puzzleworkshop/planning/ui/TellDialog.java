@@ -13,7 +13,6 @@ import java.util.Optional;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.ShareButton;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;

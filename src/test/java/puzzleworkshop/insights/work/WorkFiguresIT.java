@@ -62,7 +62,7 @@ class WorkFiguresIT {
         OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         jdbc.sql("""
             update customer_order set state = 'CONFIRMED', next_stage = 'PRINT', confirmed_at = :confirmed::timestamptz,
-                promised_on = :promised::date
+                promised_on = :promised::date, approved_at = now(), approved_by = 'Ida Norrby'
             where id = :id
             """)
                 .param("confirmed", confirmed + "T12:00:00Z")

@@ -1,4 +1,4 @@
-package puzzleworkshop.display;
+package puzzleworkshop.planning.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.JavaScript;
