@@ -9,18 +9,26 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.letters.Draft;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
@@ -28,7 +36,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.PieceOrders;
+import puzzleworkshop.offers.Quotes;
+import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
@@ -44,6 +55,7 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
@@ -82,6 +94,7 @@ final class BookingCases {
         stock();
         parcels();
         complaints();
+        letters();
         return cases;
     }
 
@@ -149,6 +162,34 @@ final class BookingCases {
         });
     }
 
+    private void letters() {
+        Letters letters = beans.getBean(Letters.class);
+        cases.put("Letters.byHand", () -> {
+            Draft draft = letter(letters);
+            return key -> letters.byHand(key, draft);
+        });
+        cases.put("Letters.send", () -> {
+            beans.getBean(JdbcClient.class).sql("""
+                update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
+                    from_address = 'post@puzzles.example'
+                """).update();
+            Draft draft = letter(letters);
+            return key -> letters.send(key, draft);
+        });
+    }
+
+    private Draft letter(Letters letters) {
+        Draft draft = letters.draft(sold.confirmed("Ada Reed", 1).id(), LetterKind.ON_TIME, Map.of());
+        return new Draft(
+                draft.order(),
+                draft.kind(),
+                "ada@reed.example",
+                draft.subject(),
+                draft.body(),
+                draft.missing(),
+                draft.papers());
+    }
+
     private void stock() {
         Supplies supplies = beans.getBean(Supplies.class);
         Money ten = Money.of("10.00", "EUR");
@@ -174,10 +215,47 @@ final class BookingCases {
                 """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
+        BoardFacts birch = BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3));
+        Outline board = Outline.rectangle(Size.mm(330, 245));
+        cases.put("SheetRack.enter", () -> key -> beans.getBean(SheetRack.class).enter(key, board, birch, ten, WHO));
+        cases.put(
+                "MeasuredOutlines.enter",
+                () -> key -> beans.getBean(MeasuredOutlines.class).enter(key, board, 0.4, birch, ten, WHO));
+        cases.put("Settings.record", () -> {
+            Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
+            BoardKind kind = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
+            Settings settings = beans.getBean(Settings.class);
+            CutParameters common = settings.forBoard(machine, kind).parameters();
+            return key -> settings.record(
+                    key,
+                    machine,
+                    kind,
+                    common,
+                    Trial.Finding.of(Trial.Result.THROUGH, 1),
+                    Trial.Source.TRY,
+                    WHO,
+                    Optional.empty());
+        });
         cases.put("Confirmations.quote", () -> {
             OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
             BlankPlan none = new BlankPlan(List.of(), 1);
             return key -> beans.getBean(Confirmations.class).quote(key, draft, none, WHO);
+        });
+        cases.put("Quotes.quote", () -> {
+            OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
+            Offer offer = new Offer(
+                    null,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(new BlankPlan(List.of(), 1)),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(draft.price()),
+                    Optional.empty(),
+                    Map.of());
+            return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);
         });
         cases.put("PrintRoom.spoiledSheets", () -> {
             LocalDate promised = LocalDate.now().plusDays(3);

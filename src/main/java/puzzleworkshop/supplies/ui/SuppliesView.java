@@ -45,6 +45,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                 getTranslation("supplies.new"),
                 event -> new SupplyDialog(null, supplies, figures, signedIn.name(), this::refresh).open());
         fresh.addThemeVariants(ButtonVariant.PRIMARY);
+        fresh.setVisible(!signedIn.isMaker());
         Button count = new Button(
                 getTranslation("supplies.take-stock"),
                 event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
@@ -94,7 +95,9 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         shopping.setVisible(!due.isEmpty());
         shopping.add(new H2(getTranslation("supplies.shopping")));
         for (Restock restock : due) {
-            String expected = restock.expected().map(figures::money).orElse("");
+            String expected = signedIn.isMaker()
+                    ? ""
+                    : restock.expected().map(figures::money).orElse("");
             String from = restock.lastSupplier()
                     .map(s -> getTranslation("supplies.shopping.from", s.name()))
                     .orElse("");
@@ -116,6 +119,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                                     this::refresh)
                             .open());
             bought.addThemeVariants(ButtonVariant.SMALL);
+            bought.setVisible(!signedIn.isMaker());
             Div row = new Div(what, small(from), price, bought);
             row.addClassName("supplies-shopping");
             shopping.add(row);
