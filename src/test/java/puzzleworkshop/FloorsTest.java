@@ -30,9 +30,9 @@ class FloorsTest {
             List.of("cutting", "pricing"),
             List.of("orders"),
             List.of("boards", "payments", "progress"),
-            List.of("printing", "planning"),
+            List.of("printing", "planning", "wood"),
             List.of("offers", "proofs", "bench", "placing"),
-            List.of("papers", "insights"),
+            List.of("papers", "insights", "delivery", "letters"),
             List.of("access", "shell", "database", "demo"));
 
     static final JavaClasses HOUSE = new ClassFileImporter().importPath(classesOf(PuzzleWorkshop.class));

@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
@@ -33,20 +34,26 @@ class StageConsumption {
 
     private final Supplies supplies;
     private final Workshop workshop;
+    private final Wrapping wrapping;
 
-    StageConsumption(Supplies supplies, Workshop workshop) {
+    StageConsumption(Supplies supplies, Workshop workshop, Wrapping wrapping) {
+        this.wrapping = wrapping;
         this.supplies = supplies;
         this.workshop = workshop;
     }
 
     void at(Stage stage, Order order, String who) {
+        Optional<Map<SupplyId, BigDecimal>> wrapped = stage == Stage.PACK ? wrapping.of(order) : Optional.empty();
         for (SupplyKind kind : AT.getOrDefault(stage, List.of())) {
-            supplies.usual(kind).ifPresent(item -> take(item, order, who));
+            if (wrapped.isEmpty() || kind == SupplyKind.LABEL) {
+                supplies.usual(kind).ifPresent(item -> take(item, quantity(item, order), order, who));
+            }
         }
+        wrapped.ifPresent(boxes ->
+                boxes.forEach((id, quantity) -> supplies.find(id).ifPresent(item -> take(item, quantity, order, who))));
     }
 
-    private void take(SupplyItem item, Order order, String who) {
-        BigDecimal quantity = quantity(item, order);
+    private void take(SupplyItem item, BigDecimal quantity, Order order, String who) {
         if (item.stock().compareTo(quantity) >= 0) {
             supplies.use(item.id().orElseThrow(), quantity, order.ref(), who);
             return;

@@ -7,8 +7,10 @@ package puzzleworkshop.camera;
  * @param width in pixels
  * @param height in pixels
  * @param rgb 0xRRGGBB, width × height of them; not copied, because a photo has tens of megabytes
+ * @param focal length of the lens over the longer side of the photo, as the camera itself says it; not a number where it says
+ *     nothing
  */
-public record Photo(int width, int height, int[] rgb) {
+public record Photo(int width, int height, int[] rgb, double focal) {
 
     /** Larger photos are halved before they are measured in: nothing is won by more, and memory is. */
     public static final long MOST_PIXELS = 20_000_000L;
@@ -28,6 +30,11 @@ public record Photo(int width, int height, int[] rgb) {
             throw new IllegalArgumentException(
                     "A photo of " + width + " × " + height + " with " + rgb.length + " pixels");
         }
+    }
+
+    /** Of a camera that says nothing of its lens. */
+    public Photo(int width, int height, int[] rgb) {
+        this(width, height, rgb, Double.NaN);
     }
 
     /** Light (not code values) of one channel of a pixel, 0 to 1; shift 16, 8 or 0 for red, green or blue. */
@@ -77,7 +84,7 @@ public record Photo(int width, int height, int[] rgb) {
                 half[y * w + x] = pixel;
             }
         }
-        return new Photo(w, h, half);
+        return new Photo(w, h, half, focal);
     }
 
     /** Not larger than what is measured in. */

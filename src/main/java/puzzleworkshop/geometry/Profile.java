@@ -73,6 +73,29 @@ public final class Profile {
         value = sizes.value(area, rung);
     }
 
+    private Profile(Profile other, UsefulSizes sizes) {
+        outline = other.outline;
+        border = other.border;
+        area = other.area;
+        rung = other.rung;
+        value = sizes.value(area, rung);
+        directions = other.directions;
+        mainDirections = other.mainDirections;
+        largestPart = other.largestPart;
+        narrowest = other.narrowest;
+        diameter = other.diameter;
+        inscribed = other.inscribed;
+        rungSize = other.rungSize;
+        rungDegrees = other.rungDegrees;
+        coarseBorder = other.coarseBorder;
+    }
+
+    /** The same shape valued otherwise; the rungs must be the same. */
+    public Profile valued(UsefulSizes sizes) {
+        double now = sizes.value(area, rung);
+        return Math.abs(now - value) < 1e-9 ? this : new Profile(this, sizes);
+    }
+
     public static Profile of(Outline outline, UsefulSizes sizes) {
         return new Profile(outline, sizes, true);
     }

@@ -20,6 +20,7 @@ public final class UsefulSizes {
     public static final int SCRAP = -1;
 
     private final List<Size> rungs;
+    private final double[] worth;
 
     /**
      * @param smallest smallest useful rectangle
@@ -32,6 +33,33 @@ public final class UsefulSizes {
                 .filter(size -> size.area().compareTo(smallest.area()) > 0)
                 .sorted(Comparator.comparing(Size::area))
                 .forEach(rungs::add);
+        double top = rungArea(top());
+        worth = rungs.stream()
+                .mapToDouble(rung -> 0.5 + 0.5 * rung.area().mm2() / top)
+                .toArray();
+    }
+
+    private UsefulSizes(List<Size> rungs, double[] worth) {
+        this.rungs = rungs;
+        this.worth = worth;
+    }
+
+    /**
+     * The same ladder with learned worths in place of the fixed weights.
+     *
+     * @param worth of a mm² on each rung, in mm² of best board; never falling from rung to rung, so that the bounds of the
+     *     searches hold
+     */
+    public UsefulSizes worth(double... worth) {
+        if (worth.length != rungs.size()) {
+            throw new IllegalArgumentException(rungs.size() + " rungs, " + worth.length + " worths");
+        }
+        for (int rung = 0; rung < worth.length; rung++) {
+            if (worth[rung] < 0 || rung > 0 && worth[rung] < worth[rung - 1]) {
+                throw new IllegalArgumentException("Worths rise from zero: " + worth[rung] + " on rung " + rung);
+            }
+        }
+        return new UsefulSizes(rungs, worth.clone());
     }
 
     /** Smallest useful 100 × 80 mm; blanks of A6 to A1 and some sizes between, 22 mm larger for overhang and margin. */
@@ -82,6 +110,6 @@ public final class UsefulSizes {
     }
 
     public double value(double areaMm2, int rung) {
-        return rung == SCRAP ? 0 : areaMm2 * (0.5 + 0.5 * rungArea(rung) / rungArea(top()));
+        return rung == SCRAP ? 0 : areaMm2 * worth[rung];
     }
 }

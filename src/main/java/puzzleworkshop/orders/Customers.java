@@ -1,5 +1,6 @@
 package puzzleworkshop.orders;
 
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.RowMapper;
@@ -28,6 +29,14 @@ public class Customers {
                 .param("id", id)
                 .query(CUSTOMER)
                 .optional();
+    }
+
+    /** Many at once; those that do not exist are left out. */
+    public List<Customer> all(Collection<Long> ids) {
+        return jdbc.sql("select * from customer where id = any (:ids)")
+                .param("ids", ids.toArray(Long[]::new))
+                .query(CUSTOMER)
+                .list();
     }
 
     /** Those whose name begins with the text, or has a word that does; by name. */

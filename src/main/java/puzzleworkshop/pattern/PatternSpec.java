@@ -139,6 +139,11 @@ public record PatternSpec(
         return plain + (layout.isPlain() ? "]" : ", layout=" + layout + "]");
     }
 
+    /** Whether it is a single piece made again: a grid of one, filled by its only shape. */
+    public boolean isOnePiece() {
+        return grid.pieces() == 1 && shapes.size() == 1;
+    }
+
     public boolean isFirstDesign() {
         return design == FIRST_DESIGN;
     }

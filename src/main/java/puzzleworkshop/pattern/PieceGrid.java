@@ -10,7 +10,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 
 /**
- * How many pieces lie across and down. From 2 to 2,000 pieces.
+ * How many pieces lie across and down. From 2 to 2,000 pieces; one only where a single piece is made again.
  *
  * @param columns pieces across, at least 1
  * @param rows pieces down, at least 1
@@ -30,7 +30,14 @@ public record PieceGrid(int columns, int rows) {
     private static final double SQUARENESS_WEIGHT = 0.25;
 
     public PieceGrid {
-        if (columns < 1 || rows < 1 || (long) columns * rows < FEWEST_PIECES || (long) columns * rows > MOST_PIECES) {
+        if (columns < 1 || rows < 1 || (long) columns * rows > MOST_PIECES) {
+            throw new Refused("pattern.grid.count", columns, rows, FEWEST_PIECES, MOST_PIECES);
+        }
+    }
+
+    /** @throws Refused for a grid of one: no lines to cut */
+    public void requireSeveral() {
+        if (pieces() < FEWEST_PIECES) {
             throw new Refused("pattern.grid.count", columns, rows, FEWEST_PIECES, MOST_PIECES);
         }
     }

@@ -2,11 +2,16 @@ package puzzleworkshop.sheets;
 
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import org.springframework.jdbc.core.RowCallbackHandler;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
+import puzzleworkshop.measure.Length;
 
 @Repository
 class MeasuredStore {
@@ -19,17 +24,18 @@ class MeasuredStore {
         this.jdbc = jdbc;
     }
 
-    Optional<Double> line() {
-        return jdbc.sql("select line_mm from measuring_print")
-                .query(Double.class)
-                .optional();
+    List<MeasuredOutlines.Printer> printers() {
+        return jdbc.sql("select printer, line_mm from measuring_print order by at desc, printer")
+                .query((row, n) -> new MeasuredOutlines.Printer(row.getString(1), Length.mm(row.getDouble(2))))
+                .list();
     }
 
-    void line(double mm, String who, Instant now) {
+    void line(String printer, double mm, String who, Instant now) {
         jdbc.sql("""
-                insert into measuring_print (line_mm, who, at) values (:mm, :who, :now)
-                on conflict (one) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
-                """)
+            insert into measuring_print (printer, line_mm, who, at) values (:printer, :mm, :who, :now)
+            on conflict (printer) do update set line_mm = excluded.line_mm, who = excluded.who, at = excluded.at
+            """)
+                .param("printer", printer)
                 .param("mm", mm)
                 .param("who", who)
                 .param("now", now.atOffset(ZoneOffset.UTC))
@@ -38,9 +44,9 @@ class MeasuredStore {
 
     void add(SheetId id, Outline outline, double uncertaintyMm, String who, Instant now) {
         jdbc.sql("""
-                insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
-                values (:id, :outline, :uncertainty, :who, :now)
-                """)
+            insert into sheet_measured (sheet_id, outline, uncertainty_mm, who, at)
+            values (:id, :outline, :uncertainty, :who, :now)
+            """)
                 .param("id", id.value())
                 .param("outline", OutlineText.write(outline))
                 .param("uncertainty", uncertaintyMm)
@@ -50,12 +56,20 @@ class MeasuredStore {
     }
 
     Optional<Waiting> unconfirmed(SheetId id) {
-        return jdbc.sql(
-                        "select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is null")
+        return jdbc.sql("select outline, uncertainty_mm from sheet_measured where sheet_id = :id and confirmed_at is"
+                        + " null")
                 .param("id", id.value())
                 .query((row, n) ->
                         new Waiting(OutlineText.readMended(row.getString("outline")), row.getDouble("uncertainty_mm")))
                 .optional();
+    }
+
+    Map<SheetId, Outline> unconfirmed() {
+        Map<SheetId, Outline> outlines = new HashMap<>();
+        jdbc.sql("select sheet_id, outline from sheet_measured where confirmed_at is null")
+                .query((RowCallbackHandler)
+                        row -> outlines.put(new SheetId(row.getLong(1)), OutlineText.readMended(row.getString(2))));
+        return outlines;
     }
 
     void confirm(SheetId id, String who, Instant now) {

@@ -42,7 +42,8 @@ public class RackIndex {
 
     private Profile profile(SheetStore.Candidate candidate, UsefulSizes sizes) {
         return known.get(
-                new Shape(candidate.outline(), sizes.rungs()),
-                () -> Profile.of(OutlineText.readMended(candidate.outline()), sizes));
+                        new Shape(candidate.outline(), sizes.rungs()),
+                        () -> Profile.of(OutlineText.readMended(candidate.outline()), sizes))
+                .valued(sizes);
     }
 }

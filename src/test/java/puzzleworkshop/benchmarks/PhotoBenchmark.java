@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import puzzleworkshop.camera.OutlineError;
+import puzzleworkshop.camera.PhoneLook;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.RandomScenes;
 import puzzleworkshop.camera.RenderedPhoto;
@@ -23,7 +24,8 @@ import puzzleworkshop.measure.Refused;
  * Outlines from photos against the truth. With a folder: each {@code *.jpg} with a {@code *.txt} of the same name beside it, whose
  * first line is the thickness in mm and whose further lines are the true outline, {@code x y} in mm, in any position and turn
  * (empty lines and lines that begin with # are passed over). Without: photos rendered from a seed, 12 megapixels, most of A3; -Dbench.images
- * says how many (24), -Dbench.seed another seed, -Dbench.keep a folder to write them to.
+ * says how many (24), -Dbench.seed another seed, -Dbench.keep a folder to write them to. -Dbench.phone=true
+ * makes of each photo, of either kind, what phones usually hand over ({@link PhoneLook}).
  */
 public final class PhotoBenchmark implements Benchmark {
 
@@ -115,7 +117,7 @@ public final class PhotoBenchmark implements Benchmark {
 
     private void judge(String name, byte[] jpeg, double thickness, double[] truth) {
         images++;
-        Photo photo = RenderedPhoto.read(jpeg);
+        Photo photo = RenderedPhoto.read(Boolean.getBoolean("bench.phone") ? PhoneLook.of(jpeg, images) : jpeg);
         if (images == 1) {
             // the first photo also loads the classes
             attempt(photo, thickness);
@@ -143,7 +145,8 @@ public final class PhotoBenchmark implements Benchmark {
         outside = Math.max(outside, error.outside());
         wrong += error.largest() > WRONG_MM ? 1 : 0;
         out.printf(
-                "%-28s %4.1f mm thick, %3d corners of %3d: mean %.3f, p95 %.3f, largest %.3f mm; unsure by %.2f, outside %.3f mm (%.2f s)%n",
+                "%-28s %4.1f mm thick, %3d corners of %3d: mean %.3f, p95 %.3f, largest %.3f mm; unsure by %.2f,"
+                        + " outside %.3f mm (%.2f s)%n",
                 name,
                 thickness,
                 found.length / 2,

@@ -14,6 +14,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
+import puzzleworkshop.bench.PieceEdges;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.PieceScenes;
 import puzzleworkshop.camera.RenderedPhoto;
@@ -157,9 +158,7 @@ public final class PiecesBenchmark implements Benchmark {
     }
 
     private void judge(String name, CutPattern pattern, List<byte[]> jpegs, Set<Integer> gone) {
-        List<PieceShape> shapes = pattern.pieces().stream()
-                .map(piece -> new PieceShape(piece.number(), PieceScenes.ring(piece)))
-                .toList();
+        List<PieceShape> shapes = PieceEdges.of(pattern);
         List<Photo> photos = jpegs.stream().map(RenderedPhoto::read).toList();
         int lying = shapes.size() - gone.size();
         images += photos.size();
@@ -198,7 +197,8 @@ public final class PiecesBenchmark implements Benchmark {
                 .max()
                 .orElse(0);
         out.printf(
-                "%s: %d of %d pieces in %d photos, %d found; missing %s, said %s; foreign %d, %s; farthest %.3f mm (%.2f s)%n",
+                "%s: %d of %d pieces in %d photos, %d found; missing %s, said %s; foreign %d, %s; farthest %.3f mm"
+                        + " (%.2f s)%n",
                 name,
                 lying,
                 shapes.size(),

@@ -9,19 +9,43 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.returns.Complaint;
+import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.letters.Draft;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.PieceOrders;
+import puzzleworkshop.offers.Quotes;
+import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -31,6 +55,10 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.MeasuredOutlines;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -39,6 +67,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** For each command that books, by class and name, a workshop in which it can be sent. */
 final class BookingCases {
@@ -63,6 +92,9 @@ final class BookingCases {
         money();
         bench();
         stock();
+        parcels();
+        complaints();
+        letters();
         return cases;
     }
 
@@ -130,6 +162,34 @@ final class BookingCases {
         });
     }
 
+    private void letters() {
+        Letters letters = beans.getBean(Letters.class);
+        cases.put("Letters.byHand", () -> {
+            Draft draft = letter(letters);
+            return key -> letters.byHand(key, draft);
+        });
+        cases.put("Letters.send", () -> {
+            beans.getBean(JdbcClient.class).sql("""
+                update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
+                    from_address = 'post@puzzles.example'
+                """).update();
+            Draft draft = letter(letters);
+            return key -> letters.send(key, draft);
+        });
+    }
+
+    private Draft letter(Letters letters) {
+        Draft draft = letters.draft(sold.confirmed("Ada Reed", 1).id(), LetterKind.ON_TIME, Map.of());
+        return new Draft(
+                draft.order(),
+                draft.kind(),
+                "ada@reed.example",
+                draft.subject(),
+                draft.body(),
+                draft.missing(),
+                draft.papers());
+    }
+
     private void stock() {
         Supplies supplies = beans.getBean(Supplies.class);
         Money ten = Money.of("10.00", "EUR");
@@ -150,15 +210,52 @@ final class BookingCases {
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
             StockList.Table table = lists.read("""
-                    Width (mm);Height;Material;Thickness;Past;Place;Cost
-                    330;245;Birch ply;3;clean;B2;1,20
-                    """);
+                Width (mm);Height;Material;Thickness;Past;Place;Cost
+                330;245;Birch ply;3;clean;B2;1,20
+                """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
+        });
+        BoardFacts birch = BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3));
+        Outline board = Outline.rectangle(Size.mm(330, 245));
+        cases.put("SheetRack.enter", () -> key -> beans.getBean(SheetRack.class).enter(key, board, birch, ten, WHO));
+        cases.put(
+                "MeasuredOutlines.enter",
+                () -> key -> beans.getBean(MeasuredOutlines.class).enter(key, board, 0.4, birch, ten, WHO));
+        cases.put("Settings.record", () -> {
+            Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
+            BoardKind kind = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
+            Settings settings = beans.getBean(Settings.class);
+            CutParameters common = settings.forBoard(machine, kind).parameters();
+            return key -> settings.record(
+                    key,
+                    machine,
+                    kind,
+                    common,
+                    Trial.Finding.of(Trial.Result.THROUGH, 1),
+                    Trial.Source.TRY,
+                    WHO,
+                    Optional.empty());
         });
         cases.put("Confirmations.quote", () -> {
             OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
             BlankPlan none = new BlankPlan(List.of(), 1);
             return key -> beans.getBean(Confirmations.class).quote(key, draft, none, WHO);
+        });
+        cases.put("Quotes.quote", () -> {
+            OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
+            Offer offer = new Offer(
+                    null,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(new BlankPlan(List.of(), 1)),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(draft.price()),
+                    Optional.empty(),
+                    Map.of());
+            return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);
         });
         cases.put("PrintRoom.spoiledSheets", () -> {
             LocalDate promised = LocalDate.now().plusDays(3);
@@ -219,6 +316,78 @@ final class BookingCases {
                     Rework.What.NOT_THROUGH, Stage.CUT, "left edge", Rework.Board.KEPT, Optional.empty());
             return key -> bench.wentWrong(key, order.id(), report, WHO);
         });
+        PieceOrders pieces = beans.getBean(PieceOrders.class);
+        cases.put("PieceOrders.quote", () -> {
+            beans.getBean(Machines.class)
+                    .save(Machine.usual("Laser", beans.getBean(Workshop.class).currency()));
+            beans.getBean(SheetRack.class)
+                    .add(
+                            Outline.rectangle(Size.mm(140, 120)),
+                            BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
+                            Money.of("0.40", "EUR"),
+                            WHO);
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            LostPiece.Today today =
+                    LostPiece.Today.withKerf(order.puzzle().pattern().kerf());
+            PieceOrders.Wanted wanted = new PieceOrders.Wanted(order.id(), 7, today, false);
+            return key -> pieces.quote(key, wanted, WHO);
+        });
+        PackingProofs proofs = beans.getBean(PackingProofs.class);
+        cases.put("PackingProofs.keep", () -> {
+            Order order = orders.confirmed("Ada Reed", promised, 20);
+            PackingProofs.Taken bare = new PackingProofs.Taken(
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+            return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
+        });
+    }
+
+    private void parcels() {
+        Parcels parcels = beans.getBean(Parcels.class);
+        PackedOrders packed = new PackedOrders(beans);
+        cases.put("Parcels.send", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            return key -> {
+                parcels.send(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+        cases.put("Parcels.collected", () -> {
+            Parcel parcel =
+                    parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            return key -> {
+                parcels.collected(key, parcel.id(), WHO, "test");
+                return "";
+            };
+        });
+    }
+
+    private void complaints() {
+        Complaints complaints = beans.getBean(Complaints.class);
+        Complaints.Report report = new Complaints.Report(Complaint.Reason.CHARRED, Stage.CUT, "brown edges");
+        Complaints.Terms terms = new Complaints.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
+        cases.put("Complaints.remake", () -> {
+            long complaint = complaints.report(handedOver().id(), report, WHO);
+            return key -> {
+                complaints.remake(key, complaint, terms, WHO);
+                return "";
+            };
+        });
+        cases.put("Complaints.refund", () -> {
+            Order order = handedOver();
+            beans.getBean(Invoices.class).issue(BookingKey.fresh(), order.id(), WHO);
+            long complaint = complaints.report(order.id(), report, WHO);
+            return key -> {
+                complaints.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
+                return "";
+            };
+        });
+    }
+
+    private Order handedOver() {
+        Order order = new PackedOrders(beans).one("Ada Reed", "Parcel");
+        beans.getBean(Bench.class).tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        return order;
     }
 
     private Order paid(Invoices invoices, Money amount, LocalDate today) {

@@ -136,7 +136,8 @@ public final class RenderedPhoto {
     private double ink(float[] raster, double x, double y) {
         double c = x / FIELD;
         double r = y / FIELD;
-        if (c < 0 || r < 0 || c >= printColumns - 1 || r >= printRows - 1) {
+        double cut = scene.trimmed / FIELD;
+        if (c < cut || r < cut || c >= printColumns - 1 - cut || r >= printRows - 1 - cut) {
             return -1;
         }
         int i = (int) c;

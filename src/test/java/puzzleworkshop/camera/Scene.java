@@ -62,6 +62,9 @@ public final class Scene {
     public double noise = 0.008;
     public double vignette = 0.25;
     public float jpeg = 0.9f;
+    /** How much of the paper was cut off all round, mm. */
+    public double trimmed;
+
     public long seed = 1;
 
     /** Rotation from sheet to camera, rows. */

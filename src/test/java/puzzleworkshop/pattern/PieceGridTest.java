@@ -49,7 +49,7 @@ class PieceGridTest {
         assertThatThrownBy(() -> PieceGrid.offered(Size.mm(15, 15))).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> PieceGrid.nearest(PICTURE, 1)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> PieceGrid.nearest(PICTURE, 2001)).isInstanceOf(Refused.class);
-        assertThatThrownBy(() -> new PieceGrid(1, 1)).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> new PieceGrid(1, 1).requireSeveral()).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new PieceGrid(25, 25).requireFits(PICTURE))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("600");

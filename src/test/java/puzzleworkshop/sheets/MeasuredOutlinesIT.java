@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
+import puzzleworkshop.camera.outline.FoundBoard;
+import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -17,6 +22,7 @@ import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.list.RackByPhoto;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest
@@ -33,6 +39,9 @@ class MeasuredOutlinesIT {
 
     @Autowired
     SheetFinder finder;
+
+    @Autowired
+    RackByPhoto byPhoto;
 
     @Test
     void a_measured_board_is_offered_only_for_what_surely_fits_until_the_ruler_agrees() {
@@ -55,14 +64,54 @@ class MeasuredOutlinesIT {
     }
 
     @Test
-    void no_photo_is_measured_before_the_printed_line_was_and_a_wrong_print_is_refused() {
-        if (measured.printedLine().isEmpty()) {
-            assertThatThrownBy(measured::printScale).isInstanceOf(Refused.class);
-        }
-        assertThatThrownBy(() -> measured.confirmPrint(Length.mm(88), "Robin")).isInstanceOf(Refused.class);
-        measured.confirmPrint(Length.mm(97), "Robin");
-        assertThat(measured.printScale()).isCloseTo(0.97, within(1e-12));
-        measured.confirmPrint(Length.mm(100), "Robin");
-        assertThat(measured.printScale()).isEqualTo(1);
+    void each_printer_has_its_own_line_the_last_confirmed_is_proposed_and_a_wrong_print_is_refused() {
+        assertThatThrownBy(() -> measured.confirmPrint("Office", Length.mm(88), "Robin"))
+                .isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> measured.confirmPrint("x".repeat(61), Length.mm(100), "Robin"))
+                .isInstanceOf(Refused.class);
+        measured.confirmPrint("Office", Length.mm(97), "Robin");
+        measured.confirmPrint("Copy shop", Length.mm(100), "Robin");
+        assertThat(measured.printers())
+                .extracting(MeasuredOutlines.Printer::name)
+                .contains("Office", "Copy shop");
+        assertThat(measured.printers().stream()
+                        .filter(printer -> printer.name().equals("Office"))
+                        .map(MeasuredOutlines.Printer::scale))
+                .singleElement()
+                .satisfies(scale -> assertThat(scale).isCloseTo(0.97, within(1e-12)));
+        measured.confirmPrint("Office", Length.mm(98), "Robin");
+        assertThat(measured.printers().stream().filter(p -> p.name().equals("Office")))
+                .hasSize(1);
+    }
+
+    /** A board as its photo gave it is known again, turned over, by its outline as measured and not as shrunk. */
+    @Test
+    void a_photo_of_the_rack_names_the_sheet_it_shows_and_calls_another_one_new() {
+        List<Spot> elbow = List.of(
+                new Spot(0, 0),
+                new Spot(260, 0),
+                new Spot(260, 90),
+                new Spot(150, 90),
+                new Spot(150, 171),
+                new Spot(0, 171));
+        SheetId sheet = measured.add(Outline.of(elbow), 0.8, BIRCH, Money.of("1.00", "EUR"), "Robin");
+        List<Spot> over = elbow.stream()
+                .map(s -> new Spot(-s.y() - 5, s.x() + 9))
+                .toList()
+                .reversed();
+        List<Spot> flipped =
+                elbow.stream().map(s -> new Spot(400 - s.x(), s.y())).toList();
+        List<Spot> other = List.of(new Spot(0, 0), new Spot(263, 0), new Spot(230, 88), new Spot(0, 120));
+        FoundBoards photo = new FoundBoards(
+                Stream.of(over, flipped, other)
+                        .map(ring -> new FoundBoard(ring, List.of(), 0.5, 4, 4, 3))
+                        .toList(),
+                List.of(),
+                null);
+        List<RackByPhoto.Recognised> found = byPhoto.in(photo);
+        assertThat(found.stream().filter(board -> board.sheets().contains(sheet)))
+                .as("one of two equal boards is it, the other is new")
+                .hasSize(1);
+        assertThat(found.get(2).sheets()).isEmpty();
     }
 }

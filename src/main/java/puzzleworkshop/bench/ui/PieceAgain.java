@@ -11,6 +11,7 @@ import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
@@ -70,7 +71,11 @@ class PieceAgain extends Div {
         fields.addClassName("pattern-choices");
         result.addClassName("pw-stack");
         result.getElement().setAttribute("aria-live", "polite");
-        add(new Paragraph(figures.text("bench.again.lead")), drawing, fields, result);
+        add(new Paragraph(figures.text("bench.again.lead")));
+        parts.ordered(order)
+                .forEach(made -> add(new Anchor(
+                        "orders/" + made.number(), figures.text("bench.again.ordered", made.piece(), made.number()))));
+        add(drawing, fields, result);
         draw();
     }
 
@@ -104,31 +109,62 @@ class PieceAgain extends Div {
                         Point.of(
                                 shareAcross * (size.width().mm() + 2 * stroke) - stroke,
                                 shareDown * (size.height().mm() + 2 * stroke) - stroke))
-                .ifPresent(piece -> {
-                    chosen = piece;
-                    row.setValue(1
-                            + (int) (piece.centre().yMm()
-                                    / size.height().mm()
-                                    * pattern.spec().grid().rows()));
-                    column.setValue(1
-                            + (int) (piece.centre().xMm()
-                                    / size.width().mm()
-                                    * pattern.spec().grid().columns()));
-                    show();
-                });
+                .ifPresent(this::choose);
+    }
+
+    /** @param number of the piece in its pattern */
+    void choose(int number) {
+        choose(pattern.pieces().get(number - 1));
+    }
+
+    private void choose(Piece piece) {
+        chosen = piece;
+        row.setValue(row(pattern, piece));
+        column.setValue(column(pattern, piece));
+        show();
+    }
+
+    /** The row in which a piece lies, from 1. */
+    static int row(CutPattern pattern, Piece piece) {
+        return place(
+                piece.centre().yMm(),
+                pattern.spec().size().height(),
+                pattern.spec().grid().rows());
+    }
+
+    /** Its place in the row, from 1. */
+    static int column(CutPattern pattern, Piece piece) {
+        return place(
+                piece.centre().xMm(),
+                pattern.spec().size().width(),
+                pattern.spec().grid().columns());
+    }
+
+    private static int place(double centre, Length whole, int places) {
+        return Math.clamp((long) (centre / whole.mm() * places) + 1, 1, places);
     }
 
     private void draw() {
+        drawing.getElement()
+                .setProperty(
+                        "innerHTML",
+                        marked(order, pattern, chosen == null ? Set.of() : Set.of(chosen.number()), figures));
+    }
+
+    /** The puzzle's picture with its cut lines, some pieces marked. */
+    static String marked(Order order, CutPattern pattern, Set<Integer> numbers, Formatter figures) {
         String face = order.picture().isPresent()
                 ? "faces/" + order.id().value() + "/" + order.version() + "/" + FACE_PIXELS + ".jpg"
                 : "";
         Svg svg = PatternDrawing.svg(
                 pattern, face, figures.text("bench.again.drawing"), figures.text("bench.again.drawing.words"));
-        String markup = svg.markup();
-        String marked = chosen == null
-                ? ""
-                : "<path class='bench-again-piece' d='" + chosen.outline().svgPathData() + "'/>";
-        drawing.getElement().setProperty("innerHTML", markup.replace("</svg>", marked + "</svg>"));
+        StringBuilder marked = new StringBuilder();
+        for (int number : numbers) {
+            marked.append("<path class='bench-again-piece' d='")
+                    .append(pattern.pieces().get(number - 1).outline().svgPathData())
+                    .append("'/>");
+        }
+        return svg.markup().replace("</svg>", marked + "</svg>");
     }
 
     private void show() {
@@ -163,7 +199,7 @@ class PieceAgain extends Div {
             print.addClassName("pattern-link");
             result.add(row("bench.again.print", print));
         });
-        result.add(scraps(lost));
+        result.add(scraps(lost), parts.order(order, chosen.number(), this::today));
         Paragraph caution = new Paragraph(figures.text("bench.again.caution"));
         caution.addClassName("pw-small");
         result.add(caution);

@@ -2,11 +2,13 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.details.Details;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.offers.PieceOrders.PieceOrder;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -36,11 +38,21 @@ class PieceAgainPanel implements OrderPanel {
 
     @Override
     public Optional<Component> show(Order order, Runnable changed) {
+        Div section = new Div();
+        section.addClassName("pw-section");
+        Optional<PieceOrder> whole = parts.pieceOf(order);
+        if (whole.isPresent()) {
+            section.add(new Anchor(
+                    "orders/" + whole.get().ofNumber(),
+                    figures.text(
+                            "bench.again.part-of",
+                            whole.get().piece(),
+                            whole.get().ofNumber())));
+            return Optional.of(section);
+        }
         if (order.state() == OrderState.QUOTE) {
             return Optional.empty();
         }
-        Div section = new Div();
-        section.addClassName("pw-section");
         try {
             CutPattern pattern = patterns.of(order.puzzle().pattern());
             Details details = new Details(figures.text("bench.again"), new PieceAgain(order, pattern, parts, figures));

@@ -1,13 +1,20 @@
 package puzzleworkshop.bench.ui;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.PiecePrint;
+import puzzleworkshop.boards.Confirmations;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.PieceOrders;
+import puzzleworkshop.offers.PieceOrders.PieceOrder;
+import puzzleworkshop.offers.ui.PieceOrderForm;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.LostPiece;
@@ -15,6 +22,7 @@ import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.find.Suggestion;
+import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -28,12 +36,43 @@ class PieceAgainParts {
     private final Machines machines;
     private final SheetFinder rack;
     private final PiecePrint prints;
+    private final PieceOrders pieces;
+    private final Confirmations confirmations;
+    private final SignedIn signedIn;
+    private final Formatter figures;
 
-    PieceAgainParts(Workshop workshop, Machines machines, SheetFinder rack, PiecePrint prints) {
+    PieceAgainParts(
+            Workshop workshop,
+            Machines machines,
+            SheetFinder rack,
+            PiecePrint prints,
+            PieceOrders pieces,
+            Confirmations confirmations,
+            SignedIn signedIn,
+            Formatter figures) {
+        this.pieces = pieces;
+        this.confirmations = confirmations;
+        this.signedIn = signedIn;
+        this.figures = figures;
         this.workshop = workshop;
         this.machines = machines;
         this.rack = rack;
         this.prints = prints;
+    }
+
+    /** The same piece as an order of its own, with a price and a day. */
+    PieceOrderForm order(Order order, int piece, Supplier<Optional<LostPiece.Today>> today) {
+        return new PieceOrderForm(pieces, confirmations, figures, signedIn.name(), order.id(), piece, today);
+    }
+
+    /** Pieces of an order that became orders of their own. */
+    List<PieceOrder> ordered(Order order) {
+        return pieces.of(order.id());
+    }
+
+    /** What an order is a piece of. */
+    Optional<PieceOrder> pieceOf(Order order) {
+        return pieces.pieceOf(order.id());
     }
 
     /** The beam's kerf today; the order's own where no machine is entered. */

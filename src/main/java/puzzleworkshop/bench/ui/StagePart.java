@@ -5,8 +5,11 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.workshop.Stage;
 
-/** What one stage shows besides picture and checklist: the cut with its settings, the count at packing. */
-interface StagePart {
+/**
+ * What one stage shows besides picture and checklist: the cut with its settings, the count at packing. Rooms above the bench
+ * take part by having such a bean.
+ */
+public interface StagePart {
 
     Stage stage();
 

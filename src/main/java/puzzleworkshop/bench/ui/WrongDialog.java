@@ -72,6 +72,7 @@ class WrongDialog extends Dialog {
         board.addValueChangeListener(e -> reckon());
         material.setLabel(
                 getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
+        material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(recorded(stage).orElse(What.at(stage).getFirst()));
@@ -97,6 +98,12 @@ class WrongDialog extends Dialog {
         add(form);
         getFooter().add(new Button(getTranslation("planning.close"), e -> close()), book);
         setWidth("min(30rem, 95vw)");
+    }
+
+    /** What is most likely, where it is known already; the maker may still say something else. */
+    void propose(What likely, Stage again) {
+        what.setValue(likely);
+        from.setValue(again);
     }
 
     /** What was written down of the cut a moment ago is what went wrong, most likely. */

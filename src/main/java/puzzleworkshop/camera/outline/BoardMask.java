@@ -4,12 +4,23 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /** Which cells of the ground are board: first what is surely no backdrop, then a limit half way to the boards' own colour. */
 final class BoardMask {
 
     private static final double SURE = 2.8;
     private static final double LARGEST_LIMIT = 7;
+
+    /** Cells between a board and paper whose shade is read. */
+    private static final int AWAY = 2;
+
+    /** Logarithms of light against lit paper between which paper is shaded and its colour still told. */
+    private static final double SHADED = 0.15;
+
+    private static final double DEEPEST = 1.4;
+    private static final int FEWEST_SHADED = 80;
+    private static final double MOST_TINT = 0.35;
 
     final Ground ground;
     final PaperLight paper;
@@ -24,6 +35,11 @@ final class BoardMask {
     final double[] wood = new double[3];
     /** How far apart boards and backdrop are, in spreads of the backdrop. */
     double apart;
+
+    /** What shadow adds to red less blue for each unit of the level, and to red less green. */
+    double tintRedBlue;
+
+    double tintRedGreen;
 
     private final float[] far;
 
@@ -41,19 +57,60 @@ final class BoardMask {
         distances();
         int smallest = (int) (smallestAreaMm2 / (Ground.STEP * Ground.STEP));
         decide(smallest);
+        tint();
+    }
+
+    /**
+     * The colour of shadow, read off paper that lies in it: another lamp reaches there, and a phone's tone curve bends the three
+     * channels apart. Median slopes; none where too little paper is shaded.
+     */
+    private void tint() {
+        double[] redBlue = new double[far.length];
+        double[] redGreen = new double[far.length];
+        int n = 0;
+        for (int row = AWAY; row < ground.rows - AWAY; row++) {
+            for (int column = AWAY; column < ground.columns - AWAY; column++) {
+                int cell = row * ground.columns + column;
+                double level = colour[0][cell];
+                if (ground.kind[cell] == Ground.Kind.PAPER && level < -SHADED && level > -DEEPEST && isClear(cell)) {
+                    redBlue[n] = colour[1][cell] / level;
+                    redGreen[n++] = colour[2][cell] / level;
+                }
+            }
+        }
+        if (n >= FEWEST_SHADED) {
+            Arrays.sort(redBlue, 0, n);
+            Arrays.sort(redGreen, 0, n);
+            tintRedBlue = Math.clamp(redBlue[n / 2], -MOST_TINT, MOST_TINT);
+            tintRedGreen = Math.clamp(redGreen[n / 2], -MOST_TINT, MOST_TINT);
+        }
+    }
+
+    /** No board near. */
+    private boolean isClear(int cell) {
+        for (int dr = -AWAY; dr <= AWAY; dr++) {
+            for (int dc = -AWAY; dc <= AWAY; dc++) {
+                if (board[cell + dr * ground.columns + dc]) {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 
     private void colours() {
-        double[] white = new double[3];
-        for (int cell = 0; cell < far.length; cell++) {
-            paper.at(ground.x(cell), ground.y(cell), white);
-            double r = Math.log(ground.light[0][cell] / white[0] + 0.012);
-            double g = Math.log(ground.light[1][cell] / white[1] + 0.012);
-            double b = Math.log(ground.light[2][cell] / white[2] + 0.012);
-            colour[0][cell] = (float) ((r + g + b) / 3);
-            colour[1][cell] = (float) (r - b);
-            colour[2][cell] = (float) (r - g);
-        }
+        IntStream.range(0, ground.rows).parallel().forEach(row -> {
+            double[] white = new double[3];
+            for (int cell = row * ground.columns; cell < (row + 1) * ground.columns; cell++) {
+                paper.at(ground.x(cell), ground.y(cell), white);
+                double r = Math.log(ground.light[0][cell] / white[0] + 0.012);
+                double g = Math.log(ground.light[1][cell] / white[1] + 0.012);
+                double b = Math.log(ground.light[2][cell] / white[2] + 0.012);
+                colour[0][cell] = (float) ((r + g + b) / 3);
+                colour[1][cell] = (float) (r - b);
+                colour[2][cell] = (float) (r - g);
+            }
+        });
     }
 
     /** Table cells near the sheet's edge, or near the cards. */

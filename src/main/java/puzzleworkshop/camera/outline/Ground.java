@@ -26,7 +26,7 @@ final class Ground {
         PRINTED,
         /** A marker that was read: nothing lies on it. */
         MARKER,
-        /** The edge of the paper: either side. */
+        /** The edge of the paper, which may have been cut up to the markers: either side. */
         RIM,
         TABLE
     }
@@ -119,7 +119,7 @@ final class Ground {
             if (out > 1.5) {
                 continue;
             }
-            if (out > -0.8) {
+            if (out > (sheet.parts() == 1 ? 0.8 - MeasuringSheet.INSET : -0.8)) {
                 return Kind.RIM;
             }
             return onPaper(sheet, card.part(), px, py);

@@ -105,20 +105,30 @@ final class PaperLight {
     private void fit(Ground ground, List<Integer> cells, int wanted) {
         degree = wanted;
         int n = (degree + 1) * (degree + 2) / 2;
-        double[][] basis = new double[cells.size()][];
-        for (int i = 0; i < basis.length; i++) {
-            basis[i] = basis(ground.x(cells.get(i)), ground.y(cells.get(i)));
+        double[] basis = new double[cells.size() * n];
+        double[][] light = new double[3][cells.size()];
+        for (int i = 0; i < cells.size(); i++) {
+            int cell = cells.get(i);
+            System.arraycopy(basis(ground.x(cell), ground.y(cell)), 0, basis, i * n, n);
+            for (int c = 0; c < 3; c++) {
+                light[c][i] = Math.log(ground.light[c][cell] + 1e-4);
+            }
         }
-        double[][] fitted = new double[3][];
         double[] weight = new double[cells.size()];
         java.util.Arrays.fill(weight, 1);
+        double[] level = new double[cells.size()];
         for (int round = 0; round < 8; round++) {
-            double[] level = new double[cells.size()];
-            for (int c = 0; c < 3; c++) {
-                fitted[c] = solve(ground, cells, basis, weight, c, n);
-                for (int i = 0; i < level.length; i++) {
-                    level[i] += (Math.log(ground.light[c][cells.get(i)] + 1e-4) - dot(fitted[c], basis[i])) / 3;
+            terms = solve(basis, light, weight, n);
+            for (int i = 0; i < level.length; i++) {
+                double sum = 0;
+                for (int c = 0; c < 3; c++) {
+                    double on = 0;
+                    for (int a = 0; a < n; a++) {
+                        on += terms[c][a] * basis[i * n + a];
+                    }
+                    sum += light[c][i] - on;
                 }
+                level[i] = sum / 3;
             }
             double[] sorted = level.clone();
             java.util.Arrays.sort(sorted);
@@ -131,50 +141,61 @@ final class PaperLight {
                 weight[i] = 1 / (1 + k * k * k * k);
             }
         }
-        terms = fitted;
     }
 
-    private static double[] solve(
-            Ground ground, List<Integer> cells, double[][] basis, double[] weight, int channel, int n) {
-        DMatrixRMaj normal = new DMatrixRMaj(n, n);
-        DMatrixRMaj right = new DMatrixRMaj(n, 1);
-        for (int i = 0; i < basis.length; i++) {
-            double value = Math.log(ground.light[channel][cells.get(i)] + 1e-4);
+    /** Weighted least squares of all three channels: the same normal matrix, three right sides. */
+    private static double[][] solve(double[] basis, double[][] light, double[] weight, int n) {
+        double[] sums = new double[n * n];
+        double[] sides = new double[3 * n];
+        for (int i = 0; i < weight.length; i++) {
+            int at = i * n;
             for (int a = 0; a < n; a++) {
-                right.add(a, 0, weight[i] * basis[i][a] * value);
+                double wa = weight[i] * basis[at + a];
                 for (int b = 0; b <= a; b++) {
-                    normal.add(a, b, weight[i] * basis[i][a] * basis[i][b]);
+                    sums[a * n + b] += wa * basis[at + b];
                 }
+                sides[a] += wa * light[0][i];
+                sides[n + a] += wa * light[1][i];
+                sides[2 * n + a] += wa * light[2][i];
             }
         }
+        DMatrixRMaj normal = new DMatrixRMaj(n, n);
+        DMatrixRMaj right = new DMatrixRMaj(n, 3);
         for (int a = 0; a < n; a++) {
+            for (int b = 0; b <= a; b++) {
+                normal.set(a, b, sums[a * n + b]);
+                normal.set(b, a, sums[a * n + b]);
+            }
             // a little stiffness where few cells say little
-            normal.add(a, a, a == 0 ? 1e-9 : 1e-4 * basis.length);
-            for (int b = 0; b < a; b++) {
-                normal.set(b, a, normal.get(a, b));
+            normal.add(a, a, a == 0 ? 1e-9 : 1e-4 * weight.length);
+            for (int c = 0; c < 3; c++) {
+                right.set(a, c, sides[c * n + a]);
             }
         }
-        DMatrixRMaj result = new DMatrixRMaj(n, 1);
+        DMatrixRMaj result = new DMatrixRMaj(n, 3);
         CommonOps_DDRM.solve(normal, right, result);
-        return result.data.clone();
+        double[][] terms = new double[3][n];
+        for (int a = 0; a < n; a++) {
+            for (int c = 0; c < 3; c++) {
+                terms[c][a] = result.get(a, c);
+            }
+        }
+        return terms;
     }
 
     private double[] basis(double x, double y) {
+        double[] basis = new double[(degree + 1) * (degree + 2) / 2];
         double a = (x - middleX) / scale;
         double b = (y - middleY) / scale;
-        double[] basis = new double[(degree + 1) * (degree + 2) / 2];
-        int at = 0;
-        for (int d = 0; d <= degree; d++) {
-            for (int j = 0; j <= d; j++) {
-                double term = 1;
-                for (int i = 0; i < d - j; i++) {
-                    term *= a;
-                }
-                for (int i = 0; i < j; i++) {
-                    term *= b;
-                }
-                basis[at++] = term;
+        basis[0] = 1;
+        int before = 0;
+        int at = 1;
+        for (int d = 1; d <= degree; d++) {
+            for (int j = 0; j < d; j++) {
+                basis[at++] = basis[before + j] * a;
             }
+            basis[at++] = basis[before + d - 1] * b;
+            before += d;
         }
         return basis;
     }

@@ -21,6 +21,12 @@ public final class PieceCheck {
     /** So many places are looked at closely for each piece, the best by {@link Profile#onto}. */
     private static final int CLOSE_LOOKS = 8;
 
+    /** So many places are laid on at all, the best by {@link Profile#atLeast}; of a large pattern a twentieth. */
+    private static final int LIKELY = 40;
+
+    /** So many pieces tell whether a photo shows their faces or their backs. */
+    private static final int TELLING = 12;
+
     /** A piece farther from all places than this, root mean square in mm, is not of this puzzle. */
     private static final double FOREIGN_MM = 0.65;
 
@@ -43,6 +49,22 @@ public final class PieceCheck {
      * @param distanceMm from its place's own edge
      */
     public record SeenPiece(int number, int photo, double[] edge, double distanceMm) {}
+
+    /**
+     * What one photo shows, measured but not yet told apart.
+     *
+     * @param edges where each piece lies in the photo: u, v in turn, pixels
+     * @param distances of each from each place of the pattern, mm
+     * @param troubles what has to be put right first
+     */
+    public record LaidPieces(List<double[]> edges, List<double[]> distances, List<Sentence> troubles) {
+
+        public LaidPieces {
+            edges = List.copyOf(edges);
+            distances = List.copyOf(distances);
+            troubles = List.copyOf(troubles);
+        }
+    }
 
     /**
      * @param seen every piece found
@@ -73,18 +95,42 @@ public final class PieceCheck {
      * @throws Refused when a photo cannot be measured in
      */
     public static Result of(List<PieceShape> pieces, List<Photo> photos, double thicknessMm, double printScale) {
-        return new PieceCheck(pieces).check(photos, thicknessMm, printScale);
+        return result(
+                pieces,
+                photos.stream()
+                        .map(photo -> look(pieces, photo, thicknessMm, printScale))
+                        .toList());
     }
 
-    private Result check(List<Photo> photos, double thickness, double printScale) {
+    /** One photo, so that a further one need not measure in the earlier ones again; parameters as for {@link #of}. */
+    public static LaidPieces look(List<PieceShape> pieces, Photo photo, double thicknessMm, double printScale) {
+        PieceCheck check = new PieceCheck(pieces);
+        SeenEdges edges = BoardFinder.edges(photo, thicknessMm, printScale, check.smallest() * 0.35);
+        check.troubles.addAll(edges.leftOut());
+        List<double[]> distances = check.placed(edges);
+        return new LaidPieces(edges.inPhoto(), distances, check.troubles);
+    }
+
+    /** What several photos say together. */
+    public static Result result(List<PieceShape> pieces, List<LaidPieces> photos) {
+        return new PieceCheck(pieces).together(photos);
+    }
+
+    private Result together(List<LaidPieces> photos) {
         List<double[]> costs = new ArrayList<>();
-        for (int i = 0; i < photos.size(); i++) {
-            SeenEdges edges = BoardFinder.edges(photos.get(i), thickness, printScale, smallest() * 0.35);
-            troubles.addAll(edges.leftOut());
-            costs.addAll(placed(i, edges));
+        for (int photo = 0; photo < photos.size(); photo++) {
+            LaidPieces laid = photos.get(photo);
+            troubles.addAll(laid.troubles());
+            costs.addAll(laid.distances());
+            for (int i = 0; i < laid.edges().size(); i++) {
+                double nearest = Arrays.stream(laid.distances().get(i)).min().orElse(FAR);
+                seen.add(new SeenPiece(0, photo, laid.edges().get(i), nearest));
+            }
         }
-        if (seen.size() > pieces.size()) {
-            troubles.add(Sentence.of("camera.pieces.toomany", seen.size(), pieces.size()));
+        long ours =
+                seen.stream().filter(piece -> piece.distanceMm() <= FOREIGN_MM).count();
+        if (ours > pieces.size()) {
+            troubles.add(Sentence.of("camera.pieces.toomany", ours, pieces.size()));
             return new Result(List.copyOf(seen), List.of(), seen.size() - pieces.size(), List.copyOf(troubles));
         }
         return assigned(costs);
@@ -98,100 +144,130 @@ public final class PieceCheck {
     }
 
     /** Distances of each piece of one photo from each place, as it lies: picture up or down, whichever fits the photo better. */
-    private List<double[]> placed(int photo, SeenEdges edges) {
-        double[][][] both = new double[2][edges.rings().size()][];
-        double[] sum = new double[2];
-        for (int side = 0; side < 2; side++) {
-            boolean mirrored = side == 1;
-            List<Profile> places =
-                    pieces.stream().map(p -> new Profile(p.ring(), mirrored)).toList();
-            double[][] mine = both[side];
-            IntStream.range(0, mine.length)
-                    .parallel()
-                    .forEach(i -> mine[i] = distances(new Profile(edges.rings().get(i), false), places));
-            for (double[] row : mine) {
-                sum[side] += Math.min(1.5, Arrays.stream(row).min().orElse(FAR));
-            }
-        }
-        double[][] better = both[sum[0] <= sum[1] ? 0 : 1];
+    private List<double[]> placed(SeenEdges edges) {
+        List<Profile> found =
+                edges.rings().stream().map(ring -> new Profile(ring, false)).toList();
+        List<Profile> face = places(false);
+        List<Profile> back = places(true);
+        // which side is up is seen by some of them
+        List<Profile> some = found.subList(0, Math.min(TELLING, found.size()));
+        List<Profile> places = nearness(some, face) <= nearness(some, back) ? face : back;
+        double[][] better = new double[found.size()][];
+        IntStream.range(0, better.length).parallel().forEach(i -> better[i] = distances(found.get(i), places));
         for (int i = 0; i < better.length; i++) {
-            double area = new Profile(edges.rings().get(i), false).area;
             double nearest = Arrays.stream(better[i]).min().orElse(FAR);
-            if (area > 1.3 * largest && nearest > FOREIGN_MM) {
+            if (found.get(i).area > 1.3 * largest && nearest > FOREIGN_MM) {
                 troubles.add(Sentence.of("camera.pieces.touch"));
             }
-            seen.add(new SeenPiece(0, photo, edges.inPhoto().get(i), nearest));
         }
         return Arrays.asList(better);
     }
 
+    private List<Profile> places(boolean mirrored) {
+        return pieces.stream().map(p -> new Profile(p.ring(), mirrored)).toList();
+    }
+
+    private static double nearness(List<Profile> found, List<Profile> places) {
+        return found.stream()
+                .parallel()
+                .mapToDouble(piece -> Math.min(
+                        1.5, Arrays.stream(distances(piece, places)).min().orElse(FAR)))
+                .sum();
+    }
+
     private static double[] distances(Profile found, List<Profile> places) {
-        double[] rough = new double[places.size()];
-        double[][] turns = new double[places.size()][];
-        for (int p = 0; p < rough.length; p++) {
+        int n = places.size();
+        double[] bound = new double[n];
+        for (int p = 0; p < n; p++) {
             double share = found.area / places.get(p).area;
+            bound[p] = share > 0.8 && share < 1.25 ? found.atLeast(places.get(p)) : FAR;
+        }
+        double likely = ranked(bound, Math.max(LIKELY, n / 20));
+        double[] rough = new double[n];
+        double[][] turns = new double[n][];
+        for (int p = 0; p < n; p++) {
             rough[p] = FAR;
-            if (share > 0.8 && share < 1.25) {
+            if (bound[p] < FAR && bound[p] <= likely) {
                 turns[p] = found.onto(places.get(p));
                 rough[p] = turns[p][0];
             }
         }
-        double[] sorted = rough.clone();
-        Arrays.sort(sorted);
-        double limit = sorted[Math.min(CLOSE_LOOKS, sorted.length) - 1];
-        double[] distances = new double[places.size()];
-        for (int p = 0; p < rough.length; p++) {
+        double close = ranked(rough, CLOSE_LOOKS);
+        double[] distances = new double[n];
+        for (int p = 0; p < n; p++) {
             distances[p] = rough[p] >= FAR
-                    ? FAR
-                    : rough[p] <= limit
+                    ? Math.max(1, Math.sqrt(bound[p]))
+                    : rough[p] <= close
                             ? PieceMatch.distance(found, places.get(p), turns[p][1], turns[p][2])
                             : Math.sqrt(rough[p]);
         }
         return distances;
     }
 
+    /** The value that stands at a rank from the smallest, the largest where there are fewer. */
+    private static double ranked(double[] values, int rank) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        return sorted[Math.min(rank, sorted.length) - 1];
+    }
+
     private Result assigned(List<double[]> distances) {
-        double[][] cost = new double[distances.size()][pieces.size()];
+        // what fits nowhere takes nobody's place
+        int[] ours = IntStream.range(0, seen.size())
+                .filter(i -> seen.get(i).distanceMm() <= FOREIGN_MM)
+                .toArray();
+        double[][] cost = new double[ours.length][pieces.size()];
         for (int i = 0; i < cost.length; i++) {
             for (int p = 0; p < pieces.size(); p++) {
-                double d = distances.get(i)[p];
+                double d = distances.get(ours[i])[p];
                 // beyond a millimetre all are equally wrong: one bad piece must not push others off their places
                 cost[i][p] = Math.min(d * d, 1);
             }
         }
-        int[] place = Assignment.of(cost);
+        int[] place = new int[seen.size()];
+        Arrays.fill(place, -1);
+        int[] assigned = Assignment.of(cost);
         boolean[] taken = new boolean[pieces.size()];
+        for (int i = 0; i < ours.length; i++) {
+            if (distances.get(ours[i])[assigned[i]] <= FOREIGN_MM) {
+                place[ours[i]] = assigned[i];
+                taken[assigned[i]] = true;
+            }
+        }
         int foreign = 0;
         List<SeenPiece> named = new ArrayList<>();
         for (int i = 0; i < place.length; i++) {
-            double d = distances.get(i)[place[i]];
             SeenPiece piece = seen.get(i);
-            boolean ours = d <= FOREIGN_MM;
-            if (ours) {
-                taken[place[i]] = true;
-            } else {
-                foreign++;
-            }
-            named.add(new SeenPiece(ours ? pieces.get(place[i]).number() : 0, piece.photo(), piece.edge(), d));
+            int at = place[i];
+            foreign += at < 0 ? 1 : 0;
+            named.add(
+                    at < 0
+                            ? piece
+                            : new SeenPiece(
+                                    pieces.get(at).number(),
+                                    piece.photo(),
+                                    piece.edge(),
+                                    distances.get(i)[at]));
         }
         List<List<Integer>> missing = new ArrayList<>();
         for (int p = 0; p < pieces.size(); p++) {
             if (!taken[p]) {
-                missing.add(candidates(p, place, taken, distances));
+                missing.add(candidates(p, place, distances));
             }
         }
         return new Result(named, missing, foreign, List.copyOf(troubles));
     }
 
     /** The empty place, and every place whose piece would fit there as well, and so on. */
-    private List<Integer> candidates(int empty, int[] place, boolean[] taken, List<double[]> distances) {
+    private List<Integer> candidates(int empty, int[] place, List<double[]> distances) {
         TreeSet<Integer> all = new TreeSet<>(List.of(empty));
         List<Integer> open = new ArrayList<>(List.of(empty));
         while (!open.isEmpty()) {
             int at = open.removeLast();
             for (int i = 0; i < place.length; i++) {
-                double own = distances.get(i)[place[i]];
-                if (taken[place[i]] && distances.get(i)[at] < own + ALIKE_MM && all.add(place[i])) {
+                if (place[i] >= 0
+                        && distances.get(i)[at] < distances.get(i)[place[i]] + ALIKE_MM
+                        && all.add(place[i])) {
                     open.add(place[i]);
                 }
             }

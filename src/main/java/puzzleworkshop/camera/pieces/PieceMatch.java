@@ -32,11 +32,21 @@ final class PieceMatch {
         return Math.sqrt(error);
     }
 
+    /**
+     * Nearest places of a ring to points that run along it the same way: after the first point only what lies around the last
+     * one's place is looked at.
+     */
     private static double nearest(double[] ring, double[] points, double[] near) {
         double sum = 0;
+        int n = ring.length / 2;
+        int window = Math.max(8, n / 8);
+        int at = -1;
         for (int p = 0; p < points.length; p += 2) {
             double least = Double.MAX_VALUE;
-            for (int i = 0; i < ring.length; i += 2) {
+            int from = at < 0 ? 0 : at - window / 2;
+            int to = at < 0 ? n : at + window;
+            for (int k = from; k < to; k++) {
+                int i = 2 * Math.floorMod(k, n);
                 int j = i + 2 < ring.length ? i + 2 : 0;
                 double dx = ring[j] - ring[i];
                 double dy = ring[j + 1] - ring[i + 1];
@@ -48,6 +58,7 @@ final class PieceMatch {
                     least = d;
                     near[p] = ring[i] + t * dx;
                     near[p + 1] = ring[i + 1] + t * dy;
+                    at = i / 2;
                 }
             }
             sum += least;

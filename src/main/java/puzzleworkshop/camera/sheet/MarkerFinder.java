@@ -26,6 +26,13 @@ public final class MarkerFinder {
     private static final ConfigHammingMarker CODES =
             ConfigHammingMarker.loadDictionary(HammingDictionary.ARUCO_MIP_36h12);
 
+    private static final long ENOUGH_PIXELS = 5_000_000;
+
+    /** With fewer markers seen than this, or smaller ones (pixels), the photo is looked at again in all its pixels. */
+    private static final int FEWEST_COARSE = 10;
+
+    private static final double SMALLEST_COARSE = 60;
+
     private MarkerFinder() {}
 
     /** Whether a field of a marker is black; row and column from 0, the frame included. */
@@ -38,14 +45,47 @@ public final class MarkerFinder {
 
     /** Markers of our sheets and cards; each number at most once. One that is seen twice cannot be trusted and is left out. */
     public static List<SeenMarker> find(Photo photo) {
-        GrayU8 grey = new GrayU8(photo.width(), photo.height());
-        for (int i = 0; i < photo.rgb().length; i++) {
-            int rgb = photo.rgb()[i];
-            grey.data[i] = (byte) (((rgb >> 16 & 0xFF) * 77 + (rgb >> 8 & 0xFF) * 151 + (rgb & 0xFF) * 28) >> 8);
+        // where there are pixels enough, markers are looked for in every second one of them, and measured in all
+        int step = (long) photo.width() * photo.height() > ENOUGH_PIXELS ? 2 : 1;
+        List<SeenMarker> seen = found(photo, step);
+        boolean enough = step == 1 || seen.size() >= FEWEST_COARSE && side(seen) >= SMALLEST_COARSE;
+        return enough ? seen : found(photo, 1);
+    }
+
+    /** Median side in pixels of the photo. */
+    private static double side(List<SeenMarker> seen) {
+        double[] sides = seen.stream()
+                .mapToDouble(marker -> Math.hypot(
+                        marker.corners()[2] - marker.corners()[0], marker.corners()[3] - marker.corners()[1]))
+                .sorted()
+                .toArray();
+        return sides[sides.length / 2];
+    }
+
+    /** Grey, each pixel the mean of step × step of the photo's. */
+    private static GrayU8 grey(Photo photo, int step) {
+        GrayU8 grey = new GrayU8(photo.width() / step, photo.height() / step);
+        int[] rgb = photo.rgb();
+        for (int y = 0; y < grey.height; y++) {
+            for (int x = 0; x < grey.width; x++) {
+                int sum = 0;
+                for (int dy = 0; dy < step; dy++) {
+                    int at = (y * step + dy) * photo.width() + x * step;
+                    for (int dx = 0; dx < step; dx++) {
+                        int pixel = rgb[at + dx];
+                        sum += (pixel >> 16 & 0xFF) * 77 + (pixel >> 8 & 0xFF) * 151 + (pixel & 0xFF) * 28;
+                    }
+                }
+                grey.data[y * grey.width + x] = (byte) (sum / (step * step) >> 8);
+            }
         }
+        return grey;
+    }
+
+    private static List<SeenMarker> found(Photo photo, int step) {
         SquareHamming_to_FiducialDetector<GrayU8> detector =
                 FactoryFiducial.squareHamming(CODES, new ConfigFiducialHammingDetector(), GrayU8.class);
-        detector.detect(grey);
+        detector.detect(grey(photo, step));
         Map<Integer, SeenMarker> seen = new HashMap<>();
         List<Integer> twice = new ArrayList<>();
         Polygon2D_F64 bounds = new Polygon2D_F64();
@@ -58,8 +98,8 @@ public final class MarkerFinder {
             double[] corners = new double[8];
             for (int c = 0; c < 4; c++) {
                 // BoofCV begins with the corner at the lower right of the upright code
-                corners[2 * c] = bounds.get((c + 2) % 4).x;
-                corners[2 * c + 1] = bounds.get((c + 2) % 4).y;
+                corners[2 * c] = step * bounds.get((c + 2) % 4).x;
+                corners[2 * c + 1] = step * bounds.get((c + 2) % 4).y;
             }
             if (seen.put(code, new SeenMarker(code, MarkerEdges.refined(photo, corners))) != null) {
                 twice.add(code);

@@ -82,7 +82,7 @@ public final class SheetFinder {
         if (sheet.parts() == 1) {
             requireSpread(known, sheet);
         }
-        ViewFit fit = new ViewFit(known, found, card, parts.size(), photo.width(), photo.height());
+        ViewFit fit = new ViewFit(known, found, card, parts.size(), photo.width(), photo.height(), photo.focal());
         fit.fit();
         List<SeenSheet.Card> places = new ArrayList<>();
         for (int c = 0; c < parts.size(); c++) {

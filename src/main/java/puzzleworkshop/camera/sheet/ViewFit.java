@@ -24,6 +24,12 @@ final class ViewFit {
 
     private static final double FOCAL_SCATTER = 0.2;
 
+    /** What a camera says of its lens is rounded to a millimetre, and the photo may be cut a little by its stabiliser. */
+    private static final double TOLD_SCATTER = 0.06;
+
+    private static final double SHORTEST_TOLD = 0.3;
+    private static final double LONGEST_TOLD = 4;
+
     private final double[] known;
     private final double[] seen;
     private final int[] card;
@@ -42,8 +48,9 @@ final class ViewFit {
      * @param known x, y of each corner on its own card
      * @param seen u, v of each in the photo
      * @param card index of each corner's card
+     * @param focal over the longer side, as the camera says it; not a number where it says nothing
      */
-    ViewFit(double[] known, double[] seen, int[] card, int cards, int width, int height) {
+    ViewFit(double[] known, double[] seen, int[] card, int cards, int width, int height, double focal) {
         this.known = known;
         this.seen = seen;
         this.card = card;
@@ -55,9 +62,12 @@ final class ViewFit {
         this.before = new double[n];
         this.scatter = new double[n];
         java.util.Arrays.fill(scatter, Double.POSITIVE_INFINITY);
-        before[0] = Math.log(USUAL_FOCAL * longer);
+        boolean told = focal > SHORTEST_TOLD && focal < LONGEST_TOLD;
+        before[0] = Math.log((told ? focal : USUAL_FOCAL) * longer);
         System.arraycopy(
-                new double[] {FOCAL_SCATTER, 0.008 * longer, 0.008 * longer, 0.15, 0.15, 0.003, 0.003},
+                new double[] {
+                    told ? TOLD_SCATTER : FOCAL_SCATTER, 0.008 * longer, 0.008 * longer, 0.15, 0.15, 0.003, 0.003
+                },
                 0,
                 scatter,
                 0,

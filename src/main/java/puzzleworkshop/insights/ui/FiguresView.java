@@ -15,6 +15,7 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.time.LocalDate;
 import java.time.YearMonth;
+import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -46,12 +47,21 @@ public class FiguresView extends Div implements HasDynamicTitle {
     private final transient RateBook book;
     private final Div drifts = new Div();
 
-    public FiguresView(Insights insights, Debts debts, AccountantCsv csv, RateBook book, Formatter figures) {
+    public FiguresView(
+            Insights insights,
+            Debts debts,
+            AccountantCsv csv,
+            RateBook book,
+            Formatter figures,
+            List<FiguresSection> sections) {
         this.insights = insights;
         this.figures = figures;
         this.book = book;
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("insights.title")), new Paragraph(getTranslation("insights.lead")));
+        Div head = new Div(
+                new H1(getTranslation("insights.title")),
+                new Paragraph(getTranslation("insights.lead")),
+                new Anchor("figures/work", getTranslation("insights.work.title")));
         head.addClassName("pw-page-head");
         add(head);
         YearMonth first = insights.thisMonth().minusMonths(MONTHS - 1);
@@ -66,6 +76,9 @@ public class FiguresView extends Div implements HasDynamicTitle {
         }
         drifts.addClassName("pw-section");
         add(drifts, debts(debts.open()), new AccountantSection(csv, book.today()));
+        sections.stream()
+                .sorted(Comparator.comparingInt(FiguresSection::place))
+                .forEach(section -> section.show().ifPresent(this::add));
         showDrifts(first);
     }
 

@@ -5,6 +5,7 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.offers.Drafts;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -26,6 +27,7 @@ class NewOrderParts {
     private final Formatter figures;
     private final WeekPlan plan;
     private final SignedIn signedIn;
+    private final Drafts drafts;
 
     NewOrderParts(
             Pictures pictures,
@@ -36,7 +38,9 @@ class NewOrderParts {
             RateBook book,
             Formatter figures,
             WeekPlan plan,
-            SignedIn signedIn) {
+            SignedIn signedIn,
+            Drafts drafts) {
+        this.drafts = drafts;
         this.pictures = pictures;
         this.customers = customers;
         this.rack = rack;
@@ -56,6 +60,10 @@ class NewOrderParts {
 
     WhoAndWhen whoAndWhen(Runnable changed) {
         return new WhoAndWhen(customers, figures, plan.ways(), changed);
+    }
+
+    DraftNotice draft(WhoAndWhen who, PicturePane picture) {
+        return new DraftNotice(drafts, signedIn, figures, who, picture);
     }
 
     PuzzleForm puzzle(Runnable changed) {

@@ -4,8 +4,11 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
+import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.PictureId;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
@@ -22,6 +25,9 @@ import puzzleworkshop.orders.Order;
 
 /** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
 class PicturePane extends Div {
+
+    private static final String PICTURE = "#picture";
+    private static final String CROP = "#crop";
 
     private final transient Pictures pictures;
     private final transient Formatter figures;
@@ -68,6 +74,34 @@ class PicturePane extends Div {
         crop = Optional.empty();
         softAccepted.clear();
         changed.run();
+    }
+
+    void draft(Map<String, String> fields) {
+        picture.ifPresent(p -> fields.put(PICTURE, p.id().value().toString()));
+        crop.ifPresent(c -> fields.put(
+                CROP,
+                c.left() + " " + c.top() + " " + c.width() + " " + c.height() + " " + c.quarterTurns() + " " + c.fit()
+                        + " " + c.borderColour() + " " + c.edge()));
+    }
+
+    /** A picture that was cleared away meanwhile is left out. */
+    void restore(Map<String, String> fields) {
+        if (!fields.containsKey(PICTURE)) {
+            return;
+        }
+        picture = pictures.find(new PictureId(UUID.fromString(fields.get(PICTURE))));
+        String[] kept = fields.getOrDefault(CROP, "").split(" ");
+        if (picture.isPresent() && kept.length == 8) {
+            crop = Optional.of(new Crop(
+                    Double.parseDouble(kept[0]),
+                    Double.parseDouble(kept[1]),
+                    Double.parseDouble(kept[2]),
+                    Double.parseDouble(kept[3]),
+                    Integer.parseInt(kept[4]),
+                    Crop.Fit.valueOf(kept[5]),
+                    kept[6],
+                    Crop.Edge.valueOf(kept[7])));
+        }
     }
 
     /**

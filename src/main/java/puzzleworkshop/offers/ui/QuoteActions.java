@@ -51,7 +51,7 @@ class QuoteActions implements OrderPanel {
             confirm.addThemeVariants(ButtonVariant.PRIMARY);
             actions.add(confirm);
         }
-        if (order.mayStillChange()) {
+        if (order.mayStillChange() && !order.puzzle().pattern().isOnePiece()) {
             Anchor change = new Anchor("orders/new/" + order.number(), figures.text("orders.action.change"));
             change.addClassName("orders-change");
             actions.add(change);

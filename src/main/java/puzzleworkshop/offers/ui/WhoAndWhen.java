@@ -9,6 +9,7 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Formatter;
@@ -20,6 +21,9 @@ import puzzleworkshop.planning.calendar.DeliveryWay;
 
 /** For whom, by when, and how it gets there. A name that is not known yet is simply typed. */
 class WhoAndWhen extends Div {
+
+    private static final String CUSTOMER_ID = "#customer";
+    private static final String CUSTOMER_NAME = "#customer-name";
 
     private final ComboBox<Customer> customer = new ComboBox<>(getTranslation("offers.new.customer"));
     private final TextField contact = new TextField(getTranslation("offers.new.contact"));
@@ -80,6 +84,24 @@ class WhoAndWhen extends Div {
         } catch (NumberFormatException mistyped) {
             // An address that names nobody begins with nobody.
             customer.clear();
+        }
+    }
+
+    /** Who it is for, into a draft; the other fields are kept by their names. */
+    void draft(Map<String, String> fields) {
+        Customer chosen = customer.getValue();
+        if (chosen != null) {
+            fields.put(CUSTOMER_ID, String.valueOf(chosen.id()));
+            fields.put(CUSTOMER_NAME, chosen.name());
+        }
+    }
+
+    void restore(Map<String, String> fields) {
+        String id = fields.getOrDefault(CUSTOMER_ID, "0");
+        if (!id.equals("0")) {
+            begin(id);
+        } else if (fields.containsKey(CUSTOMER_NAME)) {
+            customer.setValue(Customer.newcomer(fields.get(CUSTOMER_NAME), "", ""));
         }
     }
 

@@ -45,6 +45,10 @@ public final class PatternMaker {
      * @throws Refused when pieces are too small for the size, the thickness or the style, with what can be had
      */
     public static CutPattern make(PatternSpec spec) {
+        if (spec.isOnePiece()) {
+            return OnePiece.of(spec);
+        }
+        spec.grid().requireSeveral();
         spec.grid().requireFits(spec.size());
         Size piece = spec.grid().pieceSize(spec.size());
         Length smallest = spec.limits().smallestKnobbedSide();

@@ -78,6 +78,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     private transient Broadcaster.Listening live;
     private final transient Formatter figures;
     private final transient ObjectProvider<SetupChecklist> firstThings;
+    private final transient List<WeekSection> sections;
     private final Select<Arranged> arranged = new Select<>();
     private final Div content = new Div();
 
@@ -92,7 +93,8 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             SignedIn signedIn,
             Broadcaster broadcaster,
             Formatter figures,
-            ObjectProvider<SetupChecklist> firstThings) {
+            ObjectProvider<SetupChecklist> firstThings,
+            List<WeekSection> sections) {
         this.plan = plan;
         this.weights = weights;
         this.times = times;
@@ -104,6 +106,9 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         this.broadcaster = broadcaster;
         this.figures = figures;
         this.firstThings = firstThings;
+        this.sections = sections.stream()
+                .sorted(Comparator.comparingInt(WeekSection::place))
+                .toList();
         addClassNames("pw-page", "planning-week");
         arranged.setItems(Arranged.values());
         arranged.setItemLabelGenerator(choice -> getTranslation("planning.arranged." + choice.name()));
@@ -123,7 +128,11 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     protected void onAttach(AttachEvent event) {
         UI ui = event.getUI();
         show(ui);
-        live = UiPush.refresh(this, broadcaster, WeekPlan::restsOn, () -> show(ui));
+        live = UiPush.refresh(
+                this,
+                broadcaster,
+                change -> WeekPlan.restsOn(change) || sections.stream().anyMatch(s -> s.restsOn(change)),
+                () -> show(ui));
     }
 
     private Component head() {
@@ -160,6 +169,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
             live.seen();
         }
         content.removeAll();
+        sections.forEach(section -> section.show().ifPresent(content::add));
         WeekPlan.Standing standing = plan.now();
         List<LocalDate> days = workingDays(standing);
         if (standing.entries().isEmpty()) {

@@ -22,6 +22,7 @@ import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.List;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Formatter;
@@ -47,6 +48,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Workshop workshop;
     private final transient PatternCache patterns;
     private final transient Formatter figures;
+    private final transient List<ProofSection> sections;
     private final Main page = new Main();
     private final Paragraph refusal = new Paragraph();
     // Kept while the page is shown anew, so that nothing typed is lost.
@@ -57,7 +59,13 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private transient String from;
     private transient Sight sight;
 
-    public ProofView(CustomerDesk desk, Workshop workshop, PatternCache patterns, Formatter figures) {
+    public ProofView(
+            CustomerDesk desk,
+            Workshop workshop,
+            PatternCache patterns,
+            Formatter figures,
+            List<ProofSection> sections) {
+        this.sections = List.copyOf(sections);
         this.desk = desk;
         this.workshop = workshop;
         this.patterns = patterns;
@@ -167,6 +175,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         if (order.approval().isPresent() || !order.mayStillChange()) {
             right.add(progress(order));
         }
+        sections.forEach(section -> section.show(
+                        order, () -> desk.look(token, from).order(), () -> show(desk.look(token, from)))
+                .ifPresent(right::add));
         if (order.mayStillChange()
                 && order.approval().isEmpty()
                 && now.picture().isPresent()) {

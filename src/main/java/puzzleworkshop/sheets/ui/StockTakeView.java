@@ -19,14 +19,18 @@ import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.InputModes;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.list.RackByPhoto;
 import puzzleworkshop.sheets.list.StockTaking;
+import puzzleworkshop.sheets.ui.photo.StockByPhoto;
 import puzzleworkshop.workshop.SignedIn;
 
 /** Walking along the rack: type or scan each number, or tick it in the list; what is left over is missing. */
@@ -47,7 +51,18 @@ public class StockTakeView extends Div {
     private final Div body = new Div();
     private final Div last = new Div();
 
-    public StockTakeView(StockTaking taking, SheetRack rack, SignedIn who, Formatter figures, RackLabels words) {
+    private final StockByPhoto byPhoto;
+
+    public StockTakeView(
+            StockTaking taking,
+            SheetRack rack,
+            SignedIn who,
+            Formatter figures,
+            RackLabels words,
+            MeasuredOutlines measured,
+            RackByPhoto recognised,
+            Photos photos) {
+        byPhoto = new StockByPhoto(figures, measured, recognised, photos, who, this::seenInPhoto);
         this.taking = taking;
         this.rack = rack;
         this.who = who;
@@ -95,7 +110,7 @@ public class StockTakeView extends Div {
         number.focus();
         Div section = new Div(count, bar, row, last);
         section.addClassName("pw-section");
-        body.add(section, missing(walk), finish(walk));
+        body.add(section, byPhoto, missing(walk), finish(walk));
     }
 
     /** Takes a bare number or what a scanner types: the address on the label, which ends with it. */
@@ -111,6 +126,14 @@ public class StockTakeView extends Div {
             number.setErrorMessage(figures.say(refused));
             number.focus();
             number.getElement().executeJs("this.inputElement.select()");
+        }
+    }
+
+    private void seenInPhoto(SheetId id) {
+        try {
+            seen(id);
+        } catch (Refused meanwhile) {
+            Feedback.tell(figures.say(meanwhile), true);
         }
     }
 

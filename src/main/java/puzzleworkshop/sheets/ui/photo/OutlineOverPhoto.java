@@ -1,4 +1,4 @@
-package puzzleworkshop.sheets.ui;
+package puzzleworkshop.sheets.ui.photo;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.JavaScript;
@@ -8,9 +8,6 @@ import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import java.util.Locale;
-import puzzleworkshop.artwork.pixels.Frame;
-import puzzleworkshop.artwork.pixels.Shrink;
-import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.camera.model.View;
 import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.outline.FoundBoards;
@@ -21,9 +18,6 @@ import puzzleworkshop.geometry.Spot;
 /** A photo with the outline found in it: corners are dragged, bad areas painted with a finger; both in the photo, kept in mm. */
 @JavaScript("context://sheets-photo.js")
 class OutlineOverPhoto extends Div {
-
-    private static final int SHOWN = 1400;
-    private static final float QUALITY = 0.8f;
 
     /** A finger's stroke with fewer points than this is no area. */
     private static final int FEWEST_PAINTED = 6;
@@ -77,14 +71,6 @@ class OutlineOverPhoto extends Div {
         tools.addClassName("pw-row");
         add(canvas, tools);
         draw();
-    }
-
-    /** A copy small enough for the phone. */
-    static byte[] small(Frame frame) {
-        double scale = Math.min(1, (double) SHOWN / Math.max(frame.width(), frame.height()));
-        int w = (int) Math.max(1, Math.round(frame.width() * scale));
-        int h = (int) Math.max(1, Math.round(frame.height() * scale));
-        return Jpeg.write(scale == 1 ? frame : Shrink.of(frame, w, h), QUALITY);
     }
 
     private void paint(boolean now) {
@@ -171,7 +157,8 @@ class OutlineOverPhoto extends Div {
         canvas.getElement().setProperty("innerHTML", svg.toString());
         canvas.getElement()
                 .executeJs(
-                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50); setTimeout(go, 20)",
+                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50);"
+                                + " setTimeout(go, 20)",
                         painting);
     }
 

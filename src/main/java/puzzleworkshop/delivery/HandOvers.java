@@ -1,0 +1,188 @@
+package puzzleworkshop.delivery;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.PostalAddress;
+import puzzleworkshop.delivery.sending.SendingWay;
+import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.delivery.sending.WayKind;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderChanged;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.papers.Debts;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** The day's hand-overs: what is packed, for whom, which way, what is still to be paid. A fixed number of queries. */
+@Service
+public class HandOvers {
+
+    private final Orders orders;
+    private final Parcels parcels;
+    private final SendingWays ways;
+    private final Addresses addresses;
+    private final Debts debts;
+    private final Workshop workshop;
+
+    HandOvers(Orders orders, Parcels parcels, SendingWays ways, Addresses addresses, Debts debts, Workshop workshop) {
+        this.orders = orders;
+        this.parcels = parcels;
+        this.ways = ways;
+        this.addresses = addresses;
+        this.debts = debts;
+        this.workshop = workshop;
+    }
+
+    /**
+     * One parcel, or an order that has none yet.
+     *
+     * @param to where it goes; empty while its address was not looked through, and of what is collected
+     * @param open still to be paid for all of its orders; empty when nothing is
+     * @param together more packed orders of the same customer that lie apart
+     */
+    public record Entry(
+            List<Order> orders,
+            Optional<Parcel> parcel,
+            SendingWay way,
+            Optional<PostalAddress> to,
+            Optional<Money> open,
+            List<Order> together) {
+
+        public Order first() {
+            return orders.getFirst();
+        }
+
+        public List<OrderId> ids() {
+            return orders.stream().map(Order::id).toList();
+        }
+
+        public boolean isCollected() {
+            return way.kind() == WayKind.COLLECTION;
+        }
+
+        public ParcelState state() {
+            return parcel.map(Parcel::state).orElse(ParcelState.PACKED);
+        }
+
+        /** Grows with every change of what is in it: what a button saw. */
+        public long seen() {
+            return orders.stream().mapToLong(Order::version).sum();
+        }
+    }
+
+    /**
+     * The day.
+     *
+     * @param toSend packed, to be given to a carrier
+     * @param toCollect packed or ready, the customer comes
+     * @param onTheWay with a carrier and not known to have arrived
+     */
+    public record Day(List<Entry> toSend, List<Entry> toCollect, List<Entry> onTheWay) {}
+
+    @Transactional(readOnly = true)
+    public Day now() {
+        List<Parcel> sent = parcels.underWay().stream()
+                .filter(parcel -> parcel.state() == ParcelState.SENT)
+                .toList();
+        List<Order> packed = orders.open().stream()
+                .filter(order -> order.next().equals(Optional.of(Stage.HAND_OVER)))
+                .toList();
+        List<Order> away = orders.all(
+                sent.stream().flatMap(parcel -> parcel.orderIds().stream()).toList());
+        List<Entry> here =
+                entries(packed, parcels.ofAll(packed.stream().map(Order::id).toList()));
+        return new Day(
+                here.stream().filter(entry -> !entry.isCollected()).toList(),
+                here.stream().filter(Entry::isCollected).toList(),
+                entries(away, sent));
+    }
+
+    /** One order's entry; empty when it is neither packed nor on its way. */
+    @Transactional(readOnly = true)
+    public Optional<Entry> of(Order order) {
+        List<Order> inside = parcels.of(order.id())
+                .map(parcel -> orders.all(parcel.orderIds()))
+                .orElse(List.of(order));
+        return entries(inside, parcels.ofAll(List.of(order.id()))).stream().findFirst();
+    }
+
+    /** Ready since longer than its way keeps it. */
+    @Transactional(readOnly = true)
+    public List<Entry> notCollected() {
+        return now().toCollect().stream()
+                .filter(entry -> entry.parcel()
+                        .flatMap(Parcel::leftAt)
+                        .map(at -> at.atZone(workshop.zone())
+                                .toLocalDate()
+                                .plusDays(entry.way().keepsDays())
+                                .isBefore(workshop.today()))
+                        .orElse(false))
+                .toList();
+    }
+
+    /** What the page of the day shows. */
+    public static boolean restsOn(Change change) {
+        return change instanceof ParcelChanged || change instanceof OrderChanged;
+    }
+
+    private List<Entry> entries(List<Order> of, List<Parcel> known) {
+        Map<OrderId, Parcel> byOrder = new HashMap<>();
+        known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
+        Map<OrderId, PostalAddress> to = addresses.of(of);
+        Map<OrderId, Money> open = debts.open().stream()
+                .filter(debt -> debt.open().isPositive())
+                .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open));
+        Map<Long, SendingWay> byId = new LinkedHashMap<>();
+        ways.all().forEach(way -> byId.put(way.way().id(), way));
+        SendingWay usual = byId.values().iterator().next();
+        Map<Object, List<Order>> groups = of.stream()
+                .collect(Collectors.groupingBy(
+                        order -> Optional.ofNullable(byOrder.get(order.id()))
+                                .<Object>map(Parcel::id)
+                                .orElse(order.id()),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
+        Map<Long, List<Order>> ofCustomer = of.stream()
+                .collect(Collectors.groupingBy(order -> order.customer().id()));
+        List<Entry> entries = new ArrayList<>();
+        for (List<Order> inside : groups.values()) {
+            Order first = inside.getFirst();
+            Optional<Parcel> parcel = Optional.ofNullable(byOrder.get(first.id()));
+            SendingWay way = parcel.flatMap(Parcel::way)
+                    .or(first::deliveryWay)
+                    .map(id -> byId.getOrDefault(id, usual))
+                    .orElse(usual);
+            Optional<Money> due = inside.stream()
+                    .map(order -> open.get(order.id()))
+                    .filter(money -> money != null)
+                    .reduce(Money::plus);
+            entries.add(new Entry(
+                    inside,
+                    parcel,
+                    way,
+                    Optional.ofNullable(to.get(first.id())),
+                    due,
+                    ofCustomer.get(first.customer().id()).stream()
+                            .filter(order -> !inside.contains(order))
+                            .toList()));
+        }
+        Function<Entry, String> name = entry -> entry.first().customer().name();
+        entries.sort(
+                Comparator.comparing((Entry entry) -> entry.first().promised().orElse(java.time.LocalDate.MAX))
+                        .thenComparing(name));
+        return entries;
+    }
+}

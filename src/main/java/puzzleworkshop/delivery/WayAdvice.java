@@ -1,0 +1,54 @@
+package puzzleworkshop.delivery;
+
+import java.time.Clock;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.delivery.boxes.Boxes;
+import puzzleworkshop.delivery.sending.CheapestWay;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
+import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.workshop.Workshop;
+
+/** By which way a packed order goes best, as it stands now. */
+@Service
+public class WayAdvice {
+
+    private final Orders orders;
+    private final Boxes boxes;
+    private final SendingWays ways;
+    private final WorkingTimes times;
+    private final Workshop workshop;
+    private final Clock clock;
+
+    WayAdvice(Orders orders, Boxes boxes, SendingWays ways, WorkingTimes times, Workshop workshop, Clock clock) {
+        this.orders = orders;
+        this.boxes = boxes;
+        this.ways = ways;
+        this.times = times;
+        this.workshop = workshop;
+        this.clock = clock;
+    }
+
+    /**
+     * The cheapest way that keeps the promise, by what was weighed and measured, else by what is reckoned.
+     *
+     * @return empty while neither is known, because no box is
+     */
+    @Transactional(readOnly = true)
+    public Optional<CheapestWay.Answer> of(Order order, Optional<Parcel> parcel) {
+        List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order));
+        Optional<ParcelMeasure> measure = parcel.flatMap(Parcel::measure).or(() -> boxes.reckoned(inside));
+        return measure.map(of -> CheapestWay.of(
+                ways.all(),
+                of,
+                LocalDateTime.now(clock.withZone(workshop.zone())),
+                inside.stream().flatMap(one -> one.promised().stream()).min(java.time.LocalDate::compareTo),
+                times.calendar().holidays()));
+    }
+}

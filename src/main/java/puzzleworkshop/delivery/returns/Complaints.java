@@ -1,0 +1,343 @@
+package puzzleworkshop.delivery.returns;
+
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.delivery.returns.Complaint.Decision;
+import puzzleworkshop.delivery.returns.Complaint.PostageBy;
+import puzzleworkshop.delivery.returns.Complaint.Reason;
+import puzzleworkshop.delivery.returns.Complaint.Remedy;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.papers.Invoice;
+import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.OrderAccount;
+import puzzleworkshop.pricing.tax.VatSum;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * Complaints and returns: what was said, and what is done about it. A remake is booked by the bench (its loss stands in the
+ * order's figures), a refund by the papers (a credit note), postage that the workshop bears counts with the order's losses.
+ */
+@Service
+public class Complaints {
+
+    /** One customer's page takes no more: it is open to whoever has the link. */
+    private static final int MOST_BY_CUSTOMER = 5;
+
+    private static final int MOST_PHOTOS = 12;
+    private static final int LONGEST = 2000;
+
+    private final ComplaintStore store;
+    private final Orders orders;
+    private final Bench bench;
+    private final Invoices invoices;
+    private final CutJobs cuts;
+    private final Photos photos;
+    private final Bookings bookings;
+    private final Workshop workshop;
+    private final AfterCommit afterCommit;
+    private final Clock clock;
+
+    Complaints(
+            ComplaintStore store,
+            Orders orders,
+            Bench bench,
+            Invoices invoices,
+            CutJobs cuts,
+            Photos photos,
+            Bookings bookings,
+            Workshop workshop,
+            AfterCommit afterCommit,
+            Clock clock) {
+        this.store = store;
+        this.orders = orders;
+        this.bench = bench;
+        this.invoices = invoices;
+        this.cuts = cuts;
+        this.photos = photos;
+        this.bookings = bookings;
+        this.workshop = workshop;
+        this.afterCommit = afterCommit;
+        this.clock = clock;
+    }
+
+    /** What is said of one who complains: a reason, where it arose, words. */
+    public record Report(Reason reason, Stage stage, String words) {}
+
+    /** What is decided, besides the remedy: who bears postage, what the workshop bears of it, words to the customer. */
+    public record Terms(PostageBy postageBy, Optional<Money> postage, String answer) {}
+
+    @Transactional(readOnly = true)
+    public List<Complaint> of(OrderId order) {
+        return store.of(order);
+    }
+
+    @Transactional(readOnly = true)
+    public List<Complaint> undecided() {
+        return store.undecided();
+    }
+
+    /** Reported on a day or later, oldest first. */
+    @Transactional(readOnly = true)
+    public List<Complaint> since(LocalDate day) {
+        return store.since(start(day));
+    }
+
+    /** How many orders left on each board since a day. */
+    @Transactional(readOnly = true)
+    public Map<String, Integer> leftOnBoards(LocalDate since) {
+        return store.left(start(since));
+    }
+
+    private Instant start(LocalDate day) {
+        return day.atStartOfDay(workshop.zone()).toInstant();
+    }
+
+    /** Keeps what somebody at the workshop was told. */
+    @Transactional
+    public long report(OrderId id, Report report, String who) {
+        return write(orders.lock(id), report, who, false);
+    }
+
+    /** Keeps what the customer says on their page. */
+    @Transactional
+    public long reportedByCustomer(OrderId id, String words) {
+        Order order = orders.lock(id);
+        long before = store.of(id).stream().filter(Complaint::byCustomer).count();
+        if (before >= MOST_BY_CUSTOMER) {
+            throw new Refused("delivery.complaint.enough");
+        }
+        if (words.isBlank()) {
+            throw new Refused("delivery.complaint.words", LONGEST);
+        }
+        return write(
+                order,
+                new Report(Reason.OTHER, Reason.OTHER.usually(), words),
+                order.customer().name(),
+                true);
+    }
+
+    private long write(Order order, Report report, String who, boolean byCustomer) {
+        if (order.handedOverAt().isEmpty()) {
+            throw new Refused("delivery.complaint.here", order.number());
+        }
+        String words = report.words().replaceAll("[\\p{Cc}&&[^\\n\\r\\t]]", "").strip();
+        if (words.length() > LONGEST) {
+            throw new Refused("delivery.complaint.words", LONGEST);
+        }
+        long id = store.add(new Complaint(
+                0,
+                order.ref(),
+                clock.instant(),
+                who,
+                byCustomer,
+                report.reason(),
+                report.stage(),
+                words,
+                board(order.board().material(), order.board().thickness().mm()),
+                cuts.lastFor(order.id()).map(Complaints::setting).orElse(""),
+                Optional.empty()));
+        orders.note(
+                order.id(),
+                Sentence.of(
+                        "delivery.history.complaint",
+                        Sentence.of(report.reason().textKey()),
+                        words),
+                who);
+        afterCommit.tell(new ComplaintChanged(order.id()));
+        return id;
+    }
+
+    static String board(String material, double thicknessMm) {
+        return String.format(Locale.ROOT, "%s, %.1f mm", material, thicknessMm);
+    }
+
+    private static String setting(CutJob job) {
+        return String.format(
+                Locale.ROOT,
+                "%s, %.0f mm/min, %s, %d",
+                job.setting().machine().name(),
+                job.setting().speed().mmPerSecond() * 60,
+                job.setting().parameters().power(),
+                job.setting().passes());
+    }
+
+    /** Says otherwise why and where, once somebody has looked; what was decided stays decided. */
+    @Transactional
+    public void classify(long complaint, Reason reason, Stage stage) {
+        Complaint now = store.lock(complaint).orElseThrow(() -> new Refused("delivery.complaint.unknown"));
+        if (now.reason() != reason || now.stage() != stage) {
+            store.classify(complaint, reason, stage);
+            afterCommit.tell(new ComplaintChanged(now.order().id()));
+        }
+    }
+
+    /** The customer says that all is well. */
+    @Transactional
+    public void allIsWell(OrderId id) {
+        Order order = orders.lock(id);
+        if (!store.isWell(id)) {
+            store.well(id, clock.instant());
+            orders.note(
+                    id, Sentence.of("delivery.history.well"), order.customer().name());
+        }
+    }
+
+    @Transactional(readOnly = true)
+    public boolean isWell(OrderId id) {
+        return store.isWell(id);
+    }
+
+    /** Makes the puzzle again from the print on; what the first one took is booked as lost. */
+    @Books
+    @Transactional
+    public void remake(BookingKey key, long complaint, Terms terms, String who) {
+        bookings.once(key, "remake for complaint " + complaint + ": " + terms, () -> {
+            Complaint open = open(complaint);
+            bench.wentWrong(
+                    key.part("lost"),
+                    open.order().id(),
+                    new Rework.Report(
+                            Rework.What.RETURNED, Stage.PRINT, open.words(), Rework.Board.KEPT, Optional.empty()),
+                    who);
+            decide(open, Remedy.REMAKE, terms, Optional.empty(), who);
+        });
+    }
+
+    /**
+     * Gives money back by a credit note on the invoice that stands.
+     *
+     * @param amount with tax, above zero and not more than what is left of the invoice; of several tax rates each bears its share
+     */
+    @Books
+    @Transactional
+    public void refund(BookingKey key, long complaint, Money amount, Terms terms, String who) {
+        bookings.once(key, "refund " + amount.rounded() + " for complaint " + complaint + ": " + terms, () -> {
+            Complaint open = open(complaint);
+            OrderAccount account = invoices.account(open.order().id());
+            Invoice standing = account.standing()
+                    .orElseThrow(() -> new Refused(
+                            "delivery.refund.no-invoice", open.order().number()));
+            if (!amount.isPositive() || amount.rounded().compareTo(account.rest(standing)) > 0) {
+                throw new Refused("delivery.refund.range", account.rest(standing));
+            }
+            String why = open.words().isBlank() ? open.reason().name().toLowerCase(Locale.ROOT) : open.words();
+            Invoice note = invoices.credit(
+                    key.part("credit"), standing.id(), shares(account, standing, amount.rounded()), why, who);
+            decide(open, Remedy.REFUND, terms, Optional.of(note.id().value()), who);
+        });
+    }
+
+    private static Map<Percent, Money> shares(OrderAccount account, Invoice invoice, Money amount) {
+        List<VatSum.OfRate> rest = account.restByRate(invoice).stream()
+                .filter(rate -> rate.gross().isPositive())
+                .toList();
+        List<BigDecimal> weights =
+                rest.stream().map(rate -> rate.gross().amount()).toList();
+        List<Money> parts = amount.allocate(weights);
+        Map<Percent, Money> shares = new LinkedHashMap<>();
+        for (int i = 0; i < rest.size(); i++) {
+            if (parts.get(i).isPositive()) {
+                shares.put(rest.get(i).rate(), parts.get(i));
+            }
+        }
+        return shares;
+    }
+
+    /** One piece is made again (on the order's page), or nothing is done. */
+    @Transactional
+    public void settle(long complaint, Remedy remedy, Terms terms, String who) {
+        if (remedy == Remedy.REMAKE || remedy == Remedy.REFUND) {
+            throw new IllegalArgumentException("A " + remedy + " is booked");
+        }
+        decide(open(complaint), remedy, terms, Optional.empty(), who);
+    }
+
+    private Complaint open(long id) {
+        Complaint seen = store.lock(id).orElseThrow(() -> new Refused("delivery.complaint.unknown"));
+        if (seen.decision().isPresent()) {
+            Decision done = seen.decision().get();
+            throw new Refused(
+                    "delivery.complaint.decided", Sentence.of(done.remedy().textKey()), done.who(), done.at());
+        }
+        return seen;
+    }
+
+    private void decide(Complaint complaint, Remedy remedy, Terms terms, Optional<Long> credit, String who) {
+        Optional<Money> postage = terms.postageBy() == PostageBy.WORKSHOP ? terms.postage() : Optional.empty();
+        if (postage.filter(Money::isNegative).isPresent()) {
+            throw new Refused("delivery.complaint.postage");
+        }
+        store.decide(
+                complaint.id(),
+                new Decision(
+                        remedy,
+                        terms.postageBy(),
+                        postage.map(Money::rounded),
+                        terms.answer().strip(),
+                        clock.instant(),
+                        who),
+                credit);
+        orders.note(
+                complaint.order().id(),
+                Sentence.of(
+                        "delivery.history.decided",
+                        Sentence.of(remedy.textKey()),
+                        Sentence.of(terms.postageBy().textKey())),
+                who);
+        afterCommit.tell(new ComplaintChanged(complaint.order().id()));
+    }
+
+    /**
+     * Keeps a photo of what is wrong.
+     *
+     * @throws Refused when it is no photo, or too large, or there are enough
+     */
+    @Transactional
+    public long photo(long complaint, byte[] file, String who) {
+        if (store.photos(complaint).size() >= MOST_PHOTOS) {
+            throw new Refused("delivery.complaint.photos", MOST_PHOTOS);
+        }
+        return store.addPhoto(complaint, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
+    }
+
+    @Transactional(readOnly = true)
+    public List<Long> photos(long complaint) {
+        return store.photos(complaint);
+    }
+
+    @Transactional(readOnly = true)
+    public Optional<byte[]> photo(long id) {
+        return store.photo(id);
+    }
+
+    /** Whether something can be said about an order: it has left the house. */
+    public static boolean mayComplain(Order order) {
+        return order.handedOverAt().isPresent() && order.state() != OrderState.CANCELLED;
+    }
+}

@@ -1,0 +1,135 @@
+package puzzleworkshop.delivery.sending;
+
+import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Sentence;
+
+/**
+ * The cheapest way of sending that keeps the promise. Of ways that keep it the lowest price wins, of equal prices the one
+ * that is there first; a way without a price list comes after all that have one. When no way keeps it, the one that is
+ * there first wins, of several the cheapest.
+ */
+public final class CheapestWay {
+
+    private CheapestWay() {}
+
+    /**
+     * What one way can do.
+     *
+     * @param leaves the last moment on the day on which it leaves
+     * @param price absent while its price list is empty
+     */
+    public record Offer(SendingWay way, LocalDateTime leaves, LocalDate arrives, Optional<Money> price) {
+
+        boolean keeps(Optional<LocalDate> promised) {
+            return promised.map(day -> !arrives.isAfter(day)).orElse(true);
+        }
+    }
+
+    /**
+     * The answer.
+     *
+     * @param best absent when no way takes the parcel
+     * @param reason why it is proposed, or why there is none
+     * @param others what else takes the parcel, in order
+     * @param refused why others do not
+     */
+    public record Answer(Optional<Offer> best, Sentence reason, List<Offer> others, List<Sentence> refused) {}
+
+    /**
+     * @param ways among which to choose; ways of collection are left out
+     * @param ready when the parcel can leave
+     * @param promised the day on which it was to be there; absent when none was promised
+     * @param holidays on which nothing leaves and nothing arrives
+     */
+    public static Answer of(
+            List<SendingWay> ways,
+            ParcelMeasure parcel,
+            LocalDateTime ready,
+            Optional<LocalDate> promised,
+            Set<LocalDate> holidays) {
+        List<Offer> offers = new ArrayList<>();
+        List<Sentence> refused = new ArrayList<>();
+        for (SendingWay way : ways) {
+            if (way.kind() == WayKind.COLLECTION) {
+                continue;
+            }
+            Optional<Sentence> why = way.refuses(parcel);
+            if (why.isPresent()) {
+                refused.add(why.get());
+                continue;
+            }
+            LocalDateTime leaves = way.way().leaves(ready, holidays);
+            offers.add(new Offer(
+                    way,
+                    leaves,
+                    way.way().arrives(leaves.toLocalDate(), holidays),
+                    way.price(parcel).map(SendingPrice::price)));
+        }
+        Comparator<Offer> cheap = Comparator.comparing(
+                        (Offer offer) -> offer.price().isEmpty())
+                .thenComparing(offer -> offer.price().map(Money::amount).orElse(java.math.BigDecimal.ZERO));
+        Comparator<Offer> soon = Comparator.comparing(Offer::arrives);
+        boolean kept = offers.stream().anyMatch(offer -> offer.keeps(promised));
+        List<Offer> sorted = offers.stream()
+                .sorted(
+                        kept
+                                ? Comparator.comparing((Offer offer) -> !offer.keeps(promised))
+                                        .thenComparing(cheap)
+                                        .thenComparing(soon)
+                                : soon.thenComparing(cheap))
+                .toList();
+        if (sorted.isEmpty()) {
+            return new Answer(Optional.empty(), Sentence.of("delivery.way.none"), List.of(), List.copyOf(refused));
+        }
+        Offer best = sorted.getFirst();
+        List<Offer> others = sorted.subList(1, sorted.size());
+        return new Answer(
+                Optional.of(best), reason(best, others, promised, kept), List.copyOf(others), List.copyOf(refused));
+    }
+
+    private static Sentence reason(Offer best, List<Offer> others, Optional<LocalDate> promised, boolean kept) {
+        String name = best.way().name();
+        if (!kept) {
+            return Sentence.of("delivery.way.late", name, best.arrives(), promised.orElseThrow());
+        }
+        if (best.price().isEmpty()) {
+            return Sentence.of("delivery.way.priceless", name, best.arrives());
+        }
+        Optional<Offer> cheaperButLate = others.stream()
+                .filter(other -> !other.keeps(promised))
+                .filter(other -> other.price()
+                        .map(price -> price.compareTo(best.price().get()) < 0)
+                        .orElse(false))
+                .findFirst();
+        if (cheaperButLate.isPresent()) {
+            Offer late = cheaperButLate.get();
+            return Sentence.of(
+                    "delivery.way.cheaper-late",
+                    name,
+                    best.price().get(),
+                    best.arrives(),
+                    late.way().name(),
+                    late.price().orElseThrow(),
+                    late.arrives());
+        }
+        Optional<Offer> next = others.stream()
+                .filter(other -> other.keeps(promised) && other.price().isPresent())
+                .findFirst();
+        return next.map(other -> Sentence.of(
+                        "delivery.way.cheapest",
+                        name,
+                        best.price().get(),
+                        best.arrives(),
+                        other.way().name(),
+                        other.price().get()))
+                .orElseGet(() ->
+                        Sentence.of("delivery.way.only", name, best.price().get(), best.arrives()));
+    }
+}

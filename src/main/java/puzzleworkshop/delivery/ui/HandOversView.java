@@ -1,0 +1,183 @@
+package puzzleworkshop.delivery.ui;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.Key;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.TextField;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.PermitAll;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.delivery.HandOvers;
+import puzzleworkshop.delivery.HandOvers.Entry;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.display.BookButton;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.progress.Tick;
+import puzzleworkshop.runtime.Broadcaster;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+
+/** The day's hand-overs on one page, made for one thumb: what is packed, for whom, which way, what is still to be paid. */
+@Route("hand-overs")
+@Menu(title = "delivery.title", order = 35)
+@PermitAll
+@StyleSheet("context://delivery.css")
+public class HandOversView extends Div implements HasDynamicTitle {
+
+    private final transient HandOvers handOvers;
+    private final transient Parcels parcels;
+    private final transient Bench bench;
+    private final transient Orders orders;
+    private final transient SignedIn signedIn;
+    private final transient Formatter figures;
+    private final transient Broadcaster broadcaster;
+    private transient Broadcaster.Listening live;
+    private final Map<Long, String> typed = new HashMap<>();
+    private final TextField scan = new TextField();
+    private final Div undo = new Div();
+    private final Div lists = new Div();
+
+    public HandOversView(
+            HandOvers handOvers,
+            Parcels parcels,
+            Bench bench,
+            Orders orders,
+            SignedIn signedIn,
+            Formatter figures,
+            Broadcaster broadcaster) {
+        this.handOvers = handOvers;
+        this.parcels = parcels;
+        this.bench = bench;
+        this.orders = orders;
+        this.signedIn = signedIn;
+        this.figures = figures;
+        this.broadcaster = broadcaster;
+        addClassNames("pw-page", "delivery-page");
+        scan.setPlaceholder(getTranslation("delivery.scan"));
+        scan.setAriaLabel(getTranslation("delivery.scan"));
+        scan.setClearButtonVisible(true);
+        scan.addKeyDownListener(Key.ENTER, e -> find());
+        scan.addClassName("delivery-scan");
+        undo.addClassName("delivery-undo");
+        undo.getElement().setAttribute("aria-live", "polite");
+        lists.addClassName("delivery-lists");
+        Div head = new Div(new H1(getTranslation("delivery.title")), scan);
+        head.addClassName("pw-page-head");
+        add(head, undo, lists);
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("delivery.title");
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        show();
+        live = UiPush.refresh(this, broadcaster, HandOvers::restsOn, this::show);
+    }
+
+    private void show() {
+        if (live != null) {
+            live.seen();
+        }
+        HandOvers.Day day = handOvers.now();
+        showUndo();
+        lists.removeAll();
+        if (day.toSend().isEmpty()
+                && day.toCollect().isEmpty()
+                && day.onTheWay().isEmpty()) {
+            Div empty = new Div(
+                    new H2(getTranslation("delivery.empty")), new Paragraph(getTranslation("delivery.empty.next")));
+            empty.addClassName("pw-empty");
+            lists.add(empty);
+            return;
+        }
+        list("delivery.to-send", day.toSend());
+        list("delivery.to-collect", day.toCollect());
+        list("delivery.on-the-way", day.onTheWay());
+    }
+
+    private void list(String key, List<Entry> entries) {
+        if (entries.isEmpty()) {
+            return;
+        }
+        Span number = new Span(Integer.toString(entries.size()));
+        number.addClassName("pw-soft");
+        Div list = new Div(new H2(new Span(getTranslation(key) + " "), number));
+        list.addClassName("delivery-list");
+        entries.forEach(entry -> list.add(new HandOverCard(entry, parcels, signedIn, figures, typed, this::show)));
+        lists.add(list);
+    }
+
+    /** A code on a box holds the order's number, one on a parcel the carrier's. */
+    private void find() {
+        String code = scan.getValue().strip();
+        Optional<OrderId> wanted = orders.findByNumber(code)
+                .map(Order::id)
+                .or(() -> parcels.byTracking(code).stream()
+                        .flatMap(parcel -> parcel.orderIds().stream())
+                        .findFirst());
+        Optional<Component> card = lists.getChildren()
+                .flatMap(Component::getChildren)
+                .filter(HandOverCard.class::isInstance)
+                .filter(one -> wanted.filter(((HandOverCard) one)::holds).isPresent())
+                .findFirst();
+        if (card.isPresent()) {
+            card.get().scrollIntoView();
+            ((HandOverCard) card.get()).mark();
+            scan.clear();
+        } else {
+            Feedback.refusal(getTranslation("delivery.scan.none", code));
+        }
+    }
+
+    private void showUndo() {
+        undo.removeAll();
+        List<Tick> ticks = bench.undoable().stream()
+                .filter(tick -> tick.stage() == Stage.HAND_OVER)
+                .limit(2)
+                .toList();
+        Map<OrderId, String> numbers = new HashMap<>();
+        orders.all(ticks.stream().map(Tick::order).toList()).forEach(order -> numbers.put(order.id(), order.number()));
+        for (Tick tick : ticks) {
+            BookButton back = new BookButton(
+                    getTranslation("bench.undo"),
+                    () -> Feedback.unlessRefused(figures, "bench.undone", () -> {
+                        bench.undo(BookingKey.seen("undo", tick.id()), tick.order(), signedIn.name());
+                        show();
+                    }));
+            back.setAriaLabel(getTranslation(
+                    "bench.undo.label",
+                    numbers.get(tick.order()),
+                    getTranslation(tick.stage().textKey())));
+            undo.add(new Div(
+                    new Span(getTranslation(
+                            "bench.undo.line",
+                            numbers.get(tick.order()),
+                            getTranslation(tick.stage().textKey()),
+                            tick.who(),
+                            figures.moment(tick.at()))),
+                    back));
+        }
+        undo.setVisible(!ticks.isEmpty());
+    }
+}

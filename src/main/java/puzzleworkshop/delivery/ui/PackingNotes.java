@@ -1,0 +1,132 @@
+package puzzleworkshop.delivery.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.textfield.IntegerField;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Service;
+import puzzleworkshop.delivery.boxes.Box;
+import puzzleworkshop.delivery.boxes.Boxes;
+import puzzleworkshop.delivery.boxes.PackedWeight;
+import puzzleworkshop.delivery.labels.LabelKind;
+import puzzleworkshop.delivery.labels.ParcelPapers;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.workshop.SignedIn;
+
+/** What an order is packed in, what it should weigh, and what is printed for it; at the bench and on the order's page. */
+@Service
+class PackingNotes {
+
+    private final Boxes boxes;
+    private final ParcelPapers papers;
+    private final SignedIn signedIn;
+    private final Formatter figures;
+
+    PackingNotes(Boxes boxes, ParcelPapers papers, SignedIn signedIn, Formatter figures) {
+        this.boxes = boxes;
+        this.papers = papers;
+        this.signedIn = signedIn;
+        this.figures = figures;
+    }
+
+    Component show(Order order, Runnable changed) {
+        Div part = new Part();
+        Boxes.Packing packing = boxes.packing(order);
+        part.add(new Paragraph(figures.say(packing.proposed().reason())));
+        List<Box> all = boxes.all();
+        if (!all.isEmpty()) {
+            Select<Box> box = new Select<>();
+            box.setLabel(figures.text("delivery.box"));
+            box.setItems(all);
+            box.setEmptySelectionAllowed(true);
+            box.setEmptySelectionCaption(figures.text("delivery.box.smallest"));
+            box.setItemLabelGenerator(one -> one == null
+                    ? figures.text("delivery.box.smallest")
+                    : one.item().name());
+            if (packing.chosen()) {
+                packing.box()
+                        .ifPresent(chosen -> all.stream()
+                                .filter(one ->
+                                        one.item().id().equals(chosen.item().id()))
+                                .findFirst()
+                                .ifPresent(box::setValue));
+            }
+            box.addValueChangeListener(e -> {
+                Feedback.unlessRefused(
+                        figures,
+                        "workshop.saved",
+                        () -> boxes.choose(
+                                order.id(),
+                                Optional.ofNullable(e.getValue())
+                                        .flatMap(one -> one.item().id()),
+                                signedIn.name()));
+                changed.run();
+            });
+            part.add(box);
+        }
+        part.add(weight(order));
+        return part;
+    }
+
+    private Component weight(Order order) {
+        try {
+            PackedWeight weight = boxes.weight(order);
+            return new Paragraph(figures.text(
+                    "delivery.weight",
+                    figures.number(weight.grams(), 0),
+                    figures.number(weight.scatterGrams(), 0),
+                    figures.number(weight.piecesGrams(), 0),
+                    figures.number(weight.trayGrams(), 0),
+                    figures.number(weight.boxGrams(), 0)));
+        } catch (Refused unknown) {
+            return new Paragraph(figures.say(unknown));
+        }
+    }
+
+    /** Everything that is printed for the order, on the labels and from the place that are chosen here. */
+    Component papers(Order order) {
+        Select<LabelKind> kind = new Select<>();
+        kind.setLabel(figures.text("delivery.labels.kind"));
+        kind.setItems(LabelKind.values());
+        kind.setItemLabelGenerator(one -> figures.text(one.textKey()));
+        kind.setValue(papers.settings().kind());
+        IntegerField first = new IntegerField(figures.text("delivery.labels.first"));
+        first.setMin(1);
+        first.setValue(1);
+        first.setStepButtonsVisible(true);
+        Anchor all = ParcelPanel.pdf("", figures.text("delivery.papers.all"));
+        Anchor labels = ParcelPanel.pdf("", figures.text("delivery.papers.labels"));
+        Runnable aim = () -> {
+            LabelKind chosen = kind.getValue();
+            first.setMax(chosen.places());
+            first.setVisible(chosen.isSheet());
+            int from = first.getValue() == null || first.isInvalid() || !chosen.isSheet() ? 1 : first.getValue();
+            String rest = ".pdf?kind=" + chosen.name() + "&first=" + from;
+            all.setHref("parcels/" + order.number() + "/parcel" + rest);
+            labels.setHref("parcels/" + order.number() + "/labels" + rest);
+        };
+        kind.addValueChangeListener(e -> aim.run());
+        first.addValueChangeListener(e -> aim.run());
+        aim.run();
+        Div row = new Part(kind, first, all, labels);
+        row.addClassName("pw-row");
+        return row;
+    }
+
+    /** Brings its own look along, wherever it is shown. */
+    @StyleSheet("context://delivery.css")
+    private static final class Part extends Div {
+        Part(Component... parts) {
+            super(parts);
+            addClassName("pw-stack");
+        }
+    }
+}

@@ -1,0 +1,243 @@
+package puzzleworkshop.delivery.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.select.Select;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.delivery.HandOvers;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.WayAdvice;
+import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.PostalAddress;
+import puzzleworkshop.delivery.boxes.Boxes;
+import puzzleworkshop.delivery.sending.CheapestWay;
+import puzzleworkshop.delivery.sending.Kilograms;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
+import puzzleworkshop.delivery.sending.SendingWay;
+import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.delivery.sending.WayKind;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
+
+/** The parcel on the page of an order: where it is, where it goes, what it is packed in, which way, and its papers. */
+@org.springframework.stereotype.Component
+class ParcelPanel implements OrderPanel {
+
+    private final HandOvers handOvers;
+    private final Parcels parcels;
+    private final SendingWays ways;
+    private final WayAdvice advice;
+    private final Addresses addresses;
+    private final PackingNotes packing;
+    private final Boxes boxes;
+    private final Orders orders;
+    private final Workshop workshop;
+    private final SignedIn signedIn;
+    private final Formatter figures;
+
+    ParcelPanel(
+            HandOvers handOvers,
+            Parcels parcels,
+            SendingWays ways,
+            WayAdvice advice,
+            Addresses addresses,
+            PackingNotes packing,
+            Boxes boxes,
+            Orders orders,
+            Workshop workshop,
+            SignedIn signedIn,
+            Formatter figures) {
+        this.boxes = boxes;
+        this.orders = orders;
+        this.workshop = workshop;
+        this.handOvers = handOvers;
+        this.parcels = parcels;
+        this.ways = ways;
+        this.advice = advice;
+        this.addresses = addresses;
+        this.packing = packing;
+        this.signedIn = signedIn;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return 45;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        if (order.state() == OrderState.QUOTE || order.state() == OrderState.CANCELLED) {
+            return Optional.empty();
+        }
+        Div panel = new Box();
+        panel.add(new H2(figures.text("delivery.parcel")));
+        Optional<Parcel> parcel = parcels.of(order.id());
+        parcel.ifPresent(one -> panel.add(new Verdict(
+                one.state().hasArrived() ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
+                figures.text(one.state().textKey()))));
+        panel.add(address(order, changed));
+        boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
+        if (here) {
+            panel.add(packing.show(order, changed));
+            if (order.next().equals(Optional.of(Stage.HAND_OVER))) {
+                panel.add(wayOf(order, parcel, changed));
+            }
+        }
+        if (order.next().equals(Optional.of(Stage.HAND_OVER))
+                || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
+            handOvers
+                    .of(order)
+                    .ifPresent(entry ->
+                            panel.add(new HandOverCard(entry, parcels, signedIn, figures, new HashMap<>(), changed)));
+        }
+        panel.add(packing.papers(order));
+        return Optional.of(panel);
+    }
+
+    private Component address(Order order, Runnable changed) {
+        Optional<PostalAddress> kept = addresses.of(order);
+        Paragraph lines = new Paragraph(kept.map(address -> String.join("\n", address.lines(addresses.home())))
+                .orElseGet(() -> figures.text("delivery.address.unchecked")));
+        lines.addClassName("delivery-lines");
+        Button edit = new Button(
+                figures.text(kept.isPresent() ? "delivery.address.change" : "delivery.address.check"),
+                e -> new AddressDialog(order, addresses, figures, signedIn.name(), changed).open());
+        edit.addThemeVariants(ButtonVariant.TERTIARY);
+        Div row = new Div(lines, edit);
+        row.addClassName("pw-row");
+        return row;
+    }
+
+    private Component wayOf(Order order, Optional<Parcel> parcel, Runnable changed) {
+        List<SendingWay> all = ways.all();
+        SendingWay now = ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay));
+        Select<SendingWay> way = new Select<>();
+        way.setLabel(figures.text("delivery.way"));
+        way.setItems(all);
+        way.setItemLabelGenerator(SendingWay::name);
+        way.setValue(all.stream()
+                .filter(one -> one.way().id() == now.way().id())
+                .findFirst()
+                .orElseThrow());
+        way.addValueChangeListener(e -> {
+            Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, e.getValue()));
+            changed.run();
+        });
+        Div part = new Div(way, measure(order, parcel, now, changed));
+        part.addClassName("pw-stack");
+        if (now.kind() == WayKind.PARCEL) {
+            try {
+                part.add(said(advice.of(order, parcel), order, parcel, now, changed));
+            } catch (Refused unknown) {
+                part.add(small(figures.say(unknown)));
+            }
+        }
+        return part;
+    }
+
+    private Component measure(Order order, Optional<Parcel> parcel, SendingWay way, Runnable changed) {
+        Optional<ParcelMeasure> measured = parcel.flatMap(Parcel::measure);
+        Optional<ParcelMeasure> known = measured.or(() -> reckoned(order, parcel));
+        Div row = new Div();
+        row.addClassName("pw-row");
+        known.ifPresent(one -> row.add(small(figures.text(
+                measured.isPresent() ? "delivery.measure.measured" : "delivery.measure.reckoned",
+                Kilograms.of(one.grams()),
+                one.longest(),
+                one.middle(),
+                one.shortest(),
+                one.lengthAndGirth()))));
+        parcel.flatMap(Parcel::postage)
+                .ifPresent(money -> row.add(small(figures.text("delivery.measure.costs", money))));
+        Button measure = new Button(figures.text("delivery.measure"), e -> {
+            Parcel into = parcel.orElseGet(() -> parcels.pack(List.of(order.id()), signedIn.name()));
+            new MeasureDialog(into, known, way, parcels, workshop, figures, changed).open();
+        });
+        measure.addThemeVariants(ButtonVariant.TERTIARY);
+        row.add(measure);
+        return row;
+    }
+
+    private Optional<ParcelMeasure> reckoned(Order order, Optional<Parcel> parcel) {
+        try {
+            return boxes.reckoned(parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(order)));
+        } catch (Refused unknown) {
+            return Optional.empty();
+        }
+    }
+
+    private Component said(
+            Optional<CheapestWay.Answer> answer,
+            Order order,
+            Optional<Parcel> parcel,
+            SendingWay now,
+            Runnable changed) {
+        if (answer.isEmpty()) {
+            return small(figures.text("delivery.way.unmeasured"));
+        }
+        Div said = new Div(small(figures.say(answer.get().reason())));
+        said.addClassName("pw-stack");
+        answer.get()
+                .best()
+                .filter(best -> best.way().way().id() != now.way().id())
+                .ifPresent(best -> {
+                    Button take = new Button(
+                            figures.text("delivery.way.take", best.way().name()), e -> {
+                                Feedback.unlessRefused(
+                                        figures, "workshop.saved", () -> choose(order, parcel, best.way()));
+                                changed.run();
+                            });
+                    take.addThemeVariants(ButtonVariant.TERTIARY);
+                    said.add(take);
+                });
+        answer.get().refused().forEach(why -> said.add(small(figures.say(why))));
+        return said;
+    }
+
+    private void choose(Order order, Optional<Parcel> parcel, SendingWay way) {
+        Parcel into = parcel.filter(one -> one.state().isHere())
+                .orElseGet(() -> parcels.pack(List.of(order.id()), signedIn.name()));
+        parcels.by(into.id(), way, signedIn.name());
+    }
+
+    private static Paragraph small(String text) {
+        Paragraph small = new Paragraph(text);
+        small.addClassName("pw-small");
+        return small;
+    }
+
+    /** Brings its own look along, wherever it is shown. */
+    @StyleSheet("context://delivery.css")
+    private static final class Box extends Div {
+        Box() {
+            addClassNames("pw-section", "delivery-panel");
+        }
+    }
+
+    static Anchor pdf(String href, String words) {
+        Anchor pdf = new Anchor(href, words);
+        pdf.setTarget("_blank");
+        pdf.setRouterIgnore(true);
+        pdf.addClassName("orders-change");
+        return pdf;
+    }
+}

@@ -1,0 +1,157 @@
+package puzzleworkshop.sheets.ui.photo;
+
+import com.vaadin.flow.component.AttachEvent;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
+import java.util.function.Supplier;
+import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.camera.outline.BoardFinder;
+import puzzleworkshop.camera.outline.FoundBoards;
+import puzzleworkshop.display.FileUpload;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.sheets.MeasuredOutlines;
+import puzzleworkshop.workshop.SignedIn;
+
+/**
+ * A board's outline from a photo of it on the measuring sheet: print the sheet, confirm its 100 mm line once, take the photo, see
+ * the outline over it, drag what is wrong, paint what is bad. Several boards in one photo are gone through one after the other.
+ */
+public class PhotoEntry extends Div {
+
+    private final transient Formatter figures;
+    private final transient Photos photos;
+    private final transient Supplier<Length> thickness;
+    private final PrintedSheet printed;
+    private final Div result = new Div();
+    private final Paragraph refusal = new Paragraph();
+    private transient FoundBoards found;
+    private transient OutlineOverPhoto shown;
+    private transient byte[] picture;
+    private int width;
+    private int height;
+    private double printScale;
+    private int board;
+    private UI screen;
+
+    /** @param thickness of the board as the form beside says it */
+    public PhotoEntry(
+            Formatter figures, MeasuredOutlines measured, Photos photos, SignedIn who, Supplier<Length> thickness) {
+        this.figures = figures;
+        this.photos = photos;
+        this.printed = new PrintedSheet(figures, measured, who);
+        this.thickness = thickness;
+        addClassName("sheets-photo-entry");
+        refusal.addClassName("pw-note");
+        refusal.getElement().setAttribute("data-kind", "bad");
+        refusal.getElement().setAttribute("role", "alert");
+        refusal.setVisible(false);
+        add(printed, upload(), refusal, result);
+    }
+
+    private FileUpload upload() {
+        Button take = new Button(figures.text("sheets.photo.ofboard"));
+        take.addThemeVariants(ButtonVariant.PRIMARY);
+        FileUpload upload = new FileUpload(figures, Photos.MOST_BYTES, this::refuse, file -> {
+                    double thick = asked().mm();
+                    double scale = printed.scale();
+                    return photos.measured(file.content(), read -> {
+                        FoundBoards boards = BoardFinder.find(read.photo(), thick, scale);
+                        byte[] small = read.small();
+                        int wide = read.photo().width();
+                        int high = read.photo().height();
+                        return () -> {
+                            clear();
+                            width = wide;
+                            height = high;
+                            picture = small;
+                            printScale = scale;
+                            found = boards;
+                            board = 0;
+                            show();
+                        };
+                    });
+                })
+                .camera(take);
+        upload.setAcceptedMimeTypes("image/*");
+        return upload;
+    }
+
+    /** The thickness that stands in its field; read under the screen's lock, since a photo comes in beside it. */
+    private Length asked() {
+        Length[] asked = new Length[1];
+        screen.accessSynchronously(() -> asked[0] = thickness.get());
+        return asked[0];
+    }
+
+    private void refuse(String words) {
+        if (!words.isEmpty()) {
+            clear();
+        }
+        refusal.setText(words);
+        refusal.setVisible(!words.isEmpty());
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        super.onAttach(event);
+        screen = event.getUI();
+    }
+
+    private void show() {
+        result.removeAll();
+        shown = new OutlineOverPhoto(figures, found, board, picture, width, height, printScale);
+        Paragraph facts = new Paragraph(figures.text(
+                "sheets.photo.found",
+                board + 1,
+                found.boards().size(),
+                Length.mm(found.boards().get(board).uncertaintyMm()),
+                found.boards().get(board).squared()));
+        facts.addClassName("pw-soft");
+        result.add(facts, shown);
+        found.leftOut().stream().map(figures::say).distinct().forEach(text -> {
+            Paragraph left = new Paragraph(text);
+            left.addClassName("pw-note");
+            left.getElement().setAttribute("data-kind", "bad");
+            result.add(left);
+        });
+    }
+
+    private void clear() {
+        found = null;
+        shown = null;
+        picture = null;
+        refusal.setVisible(false);
+        result.removeAll();
+    }
+
+    /** The outline as it is drawn over the photo now. */
+    public Optional<Outline> outline() {
+        if (shown == null) {
+            refusal.setText(figures.text("sheets.photo.none"));
+            refusal.setVisible(true);
+            return Optional.empty();
+        }
+        return Optional.of(shown.outline());
+    }
+
+    /** How far its edge may lie from where it is drawn. */
+    public double uncertaintyMm() {
+        return found.boards().get(board).uncertaintyMm();
+    }
+
+    /** The next board of the same photo, else the next photo. */
+    public void next() {
+        if (found != null && board + 1 < found.boards().size()) {
+            board++;
+            show();
+        } else {
+            clear();
+        }
+    }
+}

@@ -1,0 +1,48 @@
+package puzzleworkshop.wood.ahead;
+
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.OpenBoard;
+import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.wood.play.WoodPeriod;
+
+/** Periods to come, prepared once so that many plays go through them quickly. */
+final class Course {
+
+    /** One period: blanks with their order, ways to buy. */
+    record Step(List<Wanted> blanks, int[] order, Purchases purchases, long dearest) {}
+
+    private final List<Step> steps = new ArrayList<>();
+
+    Course(List<WoodPeriod> periods, long dearestSeen) {
+        Purchases last = null;
+        for (WoodPeriod period : periods) {
+            if (last == null || !last.offers().equals(period.offers())) {
+                last = new Purchases(period.offers());
+            }
+            long dearest =
+                    period.offers().stream().mapToLong(ForSale::cost).max().orElse(dearestSeen);
+            steps.add(new Step(
+                    period.blanks(), BlankOrder.AREA.of(period.blanks()), last, Math.max(dearest, dearestSeen)));
+        }
+    }
+
+    /** @param perPeriod area expected in each period, by which a play judges what comes after */
+    double play(List<OpenBoard> start, Thrifty rule, double perPeriod, double after, double unit, boolean turning) {
+        List<OpenBoard> rack = Laying.copy(start);
+        double paid = 0;
+        for (int t = 0; t < steps.size(); t++) {
+            double later = perPeriod * (steps.size() - t - 1) + after;
+            paid += rule.run(rack, steps.get(t), later, unit, turning);
+            if (rack.size() > 3) {
+                rack.removeIf(board -> board.freeArea() == 0);
+            }
+        }
+        if (after > 0) {
+            double left = rack.stream().mapToLong(OpenBoard::freeArea).sum();
+            paid -= unit * Math.min(0.8 * left, after);
+        }
+        return paid;
+    }
+}

@@ -1,0 +1,167 @@
+package puzzleworkshop.wood.ahead;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+import java.util.stream.IntStream;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Futures;
+import puzzleworkshop.wood.play.WoodDecision;
+import puzzleworkshop.wood.play.WoodPeriod;
+import puzzleworkshop.wood.play.WoodPolicy;
+import puzzleworkshop.wood.play.WoodState;
+
+/**
+ * Looks ahead: each thing that could be done now is followed through many courses of the periods to come, played on by quick
+ * rules, and the one that costs least on average is done (rollout: Bertsekas, Tsitsiklis and Wu, Journal of Heuristics 3,
+ * 1997; several rules at once: Chang, Givan and Chong, Discrete Event Dynamic Systems 14, 2004). All candidates meet the same
+ * courses. The weaker half drops out round by round while the others meet more of them (successive halving).
+ *
+ * <p>Work is bounded by counts, not by the clock, and every draw comes from the seed and the number of the period: the same
+ * state gets the same decision.
+ */
+public final class LookAhead implements WoodPolicy {
+
+    private final Futures futures;
+    private final long seed;
+    private final int horizon;
+    private final int plays;
+    private final List<Thrifty> rules;
+
+    /**
+     * @param horizon periods looked ahead at most
+     * @param plays how many plays of a course a decision may cost, about
+     */
+    LookAhead(Futures futures, long seed, int horizon, int plays, List<Thrifty> rules) {
+        this.futures = futures;
+        this.seed = seed;
+        this.horizon = horizon;
+        this.plays = plays;
+        this.rules = rules;
+    }
+
+    private static final class Runner {
+        private final Candidates.Candidate candidate;
+        private final double[] paid;
+        private int met;
+
+        Runner(Candidates.Candidate candidate, int rules) {
+            this.candidate = candidate;
+            this.paid = new double[rules];
+        }
+
+        double mean() {
+            double least = Double.POSITIVE_INFINITY;
+            for (double sum : paid) {
+                least = Math.min(least, sum / Math.max(met, 1));
+            }
+            return candidate.purchase().cost() + least;
+        }
+    }
+
+    @Override
+    public WoodDecision decide(WoodState state) {
+        List<Candidates.Candidate> ways = Candidates.ways(state, 16, 2);
+        if (ways.isEmpty()) {
+            return ShortSighted.nearest().decide(state);
+        }
+        if (state.left() == 0) {
+            return decision(ways.stream()
+                    .min(Comparator.comparingLong(way -> way.purchase().cost()))
+                    .orElseThrow());
+        }
+        Race race = new Race(state);
+        Candidates.Candidate way = race.best(ways);
+        return decision(race.best(Candidates.layings(state, way.purchase(), 20)));
+    }
+
+    private final class Race {
+
+        private final WoodState state;
+        private final int ahead;
+        private final double perPeriod;
+        private final double after;
+        private final double unit;
+        private final long dearest;
+        private final List<Course> courses = new ArrayList<>();
+        private final SplittableRandom random;
+
+        Race(WoodState state) {
+            this.state = state;
+            ahead = Math.min(state.left(), horizon);
+            perPeriod = SeenFutures.meanArea(state);
+            after = perPeriod * (state.left() - ahead);
+            unit = unit(state);
+            dearest = dearest(state);
+            random = new SplittableRandom(seed * 1_000_003 + state.past().size());
+        }
+
+        Candidates.Candidate best(List<Candidates.Candidate> candidates) {
+            List<Runner> runners = new ArrayList<>(candidates.stream()
+                    .map(one -> new Runner(one, rules.size()))
+                    .toList());
+            if (runners.size() == 1) {
+                return candidates.getFirst();
+            }
+            int rounds = 32 - Integer.numberOfLeadingZeros(runners.size() - 1);
+            int share = plays / rounds / 2;
+            int met = 0;
+            while (true) {
+                int from = met;
+                met += Math.max(2, share / (runners.size() * rules.size()));
+                int to = met;
+                while (courses.size() < met) {
+                    courses.add(new Course(futures.draw(state, ahead, random.split()), dearest));
+                }
+                runners.parallelStream().forEach(runner -> {
+                    for (int c = from; c < to; c++) {
+                        for (int r = 0; r < rules.size(); r++) {
+                            runner.paid[r] += courses.get(c)
+                                    .play(
+                                            runner.candidate.after(),
+                                            rules.get(r),
+                                            perPeriod,
+                                            after,
+                                            unit,
+                                            state.turning());
+                        }
+                    }
+                    runner.met = to;
+                });
+                runners.sort(Comparator.comparingDouble(Runner::mean)
+                        .thenComparingLong(runner -> runner.candidate.purchase().cost()));
+                if (runners.size() <= 2) {
+                    return runners.getFirst().candidate;
+                }
+                runners = new ArrayList<>(runners.subList(0, (runners.size() + 1) / 2));
+            }
+        }
+    }
+
+    private static WoodDecision decision(Candidates.Candidate chosen) {
+        return new WoodDecision(chosen.purchase().offers(), chosen.cuts(), List.of());
+    }
+
+    static double unit(WoodState state) {
+        double cost = 0;
+        double area = 0;
+        for (int t = 0; t <= state.past().size(); t++) {
+            WoodPeriod period = t < state.past().size() ? state.past().get(t) : state.now();
+            for (ForSale offer : period.offers()) {
+                cost += offer.cost();
+                area += offer.area();
+            }
+        }
+        return area == 0 ? 1 : cost / area;
+    }
+
+    static long dearest(WoodState state) {
+        return IntStream.rangeClosed(0, state.past().size())
+                .mapToObj(t -> t < state.past().size() ? state.past().get(t) : state.now())
+                .flatMap(period -> period.offers().stream())
+                .mapToLong(ForSale::cost)
+                .max()
+                .orElse(0);
+    }
+}

@@ -1,0 +1,166 @@
+package puzzleworkshop.delivery;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.context.event.ApplicationEvents;
+import org.springframework.test.context.event.RecordApplicationEvents;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Stage;
+
+@DatabaseTest
+@RecordApplicationEvents
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class ParcelsIT {
+
+    private static final String WHO = "Robin";
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    Parcels parcels;
+
+    @Autowired
+    Orders orders;
+
+    @Autowired
+    Bench bench;
+
+    @Autowired
+    SendingWays ways;
+
+    @Autowired
+    ApplicationEvents events;
+
+    private PackedOrders packed;
+
+    @BeforeEach
+    void workshop() {
+        packed = new PackedOrders(beans);
+    }
+
+    @Test
+    void a_parcel_goes_from_packed_over_sent_to_delivered_and_its_order_is_handed_over() {
+        Order order = packed.one("Ada Reed", "Parcel");
+        Parcel parcel = parcels.pack(List.of(order.id()), WHO);
+        assertThat(parcel.state()).isEqualTo(ParcelState.PACKED);
+        parcels.tracked(parcel.id(), " 00 340\t434 1234\r\n", WHO);
+        parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test");
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
+        assertThat(parcels.get(parcel.id()).tracking()).isEqualTo("003404341234");
+        assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
+        parcels.delivered(parcel.id(), WHO);
+        parcels.delivered(parcel.id(), WHO);
+        assertThat(parcels.get(parcel.id()).arrivedAt()).isPresent();
+        assertThat(events.stream(ParcelEvent.class))
+                .containsExactly(
+                        new ParcelEvent.Sent(parcel.id(), List.of(order.id()), WHO),
+                        new ParcelEvent.Delivered(parcel.id(), List.of(order.id()), WHO));
+    }
+
+    @Test
+    void what_is_collected_waits_ready_and_is_handed_over_when_the_customer_comes() {
+        Order order = packed.one("Bo Lind", "Collection");
+        Parcel parcel = parcels.pack(List.of(order.id()), WHO);
+        parcels.ready(parcel.id(), WHO);
+        parcels.ready(parcel.id(), WHO);
+        assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.CONFIRMED);
+        parcels.remind(parcel.id(), WHO);
+        assertThatThrownBy(() -> parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
+                .isInstanceOf(Refused.class);
+        parcels.collected(BookingKey.fresh(), parcel.id(), WHO, "test");
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.COLLECTED);
+        assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
+        assertThat(events.stream(ParcelEvent.class).map(Object::getClass))
+                .containsExactly(
+                        (Class) ParcelEvent.ReadyToCollect.class,
+                        ParcelEvent.ReminderToCollect.class,
+                        ParcelEvent.Delivered.class);
+    }
+
+    @Test
+    void several_orders_of_one_customer_leave_in_one_parcel_and_no_other_customers_comes_along() {
+        List<Order> two = packed.of("Cy Moor", "Parcel", 2);
+        Order stranger = packed.one("Di Orr", "Parcel");
+        parcels.pack(List.of(two.getFirst().id()), WHO);
+        parcels.pack(List.of(two.getLast().id()), WHO);
+        Parcel both = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        assertThat(both.orders()).hasSize(2);
+        assertThat(parcels.underWay().stream().filter(one -> one.customer() == both.customer()))
+                .as("the other one is empty, and gone")
+                .hasSize(1);
+        assertThatThrownBy(() -> parcels.pack(List.of(two.getFirst().id(), stranger.id()), WHO))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("other-customer");
+        assertThat(parcels.alone(two.getLast().id(), WHO).orders()).hasSize(1);
+        parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        Parcel again = parcels.of(two.getFirst().id()).orElseThrow();
+        parcels.send(BookingKey.fresh(), again.id(), WHO, "test");
+        assertThat(orders.all(again.orderIds())).allMatch(one -> one.state() == OrderState.HANDED_OVER);
+        assertThat(events.stream(ParcelEvent.Sent.class)).hasSize(1);
+    }
+
+    @Test
+    void ticked_at_the_bench_it_has_left_all_the_same_and_taken_back_it_is_here_again() {
+        Order order = packed.one("Eve Rask", "Parcel");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        Parcel parcel = parcels.of(order.id()).orElseThrow();
+        assertThat(parcel.state()).isEqualTo(ParcelState.SENT);
+        bench.undo(BookingKey.fresh(), order.id(), WHO);
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
+        parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test");
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
+    }
+
+    @Test
+    void an_order_not_yet_packed_keeps_the_whole_parcel_here() {
+        List<Order> two = packed.of("Fay Holt", "Parcel", 2);
+        Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        bench.undo(BookingKey.fresh(), two.getLast().id(), WHO);
+        assertThatThrownBy(() -> parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
+                .isInstanceOf(Refused.class);
+        assertThat(orders.get(two.getFirst().id()).state()).isEqualTo(OrderState.CONFIRMED);
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
+    }
+
+    @Test
+    void one_number_stands_on_one_parcel() {
+        Parcel first = parcels.pack(List.of(packed.one("Gus Dahl", "Parcel").id()), WHO);
+        Parcel second = parcels.pack(List.of(packed.one("Hal Berg", "Parcel").id()), WHO);
+        parcels.tracked(first.id(), "RR123456785XX", WHO);
+        assertThatThrownBy(() -> parcels.tracked(second.id(), "RR 123 456 785 XX", WHO))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("twice");
+        assertThat(parcels.byTracking("RR123456785XX")).extracting(Parcel::id).containsExactly(first.id());
+    }
+
+    @Test
+    void before_it_leaves_another_way_can_be_chosen() {
+        Parcel parcel = parcels.pack(List.of(packed.one("Ina Frost", "Parcel").id()), WHO);
+        parcels.by(
+                parcel.id(), ways.orUsual(Optional.of(packed.way("Collection").id())), WHO);
+        parcels.ready(parcel.id(), WHO);
+        assertThatThrownBy(() -> parcels.by(
+                        parcel.id(),
+                        ways.orUsual(Optional.of(packed.way("Parcel").id())),
+                        WHO))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("too-late");
+    }
+}

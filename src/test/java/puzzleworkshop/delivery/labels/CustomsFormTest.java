@@ -1,0 +1,75 @@
+package puzzleworkshop.delivery.labels;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Currency;
+import java.util.List;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.openpdf.text.Document;
+import org.openpdf.text.pdf.PdfWriter;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.ReadPaper;
+
+/** The fields of form CN 22 of the Universal Postal Union, named as on the form (from memory). */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class CustomsFormTest {
+
+    @Test
+    void all_fields_of_the_form_stand_on_it_with_their_values() {
+        CustomsForm form = new CustomsForm(
+                List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR"))),
+                "9503.00",
+                "DE",
+                655.6,
+                Money.of("49.90", "EUR"),
+                LocalDate.of(2026, 12, 3),
+                "Birch Yard");
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Document document = new Document();
+        PdfWriter writer = PdfWriter.getInstance(document, out);
+        LabelPages.page(document, CustomsForm.SIZE);
+        writer.getDirectContent().addTemplate(form.draw(writer, figures()), 0, 0);
+        document.close();
+        String text = ReadPaper.text(out.toByteArray()).replaceAll("\\s+", " ");
+        assertThat(text)
+                .contains("CUSTOMS DECLARATION", "CN 22", "May be opened officially", "Sale of goods", "Gift")
+                .contains("Quantity and detailed description of contents", "2 × Jigsaw puzzle of wood")
+                .contains("Net weight (kg)", "0.412", "Value and currency", "49.90")
+                .contains("HS tariff number and country of origin of goods", "9503.00 · DE")
+                .contains("Total weight (kg)", "0.656", "Total value")
+                .contains("I, the undersigned", "signature");
+    }
+
+    private static Formatter figures() {
+        return new Formatter(new Texts(), new HouseUnits() {
+            @Override
+            public UnitSystem units() {
+                return UnitSystem.MILLIMETRES;
+            }
+
+            @Override
+            public Currency currency() {
+                return Currency.getInstance("EUR");
+            }
+
+            @Override
+            public ZoneId zone() {
+                return ZoneId.of("UTC");
+            }
+
+            @Override
+            public LocalDate today() {
+                return LocalDate.of(2026, 12, 3);
+            }
+        });
+    }
+}
