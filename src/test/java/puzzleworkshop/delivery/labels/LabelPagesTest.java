@@ -211,7 +211,11 @@ class LabelPagesTest {
 
     private static byte[] drawn(LabelKind kind, int count, int first, BoxLabel label) {
         return pdf((document, writer) -> LabelPages.lay(
-                document, writer, kind, () -> java.util.Collections.nCopies(count, label.draw(writer, kind.label())), first));
+                document,
+                writer,
+                kind,
+                () -> java.util.Collections.nCopies(count, label.draw(writer, kind.label())),
+                first));
     }
 
     private static BoxLabel label(Optional<Gtin> gtin, String warning, String words) {
