@@ -72,7 +72,9 @@ class DeliveryWalk extends Walk {
         Locator card = card(ADA);
         card.locator("vaadin-text-field input").fill("00 340 434 123456");
         settle();
-        card.locator("vaadin-button").filter(new Locator.FilterOptions().setHasText("Sent")).click();
+        card.locator("vaadin-button")
+                .filter(new Locator.FilterOptions().setHasText("Sent"))
+                .click();
         page.waitForCondition(() -> state(post) == ParcelState.SENT);
         assertThat(bean(Parcels.class).of(post.id()).orElseThrow().tracking()).isEqualTo("00340434123456");
         assertThat(bean(Orders.class).get(post.id()).state()).isEqualTo(OrderState.HANDED_OVER);
@@ -125,8 +127,8 @@ class DeliveryWalk extends Walk {
         page.locator("vaadin-dialog vaadin-button, vaadin-dialog-overlay vaadin-button")
                 .filter(new Locator.FilterOptions().setHasText("Decide"))
                 .click();
-        page.waitForCondition(() ->
-                bean(Orders.class).get(collected.id()).next().equals(java.util.Optional.of(Stage.PRINT)));
+        page.waitForCondition(
+                () -> bean(Orders.class).get(collected.id()).next().equals(java.util.Optional.of(Stage.PRINT)));
         shoot("complaint-decided");
     }
 
