@@ -1,5 +1,6 @@
 package puzzleworkshop.access;
 
+import org.springframework.security.authentication.AnonymousAuthenticationToken;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
@@ -17,6 +18,19 @@ class SignedInPerson implements SignedIn {
     @Override
     public boolean isOwner() {
         Authentication in = SecurityContextHolder.getContext().getAuthentication();
-        return in != null && in.getPrincipal() instanceof Person person && person.role() == Role.OWNER;
+        return in != null && in.isAuthenticated() && hasRole(in, Role.OWNER);
+    }
+
+    @Override
+    public boolean isMaker() {
+        Authentication in = SecurityContextHolder.getContext().getAuthentication();
+        return in != null
+                && in.isAuthenticated()
+                && !(in instanceof AnonymousAuthenticationToken)
+                && !hasRole(in, Role.OWNER);
+    }
+
+    private static boolean hasRole(Authentication in, Role role) {
+        return in.getAuthorities().stream().anyMatch(held -> ("ROLE_" + role).equals(held.getAuthority()));
     }
 }

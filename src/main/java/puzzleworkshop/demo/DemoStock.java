@@ -253,6 +253,7 @@ class DemoStock {
                 true,
                 machine.beam().lensGap());
         cutSettings.record(
+                BookingKey.fresh(),
                 machine,
                 board,
                 parameters,

@@ -8,6 +8,11 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.Comparator;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
@@ -29,6 +34,8 @@ public class Formatter {
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Texts.LOCALE);
     private static final DateTimeFormatter MOMENT_AND_YEAR =
             DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Texts.LOCALE);
+
+    private static final Map<Currency, String> AT_HOME = new ConcurrentHashMap<>();
 
     private final Texts texts;
     private final HouseUnits house;
@@ -61,6 +68,12 @@ public class Formatter {
                 + house.units().symbol();
     }
 
+    /** A small measure, to a hundredth of a millimetre: 0.15 mm, or 0.0059 in. */
+    public String fine(Length length) {
+        return number(house.units().valueOf(length), house.units() == UnitSystem.INCHES ? 4 : 2) + " "
+                + house.units().symbol();
+    }
+
     /** 200 × 300 mm. */
     public String size(Size size) {
         UnitSystem units = house.units();
@@ -82,7 +95,25 @@ public class Formatter {
         format.setMinimumFractionDigits(digits);
         format.setMaximumFractionDigits(digits);
         format.setRoundingMode(RoundingMode.HALF_UP);
+        if (format instanceof DecimalFormat own && money.currency().equals(house.currency())) {
+            DecimalFormatSymbols signs = own.getDecimalFormatSymbols();
+            signs.setCurrencySymbol(atHome(money.currency()));
+            own.setDecimalFormatSymbols(signs);
+        }
         return format.format(money.amount());
+    }
+
+    /** Its sign where it is the usual money: $ in a house of dollars, which elsewhere are US$. */
+    private static String atHome(Currency currency) {
+        return AT_HOME.computeIfAbsent(
+                currency,
+                own -> Locale.availableLocales()
+                        .filter(locale -> locale.getLanguage().equals(Texts.LOCALE.getLanguage())
+                                && locale.getCountry().matches("[A-Z]{2}"))
+                        .filter(locale -> own.equals(Currency.getInstance(locale)))
+                        .map(own::getSymbol)
+                        .min(Comparator.comparingInt(String::length))
+                        .orElseGet(() -> own.getSymbol(Texts.LOCALE)));
     }
 
     public String percent(Percent percent) {

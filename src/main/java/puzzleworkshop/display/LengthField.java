@@ -10,12 +10,17 @@ import puzzleworkshop.measure.UnitSystem;
 
 /**
  * A field for a length in the house's units. What cannot be read as a number stays in the field, marked; the value is
- * then null. A comma counts as a point.
+ * then null. A comma counts as a point. A value that nobody touches is not changed by being shown in a few digits.
  */
 public class LengthField extends CustomField<Length> {
 
     private final TextField text = new TextField();
     private final UnitSystem units;
+
+    /** What was set, exactly, and the rounded text that stands for it: as long as nobody types, it stays what it was. */
+    private transient Length set;
+
+    private String shown = "";
 
     public LengthField(String label, UnitSystem units) {
         this.units = units;
@@ -34,12 +39,14 @@ public class LengthField extends CustomField<Length> {
 
     @Override
     protected Length generateModelValue() {
-        return read(text.getValue(), units);
+        return set != null && text.getValue().equals(shown) ? set : read(text.getValue(), units);
     }
 
     @Override
     protected void setPresentationValue(Length length) {
-        text.setValue(length == null ? "" : shown(length));
+        set = length;
+        shown = length == null ? "" : shown(length);
+        text.setValue(shown);
     }
 
     @Override

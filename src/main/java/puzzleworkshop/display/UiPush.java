@@ -6,6 +6,7 @@ import com.vaadin.flow.component.UIDetachedException;
 import com.vaadin.flow.server.Command;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Predicate;
+import org.springframework.security.concurrent.DelegatingSecurityContextRunnable;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.runtime.Change;
 
@@ -21,6 +22,14 @@ public final class UiPush {
         } catch (UIDetachedException closed) {
             // Closed between the news and its telling: there is nobody to tell.
         }
+    }
+
+    /**
+     * Works beside the screen, in the name of whoever sits before it: what they may not see is not worked out for them
+     * either.
+     */
+    public static Thread beside(String name, Runnable work) {
+        return Thread.ofVirtual().name(name).start(new DelegatingSecurityContextRunnable(work));
     }
 
     /**

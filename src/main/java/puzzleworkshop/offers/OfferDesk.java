@@ -25,11 +25,13 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer.Question;
 import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
@@ -47,6 +49,7 @@ import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.Suggestion;
+import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -74,6 +77,8 @@ public class OfferDesk {
     private final Settings settings;
     private final Pricing pricing;
     private final WeekPlan plan;
+    private final Orders orders;
+    private final SignedIn signedIn;
 
     OfferDesk(
             Workshop workshop,
@@ -86,7 +91,11 @@ public class OfferDesk {
             RunningTimes times,
             Settings settings,
             Pricing pricing,
-            WeekPlan plan) {
+            WeekPlan plan,
+            Orders orders,
+            SignedIn signedIn) {
+        this.orders = orders;
+        this.signedIn = signedIn;
         this.workshop = workshop;
         this.pictures = pictures;
         this.shelf = shelf;
@@ -177,6 +186,7 @@ public class OfferDesk {
                     laser.isPresent() && boards.isPresent() && boards.get().isComplete()
                             ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
                             : Optional.empty();
+            before.priced(wish, price);
             stillWanted.run();
             Optional<ReadyDay> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
             return new Offer(
@@ -342,9 +352,19 @@ public class OfferDesk {
                     wish.shipping(),
                     wish.shipping(),
                     wish.rush(),
-                    wish.discount(),
+                    discount(),
                     wish.vat());
             return new KeptPrice(question, pricing.quote(question));
+        }
+
+        /** A discount is an owner's to give. Whoever is none leaves what was agreed as it is, without seeing it. */
+        private Percent discount() {
+            if (!signedIn.isMaker()) {
+                return wish.discount();
+            }
+            return before.changed()
+                    .map(order -> orders.keptPrice(order).question().discount())
+                    .orElse(Percent.ZERO);
         }
 
         private Optional<ReadyDay> ready(CutPattern pattern, TimeRange laser, CutSetting setting) {

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
@@ -52,10 +53,17 @@ public record Wish(
         String softAccepted,
         List<PersonalShape> shapes,
         int design,
-        PieceLayout layout) {
+        PieceLayout layout)
+        implements Confidential<Wish> {
 
     public Wish {
         shapes = List.copyOf(shapes);
+    }
+
+    /** It is what somebody typed: whoever typed it knows it. */
+    @Override
+    public Wish withoutMoney() {
+        return this;
     }
 
     /** A plain grid, by the newest way of drawing. */

@@ -1,5 +1,6 @@
 package puzzleworkshop.orders;
 
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.PriceAnswer;
@@ -11,7 +12,7 @@ import puzzleworkshop.pricing.PriceAnswer;
  * @param vat tax on top; net and vat add up to the gross price
  * @param cost what it was reckoned to cost, fees included
  */
-public record AgreedPrice(Money net, Money vat, Money cost) {
+public record AgreedPrice(Money net, Money vat, Money cost) implements Confidential<AgreedPrice> {
 
     static AgreedPrice of(PriceAnswer answer) {
         return new AgreedPrice(answer.net(), answer.vat().vat(), answer.cost());
@@ -23,6 +24,12 @@ public record AgreedPrice(Money net, Money vat, Money cost) {
 
     public Money earns() {
         return net.minus(cost);
+    }
+
+    /** The price is told to the customer; what it costs is not. */
+    @Override
+    public AgreedPrice withoutMoney() {
+        return new AgreedPrice(net, vat, Money.zero(net.currency()));
     }
 
     /** What it earns as a share of the net price. */

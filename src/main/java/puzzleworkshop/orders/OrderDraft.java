@@ -21,4 +21,24 @@ public record OrderDraft(
         Minutes laser,
         KeptPrice price,
         LocalDate validUntil,
-        String note) {}
+        String note) {
+
+    /** The same at another price. */
+    public OrderDraft priced(KeptPrice other) {
+        return new OrderDraft(
+                customer,
+                quantity,
+                puzzle,
+                board,
+                picture,
+                softAccepted,
+                wantedBy,
+                promised,
+                rush,
+                deliveryWay,
+                laser,
+                other,
+                validUntil,
+                note);
+    }
+}

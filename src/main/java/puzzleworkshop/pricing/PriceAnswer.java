@@ -1,7 +1,10 @@
 package puzzleworkshop.pricing;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.Currency;
 import java.util.List;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
@@ -43,7 +46,8 @@ public record PriceAnswer(
         Percent marginBeforeDiscount,
         Percent markup,
         boolean underFloor,
-        List<Sentence> remarks) {
+        List<Sentence> remarks)
+        implements Confidential<PriceAnswer> {
 
     public PriceAnswer {
         remarks = List.copyOf(remarks);
@@ -63,6 +67,30 @@ public record PriceAnswer(
     /** What the customer pays. */
     public Money toPay() {
         return vat.gross();
+    }
+
+    /** What the customer is told, with the discount in it: no costs, no margin, and not how much was taken off. */
+    @Override
+    public PriceAnswer withoutMoney() {
+        Currency currency = unitPrice.currency();
+        Money nothing = Money.zero(currency);
+        Money left = goods.minus(discount);
+        return new PriceAnswer(
+                day,
+                new CostSheet(currency, costs.quantity(), List.of()),
+                left.dividedBy(BigDecimal.valueOf(costs.quantity())).rounded(),
+                left,
+                nothing,
+                shipping,
+                puzzlesVat,
+                shippingVat,
+                vat,
+                nothing,
+                Percent.ZERO,
+                Percent.ZERO,
+                Percent.ZERO,
+                false,
+                List.of());
     }
 
     /** What the order costs, payable, the sum of the shown parts. */

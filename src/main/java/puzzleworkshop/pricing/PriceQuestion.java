@@ -2,6 +2,7 @@ package puzzleworkshop.pricing;
 
 import java.util.List;
 import puzzleworkshop.measure.Area;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -38,7 +39,8 @@ public record PriceQuestion(
         Money postage,
         boolean rush,
         Percent discount,
-        VatRates vat) {
+        VatRates vat)
+        implements Confidential<PriceQuestion> {
 
     public PriceQuestion {
         if (quantity < 1 || pieces < 1) {
@@ -50,6 +52,25 @@ public record PriceQuestion(
         work = List.copyOf(work);
         // Prices kept before lines had rates of their own.
         vat = vat == null ? VatRates.STANDARD : vat;
+    }
+
+    /** What is said to the customer stays; costs and discount go. */
+    @Override
+    public PriceQuestion withoutMoney() {
+        Money nothing = Money.zero(boardCost.currency());
+        return new PriceQuestion(
+                quantity,
+                finished,
+                pieces,
+                nothing,
+                stickerArea,
+                cutMinutes,
+                work,
+                shippingCharge,
+                nothing,
+                rush,
+                Percent.ZERO,
+                vat);
     }
 
     public PriceQuestion withQuantity(int other) {

@@ -6,7 +6,10 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -26,9 +29,11 @@ public class MeasuredOutlines {
     private final MeasuredStore store;
     private final SheetRack rack;
     private final SheetStore sheets;
+    private final Bookings bookings;
     private final Clock clock;
 
-    MeasuredOutlines(MeasuredStore store, SheetRack rack, SheetStore sheets, Clock clock) {
+    MeasuredOutlines(MeasuredStore store, SheetRack rack, SheetStore sheets, Bookings bookings, Clock clock) {
+        this.bookings = bookings;
         this.store = store;
         this.rack = rack;
         this.sheets = sheets;
@@ -69,6 +74,18 @@ public class MeasuredOutlines {
         }
         store.line(known, line.mm(), who, clock.instant());
         return new Printer(known, line);
+    }
+
+    /** Takes in a measured board, once. Otherwise as {@link #add}. */
+    @Books
+    public SheetId enter(
+            BookingKey key, Outline outline, double uncertaintyMm, BoardFacts facts, Money cost, String who) {
+        return bookings.once(
+                key,
+                "enter a measured board of " + outline.area() + ", " + uncertaintyMm + ", " + facts + ", " + cost,
+                () -> add(outline, uncertaintyMm, facts, cost, who),
+                SheetId::value,
+                SheetId::new);
     }
 
     /**

@@ -15,13 +15,17 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.BoardLimits;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.workshop.SignedIn;
 
 /**
  * The rack: takes sheets in, corrects them, throws them away, and says what it holds. Every change leaves a history line.
@@ -37,6 +41,8 @@ public class SheetRack {
     private final RackIndex index;
     private final RackSettings settings;
     private final Photos photos;
+    private final Bookings bookings;
+    private final SignedIn signedIn;
     private final Clock clock;
 
     SheetRack(
@@ -46,7 +52,11 @@ public class SheetRack {
             RackIndex index,
             RackSettings settings,
             Photos photos,
+            Bookings bookings,
+            SignedIn signedIn,
             Clock clock) {
+        this.signedIn = signedIn;
+        this.bookings = bookings;
         this.sheets = sheets;
         this.cuts = cuts;
         this.limits = limits;
@@ -54,6 +64,17 @@ public class SheetRack {
         this.settings = settings;
         this.photos = photos;
         this.clock = clock;
+    }
+
+    /** Takes in a board that somebody entered, once. Otherwise as {@link #add(Outline, BoardFacts, Money, String)}. */
+    @Books
+    public SheetId enter(BookingKey key, Outline outline, BoardFacts facts, Money cost, String who) {
+        return bookings.once(
+                key,
+                "enter a board of " + outline.area() + ", " + facts + ", " + cost,
+                () -> add(outline, facts, cost, who),
+                SheetId::value,
+                SheetId::new);
     }
 
     /** Takes a board in. Its outline is moved to the origin, its cost rounded to what can be paid. */
@@ -84,11 +105,15 @@ public class SheetRack {
         limits.requireReached(outline);
     }
 
-    /** @param version the sheet had when it was read; a change by someone else meanwhile is refused */
+    /**
+     * @param cost what it carries; a maker does not see it, and it stays as it is
+     * @param version the sheet had when it was read; a change by someone else meanwhile is refused
+     */
     public void change(SheetId id, BoardFacts facts, Money cost, long version, String who) {
         Sheet before = sheets.get(id);
-        limits.requireTrue(facts, cost);
-        if (!sheets.change(id, facts, cost.rounded(), version)) {
+        Money carried = signedIn.isMaker() ? before.cost() : cost;
+        limits.requireTrue(facts, carried);
+        if (!sheets.change(id, facts, carried.rounded(), version)) {
             throw new Refused("sheets.changed.meanwhile", id.toString());
         }
         sheets.note(id, "changed", changes(before.facts(), facts), who, now());

@@ -13,4 +13,7 @@ public interface SignedIn {
     String name();
 
     boolean isOwner();
+
+    /** Whether somebody is signed in who is not an owner. Of nobody, the program itself or a customer, it is false. */
+    boolean isMaker();
 }

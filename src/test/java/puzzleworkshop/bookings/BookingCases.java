@@ -15,6 +15,10 @@ import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.Parcels;
@@ -28,7 +32,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.PieceOrders;
+import puzzleworkshop.offers.Quotes;
+import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
@@ -44,6 +51,7 @@ import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.progress.Rework;
+import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
@@ -174,10 +182,47 @@ final class BookingCases {
                 """);
             return key -> lists.takeIn(key, lists.preview(table, table.guessed()), WHO);
         });
+        BoardFacts birch = BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3));
+        Outline board = Outline.rectangle(Size.mm(330, 245));
+        cases.put("SheetRack.enter", () -> key -> beans.getBean(SheetRack.class).enter(key, board, birch, ten, WHO));
+        cases.put(
+                "MeasuredOutlines.enter",
+                () -> key -> beans.getBean(MeasuredOutlines.class).enter(key, board, 0.4, birch, ten, WHO));
+        cases.put("Settings.record", () -> {
+            Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
+            BoardKind kind = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
+            Settings settings = beans.getBean(Settings.class);
+            CutParameters common = settings.forBoard(machine, kind).parameters();
+            return key -> settings.record(
+                    key,
+                    machine,
+                    kind,
+                    common,
+                    Trial.Finding.of(Trial.Result.THROUGH, 1),
+                    Trial.Source.TRY,
+                    WHO,
+                    Optional.empty());
+        });
         cases.put("Confirmations.quote", () -> {
             OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
             BlankPlan none = new BlankPlan(List.of(), 1);
             return key -> beans.getBean(Confirmations.class).quote(key, draft, none, WHO);
+        });
+        cases.put("Quotes.quote", () -> {
+            OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
+            Offer offer = new Offer(
+                    null,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(new BlankPlan(List.of(), 1)),
+                    List.of(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.of(draft.price()),
+                    Optional.empty(),
+                    Map.of());
+            return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);
         });
         cases.put("PrintRoom.spoiledSheets", () -> {
             LocalDate promised = LocalDate.now().plusDays(3);

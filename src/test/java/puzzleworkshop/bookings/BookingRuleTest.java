@@ -51,7 +51,6 @@ class BookingRuleTest {
             Map.entry("PrintRoom.printed", "a run turns from confirmed to printed once"),
             Map.entry("CutJobs.finish", "a running cut ends once"),
             Map.entry("CutJobs.breakOff", "a running cut ends once"),
-            Map.entry("Settings.record", "a trial is a row of its own; the dialogs are single-shot"),
             Map.entry("SheetHolds.cut", "a held sheet is cut once"),
             Map.entry("SheetHolds.spoil", "a held sheet is cut once"),
             Map.entry("OrderBoards.cut", "a held sheet is cut once"),

@@ -267,6 +267,7 @@ class OrdersIT {
         for (int good = 0; good < TrialEvidence.GOOD_IN_A_ROW; good++) {
             assertThat(trials.openFor(second.id())).isPresent();
             settings.record(
+                    BookingKey.fresh(),
                     machine,
                     BIRCH,
                     settings.forBoard(machine, BIRCH).parameters(),

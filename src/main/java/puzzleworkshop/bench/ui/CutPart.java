@@ -120,7 +120,8 @@ class CutPart implements StagePart {
             return Tick.NEXT;
         }
         return bench.recordedCut(waiting.order().id())
-                .map(cut -> cut.result().equals(Optional.of(Result.THROUGH)) ? Tick.NEXT : Tick.ASIDE)
+                // a cut recorded without its time has no result of its own: somebody has said that it was cut
+                .map(cut -> cut.result().orElse(Result.THROUGH) == Result.THROUGH ? Tick.NEXT : Tick.ASIDE)
                 .orElse(Tick.NOT_YET);
     }
 

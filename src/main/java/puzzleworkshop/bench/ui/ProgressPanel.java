@@ -69,7 +69,7 @@ class ProgressPanel implements OrderPanel {
         }
         for (Rework mishap : bench.mishaps(order.id())) {
             Paragraph wrong = new Paragraph(figures.text(
-                    "bench.progress.wrong",
+                    mishap.materialLost().isZero() ? "bench.progress.wrong.no-material" : "bench.progress.wrong",
                     figures.text(mishap.what().textKey()),
                     mishap.who(),
                     figures.moment(mishap.at()),

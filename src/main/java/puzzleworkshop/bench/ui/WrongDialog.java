@@ -72,6 +72,7 @@ class WrongDialog extends Dialog {
         board.addValueChangeListener(e -> reckon());
         material.setLabel(
                 getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
+        material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
         what.setValue(recorded(stage).orElse(What.at(stage).getFirst()));

@@ -172,7 +172,10 @@ public class FindSheetView extends Div {
     private Div facts(Suggestion suggestion) {
         String place = suggestion.sheet().facts().place();
         Span text = new Span(
-                figures.text("boards.find.facts", wish.size(), suggestion.blankCost(), suggestion.valueLost()));
+                who.isMaker()
+                        ? figures.text("boards.find.facts.no-cost", wish.size(), suggestion.valueLost())
+                        : figures.text(
+                                "boards.find.facts", wish.size(), suggestion.blankCost(), suggestion.valueLost()));
         Div facts = new Div(text);
         if (!place.isEmpty()) {
             facts.add(new Span(" · " + figures.text("sheets.at", place)));

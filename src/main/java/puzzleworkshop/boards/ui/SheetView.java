@@ -237,10 +237,11 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private Component used() {
         Div section = section("sheets.one.used");
         rack.cutOf(sheet.id()).ifPresent(cut -> {
-            section.add(
-                    new SheetDrawing(figures).show(sheet.outline(), title, cut.blank(), cut.placement(), null),
-                    new Paragraph(figures.text(
-                            "sheets.one.split", cut.cost(), cut.blankCost(), cut.offcutsCost(), cut.scrapped())));
+            section.add(new SheetDrawing(figures).show(sheet.outline(), title, cut.blank(), cut.placement(), null));
+            if (!who.isMaker()) {
+                section.add(new Paragraph(figures.text(
+                        "sheets.one.split", cut.cost(), cut.blankCost(), cut.offcutsCost(), cut.scrapped())));
+            }
             Button undo = new Button(figures.text("sheets.one.undo"), event -> {
                 if (Feedback.unlessRefused(figures, "sheets.one.undone", () -> boards.undo(cut.id(), who.name()))) {
                     show(sheet.id());
@@ -290,6 +291,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Div section = section("sheets.enter.facts");
         FactsForm form = new FactsForm(figures, settings, rack, workshop);
         form.show(sheet.facts(), sheet.cost());
+        form.withCost(!who.isMaker());
         Button save = new Button(figures.text("sheets.one.save"), event -> {
             if (Feedback.unlessRefused(
                     figures,

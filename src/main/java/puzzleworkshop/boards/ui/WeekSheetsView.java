@@ -27,6 +27,7 @@ import puzzleworkshop.boards.WeekAssignment.Given;
 import puzzleworkshop.boards.WeekAssignment.WeekPlan;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
@@ -138,7 +139,7 @@ public class WeekSheetsView extends Div {
         bar.setIndeterminate(true);
         answer.add(new Paragraph(figures.text("boards.week.thinking")), bar);
         UI ui = UI.getCurrent();
-        Thread.ofVirtual().start(() -> {
+        UiPush.beside("boards of the week", () -> {
             try {
                 Compared compared = assignment.assign(waiting, THINKING, 1);
                 ui.access(() -> show(compared));
@@ -280,7 +281,14 @@ public class WeekSheetsView extends Div {
                                     given.place(),
                                     null),
                     title,
-                    new Span(figures.text("boards.week.newboard", given.newBoard() + 1, offer.name(), offer.price())));
+                    new Span(
+                            who.isMaker()
+                                    ? figures.text("boards.week.newboard.no-price", given.newBoard() + 1, offer.name())
+                                    : figures.text(
+                                            "boards.week.newboard",
+                                            given.newBoard() + 1,
+                                            offer.name(),
+                                            offer.price())));
         }
         return card;
     }

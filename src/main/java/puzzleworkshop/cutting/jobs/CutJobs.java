@@ -1,6 +1,7 @@
 package puzzleworkshop.cutting.jobs;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -21,6 +22,8 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -31,6 +34,9 @@ import puzzleworkshop.measure.Sentence;
  */
 @Service
 public class CutJobs {
+
+    /** No machine is so much faster than its estimate; a clock is forgotten, or a button pressed too early. */
+    private static final int TOO_QUICK = 10;
 
     private final CutJobStore store;
     private final Settings settings;
@@ -204,14 +210,33 @@ public class CutJobs {
      *
      * @param passes really made
      * @param photo of the edge, if one was taken
+     * @throws CutTooQuick when it ran over {@value #TOO_QUICK} times faster than it was estimated
      */
     @Transactional
     public CutJob finish(long jobId, int passes, Finding finding, Optional<Photo> photo, String by) {
         CutJob job = running(jobId);
         Instant now = clock.instant();
+        Minutes ran = Minutes.of(Duration.between(job.started().orElseThrow().at(), now));
+        Optional<Minutes> expected = job.estimate()
+                .map(whole -> whole.times((double) passes / job.parameters().passes()));
+        if (expected.filter(minutes -> ran.value() * TOO_QUICK < minutes.value())
+                .isPresent()) {
+            throw new CutTooQuick(job.label(), ran, expected.get());
+        }
         Trial trial = trial(job, passes, finding, photo, by);
         // other passes than planned took another time than the estimate was for: no measure of the machine
         store.end(jobId, false, finding.gapMeasured(), OptionalLong.of(trial.id()), finding.note(), by, now);
+        return told(jobId, by);
+    }
+
+    /**
+     * The cut is over, by the word of whoever was there, though it ran far too quickly: its clock was started late, or it
+     * was cut elsewhere. It is neither a trial of its setting nor a measure of time, and costs what was estimated.
+     */
+    @Transactional
+    public CutJob finishWithoutTime(long jobId, String note, String by) {
+        CutJob job = running(jobId);
+        store.end(job.id(), false, Optional.empty(), OptionalLong.empty(), note.strip(), by, clock.instant());
         return told(jobId, by);
     }
 
@@ -257,6 +282,7 @@ public class CutJobs {
             throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
         }
         return settings.record(
+                BookingKey.seen("cut", job.id()),
                 job.setting().machine(),
                 job.workpiece().board(),
                 job.parameters().withPasses(passes),

@@ -7,6 +7,8 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.trials.NextTry;
 import puzzleworkshop.cutting.trials.Photo;
 import puzzleworkshop.cutting.trials.Trial;
@@ -15,6 +17,7 @@ import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.cutting.trials.TrialEvidence;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 
@@ -25,10 +28,18 @@ public class Settings {
     private final SettingStore store;
     private final Machines machines;
     private final Photos photos;
+    private final Bookings bookings;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    Settings(SettingStore store, Machines machines, Photos photos, ApplicationEventPublisher events, Clock clock) {
+    Settings(
+            SettingStore store,
+            Machines machines,
+            Photos photos,
+            Bookings bookings,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.bookings = bookings;
         this.store = store;
         this.machines = machines;
         this.photos = photos;
@@ -100,11 +111,34 @@ public class Settings {
      * Writes a trial down. While the present choice is not proven, it moves to the best that the trials now speak for; a
      * doubtful one only to one that is proven.
      *
+     * @param key a trial written down twice would count as two that agree
      * @param photo of the edge, if one was taken
      * @throws Refused when the machine cannot run these parameters, or the photo is not a picture we can keep
      */
+    @Books
     @Transactional
     public Trial record(
+            BookingKey key,
+            Machine machine,
+            BoardKind board,
+            CutParameters parameters,
+            Finding finding,
+            Source source,
+            String by,
+            Optional<Photo> photo) {
+        String said = "trial on machine %d: %s, %s, %s, %s".formatted(machine.id(), board, parameters, finding, source);
+        return bookings.once(
+                key,
+                said,
+                () -> recordNow(machine, board, parameters, finding, source, by, photo),
+                Trial::id,
+                id -> store.trials(store.lock(machine.id(), board)).stream()
+                        .filter(trial -> trial.id() == id)
+                        .findFirst()
+                        .orElseThrow());
+    }
+
+    private Trial recordNow(
             Machine machine,
             BoardKind board,
             CutParameters parameters,

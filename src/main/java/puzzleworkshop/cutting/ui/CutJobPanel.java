@@ -4,6 +4,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
+import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
@@ -22,10 +23,13 @@ import org.springframework.context.annotation.Scope;
 import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.CutTooQuick;
 import puzzleworkshop.cutting.jobs.RunningTimes;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.MachineRatio;
+import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
@@ -225,11 +229,7 @@ public class CutJobPanel extends Div {
             }
             finding.read()
                     .filter(seen -> counted)
-                    .ifPresent(seen -> again(job, () -> {
-                        CutJob done = jobs.finish(job.id(), passes.getValue(), seen, finding.photo(), who.name());
-                        ended.accept(done);
-                        return done;
-                    }));
+                    .ifPresent(seen -> again(job, () -> finish(job, passes.getValue(), seen, finding.photo())));
         });
         finish.addThemeVariants(ButtonVariant.PRIMARY);
         finish.addClassName("cutting-big");
@@ -250,6 +250,29 @@ public class CutJobPanel extends Div {
                 },
                 nothingToSee);
         add(running, passes, finding, foot, broken);
+    }
+
+    /** None yet, when somebody has to be asked first. */
+    private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<Photo> photo) {
+        try {
+            CutJob done = jobs.finish(job.id(), passes, seen, photo, who.name());
+            ended.accept(done);
+            return done;
+        } catch (CutTooQuick tooQuick) {
+            ConfirmDialog question = new ConfirmDialog();
+            question.setHeader(figures.text("cutting.job.too-quick.title"));
+            question.setText(figures.say(tooQuick));
+            question.setCancelable(true);
+            question.setCancelText(figures.text("cutting.job.too-quick.not-yet"));
+            question.setConfirmText(figures.text("cutting.job.too-quick.cut"));
+            question.addConfirmListener(event -> again(job, () -> {
+                CutJob done = jobs.finishWithoutTime(job.id(), seen.note(), who.name());
+                ended.accept(done);
+                return done;
+            }));
+            question.open();
+            return null;
+        }
     }
 
     private void after(CutJob job) {

@@ -19,7 +19,8 @@ public class MachineCard extends Div {
     private static final double LARGEST_BED_MM = 1000;
 
     /** What can be done with a machine from its card. */
-    public record Deeds(Runnable choose, Runnable edit, Runnable makeStandard, Runnable retireOrBack) {}
+    public record Deeds(
+            Runnable choose, boolean mayChange, Runnable edit, Runnable makeStandard, Runnable retireOrBack) {}
 
     public MachineCard(Machine machine, MachineRatio ratio, boolean shown, Formatter figures, Deeds deeds) {
         addClassNames("cutting-machine", "pw-section");
@@ -50,9 +51,11 @@ public class MachineCard extends Div {
         if (!shown) {
             buttons.add(button("cutting.machine.show", figures, deeds.choose()));
         }
-        buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
+        if (deeds.mayChange()) {
+            buttons.add(button("cutting.machine.edit", figures, deeds.edit()));
+        }
         buttons.add(new Anchor("machines/places/" + machine.id(), figures.text("cutting.machine.places")));
-        if (!machine.standard()) {
+        if (deeds.mayChange() && !machine.standard()) {
             buttons.add(button("cutting.machine.make.standard", figures, deeds.makeStandard()));
             buttons.add(button(
                     machine.retired() ? "cutting.machine.back" : "cutting.machine.retire",

@@ -99,6 +99,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
                     figures,
                     new MachineCard.Deeds(
                             () -> choose(machine),
+                            !who.isMaker(),
                             () -> edit(machine),
                             () -> doAndShow(() -> machines.makeStandard(machine.id())),
                             () -> doAndShow(() -> retireOrBack(machine)))));
@@ -110,6 +111,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private Div head() {
         Button add = new Button(figures.text("cutting.machine.new"), event -> edit(usual()));
         add.addClassName("pw-push");
+        add.setVisible(!who.isMaker());
         Div head = new Div(new H1(figures.text("cutting.title")), new Paragraph(figures.text("cutting.lead")), add);
         head.addClassName("pw-page-head");
         return head;
@@ -118,6 +120,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
     private Div empty() {
         Button first = new Button(figures.text("cutting.machine.first"), event -> edit(usual()));
         first.addThemeVariants(ButtonVariant.PRIMARY);
+        first.setVisible(!who.isMaker());
         Div empty = new Div(
                 new H2(figures.text("cutting.empty")), new Paragraph(figures.text("cutting.empty.lead")), first);
         empty.addClassName("pw-empty");

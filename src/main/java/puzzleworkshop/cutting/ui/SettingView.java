@@ -24,10 +24,13 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.NextTry;
 import puzzleworkshop.cutting.trials.SuccessBound;
 import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.workshop.SignedIn;
 
 /** One setting: what is dialled in, what the trials say, what to try next, and the form to write a try down. */
@@ -172,23 +175,27 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
         ParameterFields fields =
                 new ParameterFields(setting, next.map(NextTry::parameters).orElse(setting.parameters()), figures);
         FindingForm finding = new FindingForm(figures);
-        Button save = new Button(figures.text("cutting.try.save"), event -> {
+        BookingKey key = BookingKey.fresh();
+        Button save = new BookButton(figures.text("cutting.try.save"), () -> {
             Optional<CutParameters> typed = fields.read();
-            finding.read().filter(seen -> typed.isPresent()).ifPresent(seen -> {
-                if (Feedback.unlessRefused(
-                        figures,
-                        "cutting.try.saved",
-                        () -> settings.record(
-                                setting.machine(),
-                                setting.board(),
-                                typed.get(),
-                                seen,
-                                Source.TRY,
-                                who.name(),
-                                finding.photo()))) {
-                    show();
-                }
-            });
+            Optional<Finding> seen = finding.read().filter(any -> typed.isPresent());
+            boolean recorded = seen.isPresent()
+                    && Feedback.unlessRefused(
+                            figures,
+                            "cutting.try.saved",
+                            () -> settings.record(
+                                    key,
+                                    setting.machine(),
+                                    setting.board(),
+                                    typed.get(),
+                                    seen.get(),
+                                    Source.TRY,
+                                    who.name(),
+                                    finding.photo()));
+            if (recorded) {
+                show();
+            }
+            return recorded;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         save.addClassName("cutting-big");

@@ -30,9 +30,11 @@ import puzzleworkshop.cutting.trials.TestCard.Square;
 import puzzleworkshop.cutting.trials.Trial.Finding;
 import puzzleworkshop.cutting.trials.Trial.Result;
 import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.SheetFinder;
@@ -57,6 +59,7 @@ class TestCardDialog extends Dialog {
     private final transient SheetFinder sheets;
     private final transient Formatter figures;
     private final transient SignedIn who;
+    private final transient BookingKey key = BookingKey.fresh();
     private final Map<Square, Select<Finding>> outcomes = new LinkedHashMap<>();
 
     TestCardDialog(Settings settings, SheetFinder sheets, Formatter figures, SignedIn who) {
@@ -86,7 +89,7 @@ class TestCardDialog extends Dialog {
         Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
         caution.addClassName("pw-small");
         add(lead, top, caution, new H3(figures.text("cutting.card.outcome")), grid(card));
-        Button save = new Button(figures.text("cutting.card.save"), event -> save(setting, card, recorded));
+        Button save = new BookButton(figures.text("cutting.card.save"), () -> save(setting, card, recorded));
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(figures.text("cutting.close"), event -> close()), save);
         return this;
@@ -157,13 +160,13 @@ class TestCardDialog extends Dialog {
                 : figures.text(finding.result().textKey());
     }
 
-    private void save(CutSetting setting, TestCard card, Runnable recorded) {
+    private boolean save(CutSetting setting, TestCard card, Runnable recorded) {
         long told = outcomes.values().stream()
                 .filter(outcome -> outcome.getValue() != null)
                 .count();
         if (told == 0) {
             Feedback.tell(figures.text("cutting.card.nothing"), true);
-            return;
+            return false;
         }
         boolean done = Feedback.unlessRefused(
                 figures,
@@ -171,6 +174,7 @@ class TestCardDialog extends Dialog {
                 () -> outcomes.forEach((square, outcome) -> {
                     if (outcome.getValue() != null) {
                         settings.record(
+                                key.part(square),
                                 setting.machine(),
                                 setting.board(),
                                 card.parameters(square, setting.machine().beam().lensGap()),
@@ -184,5 +188,6 @@ class TestCardDialog extends Dialog {
             close();
             recorded.run();
         }
+        return done;
     }
 }

@@ -1,6 +1,7 @@
 package puzzleworkshop.delivery.sending;
 
 import java.util.Optional;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 
@@ -16,12 +17,19 @@ public record SendingPrice(
         Optional<Length> middle,
         Optional<Length> shortest,
         Optional<Length> lengthAndGirth,
-        Money price) {
+        Money price)
+        implements Confidential<SendingPrice> {
 
     public SendingPrice {
         if (upToGrams <= 0 || price.isNegative()) {
             throw new IllegalArgumentException("A price line is up to a weight above zero and not below nothing");
         }
+    }
+
+    /** Carriers publish their prices, and whoever takes a parcel to the counter pays it. */
+    @Override
+    public SendingPrice withoutMoney() {
+        return this;
     }
 
     boolean takes(ParcelMeasure parcel, double chargedGrams) {

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
+import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaint.PostageBy;
@@ -72,10 +73,17 @@ class DecideDialog extends Dialog {
         by.setValue(PostageBy.WORKSHOP);
         postage.setLabel(getTranslation("delivery.complaint.postage-amount", currency));
         amount.setLabel(getTranslation("delivery.complaint.amount", currency));
-        invoices.account(order.id())
-                .standing()
-                .ifPresent(invoice -> amount.setValue(
-                        invoices.account(order.id()).rest(invoice).rounded().amount()));
+        try {
+            invoices.account(order.id())
+                    .standing()
+                    .ifPresent(invoice -> amount.setValue(
+                            invoices.account(order.id()).rest(invoice).rounded().amount()));
+        } catch (Refused forOwners) {
+            // money back is an owner's to give; all else can be decided
+            remedy.setItems(Arrays.stream(Remedy.values())
+                    .filter(one -> one != Remedy.REFUND)
+                    .toList());
+        }
         answer.setLabel(getTranslation("delivery.complaint.answer"));
         says.addClassName("pw-small");
         remedy.setValue(Remedy.REMAKE);

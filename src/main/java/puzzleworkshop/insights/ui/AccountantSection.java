@@ -1,6 +1,5 @@
 package puzzleworkshop.insights.ui;
 
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
@@ -12,6 +11,7 @@ import java.io.StringWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.papers.AccountantCsv;
 
@@ -25,15 +25,15 @@ class AccountantSection extends Div {
     }
 
     private final transient LocalDate today;
-    private final DatePicker from;
-    private final DatePicker to;
+    private final DayField from;
+    private final DayField to;
 
     AccountantSection(AccountantCsv csv, LocalDate today) {
         this.today = today;
         addClassName("pw-section");
         LocalDate lastMonth = today.minusMonths(1);
-        from = new DatePicker(getTranslation("insights.accountant.from"), lastMonth.withDayOfMonth(1));
-        to = new DatePicker(getTranslation("insights.accountant.to"), today);
+        from = new DayField(getTranslation("insights.accountant.from"), lastMonth.withDayOfMonth(1));
+        to = new DayField(getTranslation("insights.accountant.to"), today);
         from.setLocale(Texts.LOCALE);
         to.setLocale(Texts.LOCALE);
         Div row = new Div(

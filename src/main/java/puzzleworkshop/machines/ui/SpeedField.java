@@ -13,6 +13,11 @@ public class SpeedField extends CustomField<Speed> {
     private final NumberField field = new NumberField();
     private final transient Formatter figures;
 
+    /** What was set, exactly, and the rounded figure that stands for it until somebody types another. */
+    private transient Speed set;
+
+    private Double shown;
+
     public SpeedField(String label, Formatter figures) {
         this.figures = figures;
         setLabel(label);
@@ -33,12 +38,17 @@ public class SpeedField extends CustomField<Speed> {
     @Override
     protected Speed generateModelValue() {
         Double typed = field.getValue();
+        if (set != null && typed != null && typed.equals(shown)) {
+            return set;
+        }
         return typed == null || typed <= 0 ? null : Speed.mmPerMinute(typed);
     }
 
     @Override
     protected void setPresentationValue(Speed speed) {
-        field.setValue(speed == null ? null : Math.round(speed.toMmPerMinute() * 10) / 10.0);
+        set = speed;
+        shown = speed == null ? null : (Double) (Math.round(speed.toMmPerMinute() * 10) / 10.0);
+        field.setValue(shown);
         showOther();
     }
 

@@ -46,11 +46,16 @@ class BoardPane extends Div {
         return chosen;
     }
 
-    void show(Offer offer) {
-        none.show(offer);
+    void clearAnswer() {
+        none.say("");
         blocks.removeAll();
         others.removeAll();
         setting.removeAll();
+    }
+
+    void show(Offer offer) {
+        clearAnswer();
+        none.show(offer);
         offer.boards().ifPresent(plan -> plan.blocks().forEach(block -> blocks.add(card(block))));
         if (offer.wish().quantity() == 1) {
             showOthers(offer);

@@ -20,19 +20,18 @@ import jakarta.annotation.security.PermitAll;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.concurrent.atomic.AtomicLong;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.Unsaved;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.Quotes;
 import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.orders.Order;
@@ -64,11 +63,12 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final transient OfferDesk desk;
     private final transient Orders orders;
     private final transient Confirmations confirmations;
+    private final transient Quotes quotes;
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient Workshop workshop;
-    private final AtomicLong question = new AtomicLong();
-    private final transient Remembered remembered = new Remembered();
+    private final transient LatestAnswer<Offer> answers = new LatestAnswer<>(PAUSE);
+    private transient Remembered remembered = new Remembered();
 
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
@@ -84,6 +84,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private transient Offer offer;
     private transient Order changed;
 
+    /** Pressed while the answer was still being worked out; true when it is to be confirmed as well. */
+    private transient Optional<Boolean> waiting = Optional.empty();
     /** Whether the address says with what the page begins. */
     private boolean begun;
 
@@ -91,6 +93,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             OfferDesk desk,
             Orders orders,
             Confirmations confirmations,
+            Quotes quotes,
             Formatter figures,
             SignedIn signedIn,
             Workshop workshop,
@@ -98,6 +101,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.desk = desk;
         this.orders = orders;
         this.confirmations = confirmations;
+        this.quotes = quotes;
         this.figures = figures;
         this.signedIn = signedIn;
         this.workshop = workshop;
@@ -144,6 +148,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
                     .orElseThrow(() -> new NotFoundException(getTranslation("orders.unknown")));
+            remembered = new Remembered(changed.id());
             title.setText(getTranslation("offers.new.change", changed.number()));
             quote.setText(getTranslation("offers.new.save-change"));
             confirm.setVisible(changed.state() == OrderState.QUOTE);
@@ -186,43 +191,27 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     }
 
     private void workOut() {
+        offer = null;
+        answers.forget();
         Optional<Wish> wish = read();
         if (wish.isEmpty()) {
-            offer = null;
+            clear();
             return;
         }
-        long asked = question.incrementAndGet();
-        UI ui = UI.getCurrent();
         addClassName("neworder-working");
-        Thread.ofVirtual().name("offer").start(() -> answer(ui, asked, wish.get()));
+        Remembered page = remembered;
+        answers.ask(outdated -> desk.workOut(wish.get(), page, outdated), this::show, fault -> {
+            LOG.error("An offer could not be worked out for {}", wish.get(), fault);
+            clear();
+            Feedback.tell(getTranslation("offers.new.fault"), true);
+        });
     }
 
-    private void answer(UI ui, long asked, Wish wish) {
-        Offer answer;
-        try {
-            // Whoever types asks again within this time; only the last of their questions is worth an answer.
-            Thread.sleep(PAUSE);
-            if (asked != question.get()) {
-                return;
-            }
-            answer = desk.workOut(wish, remembered, () -> asked != question.get());
-        } catch (CancellationException | InterruptedException newer) {
-            return;
-        } catch (RuntimeException fault) {
-            LOG.error("An offer could not be worked out for {}", wish, fault);
-            UiPush.tell(ui, () -> {
-                removeClassName("neworder-working");
-                Feedback.tell(getTranslation("offers.new.fault"), true);
-            });
-            return;
-        }
-        if (asked == question.get() && ui.isAttached()) {
-            UiPush.tell(ui, () -> show(answer));
-        }
-    }
-
+    /** What stands on the form; empty while a field of it cannot be read. */
     private Optional<Wish> read() {
+        boolean priced = price.check();
         return puzzle.read()
+                .filter(form -> priced)
                 .map(form -> new Wish(
                         picture.framed(form.finished()),
                         form.finished(),
@@ -258,12 +247,43 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         board.show(answer);
         price.show(answer);
         ready.show(answer);
+        waiting.ifPresent(alsoConfirm -> {
+            waits(Optional.empty());
+            keep(alsoConfirm);
+        });
     }
 
+    /** Nothing older than the fields stays on the page: no price, no day, no board. */
+    private void clear() {
+        removeClassName("neworder-working");
+        waits(Optional.empty());
+        puzzle.clearAnswer();
+        board.clearAnswer();
+        price.clearAnswer();
+        ready.clearAnswer();
+    }
+
+    private void waits(Optional<Boolean> alsoConfirm) {
+        waiting = alsoConfirm;
+        boolean free = alsoConfirm.isEmpty();
+        quote.setEnabled(free);
+        confirm.setEnabled(free);
+    }
+
+    /** Keeps what stands on the form. While it is still being worked out, its answer is waited for. */
     private void keep(boolean alsoConfirm) {
         boolean named = who.check();
         boolean days = who.dayFits() & ready.dayFits();
-        if (offer == null || !offer.canBeQuoted() || !named || !days) {
+        Optional<Wish> wish = read();
+        if (wish.isPresent()
+                && named
+                && days
+                && !wish.equals(Optional.ofNullable(offer).map(Offer::wish))) {
+            waits(Optional.of(alsoConfirm));
+            workOut();
+            return;
+        }
+        if (wish.isEmpty() || !offer.canBeQuoted() || !named || !days) {
             refuse(getTranslation(
                     !named ? "orders.customer.no-name" : days ? "offers.new.incomplete" : "offers.new.day-unfit"));
             return;
@@ -272,13 +292,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         try {
             OrderDraft draft = draft(offer);
             kept = changed == null
-                    ? confirmations.quote(key, draft, offer.boards().orElseThrow(), signedIn.name())
-                    : confirmations.change(
-                            changed.id(),
-                            changed.version(),
-                            draft,
-                            offer.boards().orElseThrow(),
-                            signedIn.name());
+                    ? quotes.quote(key, draft, offer, remembered, signedIn.name())
+                    : quotes.change(changed.id(), changed.version(), draft, offer, remembered, signedIn.name());
         } catch (Refused refused) {
             refuse(figures.say(refused));
             return;

@@ -25,6 +25,8 @@ import puzzleworkshop.workshop.Workshop;
 class PricePane extends Div {
 
     private static final BigDecimal MOST_DISCOUNT = BigDecimal.valueOf(90);
+    private static final BigDecimal MOST_SHIPPING = BigDecimal.valueOf(100_000);
+    private static final int PERCENT_DIGITS = 2;
 
     private final transient Workshop workshop;
     private final transient Formatter figures;
@@ -54,7 +56,7 @@ class PricePane extends Div {
         }
         total.addClassName("neworder-total");
         RateSet rates = book.on(book.today());
-        boolean taxed = book.rule(book.today()).vatMode() != VatMode.NONE;
+        boolean taxed = book.vatMode(book.today()) != VatMode.NONE;
         vat(puzzlesVat, "offers.new.vat.puzzles", rates, taxed, changed);
         vat(shippingVat, "offers.new.vat.shipping", rates, taxed, changed);
         Div fields = new Div(discount, shipping, puzzlesVat, shippingVat);
@@ -100,21 +102,44 @@ class PricePane extends Div {
         return total;
     }
 
+    /** Whether both amounts can be read; marks the one that cannot. What cannot be read is never taken for nothing. */
+    boolean check() {
+        boolean discountFits = fits(discount, MOST_DISCOUNT) && scale(discount.getValue()) <= PERCENT_DIGITS;
+        discount.setInvalid(!discountFits);
+        discount.setErrorMessage(
+                discountFits ? "" : figures.text("offers.new.discount.range", MOST_DISCOUNT, PERCENT_DIGITS));
+        int digits = workshop.currency().getDefaultFractionDigits();
+        boolean shippingFits = fits(shipping, MOST_SHIPPING) && scale(shipping.getValue()) <= digits;
+        shipping.setInvalid(!shippingFits);
+        shipping.setErrorMessage(shippingFits ? "" : figures.text("offers.new.shipping.range", MOST_SHIPPING, digits));
+        return discountFits && shippingFits;
+    }
+
+    private static boolean fits(BigDecimalField field, BigDecimal most) {
+        BigDecimal typed = field.getValue();
+        boolean readable = !field.getDefaultValidator().apply(typed, null).isError();
+        return readable && (typed == null || typed.signum() >= 0 && typed.compareTo(most) <= 0);
+    }
+
+    private static int scale(BigDecimal typed) {
+        return typed == null ? 0 : typed.stripTrailingZeros().scale();
+    }
+
     Percent discount() {
-        BigDecimal typed = discount.getValue();
-        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(MOST_DISCOUNT) <= 0;
-        discount.setInvalid(!fits);
-        discount.setErrorMessage(fits ? "" : getTranslation("offers.new.discount.range", MOST_DISCOUNT));
-        return typed == null || !fits ? Percent.ZERO : new Percent(typed);
+        return discount.getValue() == null ? Percent.ZERO : new Percent(discount.getValue());
     }
 
     Money shipping() {
         BigDecimal typed = shipping.getValue();
-        boolean fits = typed == null || typed.signum() >= 0 && typed.compareTo(BigDecimal.valueOf(100_000)) < 0;
-        shipping.setInvalid(!fits);
-        shipping.setErrorMessage(fits ? "" : getTranslation("offers.new.shipping.range"));
-        return Money.of(typed == null || !fits ? BigDecimal.ZERO : typed, workshop.currency())
+        return Money.of(typed == null ? BigDecimal.ZERO : typed, workshop.currency())
                 .rounded();
+    }
+
+    void clearAnswer() {
+        bar.setVisible(false);
+        none.say("");
+        total.removeAll();
+        total.add(new Span("–"));
     }
 
     void show(Offer offer) {

@@ -21,6 +21,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
@@ -60,10 +61,23 @@ class PuzzleForm extends Div {
             new Preset("A5", Size.mm(210, 148)),
             new Preset("A4", Size.mm(297, 210)),
             new Preset("A3", Size.mm(420, 297)),
-            new Preset("15 × 10", Size.mm(150, 100)),
-            new Preset("20 × 20", Size.mm(200, 200)),
-            new Preset("30 × 20", Size.mm(300, 200)),
-            new Preset("50 × 35", Size.mm(500, 350)));
+            new Preset("15 × 10 cm", Size.mm(150, 100)),
+            new Preset("20 × 20 cm", Size.mm(200, 200)),
+            new Preset("30 × 20 cm", Size.mm(300, 200)),
+            new Preset("50 × 35 cm", Size.mm(500, 350)));
+
+    /** The same where people measure in inches; usual sizes of prints and frames there (common practice). */
+    private static final List<Preset> IN_INCHES = List.of(
+            inches(7, 5), inches(8, 8), inches(10, 8), inches(14, 11), inches(16, 12), inches(12, 8), inches(20, 16));
+
+    /** The one a new order begins with. */
+    private static final int USUAL_SIZE = 5;
+
+    private static Preset inches(double width, double height) {
+        return new Preset(
+                "%.0f × %.0f in".formatted(width, height),
+                new Size(UnitSystem.INCHES.length(width), UnitSystem.INCHES.length(height)));
+    }
 
     /** No board is longer; a picture framed for more, or for less than a thumb, would be a sliver without a pixel. */
     private static final Length SHORTEST = Length.mm(10);
@@ -92,6 +106,7 @@ class PuzzleForm extends Div {
     private final FieldError ageComplaint;
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
+    private String unreadablePieces = "";
 
     PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
         this.figures = figures;
@@ -108,10 +123,15 @@ class PuzzleForm extends Div {
         height = new LengthField(getTranslation("offers.new.height"), figures.units());
         width.setId("width");
         height.setId("height");
-        width.addValueChangeListener(event -> unlessFilling.run());
-        height.addValueChangeListener(event -> unlessFilling.run());
+        for (LengthField side : List.of(width, height)) {
+            side.addValueChangeListener(event -> {
+                otherSize();
+                unlessFilling.run();
+            });
+        }
         preset.setLabel(getTranslation("offers.new.preset"));
-        preset.setItems(PRESETS);
+        List<Preset> presets = figures.units() == UnitSystem.INCHES ? IN_INCHES : PRESETS;
+        preset.setItems(presets);
         preset.setItemLabelGenerator(Preset::name);
         preset.addValueChangeListener(event -> {
             if (event.getValue() != null && event.isFromClient()) {
@@ -132,7 +152,10 @@ class PuzzleForm extends Div {
         pieces.setLabel(getTranslation("orders.fact.pieces"));
         pieces.setAllowCustomValue(true);
         pieces.addCustomValueSetListener(event -> typed(event.getDetail()));
-        pieces.addValueChangeListener(event -> unlessFilling.run());
+        pieces.addValueChangeListener(event -> {
+            unreadablePieces = event.getValue() == null ? unreadablePieces : "";
+            unlessFilling.run();
+        });
         style.setLabel(getTranslation("orders.fact.style"));
         style.setItems(CutStyle.values());
         style.setItemLabelGenerator(s -> getTranslation("orders.style." + s.name()));
@@ -187,11 +210,23 @@ class PuzzleForm extends Div {
                 choices,
                 smallParts);
         filling = true;
-        preset.setValue(PRESETS.get(5));
-        size(PRESETS.get(5).size());
-        pieces.setItems(PieceGrid.offeredCounts(PRESETS.get(5).size(), smallestPiece));
+        Preset usual = presets.get(USUAL_SIZE);
+        preset.setValue(usual);
+        size(usual.size());
+        pieces.setItems(PieceGrid.offeredCounts(usual.size(), smallestPiece));
         pieces.setValue(USUAL_PIECES);
         filling = false;
+    }
+
+    /** A usual size stays named only while it is the size. */
+    private void otherSize() {
+        Preset named = preset.getValue();
+        if (!filling
+                && named != null
+                && !(named.size().width().equals(width.getValue())
+                        && named.size().height().equals(height.getValue()))) {
+            preset.clear();
+        }
     }
 
     private void boards(RackSettings rack, BoardChoice choice) {
@@ -210,11 +245,14 @@ class PuzzleForm extends Div {
     }
 
     private void typed(String text) {
+        Integer number = null;
         try {
-            pieces.setValue(Integer.valueOf(text.strip()));
+            number = Integer.valueOf(text.strip());
         } catch (NumberFormatException notANumber) {
-            piecesComplaint.say(getTranslation("offers.new.pieces.not-a-number", text));
+            unreadablePieces = text;
         }
+        // a number typed before must not stand for words typed now
+        pieces.setValue(number);
     }
 
     private void size(Size size) {
@@ -251,7 +289,10 @@ class PuzzleForm extends Div {
         quantity.setInvalid(!counted);
         quantity.setErrorMessage(counted ? "" : figures.text("offers.new.quantity.missing", MOST));
         if (pieces.getValue() == null) {
-            piecesComplaint.say(getTranslation("offers.new.pieces.missing"));
+            piecesComplaint.say(
+                    unreadablePieces.isEmpty()
+                            ? getTranslation("offers.new.pieces.missing")
+                            : getTranslation("offers.new.pieces.not-a-number", unreadablePieces));
         }
         if (board.getValue() == null) {
             piecesComplaint.say(getTranslation("offers.new.board.missing"));
@@ -298,6 +339,12 @@ class PuzzleForm extends Div {
                         ? getTranslation("offers.new.length.unreadable")
                         : sensible ? "" : figures.text("offers.new.length.outside", SHORTEST, LONGEST));
         return sensible;
+    }
+
+    /** What is wrong with a field stays said; what was worked out goes. */
+    void clearAnswer() {
+        grid.setText("");
+        smallParts.removeAll();
     }
 
     void show(Offer offer) {

@@ -84,6 +84,20 @@ public class ReadyPane extends Div {
         return Optional.ofNullable(promised.getValue()).filter(chosen -> dayFits());
     }
 
+    /** A day that was proposed goes with the answer that proposed it; one that a person chose stays in its field. */
+    void clearAnswer() {
+        none.say("");
+        earliest.setVisible(false);
+        verdict.removeAll();
+        day.removeAll();
+        Span nothing = new Span("–");
+        nothing.addClassName("pw-big-number");
+        day.add(nothing);
+        if (!ownChoice) {
+            promised.clear();
+        }
+    }
+
     void show(Offer offer) {
         none.show(offer);
         earliest.setVisible(offer.ready().isPresent());
@@ -94,15 +108,6 @@ public class ReadyPane extends Div {
         shown.addClassName("pw-big-number");
         shown.setId("ready");
         day.add(shown);
-        offer.ready()
-                .flatMap(forecast -> promised().map(forecast::harmedBy))
-                .filter(harmed -> !harmed.isEmpty())
-                .ifPresent(harmed -> {
-                    Span warning = new Span(getTranslation(
-                            "offers.new.harm.foot", harmed.getFirst().order(), harmed.size() - 1));
-                    warning.addClassName("pw-small");
-                    day.add(warning);
-                });
         offer.ready()
                 .flatMap(forecast -> promised().map(forecast::harmedBy))
                 .filter(harmed -> !harmed.isEmpty())

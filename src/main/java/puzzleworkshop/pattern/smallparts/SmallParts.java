@@ -118,9 +118,9 @@ public final class SmallParts {
         notes.add(Sentence.of(
                 "pattern.small_parts.computed",
                 thickness,
-                2 * SmallPartsCylinder.RADIUS_MM,
-                SmallPartsCylinder.SHALLOW_MM,
-                SmallPartsCylinder.DEEP_MM));
+                Length.mm(2 * SmallPartsCylinder.RADIUS_MM),
+                Length.mm(SmallPartsCylinder.SHALLOW_MM),
+                Length.mm(SmallPartsCylinder.DEEP_MM)));
         return new SmallPartsVerdict(
                 age,
                 pieces,

@@ -153,7 +153,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         working.setVisible(true);
         UI ui = UI.getCurrent();
         IntendedAge intended = age.getValue();
-        Thread.startVirtualThread(() -> {
+        UiPush.beside("pattern", () -> {
             try {
                 CutPattern pattern = shelf.of(spec);
                 SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);

@@ -43,17 +43,20 @@ class PatternFacts extends Div {
                 "pattern.draw.fact.piece-size",
                 figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
         fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
-        fact(facts, "pattern.draw.fact.limit", figures.number(pattern.verified().closestAllowedMm(), 2) + " mm");
+        fact(
+                facts,
+                "pattern.draw.fact.limit",
+                figures.fine(Length.mm(pattern.verified().closestAllowedMm())));
         double unlike = pattern.verified().unlikeMm();
-        fact(facts, "pattern.draw.fact.unlike", figures.number(unlike, 2) + " mm");
+        fact(facts, "pattern.draw.fact.unlike", figures.fine(Length.mm(unlike)));
         Hold hold = Hold.of(pattern);
-        fact(facts, "pattern.draw.fact.thinnest", figures.number(hold.narrowestMm(), 2) + " mm");
+        fact(facts, "pattern.draw.fact.thinnest", figures.fine(Length.mm(hold.narrowestMm())));
         fact(
                 facts,
                 "pattern.draw.fact.joints",
                 getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
         if (hold.holding() > 0) {
-            fact(facts, "pattern.draw.fact.grip", figures.number(hold.weakestGripMm(), 2) + " mm");
+            fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));
         }
         add(
                 new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),

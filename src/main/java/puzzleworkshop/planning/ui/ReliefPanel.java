@@ -52,7 +52,7 @@ class ReliefPanel extends Div {
         ProgressBar progress = new ProgressBar();
         progress.setIndeterminate(true);
         add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
-        Thread.startVirtualThread(() -> {
+        UiPush.beside("relief", () -> {
             var relief = plan.relief();
             UiPush.tell(ui, () -> relief.ifPresentOrElse(found -> show(found, standing), () -> setVisible(false)));
         });
@@ -61,9 +61,9 @@ class ReliefPanel extends Div {
     private H2 title() {
         H2 title = new H2(getTranslation("planning.relief"));
         title.addClassName("planning-relief-title");
-        title.addComponentAsFirst(SvgBox.inline("<svg viewBox='0 0 16 16' aria-hidden='true'>"
-                + "<path d='M8 2L15 14H1Z' fill='none' stroke='currentColor' stroke-width='1.6' stroke-linejoin='round'/>"
-                + "<path d='M8 6.5v3.5M8 11.4v1.2' stroke='currentColor' stroke-width='1.6'/></svg>"));
+        title.addComponentAsFirst(SvgBox.inline("<svg viewBox='0 0 16 16' aria-hidden='true'><path d='M8 2L15 14H1Z'"
+                + " fill='none' stroke='currentColor' stroke-width='1.6' stroke-linejoin='round'/><path d='M8 6.5v3.5M8"
+                + " 11.4v1.2' stroke='currentColor' stroke-width='1.6'/></svg>"));
         return title;
     }
 

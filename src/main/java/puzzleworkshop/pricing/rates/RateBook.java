@@ -17,6 +17,7 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * Rates, price rule and price list, each from a day on. Nothing is overwritten: a new figure is a new line, and what
@@ -82,6 +83,12 @@ public class RateBook {
         store.add(new HeldRate(kind, value, from, note.strip(), false), house.currency(), who, clock.instant());
     }
 
+    @Transactional(readOnly = true)
+    public VatMode vatMode(LocalDate day) {
+        return rule(day).vatMode();
+    }
+
+    /** How prices are made on a day. */
     @Transactional(readOnly = true)
     public PriceRule rule(LocalDate day) {
         return store.ruleOn(day).orElseGet(() -> PriceRule.starting(house.currency()));

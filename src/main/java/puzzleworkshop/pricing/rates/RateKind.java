@@ -135,4 +135,9 @@ public enum RateKind {
             case PERCENT -> value.signum() >= 0 && value.compareTo(BigDecimal.valueOf(100)) < 0;
         };
     }
+
+    /** Whether it is money for a square metre. */
+    public boolean isForArea() {
+        return this == BOARD_M2 || this == STICKER_M2 || this == LAMINATE_M2 || this == TAPE_M2;
+    }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.machines.MachineCosts;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.Source;
@@ -21,7 +22,8 @@ import puzzleworkshop.pricing.cost.MachineHour;
  * @param rates one for each kind
  * @param laser what an hour of the standard machine is made of, as it stands at the machine; empty while that is not known
  */
-public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates, Optional<MachineCosts> laser) {
+public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> rates, Optional<MachineCosts> laser)
+        implements Confidential<RateSet> {
 
     public RateSet {
         Map<RateKind, HeldRate> all = new EnumMap<>(RateKind.class);
@@ -38,6 +40,15 @@ public record RateSet(LocalDate day, Currency currency, Map<RateKind, HeldRate> 
     /** The starting values alone. */
     public static RateSet starting(LocalDate day, Currency currency) {
         return new RateSet(day, currency, Map.of());
+    }
+
+    /** The tax rates, which stand on every invoice; of all else the starting values. */
+    @Override
+    public RateSet withoutMoney() {
+        return new RateSet(
+                day,
+                currency,
+                Map.of(RateKind.VAT, held(RateKind.VAT), RateKind.VAT_REDUCED, held(RateKind.VAT_REDUCED)));
     }
 
     public HeldRate held(RateKind kind) {

@@ -2,7 +2,6 @@ package puzzleworkshop.pricing.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
@@ -13,6 +12,7 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
@@ -34,7 +34,7 @@ class RateDialog extends Dialog {
     private final transient RateBook book;
     private final transient Formatter figures;
     private final BigDecimalField value;
-    private final DatePicker from;
+    private final DayField from;
     private final Div moved = new Div();
 
     RateDialog(HeldRate rate, Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
@@ -51,7 +51,7 @@ class RateDialog extends Dialog {
         value.setErrorMessage(getTranslation("pricing.number-missing"));
         value.setValueChangeMode(ValueChangeMode.LAZY);
         value.addValueChangeListener(event -> showMoved());
-        from = new DatePicker(getTranslation("pricing.holds-from"), book.today());
+        from = new DayField(getTranslation("pricing.holds-from"), book.today());
         from.setLocale(Texts.LOCALE);
         TextField note = new TextField(getTranslation("pricing.rate.note"));
         note.setPlaceholder(getTranslation("pricing.rate.note-example"));

@@ -8,8 +8,10 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import java.math.BigDecimal;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.pricing.rates.HeldRate;
 import puzzleworkshop.pricing.rates.RateBook;
@@ -19,6 +21,9 @@ import puzzleworkshop.workshop.SignedIn;
 
 /** Every figure with the day it holds from and where it was taken from; a press opens it to change it from a day on. */
 class RateTable extends Div {
+
+    /** A foot is 0.3048 m exactly (international yard and pound agreement, 1959). */
+    private static final BigDecimal SQUARE_FOOT_M2 = new BigDecimal("0.09290304");
 
     private final transient Pricing pricing;
     private final transient RateBook book;
@@ -113,7 +118,15 @@ class RateTable extends Div {
 
     private String value(HeldRate rate, RateSet rates) {
         return switch (rate.kind().form()) {
-            case MONEY -> CostLabels.rate(Money.of(rate.value(), rates.currency()));
+            case MONEY -> {
+                Money each = Money.of(rate.value(), rates.currency());
+                yield rate.kind().isForArea() && figures.units() == UnitSystem.INCHES
+                        ? getTranslation(
+                                "pricing.rate.square-foot",
+                                CostLabels.rate(each),
+                                CostLabels.rate(each.times(SQUARE_FOOT_M2)))
+                        : CostLabels.rate(each);
+            }
             case PERCENT -> figures.number(rate.value().doubleValue(), 2) + " %";
             case NUMBER, POSITIVE -> figures.number(rate.value().doubleValue(), 3);
         };

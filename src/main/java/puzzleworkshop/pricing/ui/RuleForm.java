@@ -2,7 +2,6 @@ package puzzleworkshop.pricing.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
@@ -14,6 +13,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
@@ -38,7 +38,7 @@ class RuleForm extends Div {
     private final BigDecimalField rush = new BigDecimalField();
     private final BigDecimalField step = new BigDecimalField();
     private final BigDecimalField ending = new BigDecimalField();
-    private final DatePicker from = new DatePicker();
+    private final DayField from = new DayField();
 
     RuleForm(RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
         addClassName("pw-section");

@@ -49,7 +49,7 @@ class PdfButton extends Div {
         removeAll();
         progress.setValue(0);
         add(progress);
-        Thread.ofVirtual().name("draw print run " + run).start(() -> {
+        UiPush.beside("draw print run " + run, () -> {
             try {
                 Path file = Files.createTempFile("print-run", ".pdf");
                 try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file))) {

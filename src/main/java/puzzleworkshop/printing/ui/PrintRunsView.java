@@ -141,7 +141,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         String who = signedIn.name();
         UI ui = UI.getCurrent();
         working(true);
-        Thread.ofVirtual().name("lay out a print run").start(() -> {
+        UiPush.beside("lay out a print run", () -> {
             try {
                 PrintRun run = runs.propose(on, day, who);
                 UiPush.tell(ui, () -> {

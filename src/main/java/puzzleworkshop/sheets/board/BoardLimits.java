@@ -6,6 +6,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -13,6 +14,10 @@ import puzzleworkshop.measure.Size;
 /** What a board can be: no larger than a machine's bed, of a known material, its numbers within reason. */
 @Component
 public class BoardLimits {
+
+    public static final Length THINNEST = Length.mm(0.3);
+    public static final Length THICKEST = Length.mm(50);
+    public static final Length MOST_BOW = Length.mm(100);
 
     private final RackStore settings;
     private final Machines machines;
@@ -41,17 +46,17 @@ public class BoardLimits {
         if (cost.isNegative()) {
             throw new Refused("sheets.cost.negative");
         }
-        requireWithin(facts.nominal().mm(), 0.3, 50, "sheets.thickness.range");
-        facts.measured().ifPresent(m -> requireWithin(m.mm(), 0.3, 50, "sheets.thickness.range"));
-        requireWithin(facts.bow().mm(), 0, 100, "sheets.bow.range");
+        requireWithin(facts.nominal(), THINNEST, THICKEST, "sheets.thickness.range");
+        facts.measured().ifPresent(m -> requireWithin(m, THINNEST, THICKEST, "sheets.thickness.range"));
+        requireWithin(facts.bow(), Length.ZERO, MOST_BOW, "sheets.bow.range");
         if (settings.materials().stream().noneMatch(m -> m.id().equals(facts.material()))) {
             throw new Refused("sheets.material.unknown", facts.material());
         }
     }
 
-    private static void requireWithin(double value, double least, double most, String key) {
-        if (value < least || value > most) {
-            throw new Refused(key);
+    private static void requireWithin(Length value, Length least, Length most, String key) {
+        if (value.compareTo(least) < 0 || value.compareTo(most) > 0) {
+            throw new Refused(key, least, most);
         }
     }
 }

@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
@@ -51,13 +52,21 @@ public class SheetFinder {
     private final CutStore cuts;
     private final Workshop workshop;
     private final RackIndex index;
+    private final ObjectProvider<RemainderWorth> worth;
 
-    SheetFinder(SheetStore sheets, RackSettings rack, CutStore cuts, Workshop workshop, RackIndex index) {
+    SheetFinder(
+            SheetStore sheets,
+            RackSettings rack,
+            CutStore cuts,
+            Workshop workshop,
+            RackIndex index,
+            ObjectProvider<RemainderWorth> worth) {
         this.sheets = sheets;
         this.rack = rack;
         this.cuts = cuts;
         this.workshop = workshop;
         this.index = index;
+        this.worth = worth;
     }
 
     /** The sheets that lose the least by giving the blank, best first, each with its best place; empty: none fits. */
@@ -68,7 +77,8 @@ public class SheetFinder {
     public List<Suggestion> suggest(BlankWish wish, int most) {
         RackRules rules = rack.rules();
         List<SheetStore.Candidate> candidates = sheets.candidates(wish, rules.thicknessSlack());
-        UsefulSizes useful = sizes();
+        Optional<RemainderWorth.Ladder> ladder = ladder();
+        UsefulSizes useful = ladder.map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
         List<Profile> profiles = index.profiles(candidates, useful);
         List<double[]> angles = candidates.stream()
                 .map(candidate -> angles(wish, candidate.grain()))
@@ -82,10 +92,28 @@ public class SheetFinder {
         List<Suggestion> suggestions = new ArrayList<>();
         for (int i = 0; i < ranked.size(); i++) {
             String rank = ranked.size() == 1 ? ".only" : i == 0 ? "" : ".next";
-            suggestion(candidates.get(ranked.get(i).index()).id(), wish, finest.get(i), rules, rank)
+            SheetId id = candidates.get(ranked.get(i).index()).id();
+            BestSheets.Ranked answer = finest.get(i);
+            sheets.find(id)
+                    .map(sheet -> suggestion(sheet, wish, answer, rules, useful, rank))
                     .ifPresent(suggestions::add);
         }
-        return suggestions;
+        return ladder.map(known -> withWhatIsKept(suggestions, known)).orElse(suggestions);
+    }
+
+    /** The first says what it keeps that the second does not. */
+    private static List<Suggestion> withWhatIsKept(List<Suggestion> suggestions, RemainderWorth.Ladder ladder) {
+        List<Suggestion> said = new ArrayList<>();
+        for (int i = 0; i < suggestions.size(); i++) {
+            Suggestion one = suggestions.get(i);
+            Optional<Remainder> next = i == 0 && suggestions.size() > 1
+                    ? Optional.of(suggestions.get(1).remainder())
+                    : Optional.empty();
+            said.add(KeptForLater.reason(ladder, one.remainder(), next)
+                    .map(one::because)
+                    .orElse(one));
+        }
+        return said;
     }
 
     /** A search for many blanks of the wish's kind of board, none smaller than the wish. */
@@ -111,11 +139,6 @@ public class SheetFinder {
                 .toList();
     }
 
-    private Optional<Suggestion> suggestion(
-            SheetId id, BlankWish wish, BestSheets.Ranked answer, RackRules rules, String rank) {
-        return sheets.find(id).map(sheet -> suggestion(sheet, wish, answer, rules, sizes(), rank));
-    }
-
     private static Suggestion suggestion(
             Sheet sheet, BlankWish wish, BestSheets.Ranked answer, RackRules rules, UsefulSizes useful, String rank) {
         Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), useful);
@@ -137,11 +160,12 @@ public class SheetFinder {
     /** The suggestion for one sheet with the blank where the user put it. */
     public Optional<Suggestion> at(SheetId id, BlankWish wish, Placement place) {
         RackRules rules = rack.rules();
+        UsefulSizes useful = sizes();
         return sheets.find(id)
                 .filter(sheet -> RectanglePlaces.accepts(sheet.outline(), wish.size(), place))
                 .flatMap(sheet -> {
-                    Remainder rest = Remainder.after(sheet.outline(), wish.size(), place, rules.kerf(), sizes());
-                    Area before = Profile.of(sheet.outline(), sizes()).value();
+                    Remainder rest = Remainder.after(sheet.outline(), wish.size(), place, rules.kerf(), useful);
+                    Area before = Profile.of(sheet.outline(), useful).value();
                     Area lost = Area.mm2(Math.max(0, before.mm2() - rest.value().mm2()));
                     return Optional.of(new Suggestion(
                             sheet,
@@ -158,12 +182,15 @@ public class SheetFinder {
     /** The best place on one sheet, if the blank fits there and the rules allow it. */
     public Optional<Suggestion> on(SheetId id, BlankWish wish) {
         RackRules rules = rack.rules();
+        UsefulSizes useful = sizes();
         return sheets.find(id)
                 .filter(sheet -> against(sheet, wish, rules).isEmpty())
                 .flatMap(sheet -> BestSheets.finest(
-                                Profile.of(sheet.outline(), sizes()), wish.size(),
-                                angles(wish, sheet.facts().grain()), sizes())
-                        .flatMap(answer -> suggestion(id, wish, answer, rules, ".only")));
+                                Profile.of(sheet.outline(), useful),
+                                wish.size(),
+                                angles(wish, sheet.facts().grain()),
+                                useful)
+                        .map(answer -> suggestion(sheet, wish, answer, rules, useful, ".only")));
     }
 
     /** Why a sheet was not suggested, or that it could be, in one sentence. */
@@ -239,6 +266,7 @@ public class SheetFinder {
     /** The board to buy when no sheet gives the blank: the one that adds least to its cost; empty: none is large enough. */
     public Optional<NewSheet> newSheetFor(BlankWish wish) {
         RackRules rules = rack.rules();
+        UsefulSizes useful = sizes();
         NewSheet best = null;
         for (BoardOffer offer : rack.offers()) {
             if (!meets(offer, wish, rules)) {
@@ -246,11 +274,11 @@ public class SheetFinder {
             }
             Outline board = Outline.rectangle(offer.size());
             Optional<BestSheets.Ranked> answer =
-                    BestSheets.finest(Profile.of(board, sizes()), wish.size(), angles(wish, offer.grain()), sizes());
+                    BestSheets.finest(Profile.of(board, useful), wish.size(), angles(wish, offer.grain()), useful);
             if (answer.isEmpty()) {
                 continue;
             }
-            Remainder rest = Remainder.after(board, wish.size(), answer.get().place(), rules.kerf(), sizes());
+            Remainder rest = Remainder.after(board, wish.size(), answer.get().place(), rules.kerf(), useful);
             Money cost = split(offer.price().rounded(), board, wish.size(), rest, rules)
                     .blank();
             if (best == null || cost.compareTo(best.blankCost()) < 0) {
@@ -284,9 +312,13 @@ public class SheetFinder {
         return CostSplit.of(cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
     }
 
-    /** The ladder of useful sizes in force. */
+    private Optional<RemainderWorth.Ladder> ladder() {
+        return worth.stream().findFirst().flatMap(RemainderWorth::ladder);
+    }
+
+    /** The ladder of useful sizes in force, with learned worths as soon as enough was asked for. */
     public UsefulSizes sizes() {
-        return rack.sizes();
+        return ladder().map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
     }
 
     /** What is known about the shapes of these sheets, worked out once for each. */

@@ -24,4 +24,9 @@ public record Suggestion(
         Remainder remainder,
         Area valueLost,
         Money blankCost,
-        Sentence reason) {}
+        Sentence reason) {
+
+    Suggestion because(Sentence other) {
+        return new Suggestion(sheet, blank, placement, remainder, valueLost, blankCost, other);
+    }
+}

@@ -27,6 +27,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.TabRow;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -63,6 +64,10 @@ public class EnterSheetView extends Div {
     private final Div last = new Div();
     private final Paragraph fault = new Paragraph();
     private int entered;
+
+    /** Of the board that is being entered; the next one gets a key of its own. */
+    private transient BookingKey key = BookingKey.fresh();
+
     private transient Supplier<Optional<Outline>> outline;
     private transient Runnable ready;
     private transient Function<Outline, SheetId> adding;
@@ -83,6 +88,7 @@ public class EnterSheetView extends Div {
         this.words = words;
         this.who = who;
         this.facts = new FactsForm(figures, settings, rack, workshop);
+        facts.withCost(!who.isMaker());
         addClassName("pw-page");
         Div head = new Div(new H1(figures.text("sheets.enter.title")), count);
         head.addClassName("pw-page-head");
@@ -118,7 +124,7 @@ public class EnterSheetView extends Div {
     private void choose(int kind) {
         fault.setVisible(false);
         shape.removeAll();
-        adding = made -> rack.add(made, facts.facts(), facts.cost(), who.name());
+        adding = made -> rack.enter(key, made, facts.facts(), facts.cost(), who.name());
         switch (kind) {
             case 0 ->
                 measured(
@@ -150,7 +156,8 @@ public class EnterSheetView extends Div {
                 shape.add(photo);
                 outline = photo::outline;
                 ready = photo::next;
-                adding = made -> measured.add(made, photo.uncertaintyMm(), facts.facts(), facts.cost(), who.name());
+                adding = made ->
+                        measured.enter(key, made, photo.uncertaintyMm(), facts.facts(), facts.cost(), who.name());
             }
             default -> {
                 OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
@@ -253,6 +260,7 @@ public class EnterSheetView extends Div {
             Optional<Outline> made = outline.get();
             if (made.isPresent()) {
                 SheetId id = adding.apply(made.get());
+                key = BookingKey.fresh();
                 entered++;
                 count.setText(figures.text("sheets.enter.count", entered));
                 rack.find(id).ifPresent(this::show);

@@ -14,9 +14,11 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardContamination;
 import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardLimits;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.Grain;
 import puzzleworkshop.sheets.board.Material;
@@ -119,9 +121,13 @@ public class FactsForm extends Div {
 
     /** @throws Refused naming the field that cannot be read, which is marked */
     public BoardFacts facts() {
-        mark(nominal, nominal.getValue() == null, "sheets.thickness.range");
-        mark(measured, measured.getValue() == null && !measured.typed().isBlank(), "sheets.thickness.range");
-        mark(bow, bow.getValue() == null && !bow.typed().isBlank(), "sheets.bow.range");
+        Sentence thickness = Sentence.of("sheets.thickness.range", BoardLimits.THINNEST, BoardLimits.THICKEST);
+        mark(nominal, nominal.getValue() == null, thickness);
+        mark(measured, measured.getValue() == null && !measured.typed().isBlank(), thickness);
+        mark(
+                bow,
+                bow.getValue() == null && !bow.typed().isBlank(),
+                Sentence.of("sheets.bow.range", Length.ZERO, BoardLimits.MOST_BOW));
         return new BoardFacts(
                 material.getValue().id(),
                 grade.getValue(),
@@ -134,12 +140,17 @@ public class FactsForm extends Div {
                 note.getValue());
     }
 
-    private void mark(LengthField field, boolean wrong, String key) {
+    private void mark(LengthField field, boolean wrong, Sentence why) {
         field.setInvalid(wrong);
-        field.setErrorMessage(wrong ? figures.text(key) : "");
+        field.setErrorMessage(wrong ? figures.say(why) : "");
         if (wrong) {
-            throw new Refused(key);
+            throw new Refused(why);
         }
+    }
+
+    /** Whether what it carries in cost stands among the facts; whoever does not see it leaves it as it is. */
+    public void withCost(boolean shown) {
+        cost.setVisible(shown);
     }
 
     /** What one sheet carries is not what the next one does. */

@@ -44,6 +44,9 @@ import puzzleworkshop.workshop.Workshop;
 @StyleSheet("context://sheets.css")
 public class RackRulesView extends Div {
 
+    /** Up to which bow a board is usually held down flat (common practice). */
+    private static final Length USUAL_BOW = Length.mm(1);
+
     private final transient RackSettings settings;
     private final transient Workshop workshop;
     private final transient Formatter figures;
@@ -265,7 +268,7 @@ public class RackRulesView extends Div {
     }
 
     private Div section(String title, String text) {
-        Paragraph about = new Paragraph(figures.text(text));
+        Paragraph about = new Paragraph(figures.text(text, USUAL_BOW));
         about.addClassName("pw-soft");
         Div section = new Div(new H2(figures.text(title)), about);
         section.addClassName("pw-section");

@@ -67,7 +67,12 @@ public class SheetListsView extends Div {
         Div head = new Div(new H1(figures.text("sheets.lists.title")));
         head.addClassName("pw-page-head");
         read.addClassName("pw-stack");
-        add(head, words.doors("/lists"), in(), out(), printed());
+        add(head, words.doors("/lists"));
+        if (!who.isMaker()) {
+            // lists carry what boards have cost
+            add(in(), out());
+        }
+        add(printed());
     }
 
     private Div in() {

@@ -26,7 +26,8 @@ class LedgerDialog extends Dialog {
 
     private static final int PRICES_SHOWN = 6;
 
-    LedgerDialog(SupplyItem item, Supplies supplies, Formatter figures, Runnable changed) {
+    /** @param priced whether prices are shown and its facts may be changed; else only what came and went */
+    LedgerDialog(SupplyItem item, Supplies supplies, Formatter figures, boolean priced, Runnable changed) {
         SupplyId id = item.id().orElseThrow();
         setHeaderTitle(item.name());
         setWidth("min(52rem, 96vw)");
@@ -36,14 +37,18 @@ class LedgerDialog extends Dialog {
                 getTranslation(item.facts().adhesive().textKey()),
                 item.leadDays(),
                 item.spareDays()));
-        Div content =
-                new Div(facts, prices(supplies.purchases(id), item, figures), ledger(id, item, supplies, figures));
+        Div content = new Div(facts);
+        if (priced) {
+            content.add(prices(supplies.purchases(id), item, figures));
+        }
+        content.add(ledger(id, item, supplies, figures));
         content.addClassName("pw-stack");
         add(content);
         Button change = new Button(getTranslation("supplies.change"), event -> {
             close();
             new SupplyDialog(item, supplies, figures, "", changed).open();
         });
+        change.setVisible(priced);
         getFooter().add(change, new Button(getTranslation("supplies.close"), event -> close()));
     }
 

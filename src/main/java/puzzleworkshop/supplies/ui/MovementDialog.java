@@ -42,6 +42,11 @@ class MovementDialog extends Dialog {
         String textKey() {
             return textKey;
         }
+
+        /** Whether it says what something cost. */
+        boolean isMoney() {
+            return this == BOUGHT;
+        }
     }
 
     private final transient SupplyItem item;

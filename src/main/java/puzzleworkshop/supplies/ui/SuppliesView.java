@@ -34,7 +34,8 @@ public class SuppliesView extends Div implements HasDynamicTitle {
     private final Div shopping = new Div();
     private final Div shelf = new Div();
 
-    public SuppliesView(Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn) {
+    public SuppliesView(
+            Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn, List<ShoppingSection> more) {
         this.supplies = supplies;
         this.list = list;
         this.figures = figures;
@@ -44,6 +45,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                 getTranslation("supplies.new"),
                 event -> new SupplyDialog(null, supplies, figures, signedIn.name(), this::refresh).open());
         fresh.addThemeVariants(ButtonVariant.PRIMARY);
+        fresh.setVisible(!signedIn.isMaker());
         Button count = new Button(
                 getTranslation("supplies.take-stock"),
                 event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
@@ -54,7 +56,9 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         head.addClassName("pw-page-head");
         shopping.addClassName("pw-section");
         shelf.addClassNames("pw-section", "supplies-shelf");
-        add(head, shopping, shelf);
+        add(head, shopping);
+        more.forEach(section -> add(section.show()));
+        add(shelf);
         refresh();
     }
 
@@ -91,7 +95,9 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         shopping.setVisible(!due.isEmpty());
         shopping.add(new H2(getTranslation("supplies.shopping")));
         for (Restock restock : due) {
-            String expected = restock.expected().map(figures::money).orElse("");
+            String expected = signedIn.isMaker()
+                    ? ""
+                    : restock.expected().map(figures::money).orElse("");
             String from = restock.lastSupplier()
                     .map(s -> getTranslation("supplies.shopping.from", s.name()))
                     .orElse("");
@@ -113,6 +119,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                                     this::refresh)
                             .open());
             bought.addThemeVariants(ButtonVariant.SMALL);
+            bought.setVisible(!signedIn.isMaker());
             Div row = new Div(what, small(from), price, bought);
             row.addClassName("supplies-shopping");
             shopping.add(row);

@@ -113,6 +113,9 @@ class SupplyRow extends Div {
         Div buttons = new Div();
         buttons.addClassName("supplies-buttons");
         for (MovementDialog.What what : MovementDialog.What.values()) {
+            if (what.isMoney() && signedIn.isMaker()) {
+                continue;
+            }
             Button button = new Button(
                     getTranslation(what.textKey()),
                     event -> new MovementDialog(item, what, supplies, figures, signedIn, changed).open());
@@ -121,7 +124,8 @@ class SupplyRow extends Div {
             buttons.add(button);
         }
         Button open = new Button(
-                getTranslation("supplies.open"), event -> new LedgerDialog(item, supplies, figures, changed).open());
+                getTranslation("supplies.open"),
+                event -> new LedgerDialog(item, supplies, figures, !signedIn.isMaker(), changed).open());
         open.addThemeVariants(ButtonVariant.SMALL);
         open.setAriaLabel(getTranslation("supplies.open") + ": " + item.name());
         buttons.add(open);

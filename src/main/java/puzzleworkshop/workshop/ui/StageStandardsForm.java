@@ -13,6 +13,7 @@ import com.vaadin.flow.component.textfield.NumberField;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
+import java.util.Arrays;
 import java.util.Map;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -56,6 +57,7 @@ class StageStandardsForm extends Div {
         NumberField rejects =
                 field(stage, "rejects", standard.rejects().hundredths().doubleValue(), 95);
         NumberField[] all = {setUp, perPuzzle, perPiece, rest, rejects};
+        Double[] shown = Arrays.stream(all).map(NumberField::getValue).toArray(Double[]::new);
         for (NumberField field : all) {
             field.addValueChangeListener(event -> {
                 for (NumberField each : all) {
@@ -68,12 +70,21 @@ class StageStandardsForm extends Div {
                         "workshop.saved",
                         () -> workshop.save(new StageStandard(
                                 standard.stage(),
-                                Minutes.of(setUp.getValue()),
-                                Minutes.of(perPuzzle.getValue()),
-                                Minutes.ofSeconds(perPiece.getValue()),
-                                Duration.ofMinutes(Math.round(rest.getValue() * 60)),
-                                new Percent(
-                                        BigDecimal.valueOf(rejects.getValue()).setScale(2, RoundingMode.HALF_UP)))));
+                                // what nobody has typed stays to the last digit, not as it is shown
+                                setUp.getValue().equals(shown[0]) ? standard.setUp() : Minutes.of(setUp.getValue()),
+                                perPuzzle.getValue().equals(shown[1])
+                                        ? standard.perPuzzle()
+                                        : Minutes.of(perPuzzle.getValue()),
+                                perPiece.getValue().equals(shown[2])
+                                        ? standard.perPiece()
+                                        : Minutes.ofSeconds(perPiece.getValue()),
+                                rest.getValue().equals(shown[3])
+                                        ? standard.rest()
+                                        : Duration.ofMinutes(Math.round(rest.getValue() * 60)),
+                                rejects.getValue().equals(shown[4])
+                                        ? standard.rejects()
+                                        : new Percent(BigDecimal.valueOf(rejects.getValue())
+                                                .setScale(2, RoundingMode.HALF_UP)))));
             });
         }
         NativeTableRow row = new NativeTableRow(new NativeTableHeaderCell(stage));

@@ -8,6 +8,8 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import java.math.BigDecimal;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Currency;
 import java.util.HashMap;
 import java.util.List;
@@ -37,6 +39,7 @@ import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Stage;
 
 /** At the laser there is one next step at a time: prepare, start, record, done. */
@@ -110,6 +113,8 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         assertThat(orders.get(order.id()).next()).contains(Stage.FINISH);
     }
 
+    private int cuts;
+
     private void tickAll() {
         for (int i = 0; i < 9; i++) {
             Checkbox open = find(Checkbox.class).all().stream()
@@ -123,6 +128,9 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
 
     @SuppressWarnings("unchecked")
     private void record(Result result) {
+        // the beam needs its time; a cut recorded at once is asked about
+        cuts++;
+        TestClock.set(Instant.now().plus(Duration.ofHours(cuts)));
         Map<String, RadioButtonGroup<?>> groups = new HashMap<>();
         find(RadioButtonGroup.class).all().forEach(group -> groups.put(group.getLabel(), group));
         ((RadioButtonGroup<Result>) groups.get("How did it come out?")).setValue(result);

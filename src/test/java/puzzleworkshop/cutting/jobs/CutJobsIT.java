@@ -63,15 +63,15 @@ class CutJobsIT {
         jdbc.sql("insert into customer (name) values ('Mara')").update();
         for (int id = 7; id <= 14; id++) {
             jdbc.sql("""
-                    insert into customer_order (id, number, customer_id, state, quantity, width_mm, height_mm,
-                        piece_columns, piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm,
-                        intended_age, tray, board_material, board_grade, board_thickness_mm, rush, laser_minutes,
-                        price_net, price_vat, price_gross, cost, currency, kept_price, valid_until, created_at, created_by)
-                    overriding system value
-                    select :id, 'T-' || :id, max(id), 'QUOTE', 1, 200, 300, 6, 8, 1, 'KNOBS', 'SQUARE', 0, 0.15,
-                        'FROM_6', false, 'birch-ply', 'CRAFT', 3, false, 0, 0, 0, 0, 0, 'EUR', '{}', current_date, now(), 'x'
-                    from customer
-                    """).param("id", id).update();
+                insert into customer_order (id, number, customer_id, state, quantity, width_mm, height_mm,
+                    piece_columns, piece_rows, pattern_seed, cut_style, outline_kind, outline_measure_mm, kerf_mm,
+                    intended_age, tray, board_material, board_grade, board_thickness_mm, rush, laser_minutes,
+                    price_net, price_vat, price_gross, cost, currency, kept_price, valid_until, created_at, created_by)
+                overriding system value
+                select :id, 'T-' || :id, max(id), 'QUOTE', 1, 200, 300, 6, 8, 1, 'KNOBS', 'SQUARE', 0, 0.15,
+                    'FROM_6', false, 'birch-ply', 'CRAFT', 3, false, 0, 0, 0, 0, 0, 'EUR', '{}', current_date, now(), 'x'
+                from customer
+                """).param("id", id).update();
         }
         machine = machines.save(Machine.usual("Bench laser", Currency.getInstance("EUR")));
     }
@@ -108,6 +108,32 @@ class CutJobsIT {
                 .update();
         jobs.finish(job.id(), job.parameters().passes(), Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
         assertThat(times.ratio(machine.id()).cuts()).isEqualTo(1);
+    }
+
+    @Test
+    void a_cut_far_quicker_than_its_estimate_is_asked_about_and_is_neither_evidence_nor_time_nor_cost() {
+        CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
+        answerAll(job);
+        jobs.start(job.id(), "Ines");
+        assertThat(job.estimate().orElseThrow().toSeconds()).isGreaterThan(20);
+        jdbc.sql("update cutting_job set started_at = started_at - interval '1 second'")
+                .update();
+        int passes = job.parameters().passes();
+        assertThat(refusal(
+                        () -> jobs.finish(job.id(), passes, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
+                .isEqualTo("cutting.job.too-quick");
+        assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(State.RUNNING);
+
+        CutJob done = jobs.finishWithoutTime(job.id(), "started late", "Ines");
+        assertThat(done.state()).isEqualTo(State.DONE);
+        assertThat(done.trialId()).isEmpty();
+        assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
+                .isEmpty();
+        assertThat(times.ratio(machine.id()).cuts()).isZero();
+        assertThat(jdbc.sql("select laser_minutes from order_took where order_id = 7")
+                        .query((row, n) -> Optional.ofNullable(row.getObject(1)))
+                        .single())
+                .isEmpty();
     }
 
     @Test

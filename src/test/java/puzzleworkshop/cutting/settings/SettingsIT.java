@@ -27,6 +27,7 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.WearPart;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -118,7 +119,8 @@ class SettingsIT {
             CutSetting now = settings.forBoard(machine, CRAFT);
             NextTry next = settings.nextTry(now).orElseThrow();
             Finding seen = Finding.of(next.lineEnergy() > 4.4 ? Result.THROUGH : Result.NOT_THROUGH, 1);
-            settings.record(machine, CRAFT, next.parameters(), seen, Source.TRY, "Ines", Optional.empty());
+            settings.record(
+                    BookingKey.fresh(), machine, CRAFT, next.parameters(), seen, Source.TRY, "Ines", Optional.empty());
         }
         CutSetting proven = settings.forBoard(machine, CRAFT);
         assertThat(proven.state()).isEqualTo(SettingState.PROVEN);
@@ -133,6 +135,7 @@ class SettingsIT {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
         Photo photo = Photo.of(CameraPicture.jpeg(400, 3)).orElseThrow();
         Trial trial = settings.record(
+                BookingKey.fresh(),
                 machine,
                 CRAFT,
                 used,
@@ -145,6 +148,7 @@ class SettingsIT {
         PhotoIntakeIT.requireUprightWithoutTraces(
                 settings.photo(trial.id()).orElseThrow().bytes());
         assertThatThrownBy(() -> settings.record(
+                        BookingKey.fresh(),
                         machine,
                         CRAFT,
                         used,
@@ -167,7 +171,15 @@ class SettingsIT {
     @Test
     void the_database_keeps_trials_as_they_were_written() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
-        settings.record(machine, CRAFT, used, Finding.of(Result.THROUGH, 1), Source.TRY, "Ines", Optional.empty());
+        settings.record(
+                BookingKey.fresh(),
+                machine,
+                CRAFT,
+                used,
+                Finding.of(Result.THROUGH, 1),
+                Source.TRY,
+                "Ines",
+                Optional.empty());
         assertThatThrownBy(
                         () -> jdbc.sql("update cutting_trial set charring = 0").update())
                 .hasMessageContaining("only added");

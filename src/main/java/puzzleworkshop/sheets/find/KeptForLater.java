@@ -1,0 +1,62 @@
+package puzzleworkshop.sheets.find;
+
+import java.util.Optional;
+import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.LargestRectangle;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+
+/** Says what a remainder keeps of what the next weeks will ask for, and what the next best sheet would keep. */
+final class KeptForLater {
+
+    /** So many blanks must be expected before a size is worth a word. */
+    private static final double SPOKEN_OF = 0.5;
+
+    /** Pieces of one useful size. */
+    private record Kept(int pieces, Size size, double expected) {}
+
+    private KeptForLater() {}
+
+    /** Empty when it keeps nothing that is expected. */
+    static Optional<Sentence> reason(RemainderWorth.Ladder ladder, Remainder rest, Optional<Remainder> next) {
+        return kept(ladder, rest).map(own -> {
+            String expected = Long.toString(Math.round(own.expected()));
+            if (next.isEmpty()) {
+                return Sentence.of("sheets.reason.keeps", own.pieces(), own.size(), expected, ladder.weeks());
+            }
+            return kept(ladder, next.get())
+                    .map(other -> Sentence.of(
+                            "sheets.reason.keeps.other",
+                            own.pieces(),
+                            own.size(),
+                            expected,
+                            ladder.weeks(),
+                            other.pieces(),
+                            other.size()))
+                    .orElseGet(() -> Sentence.of(
+                            "sheets.reason.keeps.none", own.pieces(), own.size(), expected, ladder.weeks()));
+        });
+    }
+
+    /** The largest expected size that the remainder still gives, and how often. */
+    private static Optional<Kept> kept(RemainderWorth.Ladder ladder, Remainder rest) {
+        UsefulSizes sizes = ladder.sizes();
+        for (int rung = sizes.top(); rung > UsefulSizes.SCRAP; rung--) {
+            Size wanted = sizes.rung(rung);
+            if (ladder.expected().get(rung) < SPOKEN_OF) {
+                continue;
+            }
+            int pieces = (int) rest.parts().stream()
+                    .flatMap(part -> part.useful().stream())
+                    .map(LargestRectangle::size)
+                    .filter(piece -> wanted.longerSide().compareTo(piece.longerSide()) <= 0
+                            && wanted.shorterSide().compareTo(piece.shorterSide()) <= 0)
+                    .count();
+            if (pieces > 0) {
+                return Optional.of(new Kept(pieces, wanted, ladder.expected().get(rung)));
+            }
+        }
+        return Optional.empty();
+    }
+}

@@ -1,0 +1,24 @@
+package puzzleworkshop.sheets.find;
+
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.geometry.UsefulSizes;
+
+/** What remainders are worth by what will be asked for; a room above answers. */
+public interface RemainderWorth {
+
+    /** Empty as long as too little was asked for to tell; then the fixed weights of the useful sizes count. */
+    Optional<Ladder> ladder();
+
+    /**
+     * @param sizes the rack's useful sizes with learned worths
+     * @param weeks looked ahead
+     * @param expected for each rung how many blanks that need just this rung are expected in those weeks
+     */
+    record Ladder(UsefulSizes sizes, int weeks, List<Double> expected) {
+
+        public Ladder {
+            expected = List.copyOf(expected);
+        }
+    }
+}

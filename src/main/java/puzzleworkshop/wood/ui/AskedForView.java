@@ -1,0 +1,115 @@
+package puzzleworkshop.wood.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.component.textfield.TextFieldVariant;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.util.List;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.wood.AskedFor;
+import puzzleworkshop.wood.AskedSize;
+import puzzleworkshop.workshop.SignedIn;
+
+/** How often each size of blank is asked for: what the orders teach, with its uncertainty, and the owner's word where it differs. */
+@Route("asked-for")
+@RolesAllowed("OWNER")
+@StyleSheet("context://wood.css")
+public class AskedForView extends Div implements HasDynamicTitle {
+
+    private static final int MOST_SHOWN = 100;
+
+    private final transient AskedFor asked;
+    private final transient SignedIn who;
+    private final transient Formatter figures;
+    private final Div list = new Div();
+
+    public AskedForView(AskedFor asked, SignedIn who, Formatter figures) {
+        this.asked = asked;
+        this.who = who;
+        this.figures = figures;
+        addClassName("pw-page");
+        Div head = new Div(
+                new H1(getTranslation("wood.asked.title")),
+                new Paragraph(getTranslation("wood.asked.lead")),
+                new Anchor("wood", getTranslation("wood.title")));
+        head.addClassName("pw-page-head");
+        list.addClassNames("pw-section", "wood-asked");
+        add(head, list);
+        refresh();
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("wood.asked.title");
+    }
+
+    private void refresh() {
+        list.removeAll();
+        List<AskedSize> sizes = asked.sizes();
+        double most = sizes.stream()
+                .mapToDouble(size -> Math.max(size.perWeek(), size.learned().high()))
+                .max()
+                .orElse(1);
+        sizes.stream().limit(MOST_SHOWN).forEach(size -> list.add(row(size, Math.max(most, 1e-9))));
+    }
+
+    private Div row(AskedSize size, double most) {
+        Span name = new Span(figures.size(size.size()));
+        name.addClassName("wood-strong");
+        Div range = new Div();
+        range.addClassName("wood-range");
+        range.getStyle().set("left", percent(size.learned().low() / most));
+        range.getStyle().set("right", percent(1 - size.learned().high() / most));
+        Div mean = new Div();
+        mean.addClassName("wood-mean");
+        mean.getStyle().set("left", percent(size.perWeek() / most));
+        Div bar = new Div(range, mean);
+        bar.addClassName("wood-bar");
+        String words = figures.text(
+                size.learned().trend() ? "wood.asked.row.trend" : "wood.asked.row",
+                figures.number(size.learned().perWeek(), 2),
+                figures.number(size.learned().low(), 2),
+                figures.number(size.learned().high(), 2),
+                size.learned().seen());
+        Span said = new Span(words);
+        said.addClassName("pw-small");
+        NumberField own = new NumberField(getTranslation("wood.asked.own"));
+        own.addThemeVariants(TextFieldVariant.LUMO_SMALL);
+        size.corrected().ifPresent(own::setValue);
+        own.setClearButtonVisible(true);
+        Button save = new Button(getTranslation("wood.asked.save"), event -> save(size, own));
+        save.addThemeVariants(ButtonVariant.SMALL);
+        Div correction = new Div(own, save);
+        correction.addClassName("wood-correction");
+        Div row = new Div(name, bar, said, correction);
+        row.addClassName("wood-asked-row");
+        return row;
+    }
+
+    private void save(AskedSize size, NumberField own) {
+        boolean done = Feedback.unlessRefused(figures, "wood.asked.saved", () -> {
+            if (own.getValue() == null) {
+                asked.uncorrect(size.size());
+            } else {
+                asked.correct(size.size(), own.getValue(), who.name());
+            }
+        });
+        if (done) {
+            refresh();
+        }
+    }
+
+    private static String percent(double share) {
+        return Math.clamp(100 * share, 0, 100) + "%";
+    }
+}

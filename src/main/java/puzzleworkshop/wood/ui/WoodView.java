@@ -1,0 +1,242 @@
+package puzzleworkshop.wood.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.UIDetachedException;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.progressbar.ProgressBar;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.Route;
+import jakarta.annotation.security.RolesAllowed;
+import java.time.format.TextStyle;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.wood.BuyAdvice;
+import puzzleworkshop.wood.KeepAdvice;
+import puzzleworkshop.wood.MonthOfWood;
+import puzzleworkshop.wood.Replay;
+import puzzleworkshop.wood.WoodAdvice;
+import puzzleworkshop.wood.YearAgain;
+
+/** Wood month by month, which boards to order, which pieces to give away, and what thinking ahead would have saved. */
+@Route("wood")
+@Menu(title = "wood.title", order = 45)
+@RolesAllowed("OWNER")
+@StyleSheet("context://wood.css")
+public class WoodView extends Div implements HasDynamicTitle {
+
+    private static final int MOST_SPARE = 50;
+
+    private final transient WoodAdvice advice;
+    private final transient Formatter figures;
+    private final Div keep = section();
+    private final Div buy = section();
+
+    public WoodView(WoodAdvice advice, YearAgain again, Formatter figures) {
+        this.advice = advice;
+        this.figures = figures;
+        addClassName("pw-page");
+        Div head = new Div(
+                new H1(getTranslation("wood.title")),
+                new Paragraph(getTranslation("wood.lead")),
+                new Anchor("asked-for", getTranslation("wood.asked.title")));
+        head.addClassName("pw-page-head");
+        add(head, months(advice.months()), buy, keep, replay(again));
+        refresh();
+        add(new WoodRulesForm(advice, figures, this::refresh));
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("wood.title");
+    }
+
+    private void refresh() {
+        showKeep(advice.keep());
+        buy.removeAll();
+        buy.add(new H2(getTranslation("wood.buy")));
+        think(buy, "wood.buy.thinking", advice::buy, this::showBuy);
+    }
+
+    private Div months(List<MonthOfWood> months) {
+        Div section = section();
+        section.add(new H2(getTranslation("wood.months")));
+        if (months.isEmpty()) {
+            section.add(new Paragraph(getTranslation("wood.months.none")));
+            return section;
+        }
+        Div table = new Div();
+        table.addClassName("wood-months");
+        for (String head : List.of("month", "bought", "used", "kept", "thrown", "yield")) {
+            Span cell = new Span(getTranslation("wood." + head));
+            cell.addClassName("wood-head");
+            table.add(cell);
+        }
+        for (MonthOfWood month : months.reversed()) {
+            table.add(
+                    new Span(month.month().getMonth().getDisplayName(TextStyle.SHORT_STANDALONE, Locale.ENGLISH) + " "
+                            + month.month().getYear()),
+                    number(figures.area(month.bought())),
+                    number(figures.area(month.used())),
+                    number(figures.area(month.kept())),
+                    number(figures.area(month.thrown())),
+                    number(
+                            month.yield().isPresent()
+                                    ? figures.number(100 * month.yield().getAsDouble(), 0) + " %"
+                                    : "–"));
+        }
+        section.add(table);
+        return section;
+    }
+
+    private void showBuy(List<BuyAdvice> kinds) {
+        if (kinds.isEmpty()) {
+            buy.add(new Paragraph(getTranslation("wood.buy.none")));
+        }
+        for (BuyAdvice kind : kinds) {
+            Div block = new Div();
+            block.addClassName("wood-kind");
+            Span name =
+                    new Span(kind.material() + ", " + figures.length(kind.kind().thickness()));
+            name.addClassName("wood-strong");
+            block.add(name);
+            if (!kind.possible()) {
+                block.add(new Paragraph(getTranslation("wood.buy.impossible")));
+            } else if (!kind.isDue()) {
+                block.add(new Paragraph(figures.text("wood.buy.enough", kind.without())));
+            } else {
+                block.add(new Paragraph(figures.text("wood.buy.order", kind.cost(), kind.service(), kind.without())));
+            }
+            for (BuyAdvice.Line line : kind.lines()) {
+                String what = line.count() > 0
+                        ? figures.text(
+                                "wood.buy.line",
+                                line.count(),
+                                line.board().name(),
+                                line.board().price())
+                        : figures.text(
+                                "wood.buy.not",
+                                line.board().name(),
+                                line.board().price());
+                String limit = line.breakEven()
+                        .map(price -> figures.text(line.count() > 0 ? "wood.buy.until" : "wood.buy.from", price))
+                        .orElse("");
+                Div row = new Div(new Span(what), soft(limit));
+                row.addClassName("wood-line");
+                block.add(row);
+            }
+            buy.add(block);
+        }
+    }
+
+    private void showKeep(KeepAdvice advised) {
+        keep.removeAll();
+        keep.add(new H2(getTranslation("wood.keep")));
+        if (advised.spare().isEmpty()) {
+            keep.add(new Paragraph(figures.text("wood.keep.enough", advised.pieces(), advised.room())));
+            return;
+        }
+        keep.add(new Paragraph(figures.text(
+                "wood.keep.text",
+                advised.pieces(),
+                advised.room(),
+                advised.spare().size())));
+        advised.spare().stream().limit(MOST_SPARE).forEach(spare -> {
+            Div row = new Div(
+                    new Anchor(
+                            "sheets/number/" + spare.sheet().id(),
+                            spare.sheet().id().toString()),
+                    soft(spare.sheet().facts().place()),
+                    new Span(figures.say(spare.why())));
+            row.addClassName("wood-line");
+            keep.add(row);
+        });
+    }
+
+    private Div replay(YearAgain again) {
+        Div section = section();
+        Div answer = new Div();
+        Button start = new Button(getTranslation("wood.replay.start"));
+        start.setDisableOnClick(true);
+        start.addClickListener(event -> {
+            answer.removeAll();
+            think(answer, "wood.replay.thinking", again::replay, found -> {
+                answer.add(new Paragraph(found.map(this::said).orElseGet(() -> getTranslation("wood.replay.none"))));
+                start.setEnabled(true);
+            });
+        });
+        section.add(
+                new H2(getTranslation("wood.replay")),
+                new Paragraph(getTranslation("wood.replay.text")),
+                start,
+                answer);
+        return section;
+    }
+
+    private String said(Replay replay) {
+        return figures.text(
+                replay.saved().isNegative() ? "wood.replay.lost" : "wood.replay.saved",
+                replay.weeks(),
+                replay.blanks(),
+                replay.nearest(),
+                replay.ahead(),
+                replay.saved().isNegative() ? replay.saved().negated() : replay.saved(),
+                replay.weeksLost());
+    }
+
+    /** Works off the screen's thread; the place shows that it does, then what came of it. */
+    private <T> void think(Div place, String words, Supplier<T> work, Consumer<T> show) {
+        ProgressBar bar = new ProgressBar();
+        bar.setIndeterminate(true);
+        Paragraph wait = new Paragraph(getTranslation(words));
+        place.add(wait, bar);
+        UI ui = UI.getCurrent();
+        Thread.ofVirtual().start(() -> {
+            try {
+                T found = work.get();
+                ui.access(() -> {
+                    place.remove(wait, bar);
+                    show.accept(found);
+                });
+            } catch (UIDetachedException left) {
+                // The page was left; nobody waits for it any more.
+            } catch (RuntimeException failed) {
+                ui.access(() -> {
+                    place.remove(wait, bar);
+                    Feedback.tell(getTranslation("wood.failed"), true);
+                });
+                throw failed;
+            }
+        });
+    }
+
+    private static Div section() {
+        Div section = new Div();
+        section.addClassName("pw-section");
+        return section;
+    }
+
+    private static Component number(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-number");
+        return span;
+    }
+
+    private static Span soft(String text) {
+        Span span = new Span(text);
+        span.addClassName("pw-small");
+        return span;
+    }
+}

@@ -1,0 +1,190 @@
+package puzzleworkshop.wood;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.board.BlankWish;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.RemainderWorth;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.workshop.Workshop;
+
+/** Demand, worth, advice and months from what lies in the database. */
+@DatabaseTest
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class WoodIT {
+
+    private static final Size A4 = Size.mm(319, 232);
+
+    @Autowired
+    AskedFor asked;
+
+    @Autowired
+    WoodAdvice advice;
+
+    @Autowired
+    YearAgain again;
+
+    @Autowired
+    RemainderWorth worth;
+
+    @Autowired
+    SheetFinder finder;
+
+    @Autowired
+    RackSettings settings;
+
+    @Autowired
+    Workshop workshop;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    DataSource database;
+
+    @BeforeEach
+    void a_workshop_that_sells_boards() {
+        CleanDatabase.now(database);
+        settings.save(new BoardOffer(
+                0,
+                "birch ply 800 × 600",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(800, 600),
+                Grain.NONE,
+                Money.of(new java.math.BigDecimal("9.00"), workshop.currency()),
+                true));
+    }
+
+    @Test
+    void what_was_confirmed_is_what_is_asked_for_until_the_owner_knows_better() {
+        confirmed(24, 12);
+        AskedSize learned = size();
+        assertThat(learned.learned().seen()).isEqualTo(24);
+        assertThat(learned.perWeek()).isBetween(1.6, 2.4);
+        asked.correct(A4.turned(), 5, "Robin");
+        assertThat(size().perWeek()).isEqualTo(5);
+        asked.uncorrect(A4);
+        assertThat(size().perWeek()).isEqualTo(learned.perWeek());
+        assertThatThrownBy(() -> asked.correct(A4, -1, "Robin")).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void remainders_are_valued_by_what_is_asked_for_once_enough_was() {
+        assertThat(worth.ladder()).isEmpty();
+        confirmed(24, 12);
+        RemainderWorth.Ladder ladder = worth.ladder().orElseThrow();
+        int a4 = ladder.sizes().rungs().indexOf(A4);
+        assertThat(ladder.expected().get(a4)).isGreaterThan(5);
+        assertThat(ladder.sizes().value(1, a4)).isGreaterThan(ladder.sizes().value(1, 0) - 1e-9);
+        assertThat(worth.ladder().orElseThrow()).isEqualTo(ladder);
+    }
+
+    @Test
+    void a_sheet_is_proposed_with_what_it_keeps_for_the_next_weeks() {
+        confirmed(24, 12);
+        sheet(700, 340);
+        sheet(420, 260);
+        var found = finder.suggest(BlankWish.of(A4, Length.mm(3)));
+        assertThat(found).hasSize(2);
+        assertThat(found.stream().map(one -> one.reason().key()))
+                .anyMatch(key -> key.startsWith("sheets.reason.keeps"));
+    }
+
+    @Test
+    void boards_are_advised_and_joined_to_the_months_and_the_year_is_played_again() {
+        confirmed(60, 20);
+        sheet(500, 400);
+        BuyAdvice buy = advice.buy().getFirst();
+        assertThat(buy.possible()).isTrue();
+        assertThat(buy.isDue()).isTrue();
+        assertThat(buy.service().hundredths().doubleValue()).isGreaterThanOrEqualTo(90);
+        assertThat(advice.months().getLast().bought().mm2()).isEqualTo(500 * 400);
+        Replay replay = again.replay().orElseThrow();
+        assertThat(replay.blanks()).isEqualTo(60);
+        assertThat(replay.nearest().isPositive()).isTrue();
+    }
+
+    @Test
+    void pieces_that_are_too_many_are_proposed_to_go_and_still_lie_there() {
+        confirmed(24, 12);
+        sheet(110, 90);
+        sheet(500, 400);
+        sheet(60, 50);
+        advice.save(new WoodRules(2, 6, 2, 90));
+        KeepAdvice keep = advice.keep();
+        assertThat(keep.spare()).hasSize(1);
+        assertThat(keep.spare().getFirst().sheet().outline().area().mm2()).isEqualTo(60 * 50);
+        assertThat(advice.keep().pieces()).isEqualTo(3);
+    }
+
+    private AskedSize size() {
+        return asked.sizes().stream()
+                .filter(one -> one.size().equals(A4))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    /** Orders of one A4 blank each, spread evenly over the last weeks. */
+    private void confirmed(int count, int weeks) {
+        List<OrderRef> orders = PlainOrders.add(jdbc, count);
+        long offer =
+                jdbc.sql("select min(id) from board_offer").query(Long.class).single();
+        for (int i = 0; i < count; i++) {
+            jdbc.sql("""
+                insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
+                    offer_id)
+                values (:order, 1, 'PUZZLE', 1, 1, 319, 232, 0, 0, 0, :offer)
+                """)
+                    .param("order", orders.get(i).id().value())
+                    .param("offer", offer)
+                    .update();
+            jdbc.sql("""
+                update customer_order set state = 'CONFIRMED', next_stage = 'PRINT', promised_on = current_date,
+                    confirmed_at = :now::timestamptz - make_interval(days => :days)
+                where id = :order
+                """)
+                    .param("now", workshop.today().atTime(12, 0) + "Z")
+                    .param("days", (count - 1 - i) * weeks * 7 / count)
+                    .param("order", orders.get(i).id().value())
+                    .update();
+        }
+    }
+
+    private void sheet(int w, int h) {
+        jdbc.sql("""
+            insert into sheet (outline, width_mm, height_mm, area_mm2, material, grade, nominal_mm, past, grain, cost,
+                currency, state, entered_at, state_since)
+            values (:outline, :w, :h, :area, 'birch-ply', 'CRAFT', 3, 'CLEAN', 'NONE', 1, :currency, 'FREE',
+                :now::timestamptz, :now::timestamptz)
+            """)
+                .param("outline", "0,0 " + w + ",0 " + w + "," + h + " 0," + h)
+                .param("w", w)
+                .param("h", h)
+                .param("area", (double) w * h)
+                .param("currency", workshop.currency().getCurrencyCode())
+                .param("now", workshop.today().atTime(10, 0) + "Z")
+                .update();
+    }
+}

@@ -1,0 +1,92 @@
+package puzzleworkshop.wood.ahead;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Collections;
+import java.util.List;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.wood.play.ForSale;
+import puzzleworkshop.wood.play.Wanted;
+
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class LearnedWorthTest {
+
+    private static final Wanted SMALL = new Wanted(20, 10);
+    private static final Wanted LARGE = new Wanted(40, 30);
+    private static final List<Wanted> RUNGS = List.of(SMALL, LARGE);
+
+    /** Boards that give just one large blank: every large piece in the rack that is surely asked for saves a board. */
+    private static final List<ForSale> BOARDS = Collections.nCopies(4, new ForSale(40, 30, 1200));
+
+    /** By hand: more large blanks are asked for than the pieces give, so a piece of 40 × 30 saves one board of 40 × 30. */
+    @Test
+    void a_piece_of_a_size_that_is_surely_asked_for_is_worth_the_board_it_saves() {
+        double[] worth =
+                LearnedWorth.of(RUNGS, new int[] {0, 0}, List.of(new LearnedWorth.Asked(LARGE, 3)), BOARDS, 6, 1);
+        assertThat(worth[1]).isGreaterThan(0.9);
+        assertThat(worth[0]).isZero();
+    }
+
+    @Test
+    void a_piece_more_is_worth_nothing_where_more_lie_than_are_asked_for_or_nothing_is_asked_for() {
+        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 40}, List.of(new LearnedWorth.Asked(LARGE, 1)), BOARDS, 6, 1))
+                .containsOnly(0);
+        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 0}, List.of(), BOARDS, 6, 1))
+                .containsOnly(0);
+    }
+
+    @Test
+    void small_pieces_are_worth_keeping_when_small_blanks_are_asked_for_and_the_same_state_says_the_same() {
+        List<LearnedWorth.Asked> small = List.of(new LearnedWorth.Asked(SMALL, 8));
+        double[] worth = LearnedWorth.of(RUNGS, new int[] {0, 0}, small, BOARDS, 6, 1);
+        assertThat(worth[0]).isGreaterThan(0.3);
+        assertThat(worth[1]).isGreaterThanOrEqualTo(worth[0]);
+        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 0}, small, BOARDS, 6, 1))
+                .isEqualTo(worth);
+    }
+
+    /** Barlow, Bartholomew, Bremner and Brunk, Statistical Inference under Order Restrictions, 1972: by hand. */
+    @Test
+    void worths_that_fall_by_chance_are_averaged() {
+        assertThat(LearnedWorth.neverFalling(new double[] {1, 3, 2, 4})).containsExactly(1, 2.5, 2.5, 4);
+        assertThat(LearnedWorth.neverFalling(new double[] {3, 2, 1})).containsExactly(2, 2, 2);
+    }
+
+    /** By hand: always 2 of 10 × 10 a week would need one 20 × 10 a week; with Poisson counts some more. */
+    @Test
+    void the_cheapest_order_that_serves_is_advised_with_the_price_at_which_another_board_would_be() {
+        ForSale small = new ForSale(10, 10, 100);
+        ForSale large = new ForSale(20, 10, 300);
+        BoardsToBuy.Advice advice = BoardsToBuy.advise(
+                        List.of(small, large),
+                        List.of(),
+                        List.of(new LearnedWorth.Asked(new Wanted(10, 10), 0.5)),
+                        2,
+                        0.9,
+                        1)
+                .orElseThrow();
+        // Poisson of mean 1 is at most 2 with 0.920, at most 1 with 0.736: two small boards are enough and needed.
+        assertThat(advice.counts()).containsExactly(2, 0);
+        assertThat(advice.cost()).isEqualTo(200);
+        assertThat(advice.service()).isBetween(0.9, 0.97);
+        assertThat(advice.without()).isBetween(0.25, 0.50);
+        assertThat(advice.breakEven().get(1).getAsLong()).isEqualTo(200);
+        assertThat(advice.breakEven().get(0).getAsLong()).isEqualTo(150);
+    }
+
+    @Test
+    void nothing_is_ordered_when_the_rack_serves() {
+        BoardsToBuy.Advice advice = BoardsToBuy.advise(
+                        List.of(new ForSale(10, 10, 100)),
+                        Collections.nCopies(12, new Wanted(10, 10)),
+                        List.of(new LearnedWorth.Asked(new Wanted(10, 10), 1)),
+                        2,
+                        0.95,
+                        1)
+                .orElseThrow();
+        assertThat(advice.counts()).containsExactly(0);
+        assertThat(advice.without()).isEqualTo(advice.service());
+    }
+}
