@@ -135,7 +135,8 @@ public final class BenchOrders {
         BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
         for (int x = 0; x < width; x++) {
             for (int y = 0; y < height; y++) {
-                image.setRGB(x, y, Color.HSBtoRGB(x / (float) width, 0.6f, 0.5f + 0.4f * (float) Math.sin((x + y) / 90.0)));
+                image.setRGB(
+                        x, y, Color.HSBtoRGB(x / (float) width, 0.6f, 0.5f + 0.4f * (float) Math.sin((x + y) / 90.0)));
             }
         }
         try {
