@@ -120,6 +120,9 @@ public class WoodView extends Div implements HasDynamicTitle {
             } else {
                 block.add(new Paragraph(figures.text("wood.buy.order", kind.cost(), kind.service(), kind.without())));
             }
+            if (kind.tooLarge() > 0) {
+                block.add(new Paragraph(figures.text("wood.buy.too-large", kind.tooLarge())));
+            }
             for (BuyAdvice.Line line : kind.lines()) {
                 String what = line.count() > 0
                         ? figures.text(
