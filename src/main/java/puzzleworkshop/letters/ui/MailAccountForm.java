@@ -118,7 +118,7 @@ class MailAccountForm extends Div {
         UI ui = UI.getCurrent();
         attempt.setEnabled(false);
         tell(getTranslation("letters.account.trying"), "wait");
-        Thread.startVirtualThread(() -> {
+        UiPush.beside("mail account", () -> {
             String words;
             String kind;
             try {

@@ -23,6 +23,7 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.KeepAdvice;
 import puzzleworkshop.wood.MonthOfWood;
@@ -206,7 +207,7 @@ public class WoodView extends Div implements HasDynamicTitle {
         Paragraph wait = new Paragraph(getTranslation(words));
         place.add(wait, bar);
         UI ui = UI.getCurrent();
-        Thread.ofVirtual().start(() -> {
+        UiPush.beside("wood", () -> {
             try {
                 T found = work.get();
                 ui.access(() -> {
