@@ -32,7 +32,7 @@ class FloorsTest {
             List.of("boards", "payments", "progress"),
             List.of("printing", "planning", "wood"),
             List.of("offers", "proofs", "bench", "placing"),
-            List.of("papers", "insights", "delivery"),
+            List.of("papers", "insights", "delivery", "letters"),
             List.of("access", "shell", "database", "demo"));
 
     static final JavaClasses HOUSE = new ClassFileImporter().importPath(classesOf(PuzzleWorkshop.class));

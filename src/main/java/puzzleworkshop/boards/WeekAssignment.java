@@ -2,7 +2,9 @@ package puzzleworkshop.boards;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
@@ -11,6 +13,7 @@ import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -34,8 +37,10 @@ public class WeekAssignment {
      *
      * @param sheet in the rack; empty: on a new board
      * @param newBoard which of the new boards, when on one
+     * @param why what the sheet keeps for the next weeks when all its blanks are cut
      */
-    public record Given(WaitingBlank blank, Optional<SheetId> sheet, int newBoard, Placement place) {}
+    public record Given(
+            WaitingBlank blank, Optional<SheetId> sheet, int newBoard, Placement place, Optional<Sentence> why) {}
 
     /** One new board to buy. */
     public record Bought(BoardOffer offer, int number) {}
@@ -51,6 +56,9 @@ public class WeekAssignment {
      * @param leastValueLost no plan that buys as many new boards loses less
      */
     public record Compared(WeekPlan together, WeekPlan firstCome, Area leastNewArea, Area leastValueLost) {}
+
+    /** Of the time given, so many milliseconds are left for what each sheet keeps. */
+    private static final long FOR_WORDS = 200;
 
     private final SheetRack rack;
     private final RackSettings settings;
@@ -117,9 +125,34 @@ public class WeekAssignment {
             List<Size> blanks = waiting.stream().map(w -> w.wish().size()).toList();
             BoardAssignment assignment = new BoardAssignment(boards, kinds, blanks, sizes, rules.kerf(), this::angles);
             BoardAssignment.Plan firstCome = assignment.firstCome();
-            BoardAssignment.Plan together = assignment.together(millis - (System.nanoTime() - start) / 1_000_000, seed);
+            BoardAssignment.Plan together =
+                    assignment.together(millis - FOR_WORDS - (System.nanoTime() - start) / 1_000_000, seed);
             return new Compared(
-                    plan(together), plan(firstCome), assignment.leastNewArea(), assignment.leastValueLost(together));
+                    plan(together, true),
+                    plan(firstCome, false),
+                    assignment.leastNewArea(),
+                    assignment.leastValueLost(together));
+        }
+
+        /** For each sheet of the plan what it keeps. */
+        private Map<Integer, Optional<Sentence>> why(BoardAssignment.Plan plan) {
+            return plan.placed().stream()
+                    .filter(placed -> placed.board() < stock.size())
+                    .collect(Collectors.groupingBy(BoardAssignment.Placed::board))
+                    .entrySet()
+                    .stream()
+                    .collect(Collectors.toMap(
+                            Map.Entry::getKey,
+                            sheet -> finder.keeps(
+                                    stock.get(sheet.getKey()),
+                                    sheet.getValue().stream()
+                                            .map(placed -> waiting.get(placed.blank())
+                                                    .wish()
+                                                    .size())
+                                            .toList(),
+                                    sheet.getValue().stream()
+                                            .map(BoardAssignment.Placed::place)
+                                            .toList())));
         }
 
         private double[] angles(int blank, int board) {
@@ -143,15 +176,17 @@ public class WeekAssignment {
                             <= rules.thicknessSlack().mm() + 1e-9;
         }
 
-        private WeekPlan plan(BoardAssignment.Plan plan) {
+        private WeekPlan plan(BoardAssignment.Plan plan, boolean withWords) {
             List<Given> given = new ArrayList<>();
+            Map<Integer, Optional<Sentence>> why = withWords ? why(plan) : Map.of();
             for (BoardAssignment.Placed placed : plan.placed()) {
                 boolean inRack = placed.board() < stock.size();
                 given.add(new Given(
                         waiting.get(placed.blank()),
                         inRack ? Optional.of(stock.get(placed.board()).id()) : Optional.empty(),
                         inRack ? -1 : placed.board() - stock.size(),
-                        placed.place()));
+                        placed.place(),
+                        why.getOrDefault(placed.board(), Optional.empty())));
             }
             List<Bought> bought = new ArrayList<>();
             for (int i = 0; i < plan.newBoards().size(); i++) {

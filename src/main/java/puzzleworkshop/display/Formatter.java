@@ -35,6 +35,9 @@ public class Formatter {
     private static final DateTimeFormatter MOMENT_AND_YEAR =
             DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm", Texts.LOCALE);
 
+    /** Java knows English of places that have no country of their own, such as en_DG, and refuses to name their currency. */
+    private static final java.util.Set<String> ISO_COUNTRIES = java.util.Set.of(Locale.getISOCountries());
+
     private static final Map<Currency, String> AT_HOME = new ConcurrentHashMap<>();
 
     private final Texts texts;
@@ -109,7 +112,7 @@ public class Formatter {
                 currency,
                 own -> Locale.availableLocales()
                         .filter(locale -> locale.getLanguage().equals(Texts.LOCALE.getLanguage())
-                                && locale.getCountry().matches("[A-Z]{2}"))
+                                && ISO_COUNTRIES.contains(locale.getCountry()))
                         .filter(locale -> own.equals(Currency.getInstance(locale)))
                         .map(own::getSymbol)
                         .min(Comparator.comparingInt(String::length))

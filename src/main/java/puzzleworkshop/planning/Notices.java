@@ -6,7 +6,6 @@ import java.time.LocalDate;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
@@ -14,25 +13,22 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan.Entry;
 import puzzleworkshop.planning.schedule.Job.Hold;
-import puzzleworkshop.workshop.Workshop;
 
 /**
  * Words for a customer whose day changes, or from whom something is needed. They are sent by the person, from their own
- * mail program or telephone; here it is kept that they were told.
+ * mail program, telephone or the system's sheet for sharing; here it is kept that they were told, and in which words.
  */
 @Service
 public class Notices {
 
     private final WeekPlan plan;
     private final Orders orders;
-    private final Workshop workshop;
-    private final Formatter figures;
+    private final NoticeWording wording;
 
-    Notices(WeekPlan plan, Orders orders, Workshop workshop, Formatter figures) {
+    Notices(WeekPlan plan, Orders orders, NoticeWording wording) {
         this.plan = plan;
         this.orders = orders;
-        this.workshop = workshop;
-        this.figures = figures;
+        this.wording = wording;
     }
 
     /**
@@ -51,31 +47,8 @@ public class Notices {
 
     /** The same for a day that somebody has chosen. */
     public Notice about(Order order, Optional<Hold.For> hold, Optional<LocalDate> instead) {
-        String what = instead.isPresent()
-                ? "later"
-                : hold.map(h -> "waits." + h.name()).orElse("on-time");
-        String number = order.number();
-        Object day = instead.or(order::promised).map(figures::day).orElse("");
-        String middle = figures.text(
-                "planning.notice." + what,
-                number,
-                order.promised().map(figures::day).orElse(""),
-                day,
-                order.puzzle().pieces());
-        String needed = instead.isPresent()
-                ? hold.map(h -> "\n\n" + figures.text("planning.notice.waits." + h.name(), number))
-                        .orElse("")
-                : "";
-        String body = figures.text(
-                "planning.notice.frame",
-                order.customer().name(),
-                middle + needed,
-                workshop.profile().name());
-        return new Notice(
-                figures.text(
-                        instead.isPresent() ? "planning.notice.subject.later" : "planning.notice.subject", number, day),
-                body,
-                instead);
+        NoticeWording.Words words = wording.words(order, hold, instead);
+        return new Notice(words.subject(), words.body(), instead);
     }
 
     /** Keeps that the customer was told; with another day, that one is promised from now on. */
@@ -90,6 +63,14 @@ public class Notices {
                 day.map(d -> Sentence.of("planning.history.told-day", d))
                         .orElseGet(() -> Sentence.of("planning.history.told")),
                 who);
+    }
+
+    /** The same with the words in which it was told; they are kept with the order. */
+    @Transactional
+    public void told(Order seen, Optional<Hold.For> hold, Notice notice, String who) {
+        Order order = orders.lock(seen.id());
+        wording.told(order, hold, notice.day(), new NoticeWording.Words(notice.subject(), notice.body()));
+        told(order.id(), notice.day(), who);
     }
 
     /** The customer's address for mail, when the contact is one. */

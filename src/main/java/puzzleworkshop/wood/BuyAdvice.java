@@ -11,6 +11,7 @@ import puzzleworkshop.sheets.board.BoardOffer;
  *
  * @param lines for each board that can be bought
  * @param possible false: no order of a few boards of each reaches the service level
+ * @param tooLarge so many sizes asked for fit on none of these boards; the advice leaves them out
  * @param cost of all
  * @param service share of the drawn courses in which no blank stands without a board, with the order
  * @param without the same when nothing is ordered
@@ -20,6 +21,7 @@ public record BuyAdvice(
         String material,
         List<Line> lines,
         boolean possible,
+        int tooLarge,
         Money cost,
         Percent service,
         Percent without) {

@@ -184,6 +184,9 @@ public class WoodAdvice {
                 .map(size -> new LearnedWorth.Asked(size.size(), size.perWeek() * share))
                 .toList();
         List<ForSale> offers = boards.stream().map(LearnedLadder::forSale).toList();
+        List<LearnedWorth.Asked> servable = rates.stream()
+                .filter(size -> offers.stream().anyMatch(board -> size.size().fits(board.width(), board.height())))
+                .toList();
         Optional<BoardsToBuy.Advice> advice = BoardsToBuy.advise(
                 offers, pieces(kind, free), rates, rules.deliveryWeeks(), rules.servicePercent() / 100, SEED);
         String material = settings.materials().stream()
@@ -204,6 +207,7 @@ public class WoodAdvice {
                                         : Optional.empty())))
                         .toList(),
                 advice.isPresent(),
+                rates.size() - servable.size(),
                 hundredths(advice.map(BoardsToBuy.Advice::cost).orElse(0L)),
                 percent(advice.map(BoardsToBuy.Advice::service).orElse(0.0)),
                 percent(advice.map(BoardsToBuy.Advice::without).orElse(0.0))));

@@ -48,9 +48,17 @@ public final class BenchOrders {
     private static final Size FINISHED = Size.mm(200, 150);
 
     private final BeanFactory beans;
+    private final boolean onePicture;
+    private Picture shared;
 
     public BenchOrders(BeanFactory beans) {
+        this(beans, false);
+    }
+
+    /** @param onePicture whether all orders show the same small picture, for tests that need many orders and no pictures */
+    public BenchOrders(BeanFactory beans, boolean onePicture) {
         this.beans = beans;
+        this.onePicture = onePicture;
     }
 
     /** Approved, with a board held for it, at PRINT. */
@@ -114,10 +122,21 @@ public final class BenchOrders {
     }
 
     private Picture picture() {
-        BufferedImage image = new BufferedImage(1600, 1200, BufferedImage.TYPE_INT_RGB);
-        for (int x = 0; x < 1600; x++) {
-            for (int y = 0; y < 1200; y++) {
-                image.setRGB(x, y, Color.HSBtoRGB(x / 1600f, 0.6f, 0.5f + 0.4f * (float) Math.sin((x + y) / 90.0)));
+        if (!onePicture) {
+            return picture(1600, 1200);
+        }
+        if (shared == null) {
+            shared = picture(160, 120);
+        }
+        return shared;
+    }
+
+    private Picture picture(int width, int height) {
+        BufferedImage image = new BufferedImage(width, height, BufferedImage.TYPE_INT_RGB);
+        for (int x = 0; x < width; x++) {
+            for (int y = 0; y < height; y++) {
+                image.setRGB(
+                        x, y, Color.HSBtoRGB(x / (float) width, 0.6f, 0.5f + 0.4f * (float) Math.sin((x + y) / 90.0)));
             }
         }
         try {

@@ -9,6 +9,7 @@ import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.springframework.beans.factory.BeanFactory;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.bench.PackingProofs;
@@ -25,6 +26,9 @@ import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.letters.Draft;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
@@ -90,6 +94,7 @@ final class BookingCases {
         stock();
         parcels();
         complaints();
+        letters();
         return cases;
     }
 
@@ -157,6 +162,34 @@ final class BookingCases {
         });
     }
 
+    private void letters() {
+        Letters letters = beans.getBean(Letters.class);
+        cases.put("Letters.byHand", () -> {
+            Draft draft = letter(letters);
+            return key -> letters.byHand(key, draft);
+        });
+        cases.put("Letters.send", () -> {
+            beans.getBean(JdbcClient.class).sql("""
+                update letter_settings set sending = true, host = 'localhost', port = 9, security = 'NONE',
+                    from_address = 'post@puzzles.example'
+                """).update();
+            Draft draft = letter(letters);
+            return key -> letters.send(key, draft);
+        });
+    }
+
+    private Draft letter(Letters letters) {
+        Draft draft = letters.draft(sold.confirmed("Ada Reed", 1).id(), LetterKind.ON_TIME, Map.of());
+        return new Draft(
+                draft.order(),
+                draft.kind(),
+                "ada@reed.example",
+                draft.subject(),
+                draft.body(),
+                draft.missing(),
+                draft.papers());
+    }
+
     private void stock() {
         Supplies supplies = beans.getBean(Supplies.class);
         Money ten = Money.of("10.00", "EUR");
@@ -220,6 +253,7 @@ final class BookingCases {
                     Optional.empty(),
                     Optional.empty(),
                     Optional.of(draft.price()),
+                    Optional.empty(),
                     Optional.empty(),
                     Map.of());
             return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);

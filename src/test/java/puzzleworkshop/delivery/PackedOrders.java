@@ -22,7 +22,7 @@ public final class PackedOrders {
 
     public PackedOrders(BeanFactory beans) {
         this.beans = beans;
-        this.bench = new BenchOrders(beans);
+        this.bench = new BenchOrders(beans, true);
     }
 
     /** So many of one customer, leaving by the way with this name. */

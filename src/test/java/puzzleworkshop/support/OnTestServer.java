@@ -16,7 +16,8 @@ public class OnTestServer implements ApplicationContextInitializer<ConfigurableA
                         "spring.datasource.url=" + server.url(),
                         "spring.datasource.username=" + server.user(),
                         "spring.datasource.password=" + server.password(),
-                        "spring.datasource.hikari.maximum-pool-size=12")
+                        "spring.datasource.hikari.maximum-pool-size=12",
+                        "puzzleworkshop.data=target/test-data")
                 .applyTo(context);
         ((GenericApplicationContext) context)
                 .registerBean("testClock", Clock.class, TestClock::new, bean -> bean.setPrimary(true));

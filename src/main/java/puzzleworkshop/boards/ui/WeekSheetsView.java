@@ -270,6 +270,7 @@ public class WeekSheetsView extends Div {
             if (!sheet.get().facts().place().isEmpty()) {
                 card.add(new Span(figures.text("sheets.at", sheet.get().facts().place())));
             }
+            given.why().ifPresent(why -> card.add(new Span(figures.say(why))));
         } else {
             var offer = plan.bought().get(given.newBoard()).offer();
             card.add(

@@ -69,7 +69,7 @@ record CustomsForm(
         cell(table, figures.money(total), false);
         column.addElement(table);
         column.addElement(line(figures.text("delivery.cn22.declares"), false, 6));
-        column.addElement(line(figures.text("delivery.cn22.signed", on, sender), true, 6.5f));
+        column.addElement(line(figures.text("delivery.cn22.signed", on.toString(), sender), true, 6.5f));
         column.go();
         return page;
     }

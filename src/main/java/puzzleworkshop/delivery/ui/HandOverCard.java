@@ -174,8 +174,21 @@ class HandOverCard extends Div {
         long id = entry.first().id().value();
         number.setValue(
                 typed.getOrDefault(id, entry.parcel().map(Parcel::tracking).orElse("")));
-        number.setValueChangeMode(ValueChangeMode.LAZY);
-        number.addValueChangeListener(e -> typed.put(id, e.getValue()));
+        if (entry.state() == ParcelState.SENT) {
+            // Forgotten when it was sent: kept as soon as the field is left.
+            number.addValueChangeListener(e -> {
+                typed.put(id, e.getValue());
+                if (e.isFromClient()) {
+                    act("delivery.tracking.kept", parcel -> {
+                        keepTracking(parcel);
+                        return true;
+                    });
+                }
+            });
+        } else {
+            number.setValueChangeMode(ValueChangeMode.LAZY);
+            number.addValueChangeListener(e -> typed.put(id, e.getValue()));
+        }
         number.setReadOnly(entry.state() == ParcelState.SENT
                 && !entry.parcel().map(Parcel::tracking).orElse("").isEmpty());
         entry.parcel().flatMap(parcel -> entry.way().link(parcel.tracking())).ifPresent(link -> {

@@ -5,6 +5,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.measure.Sentence;
 
 /**
  * Rows of figures under their heads. Where there is no width for columns each row becomes a card whose figures carry
@@ -24,15 +25,28 @@ class FigureTable extends Div {
 
     /** A column of words: what the row is about, before the figures, or a verdict after them. */
     FigureTable word(String key) {
-        heads.add(head(key, false));
+        return word(Sentence.of(key));
+    }
+
+    FigureTable figure(String key) {
+        return figure(Sentence.of(key));
+    }
+
+    /** Heads that are filled in, for tables whose columns are known only when they are read. */
+    FigureTable word(Sentence head) {
+        heads.add(head(words(head), false));
         words += figureHeads.isEmpty() ? 1 : 0;
         return this;
     }
 
-    FigureTable figure(String key) {
-        heads.add(head(key, true));
-        figureHeads.add(getTranslation(key));
+    FigureTable figure(Sentence head) {
+        heads.add(head(words(head), true));
+        figureHeads.add(words(head));
         return this;
+    }
+
+    private String words(Sentence head) {
+        return getTranslation(head.key(), head.arguments().toArray());
     }
 
     /** A row, one cell for each column. */
@@ -45,8 +59,8 @@ class FigureTable extends Div {
         add(row);
     }
 
-    private Span head(String key, boolean figure) {
-        Span head = new Span(getTranslation(key));
+    private Span head(String words, boolean figure) {
+        Span head = new Span(words);
         head.addClassName("insights-head");
         if (figure) {
             head.addClassName("pw-number");

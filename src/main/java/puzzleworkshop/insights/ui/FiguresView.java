@@ -58,7 +58,10 @@ public class FiguresView extends Div implements HasDynamicTitle {
         this.figures = figures;
         this.book = book;
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("insights.title")), new Paragraph(getTranslation("insights.lead")));
+        Div head = new Div(
+                new H1(getTranslation("insights.title")),
+                new Paragraph(getTranslation("insights.lead")),
+                new Anchor("figures/work", getTranslation("insights.work.title")));
         head.addClassName("pw-page-head");
         add(head);
         YearMonth first = insights.thisMonth().minusMonths(MONTHS - 1);

@@ -82,7 +82,7 @@ public class PieceOrderForm extends Div {
             Wanted wanted = new Wanted(of, piece, now, free.getValue());
             busy.setVisible(true);
             ask.setEnabled(false);
-            Thread.ofVirtual().name("piece-offer").start(() -> work(wanted));
+            UiPush.beside("piece-offer", () -> work(wanted));
         });
     }
 

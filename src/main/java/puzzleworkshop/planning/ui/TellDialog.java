@@ -29,6 +29,7 @@ public class TellDialog extends Dialog {
     private final TextArea body = new TextArea();
     private final DayField day = new DayField();
     private final Anchor mail = new Anchor();
+    private final ShareButton share = new ShareButton(getTranslation("planning.tell.share"));
     private final Button told = new Button();
     private boolean ownWords;
 
@@ -67,7 +68,11 @@ public class TellDialog extends Dialog {
             if (Feedback.unlessRefused(
                     figures,
                     "planning.tell.kept",
-                    () -> notices.told(order.id(), Optional.ofNullable(day.getValue()), who))) {
+                    () -> notices.told(
+                            order,
+                            hold,
+                            new Notice(subject.getValue(), body.getValue(), Optional.ofNullable(day.getValue())),
+                            who))) {
                 close();
                 after.run();
             }
@@ -80,7 +85,7 @@ public class TellDialog extends Dialog {
                         : getTranslation(
                                 "planning.tell.contact", order.customer().contact()));
         contact.addClassName("pw-small");
-        Div ways = new Div(copy, mail);
+        Div ways = new Div(copy, share, mail);
         ways.addClassName("pw-row");
         Div form = new Div(contact, day, subject, body, ways);
         form.addClassName("pw-stack");
@@ -97,6 +102,7 @@ public class TellDialog extends Dialog {
 
     private void link(boolean typed) {
         ownWords |= typed;
+        share.share(subject.getValue(), body.getValue());
         Optional<String> address = Notices.mailOf(order.customer());
         mail.setVisible(address.isPresent());
         address.ifPresent(to -> mail.setHref(Notices.mailto(to, subject.getValue(), body.getValue())));
@@ -112,13 +118,13 @@ public class TellDialog extends Dialog {
     /** The clipboard is closed to pages without encryption; the old way by selection works there as well. */
     private void copy() {
         body.getElement().executeJs("""
-                if (navigator.clipboard && window.isSecureContext) {
-                  navigator.clipboard.writeText(this.value);
-                } else {
-                  this.inputElement.select();
-                  document.execCommand('copy');
-                }
-                """);
+            if (navigator.clipboard && window.isSecureContext) {
+              navigator.clipboard.writeText(this.value);
+            } else {
+              this.inputElement.select();
+              document.execCommand('copy');
+            }
+            """);
         Feedback.tell(getTranslation("planning.tell.copied"), false);
     }
 }

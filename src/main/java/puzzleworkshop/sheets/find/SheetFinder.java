@@ -179,6 +179,32 @@ public class SheetFinder {
                 });
     }
 
+    /**
+     * What a sheet keeps of what the next weeks will ask for when these blanks are cut from it; empty while nothing is
+     * learned, or when it keeps nothing that is expected.
+     */
+    public Optional<Sentence> keeps(Sheet sheet, List<Size> blanks, List<Placement> places) {
+        return ladder().flatMap(learned -> {
+            List<Remainder.Part> parts = new ArrayList<>(
+                    Remainder.whole(sheet.outline(), learned.sizes()).parts());
+            for (int i = 0; i < blanks.size(); i++) {
+                Size blank = blanks.get(i);
+                Placement place = places.get(i);
+                Optional<Remainder.Part> from = parts.stream()
+                        .filter(part -> RectanglePlaces.accepts(part.outline(), blank, place))
+                        .findFirst();
+                if (from.isEmpty()) {
+                    return Optional.empty();
+                }
+                parts.remove(from.get());
+                parts.addAll(Remainder.after(
+                                from.get().outline(), blank, place, rack.rules().kerf(), learned.sizes())
+                        .parts());
+            }
+            return KeptForLater.reason(learned, new Remainder(parts), Optional.empty());
+        });
+    }
+
     /** The best place on one sheet, if the blank fits there and the rules allow it. */
     public Optional<Suggestion> on(SheetId id, BlankWish wish) {
         RackRules rules = rack.rules();

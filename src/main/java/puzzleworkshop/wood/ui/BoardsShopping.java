@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.supplies.ui.ShoppingSection;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.WoodAdvice;
@@ -27,7 +28,7 @@ class BoardsShopping implements ShoppingSection {
     public com.vaadin.flow.component.Component show() {
         Div lines = new Div();
         UI ui = UI.getCurrent();
-        Thread.ofVirtual().start(() -> {
+        UiPush.beside("boards to buy", () -> {
             List<BuyAdvice> kinds = advice.buy();
             try {
                 ui.access(() -> kinds.stream()

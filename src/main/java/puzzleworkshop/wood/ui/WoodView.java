@@ -23,6 +23,7 @@ import java.util.function.Consumer;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.KeepAdvice;
 import puzzleworkshop.wood.MonthOfWood;
@@ -119,6 +120,9 @@ public class WoodView extends Div implements HasDynamicTitle {
             } else {
                 block.add(new Paragraph(figures.text("wood.buy.order", kind.cost(), kind.service(), kind.without())));
             }
+            if (kind.tooLarge() > 0) {
+                block.add(new Paragraph(figures.text("wood.buy.too-large", kind.tooLarge())));
+            }
             for (BuyAdvice.Line line : kind.lines()) {
                 String what = line.count() > 0
                         ? figures.text(
@@ -203,7 +207,7 @@ public class WoodView extends Div implements HasDynamicTitle {
         Paragraph wait = new Paragraph(getTranslation(words));
         place.add(wait, bar);
         UI ui = UI.getCurrent();
-        Thread.ofVirtual().start(() -> {
+        UiPush.beside("wood", () -> {
             try {
                 T found = work.get();
                 ui.access(() -> {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.google.zxing.BarcodeFormat;
 import com.google.zxing.BinaryBitmap;
+import com.google.zxing.DecodeHintType;
 import com.google.zxing.LuminanceSource;
 import com.google.zxing.MultiFormatReader;
 import com.google.zxing.RGBLuminanceSource;
@@ -19,6 +20,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
@@ -182,7 +184,8 @@ class LabelPagesTest {
         LuminanceSource source = new RGBLuminanceSource(image.getWidth(), image.getHeight(), pixels);
         try {
             return Arrays.asList(new GenericMultipleBarcodeReader(new MultiFormatReader())
-                    .decodeMultiple(new BinaryBitmap(new HybridBinarizer(source))));
+                    .decodeMultiple(
+                            new BinaryBitmap(new HybridBinarizer(source)), Map.of(DecodeHintType.TRY_HARDER, true)));
         } catch (com.google.zxing.NotFoundException none) {
             return List.of();
         }
@@ -211,7 +214,11 @@ class LabelPagesTest {
 
     private static byte[] drawn(LabelKind kind, int count, int first, BoxLabel label) {
         return pdf((document, writer) -> LabelPages.lay(
-                document, writer, kind, () -> java.util.Collections.nCopies(count, label.draw(writer, kind.label())), first));
+                document,
+                writer,
+                kind,
+                () -> java.util.Collections.nCopies(count, label.draw(writer, kind.label())),
+                first));
     }
 
     private static BoxLabel label(Optional<Gtin> gtin, String warning, String words) {

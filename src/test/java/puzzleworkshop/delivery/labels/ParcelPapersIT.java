@@ -104,7 +104,7 @@ class ParcelPapersIT {
     void the_smallest_box_in_stock_leaves_the_shelf_with_packing_and_comes_back_when_it_is_taken_back() {
         SupplyId large = box("large box", 300, 200, 60);
         SupplyId small = box("small box", 150, 120, 40);
-        BenchOrders bench = new BenchOrders(beans);
+        BenchOrders bench = new BenchOrders(beans, true);
         Order order = bench.confirmed("Ada Reed", workshop.today().plusDays(9), 10);
         bench.bringTo(order.id(), Stage.HAND_OVER);
         assertThat(stock(small)).isEqualByComparingTo("9");

@@ -1,0 +1,146 @@
+package puzzleworkshop.insights.ui;
+
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Svg;
+import puzzleworkshop.insights.work.FigureRows;
+import puzzleworkshop.insights.work.FigureRows.Column;
+import puzzleworkshop.insights.work.FigureRows.Row;
+
+/**
+ * Draws a table of figures as bars: upright ones over time, lying ones for stages, causes and customers. Each look has a
+ * colour of the house and a pattern of its own, so that it is told apart in forced colours and in grey print as well.
+ */
+final class FigurePlot {
+
+    private static final double WIDTH = 720;
+    private static final double HEIGHT = 220;
+    private static final double TOP = 20;
+    private static final double FOOT = 26;
+    private static final double SIDE = 170;
+    private static final double BAR = 20;
+    private static final int MOST_LYING = 20;
+    private static final int LETTERS = 26;
+    private static final int MOST_LABELS = 13;
+
+    private final FigureRows table;
+    private final Formatter figures;
+    private final List<Integer> drawn = new ArrayList<>();
+    private final double most;
+
+    private FigurePlot(FigureRows table, Formatter figures) {
+        this.table = table;
+        this.figures = figures;
+        for (int i = 0; i < table.columns().size(); i++) {
+            if (table.columns().get(i).isDrawn()) {
+                drawn.add(i);
+            }
+        }
+        double highest = 0;
+        for (Row row : table.rows()) {
+            double sum = 0;
+            for (int column : drawn) {
+                double value = value(row, column);
+                sum = table.stacked() ? sum + value : Math.max(sum, value);
+            }
+            highest = Math.max(highest, sum);
+        }
+        most = highest > 0 ? highest : 1;
+    }
+
+    static Svg of(FigureRows table, Formatter figures) {
+        FigurePlot plot = new FigurePlot(table, figures);
+        return table.topic().isOverTime() ? plot.upright() : plot.lying();
+    }
+
+    /** What a screen reader says instead of the drawing; every figure stands in the table below it. */
+    private String said() {
+        return figures.text(
+                "insights.work.plot",
+                figures.text(table.topic().textKey()),
+                table.rows().size(),
+                write(table.columns().get(drawn.getFirst()), most));
+    }
+
+    private Svg upright() {
+        Svg svg = Svg.of(0, 0, WIDTH, HEIGHT, figures.text(table.topic().textKey()), said());
+        double ground = HEIGHT - FOOT;
+        double scale = (ground - TOP) / most;
+        int rows = table.rows().size();
+        double slot = WIDTH / Math.max(1, rows);
+        double bar = slot * 0.7 / (table.stacked() ? 1 : drawn.size());
+        int step = Math.max(1, (int) Math.ceil(rows / (double) MOST_LABELS));
+        for (int i = 0; i < rows; i++) {
+            Row row = table.rows().get(i);
+            double x = i * slot + slot * 0.15;
+            double y = ground;
+            for (int column : drawn) {
+                double height = value(row, column) * scale;
+                svg.rect(x, y - height, bar, height, "insights-plot-" + look(column));
+                y = table.stacked() ? y - height : y;
+                x = table.stacked() ? x : x + bar;
+            }
+            if (i % step == 0) {
+                svg.text(i * slot + slot / 2, HEIGHT - 8, 11, "middle", label(row), "insights-soft");
+            }
+        }
+        svg.text(0, TOP - 8, 11, "start", write(table.columns().get(drawn.getFirst()), most), "insights-soft");
+        svg.line(0, TOP - 4, WIDTH, TOP - 4, "insights-plot-grid");
+        return svg.line(0, ground, WIDTH, ground, "insights-ground");
+    }
+
+    private Svg lying() {
+        int rows = Math.min(MOST_LYING, table.rows().size());
+        double thick = BAR * (table.stacked() ? 1 : drawn.size());
+        double slot = thick + 10;
+        double height = Math.max(slot, rows * slot);
+        Svg svg = Svg.of(0, 0, WIDTH, height, figures.text(table.topic().textKey()), said());
+        double scale = (WIDTH - SIDE - 90) / most;
+        for (int i = 0; i < rows; i++) {
+            Row row = table.rows().get(i);
+            double y = i * slot + 5;
+            String words = figures.shown(row.label());
+            svg.text(
+                    SIDE - 8,
+                    y + thick / 2 + 4,
+                    12,
+                    "end",
+                    words.length() > LETTERS ? words.substring(0, LETTERS - 1) + "…" : words,
+                    "");
+            for (int column : drawn) {
+                double length = value(row, column) * scale;
+                svg.rect(SIDE, y, length, BAR - 2, "insights-plot-" + look(column));
+                svg.text(
+                        SIDE + length + 6,
+                        y + BAR - 6,
+                        11,
+                        "start",
+                        write(table.columns().get(column), value(row, column)),
+                        "insights-soft");
+                y += BAR;
+            }
+        }
+        return svg.line(SIDE, 0, SIDE, height, "insights-ground");
+    }
+
+    /** A month with its year, a day, or a week is too long for its place below a bar. */
+    private String label(Row row) {
+        String words = figures.shown(row.label());
+        int end = words.indexOf(' ', words.indexOf(' ') + 1);
+        return table.topic().isOverTime() && end > 0 ? words.substring(0, end) : words;
+    }
+
+    private String look(int column) {
+        return table.columns().get(column).look();
+    }
+
+    private static double value(Row row, int column) {
+        double value = row.values()[column];
+        return Double.isNaN(value) ? 0 : Math.max(0, value);
+    }
+
+    private String write(Column column, double value) {
+        return FigureWords.of(column.unit(), value, figures);
+    }
+}

@@ -1,0 +1,224 @@
+package puzzleworkshop.insights.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.Route;
+import com.vaadin.flow.server.streams.DownloadHandler;
+import com.vaadin.flow.server.streams.DownloadResponse;
+import jakarta.annotation.security.RolesAllowed;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.insights.work.FigureCsv;
+import puzzleworkshop.insights.work.FigureRows;
+import puzzleworkshop.insights.work.FigureRows.Behind;
+import puzzleworkshop.insights.work.FigureRows.Column;
+import puzzleworkshop.insights.work.FigureRows.Row;
+import puzzleworkshop.insights.work.Period;
+import puzzleworkshop.insights.work.Topic;
+import puzzleworkshop.insights.work.WorkFigures;
+import puzzleworkshop.workshop.Workshop;
+
+/** Figures beyond money: one topic at a time as a plot, a table and a file, each figure with the orders behind it. */
+@Route("figures/work")
+@RolesAllowed("OWNER")
+@StyleSheet("context://insights.css")
+public class WorkFiguresView extends Div implements HasDynamicTitle {
+
+    /** @param year 0 for the last twelve months, -1 for all */
+    private record Choice(int year) {}
+
+    private static final Choice TWELVE_MONTHS = new Choice(0);
+    private static final Choice ALL = new Choice(-1);
+
+    private final transient WorkFigures work;
+    private final transient FigureCsv csv;
+    private final transient Workshop workshop;
+    private final transient Formatter figures;
+    private final Select<Topic> topic = new Select<>();
+    private final Select<Choice> span = new Select<>();
+    private final Div content = new Div();
+
+    public WorkFiguresView(WorkFigures work, FigureCsv csv, Workshop workshop, Formatter figures) {
+        this.work = work;
+        this.csv = csv;
+        this.workshop = workshop;
+        this.figures = figures;
+        addClassName("pw-page");
+        Div head = new Div(
+                new H1(getTranslation("insights.work.title")),
+                new Paragraph(getTranslation("insights.work.lead")),
+                new Anchor("figures", getTranslation("insights.work.back")));
+        head.addClassName("pw-page-head");
+        topic.setLabel(getTranslation("insights.work.topic"));
+        topic.setItems(Topic.values());
+        topic.setItemLabelGenerator(one -> getTranslation(one.textKey()));
+        topic.setValue(Topic.ON_TIME);
+        span.setLabel(getTranslation("insights.work.period"));
+        span.setItems(spans());
+        span.setItemLabelGenerator(one -> one.equals(TWELVE_MONTHS)
+                ? getTranslation("insights.work.period.twelve")
+                : one.equals(ALL) ? getTranslation("insights.work.period.all") : String.valueOf(one.year()));
+        span.setValue(TWELVE_MONTHS);
+        topic.addValueChangeListener(change -> show());
+        span.addValueChangeListener(change -> show());
+        Div choice = new Div(topic, span);
+        choice.addClassName("pw-row");
+        content.addClassName("pw-stack");
+        add(head, choice, content);
+        show();
+    }
+
+    @Override
+    public String getPageTitle() {
+        return getTranslation("insights.work.title");
+    }
+
+    private List<Choice> spans() {
+        List<Choice> spans = new ArrayList<>(List.of(TWELVE_MONTHS));
+        for (int year = workshop.today().getYear(); year >= work.firstYear(); year--) {
+            spans.add(new Choice(year));
+        }
+        spans.add(ALL);
+        return spans;
+    }
+
+    private Period period() {
+        LocalDate today = workshop.today();
+        Choice chosen = span.getValue();
+        if (chosen.equals(TWELVE_MONTHS)) {
+            return Period.yearUntil(today);
+        }
+        return chosen.equals(ALL)
+                ? new Period(LocalDate.of(Math.min(work.firstYear(), today.getYear()), 1, 1), today)
+                : Period.year(chosen.year(), today);
+    }
+
+    private void show() {
+        content.removeAll();
+        if (topic.getValue() == null || span.getValue() == null) {
+            return;
+        }
+        Period period = period();
+        FigureRows rows = work.of(topic.getValue(), period);
+        H2 title = new H2(getTranslation(rows.topic().textKey()));
+        Paragraph lead = new Paragraph(figures.text(
+                rows.topic().textKey() + ".lead", workshop.currency().getCurrencyCode()));
+        if (rows.rows().isEmpty()) {
+            Div empty = new Div(title, new Paragraph(getTranslation("insights.work.empty")));
+            empty.addClassName("pw-empty");
+            content.add(empty);
+            return;
+        }
+        SvgBox plot = new SvgBox("insights-plot").draw(FigurePlot.of(rows, figures));
+        Div section = new Div(title, lead, plot, legend(rows), table(rows, period), file(rows));
+        section.addClassName("pw-section");
+        content.add(section);
+    }
+
+    private Div legend(FigureRows rows) {
+        Div legend = new Div();
+        legend.addClassName("insights-legend");
+        rows.columns().stream().filter(Column::isDrawn).forEach(column -> {
+            Span swatch = new Span();
+            swatch.addClassNames("insights-swatch", "insights-plot-" + column.look());
+            legend.add(new Div(swatch, new Span(figures.say(column.head()))));
+        });
+        return legend;
+    }
+
+    private Component table(FigureRows rows, Period period) {
+        FigureTable table = new FigureTable("insights-work").word(rows.first());
+        rows.columns().forEach(column -> table.figure(column.head()));
+        table.getStyle()
+                .set(
+                        "--insights-columns",
+                        "minmax(9rem, 1fr) repeat(" + rows.columns().size() + ", auto)");
+        List<Row> shown = rows.topic().isOverTime() && rows.topic() != Topic.MONTHS
+                ? rows.rows().reversed()
+                : rows.rows();
+        return new MoreRows<>(table, shown, row -> cells(rows, row, period), figures);
+    }
+
+    private Component[] cells(FigureRows rows, Row row, Period period) {
+        Component[] cells = new Component[row.values().length + 1];
+        cells[0] = label(rows, row, period);
+        for (int i = 0; i < row.values().length; i++) {
+            Span cell = new Span(FigureWords.of(rows.columns().get(i).unit(), row.values()[i], figures));
+            cell.addClassName("pw-number");
+            cells[i + 1] = cell;
+        }
+        return cells;
+    }
+
+    private Component label(FigureRows rows, Row row, Period period) {
+        String words = figures.shown(row.label());
+        if (row.key().isEmpty()) {
+            return new Span(words);
+        }
+        Button open = new Button(words, press -> open(rows, row, period));
+        open.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        open.addClassName("insights-open");
+        open.setAriaLabel(getTranslation("insights.work.open", words));
+        return open;
+    }
+
+    private void open(FigureRows rows, Row row, Period period) {
+        List<Behind> behind = work.behind(rows.topic(), period, row.key());
+        Dialog dialog = new Dialog();
+        dialog.setHeaderTitle(figures.text("insights.work.behind", row.label()));
+        dialog.setWidth("min(34rem, 95vw)");
+        String unit = "insights.work.behind." + rows.topic().name();
+        FigureTable table = new FigureTable("insights-behind")
+                .word("insights.order")
+                .word("insights.customer")
+                .figure(unit);
+        FigureRows.Unit kind = behindUnit(rows.topic());
+        dialog.add(new MoreRows<>(
+                table,
+                behind,
+                one -> {
+                    Span value = new Span(FigureWords.of(kind, one.value(), figures));
+                    value.addClassName("pw-number");
+                    return new Component[] {
+                        new Anchor("orders/" + one.number(), one.number()), new Span(one.customer()), value
+                    };
+                },
+                figures));
+        dialog.getFooter().add(new Button(getTranslation("insights.work.close"), press -> dialog.close()));
+        dialog.open();
+    }
+
+    private static FigureRows.Unit behindUnit(Topic topic) {
+        return switch (topic) {
+            case ON_TIME, LEAD_TIME -> FigureRows.Unit.DAYS;
+            case HOURS -> FigureRows.Unit.HOURS;
+            case OFFCUTS, WOOD -> FigureRows.Unit.SQUARE_METRES;
+            case REJECTS, STOCK, CUSTOMERS, MONTHS -> FigureRows.Unit.MONEY;
+        };
+    }
+
+    private Anchor file(FigureRows rows) {
+        byte[] bytes = csv.of(rows).getBytes(StandardCharsets.UTF_8);
+        String name = rows.topic().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + ".csv";
+        return new Anchor(
+                DownloadHandler.fromInputStream(event -> new DownloadResponse(
+                        new ByteArrayInputStream(bytes), name, "text/csv; charset=utf-8", bytes.length)),
+                getTranslation("insights.work.csv"));
+    }
+}

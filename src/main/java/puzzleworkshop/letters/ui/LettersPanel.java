@@ -1,0 +1,107 @@
+package puzzleworkshop.letters.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.letters.Letter;
+import puzzleworkshop.letters.LetterKind;
+import puzzleworkshop.letters.Letters;
+import puzzleworkshop.letters.Reminders;
+import puzzleworkshop.letters.mail.MailAccounts;
+import puzzleworkshop.letters.mail.MailDesk;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.proofs.Proofs;
+import puzzleworkshop.workshop.SignedIn;
+import puzzleworkshop.workshop.Workshop;
+
+/** On an order's page: what was written to the customer, and a letter to write. */
+@org.springframework.stereotype.Component
+class LettersPanel implements OrderPanel {
+
+    private static final int AFTER_THE_MONEY = 55;
+
+    private final Letters letters;
+    private final Reminders reminders;
+    private final MailAccounts accounts;
+    private final MailDesk mail;
+    private final Proofs proofs;
+    private final Workshop workshop;
+    private final SignedIn signedIn;
+    private final Formatter figures;
+
+    LettersPanel(
+            Letters letters,
+            Reminders reminders,
+            MailAccounts accounts,
+            MailDesk mail,
+            Proofs proofs,
+            Workshop workshop,
+            SignedIn signedIn,
+            Formatter figures) {
+        this.letters = letters;
+        this.reminders = reminders;
+        this.accounts = accounts;
+        this.mail = mail;
+        this.proofs = proofs;
+        this.workshop = workshop;
+        this.signedIn = signedIn;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return AFTER_THE_MONEY;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        List<Letter> written = letters.of(order.id());
+        List<LetterKind> kinds = kinds(order);
+        if (written.isEmpty() && kinds.isEmpty()) {
+            return Optional.empty();
+        }
+        Section section = new Section(new H2(figures.text("letters.panel")));
+        if (written.isEmpty()) {
+            Paragraph none = new Paragraph(figures.text("letters.panel.none"));
+            none.addClassName("pw-small");
+            section.add(none);
+        }
+        written.forEach(letter -> section.add(new LetterRow(letter, mail, figures, changed)));
+        if (!kinds.isEmpty()) {
+            Button write = new Button(
+                    figures.text("letters.panel.write"),
+                    press -> new LetterDialog(
+                                    order, kinds, letters, accounts, proofs, workshop, signedIn, figures, changed)
+                            .open());
+            Div row = new Div(write);
+            row.addClassName("pw-row");
+            section.add(row);
+        }
+        return Optional.of(section);
+    }
+
+    /** A reminder that is due stands first. */
+    private List<LetterKind> kinds(Order order) {
+        List<LetterKind> kinds = new ArrayList<>(letters.fitting(order.id()));
+        reminders.nextFor(order.id()).filter(kinds::remove).ifPresent(next -> kinds.addFirst(next));
+        return kinds;
+    }
+
+    /** Carries its own style sheet to whichever page it is shown on. */
+    @StyleSheet("context://letters.css")
+    private static final class Section extends Div {
+
+        private Section(Component... parts) {
+            super(parts);
+            addClassNames("pw-section", "letters-panel");
+        }
+    }
+}
