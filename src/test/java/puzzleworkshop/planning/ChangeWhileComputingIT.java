@@ -85,8 +85,12 @@ class ChangeWhileComputingIT {
                         pause(2);
                     }
                 });
-                Order order = make.confirmed("Ida Lund", plan.today().plusDays(30), 10);
-                stop.set(true);
+                Order order;
+                try {
+                    order = make.confirmed("Ida Lund", plan.today().plusDays(30), 10);
+                } finally {
+                    stop.set(true);
+                }
                 early.get();
                 if (plan.now().of(order.id()).isEmpty()) {
                     missing.add(order.number());
