@@ -14,6 +14,7 @@ import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.measure.Refused;
 
 /** The way from an empty workshop to its first order: what is done, what comes next, what can wait. */
 @SpringComponent
@@ -31,7 +32,13 @@ public class SetupChecklist extends Div {
         // the first that is open is the one to do now
         boolean next = true;
         for (SetupStep thing : inOrder) {
-            boolean done = thing.done();
+            boolean done;
+            try {
+                done = thing.done();
+            } catch (Refused forOwners) {
+                // whoever may not look at it has nothing to do about it
+                continue;
+            }
             list.add(row(thing, done, !done && next, figures));
             next = next && done;
         }
