@@ -40,6 +40,7 @@ import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.support.Nobody;
 import puzzleworkshop.workshop.Stage;
 
 /** Makes confirmed orders with a picture and a board, as tests of the bench and of the week need them. */
@@ -63,7 +64,11 @@ public final class BenchOrders {
 
     /** Approved, with a board held for it, at PRINT. */
     public Order confirmed(String customer, LocalDate promised, double laserMinutes) {
-        Order order = confirmedWithoutBoard(customer, promised, laserMinutes);
+        return Nobody.does(() -> withBoard(customer, promised, laserMinutes));
+    }
+
+    private Order withBoard(String customer, LocalDate promised, double laserMinutes) {
+        Order order = approved(customer, promised, laserMinutes);
         SheetRack rack = beans.getBean(SheetRack.class);
         SheetId board = rack.add(
                 Outline.rectangle(Size.mm(400, 300)),
@@ -76,11 +81,19 @@ public final class BenchOrders {
     }
 
     public Order confirmedWithoutBoard(String customer, LocalDate promised, double laserMinutes) {
-        Order order = waitingForApproval(customer, promised, laserMinutes);
+        return Nobody.does(() -> approved(customer, promised, laserMinutes));
+    }
+
+    private Order approved(String customer, LocalDate promised, double laserMinutes) {
+        Order order = waiting(customer, promised, laserMinutes);
         return beans.getBean(Orders.class).approve(order.id(), customer, "Robin");
     }
 
     public Order waitingForApproval(String customer, LocalDate promised, double laserMinutes) {
+        return Nobody.does(() -> waiting(customer, promised, laserMinutes));
+    }
+
+    private Order waiting(String customer, LocalDate promised, double laserMinutes) {
         Orders orders = beans.getBean(Orders.class);
         Pricing pricing = beans.getBean(Pricing.class);
         Picture picture = picture();
