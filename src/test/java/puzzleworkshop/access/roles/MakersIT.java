@@ -165,7 +165,7 @@ class MakersIT {
         sign("OWNER");
         assertThat(orders.get(order.id()).price().cost())
                 .isEqualTo(order.price().cost());
-        assertThat(invoices.account(order.id()).received()).isEqualTo(ten);
+        assertThat(invoices.account(order.id()).received()).isEqualByComparingTo(ten);
     }
 
     @Test

@@ -41,6 +41,8 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.list.StockTaking;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
@@ -57,6 +59,9 @@ class SheetsViewsTest extends SpringBrowserlessTest {
 
     @Autowired
     SheetHolds holds;
+
+    @Autowired
+    RackSettings settings;
 
     @Autowired
     Machines machines;
@@ -91,7 +96,16 @@ class SheetsViewsTest extends SpringBrowserlessTest {
     }
 
     @Test
-    void a_board_no_bed_takes_is_refused_and_one_along_the_longer_bed_is_not() {
+    void a_board_no_bed_takes_is_refused_where_none_is_sawn_first_and_one_along_the_longer_bed_is_not() {
+        RackRules rules = settings.rules();
+        settings.save(new RackRules(
+                rules.largest(),
+                rules.kerf(),
+                rules.mostBow(),
+                rules.thicknessSlack(),
+                rules.offcutCost(),
+                rules.share(),
+                false));
         machines.save(laser("Square", Size.mm(400, 400)));
         machines.save(laser("Long", Size.mm(300, 900)));
         navigate(EnterSheetView.class);
