@@ -59,7 +59,8 @@ select o.id as order_id, o.number, c.name as customer, o.state, o.confirmed_at, 
        o.width_mm, o.height_mm, coalesce(o.pieces, o.piece_columns * o.piece_rows) as pieces, o.currency, o.price_net,
        o.laser_minutes as laser_estimate, o.kept_price,
        (select sum(extract(epoch from ended_at - started_at) / 60)::double precision from cutting_job j
-         where j.order_id = o.id and j.started_at is not null and j.ended_at is not null) as laser_minutes,
+         where j.order_id = o.id and j.started_at is not null and j.ended_at is not null
+           and (j.broken_off or j.trial_id is not null)) as laser_minutes,
        coalesce((select sum(w.material_lost) from went_wrong w where w.order_id = o.id and w.currency = o.currency), 0)
          + coalesce((select sum(b.postage) from complaint b where b.order_id = o.id and b.currency = o.currency
                         and b.postage_by = 'WORKSHOP'), 0) as material_lost,

@@ -24,13 +24,8 @@ class ProofStore {
 
     void add(OrderId order, Token token, Instant now, String who, Instant expires) {
         jdbc.sql("""
-            <<<<<<< HEAD
-                        insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
-                        values (:order, :token, :now, :who, :expires)
-            =======
-                        insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
-                        values (:order, :token, :hash, :now, :who, :expires)
-            >>>>>>> next
+            insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
+            values (:order, :token, :hash, :now, :who, :expires)
             """)
                 .param("order", order.value())
                 .param("token", token.text())

@@ -189,7 +189,8 @@ class ProofsIT {
         assertThat(proofs.shownAgain(order.id())).contains(second);
         proofs.withdrawLink(order.id(), "Robin");
         assertThat(proofs.shownAgain(order.id())).isEmpty();
-        assertThat(jdbc.sql("select count(token) from proof_link")
+        assertThat(jdbc.sql("select count(token) from proof_link where order_id = :order")
+                        .param("order", order.id().value())
                         .query(Integer.class)
                         .single())
                 .as("tokens kept of links that no longer work")

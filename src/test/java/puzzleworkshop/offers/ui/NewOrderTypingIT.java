@@ -115,7 +115,7 @@ class NewOrderTypingIT extends SpringBrowserlessTest {
         length("width", "150");
         length("height", "100");
         pieces("12");
-        test(find(IntegerField.class).single()).setValue(2);
+        test(find(IntegerField.class).withCaption("How many puzzles").single()).setValue(2);
         press("save-quote");
         settle(page);
         Order kept = orders.list(OrderFilter.ALL, 0, 5).getFirst();
@@ -213,7 +213,9 @@ class NewOrderTypingIT extends SpringBrowserlessTest {
             case 0 -> length("width", pick("380", "300", "150", "297", "210,5", "8 in", "abc", "", "254.03"));
             case 1 -> length("height", pick("260", "200", "100", "210", "148,25", "6 in", "2oo", "203.2"));
             case 2 -> pieces(pick("12", "24", "48", "54", "many", "20", "35"));
-            case 3 -> test(find(IntegerField.class).single()).setValue(1 + random.nextInt(3));
+            case 3 ->
+                test(find(IntegerField.class).withCaption("How many puzzles").single())
+                        .setValue(1 + random.nextInt(3));
             case 4 -> amount("Discount", pick("5", "12.5", "0", "95", "3.125", ""));
             case 5 -> amount("Delivery charged, net", pick("4.95", "0", "12", "3.999", ""));
             case 6 ->
