@@ -344,18 +344,20 @@ final class BookingCases {
 
     private void parcels() {
         Parcels parcels = beans.getBean(Parcels.class);
-        PackedOrders packed = new PackedOrders(beans);
         cases.put("Parcels.send", () -> {
-            Parcel parcel =
-                    parcels.pack(List.of(packed.one("Ada Reed", "Parcel").id()), WHO);
+            Parcel parcel = parcels.pack(
+                    List.of(new PackedOrders(beans).one("Ada Reed", "Parcel").id()), WHO);
             return key -> {
                 parcels.send(key, parcel.id(), WHO, "test");
                 return "";
             };
         });
         cases.put("Parcels.collected", () -> {
-            Parcel parcel =
-                    parcels.pack(List.of(packed.one("Ada Reed", "Collection").id()), WHO);
+            Parcel parcel = parcels.pack(
+                    List.of(new PackedOrders(beans)
+                            .one("Ada Reed", "Collection")
+                            .id()),
+                    WHO);
             return key -> {
                 parcels.collected(key, parcel.id(), WHO, "test");
                 return "";
