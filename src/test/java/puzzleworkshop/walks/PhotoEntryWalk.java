@@ -3,6 +3,7 @@ package puzzleworkshop.walks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,9 +52,12 @@ class PhotoEntryWalk extends Walk {
         page.waitForFunction(
                 "before => document.querySelector('.sheets-photo-edge').getAttribute('d') !== before", before);
         page.getByText("Paint a bad area").click();
-        Locator edge = page.locator(".sheets-photo-edge");
-        double x = edge.boundingBox().x + edge.boundingBox().width / 2;
-        double y = edge.boundingBox().y + edge.boundingBox().height / 2;
+        // the drawing is made anew without its corners
+        page.waitForFunction("() => document.querySelector('.sheets-photo-edge')"
+                + " && !document.querySelector('.sheets-photo-canvas circle')");
+        BoundingBox edge = page.locator(".sheets-photo-edge").boundingBox();
+        double x = edge.x + edge.width / 2;
+        double y = edge.y + edge.height / 2;
         page.mouse().move(x, y);
         page.mouse().down();
         for (int step = 0; step <= 12; step++) {

@@ -21,6 +21,8 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.RackRules;
+import puzzleworkshop.sheets.board.RackSettings;
 
 /** The rack from the first piece of wood to the end of stock-taking. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -77,6 +79,17 @@ class SheetsWalk extends Walk {
     @Test
     @Order(2)
     void what_no_machine_reaches_is_refused_with_the_spot_and_keeps_what_was_typed() {
+        // where boards are sawn before the laser, larger ones are taken in
+        RackSettings settings = bean(RackSettings.class);
+        RackRules rules = settings.rules();
+        settings.save(new RackRules(
+                rules.largest(),
+                rules.kerf(),
+                rules.mostBow(),
+                rules.thicknessSlack(),
+                rules.offcutCost(),
+                rules.share(),
+                false));
         go("sheets/enter");
         page.keyboard().type("900");
         page.keyboard().press("Enter");
