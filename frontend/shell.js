@@ -16,16 +16,16 @@
     return box;
   };
 
-  // What scrolls is inside the layout, so a page's place is noted here and not by the browser.
-  const note = () => {
+  // What scrolls is inside the layout, so a page's place is noted here and not by the browser: before it is left, because
+  // a shorter page that takes its place scrolls too.
+  const leave = () => {
     const part = scroller();
-    if (!part || part.pwNoted) return;
-    part.pwNoted = true;
-    part.addEventListener('scroll', () => left.set(here, part.scrollTop), {passive: true});
+    if (part) left.set(here, part.scrollTop);
   };
+  document.addEventListener('click', leave, true);
+  window.addEventListener('popstate', leave, true);
 
   function arrived(path, back, first) {
-    note();
     const part = scroller();
     here = path;
     if (!part) return;
@@ -35,8 +35,11 @@
     else {
       // What the page shows may come a moment later.
       const to = left.get(path) || 0;
-      part.scrollTop = to;
-      setTimeout(() => { if (part.scrollTop < to) part.scrollTop = to; }, 250);
+      const again = (tries) => {
+        part.scrollTop = to;
+        if (part.scrollTop < to && tries > 0) setTimeout(() => again(tries - 1), 50);
+      };
+      again(10);
     }
     if (!first) setTimeout(() => { said().textContent = document.title; }, 150);
   }

@@ -41,6 +41,7 @@ import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.workshop.WorkshopProfile;
@@ -275,7 +276,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
             return;
         }
         UI ui = UI.getCurrentOrThrow();
-        ProgressBar bar = new ProgressBar();
+        ProgressBar bar = new WorkingBar();
         Paragraph now = new Paragraph();
         now.addClassName("pw-soft");
         now.getElement().setAttribute("aria-live", "polite");

@@ -26,6 +26,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -53,7 +54,7 @@ class PiecesByPhoto extends Div {
     private final PrintedSheet printed;
     private final IntegerField puzzle = new IntegerField();
     private final Button take;
-    private final ProgressBar busy = new ProgressBar();
+    private final ProgressBar busy = new WorkingBar();
     private final Paragraph refusal = new Paragraph();
     private final Div result = new Div();
     private final transient List<Taken> taken = new ArrayList<>();

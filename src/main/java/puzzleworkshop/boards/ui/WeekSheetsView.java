@@ -28,6 +28,7 @@ import puzzleworkshop.boards.WeekAssignment.WeekPlan;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.Sheet;
@@ -135,7 +136,7 @@ public class WeekSheetsView extends Div {
 
     private void think(List<WaitingBlank> waiting) {
         answer.removeAll();
-        ProgressBar bar = new ProgressBar();
+        ProgressBar bar = new WorkingBar();
         bar.setIndeterminate(true);
         answer.add(new Paragraph(figures.text("boards.week.thinking")), bar);
         UI ui = UI.getCurrent();

@@ -23,6 +23,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Refused;
@@ -38,7 +39,7 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
 
     private final transient Formatter figures;
     private final Paragraph refusal = new Paragraph();
-    private final ProgressBar working = new ProgressBar();
+    private final ProgressBar working = new WorkingBar();
     private final CheckChoices choices;
     private final InspectionDrawing drawing = new InspectionDrawing();
     private final Div drawn = new Div(drawing);

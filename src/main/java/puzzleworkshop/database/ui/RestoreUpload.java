@@ -10,6 +10,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 
 /** Takes a backup from the browser and reads it back into a workshop that is not open yet. */
 public class RestoreUpload extends Div {
@@ -22,7 +23,7 @@ public class RestoreUpload extends Div {
     private final transient Runnable done;
     private final FileUpload upload;
     private final Paragraph outcome = new Paragraph();
-    private final ProgressBar working = new ProgressBar();
+    private final ProgressBar working = new WorkingBar();
 
     /** @param done is called on the screen's thread when the backup was read back */
     public RestoreUpload(Restoring restoring, Formatter figures, Runnable done) {

@@ -16,6 +16,7 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -38,7 +39,7 @@ public class PieceOrderForm extends Div {
     private final String who;
     private final Checkbox free = new Checkbox();
     private final Button ask;
-    private final ProgressBar busy = new ProgressBar();
+    private final ProgressBar busy = new WorkingBar();
     private final Div answer = new Div();
     private final transient BookingKey key = BookingKey.fresh();
     private UI screen;

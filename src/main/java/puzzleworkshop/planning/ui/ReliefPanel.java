@@ -17,6 +17,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.Notices;
@@ -49,7 +50,7 @@ class ReliefPanel extends Div {
         this.figures = figures;
         this.times = times;
         addClassNames("pw-section", "planning-relief");
-        ProgressBar progress = new ProgressBar();
+        ProgressBar progress = new WorkingBar();
         progress.setIndeterminate(true);
         add(title(), new Paragraph(getTranslation("planning.relief.working")), progress);
         UiPush.beside("relief", () -> {

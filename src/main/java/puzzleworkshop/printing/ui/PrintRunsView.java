@@ -26,6 +26,7 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -62,7 +63,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     private final Select<PrintMedium> medium = new Select<>();
     private final DayField dueBy = new DayField();
     private final Button propose = new Button();
-    private final ProgressBar busy = new ProgressBar();
+    private final ProgressBar busy = new WorkingBar();
 
     public PrintRunsView(
             GangRuns runs,

@@ -23,6 +23,7 @@ import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.InputModes;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.Sheet;
@@ -98,7 +99,7 @@ public class StockTakeView extends Div {
 
     private void walk(StockTaking.Walk walk) {
         ProgressBar bar =
-                new ProgressBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
+                new WorkingBar(0, Math.max(1, walk.expected()), Math.min(walk.seen(), Math.max(1, walk.expected())));
         Span count = new Span(figures.text("sheets.stock.count", walk.seen(), walk.expected()));
         TextField number = new TextField(figures.text("sheets.stock.number"));
         InputModes.numbers(number, false);

@@ -24,6 +24,7 @@ import java.util.function.Supplier;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.KeepAdvice;
 import puzzleworkshop.wood.MonthOfWood;
@@ -202,7 +203,7 @@ public class WoodView extends Div implements HasDynamicTitle {
 
     /** Works off the screen's thread; the place shows that it does, then what came of it. */
     private <T> void think(Div place, String words, Supplier<T> work, Consumer<T> show) {
-        ProgressBar bar = new ProgressBar();
+        ProgressBar bar = new WorkingBar();
         bar.setIndeterminate(true);
         Paragraph wait = new Paragraph(getTranslation(words));
         place.add(wait, bar);

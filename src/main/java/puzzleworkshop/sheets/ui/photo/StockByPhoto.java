@@ -26,6 +26,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -49,7 +50,7 @@ public class StockByPhoto extends Div {
     private final transient Consumer<SheetId> here;
     private final PrintedSheet printed;
     private final LengthField thickness;
-    private final ProgressBar busy = new ProgressBar();
+    private final ProgressBar busy = new WorkingBar();
     private final Paragraph refusal = new Paragraph();
     private final Div result = new Div();
     private final Set<SheetId> ticked = new HashSet<>();
