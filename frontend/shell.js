@@ -2,7 +2,8 @@
 // of a new page is said aloud; the focus does not fall off a page that shows itself again.
 (() => {
   const left = new Map();
-  let here = location.pathname;
+  const bare = (path) => path.replace(/^\//, '');
+  let here = bare(location.pathname);
   const scroller = () => document.querySelector('vaadin-app-layout.shell')?.shadowRoot?.querySelector('[part="content"]');
   const said = () => {
     let box = document.getElementById('pw-said');
@@ -27,14 +28,14 @@
 
   function arrived(path, back, first) {
     const part = scroller();
-    here = path;
+    here = bare(path);
     if (!part) return;
     const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
     if (target) target.scrollIntoView();
     else if (!back) part.scrollTop = 0;
     else {
       // What the page shows may come a moment later.
-      const to = left.get(path) || 0;
+      const to = left.get(here) || 0;
       const again = (tries) => {
         part.scrollTop = to;
         if (part.scrollTop < to && tries > 0) setTimeout(() => again(tries - 1), 50);
