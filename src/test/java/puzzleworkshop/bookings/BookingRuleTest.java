@@ -56,6 +56,7 @@ class BookingRuleTest {
             Map.entry("OrderBoards.cut", "a held sheet is cut once"),
             Map.entry("OrderBoards.spoilBlanks", "a held sheet is cut once"),
             Map.entry("MoneyPapers.quote", "one paper for each version of an offer, by a unique index"),
+            Map.entry("Letters.draft", "takes the paper of the offer, one for each version, by a unique index"),
             Map.entry("MoneyPapers.issued", "one paper for each invoice, by a unique constraint"),
             Map.entry("Demo.*", "makes a workshop up, once, before anybody works in it")));
 
