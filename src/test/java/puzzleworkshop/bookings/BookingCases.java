@@ -22,6 +22,7 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.trials.Trial;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
@@ -344,22 +345,23 @@ final class BookingCases {
 
     private void parcels() {
         Parcels parcels = beans.getBean(Parcels.class);
-        cases.put("Parcels.send", () -> {
+        ParcelJourney journey = beans.getBean(ParcelJourney.class);
+        cases.put("ParcelJourney.send", () -> {
             Parcel parcel = parcels.pack(
                     List.of(new PackedOrders(beans).one("Ada Reed", "Parcel").id()), WHO);
             return key -> {
-                parcels.send(key, parcel.id(), WHO, "test");
+                journey.send(key, parcel.id(), WHO, "test");
                 return "";
             };
         });
-        cases.put("Parcels.collected", () -> {
+        cases.put("ParcelJourney.collected", () -> {
             Parcel parcel = parcels.pack(
                     List.of(new PackedOrders(beans)
                             .one("Ada Reed", "Collection")
                             .id()),
                     WHO);
             return key -> {
-                parcels.collected(key, parcel.id(), WHO, "test");
+                journey.collected(key, parcel.id(), WHO, "test");
                 return "";
             };
         });

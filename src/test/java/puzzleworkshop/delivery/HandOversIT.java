@@ -46,6 +46,9 @@ class HandOversIT {
     Parcels parcels;
 
     @Autowired
+    ParcelJourney journey;
+
+    @Autowired
     Addresses addresses;
 
     @Autowired
@@ -113,7 +116,7 @@ class HandOversIT {
     void what_waits_longer_than_its_way_keeps_it_is_asked_for() {
         Order order = packed.one("Cy Moor", "Collection");
         Parcel parcel = parcels.pack(List.of(order.id()), WHO);
-        parcels.ready(parcel.id(), WHO);
+        journey.ready(parcel.id(), WHO);
         assertThat(of("Cy Moor")).isEmpty();
         TestClock.set(Instant.now().plus(Duration.ofDays(15)));
         assertThat(of("Cy Moor")).hasSize(1);

@@ -37,6 +37,9 @@ class ParcelsIT {
     Parcels parcels;
 
     @Autowired
+    ParcelJourney journey;
+
+    @Autowired
     Orders orders;
 
     @Autowired
@@ -61,12 +64,12 @@ class ParcelsIT {
         Parcel parcel = parcels.pack(List.of(order.id()), WHO);
         assertThat(parcel.state()).isEqualTo(ParcelState.PACKED);
         parcels.tracked(parcel.id(), " 00 340\t434 1234\r\n", WHO);
-        parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test");
+        journey.send(BookingKey.fresh(), parcel.id(), WHO, "test");
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
         assertThat(parcels.get(parcel.id()).tracking()).isEqualTo("003404341234");
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
-        parcels.delivered(parcel.id(), WHO);
-        parcels.delivered(parcel.id(), WHO);
+        journey.delivered(parcel.id(), WHO);
+        journey.delivered(parcel.id(), WHO);
         assertThat(parcels.get(parcel.id()).arrivedAt()).isPresent();
         assertThat(events.stream(ParcelEvent.class))
                 .containsExactly(
@@ -78,13 +81,13 @@ class ParcelsIT {
     void what_is_collected_waits_ready_and_is_handed_over_when_the_customer_comes() {
         Order order = packed.one("Bo Lind", "Collection");
         Parcel parcel = parcels.pack(List.of(order.id()), WHO);
-        parcels.ready(parcel.id(), WHO);
-        parcels.ready(parcel.id(), WHO);
+        journey.ready(parcel.id(), WHO);
+        journey.ready(parcel.id(), WHO);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.CONFIRMED);
-        parcels.remind(parcel.id(), WHO);
-        assertThatThrownBy(() -> parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
+        journey.remind(parcel.id(), WHO);
+        assertThatThrownBy(() -> journey.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
                 .isInstanceOf(Refused.class);
-        parcels.collected(BookingKey.fresh(), parcel.id(), WHO, "test");
+        journey.collected(BookingKey.fresh(), parcel.id(), WHO, "test");
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.COLLECTED);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
         assertThat(events.stream(ParcelEvent.class).map(Object::getClass))
@@ -111,7 +114,7 @@ class ParcelsIT {
         assertThat(parcels.alone(two.getLast().id(), WHO).orders()).hasSize(1);
         parcels.pack(two.stream().map(Order::id).toList(), WHO);
         Parcel again = parcels.of(two.getFirst().id()).orElseThrow();
-        parcels.send(BookingKey.fresh(), again.id(), WHO, "test");
+        journey.send(BookingKey.fresh(), again.id(), WHO, "test");
         assertThat(orders.all(again.orderIds())).allMatch(one -> one.state() == OrderState.HANDED_OVER);
         assertThat(events.stream(ParcelEvent.Sent.class)).hasSize(1);
     }
@@ -124,7 +127,7 @@ class ParcelsIT {
         assertThat(parcel.state()).isEqualTo(ParcelState.SENT);
         bench.undo(BookingKey.fresh(), order.id(), WHO);
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
-        parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test");
+        journey.send(BookingKey.fresh(), parcel.id(), WHO, "test");
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
     }
 
@@ -133,7 +136,7 @@ class ParcelsIT {
         List<Order> two = packed.of("Fay Holt", "Parcel", 2);
         Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
         bench.undo(BookingKey.fresh(), two.getLast().id(), WHO);
-        assertThatThrownBy(() -> parcels.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
+        assertThatThrownBy(() -> journey.send(BookingKey.fresh(), parcel.id(), WHO, "test"))
                 .isInstanceOf(Refused.class);
         assertThat(orders.get(two.getFirst().id()).state()).isEqualTo(OrderState.CONFIRMED);
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
@@ -155,7 +158,7 @@ class ParcelsIT {
         Parcel parcel = parcels.pack(List.of(packed.one("Ina Frost", "Parcel").id()), WHO);
         parcels.by(
                 parcel.id(), ways.orUsual(Optional.of(packed.way("Collection").id())), WHO);
-        parcels.ready(parcel.id(), WHO);
+        journey.ready(parcel.id(), WHO);
         assertThatThrownBy(() -> parcels.by(
                         parcel.id(),
                         ways.orUsual(Optional.of(packed.way("Parcel").id())),

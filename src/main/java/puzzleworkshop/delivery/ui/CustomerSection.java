@@ -12,6 +12,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
@@ -29,12 +30,16 @@ import puzzleworkshop.proofs.ui.ProofSection;
 class CustomerSection implements ProofSection {
 
     private final Parcels parcels;
+
+    private final ParcelJourney journey;
     private final SendingWays ways;
     private final Complaints complaints;
     private final Formatter figures;
 
-    CustomerSection(Parcels parcels, SendingWays ways, Complaints complaints, Formatter figures) {
+    CustomerSection(
+            Parcels parcels, ParcelJourney journey, SendingWays ways, Complaints complaints, Formatter figures) {
         this.parcels = parcels;
+        this.journey = journey;
         this.ways = ways;
         this.complaints = complaints;
         this.figures = figures;
@@ -72,7 +77,7 @@ class CustomerSection implements ProofSection {
                     figures.text("delivery.customer.arrived"),
                     e -> asked(changed, () -> {
                         Order now = door.enter();
-                        parcels.delivered(
+                        journey.delivered(
                                 parcels.of(now.id()).orElseThrow().id(),
                                 now.customer().name());
                     })));

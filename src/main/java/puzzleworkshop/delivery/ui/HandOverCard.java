@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelId;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.display.BookButton;
@@ -32,6 +33,7 @@ class HandOverCard extends Div {
 
     private final transient Entry entry;
     private final transient Parcels parcels;
+    private final transient ParcelJourney journey;
     private final transient SignedIn signedIn;
     private final transient Formatter figures;
     private final transient Map<Long, String> typed;
@@ -40,12 +42,14 @@ class HandOverCard extends Div {
     HandOverCard(
             Entry entry,
             Parcels parcels,
+            ParcelJourney journey,
             SignedIn signedIn,
             Formatter figures,
             Map<Long, String> typed,
             Runnable again) {
         this.entry = entry;
         this.parcels = parcels;
+        this.journey = journey;
         this.signedIn = signedIn;
         this.figures = figures;
         this.typed = typed;
@@ -124,7 +128,7 @@ class HandOverCard extends Div {
                     "delivery.mark-delivered",
                     false,
                     () -> act("delivery.done.DELIVERED", id -> {
-                        parcels.delivered(id, signedIn.name());
+                        journey.delivered(id, signedIn.name());
                         return true;
                     }));
         } else if (!entry.isCollected()) {
@@ -134,7 +138,7 @@ class HandOverCard extends Div {
                     true,
                     () -> act("delivery.done.SENT", id -> {
                         keepTracking(id);
-                        parcels.send(key("send"), id, signedIn.name(), device());
+                        journey.send(key("send"), id, signedIn.name(), device());
                         return true;
                     }));
         } else {
@@ -144,7 +148,7 @@ class HandOverCard extends Div {
                         "delivery.mark-ready",
                         true,
                         () -> act("delivery.done.READY", id -> {
-                            parcels.ready(id, signedIn.name());
+                            journey.ready(id, signedIn.name());
                             return true;
                         }));
             } else {
@@ -153,7 +157,7 @@ class HandOverCard extends Div {
                         "delivery.remind",
                         false,
                         () -> act("delivery.done.remind", id -> {
-                            parcels.remind(id, signedIn.name());
+                            journey.remind(id, signedIn.name());
                             return true;
                         }));
             }
@@ -162,7 +166,7 @@ class HandOverCard extends Div {
                     "delivery.mark-collected",
                     entry.state() == ParcelState.READY,
                     () -> act("delivery.done.COLLECTED", id -> {
-                        parcels.collected(key("collected"), id, signedIn.name(), device());
+                        journey.collected(key("collected"), id, signedIn.name(), device());
                         return true;
                     }));
         }

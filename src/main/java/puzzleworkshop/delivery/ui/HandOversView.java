@@ -21,6 +21,7 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.delivery.HandOvers.Entry;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
@@ -44,6 +45,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
 
     private final transient HandOvers handOvers;
     private final transient Parcels parcels;
+    private final transient ParcelJourney journey;
     private final transient Bench bench;
     private final transient Orders orders;
     private final transient SignedIn signedIn;
@@ -58,6 +60,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
     public HandOversView(
             HandOvers handOvers,
             Parcels parcels,
+            ParcelJourney journey,
             Bench bench,
             Orders orders,
             SignedIn signedIn,
@@ -65,6 +68,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
             Broadcaster broadcaster) {
         this.handOvers = handOvers;
         this.parcels = parcels;
+        this.journey = journey;
         this.bench = bench;
         this.orders = orders;
         this.signedIn = signedIn;
@@ -124,7 +128,8 @@ public class HandOversView extends Div implements HasDynamicTitle {
         number.addClassName("pw-soft");
         Div list = new Div(new H2(new Span(getTranslation(key) + " "), number));
         list.addClassName("delivery-list");
-        entries.forEach(entry -> list.add(new HandOverCard(entry, parcels, signedIn, figures, typed, this::show)));
+        entries.forEach(
+                entry -> list.add(new HandOverCard(entry, parcels, journey, signedIn, figures, typed, this::show)));
         lists.add(list);
     }
 

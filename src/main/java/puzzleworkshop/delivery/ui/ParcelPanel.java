@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.address.Addresses;
@@ -43,6 +44,7 @@ class ParcelPanel implements OrderPanel {
 
     private final HandOvers handOvers;
     private final Parcels parcels;
+    private final ParcelJourney journey;
     private final SendingWays ways;
     private final WayAdvice advice;
     private final Addresses addresses;
@@ -56,6 +58,7 @@ class ParcelPanel implements OrderPanel {
     ParcelPanel(
             HandOvers handOvers,
             Parcels parcels,
+            ParcelJourney journey,
             SendingWays ways,
             WayAdvice advice,
             Addresses addresses,
@@ -70,6 +73,7 @@ class ParcelPanel implements OrderPanel {
         this.workshop = workshop;
         this.handOvers = handOvers;
         this.parcels = parcels;
+        this.journey = journey;
         this.ways = ways;
         this.advice = advice;
         this.addresses = addresses;
@@ -106,8 +110,8 @@ class ParcelPanel implements OrderPanel {
                 || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
             handOvers
                     .of(order)
-                    .ifPresent(entry ->
-                            panel.add(new HandOverCard(entry, parcels, signedIn, figures, new HashMap<>(), changed)));
+                    .ifPresent(entry -> panel.add(
+                            new HandOverCard(entry, parcels, journey, signedIn, figures, new HashMap<>(), changed)));
         }
         panel.add(packing.papers(order));
         return Optional.of(panel);

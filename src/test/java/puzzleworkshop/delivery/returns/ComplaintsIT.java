@@ -15,6 +15,7 @@ import puzzleworkshop.artwork.CameraPicture;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint.PostageBy;
@@ -53,6 +54,9 @@ class ComplaintsIT {
 
     @Autowired
     Parcels parcels;
+
+    @Autowired
+    ParcelJourney journey;
 
     @Autowired
     Invoices invoices;
@@ -97,7 +101,7 @@ class ComplaintsIT {
     void what_is_sent_again_goes_in_a_parcel_of_its_own_and_the_first_one_stays_on_record() {
         Order order = handedOver("Bo Lind");
         Parcel first = parcels.of(order.id()).orElseThrow();
-        parcels.delivered(first.id(), WHO);
+        journey.delivered(first.id(), WHO);
         jdbc.sql("update customer_order set state = 'CONFIRMED', next_stage = 'HAND_OVER' where id = :id")
                 .param("id", order.id().value())
                 .update();

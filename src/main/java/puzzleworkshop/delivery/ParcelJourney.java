@@ -1,0 +1,194 @@
+package puzzleworkshop.delivery;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.Ticked;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
+import puzzleworkshop.delivery.sending.WayKind;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderHandedOver;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.workshop.Stage;
+
+/**
+ * A parcel's way from here to the customer. Sending and collecting tick the stage Hand over of all orders in the parcel; who
+ * ticks it at the bench moves the parcel the same way. Orders are locked first, lowest id first, then the parcel.
+ */
+@Service
+public class ParcelJourney {
+
+    private final ParcelDesk desk;
+    private final ParcelStore store;
+    private final Orders orders;
+    private final Bench bench;
+    private final Bookings bookings;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    ParcelJourney(
+            ParcelDesk desk,
+            ParcelStore store,
+            Orders orders,
+            Bench bench,
+            Bookings bookings,
+            ApplicationEventPublisher events,
+            Clock clock) {
+        this.desk = desk;
+        this.store = store;
+        this.orders = orders;
+        this.bench = bench;
+        this.bookings = bookings;
+        this.events = events;
+        this.clock = clock;
+    }
+
+    /**
+     * The carrier has it: ticks Hand over of every order in it.
+     *
+     * @param device as the browser names itself
+     */
+    @Books
+    @Transactional
+    public void send(BookingKey key, ParcelId id, String who, String device) {
+        bookings.once(key, "send parcel " + id.value(), () -> handOver(key, id, WayKind.PARCEL, who, device));
+    }
+
+    /** The customer came for it: ticks Hand over of every order in it. */
+    @Books
+    @Transactional
+    public void collected(BookingKey key, ParcelId id, String who, String device) {
+        bookings.once(
+                key, "parcel " + id.value() + " collected", () -> handOver(key, id, WayKind.COLLECTION, who, device));
+    }
+
+    private void handOver(BookingKey key, ParcelId id, WayKind kind, String who, String device) {
+        Parcel parcel = desk.lock(id);
+        if (parcel.kind() != kind) {
+            throw new Refused("delivery.other-kind", ParcelDesk.numbersOf(parcel));
+        }
+        if (!parcel.state().isHere()) {
+            throw new Refused(
+                    "delivery.gone",
+                    ParcelDesk.numbersOf(parcel),
+                    Sentence.of(parcel.state().textKey()));
+        }
+        List<OrderId> toTick = orders.all(parcel.orderIds()).stream()
+                .filter(order -> order.next().isPresent())
+                .map(Order::id)
+                .toList();
+        Bench.Outcome outcome = bench.tick(key.part("tick"), toTick, Stage.HAND_OVER, who, device);
+        // One that is not packed keeps the whole parcel here: nothing of this booking stays.
+        outcome.refused().values().stream().findFirst().ifPresent(why -> {
+            throw new Refused(why);
+        });
+    }
+
+    /** The customer may come for it; pressed again, it is ready since the first time. */
+    @Transactional
+    public Parcel ready(ParcelId id, String who) {
+        Parcel parcel = desk.lock(id);
+        if (parcel.state() == ParcelState.READY) {
+            return parcel;
+        }
+        if (!parcel.isCollected() || parcel.state() != ParcelState.PACKED) {
+            throw new Refused("delivery.not-to-collect", ParcelDesk.numbersOf(parcel));
+        }
+        orders.all(parcel.orderIds()).forEach(ParcelDesk::requirePacked);
+        store.move(id, ParcelState.READY, Optional.of(clock.instant()), Optional.empty());
+        desk.note(parcel, Sentence.of("delivery.history.ready"), who);
+        events.publishEvent(new ParcelEvent.ReadyToCollect(id, parcel.orderIds(), who));
+        desk.tell(id);
+        return desk.get(id);
+    }
+
+    /** The customer is to be reminded that it waits. */
+    @Transactional
+    public Parcel remind(ParcelId id, String who) {
+        Parcel parcel = desk.lock(id);
+        if (parcel.state() != ParcelState.READY) {
+            throw new Refused("delivery.not-to-collect", ParcelDesk.numbersOf(parcel));
+        }
+        store.reminded(id, clock.instant());
+        desk.note(parcel, Sentence.of("delivery.history.reminded"), who);
+        events.publishEvent(new ParcelEvent.ReminderToCollect(id, parcel.orderIds(), who));
+        desk.tell(id);
+        return desk.get(id);
+    }
+
+    /** It is there: the carrier or the customer says so; said again, it arrived the first time. */
+    @Transactional
+    public Parcel delivered(ParcelId id, String who) {
+        Parcel parcel = desk.lock(id);
+        if (parcel.state().hasArrived()) {
+            return parcel;
+        }
+        if (parcel.state() != ParcelState.SENT) {
+            throw new Refused("delivery.not-sent", ParcelDesk.numbersOf(parcel));
+        }
+        store.move(id, ParcelState.DELIVERED, parcel.leftAt(), Optional.of(clock.instant()));
+        desk.note(parcel, Sentence.of("delivery.history.delivered"), who);
+        events.publishEvent(new ParcelEvent.Delivered(id, parcel.orderIds(), who));
+        desk.tell(id);
+        return desk.get(id);
+    }
+
+    /** Ticked here or at the bench: once all of its orders are handed over, the parcel has left, or was collected. */
+    @EventListener
+    @Transactional
+    public void handedOver(OrderHandedOver event) {
+        Order order = orders.get(event.order());
+        Parcel parcel = desk.of(order.id()).filter(one -> one.state().isHere()).orElseGet(() -> {
+            Parcel own = desk.begin(order, event.who());
+            desk.takeFromOthers(order.id());
+            store.put(own.id(), order.id());
+            return desk.get(own.id());
+        });
+        store.lock(parcel.id());
+        boolean all = orders.all(parcel.orderIds()).stream()
+                .allMatch(one -> one.next().isEmpty());
+        if (!all) {
+            return;
+        }
+        Instant now = clock.instant();
+        if (parcel.isCollected()) {
+            store.move(
+                    parcel.id(),
+                    ParcelState.COLLECTED,
+                    Optional.of(parcel.leftAt().orElse(now)),
+                    Optional.of(now));
+            events.publishEvent(new ParcelEvent.Delivered(parcel.id(), parcel.orderIds(), event.who()));
+        } else {
+            store.move(parcel.id(), ParcelState.SENT, Optional.of(now), Optional.empty());
+            events.publishEvent(new ParcelEvent.Sent(parcel.id(), parcel.orderIds(), event.who()));
+        }
+        desk.tell(parcel.id());
+    }
+
+    /** A hand-over taken back at the bench brings its parcel back too. The bench tells it only after its commit. */
+    @EventListener
+    @Transactional(propagation = Propagation.REQUIRES_NEW)
+    public void takenBack(Ticked ticked) {
+        if (ticked.kind() != Ticked.Kind.UNDONE || ticked.stage() != Stage.HAND_OVER) {
+            return;
+        }
+        desk.of(ticked.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
+            desk.lock(parcel.id());
+            store.move(parcel.id(), ParcelState.PACKED, Optional.empty(), Optional.empty());
+            desk.note(parcel, Sentence.of("delivery.history.back"), ticked.who());
+            desk.tell(parcel.id());
+        });
+    }
+}
