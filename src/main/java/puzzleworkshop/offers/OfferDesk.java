@@ -1,6 +1,5 @@
 package puzzleworkshop.offers;
 
-import java.time.LocalDate;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +12,6 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.artwork.Resolution;
 import puzzleworkshop.boards.BlankPlan;
-import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.cutting.jobs.RunningTimes;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
@@ -22,13 +20,10 @@ import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer.Question;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Orders;
@@ -37,9 +32,6 @@ import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PatternCache;
-import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.planning.NewWork;
@@ -48,8 +40,6 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.KeptPrice;
 import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.sheets.SheetRack;
-import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.TradeNumbers;
@@ -62,19 +52,11 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class OfferDesk {
 
-    /** Below this a puzzle is a scrap of wood, above it no bed is that large. */
-    private static final Length SMALLEST_SIDE = Length.mm(40);
-
-    private static final Length LARGEST_SIDE = Length.mm(3000);
-    private static final int MOST_PUZZLES = 500;
-
     private final Workshop workshop;
     private final Pictures pictures;
     private final PatternCache shelf;
     private final PuzzleDifficulty difficulty;
-    private final BlankPlanner planner;
-    private final SheetRack rack;
-    private final RackSettings rackSettings;
+    private final BlanksOfWish blanks;
     private final Machines machines;
     private final RunningTimes times;
     private final Settings settings;
@@ -88,9 +70,7 @@ public class OfferDesk {
             Pictures pictures,
             PatternCache shelf,
             PuzzleDifficulty difficulty,
-            BlankPlanner planner,
-            SheetRack rack,
-            RackSettings rackSettings,
+            BlanksOfWish blanks,
             Machines machines,
             RunningTimes times,
             Settings settings,
@@ -104,9 +84,7 @@ public class OfferDesk {
         this.pictures = pictures;
         this.shelf = shelf;
         this.difficulty = difficulty;
-        this.planner = planner;
-        this.rack = rack;
-        this.rackSettings = rackSettings;
+        this.blanks = blanks;
         this.machines = machines;
         this.times = times;
         this.settings = settings;
@@ -134,29 +112,14 @@ public class OfferDesk {
                 .offer();
     }
 
-    /** The pattern a wish leads to. */
-    private PatternSpec spec(Wish wish, Optional<Machine> machine, TradeNumbers numbers) {
-        return new PatternSpec(
-                wish.finished(),
-                PieceGrid.within(wish.outline(), wish.finished(), wish.pieces(), numbers.smallestPiece()),
-                wish.seed(),
-                wish.style(),
-                wish.outline(),
-                wish.board().thickness(),
-                machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
-                wish.shapes(),
-                wish.layout().isPlain() && !wish.outline().isCurved() ? wish.design() : PatternSpec.DESIGN,
-                wish.layout());
-    }
-
     /** One wish being worked out. */
     private final class Working {
 
+        private final WishAtWork at;
         private final Wish wish;
         private final TradeNumbers numbers = workshop.tradeNumbers();
         private final Optional<Machine> machine = machines.standard();
         private final Map<Question, Sentence> complaints = new EnumMap<>(Question.class);
-
         private final Remembered before;
         private final Runnable stillWanted;
 
@@ -164,22 +127,23 @@ public class OfferDesk {
             this.wish = wish;
             this.before = before;
             this.stillWanted = stillWanted;
+            this.at = new WishAtWork(wish, numbers, machine, before, complaints, stillWanted);
         }
 
         Offer offer() {
-            checkWantedBy();
+            at.checkWantedBy(workshop.today());
             Optional<Resolution> resolution = wish.picture().flatMap(this::resolution);
-            if (!sizeIsPossible()) {
+            if (!at.sizeIsPossible()) {
                 return nothing(resolution);
             }
-            Optional<CutPattern> pattern = orComplain(Question.PIECES, () -> shelf.of(spec(wish, machine, numbers)));
+            Optional<CutPattern> pattern = at.orComplain(Question.PIECES, () -> shelf.of(at.spec()));
             stillWanted.run();
             Optional<SmallPartsVerdict> smallParts = pattern.map(this::smallParts);
             stillWanted.run();
-            List<Object> rackNow = List.of(rack.stamp(), rackSettings.rules(), rackSettings.offers());
-            Optional<BlankPlan> boards = machine.map(m -> boards(m, rackNow));
+            List<Object> rackNow = blanks.rackNow();
+            Optional<BlankPlan> boards = machine.map(m -> blanks.boards(at, m, rackNow));
             stillWanted.run();
-            List<Suggestion> others = wish.quantity() > 1 ? List.of() : otherSheets(rackNow);
+            List<Suggestion> others = wish.quantity() > 1 ? List.of() : blanks.otherSheets(at, rackNow);
             stillWanted.run();
             Optional<CutSetting> setting = machine.map(m -> settings.forBoard(m, wish.board()));
             if (machine.isEmpty()) {
@@ -189,7 +153,8 @@ public class OfferDesk {
             stillWanted.run();
             Optional<KeptPrice> price =
                     laser.isPresent() && boards.isPresent() && boards.get().isComplete()
-                            ? orComplain(Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
+                            ? at.orComplain(
+                                    Question.PRICE, () -> price(pattern.orElseThrow(), boards.get(), laser.get()))
                             : Optional.empty();
             before.priced(wish, price);
             stillWanted.run();
@@ -225,13 +190,6 @@ public class OfferDesk {
                     complaints);
         }
 
-        private void checkWantedBy() {
-            LocalDate today = workshop.today();
-            wish.wantedBy()
-                    .filter(day -> day.isBefore(today))
-                    .ifPresent(day -> complaints.put(Question.WANTED_BY, Sentence.of("orders.date.past", day)));
-        }
-
         private Optional<Resolution> resolution(FramedPicture framed) {
             Picture picture = pictures.get(framed.picture());
             PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
@@ -249,31 +207,6 @@ public class OfferDesk {
             return Optional.of(judged);
         }
 
-        private boolean sizeIsPossible() {
-            Size size = wish.finished();
-            if (size.shorterSide().compareTo(SMALLEST_SIDE) < 0
-                    || size.longerSide().compareTo(LARGEST_SIDE) > 0) {
-                complaints.put(Question.SIZE, Sentence.of("offers.problem.size", SMALLEST_SIDE, LARGEST_SIDE));
-                return false;
-            }
-            Size blank = numbers.blankFor(size);
-            if (machine.isPresent() && !blank.fitsUpright(machine.get().bed())) {
-                complaints.put(
-                        Question.SIZE,
-                        Sentence.of(
-                                "offers.problem.bed",
-                                blank,
-                                machine.get().name(),
-                                machine.get().bed()));
-                return false;
-            }
-            if (wish.quantity() < 1 || wish.quantity() > MOST_PUZZLES) {
-                complaints.put(Question.PIECES, Sentence.of("offers.problem.quantity", MOST_PUZZLES));
-                return false;
-            }
-            return true;
-        }
-
         private Offer.HowHard hard(CutPattern pattern) {
             double alikeness = difficulty.alikeness(pattern.spec(), wish.picture());
             return new Offer.HowHard(Difficulty.of(pattern, alikeness), alikeness);
@@ -288,66 +221,6 @@ public class OfferDesk {
                 complaints.put(Question.AGE, verdict.headline());
             }
             return verdict;
-        }
-
-        /** For one puzzle a seller may want another sheet than the one that loses least. */
-        private List<Suggestion> otherSheets(List<Object> rackNow) {
-            return machine.map(m -> before.of(
-                            Remembered.Part.OTHER_SHEETS,
-                            List.of(rackNow, numbers, wish.finished(), wish.board(), m.bowLimit()),
-                            () -> planner.choices(numbers, wish.finished(), wish.board(), m.bowLimit())))
-                    .orElse(List.of());
-        }
-
-        private BlankPlan boards(Machine machine, List<Object> rackNow) {
-            BlankPlan plan = before.of(
-                    Remembered.Part.BOARDS,
-                    List.of(
-                            rackNow,
-                            numbers,
-                            wish.finished(),
-                            wish.quantity(),
-                            wish.board(),
-                            wish.sheet(),
-                            machine.bowLimit(),
-                            machine.bed()),
-                    () -> planner.plan(
-                            numbers,
-                            wish.finished(),
-                            wish.quantity(),
-                            wish.board(),
-                            wish.sheet(),
-                            machine.bowLimit(),
-                            machine.bed(),
-                            stillWanted));
-            if (!plan.isComplete()) {
-                complaints.put(
-                        Question.BOARD, Sentence.of("offers.problem.no-board", numbers.blankFor(wish.finished())));
-            }
-            return wish.tray() ? withTrays(plan, machine) : plan;
-        }
-
-        private BlankPlan withTrays(BlankPlan puzzles, Machine machine) {
-            Size outer = Tray.of(spec(wish, Optional.of(machine), numbers)).outerSize();
-            Size blank = BlankPlan.trayBlockSize(numbers, outer, 1, 1);
-            if (!blank.fitsUpright(machine.bed())) {
-                complaints.put(
-                        Question.SIZE, Sentence.of("offers.problem.tray-bed", blank, machine.name(), machine.bed()));
-                return puzzles;
-            }
-            BlankPlan plan = planner.withTrays(
-                    puzzles,
-                    numbers,
-                    outer,
-                    wish.quantity(),
-                    wish.board(),
-                    machine.bowLimit(),
-                    machine.bed(),
-                    stillWanted);
-            if (puzzles.isComplete() && !plan.isComplete()) {
-                complaints.put(Question.BOARD, Sentence.of("offers.problem.no-tray-board", blank));
-            }
-            return plan;
         }
 
         private List<CurvePath> paths(CutPattern pattern) {
@@ -403,15 +276,6 @@ public class OfferDesk {
                 complaints.put(Question.READY, Sentence.of("offers.problem.nobody-works"));
             }
             return forecast;
-        }
-
-        private <T> Optional<T> orComplain(Question question, java.util.function.Supplier<T> work) {
-            try {
-                return Optional.of(work.get());
-            } catch (Refused refused) {
-                complaints.put(question, refused.sentence());
-                return Optional.empty();
-            }
         }
     }
 }
