@@ -17,11 +17,9 @@ import java.util.random.RandomGenerator;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
@@ -57,41 +55,10 @@ class PuzzleForm extends Div {
             List<PersonalShape> shapes,
             PieceLayout layout) {}
 
-    /** A size that is often asked for; A sizes are those of ISO 216. */
-    private record Preset(String name, Size size) {}
-
-    private static final List<Preset> PRESETS = List.of(
-            new Preset("A5", Size.mm(210, 148)),
-            new Preset("A4", Size.mm(297, 210)),
-            new Preset("A3", Size.mm(420, 297)),
-            new Preset("15 × 10 cm", Size.mm(150, 100)),
-            new Preset("20 × 20 cm", Size.mm(200, 200)),
-            new Preset("30 × 20 cm", Size.mm(300, 200)),
-            new Preset("50 × 35 cm", Size.mm(500, 350)));
-
-    /** The same where people measure in inches; usual sizes of prints and frames there (common practice). */
-    private static final List<Preset> IN_INCHES = List.of(
-            inches(7, 5), inches(8, 8), inches(10, 8), inches(14, 11), inches(16, 12), inches(12, 8), inches(20, 16));
-
-    /** The one a new order begins with. */
-    private static final int USUAL_SIZE = 5;
-
-    private static Preset inches(double width, double height) {
-        return new Preset(
-                "%.0f × %.0f in".formatted(width, height),
-                new Size(UnitSystem.INCHES.length(width), UnitSystem.INCHES.length(height)));
-    }
-
-    /** No board is longer; a picture framed for more, or for less than a thumb, would be a sliver without a pixel. */
-    private static final Length SHORTEST = Length.mm(10);
-
-    private static final Length LONGEST = Length.mm(3000);
     private static final int MOST = 500;
 
     private final transient Formatter figures;
-    private final LengthField width;
-    private final LengthField height;
-    private final Select<Preset> preset = new Select<>();
+    private final SizeFields size;
     private final ComboBox<Integer> pieces = new ComboBox<>();
     private final Span grid = new Span();
     private final Span hard = new Span();
@@ -130,35 +97,7 @@ class PuzzleForm extends Div {
                 changed.run();
             }
         };
-        width = new LengthField(getTranslation("offers.new.width"), figures.units());
-        height = new LengthField(getTranslation("offers.new.height"), figures.units());
-        width.setId("width");
-        height.setId("height");
-        for (LengthField side : List.of(width, height)) {
-            side.addValueChangeListener(event -> {
-                otherSize();
-                unlessFilling.run();
-            });
-        }
-        preset.setLabel(getTranslation("offers.new.preset"));
-        List<Preset> presets = figures.units() == UnitSystem.INCHES ? IN_INCHES : PRESETS;
-        preset.setItems(presets);
-        preset.setItemLabelGenerator(Preset::name);
-        preset.addValueChangeListener(event -> {
-            if (event.getValue() != null && event.isFromClient()) {
-                size(event.getValue().size());
-                unlessFilling.run();
-            }
-        });
-        Button turn = new Button("⇄", event -> {
-            read().ifPresent(form -> size(form.finished().turned()));
-            unlessFilling.run();
-        });
-        turn.setAriaLabel(getTranslation("offers.new.turn"));
-        turn.setTooltipText(getTranslation("offers.new.turn"));
-        Div sizeRow = new Div(preset, width, turn, height);
-        sizeRow.addClassName("neworder-size");
-
+        size = new SizeFields(figures, unlessFilling);
         pieces.setId("pieces");
         pieces.setLabel(getTranslation("orders.fact.pieces"));
         pieces.setAllowCustomValue(true);
@@ -223,7 +162,7 @@ class PuzzleForm extends Div {
         choices.addClassName("pw-row");
         add(
                 new H2(getTranslation("orders.facts")),
-                sizeRow,
+                size,
                 sizeComplaint,
                 piecesComplaint,
                 form,
@@ -234,23 +173,9 @@ class PuzzleForm extends Div {
                 choices,
                 smallParts);
         filling = true;
-        Preset usual = presets.get(USUAL_SIZE);
-        preset.setValue(usual);
-        size(usual.size());
-        pieces.setItems(PieceGrid.offeredCounts(usual.size(), smallestPiece));
+        pieces.setItems(PieceGrid.offeredCounts(size.value().orElseThrow(), smallestPiece));
         pieces.setValue(USUAL_PIECES);
         filling = false;
-    }
-
-    /** A usual size stays named only while it is the size. */
-    private void otherSize() {
-        Preset named = preset.getValue();
-        if (!filling
-                && named != null
-                && !(named.size().width().equals(width.getValue())
-                        && named.size().height().equals(height.getValue()))) {
-            preset.clear();
-        }
     }
 
     private void boards(RackSettings rack) {
@@ -278,14 +203,6 @@ class PuzzleForm extends Div {
         pieces.setValue(number);
     }
 
-    private void size(Size size) {
-        boolean before = filling;
-        filling = true;
-        width.setValue(size.width());
-        height.setValue(size.height());
-        filling = before;
-    }
-
     /** What was drawn without an order. */
     void take(PatternSketches.Sketch sketch) {
         filling = true;
@@ -296,8 +213,7 @@ class PuzzleForm extends Div {
     }
 
     private void take(PatternSpec spec) {
-        size(spec.size());
-        preset.clear();
+        size.take(spec.size());
         pieces.setValue(PatternSketches.wanted(spec));
         style.setValue(spec.style());
         edge.setValue(spec.outline().kind());
@@ -318,8 +234,7 @@ class PuzzleForm extends Div {
 
     /** Empty, with the field marked, while a number cannot be read. */
     Optional<Form> read() {
-        boolean wide = mark(width);
-        boolean high = mark(height);
+        Optional<Size> finished = size.read();
         boolean counted = quantity.getValue() != null && quantity.getValue() >= 1 && quantity.getValue() <= MOST;
         quantity.setInvalid(!counted);
         quantity.setErrorMessage(counted ? "" : figures.text("offers.new.quantity.missing", MOST));
@@ -332,20 +247,19 @@ class PuzzleForm extends Div {
         if (board.getValue() == null) {
             piecesComplaint.say(getTranslation("offers.new.board.missing"));
         }
-        if (!wide || !high || !counted || pieces.getValue() == null || board.getValue() == null) {
+        if (finished.isEmpty() || !counted || pieces.getValue() == null || board.getValue() == null) {
             return Optional.empty();
         }
-        Size size = new Size(width.getValue(), height.getValue());
         List<PersonalShape> shapes;
         try {
-            shapes = shape.shapes(size);
+            shapes = shape.shapes(finished.get());
         } catch (Refused refused) {
             refuseShape(figures.say(refused));
             return Optional.empty();
         }
         refuseShape("");
         return Optional.of(new Form(
-                size,
+                finished.get(),
                 pieces.getValue(),
                 style.getValue(),
                 PuzzleEdge.usual(edge.getValue()),
@@ -355,17 +269,17 @@ class PuzzleForm extends Div {
                 quantity.getValue(),
                 board.getValue(),
                 shapes,
-                layout.layout(size)));
+                layout.layout(finished.get())));
     }
 
     /** The most pieces, and how they meet, that are not too hard for a child of this age with this picture. */
     private void makeFor(int childsYears) {
-        if (width.getValue() == null || height.getValue() == null) {
+        if (size.value().isEmpty()) {
             return;
         }
         try {
-            Difficulty.ForAge found = Difficulty.forAge(
-                    childsYears, new Size(width.getValue(), height.getValue()), alikeness, smallestPiece);
+            Difficulty.ForAge found =
+                    Difficulty.forAge(childsYears, size.value().get(), alikeness, smallestPiece);
             boolean before = filling;
             filling = true;
             pieces.setValue(found.grid().pieces());
@@ -381,19 +295,6 @@ class PuzzleForm extends Div {
     private void refuseShape(String sentence) {
         shapeRefused.setText(sentence);
         shapeRefused.setVisible(!sentence.isEmpty());
-    }
-
-    private boolean mark(LengthField field) {
-        boolean readable = field.getValue() != null && field.getValue().isPositive();
-        boolean sensible = readable
-                && field.getValue().compareTo(SHORTEST) >= 0
-                && field.getValue().compareTo(LONGEST) <= 0;
-        field.setInvalid(!sensible);
-        field.setErrorMessage(
-                !readable
-                        ? getTranslation("offers.new.length.unreadable")
-                        : sensible ? "" : figures.text("offers.new.length.outside", SHORTEST, LONGEST));
-        return sensible;
     }
 
     /** What is wrong with a field stays said; what was worked out goes. */
