@@ -24,15 +24,22 @@
     if (part) left.set(here, part.scrollTop);
   };
   document.addEventListener('click', leave, true);
-  window.addEventListener('popstate', leave, true);
+  // Only the browser knows for certain that somebody went back; the server hears of it as of any other way to a page.
+  let wentBack = false;
+  window.addEventListener('popstate', (event) => {
+    leave();
+    wentBack = event.isTrusted;
+  }, true);
 
   function arrived(path, back, first) {
     const part = scroller();
+    const returned = back || wentBack;
+    wentBack = false;
     here = bare(path);
     if (!part) return;
     const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
     if (target) target.scrollIntoView();
-    else if (!back) part.scrollTop = 0;
+    else if (!returned) part.scrollTop = 0;
     else {
       // What the page shows may come a moment later.
       const to = left.get(here) || 0;

@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.Media;
 import java.util.List;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
@@ -14,7 +13,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.WeekPlan;
 
 /** What all pages share: where they open, the way past the rooms, the focus, the foot of a phone, paper. */
-@Disabled("its way back to a page that was left was mended and not seen since: run it on a quiet machine")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class FrameWalk extends Walk {
 

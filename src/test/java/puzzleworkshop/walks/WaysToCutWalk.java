@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
-import org.junit.jupiter.api.Disabled;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
@@ -21,7 +20,6 @@ import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.workshop.Workshop;
 
 /** Every way to cut has its page with size, time and price, and goes from there with an order. */
-@Disabled("seen as far as the second way, never to its end: run it on a quiet machine")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class WaysToCutWalk extends Walk {
 
