@@ -27,7 +27,6 @@ import org.springframework.security.web.servlet.util.matcher.PathPatternRequestM
 import org.springframework.security.web.session.HttpSessionEventPublisher;
 import org.springframework.security.web.util.matcher.NegatedRequestMatcher;
 import org.springframework.security.web.util.matcher.OrRequestMatcher;
-import puzzleworkshop.access.ui.SignInView;
 
 /**
  * Everything asks for sign-in except what is listed here and views marked {@code @AnonymousAllowed}. CSRF tokens, a new
@@ -44,7 +43,8 @@ class SecurityConfiguration {
     /** Pictures of the customer's page; it looks at the link's token itself. */
     private static final String[] CUSTOMERS_PICTURES = {"/p/*/face/*/*.jpg", "/p/*/picture/*/*.jpg"};
 
-    private static final String SIGN_IN = "/" + SignInView.ROUTE;
+    /** Where somebody signs in: a screen of ours, known here by its address only. */
+    private static final String SIGN_IN = "/sign-in";
 
     @Bean
     SecurityFilterChain doors(HttpSecurity http, SessionRegistry sessions, RequestUtil vaadin, StaySignedIn stay)
@@ -60,7 +60,7 @@ class SecurityConfiguration {
         // Without the last line what is no view (pictures, papers) would be refused even to people who are signed in.
         http.with(
                 VaadinSecurityConfigurer.vaadin(),
-                screens -> screens.loginView(SignInView.class)
+                screens -> screens.loginView(SIGN_IN)
                         .enableCsrfConfiguration(false)
                         .anyRequest(request -> request.authenticated()));
         // Vaadin's own would leave the sign-in form without a token; its inner requests carry one that Vaadin checks.

@@ -15,8 +15,8 @@ import puzzleworkshop.artwork.pixels.Framing;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.BareJpeg;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
+import puzzleworkshop.artwork.rows.ImageProbe;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

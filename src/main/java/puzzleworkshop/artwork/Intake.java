@@ -14,12 +14,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Jpeg;
+import puzzleworkshop.artwork.pixels.ReadPicture;
 import puzzleworkshop.artwork.pixels.Shrink;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.Jpeg;
-import puzzleworkshop.artwork.reading.ReadPicture;
-import puzzleworkshop.artwork.reading.Survey;
 
 /** Looks a file over: what it is, how it is made, and its smaller copies, all in one pass over the pixels. */
 final class Intake {

@@ -15,11 +15,11 @@ import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Jpeg;
+import puzzleworkshop.artwork.pixels.ReadPicture;
 import puzzleworkshop.artwork.pixels.Shrink;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.Jpeg;
 import puzzleworkshop.artwork.reading.PictureFormat;
-import puzzleworkshop.artwork.reading.ReadPicture;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.measure.Refused;
 

@@ -3,6 +3,7 @@ package puzzleworkshop.artwork;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.pixels.PixelSize;
 import puzzleworkshop.artwork.reading.ColourFacts;
 import puzzleworkshop.artwork.reading.PictureFormat;
 import puzzleworkshop.measure.Sentence;
@@ -31,18 +32,14 @@ public record Picture(
         ColourFacts colours,
         Optional<PictureLook> look,
         List<Sentence> notices,
-        Instant receivedAt) {
+        Instant receivedAt)
+        implements PixelSize {
 
     public Picture {
         if (width < 1 || height < 1) {
             throw new IllegalArgumentException("A picture has pixels, not " + width + " × " + height);
         }
         notices = List.copyOf(notices);
-    }
-
-    /** Width over height, as it is looked at. */
-    public double aspect() {
-        return (double) width / height;
     }
 
     public double megapixels() {

@@ -21,8 +21,8 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderHistory;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.runtime.VersionedCache;
 
 /** Counts the pieces of a finished puzzle in photos, names the missing ones, and keeps that as proof of what was packed. */

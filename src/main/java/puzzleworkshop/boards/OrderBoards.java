@@ -12,7 +12,7 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;

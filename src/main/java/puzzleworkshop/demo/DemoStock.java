@@ -8,7 +8,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.machines.Machine;

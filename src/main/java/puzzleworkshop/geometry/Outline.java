@@ -17,7 +17,6 @@ import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.UnaryUnionNG;
 import org.locationtech.jts.operation.valid.IsValidOp;
 import org.locationtech.jts.operation.valid.TopologyValidationError;
-import puzzleworkshop.geometry.fit.Segments;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -116,7 +115,7 @@ public final class Outline {
         return OverlayNG.overlay(a, b, OverlayNG.DIFFERENCE, GRID);
     }
 
-    static Geometry union(List<Geometry> shapes) {
+    public static Geometry union(List<Geometry> shapes) {
         return UnaryUnionNG.union(shapes, SHAPES, GRID);
     }
 

@@ -4,7 +4,6 @@ import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
-import puzzleworkshop.geometry.fit.Turn;
 import puzzleworkshop.measure.Size;
 
 /**

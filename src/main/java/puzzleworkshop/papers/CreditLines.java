@@ -8,7 +8,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.Invoice.Line;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /**

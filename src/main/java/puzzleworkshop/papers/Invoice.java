@@ -10,8 +10,8 @@ import java.util.TreeMap;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /**

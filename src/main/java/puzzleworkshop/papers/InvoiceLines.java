@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice.Line;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /**

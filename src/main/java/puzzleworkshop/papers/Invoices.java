@@ -27,7 +27,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;

@@ -16,7 +16,7 @@ import puzzleworkshop.papers.MoneySheet.Pair;
 import puzzleworkshop.papers.MoneySheet.Sum;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;

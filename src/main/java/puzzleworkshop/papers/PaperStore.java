@@ -16,8 +16,8 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 
 @Repository
 class PaperStore {
@@ -42,9 +42,9 @@ class PaperStore {
 
     void save(PaperSettings settings) {
         jdbc.sql("""
-                update paper_settings set tax_number = :tax, bank = :bank, quote_terms = :quote, invoice_terms = :invoice,
-                    due_days = :due, logo = :logo
-                """)
+            update paper_settings set tax_number = :tax, bank = :bank, quote_terms = :quote, invoice_terms = :invoice,
+                due_days = :due, logo = :logo
+            """)
                 .param("tax", settings.taxNumber().strip())
                 .param("bank", settings.bank().strip())
                 .param("quote", settings.quoteTerms().strip())
@@ -57,12 +57,12 @@ class PaperStore {
     /** Writes a paper; its number is taken by the database within this transaction. */
     InvoiceId add(Invoice paper, String who, Instant now) {
         long id = jdbc.sql("""
-                insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on, due_on,
-                    seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, reason, who, issued_at)
-                values (:series, :year, 0, '', :order, :orderNumber, :corrects, :issued, :due,
-                    :seller, :taxNumber, :customer, :mode, :rounding, :currency, :net, :vat, :gross, :reason, :who, :now)
-                returning id
-                """)
+            insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on, due_on,
+                seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, reason, who, issued_at)
+            values (:series, :year, 0, '', :order, :orderNumber, :corrects, :issued, :due,
+                :seller, :taxNumber, :customer, :mode, :rounding, :currency, :net, :vat, :gross, :reason, :who, :now)
+            returning id
+            """)
                 .param("series", paper.series().name())
                 .param("year", paper.issuedOn().getYear())
                 .param("order", paper.order().value())
@@ -87,9 +87,9 @@ class PaperStore {
         int position = 1;
         for (Invoice.Line line : paper.lines()) {
             jdbc.sql("""
-                    insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
-                    values (:id, :position, :what, :quantity, :unitPrice, :rate, :net, :vat, :gross)
-                    """)
+                insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
+                values (:id, :position, :what, :quantity, :unitPrice, :rate, :net, :vat, :gross)
+                """)
                     .param("id", id)
                     .param("position", position++)
                     .param("what", line.what())

@@ -3,10 +3,9 @@ package puzzleworkshop.pattern;
 import java.util.List;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.path.CurvePath;
-import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
- * The cut lines of one puzzle, made and verified by {@link PatternMaker}; in millimetres from the top left corner of
+ * The cut lines of one puzzle, made and verified by {@code mesh.PatternMaker}; in millimetres from the top left corner of
  * the finished size, y down.
  *
  * @param spec what it was made from

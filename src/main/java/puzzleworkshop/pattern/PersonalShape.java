@@ -1,7 +1,6 @@
 package puzzleworkshop.pattern;
 
 import puzzleworkshop.geometry.path.CurvePath;
-import puzzleworkshop.pattern.mesh.ShapeText;
 
 /**
  * A piece with a shape of its own (a heart, a letter, a closed path from a file), placed whole among the others, which

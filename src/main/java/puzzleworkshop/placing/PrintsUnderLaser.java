@@ -8,7 +8,7 @@ import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.printing.crosses.PrintedSticker;

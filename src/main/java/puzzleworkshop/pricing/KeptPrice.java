@@ -1,5 +1,7 @@
 package puzzleworkshop.pricing;
 
+import puzzleworkshop.pricing.cost.PriceQuestion;
+
 /**
  * A price as it was worked out on a day: what was asked and what was answered. Kept with an order, so that it keeps its
  * costs when rates change.

@@ -12,11 +12,13 @@ import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
 import puzzleworkshop.pricing.cost.CostUnit;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.ListPrice;
 import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.rates.RateSet;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.Source;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatRate;
 import puzzleworkshop.pricing.tax.VatSum;
 

@@ -2,6 +2,7 @@ package puzzleworkshop.pricing;
 
 import com.fasterxml.jackson.annotation.JsonAutoDetect.Visibility;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import tools.jackson.core.JacksonException;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.DeserializationFeature;

@@ -19,6 +19,7 @@ import puzzleworkshop.pricing.cost.CostBuilder;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
 import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.cost.StageWork;
 import puzzleworkshop.pricing.rates.ListPrice;
 import puzzleworkshop.pricing.rates.PriceRule;

@@ -7,9 +7,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.OutlineText;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.BestSheets;
+import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
 

@@ -4,8 +4,8 @@ import java.util.List;
 import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.runtime.VersionedCache;
 
 /** Shapes of all free sheets at once, worked out once for each state of the rack. */

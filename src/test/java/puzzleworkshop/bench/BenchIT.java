@@ -30,7 +30,7 @@ import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
-import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
@@ -186,8 +186,8 @@ class BenchIT {
     }
 
     private void insert(Order order, Stage stage, int attempt) {
-        jdbc.sql(
-                        "insert into stage_done (order_id, stage, attempt, done_at, done_by) values (:o, :s, :a, now(), 'nobody')")
+        jdbc.sql("insert into stage_done (order_id, stage, attempt, done_at, done_by) values (:o, :s, :a,"
+                        + " now(), 'nobody')")
                 .param("o", order.id().value())
                 .param("s", stage.name())
                 .param("a", attempt)

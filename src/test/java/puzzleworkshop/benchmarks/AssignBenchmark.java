@@ -7,11 +7,11 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RandomOutlines;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.geometry.assign.BoardAssignment.Plan;
+import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 
@@ -34,8 +34,8 @@ public final class AssignBenchmark implements Benchmark {
                         .toList()
                 : List.of();
         out.println(
-                "Bounds: Lagrangian relaxation; each board fills its area by a knapsack at the prices of the blanks, and what"
-                        + " is left is worth at most its area on the highest rung it could hold.");
+                "Bounds: Lagrangian relaxation; each board fills its area by a knapsack at the prices of the blanks,"
+                        + " and what is left is worth at most its area on the highest rung it could hold.");
         out.printf(
                 "%-6s %8s %14s %14s %14s %14s %14s %14s %9s%n",
                 "week",
@@ -92,7 +92,8 @@ public final class AssignBenchmark implements Benchmark {
             bound += least;
         }
         return String.format(
-                "blanks=%d sheets=%d seconds=%.2f new_area_vs_greedy=%.4f value_lost_vs_greedy=%.4f gap_to_bound_percent=%.1f",
+                "blanks=%d sheets=%d seconds=%.2f new_area_vs_greedy=%.4f value_lost_vs_greedy=%.4f"
+                        + " gap_to_bound_percent=%.1f",
                 BLANKS,
                 sheets,
                 seconds,

@@ -9,10 +9,10 @@ import java.util.Random;
 import java.util.stream.IntStream;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.RandomOutlines;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.BestSheets;
+import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Size;
 
 /**

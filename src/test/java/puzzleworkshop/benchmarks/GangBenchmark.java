@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
 import puzzleworkshop.artwork.pixels.Crop;
-import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.artwork.pixels.Jpeg;
 import puzzleworkshop.printing.LargeRun;
 
 /**

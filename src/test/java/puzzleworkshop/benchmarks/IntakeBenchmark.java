@@ -13,11 +13,11 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.Stream;
+import puzzleworkshop.artwork.pixels.Jpeg;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.Jpeg;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.rows.ImageProbe;
 
 /**
  * From a large file to its proof picture of 1,600 pixels, with focus and light measured on the way. The peer is

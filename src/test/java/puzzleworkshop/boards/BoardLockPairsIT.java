@@ -126,7 +126,7 @@ class BoardLockPairsIT {
         private List<puzzleworkshop.geometry.Outline> kept(SheetId sheet) {
             return boards.proposal(sheet).parts().stream()
                     .filter(part -> !part.isScrap())
-                    .map(puzzleworkshop.geometry.Remainder.Part::outline)
+                    .map(puzzleworkshop.geometry.fit.Remainder.Part::outline)
                     .toList();
         }
 
@@ -216,26 +216,26 @@ class BoardLockPairsIT {
     /** What must never be: each line names what is wrong and where. */
     private List<String> wrong() {
         return jdbc.sql("""
-                select 'held for an order that is given up: sheet ' || r.sheet_id from sheet_reservation r
-                join customer_order o on o.id = r.order_id where r.ended_at is null and o.state = 'CANCELLED'
-                union all
-                select 'state against holds: sheet ' || s.id || ' ' || s.state from sheet s
-                where (s.state = 'RESERVED') <> exists (
-                    select from sheet_reservation r where r.sheet_id = s.id and r.ended_at is null)
-                union all
-                select 'state against cuts: sheet ' || s.id || ' ' || s.state from sheet s
-                where (s.state = 'USED') <> exists (
-                    select from sheet_cut c where c.sheet_id = s.id and c.undone_at is null)
-                union all
-                select 'follows on a sheet nobody holds: ' || f.sheet_id from sheet_follow f join sheet s on s.id = f.sheet_id
-                where f.ended_at is null and s.state <> 'RESERVED'
-                union all
-                select 'follows for an order that is given up: ' || f.order_id from sheet_follow f
-                join customer_order o on o.id = f.order_id where f.ended_at is null and o.state <> 'CONFIRMED'
-                union all
-                select 'held without a blank: sheet ' || r.sheet_id from sheet_reservation r
-                where r.ended_at is null and not exists (
-                    select from order_blank b where b.order_id = r.order_id and b.sheet_id = r.sheet_id)
-                """).query(String.class).list();
+            select 'held for an order that is given up: sheet ' || r.sheet_id from sheet_reservation r
+            join customer_order o on o.id = r.order_id where r.ended_at is null and o.state = 'CANCELLED'
+            union all
+            select 'state against holds: sheet ' || s.id || ' ' || s.state from sheet s
+            where (s.state = 'RESERVED') <> exists (
+                select from sheet_reservation r where r.sheet_id = s.id and r.ended_at is null)
+            union all
+            select 'state against cuts: sheet ' || s.id || ' ' || s.state from sheet s
+            where (s.state = 'USED') <> exists (
+                select from sheet_cut c where c.sheet_id = s.id and c.undone_at is null)
+            union all
+            select 'follows on a sheet nobody holds: ' || f.sheet_id from sheet_follow f join sheet s on s.id = f.sheet_id
+            where f.ended_at is null and s.state <> 'RESERVED'
+            union all
+            select 'follows for an order that is given up: ' || f.order_id from sheet_follow f
+            join customer_order o on o.id = f.order_id where f.ended_at is null and o.state <> 'CONFIRMED'
+            union all
+            select 'held without a blank: sheet ' || r.sheet_id from sheet_reservation r
+            where r.ended_at is null and not exists (
+                select from order_blank b where b.order_id = r.order_id and b.sheet_id = r.sheet_id)
+            """).query(String.class).list();
     }
 }

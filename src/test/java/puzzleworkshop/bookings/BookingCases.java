@@ -19,7 +19,7 @@ import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelJourney;

@@ -20,8 +20,8 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.InvoiceLines.Said;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.support.Seeds;
 

@@ -40,10 +40,10 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.payments.Payment;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatRate;
 import puzzleworkshop.pricing.tax.VatRates;
-import puzzleworkshop.pricing.tax.VatRounding;
 import puzzleworkshop.pricing.tax.VatSum;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -157,10 +157,10 @@ class InvoicesIT {
         Order order = sold.confirmed("Ada Reed", 1);
         assertThatThrownBy(() -> transaction.executeWithoutResult(status ->
                         jdbc.sql("""
-                insert into invoice (series, year, running, number, order_id, order_number, issued_on, due_on, seller,
-                    tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who, issued_at)
-                values ('INVOICE', 2026, 0, '', :order, '', now(), now(), '', '', '', 'NONE', 'BY_TOTAL', 'EUR', 5, 0, 5, '', now())
-                """).param("order", order.id().value()).update()))
+                            insert into invoice (series, year, running, number, order_id, order_number, issued_on, due_on, seller,
+                                tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who, issued_at)
+                            values ('INVOICE', 2026, 0, '', :order, '', now(), now(), '', '', '', 'NONE', 'BY_TOTAL', 'EUR', 5, 0, 5, '', now())
+                            """).param("order", order.id().value()).update()))
                 .hasMessageContaining("do not add up");
     }
 
@@ -359,20 +359,20 @@ class InvoicesIT {
                 invoices.issue(BookingKey.fresh(), sold.confirmed("Ada Reed", 3).id(), "mara");
         assertThatThrownBy(() -> transaction.executeWithoutResult(status -> {
                     long id = jdbc.sql("""
-                            insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on,
-                                due_on, seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who,
-                                issued_at)
-                            values ('CREDIT_NOTE', 2026, 0, '', :order, '', :corrects, now(), now(), '', '', '', 'INCLUDED',
-                                'BY_TOTAL', 'EUR', 10, 2, 12, '', now()) returning id
-                            """)
+                        insert into invoice (series, year, running, number, order_id, order_number, corrects, issued_on,
+                            due_on, seller, tax_number, customer, vat_mode, vat_rounding, currency, net, vat, gross, who,
+                            issued_at)
+                        values ('CREDIT_NOTE', 2026, 0, '', :order, '', :corrects, now(), now(), '', '', '', 'INCLUDED',
+                            'BY_TOTAL', 'EUR', 10, 2, 12, '', now()) returning id
+                        """)
                             .param("order", invoice.order().value())
                             .param("corrects", invoice.id().value())
                             .query(Long.class)
                             .single();
                     jdbc.sql("""
-                            insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
-                            values (:id, 1, '', 1, 12, 20, 10, 2, 12)
-                            """).param("id", id).update();
+                        insert into invoice_line (invoice_id, position, what, quantity, unit_price, vat_percent, net, vat, gross)
+                        values (:id, 1, '', 1, 12, 20, 10, 2, 12)
+                        """).param("id", id).update();
                 }))
                 .hasMessageContaining("credited beyond what was invoiced at 20");
     }
@@ -458,9 +458,9 @@ class InvoicesIT {
         }
         assertThatThrownBy(() ->
                         jdbc.sql("""
-                        insert into kept_paper (kind, order_id, running, about, says, content, sha256, late, kept_at, kept_by)
-                        values ('QUOTE', :order, 1, '', '', 'x', sha256('y'), false, now(), 'mara')
-                        """).param("order", invoice.order().value()).update())
+                            insert into kept_paper (kind, order_id, running, about, says, content, sha256, late, kept_at, kept_by)
+                            values ('QUOTE', :order, 1, '', '', 'x', sha256('y'), false, now(), 'mara')
+                            """).param("order", invoice.order().value()).update())
                 .hasMessageContaining("kept_paper_sha256");
     }
 

@@ -17,13 +17,13 @@ import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.KeptPrice;
-import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.rates.RateBook;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatRates;
-import puzzleworkshop.pricing.tax.VatRounding;
 
 /** Makes orders with a price, as tests of papers need them. */
 public final class SoldOrders {

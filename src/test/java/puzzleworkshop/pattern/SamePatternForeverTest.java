@@ -15,7 +15,6 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pattern.mesh.ShapeText;
 
 /**
  * The same number gives the same pattern in every later version. The fingerprints are of patterns made on 2026-11-27

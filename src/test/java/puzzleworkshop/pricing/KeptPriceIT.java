@@ -18,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest

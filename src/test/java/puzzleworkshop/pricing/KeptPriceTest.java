@@ -6,10 +6,11 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.PriceRule;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatRates;
-import puzzleworkshop.pricing.tax.VatRounding;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class KeptPriceTest {

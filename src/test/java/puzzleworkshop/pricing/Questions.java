@@ -11,6 +11,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.cost.CostBuilder;
 import puzzleworkshop.pricing.cost.CostSheet;
 import puzzleworkshop.pricing.cost.MaterialPrices;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.cost.StageWork;
 import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.rates.RateSet;

@@ -11,10 +11,10 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.cost.MachineHour;
 import puzzleworkshop.pricing.cost.StageByStage;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.rates.MachineHour;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /** Worked examples from outside the project, to the cent; the source stands beside each. */

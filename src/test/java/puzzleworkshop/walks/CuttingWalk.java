@@ -28,7 +28,7 @@ import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.SettingState;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
@@ -153,9 +153,10 @@ class CuttingWalk extends Walk {
         go("check-cut-file");
         page.setInputFiles(
                 "#cut-file-upload input[type=file]", file("from-elsewhere.svg", """
-                <svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100' fill='none' stroke='black'>
-                  <path d='M10 10 H90 V90 H10 Z'/><path d='M10 10 H90'/><path d='M10.02 20 V60'/>
-                </svg>""".getBytes(StandardCharsets.UTF_8)));
+                    <svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100' fill='none' stroke='black'>
+                      <path d='M10 10 H90 V90 H10 Z'/><path d='M10 10 H90'/><path d='M10.02 20 V60'/>
+                    </svg>\
+                    """.getBytes(StandardCharsets.UTF_8)));
         page.getByText("drawn more than once").waitFor();
         page.getByText("80 × 80 mm").first().waitFor();
         page.getByText("440 mm").first().waitFor();
@@ -175,14 +176,15 @@ class CuttingWalk extends Walk {
         go("check-cut-file");
         page.setInputFiles(
                 "#cut-file-upload input[type=file]", file("half-masked.svg", """
-                <svg xmlns='http://www.w3.org/2000/svg' width='120mm' height='100mm' viewBox='0 0 120 100'>
-                  <style>.line {fill: none; stroke: black}</style>
-                  <rect width='120' height='100' fill='white'/>
-                  <mask id='half'><rect width='60' height='100' fill='white'/></mask>
-                  <rect class='line' x='10' y='10' width='80' height='80'/><path class='line' d='M10 30C40 10 60 60 90 30'/>
-                  <path class='line' d='M10 60C40 40 60 90 110 60' mask='url(#half)'/>
-                  <path class='line' d='M10 20H90' display='none'/>
-                </svg>""".getBytes(StandardCharsets.UTF_8)));
+                    <svg xmlns='http://www.w3.org/2000/svg' width='120mm' height='100mm' viewBox='0 0 120 100'>
+                      <style>.line {fill: none; stroke: black}</style>
+                      <rect width='120' height='100' fill='white'/>
+                      <mask id='half'><rect width='60' height='100' fill='white'/></mask>
+                      <rect class='line' x='10' y='10' width='80' height='80'/><path class='line' d='M10 30C40 10 60 60 90 30'/>
+                      <path class='line' d='M10 60C40 40 60 90 110 60' mask='url(#half)'/>
+                      <path class='line' d='M10 20H90' display='none'/>
+                    </svg>\
+                    """.getBytes(StandardCharsets.UTF_8)));
         page.getByText("80 × 80 mm").first().waitFor();
         page.getByText("One shape lies under a mask").waitFor();
         page.getByText("One hidden part is left out").waitFor();

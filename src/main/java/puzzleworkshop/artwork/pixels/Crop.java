@@ -2,7 +2,6 @@ package puzzleworkshop.artwork.pixels;
 
 import java.util.Objects;
 import java.util.regex.Pattern;
-import puzzleworkshop.artwork.Picture;
 
 /**
  * Which part of a picture becomes the puzzle. The frame is exactly the finished puzzle, without overhang; it is given in
@@ -83,12 +82,12 @@ public record Crop(
     }
 
     /** The largest frame of an aspect (width over height) inside the picture, in its middle. */
-    public static Crop filling(Picture picture, double aspect) {
+    public static Crop filling(PixelSize picture, double aspect) {
         return filling(picture, aspect, 0);
     }
 
     /** The same after turning the picture clockwise. */
-    public static Crop filling(Picture picture, double aspect, int quarterTurns) {
+    public static Crop filling(PixelSize picture, double aspect, int quarterTurns) {
         double relative = relative(picture, aspect, quarterTurns);
         double width = Math.min(1, relative);
         double height = Math.min(1, 1 / relative);
@@ -96,7 +95,7 @@ public record Crop(
     }
 
     /** The smallest frame of an aspect around the whole picture. */
-    public static Crop fitting(Picture picture, double aspect, int quarterTurns, String borderColour) {
+    public static Crop fitting(PixelSize picture, double aspect, int quarterTurns, String borderColour) {
         double relative = relative(picture, aspect, quarterTurns);
         double width = Math.max(1, relative);
         double height = Math.max(1, 1 / relative);
@@ -107,7 +106,7 @@ public record Crop(
     /**
      * The same crop for another finished aspect: same middle and, as far as the picture allows, the same area.
      */
-    public Crop matched(Picture picture, double aspect) {
+    public Crop matched(PixelSize picture, double aspect) {
         double relative = relative(picture, aspect, quarterTurns);
         double area = width * height;
         double newWidth = Math.sqrt(area * relative);
@@ -127,17 +126,17 @@ public record Crop(
     }
 
     /** Whether the frame has an aspect, to half a hundredth (a pixel more or less on small pictures). */
-    public boolean hasAspect(Picture picture, double aspect) {
+    public boolean hasAspect(PixelSize picture, double aspect) {
         double own = width * turnedWidth(picture) / (height * turnedHeight(picture));
         return Math.abs(own / aspect - 1) < 0.005;
     }
 
     /** Pixels across of the picture after the quarter turns. */
-    public int turnedWidth(Picture picture) {
+    public int turnedWidth(PixelSize picture) {
         return quarterTurns % 2 == 0 ? picture.width() : picture.height();
     }
 
-    public int turnedHeight(Picture picture) {
+    public int turnedHeight(PixelSize picture) {
         return quarterTurns % 2 == 0 ? picture.height() : picture.width();
     }
 
@@ -146,7 +145,7 @@ public record Crop(
         return Integer.parseInt(borderColour.substring(1), 16);
     }
 
-    private static double relative(Picture picture, double aspect, int quarterTurns) {
+    private static double relative(PixelSize picture, double aspect, int quarterTurns) {
         if (!(aspect > 0) || !Double.isFinite(aspect)) {
             throw new IllegalArgumentException("An aspect is above zero, not " + aspect);
         }

@@ -2,6 +2,7 @@ package puzzleworkshop.artwork.pixels;
 
 import java.util.Arrays;
 import java.util.OptionalDouble;
+import puzzleworkshop.artwork.rows.RowTaker;
 
 /**
  * How much of a picture's resolution is real detail, measured while its rows pass by.

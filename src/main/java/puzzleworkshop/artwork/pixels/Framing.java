@@ -6,7 +6,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import puzzleworkshop.artwork.reading.Jpeg;
+import puzzleworkshop.artwork.rows.ScreenColours;
 
 /**
  * Draws what a crop shows, with its overhang, at any resolution, row by row. Every new pixel is the mean of the area it

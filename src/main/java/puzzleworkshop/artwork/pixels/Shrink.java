@@ -1,6 +1,7 @@
 package puzzleworkshop.artwork.pixels;
 
 import java.util.Arrays;
+import puzzleworkshop.artwork.rows.RowTaker;
 
 /**
  * Makes a picture smaller while its rows pass by: every new pixel is the mean of the area it covers, parts of pixels

@@ -10,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import puzzleworkshop.artwork.reading.ImageHeader;
+import puzzleworkshop.artwork.rows.Pixels;
+import puzzleworkshop.artwork.rows.ScreenColours;
 
 /**
  * All pixels of a picture, unpacked into a temporary file that is mapped into memory: any of them can be had, in any

@@ -38,7 +38,7 @@ public final class BareJpeg {
     }
 
     /** How many scans there are up to the end, or to where the file breaks off. */
-    static int scans(Path jpeg) throws IOException {
+    public static int scans(Path jpeg) throws IOException {
         try (InputStream in = new BufferedInputStream(Files.newInputStream(jpeg), 1 << 16)) {
             BareJpeg counted = new BareJpeg(in, OutputStream.nullOutputStream());
             try {

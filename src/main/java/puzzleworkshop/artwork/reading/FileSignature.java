@@ -7,13 +7,13 @@ import java.util.Locale;
 import puzzleworkshop.measure.Refused;
 
 /** What the first bytes say a file is; for everything we cannot print from, a sentence that says what to send instead. */
-final class FileSignature {
+public final class FileSignature {
 
     private static final int PEEK = 1024;
 
     private FileSignature() {}
 
-    static PictureFormat of(RandomAccessFile in) throws IOException {
+    public static PictureFormat of(RandomAccessFile in) throws IOException {
         byte[] head = new byte[(int) Math.min(PEEK, in.length())];
         in.seek(0);
         in.readFully(head);

@@ -2,7 +2,6 @@ package puzzleworkshop.artwork.reading;
 
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.measure.Sentence;
 
 /**

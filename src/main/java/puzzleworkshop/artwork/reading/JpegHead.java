@@ -9,7 +9,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
-import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -18,7 +17,7 @@ import puzzleworkshop.measure.Sentence;
  * The marker segments of a JPEG up to its first scan (ITU-T T.81, annex B): frame, Exif, ICC profile (ICC.1, annex B.4),
  * Adobe's colour transform. Also whether the file was cut short: the end-of-image marker must come somewhere.
  */
-final class JpegHead {
+public final class JpegHead {
 
     private static final int MOST_SEGMENTS = 2_000;
     private static final int MOST_PROFILE_BYTES = 8 << 20;
@@ -46,7 +45,7 @@ final class JpegHead {
         this.in = in;
     }
 
-    static ImageHeader read(RandomAccessFile in) throws IOException {
+    public static ImageHeader read(RandomAccessFile in) throws IOException {
         return new JpegHead(in).read();
     }
 

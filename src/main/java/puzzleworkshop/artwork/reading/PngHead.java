@@ -8,13 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
-import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /** The chunks of a PNG (ISO/IEC 15948): size, colours, transparency, profile, Exif, and whether its end is there. */
-final class PngHead {
+public final class PngHead {
 
     private static final int MOST_CHUNKS = 100_000;
     private static final int MOST_PROFILE_BYTES = 8 << 20;
@@ -27,7 +26,7 @@ final class PngHead {
 
     private PngHead() {}
 
-    static ImageHeader read(RandomAccessFile in) throws IOException {
+    public static ImageHeader read(RandomAccessFile in) throws IOException {
         in.seek(8);
         int width = 0;
         int height = 0;

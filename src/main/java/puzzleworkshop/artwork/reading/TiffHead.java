@@ -11,13 +11,12 @@ import java.util.List;
 import java.util.Optional;
 import javax.imageio.stream.FileImageInputStream;
 import javax.imageio.stream.ImageInputStream;
-import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /** The first directory of a TIFF (TIFF 6.0): size, colours, profile, orientation; and whether it is a camera's raw file. */
-final class TiffHead {
+public final class TiffHead {
 
     private static final int SUBFILE = 254;
     private static final int WIDTH = 256;
@@ -31,7 +30,7 @@ final class TiffHead {
 
     private TiffHead() {}
 
-    static ImageHeader read(Path file) throws IOException {
+    public static ImageHeader read(Path file) throws IOException {
         Directory all;
         try (ImageInputStream in = new FileImageInputStream(file.toFile())) {
             all = new TIFFReader().read(in);

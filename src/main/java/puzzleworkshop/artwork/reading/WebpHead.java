@@ -5,13 +5,12 @@ import java.io.RandomAccessFile;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.artwork.pixels.Profiles;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /** The chunks of a WebP (RFC 9649): size, alpha, profile, Exif. */
-final class WebpHead {
+public final class WebpHead {
 
     /** Its decoder holds the whole picture several times over; phones and web pages stay far below this. */
     private static final long MOST_PIXELS = 30_000_000;
@@ -21,7 +20,7 @@ final class WebpHead {
 
     private WebpHead() {}
 
-    static ImageHeader read(RandomAccessFile in) throws IOException {
+    public static ImageHeader read(RandomAccessFile in) throws IOException {
         in.seek(4);
         long end = Math.min(in.length(), 8 + little(in, 4));
         if (8 + Integer.toUnsignedLong(lastSize(in)) > in.length() + 1) {

@@ -1,5 +1,3 @@
-/**
- * What is inside a file: its kind by content, its size before decoding, and its pixels row by row in bounded memory.
- */
+/** What is inside a file, found before anything is decoded: its kind by content, its size, its colours, its limits. */
 @org.springframework.modulith.NamedInterface("reading")
 package puzzleworkshop.artwork.reading;

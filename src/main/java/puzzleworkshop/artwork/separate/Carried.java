@@ -9,10 +9,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Light;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.reading.ColourFacts;
 import puzzleworkshop.artwork.reading.ImageHeader;
 import puzzleworkshop.artwork.reading.PictureFormat;
-import puzzleworkshop.artwork.reading.Survey;
 import puzzleworkshop.measure.Sentence;
 
 /** Writes what was read of a picture so that another process of ours can read it: every field in order, nothing else. */

@@ -10,12 +10,12 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.apache.pdfbox.pdmodel.font.FontMappers;
-import puzzleworkshop.artwork.pixels.Pixels;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.rows.ImageProbe;
+import puzzleworkshop.artwork.rows.Pixels;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 

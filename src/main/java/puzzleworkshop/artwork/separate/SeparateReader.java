@@ -12,12 +12,12 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import puzzleworkshop.artwork.pixels.DecodedRowSink;
+import puzzleworkshop.artwork.pixels.ReadPicture;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.ReadPicture;
+import puzzleworkshop.artwork.rows.DecodedRowSink;
+import puzzleworkshop.artwork.rows.ImageProbe;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -14,7 +14,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.sheets.board.Material;

@@ -13,7 +13,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 
 /** On the order's page: one piece made again, lost by the customer or broken at the bench. */
 @org.springframework.stereotype.Component

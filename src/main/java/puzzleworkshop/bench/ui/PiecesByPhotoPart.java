@@ -8,7 +8,7 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.ui.photo.PrintedSheet;

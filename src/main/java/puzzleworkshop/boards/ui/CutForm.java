@@ -15,7 +15,7 @@ import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.ui.OutlineEditor;
 import puzzleworkshop.sheets.ui.SheetDrawing;

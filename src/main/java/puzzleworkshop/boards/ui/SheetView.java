@@ -23,7 +23,7 @@ import java.util.Optional;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.Sheet;

@@ -16,7 +16,7 @@ import puzzleworkshop.cutting.jobs.CutJob.Signature;
 import puzzleworkshop.cutting.jobs.Workpiece.Film;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.SettingStore;
-import puzzleworkshop.cutting.trials.Trial;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;

@@ -1,7 +1,5 @@
 package puzzleworkshop.cutting.settings;
 
-import puzzleworkshop.cutting.trials.TrialEvidence;
-
 /** How far a setting can be trusted; see {@link TrialEvidence} for the rules. */
 public enum SettingState {
     /** No trial yet. */

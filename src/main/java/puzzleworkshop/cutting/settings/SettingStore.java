@@ -10,11 +10,9 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial;
-import puzzleworkshop.cutting.trials.Trial.Finding;
-import puzzleworkshop.cutting.trials.Trial.Result;
-import puzzleworkshop.cutting.trials.Trial.Source;
+import puzzleworkshop.cutting.settings.Trial.Finding;
+import puzzleworkshop.cutting.settings.Trial.Result;
+import puzzleworkshop.cutting.settings.Trial.Source;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Speed;
@@ -26,10 +24,10 @@ public class SettingStore {
     record Row(long id, long machineId, BoardKind board, Optional<CutParameters> chosen) {}
 
     private static final String ROWS = """
-            select s.*, c.speed_mm_s, c.power_percent, c.passes, c.air_assist, c.gap_mm
-            from cutting_setting s
-            left join lateral (select * from cutting_setting_choice where setting_id = s.id order by id desc limit 1) c on true
-            """;
+        select s.*, c.speed_mm_s, c.power_percent, c.passes, c.air_assist, c.gap_mm
+        from cutting_setting s
+        left join lateral (select * from cutting_setting_choice where setting_id = s.id order by id desc limit 1) c on true
+        """;
 
     private final JdbcClient jdbc;
 
@@ -39,8 +37,8 @@ public class SettingStore {
 
     Optional<Row> find(long machineId, BoardKind board) {
         return jdbc.sql(ROWS + """
-                where machine_id = :machine and material = :material and grade = :grade and thickness_mm = :thickness
-                """)
+            where machine_id = :machine and material = :material and grade = :grade and thickness_mm = :thickness
+            """)
                 .param("machine", machineId)
                 .param("material", board.material())
                 .param("grade", board.grade())
@@ -66,11 +64,11 @@ public class SettingStore {
     /** The setting's id, made when absent, locked until the transaction ends. */
     long lock(long machineId, BoardKind board) {
         return jdbc.sql("""
-                insert into cutting_setting (machine_id, material, grade, thickness_mm)
-                values (:machine, :material, :grade, :thickness)
-                on conflict on constraint cutting_setting_once do update set material = excluded.material
-                returning id
-                """)
+            insert into cutting_setting (machine_id, material, grade, thickness_mm)
+            values (:machine, :material, :grade, :thickness)
+            on conflict on constraint cutting_setting_once do update set material = excluded.material
+            returning id
+            """)
                 .param("machine", machineId)
                 .param("material", board.material())
                 .param("grade", board.grade())
@@ -81,10 +79,10 @@ public class SettingStore {
 
     void choose(long settingId, CutParameters parameters, String by, Instant at) {
         jdbc.sql("""
-                insert into cutting_setting_choice (setting_id, speed_mm_s, power_percent, passes, air_assist, gap_mm,
-                    chosen_by, chosen_at)
-                values (:setting, :speed, :power, :passes, :air, :gap, :by, :at)
-                """)
+            insert into cutting_setting_choice (setting_id, speed_mm_s, power_percent, passes, air_assist, gap_mm,
+                chosen_by, chosen_at)
+            values (:setting, :speed, :power, :passes, :air, :gap, :by, :at)
+            """)
                 .param("setting", settingId)
                 .param("speed", parameters.speed().mmPerSecond())
                 .param("power", parameters.power().hundredths())
@@ -98,12 +96,12 @@ public class SettingStore {
 
     long addTrial(long settingId, CutParameters parameters, Finding finding, Source source, String by, Instant at) {
         return jdbc.sql("""
-                insert into cutting_trial (setting_id, speed_mm_s, power_percent, passes, air_assist, gap_mm, result,
-                    charring, gap_measured_mm, note, source, made_by, made_at)
-                values (:setting, :speed, :power, :passes, :air, :gap, :result, :charring, :measured, :note, :source,
-                    :by, :at)
-                returning id
-                """)
+            insert into cutting_trial (setting_id, speed_mm_s, power_percent, passes, air_assist, gap_mm, result,
+                charring, gap_measured_mm, note, source, made_by, made_at)
+            values (:setting, :speed, :power, :passes, :air, :gap, :result, :charring, :measured, :note, :source,
+                :by, :at)
+            returning id
+            """)
                 .param("setting", settingId)
                 .param("speed", parameters.speed().mmPerSecond())
                 .param("power", parameters.power().hundredths())
@@ -139,10 +137,10 @@ public class SettingStore {
     /** Oldest first. */
     List<Trial> trials(long settingId) {
         return jdbc.sql("""
-                select t.*, p.trial_id is not null as has_photo
-                from cutting_trial t left join cutting_trial_photo p on p.trial_id = t.id
-                where setting_id = :setting order by t.id
-                """)
+            select t.*, p.trial_id is not null as has_photo
+            from cutting_trial t left join cutting_trial_photo p on p.trial_id = t.id
+            where setting_id = :setting order by t.id
+            """)
                 .param("setting", settingId)
                 .query((row, n) -> new Trial(
                         row.getLong("id"),

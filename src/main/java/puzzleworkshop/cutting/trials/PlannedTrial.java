@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob.Signature;
 import puzzleworkshop.cutting.settings.CutSetting;
+import puzzleworkshop.cutting.settings.NextTry;
 import puzzleworkshop.measure.OrderId;
 
 /**

@@ -18,7 +18,7 @@ import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.SettingChanged;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;

@@ -7,9 +7,9 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial.Finding;
-import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.settings.Photo;
+import puzzleworkshop.cutting.settings.Trial.Finding;
+import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 
@@ -57,9 +57,9 @@ class FindingForm extends Div {
         if (first != null) {
             // On a phone the button lies a screen below the question.
             first.getElement().executeJs("""
-                    this.scrollIntoView({block: 'center'});
-                    (this.querySelector('vaadin-radio-button') ?? this).focus({preventScroll: true});
-                    """);
+                this.scrollIntoView({block: 'center'});
+                (this.querySelector('vaadin-radio-button') ?? this).focus({preventScroll: true});
+                """);
             return Optional.empty();
         }
         return Optional.of(new Finding(

@@ -4,7 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.cutting.trials.Photo;
+import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;

@@ -12,10 +12,10 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.List;
+import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.trials.Photo;
-import puzzleworkshop.cutting.trials.Trial;
-import puzzleworkshop.cutting.trials.TrialEvidence;
+import puzzleworkshop.cutting.settings.Trial;
+import puzzleworkshop.cutting.settings.TrialEvidence;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 

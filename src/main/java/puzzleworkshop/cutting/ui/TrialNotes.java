@@ -9,7 +9,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.cutting.trials.NextTry;
+import puzzleworkshop.cutting.settings.NextTry;
 import puzzleworkshop.cutting.trials.PlannedTrial;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.display.Formatter;

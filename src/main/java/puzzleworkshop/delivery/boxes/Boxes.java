@@ -19,7 +19,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.sheets.board.Material;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.supplies.Supplies;

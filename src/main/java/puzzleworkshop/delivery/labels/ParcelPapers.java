@@ -26,7 +26,7 @@ import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.preview.PreviewRenderer;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.workshop.Workshop;

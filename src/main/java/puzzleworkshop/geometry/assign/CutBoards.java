@@ -12,9 +12,9 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.BestPlace;
+import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

@@ -8,7 +8,6 @@ import java.util.PriorityQueue;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Size;

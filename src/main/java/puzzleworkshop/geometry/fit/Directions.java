@@ -3,6 +3,8 @@ package puzzleworkshop.geometry.fit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.geometry.Segments;
+import puzzleworkshop.geometry.Turn;
 
 /** The angles at which the edges of a shape run, modulo 90°, longest edges first. */
 public final class Directions {

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Segments;
+import puzzleworkshop.geometry.Turn;
 import puzzleworkshop.measure.Size;
 
 /**

@@ -2,6 +2,7 @@ package puzzleworkshop.geometry.fit;
 
 import java.util.Arrays;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Segments;
 
 /**
  * Where may the lower corner of an upright w × h box lie so that the box stays inside a free area with holes?

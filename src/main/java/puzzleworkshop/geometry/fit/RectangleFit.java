@@ -2,6 +2,8 @@ package puzzleworkshop.geometry.fit;
 
 import java.util.Optional;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Segments;
+import puzzleworkshop.geometry.Turn;
 
 /**
  * Does a rectangle fit in a free area at any angle whatever?

@@ -1,5 +1,7 @@
 package puzzleworkshop.geometry.fit;
 
+import puzzleworkshop.geometry.Segments;
+
 /**
  * Grows an upright rectangle inside a free area to the largest area in its neighbourhood.
  *

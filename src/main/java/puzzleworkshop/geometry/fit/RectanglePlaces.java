@@ -7,6 +7,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Segments;
+import puzzleworkshop.geometry.Turn;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 

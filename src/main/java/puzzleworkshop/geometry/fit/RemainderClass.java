@@ -2,7 +2,8 @@ package puzzleworkshop.geometry.fit;
 
 import java.util.List;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
+import puzzleworkshop.geometry.Segments;
+import puzzleworkshop.geometry.Turn;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Size;
 

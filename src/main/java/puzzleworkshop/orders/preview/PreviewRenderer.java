@@ -26,8 +26,8 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.runtime.VersionedCache;
 
 /**

@@ -9,9 +9,9 @@ import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.Difficulty;
-import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PictureAlikeness;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.runtime.VersionedCache;
 
 /** How hard a puzzle is with its picture; worked out once for each picture, crop and pattern and kept for a while. */

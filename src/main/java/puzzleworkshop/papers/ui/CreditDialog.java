@@ -19,7 +19,7 @@ import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /** Asks what of an invoice is taken back, for each tax rate on it, and why. */

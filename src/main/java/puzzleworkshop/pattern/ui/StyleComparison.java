@@ -21,8 +21,8 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.Hold;
-import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.mesh.PatternCache;
 
 /** The same puzzle in every style, side by side: what holds, how thin the wood gets, how far is cut, how hard it is. */
 class StyleComparison extends Div {

@@ -10,10 +10,10 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pricing.PriceQuestion;
-import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.MachineHour;
 import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.rates.RateSet;
+import puzzleworkshop.pricing.rates.Source;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -5,7 +5,7 @@ import java.math.RoundingMode;
 import java.util.List;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.pricing.Source;
+import puzzleworkshop.pricing.rates.Source;
 
 /**
  * One line of a cost sheet. A single line is quantity × rate; a line with lines beneath it is their sum. Amounts are not

@@ -7,7 +7,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.pricing.LargestRemainder;
 
 /**
  * All that an order costs, as lines that open to where they come from.

@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pricing.Source;
 import puzzleworkshop.pricing.rates.RateKind;
+import puzzleworkshop.pricing.rates.Source;
 
 /**
  * What materials cost by the heap of receipts: the moving average of what was bought. Asked first; the rate table

@@ -2,7 +2,6 @@ package puzzleworkshop.pricing.rates;
 
 import java.math.BigDecimal;
 import java.time.LocalDate;
-import puzzleworkshop.pricing.Source;
 
 /**
  * One figure as it holds from a day on.

@@ -3,8 +3,6 @@ package puzzleworkshop.pricing.rates;
 import java.time.LocalDate;
 import java.util.Currency;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
 
 /**
  * How a price is made from a cost, from a day on.

@@ -17,7 +17,6 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.pricing.tax.VatMode;
 
 /**
  * Rates, price rule and price list, each from a day on. Nothing is overwritten: a new figure is a new line, and what

@@ -11,8 +11,6 @@ import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.Source;
-import puzzleworkshop.pricing.cost.MachineHour;
 
 /**
  * All figures as they hold on one day.

@@ -14,8 +14,6 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
 
 @Repository
 class RateStore {
@@ -30,11 +28,11 @@ class RateStore {
     List<HeldRate> ratesOn(LocalDate day, Currency currency) {
         return jdbc
                 .sql("""
-                select distinct on (kind) kind, value, holds_from, note
-                from rate
-                where holds_from <= :day and (currency is null or currency = :currency)
-                order by kind, holds_from desc, id desc
-                """)
+                    select distinct on (kind) kind, value, holds_from, note
+                    from rate
+                    where holds_from <= :day and (currency is null or currency = :currency)
+                    order by kind, holds_from desc, id desc
+                    """)
                 .param("day", day)
                 .param("currency", currency.getCurrencyCode())
                 .query((row, n) -> known(row))
@@ -47,8 +45,8 @@ class RateStore {
     /** All entries of a kind, the latest day first. */
     List<HeldRate> history(RateKind kind) {
         return jdbc
-                .sql(
-                        "select kind, value, holds_from, note from rate where kind = :kind order by holds_from desc, id desc")
+                .sql("select kind, value, holds_from, note from rate where kind = :kind order by holds_from desc,"
+                        + " id desc")
                 .param("kind", kind.name())
                 .query((row, n) -> known(row))
                 .list()
@@ -59,9 +57,9 @@ class RateStore {
 
     void add(HeldRate rate, Currency currency, String who, Instant now) {
         jdbc.sql("""
-                insert into rate (kind, value, currency, holds_from, note, who, entered_at)
-                values (:kind, :value, :currency, :from, :note, :who, :now)
-                """)
+            insert into rate (kind, value, currency, holds_from, note, who, entered_at)
+            values (:kind, :value, :currency, :from, :note, :who, :now)
+            """)
                 .param("kind", rate.kind().name())
                 .param("value", rate.value())
                 .param("currency", rate.kind().form() == RateKind.Form.MONEY ? currency.getCurrencyCode() : null)
@@ -90,10 +88,10 @@ class RateStore {
 
     void add(PriceRule rule, String who, Instant now) {
         jdbc.sql("""
-                insert into price_rule (holds_from, method, margin_percent, markup_percent, floor_percent, rush_percent,
-                    vat_mode, vat_rounding, point_step, point_ending, who, entered_at)
-                values (:from, :method, :margin, :markup, :floor, :rush, :vat, :rounding, :step, :ending, :who, :now)
-                """)
+            insert into price_rule (holds_from, method, margin_percent, markup_percent, floor_percent, rush_percent,
+                vat_mode, vat_rounding, point_step, point_ending, who, entered_at)
+            values (:from, :method, :margin, :markup, :floor, :rush, :vat, :rounding, :step, :ending, :who, :now)
+            """)
                 .param("from", rule.from())
                 .param("method", rule.method().name())
                 .param("margin", rule.margin().hundredths())
@@ -111,11 +109,11 @@ class RateStore {
 
     List<ListPrice> listOn(LocalDate day, Currency currency) {
         return jdbc.sql("""
-                select line.* from price_list_line line
-                where line.list_id = (select id from price_list where holds_from <= :day and currency = :currency
-                                      order by holds_from desc, id desc limit 1)
-                order by line.longer_mm * line.shorter_mm, line.pieces
-                """)
+            select line.* from price_list_line line
+            where line.list_id = (select id from price_list where holds_from <= :day and currency = :currency
+                                  order by holds_from desc, id desc limit 1)
+            order by line.longer_mm * line.shorter_mm, line.pieces
+            """)
                 .param("day", day)
                 .param("currency", currency.getCurrencyCode())
                 .query((row, n) -> new ListPrice(
@@ -128,9 +126,9 @@ class RateStore {
 
     void add(LocalDate from, List<ListPrice> list, Currency currency, String who, Instant now) {
         long id = jdbc.sql("""
-                insert into price_list (holds_from, currency, who, entered_at)
-                values (:from, :currency, :who, :now) returning id
-                """)
+            insert into price_list (holds_from, currency, who, entered_at)
+            values (:from, :currency, :who, :now) returning id
+            """)
                 .param("from", from)
                 .param("currency", currency.getCurrencyCode())
                 .param("who", who)
@@ -139,9 +137,9 @@ class RateStore {
                 .single();
         for (ListPrice line : list) {
             jdbc.sql("""
-                    insert into price_list_line (list_id, longer_mm, shorter_mm, pieces, price)
-                    values (:id, :longer, :shorter, :pieces, :price)
-                    """)
+                insert into price_list_line (list_id, longer_mm, shorter_mm, pieces, price)
+                values (:id, :longer, :shorter, :pieces, :price)
+                """)
                     .param("id", id)
                     .param("longer", line.longer().mm())
                     .param("shorter", line.shorter().mm())

@@ -8,6 +8,8 @@ import java.util.Map;
 import java.util.TreeMap;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 
 /**
  * Net, tax and gross of a few lines with their rates. Net + tax = gross holds to the minor unit for each rate and for

@@ -19,7 +19,7 @@ import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.CostLine;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.pricing.cost.CostSheet;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
 
 /**

@@ -22,8 +22,8 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pricing.rates.PricePoints;
 import puzzleworkshop.pricing.rates.PriceRule;
 import puzzleworkshop.pricing.rates.RateBook;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.rates.VatMode;
+import puzzleworkshop.pricing.rates.VatRounding;
 import puzzleworkshop.workshop.SignedIn;
 
 /** How a price is made from a cost. */

@@ -19,9 +19,9 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.pricing.WhatIf;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.rates.RateKind;
 

@@ -34,7 +34,7 @@ import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.orders.ui.StageStrip;
 import puzzleworkshop.pattern.Difficulty;
-import puzzleworkshop.pattern.PatternCache;
+import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.proofs.CustomerDesk;
 import puzzleworkshop.proofs.CustomerDesk.Sight;
 import puzzleworkshop.proofs.Token;

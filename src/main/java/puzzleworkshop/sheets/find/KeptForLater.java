@@ -1,9 +1,9 @@
 package puzzleworkshop.sheets.find;
 
 import java.util.Optional;
-import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.LargestRectangle;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 

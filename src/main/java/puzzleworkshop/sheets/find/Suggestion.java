@@ -1,7 +1,7 @@
 package puzzleworkshop.sheets.find;
 
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Remainder;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;

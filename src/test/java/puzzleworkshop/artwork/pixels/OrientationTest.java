@@ -13,9 +13,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.rows.ImageProbe;
 
 /**
  * EXIF 2.3 (CIPA DC-008), tag 274: 1 as is, 2 mirror, 3 180°, 4 flip, 5 transpose, 6 90° clockwise to show, 7 transverse,

@@ -21,6 +21,8 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.pixels.Survey;
+import puzzleworkshop.artwork.rows.ImageProbe;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.support.Seeds;
 

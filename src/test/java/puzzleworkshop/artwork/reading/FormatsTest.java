@@ -30,7 +30,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.artwork.pixels.Frame;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.reading.ColourFacts.Model;
+import puzzleworkshop.artwork.rows.ImageProbe;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 public class FormatsTest {

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import puzzleworkshop.artwork.SamplePictures;
+import puzzleworkshop.artwork.rows.ImageProbe;
 import puzzleworkshop.measure.Refused;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)

@@ -17,13 +17,13 @@ import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Framing;
+import puzzleworkshop.artwork.pixels.ReadPicture;
+import puzzleworkshop.artwork.pixels.Survey;
 import puzzleworkshop.artwork.pixels.UnpackedPixels;
 import puzzleworkshop.artwork.reading.FormatsTest;
 import puzzleworkshop.artwork.reading.ImageHeader;
-import puzzleworkshop.artwork.reading.ImageProbe;
 import puzzleworkshop.artwork.reading.IntakeLimits;
-import puzzleworkshop.artwork.reading.ReadPicture;
-import puzzleworkshop.artwork.reading.Survey;
+import puzzleworkshop.artwork.rows.ImageProbe;
 import puzzleworkshop.measure.Refused;
 
 @Tag("slow")

@@ -23,7 +23,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.cutting.trials.Trial.Result;
+import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;

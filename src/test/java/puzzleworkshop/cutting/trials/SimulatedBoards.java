@@ -10,11 +10,14 @@ import java.util.function.Function;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CommonPractice;
 import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.settings.NextTry;
 import puzzleworkshop.cutting.settings.SettingState;
+import puzzleworkshop.cutting.settings.Trial;
+import puzzleworkshop.cutting.settings.Trial.Finding;
+import puzzleworkshop.cutting.settings.Trial.Result;
+import puzzleworkshop.cutting.settings.Trial.Source;
+import puzzleworkshop.cutting.settings.TrialEvidence;
 import puzzleworkshop.cutting.time.CutTimeTest;
-import puzzleworkshop.cutting.trials.Trial.Finding;
-import puzzleworkshop.cutting.trials.Trial.Result;
-import puzzleworkshop.cutting.trials.Trial.Source;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 

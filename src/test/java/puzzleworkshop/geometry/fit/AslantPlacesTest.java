@@ -11,7 +11,6 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Profile;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Size;

@@ -10,7 +10,6 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Remainder;
 import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;

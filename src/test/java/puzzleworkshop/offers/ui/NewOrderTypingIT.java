@@ -47,7 +47,7 @@ import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderView;
-import puzzleworkshop.pricing.PriceQuestion;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.Grain;

@@ -22,10 +22,8 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pricing.PriceAnswer;
-import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
-import puzzleworkshop.pricing.tax.VatMode;
-import puzzleworkshop.pricing.tax.VatRounding;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest

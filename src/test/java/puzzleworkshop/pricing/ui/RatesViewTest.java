@@ -26,7 +26,7 @@ import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.pricing.rates.ListPrice;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.rates.RateKind;
-import puzzleworkshop.pricing.tax.VatMode;
+import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ScreenTest;

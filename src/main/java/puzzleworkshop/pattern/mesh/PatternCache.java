@@ -1,0 +1,29 @@
+package puzzleworkshop.pattern.mesh;
+
+import org.springframework.stereotype.Component;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.runtime.VersionedCache;
+
+/**
+ * Patterns made lately, kept at hand: lists and cards draw the same orders again and again, and the same spec always
+ * gives the same pattern.
+ */
+@Component
+public class PatternCache {
+
+    /** An ordinary puzzle takes about 100 kB for its 200 pieces: some 20 MB in all. */
+    private static final int MOST_PIECES_KEPT = 40_000;
+
+    private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.ofWeight(
+            MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
+
+    /**
+     * The pattern of a spec, made now or taken from the shelf.
+     *
+     * @throws puzzleworkshop.measure.Refused as {@link PatternMaker#make}
+     */
+    public CutPattern of(PatternSpec spec) {
+        return kept.get(spec, () -> PatternMaker.make(spec));
+    }
+}
