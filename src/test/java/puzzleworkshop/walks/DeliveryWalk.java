@@ -137,8 +137,8 @@ class DeliveryWalk extends Walk {
     @Test
     @Order(6)
     void what_is_set_once_stands_in_set_up_and_what_came_back_on_figures() {
-        go("set-up");
-        page.getByText("Sending: limits and prices").waitFor();
+        go("set-up/sending-limits-and-prices");
+        page.getByText("Sending: limits and prices").nth(1).waitFor();
         shoot("delivery-set-up");
         go("figures");
         page.getByText("What complaints have in common").waitFor();

@@ -113,9 +113,9 @@ class NextTryTest {
         tried(good, Finding.of(Result.THROUGH, 1));
         NextTry next = next();
         assertThat(next.parameters().lineEnergy(MACHINE.beam()))
-                .isCloseTo(good.lineEnergy(MACHINE.beam()), within(0.15));
-        assertThat(next.reason().key()).isEqualTo("cutting.next.again");
-        assertThat(next.reason().arguments()).contains(1, 2);
+                .as("the same, or nearer to the middle of what is good")
+                .isCloseTo(good.lineEnergy(MACHINE.beam()), within(0.6));
+        assertThat(next.reason().key()).isIn("cutting.next.again", "cutting.next.middle");
     }
 
     @Test
@@ -161,7 +161,7 @@ class NextTryTest {
     }
 
     private SettingState state(CutParameters parameters) {
-        return new TrialEvidence(MACHINE.beam(), trials).stateOf(parameters);
+        return new TrialEvidence(MACHINE, CRAFT, trials).stateOf(parameters);
     }
 
     private void tried(CutParameters parameters, Finding finding) {
@@ -169,7 +169,7 @@ class NextTryTest {
     }
 
     private NextTry next() {
-        TrialEvidence evidence = new TrialEvidence(MACHINE.beam(), trials);
+        TrialEvidence evidence = new TrialEvidence(MACHINE, CRAFT, trials);
         CutParameters usual = CommonPractice.parametersFor(MACHINE, CRAFT);
         return NextTry.after(MACHINE, CRAFT, evidence, evidence.best(usual)).orElseThrow();
     }
