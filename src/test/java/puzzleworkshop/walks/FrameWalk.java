@@ -137,6 +137,15 @@ class FrameWalk extends Walk {
         assertThat(whole).as("nothing of the page is cut off on paper").isGreaterThanOrEqualTo(content);
         assertThat(page.locator("vaadin-side-nav").isVisible()).isFalse();
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+        go("orders");
+        page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))");
+        assertThat(page.locator(".pw-paper-note").textContent())
+                .as("all rows are seen")
+                .isEmpty();
+        page.evaluate("() => { document.querySelector('[data-on-paper]').style.maxHeight = '10px'; "
+                + "document.querySelector('[data-on-paper]').style.minHeight = 0; "
+                + "window.dispatchEvent(new Event('beforeprint')); }");
+        assertThat(page.locator(".pw-paper-note").textContent()).startsWith("On this paper: 0 of 1 orders");
     }
 
     /** At least 44 pixels for a thumb (WCAG 2.1, success criterion 2.5.5); links within sentences are excepted there. */

@@ -1,7 +1,7 @@
 package puzzleworkshop.cutting.settings;
 
+import java.util.Arrays;
 import puzzleworkshop.cutting.settings.Trial.Finding;
-import puzzleworkshop.cutting.settings.Trial.Result;
 
 /**
  * What one may believe about a kind of board after some trials: the line energy that just goes through it, how much more
@@ -41,6 +41,9 @@ final class EnergyPosterior {
     /** Combinations less likely than this say nothing. */
     private static final double NOTHING = 1e-6;
 
+    /** What is less likely comes back by no trial any more. */
+    private static final double NEVER = 1e-12;
+
     private final double[] need = new double[NEEDS];
     private final double[] room = new double[ROOMS];
     private final double[][][] weight = new double[NEEDS][ROOMS][CUTS_DIFFER.length];
@@ -48,6 +51,7 @@ final class EnergyPosterior {
     private final double[][] differs = new double[ROOMS][CUTS_DIFFER.length];
     /** What is believed of each need, whatever the rest. */
     private final double[] inAll = new double[NEEDS];
+
     private final int usualPasses;
 
     /**
@@ -87,6 +91,12 @@ final class EnergyPosterior {
      */
     void learn(double energy, int passes, Finding finding, double trust) {
         for (int i = 0; i < NEEDS; i++) {
+            if (inAll[i] < NEVER) {
+                for (double[] scatters : weight[i]) {
+                    Arrays.fill(scatters, 0);
+                }
+                continue;
+            }
             double over = over(energy, passes, i);
             for (int s = 0; s < CUTS_DIFFER.length; s++) {
                 double through = normal(over / CUTS_DIFFER[s]);
@@ -98,7 +108,8 @@ final class EnergyPosterior {
                         case PARTLY -> atLeastPartly - through;
                         case NOT_THROUGH -> 1 - atLeastPartly;
                     };
-                    weight[i][j][s] *= Math.pow(MISTOLD + (1 - MISTOLD) * Math.max(0, seen), trust);
+                    double likely = MISTOLD + (1 - MISTOLD) * Math.max(0, seen);
+                    weight[i][j][s] *= trust == 1 ? likely : Math.pow(likely, trust);
                 }
             }
         }

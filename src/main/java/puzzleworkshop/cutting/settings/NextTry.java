@@ -86,12 +86,7 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     }
 
     private static double score(
-            EnergyPosterior belief,
-            TrialEvidence evidence,
-            Beam beam,
-            CutParameters dialled,
-            int passes,
-            int extra) {
+            EnergyPosterior belief, TrialEvidence evidence, Beam beam, CutParameters dialled, int passes, int extra) {
         double energy = dialled.lineEnergy(beam);
         if (dialled.passes() != passes) {
             return -1;

@@ -77,7 +77,8 @@ public class Settings {
     /** The trials of a setting, oldest first. */
     @Transactional(readOnly = true)
     public TrialEvidence evidence(CutSetting setting) {
-        return new TrialEvidence(setting.machine(), setting.board(), setting.id() == 0 ? List.of() : store.trials(setting.id()));
+        return new TrialEvidence(
+                setting.machine(), setting.board(), setting.id() == 0 ? List.of() : store.trials(setting.id()));
     }
 
     /** What to try next and why; none when the setting is proven as it stands. */

@@ -31,7 +31,7 @@ public final class TrialEvidence {
     public static final int ROW_THAT_PROVES = 5;
 
     static final double SURE_AFTER_TWO = 0.88;
-    static final double SURE_AFTER_THREE = 0.70;
+    static final double SURE_AFTER_THREE = 0.65;
     static final double NEAR_PERCENT = 12;
     public static final int RECENT = 5;
     public static final int BAD_OF_RECENT = 2;
@@ -49,7 +49,10 @@ public final class TrialEvidence {
     private final BoardKind board;
     private final List<Trial> trials;
     /** By trial: how likely its parameters served as things stood then. */
-    private double[] served;
+    private final double[] served;
+
+    private final EnergyPosterior soFar;
+    private int learned;
 
     /** @param trials of one machine on one kind of board, oldest first */
     public TrialEvidence(Machine machine, BoardKind board, List<Trial> trials) {
@@ -57,6 +60,8 @@ public final class TrialEvidence {
         this.beam = machine.beam();
         this.board = board;
         this.trials = List.copyOf(trials);
+        this.served = new double[this.trials.size()];
+        this.soFar = nothingTried();
     }
 
     /** What may be believed before the first trial. */
@@ -89,14 +94,12 @@ public final class TrialEvidence {
     }
 
     private double served(int trial) {
-        if (served == null) {
-            served = new double[trials.size()];
-            EnergyPosterior belief = nothingTried();
-            for (int i = 0; i < served.length; i++) {
-                learn(belief, trials.get(i));
-                CutParameters made = trials.get(i).parameters();
-                served[i] = trials.get(i).finding().isGood() ? belief.serves(made.lineEnergy(beam), made.passes()) : 0;
-            }
+        while (learned <= trial) {
+            Trial next = trials.get(learned);
+            CutParameters made = next.parameters();
+            learn(soFar, next);
+            served[learned] = next.finding().isGood() ? soFar.serves(made.lineEnergy(beam), made.passes()) : 0;
+            learned++;
         }
         return served[trial];
     }

@@ -106,7 +106,10 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
     private static Optional<String> heading(Component part) {
         return part instanceof H2 heading
                 ? Optional.of(heading.getText()).filter(text -> !text.isBlank())
-                : part.getChildren().map(SetUpView::heading).flatMap(Optional::stream).findFirst();
+                : part.getChildren()
+                        .map(SetUpView::heading)
+                        .flatMap(Optional::stream)
+                        .findFirst();
     }
 
     @Override

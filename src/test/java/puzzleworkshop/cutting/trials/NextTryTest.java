@@ -127,24 +127,37 @@ class NextTryTest {
     }
 
     @Test
-    void three_good_ones_in_a_row_prove_a_setting_and_failures_make_it_doubtful_until_it_is_good_again() {
-        CutParameters used = parameters(250, 100, 1);
+    void good_ones_in_a_row_prove_a_setting_and_failures_make_it_doubtful_until_it_is_good_again() {
+        CutParameters used = parameters(275, 100, 1);
         Finding good = Finding.of(Result.THROUGH, 2);
         assertThat(state(used)).isEqualTo(SettingState.UNTRIED);
         tried(used, good);
-        tried(used, Finding.of(Result.THROUGH, 3));
-        tried(used, good);
-        tried(used, good);
         assertThat(state(used)).isEqualTo(SettingState.TRYING);
+        tried(used, good);
         tried(used, good);
         assertThat(state(used)).isEqualTo(SettingState.PROVEN);
         tried(used, Finding.of(Result.PARTLY, 1));
         assertThat(state(used)).isEqualTo(SettingState.PROVEN);
         tried(used, Finding.of(Result.PARTLY, 1));
         assertThat(state(used)).isEqualTo(SettingState.DOUBTFUL);
-        tried(used, good);
-        tried(used, good);
-        tried(used, good);
+        for (int i = 0; i < TrialEvidence.ROW_THAT_PROVES; i++) {
+            tried(used, good);
+        }
+        assertThat(state(used)).isEqualTo(SettingState.PROVEN);
+    }
+
+    /** An edge that was too dark once says that the setting lies near the end of what is good. */
+    @Test
+    void after_a_dark_edge_three_good_ones_are_not_enough() {
+        CutParameters used = parameters(250, 100, 1);
+        tried(used, Finding.of(Result.THROUGH, 2));
+        tried(used, Finding.of(Result.THROUGH, 3));
+        for (int i = 0; i < 3; i++) {
+            tried(used, Finding.of(Result.THROUGH, 2));
+        }
+        assertThat(state(used)).isEqualTo(SettingState.TRYING);
+        tried(used, Finding.of(Result.THROUGH, 2));
+        tried(used, Finding.of(Result.THROUGH, 2));
         assertThat(state(used)).isEqualTo(SettingState.PROVEN);
     }
 

@@ -151,10 +151,11 @@ public final class SimulatedBoards {
             long dice = random.nextLong();
             List<Trial> made = prove(board, new Random(dice), trials -> ours(board, trials), SimulatedBoards::byBelief);
             tries[0][i] = made.isEmpty() ? MOST_TRIES + 1 : made.size();
-            wrongOurs += isWrong(board, made) ? 1 : 0;
+            wrongOurs += !made.isEmpty() && isWrong(board, chosen(board, made)) ? 1 : 0;
             List<Trial> bisected = prove(board, new Random(dice), bisection(board), SimulatedBoards::byThreeInARow);
             tries[4][i] = bisected.isEmpty() ? MOST_TRIES + 1 : bisected.size();
-            wrongBisection += isWrong(board, bisected) ? 1 : 0;
+            wrongBisection +=
+                    !bisected.isEmpty() && isWrong(board, bisected.getLast().parameters()) ? 1 : 0;
             tries[1][i] = count(board, new Random(dice), ladder(board, 0.5));
             tries[2][i] = count(board, new Random(dice), ladder(board, 1.0));
             double known = board.need() * Math.exp(Math.min(2.5 * board.scatter(), board.room() / 2));
@@ -237,9 +238,8 @@ public final class SimulatedBoards {
         };
     }
 
-    private static boolean isWrong(Board board, List<Trial> made) {
-        return !made.isEmpty()
-                && board.shareOfGood(made.getLast().parameters()) < GOOD_ENOUGH;
+    private static boolean isWrong(Board board, CutParameters proven) {
+        return board.shareOfGood(proven) < GOOD_ENOUGH;
     }
 
     static int count(Board board, Random dice, Function<List<Trial>, CutParameters> way) {
@@ -247,11 +247,16 @@ public final class SimulatedBoards {
         return made.isEmpty() ? MOST_TRIES + 1 : made.size();
     }
 
+    /** What would be cut with. */
+    private static CutParameters chosen(Board board, List<Trial> trials) {
+        return new TrialEvidence(board.machine(), board.kind(), trials)
+                .best(CommonPractice.parametersFor(board.machine(), board.kind()));
+    }
+
     /** Our rule: what all trials together make one believe. */
     private static boolean byBelief(Board board, List<Trial> trials) {
-        return new TrialEvidence(board.machine(), board.kind(), trials)
-                        .stateOf(trials.getLast().parameters())
-                == SettingState.PROVEN;
+        TrialEvidence evidence = new TrialEvidence(board.machine(), board.kind(), trials);
+        return evidence.stateOf(chosen(board, trials)) == SettingState.PROVEN;
     }
 
     /** The plain rule, by which the other ways end: three good ones in a row with the same energy, within 3 %. */

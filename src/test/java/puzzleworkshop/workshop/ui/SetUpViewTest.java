@@ -50,10 +50,14 @@ class SetUpViewTest extends ScreenTest {
     @Test
     void each_part_has_a_way_of_its_own_and_stands_alone() {
         navigate(SetUpView.class);
-        List<Anchor> ways = find(Anchor.class, find(Nav.class).withClassName("workshop-ways").single())
+        List<Anchor> ways = find(
+                        Anchor.class,
+                        find(Nav.class).withClassName("workshop-ways").single())
                 .all();
         assertThat(ways).hasSizeGreaterThan(12);
-        assertThat(ways.stream().map(Anchor::getHref).distinct()).as("no two parts share a way").hasSameSizeAs(ways);
+        assertThat(ways.stream().map(Anchor::getHref).distinct())
+                .as("no two parts share a way")
+                .hasSameSizeAs(ways);
         List<String> read = ways.stream().map(Anchor::getText).toList();
         for (int i = 0; i < ways.size(); i++) {
             String address = ways.get(i).getHref();
