@@ -25,6 +25,11 @@ import puzzleworkshop.sheets.list.StockTaking;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PhotoEntryWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED_DEMO;
+    }
+
     private static final double[] OFFCUT = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
 
     @Test
