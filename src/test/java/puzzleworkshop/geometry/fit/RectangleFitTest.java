@@ -15,7 +15,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.Seeds;
 
@@ -82,7 +82,7 @@ class RectangleFitTest {
 
     @Test
     void a_square_stands_at_the_right_angle_of_a_triangle_up_to_ab_over_a_plus_b() {
-        Outline triangle = Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
+        Outline triangle = Outline.of(List.of(new Point(0, 0), new Point(400, 0), new Point(0, 300)));
         double side = 400.0 * 300 / 700;
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side, side))).isTrue();
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side + 0.01, side + 0.01)))
