@@ -159,7 +159,7 @@ abstract class Walk {
                 .setColorScheme(ColorScheme.LIGHT)
                 .setLocale("en-GB")
                 .setTimezoneId("Europe/Berlin"));
-        context.setDefaultTimeout(30_000);
+        context.setDefaultTimeout(120_000);
         page = context.newPage();
         listen(page);
     }

@@ -86,7 +86,7 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
         LearnedOverhang learned = positions.learned(machine);
         section.add(new Paragraph(
                 learned.cuts() < 2
-                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST)
+                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST, learned.cuts())
                         : figures.text("placing.learned.turned", learned.cuts(), figures.number(learned.turned(), 2))));
         if (learned.cuts() >= 2 && learned.withMarks().isEmpty()) {
             Paragraph more =
