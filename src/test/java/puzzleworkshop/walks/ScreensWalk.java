@@ -74,7 +74,7 @@ class ScreensWalk extends Walk {
         go(path);
         for (ColorScheme scheme : List.of(ColorScheme.LIGHT, ColorScheme.DARK)) {
             page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(scheme));
-            page.waitForTimeout(300);
+            page.waitForTimeout(900);
             lookThrough("'%s', %s".formatted(path, scheme));
         }
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.LIGHT));
