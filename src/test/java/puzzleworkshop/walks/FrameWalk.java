@@ -61,18 +61,18 @@ class FrameWalk extends Walk {
     }
 
     private void topAndBack() {
-        go("set-up/what-each-stage-takes");
+        go("rates");
         page.evaluate(
-                "() => document.querySelector('.shell').shadowRoot.querySelector('[part=content]').scrollTop = 120");
+                "() => document.querySelector('.shell').shadowRoot.querySelector('[part=content]').scrollTop = 700");
         page.waitForTimeout(200);
-        page.locator("vaadin-side-nav-item").getByText("Rates and prices").click();
-        page.waitForURL("**/rates");
+        page.locator("vaadin-side-nav-item").getByText("Set-up").click();
+        page.waitForURL("**/set-up");
         settle();
         assertThat(((Number) page.evaluate(SCROLLED)).intValue()).isZero();
         page.goBack();
-        page.waitForURL("**/set-up/what-each-stage-takes");
+        page.waitForURL("**/rates");
         // a page that was left is found as it was
-        page.waitForFunction("() => (" + SCROLLED + ")() > 100");
+        page.waitForFunction("() => (" + SCROLLED + ")() > 600");
     }
 
     private void pastTheRooms() {

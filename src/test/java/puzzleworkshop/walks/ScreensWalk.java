@@ -19,6 +19,11 @@ import puzzleworkshop.proofs.Proofs;
 @TestMethodOrder(OrderAnnotation.class)
 class ScreensWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED_DEMO;
+    }
+
     private static final List<String> PAGES = List.of(
             "",
             "orders",
