@@ -64,7 +64,7 @@ abstract class Walk {
             "--disable-component-update",
             "--disable-sync");
 
-    private static final Path SCREENS = Path.of("target", "screens");
+    static final Path SCREENS = Path.of("target", "screens");
 
     /** How a screen is looked at. */
     enum Look {
