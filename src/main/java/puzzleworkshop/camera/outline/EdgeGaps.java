@@ -7,50 +7,59 @@ import java.util.List;
 /** Stretches of an edge that brightness does not tell: found, bridged by the straight way, and given back where that is wrong. */
 final class EdgeGaps {
 
-    /** Points of a stretch that may be bridged: 15 mm. */
-    private static final int LONGEST_GAP = 25;
+    /** Points of a stretch that may be bridged: 24 mm. */
+    private static final int LONGEST_GAP = 40;
+
+    private static final int BESIDE_POINTS = 10;
 
     /** Points along which a bump is looked for, and what is one. */
-    private static final int BUMP = 22;
+    private static final int[] BUMPS = {22, 36, 52};
 
     private static final int BESIDE = 2;
     private static final double BUMP_MM = 0.4;
-    private static final double STRAIGHT = 0.97;
+    private static final double STRAIGHT = 0.999;
 
     private EdgeGaps() {}
 
     /** A bump in what is straight before and after it may be colour's mistake as well: a block of the JPEG that a dark wall has tinted. */
     static void doubt(boolean[] told, double[] ring) {
         int n = told.length;
-        double[] normals = Ring.normals(ring, 3);
+        double[] normals = Ring.normals(ring, 6);
         boolean[] bump = new boolean[n];
-        for (int i = 0; i < n; i++) {
-            int to = (i + BUMP) % n;
-            double dx = ring[2 * to] - ring[2 * i];
-            double dy = ring[2 * to + 1] - ring[2 * i + 1];
-            double d = Math.max(1e-9, Math.hypot(dx, dy));
-            if (dy * normals[2 * i] - dx * normals[2 * i + 1] < STRAIGHT * d
-                    || dy * normals[2 * to] - dx * normals[2 * to + 1] < STRAIGHT * d) {
-                continue;
-            }
-            boolean[] off = new boolean[BUMP];
-            int count = 0;
-            double farthest = 0;
-            for (int k = 1; k < BUMP; k++) {
-                int j = (i + k) % n;
-                double far = Math.abs((ring[2 * j] - ring[2 * i]) * dy - (ring[2 * j + 1] - ring[2 * i + 1]) * dx) / d;
-                farthest = Math.max(farthest, far);
-                off[k] = far > BUMP_MM / 2;
-                count += off[k] ? 1 : 0;
-            }
-            for (int k = 1; k < BUMP && farthest > BUMP_MM && count <= 0.6 * BUMP; k++) {
-                bump[(i + k) % n] |= off[k];
+        for (int along : BUMPS) {
+            for (int i = 0; i < n && 2 * along < n; i++) {
+                mark(bump, ring, normals, i, along);
             }
         }
         for (int i = 0; i < n; i++) {
             for (int d = -BESIDE; d <= BESIDE && bump[i]; d++) {
                 told[Math.floorMod(i + d, n)] = false;
             }
+        }
+    }
+
+    private static void mark(boolean[] bump, double[] ring, double[] normals, int i, int along) {
+        int n = bump.length;
+        int to = (i + along) % n;
+        double dx = ring[2 * to] - ring[2 * i];
+        double dy = ring[2 * to + 1] - ring[2 * i + 1];
+        double d = Math.max(1e-9, Math.hypot(dx, dy));
+        if (dy * normals[2 * i] - dx * normals[2 * i + 1] < STRAIGHT * d
+                || dy * normals[2 * to] - dx * normals[2 * to + 1] < STRAIGHT * d) {
+            return;
+        }
+        boolean[] off = new boolean[along];
+        int count = 0;
+        double farthest = 0;
+        for (int k = 1; k < along; k++) {
+            int j = (i + k) % n;
+            double far = Math.abs((ring[2 * j] - ring[2 * i]) * dy - (ring[2 * j + 1] - ring[2 * i + 1]) * dx) / d;
+            farthest = Math.max(farthest, far);
+            off[k] = far > BUMP_MM / 2;
+            count += off[k] ? 1 : 0;
+        }
+        for (int k = 1; k < along && farthest > BUMP_MM && count <= 0.6 * along; k++) {
+            bump[(i + k) % n] |= off[k];
         }
     }
 
@@ -75,15 +84,25 @@ final class EdgeGaps {
         return bridged;
     }
 
-    /** Where brightness does not tell the straight way either, colour has the word after all. */
-    static void restore(double[] moved, double[] byColour, boolean[] told, boolean[] before, double[] again) {
+    /**
+     * Where brightness does not tell the straight way clearly, colour has the word after all. Clearly: as strongly as before and
+     * after it, and more strongly than where colour saw the edge.
+     *
+     * @param first steps of brightness where colour saw the edge
+     * @param again on the straight way
+     */
+    static void restore(
+            double[] moved, double[] byColour, boolean[] told, boolean[] before, double[] first, double[] again) {
         int n = told.length;
         for (int[] gap : gaps(told)) {
-            int found = 0;
-            for (int k = 0; k < gap[1]; k++) {
-                found += Double.isFinite(again[(gap[0] + k) % n]) ? 1 : 0;
-            }
-            boolean straight = gap[1] <= LONGEST_GAP && found >= 0.6 * gap[1];
+            double here = middle(again, gap[0], gap[1]);
+            double beside = (middle(first, gap[0] - BESIDE_POINTS, BESIDE_POINTS)
+                            + middle(first, gap[0] + gap[1], BESIDE_POINTS))
+                    / 2;
+            boolean straight = gap[1] <= LONGEST_GAP
+                    && here * beside > 0
+                    && Math.abs(here) > 0.5 * Math.abs(beside)
+                    && Math.abs(here) > Math.abs(middle(first, gap[0], gap[1]));
             for (int k = 0; k < gap[1]; k++) {
                 int i = (gap[0] + k) % n;
                 if (straight) {
@@ -95,6 +114,16 @@ final class EdgeGaps {
                 }
             }
         }
+    }
+
+    /** Median of some points on. */
+    private static double middle(double[] sizes, int from, int count) {
+        double[] some = new double[count];
+        for (int k = 0; k < count; k++) {
+            some[k] = sizes[Math.floorMod(from + k, sizes.length)];
+        }
+        Arrays.sort(some);
+        return some[count / 2];
     }
 
     /** First point and length of each stretch that is not told. */

@@ -31,6 +31,9 @@ final class FineEdge {
     /** How far brightness lies from colour in one of twenty points, mm. */
     double strays;
 
+    /** By how much brightness rises outwards at each point, of what was searched last; 0 where it does not tell. */
+    private double[] sizes;
+
     FineEdge(Photo photo, BoardMask mask, EdgeSearch search) {
         this.photo = photo;
         this.mask = mask;
@@ -42,6 +45,7 @@ final class FineEdge {
         int n = Ring.size(ring);
         double scale = scale(ring);
         double[] off = offsets(ring, Math.clamp(3.5 / scale, 0.45, 1.3), scale, 0, true);
+        double[] first = sizes;
         boolean[] told = new boolean[n];
         double[] far = new double[n];
         int found = 0;
@@ -59,7 +63,7 @@ final class FineEdge {
         double[] bridged = EdgeGaps.bridged(byColour, told);
         double[] again = offsets(bridged, 1.5 / scale, scale, TOGETHER, false);
         double[] moved = moved(bridged, EdgeGaps.filled(again));
-        EdgeGaps.restore(moved, byColour, told, before, again);
+        EdgeGaps.restore(moved, byColour, told, before, first, sizes);
         int count = 0;
         for (boolean t : told) {
             count += t ? 1 : 0;
@@ -109,8 +113,10 @@ final class FineEdge {
         }
         int[] taken = find.taken(steps, normals);
         double[] off = new double[n];
+        sizes = new double[n];
         for (int i = 0; i < n; i++) {
             off[i] = taken[i] < 0 ? Double.NaN : steps[i][taken[i]].off();
+            sizes[i] = taken[i] < 0 ? 0 : steps[i][taken[i]].size();
         }
         return byColour ? believed(off, normals, scale) : off;
     }
