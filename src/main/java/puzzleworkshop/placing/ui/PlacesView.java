@@ -86,7 +86,7 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
         LearnedOverhang learned = positions.learned(machine);
         section.add(new Paragraph(
                 learned.cuts() < 2
-                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST)
+                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST, learned.cuts())
                         : figures.text("placing.learned.turned", learned.cuts(), figures.number(learned.turned(), 2))));
         if (learned.cuts() >= 2 && learned.withMarks().isEmpty()) {
             Paragraph more =
@@ -120,7 +120,7 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
         words.add(new Paragraph(figures.text(
                 less ? "placing.proposed.saves" : "placing.proposed.costs", percent(Math.abs(proposed.saved())))));
         if (who.isOwner()) {
-            words.add(new Anchor("set-up", figures.text("placing.proposed.set")));
+            words.add(new Anchor("set-up/trade-numbers", figures.text("placing.proposed.set")));
         }
         return words;
     }

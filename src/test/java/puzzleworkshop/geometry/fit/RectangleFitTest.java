@@ -9,6 +9,10 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Point;
@@ -83,5 +87,34 @@ class RectangleFitTest {
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side, side))).isTrue();
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side + 0.01, side + 0.01)))
                 .isFalse();
+    }
+
+    /** JTS judges: what is said to lie in a rectangle at every angle of a range does so, for long thin ones too. */
+    @Test
+    void what_a_turned_rectangle_has_in_common_lies_in_it_at_every_angle() {
+        for (double longer : new double[] {100, 200, 340, 500, 900}) {
+            for (double degrees : new double[] {0.7, 3, 5.625, 11.25}) {
+                double w = RectangleFit.shrunk(longer, 100, degrees);
+                double h = RectangleFit.shrunk(100, longer, degrees);
+                for (double angle = -degrees; h > 0 && angle <= degrees; angle += degrees / 20) {
+                    Geometry turned = AffineTransformation.rotationInstance(Math.toRadians(angle))
+                            .transform(box(longer + 1e-6, 100 + 1e-6));
+                    assertThat(turned.covers(box(w, h)))
+                            .as("%s × 100 by %s°: %s × %s at %s°", longer, degrees, w, h, angle)
+                            .isTrue();
+                }
+            }
+        }
+    }
+
+    private static Geometry box(double w, double h) {
+        return new GeometryFactory().toGeometry(new Envelope(-w / 2, w / 2, -h / 2, h / 2));
+    }
+
+    @Test
+    void a_long_thin_bar_is_found_in_a_board_hardly_larger() {
+        Outline board = Outline.of(new Placement(0, 0, 11.25).corners(Size.mm(297.05, 84.05)), List.of());
+        assertThat(new RectangleFit().place(board.segments(), 297, 84, new double[0]))
+                .isPresent();
     }
 }
