@@ -113,11 +113,14 @@ final class EdgeSearch {
             light[1] = 0;
             light[2] = 0;
             photo.addLight(uv[0] + t * (uv2[0] - uv[0]), uv[1] + t * (uv2[1] - uv[1]), 1, light);
-            double board = (weights[0] * light[0] / white[0]
-                            + weights[1] * light[1] / white[1]
-                            + weights[2] * light[2] / white[2])
-                    / weights[3];
-            double level = (light[0] / white[0] + light[1] / white[1] + light[2] / white[2]) / 3;
+            for (int c = 0; c < 3; c++) {
+                light[c] /= white[c];
+            }
+            if (onPaper) {
+                untint(light);
+            }
+            double board = (weights[0] * light[0] + weights[1] * light[1] + weights[2] * light[2]) / weights[3];
+            double level = (light[0] + light[1] + light[2]) / 3;
             if (onPaper) {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
                 board = Math.max(0, board);
@@ -130,6 +133,19 @@ final class EdgeSearch {
             cut[s] = board;
         }
         return cut;
+    }
+
+    /** Takes the colour of shadow out, so that shaded paper is as white as lit paper, only darker. */
+    private void untint(double[] light) {
+        double level = Math.log((light[0] + light[1] + light[2]) / 3 + 0.02);
+        if (level >= 0) {
+            return;
+        }
+        double shade = Math.max(-1.4, level);
+        double red = (mask.tintRedBlue + mask.tintRedGreen) / 3;
+        light[0] *= Math.exp(-red * shade);
+        light[1] *= Math.exp(-(red - mask.tintRedGreen) * shade);
+        light[2] *= Math.exp(-(red - mask.tintRedBlue) * shade);
     }
 
     /** Whether no ink is printed there. */

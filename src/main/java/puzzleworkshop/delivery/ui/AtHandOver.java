@@ -1,0 +1,57 @@
+package puzzleworkshop.delivery.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
+import puzzleworkshop.bench.Bench.Waiting;
+import puzzleworkshop.bench.ui.StagePart;
+import puzzleworkshop.delivery.HandOvers;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.Verdict;
+import puzzleworkshop.workshop.Stage;
+
+/** At hand-over: which way it goes, where to, and what is still to be paid, open on the card where it is needed. */
+@org.springframework.stereotype.Component
+class AtHandOver implements StagePart {
+
+    private final HandOvers handOvers;
+    private final Formatter figures;
+
+    AtHandOver(HandOvers handOvers, Formatter figures) {
+        this.handOvers = handOvers;
+        this.figures = figures;
+    }
+
+    @Override
+    public Stage stage() {
+        return Stage.HAND_OVER;
+    }
+
+    @Override
+    public Optional<Component> show(Waiting waiting, Runnable again) {
+        return handOvers.of(waiting.order()).map(this::part);
+    }
+
+    private Div part(HandOvers.Entry entry) {
+        Div part = new Div(new H3(entry.way().name()));
+        part.addClassName("pw-stack");
+        if (!entry.isCollected()) {
+            part.add(entry.to()
+                    .<Component>map(address -> new Paragraph(String.join(", ", address.lines(address.country()))))
+                    .orElseGet(() -> new Verdict(Verdict.Kind.WARN, figures.text("delivery.address.unchecked"))));
+        }
+        part.add(
+                entry.open().isPresent()
+                        ? new Verdict(
+                                Verdict.Kind.WARN,
+                                figures.text("delivery.to-pay", entry.open().get()))
+                        : new Verdict(Verdict.Kind.GOOD, figures.text("delivery.paid")));
+        Anchor day = new Anchor("hand-overs", figures.text("delivery.title"));
+        day.addClassName("bench-next-way");
+        part.add(day);
+        return part;
+    }
+}
