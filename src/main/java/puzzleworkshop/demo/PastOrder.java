@@ -38,6 +38,9 @@ record PastOrder(
     private static final int MONTHS = 12;
     private static final long SEED = 20;
 
+    /** Two wider ones do not lie side by side on a board of 600 mm. */
+    private static final int BESIDE_EACH_OTHER = 250;
+
     /** Orders in each calendar month, January first: presents before Christmas and Mother's Day, quiet in summer. */
     private static final int[] BY_MONTH = {5, 6, 6, 8, 10, 6, 4, 4, 7, 9, 13, 17};
 
@@ -140,7 +143,7 @@ record PastOrder(
                 Size.mm(size[0], size[1]),
                 size[2],
                 size[3],
-                random.nextInt(8) == 0 ? 2 : 1,
+                random.nextInt(4) == 0 && size[0] < BESIDE_EACH_OTHER ? 2 : 1,
                 day,
                 days,
                 late ? 1 + random.nextInt(4) : -random.nextInt(3),
