@@ -24,6 +24,9 @@ public final class Demand {
     /** Older orders say little about next month. */
     static final int MOST_WEEKS = 104;
 
+    /** A first busy week is no rate yet: orders count as if they had come over four weeks (common practice). */
+    private static final double LEAST_WEEKS = 4;
+
     private static final double MIDDLE_80 = 1.2816;
     private static final double SEASON_NEEDS_WEEKS = 52;
     private static final double EVENLY = 12;
@@ -56,7 +59,7 @@ public final class Demand {
         }
         LocalDate first =
                 recent.stream().map(Blank::day).min(Comparator.naturalOrder()).orElseThrow();
-        double weeks = Math.max(1, (ChronoUnit.DAYS.between(first, today) + 1) / 7.0);
+        double weeks = Math.max(LEAST_WEEKS, (ChronoUnit.DAYS.between(first, today) + 1) / 7.0);
         double season = season(recent, weeks, today);
         Map<String, List<Blank>> sizes = new TreeMap<>();
         for (Blank blank : recent) {

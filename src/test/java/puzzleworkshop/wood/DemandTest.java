@@ -82,6 +82,13 @@ class DemandTest {
         assertThat(inSeason).isGreaterThan(2 * 92.5 / 104);
     }
 
+    /** By hand: (4 + ½) ÷ 4 weeks. */
+    @Test
+    void a_first_busy_week_is_no_rate_yet() {
+        assertThat(Demand.learn(from(A4, 4, 5, 1), List.of(), TODAY).getFirst().perWeek())
+                .isCloseTo(1.125, within(1e-9));
+    }
+
     @Test
     void a_new_workshop_starts_from_its_usual_sizes() {
         assertThat(Demand.learn(List.of(), List.of(A5, A4), TODAY))
