@@ -103,7 +103,7 @@ class DemoYear {
             if (!YearMonth.from(one.confirmed()).equals(month)) {
                 month = YearMonth.from(one.confirmed());
                 progress.reached(
-                        (double) i / past.size(), Sentence.of("demo.year.month", i + 1, past.size(), one.confirmed()));
+                        PLAYED * i / past.size(), Sentence.of("demo.year.month", i + 1, past.size(), one.confirmed()));
             }
             Picture picture = scenes.get(Scene.values()[i % Scene.values().length]);
             SplittableRandom random = new SplittableRandom(i);
