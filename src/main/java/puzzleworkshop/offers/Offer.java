@@ -10,6 +10,7 @@ import puzzleworkshop.cutting.time.TimeRange;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.pricing.KeptPrice;
@@ -22,6 +23,7 @@ import puzzleworkshop.sheets.find.Suggestion;
  * @param boards where the puzzles are cut from
  * @param otherSheets sheets that would do for one puzzle, the best first
  * @param laser time of the laser for one puzzle
+ * @param hard how hard it is with its picture
  * @param complaints what is wrong, where; while there are any the wish cannot be quoted
  */
 public record Offer(
@@ -35,7 +37,13 @@ public record Offer(
         Optional<TimeRange> laser,
         Optional<KeptPrice> price,
         Optional<ReadyDay> ready,
+        Optional<HowHard> hard,
         Map<Question, Sentence> complaints) {
+
+    /**
+     * @param alikeness of neighbouring pieces in the picture, 0 to 1
+     */
+    public record HowHard(Difficulty difficulty, double alikeness) {}
 
     /** The questions of the New order page; a complaint stands beside its question. */
     public enum Question {

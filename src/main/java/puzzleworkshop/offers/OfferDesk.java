@@ -33,7 +33,9 @@ import puzzleworkshop.offers.Offer.Question;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
@@ -69,6 +71,7 @@ public class OfferDesk {
     private final Workshop workshop;
     private final Pictures pictures;
     private final PatternCache shelf;
+    private final PuzzleDifficulty difficulty;
     private final BlankPlanner planner;
     private final SheetRack rack;
     private final RackSettings rackSettings;
@@ -84,6 +87,7 @@ public class OfferDesk {
             Workshop workshop,
             Pictures pictures,
             PatternCache shelf,
+            PuzzleDifficulty difficulty,
             BlankPlanner planner,
             SheetRack rack,
             RackSettings rackSettings,
@@ -99,6 +103,7 @@ public class OfferDesk {
         this.workshop = workshop;
         this.pictures = pictures;
         this.shelf = shelf;
+        this.difficulty = difficulty;
         this.planner = planner;
         this.rack = rack;
         this.rackSettings = rackSettings;
@@ -190,7 +195,18 @@ public class OfferDesk {
             stillWanted.run();
             Optional<ReadyDay> ready = laser.flatMap(time -> ready(pattern.orElseThrow(), time, setting.orElseThrow()));
             return new Offer(
-                    wish, resolution, pattern, smallParts, boards, others, setting, laser, price, ready, complaints);
+                    wish,
+                    resolution,
+                    pattern,
+                    smallParts,
+                    boards,
+                    others,
+                    setting,
+                    laser,
+                    price,
+                    ready,
+                    pattern.map(this::hard),
+                    complaints);
         }
 
         private Offer nothing(Optional<Resolution> resolution) {
@@ -201,6 +217,7 @@ public class OfferDesk {
                     Optional.empty(),
                     Optional.empty(),
                     List.of(),
+                    Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
@@ -255,6 +272,11 @@ public class OfferDesk {
                 return false;
             }
             return true;
+        }
+
+        private Offer.HowHard hard(CutPattern pattern) {
+            double alikeness = difficulty.alikeness(pattern.spec(), wish.picture());
+            return new Offer.HowHard(Difficulty.of(pattern, alikeness), alikeness);
         }
 
         private SmallPartsVerdict smallParts(CutPattern pattern) {

@@ -10,6 +10,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PreviewRenderer;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.papers.MoneySheet.Column;
 import puzzleworkshop.papers.MoneySheet.Pair;
 import puzzleworkshop.papers.MoneySheet.Sum;
@@ -28,11 +29,13 @@ class PaperDrafts {
     private static final int FACE_PIXELS = 720;
 
     private final PreviewRenderer faces;
+    private final PuzzleDifficulty difficulty;
     private final Workshop workshop;
     private final Formatter figures;
 
-    PaperDrafts(PreviewRenderer faces, Workshop workshop, Formatter figures) {
+    PaperDrafts(PreviewRenderer faces, PuzzleDifficulty difficulty, Workshop workshop, Formatter figures) {
         this.faces = faces;
+        this.difficulty = difficulty;
         this.workshop = workshop;
         this.figures = figures;
     }
@@ -51,6 +54,7 @@ class PaperDrafts {
         facts.add(pair("papers.fact.date", day(price.day())));
         facts.add(pair("papers.fact.valid-until", day(order.validUntil())));
         order.promised().ifPresent(day -> facts.add(pair("papers.fact.ready", day(day))));
+        facts.add(pair("orders.fact.hard", figures.text(difficulty.of(order).textKey())));
         List<Pair> notes = new ArrayList<>(taxNotes(price.vat().mode()));
         notes.add(new Pair(
                 figures.text("papers.quote.valid.title"), figures.text("papers.quote.valid", day(order.validUntil()))));

@@ -9,6 +9,7 @@ import java.util.Set;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
+import puzzleworkshop.geometry.path.SegmentDistance;
 
 /**
  * Whether the pieces of a puzzle hold together: of each joint between two neighbours, how far one would have to be bent
@@ -24,9 +25,12 @@ import puzzleworkshop.geometry.path.Segment;
  * @param weakestGripMm of the joints that hold, the least; zero when none does
  * @param narrowestMm least distance between lines, necks included, kerf taken off: the thinnest wood anywhere; a distance
  *        above three times the rule's is told as that
+ * @param neckMm the narrowest neck, kerf taken off: how near a joint comes to itself; what the knobs of the three styles are
+ *        compared by; infinite where none comes near itself
  * @param leastWoodMm what the board's thickness asks for: half of it, at least 1.2 mm (common practice)
  */
-public record Hold(int joints, int holding, double weakestGripMm, double narrowestMm, double leastWoodMm) {
+public record Hold(
+        int joints, int holding, double weakestGripMm, double narrowestMm, double neckMm, double leastWoodMm) {
 
     private static final int DIRECTIONS = 72;
     private static final double FLATTENING_MM = 0.02;
@@ -48,7 +52,21 @@ public record Hold(int joints, int holding, double weakestGripMm, double narrowe
                 holding,
                 holding == 0 ? 0 : weakest,
                 pattern.verified().smallestGapMm() - kerf,
+                joints.stream().mapToDouble(Hold::neckMm).min().orElse(Double.POSITIVE_INFINITY) - kerf,
                 pattern.verified().closestAllowedMm() - kerf);
+    }
+
+    /**
+     * What a board of this grade asks for beside the rule for its thickness: inner plies of general board have gaps that are
+     * filled, of construction board such that are not (common practice: a quarter, a half more).
+     */
+    public double leastWoodMm(String grade) {
+        return leastWoodMm
+                * switch (grade) {
+                    case "CONSTRUCTION" -> 1.5;
+                    case "GENERAL" -> 1.25;
+                    default -> 1;
+                };
     }
 
     public boolean holdsTogether() {
@@ -74,6 +92,33 @@ public record Hold(int joints, int holding, double weakestGripMm, double narrowe
                 back = Math.max(back, farthest - at);
             }
             least = Math.min(least, back);
+        }
+        return least;
+    }
+
+    /** How near a line comes to itself across wood: to a place at least three times as far along the line as across. */
+    static double neckMm(List<Point> line) {
+        double[] way = new double[line.size()];
+        for (int i = 1; i < way.length; i++) {
+            way[i] = way[i - 1] + line.get(i - 1).distanceTo(line.get(i));
+        }
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i + 1 < way.length; i++) {
+            for (int j = i + 2; j + 1 < way.length; j++) {
+                double along = way[j] - way[i + 1];
+                double across = SegmentDistance.between(
+                        line.get(i).xMm(),
+                        line.get(i).yMm(),
+                        line.get(i + 1).xMm(),
+                        line.get(i + 1).yMm(),
+                        line.get(j).xMm(),
+                        line.get(j).yMm(),
+                        line.get(j + 1).xMm(),
+                        line.get(j + 1).yMm());
+                if (along >= 3 * across) {
+                    least = Math.min(least, across);
+                }
+            }
         }
         return least;
     }

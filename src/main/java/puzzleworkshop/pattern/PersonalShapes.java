@@ -73,6 +73,32 @@ public final class PersonalShapes {
         return fitted(text, largest(text, lines.lines()), middle, Double.MAX_VALUE, height.mm());
     }
 
+    /**
+     * A name in single letters, each a piece of its own, side by side about a middle; letters that stand apart by this much
+     * leave room for pieces between them.
+     *
+     * @throws Refused when the face lacks one of the letters
+     */
+    public static List<PersonalShape> name(String text, Point middle, Length height, Length apart) {
+        List<PersonalShape> letters = new java.util.ArrayList<>();
+        double at = 0;
+        for (int codePoint : text.codePoints().toArray()) {
+            if (Character.isWhitespace(codePoint)) {
+                at += apart.mm();
+                continue;
+            }
+            PersonalShape letter = letter(codePoint, Point.of(0, middle.yMm()), height);
+            double width = letter.outline().bounds().width();
+            double to = at + width / 2 - letter.outline().bounds().centre().xMm();
+            letters.add(new PersonalShape(letter.name(), letter.outline().translated(to, 0)));
+            at += width + apart.mm();
+        }
+        double half = (at - apart.mm()) / 2;
+        return letters.stream()
+                .map(letter -> new PersonalShape(letter.name(), letter.outline().translated(middle.xMm() - half, 0)))
+                .toList();
+    }
+
     /** The largest closed line of a file, as large as it will go within the given width and height. */
     public static PersonalShape imported(DrawnFile file, Point middle, Length width, Length height) {
         return fitted(file.name(), largest(file.name(), file.lines()), middle, width.mm(), height.mm());

@@ -24,8 +24,13 @@ class ProofStore {
 
     void add(OrderId order, Token token, Instant now, String who, Instant expires) {
         jdbc.sql("""
-            insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
-            values (:order, :token, :hash, :now, :who, :expires)
+            <<<<<<< HEAD
+                        insert into proof_link (order_id, token_sha256, made_at, made_by, expires_at)
+                        values (:order, :token, :now, :who, :expires)
+            =======
+                        insert into proof_link (order_id, token, token_sha256, made_at, made_by, expires_at)
+                        values (:order, :token, :hash, :now, :who, :expires)
+            >>>>>>> next
             """)
                 .param("order", order.value())
                 .param("token", token.text())

@@ -19,12 +19,13 @@ import puzzleworkshop.pattern.JtsLines;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.RandomSpecs;
+import puzzleworkshop.pattern.mesh.KnobRoom;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
  * How long a puzzle of 2,000 pieces takes to draw and verify (median of five after a warm-up), and whether 10,000
  * random patterns hold a crossing or a line drawn twice in the eyes of JTS; then how many pairs of inner edges a solver could
- * take for each other, by brute force.
+ * take for each other, by brute force; how many edges can differ at all; how warm the wood is where the beam arrives.
  */
 public final class PatternBenchmark implements Benchmark {
 
@@ -79,6 +80,7 @@ public final class PatternBenchmark implements Benchmark {
         }
         Likeness likeness = likeness(out);
         Heat heat = heat(out);
+        KnobRoom room = room(out);
         return String.format(
                 "pieces=%d seconds=%.3f cpu_s=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f"
                         + " heat_after=%.1f",
@@ -89,16 +91,40 @@ public final class PatternBenchmark implements Benchmark {
                 doubled,
                 likeness.alike(),
                 likeness.closestMm(),
+                room.atLeast(),
+                room.atMost(),
+                room.needed(),
                 heat.before(),
-                heat.after());
+                heat.after(),
+                100 * heat.timeMore());
+    }
+
+    /** How many edges can differ, for 1,000 pieces of some sizes; told of is the style with the least room at 20 mm. */
+    private static KnobRoom room(PrintStream out) {
+        KnobRoom least = null;
+        for (int side : new int[] {12, 20, 30}) {
+            for (CutStyle style : CutStyle.values()) {
+                KnobRoom room = KnobRoom.of(PatternSpec.of(Size.mm(40 * side, 25 * side), new PieceGrid(40, 25), SEED)
+                        .withStyle(style));
+                out.printf(
+                        "pieces of %d mm, %s: about %.2g to %.2g edges differ by %.2f mm or more, %.1f ways to differ;"
+                                + " %,d needed for 1,000 pieces%n",
+                        side, style, room.atLeast(), room.atMost(), room.distanceMm(), room.ways(), room.needed());
+                if (side == 20 && (least == null || room.atLeast() < least.atLeast())) {
+                    least = room;
+                }
+            }
+        }
+        return least;
     }
 
     /** Kelvin that other lines have left where the beam arrives: the greatest of all sizes and styles tried. */
-    private record Heat(double before, double after) {}
+    private record Heat(double before, double after, double timeMore) {}
 
     private static Heat heat(PrintStream out) {
         double before = 0;
         double after = 0;
+        double more = 0;
         for (PatternSpec spec : List.of(
                 PatternSpec.of(Size.mm(264, 198), new PieceGrid(8, 6), SEED),
                 PatternSpec.of(Size.mm(400, 280), new PieceGrid(20, 14), SEED),
@@ -119,11 +145,12 @@ public final class PatternBenchmark implements Benchmark {
                         was,
                         is,
                         100 * (CutHeat.seconds(cooled) / CutHeat.seconds(shortest) - 1));
+                more = Math.max(more, CutHeat.seconds(cooled) / CutHeat.seconds(shortest) - 1);
                 before = Math.max(before, was);
                 after = Math.max(after, is);
             }
         }
-        return new Heat(before, after);
+        return new Heat(before, after, more);
     }
 
     private record Likeness(int alike, double closestMm) {}

@@ -254,6 +254,7 @@ final class BookingCases {
                     Optional.empty(),
                     Optional.of(draft.price()),
                     Optional.empty(),
+                    Optional.empty(),
                     Map.of());
             return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);
         });

@@ -139,4 +139,44 @@ class PersonalShapeTest {
         assertThat(tray.frame(CutPlan.Sequence.INNER_FIRST).lengthMm())
                 .isCloseTo(outer + edge + 2 * Math.PI * 0.5, within(0.05));
     }
+
+    @Test
+    void every_letter_of_a_name_is_a_piece_of_its_own() {
+        PatternSpec spec = PatternSpec.of(Size.mm(360, 200), new PieceGrid(18, 10), 5);
+        List<PersonalShape> letters = PersonalShapes.name("Ida Lo", Point.of(180, 100), Length.mm(45), Length.mm(20.5));
+        assertThat(letters).extracting(PersonalShape::name).containsExactly("I", "d", "a", "L", "o");
+        CutPattern pattern = PatternMaker.make(spec.withShapes(letters));
+        assertThat(pattern.pieces().stream().filter(Piece::isPersonal)).hasSize(5);
+        assertThat(JtsLines.crossings(pattern)).isZero();
+        assertThat(JtsLines.doubled(pattern)).isZero();
+        double middle = (letters.getFirst().outline().bounds().minX()
+                        + letters.getLast().outline().bounds().maxX())
+                / 2;
+        assertThat(middle).isCloseTo(180, within(1e-6));
+    }
+
+    /** Children's puzzles of a few large shapes keep the promises too, and their shapes are no small parts. */
+    @Test
+    void large_shapes_lie_whole_where_four_pieces_meet() {
+        for (int count : new int[] {4, 8, 12, 24}) {
+            Size size = Size.mm(400, 260);
+            PieceGrid grid = PieceGrid.nearest(size, count);
+            List<PersonalShape> shapes = LargeShapes.laid(size, grid, 6);
+            CutPattern pattern =
+                    PatternMaker.make(PatternSpec.of(size, grid, count).withShapes(shapes));
+            String about = count + " pieces";
+            assertThat(pattern.pieces().stream().filter(Piece::isPersonal))
+                    .as(about)
+                    .hasSameSizeAs(shapes);
+            assertThat(shapes).as(about).isNotEmpty();
+            assertThat(JtsLines.crossings(pattern)).as(about).isZero();
+            assertThat(JtsLines.doubled(pattern)).as(about).isZero();
+            if (count <= 8) {
+                assertThat(puzzleworkshop.pattern.smallparts.SmallParts.judge(pattern, IntendedAge.FROM_3)
+                                .boxText())
+                        .as(about)
+                        .isEmpty();
+            }
+        }
+    }
 }

@@ -26,8 +26,11 @@ import puzzleworkshop.placing.Positions;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PlacingWalk extends Walk {
 
+    private static final double PATIENCE_MS = 150_000;
+
     @Test
     void marks_are_typed_the_place_is_kept_and_its_files_are_taken() throws IOException {
+        page.setDefaultTimeout(PATIENCE_MS);
         openWorkshop(false);
         Machine machine = LaidOrders.machine(bean(Machines.class));
         CutJob job = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, LaidOrders.ORDER);

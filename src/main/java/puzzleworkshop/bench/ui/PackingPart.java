@@ -12,6 +12,7 @@ import puzzleworkshop.bench.CountByWeight.Weighed;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
@@ -27,12 +28,20 @@ import puzzleworkshop.workshop.Workshop;
 class PackingPart implements StagePart {
 
     private final PatternCache patterns;
+    private final PuzzleDifficulty difficulty;
     private final RackSettings boards;
     private final Formatter figures;
     private final BlankScale scale;
     private final Workshop workshop;
 
-    PackingPart(PatternCache patterns, RackSettings boards, Formatter figures, BlankScale scale, Workshop workshop) {
+    PackingPart(
+            PatternCache patterns,
+            PuzzleDifficulty difficulty,
+            RackSettings boards,
+            Formatter figures,
+            BlankScale scale,
+            Workshop workshop) {
+        this.difficulty = difficulty;
         this.scale = scale;
         this.workshop = workshop;
         this.patterns = patterns;
@@ -63,6 +72,10 @@ class PackingPart implements StagePart {
             box.addClassName("bench-box-text");
             part.add(box);
         });
+        part.add(new Paragraph(figures.text(
+                "bench.box.hard",
+                order.puzzle().pieces(),
+                figures.text(difficulty.of(order).textKey()))));
         verdict.notes().forEach(note -> {
             Paragraph small = new Paragraph(figures.say(note));
             small.addClassName("pw-small");

@@ -158,6 +158,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             board.take(changed);
             price.take(orders.keptPrice(changed.id()).question());
             ready.take(changed);
+        } else {
+            PatternSketches.taken().ifPresent(puzzle::take);
         }
     }
 

@@ -25,8 +25,11 @@ import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.PictureAlikeness;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
@@ -91,6 +94,9 @@ class PuzzleForm extends Div {
     private final Select<Preset> preset = new Select<>();
     private final ComboBox<Integer> pieces = new ComboBox<>();
     private final Span grid = new Span();
+    private final Span hard = new Span();
+    private final IntegerField years = new IntegerField();
+    private double alikeness = PictureAlikeness.USUAL;
     private final Select<CutStyle> style = new Select<>();
     private final Select<PuzzleEdge.Kind> edge = new Select<>();
     private final ShapeChoice shape;
@@ -104,12 +110,17 @@ class PuzzleForm extends Div {
     private final FieldError sizeComplaint;
     private final FieldError piecesComplaint;
     private final FieldError ageComplaint;
+    private final transient List<BoardKind> kinds;
+    private final transient Length smallestPiece;
+    private final transient Runnable changedByAge;
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
     private String unreadablePieces = "";
 
     PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
         this.figures = figures;
+        this.smallestPiece = smallestPiece;
+        this.changedByAge = changed;
         addClassName("pw-section");
         sizeComplaint = new FieldError(Offer.Question.SIZE, figures);
         piecesComplaint = new FieldError(Offer.Question.PIECES, figures);
@@ -188,14 +199,27 @@ class PuzzleForm extends Div {
         quantity.setValue(1);
         quantity.setValueChangeMode(ValueChangeMode.LAZY);
         quantity.addValueChangeListener(event -> unlessFilling.run());
-        boards(rack, choice);
+        kinds = choice.kinds();
+        boards(rack);
         board.addValueChangeListener(event -> unlessFilling.run());
 
         grid.addClassName("pw-small");
         smallParts.addClassName("pw-stack");
-        Div form = new Div(pieces, style, edge, quantity, age, board);
+        Div form = new Div(pieces, style, edge, quantity, age, years, board);
         form.addClassName("pw-form");
-        Div choices = new Div(tray, again, grid);
+        years.setLabel(getTranslation("offers.new.years"));
+        years.setMin(2);
+        years.setMax(14);
+        years.setStepButtonsVisible(true);
+        years.setPlaceholder(getTranslation("offers.new.years.any"));
+        years.addValueChangeListener(event -> {
+            if (event.isFromClient() && event.getValue() != null) {
+                makeFor(event.getValue());
+            }
+        });
+        hard.addClassName("pw-small");
+        hard.setId("how-hard");
+        Div choices = new Div(tray, again, grid, hard);
         choices.addClassName("pw-row");
         add(
                 new H2(getTranslation("orders.facts")),
@@ -229,8 +253,7 @@ class PuzzleForm extends Div {
         }
     }
 
-    private void boards(RackSettings rack, BoardChoice choice) {
-        List<BoardKind> kinds = choice.kinds();
+    private void boards(RackSettings rack) {
         board.setItems(kinds);
         board.setItemLabelGenerator(kind -> figures.text(
                 "orders.board-kind",
@@ -263,21 +286,33 @@ class PuzzleForm extends Div {
         filling = before;
     }
 
+    /** What was drawn without an order. */
+    void take(PatternSketches.Sketch sketch) {
+        filling = true;
+        take(sketch.spec());
+        age.setValue(sketch.age());
+        PatternSketches.board(kinds, sketch.spec()).ifPresent(board::setValue);
+        filling = false;
+    }
+
+    private void take(PatternSpec spec) {
+        size(spec.size());
+        preset.clear();
+        pieces.setValue(PatternSketches.wanted(spec));
+        style.setValue(spec.style());
+        edge.setValue(spec.outline().kind());
+        shape.take(spec.shapes(), spec.size());
+        layout.take(spec.layout(), spec.size());
+        seed = spec.seed();
+    }
+
     void take(Order order) {
         filling = true;
-        size(order.puzzle().finished());
-        preset.clear();
-        pieces.setValue((int) Math.round(order.puzzle().pattern().grid().pieces()
-                * order.puzzle().pattern().outline().share()));
-        style.setValue(order.puzzle().pattern().style());
-        edge.setValue(order.puzzle().pattern().outline().kind());
-        shape.take(order.puzzle().pattern().shapes(), order.puzzle().finished());
-        layout.take(order.puzzle().pattern().layout(), order.puzzle().finished());
+        take(order.puzzle().pattern());
         tray.setValue(order.puzzle().tray());
         age.setValue(order.puzzle().age());
         quantity.setValue(order.quantity());
         board.setValue(order.board());
-        seed = order.puzzle().pattern().seed();
         filling = false;
     }
 
@@ -323,6 +358,26 @@ class PuzzleForm extends Div {
                 layout.layout(size)));
     }
 
+    /** The most pieces, and how they meet, that are not too hard for a child of this age with this picture. */
+    private void makeFor(int childsYears) {
+        if (width.getValue() == null || height.getValue() == null) {
+            return;
+        }
+        try {
+            Difficulty.ForAge found = Difficulty.forAge(
+                    childsYears, new Size(width.getValue(), height.getValue()), alikeness, smallestPiece);
+            boolean before = filling;
+            filling = true;
+            pieces.setValue(found.grid().pieces());
+            style.setValue(found.style());
+            age.setValue(IntendedAge.from(childsYears));
+            filling = before;
+            changedByAge.run();
+        } catch (Refused refused) {
+            piecesComplaint.say(figures.say(refused));
+        }
+    }
+
     private void refuseShape(String sentence) {
         shapeRefused.setText(sentence);
         shapeRefused.setVisible(!sentence.isEmpty());
@@ -358,6 +413,14 @@ class PuzzleForm extends Div {
                         pattern.spec().grid().columns(),
                         pattern.spec().grid().rows(),
                         pattern.spec().grid().pieceSize(offer.wish().finished())))
+                .orElse(""));
+        alikeness = offer.hard().map(Offer.HowHard::alikeness).orElse(PictureAlikeness.USUAL);
+        hard.setText(offer.hard()
+                .map(found -> figures.text(
+                        "offers.new.hard",
+                        getTranslation(found.difficulty().textKey()),
+                        years.getValue() == null || found.difficulty().suits(years.getValue()) ? 1 : 2,
+                        years.getValue() == null ? 0 : years.getValue()))
                 .orElse(""));
         smallParts.removeAll();
         offer.smallParts().ifPresent(verdict -> smallParts.add(new SmallPartsNote(verdict, figures)));

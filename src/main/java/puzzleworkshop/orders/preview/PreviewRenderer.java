@@ -10,6 +10,8 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
@@ -72,20 +74,26 @@ public class PreviewRenderer {
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
         g.setRenderingHint(RenderingHints.KEY_INTERPOLATION, RenderingHints.VALUE_INTERPOLATION_BICUBIC);
         g.setRenderingHint(RenderingHints.KEY_STROKE_CONTROL, RenderingHints.VALUE_STROKE_PURE);
+        CutPattern pattern = shelf.of(puzzle.pattern());
+        if (puzzle.pattern().outline().isCurved()) {
+            g.setColor(Color.WHITE);
+            g.fillRect(0, 0, width, height);
+            g.setClip(path(List.of(pattern.outline()), scale));
+        }
         g.setColor(WOOD);
         g.fillRect(0, 0, width, height);
         framed.ifPresent(
                 f -> g.drawImage(pictures.face(f.picture(), f.crop(), size, longerSide), 0, 0, width, height, null));
-        drawLines(g, shelf.of(puzzle.pattern()), scale, longerSide);
+        g.setClip(null);
+        drawLines(g, pattern, scale, longerSide);
         g.dispose();
         return face;
     }
 
     private void drawLines(Graphics2D g, CutPattern pattern, double scale, int longerSide) {
-        Path2D lines = new Path2D.Double();
-        pattern.inner().forEach(path -> append(lines, path));
-        append(lines, pattern.outline());
-        lines.transform(AffineTransform.getScaleInstance(scale, scale));
+        List<CurvePath> all = new ArrayList<>(pattern.inner());
+        all.add(pattern.outline());
+        Path2D lines = path(all, scale);
         float width = (float) Math.max(0.55, LINE * longerSide / 1000);
         g.setColor(new Color(255, 255, 255, 110));
         g.setStroke(new BasicStroke(width * 2.2f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
@@ -93,6 +101,13 @@ public class PreviewRenderer {
         g.setColor(new Color(25, 20, 15, 205));
         g.setStroke(new BasicStroke(width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
         g.draw(lines);
+    }
+
+    private static Path2D path(List<CurvePath> paths, double scale) {
+        Path2D lines = new Path2D.Double();
+        paths.forEach(path -> append(lines, path));
+        lines.transform(AffineTransform.getScaleInstance(scale, scale));
+        return lines;
     }
 
     private static void append(Path2D lines, CurvePath path) {

@@ -31,6 +31,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
@@ -194,6 +195,16 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
                 getTranslation("orders.edge."
                         + order.puzzle().pattern().outline().kind().name()));
         order.puzzle().pattern().shapes().forEach(shape -> fact(facts, "orders.fact.shape", shape.name()));
+        PieceLayout layout = order.puzzle().pattern().layout();
+        if (layout.uneven()) {
+            fact(facts, "orders.fact.layout", getTranslation("orders.layout.uneven"));
+        }
+        if (!layout.keptWhole().isEmpty()) {
+            fact(
+                    facts,
+                    "orders.fact.layout",
+                    figures.text("orders.layout.kept", layout.keptWhole().size()));
+        }
         if (order.puzzle().tray()) {
             fact(
                     facts,

@@ -66,6 +66,14 @@ final class EdgeShape {
         marks = marks();
     }
 
+    double lengthMm() {
+        double length = 0;
+        for (int i = 1; i < POINTS; i++) {
+            length += Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
+        }
+        return length;
+    }
+
     private static double[][] cosines() {
         double[][] waves = new double[WAVES][POINTS];
         for (int k = 0; k < WAVES; k++) {
@@ -237,6 +245,11 @@ final class EdgeShape {
      * as soon as it is above the limit, the search ends.
      */
     double distanceTo(EdgeShape other, double limitMm) {
+        return distanceTo(other, limitMm, new double[1]);
+    }
+
+    /** @param meanMm its first place is set to the mean distance in the same position */
+    double distanceTo(EdgeShape other, double limitMm, double[] meanMm) {
         double sx = 0;
         double sy = 0;
         double turn = 0;
@@ -291,7 +304,10 @@ final class EdgeShape {
                 greatest = Math.max(greatest, gaps[i]);
                 squares += w * gaps[i] * gaps[i];
             }
-            best = Math.min(best, greatest);
+            if (greatest < best) {
+                best = greatest;
+                meanMm[0] = java.util.Arrays.stream(gaps).sum() / POINTS;
+            }
             if (best <= limitMm / 2) {
                 return best;
             }

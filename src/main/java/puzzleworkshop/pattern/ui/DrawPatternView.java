@@ -8,19 +8,28 @@ import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import com.vaadin.flow.component.select.Select;
+import com.vaadin.flow.component.tabs.Tab;
+import com.vaadin.flow.component.tabs.Tabs;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.data.value.ValueChangeMode;
+import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
+import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.Menu;
+import com.vaadin.flow.router.OptionalParameter;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.random.RandomGenerator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -31,16 +40,21 @@ import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.mesh.KnobRoom;
+import puzzleworkshop.pattern.mesh.PieceLikeness;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.workshop.Workshop;
 
-/** Draws a pattern without an order: to try sizes and styles, to place a heart or a letter, to take the cut files. */
+/**
+ * Draws a pattern without an order: to try sizes, styles and ways to cut, each on a page of its own with size, time and
+ * price beside it, to take the cut files or make an order of it.
+ */
 @Route("draw-pattern")
 @Menu(title = "pattern.draw.title", order = 62)
 @PermitAll
 @StyleSheet("context://pattern.css")
-public class DrawPatternView extends Div implements HasDynamicTitle {
+public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParameter<String> {
 
     private static final Logger LOG = LoggerFactory.getLogger(DrawPatternView.class);
 
@@ -54,28 +68,50 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
     private final Select<CutStyle> style = new Select<>();
     private final Select<PuzzleEdge.Kind> outline = new Select<>();
     private final Select<IntendedAge> age = new Select<>();
-    private final ShapeChoice shape;
+    private final transient Optional<SketchDesk> desk;
+    private final Tabs ways = new Tabs();
+    private final Map<CutWay, Tab> tabs = new EnumMap<>(CutWay.class);
+    private final Div wayPlace = new Div();
     private final Paragraph refusal = new Paragraph();
     private final ProgressBar working = new ProgressBar();
     private final PatternDrawing drawing = new PatternDrawing();
     private final PatternFacts facts;
+    private final StyleComparison styles;
     private final transient Length smallest;
-    private int asked;
+    private CutWay way = CutWay.PLAIN;
+    private WayFields wayFields;
+    private volatile int asked;
 
-    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures) {
+    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures, ObjectProvider<SketchDesk> desk) {
         this.shelf = shelf;
+        this.desk = desk.stream().findFirst();
         this.smallest = workshop.tradeNumbers().smallestPiece();
         this.figures = figures;
         addClassName("pw-page");
         width = length("pattern.draw.width", 200);
         height = length("pattern.draw.height", 300);
         thickness = length("pattern.draw.thickness", PatternSpec.USUAL_THICKNESS.mm());
-        shape = new ShapeChoice(figures, this::redraw, this::refuse);
-        facts = new PatternFacts(figures);
+        facts = new PatternFacts(figures, this.desk);
+        wayFields = wayFields(way);
+        drawing.onTap(this::tapped);
         Div head = new Div(
                 new H1(getTranslation("pattern.draw.title")), new Paragraph(getTranslation("pattern.draw.lead")));
         head.addClassName("pw-page-head");
-        Div choices = new Div(fields(), shape, working, refusal);
+        for (CutWay each : CutWay.values()) {
+            Tab tab = new Tab(getTranslation("pattern.way." + each.name()));
+            tabs.put(each, tab);
+            ways.add(tab);
+        }
+        ways.addSelectedChangeListener(event -> {
+            if (event.isFromClient()) {
+                tabs.forEach((each, tab) -> {
+                    if (tab == event.getSelectedTab()) {
+                        UI.getCurrent().navigate(DrawPatternView.class, each.word());
+                    }
+                });
+            }
+        });
+        Div choices = new Div(ways, wayPlace, fields(), working, refusal);
         choices.addClassName("pw-section");
         Div drawn = new Div(drawing);
         drawn.addClassNames("pw-section", "pattern-draw-drawing");
@@ -85,8 +121,34 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         refusal.getElement().setAttribute("data-kind", "bad");
         refusal.getElement().setAttribute("role", "alert");
         working.setIndeterminate(true);
-        add(head, choices, result);
+        styles = new StyleComparison(shelf, figures);
+        add(head, choices, result, styles);
+    }
+
+    /** The way to cut; without one, rows and columns alone. */
+    @Override
+    public void setParameter(BeforeEvent event, @OptionalParameter String word) {
+        way = CutWay.of(word == null ? "" : word).orElse(CutWay.PLAIN);
+        ways.setSelectedTab(tabs.get(way));
+        wayFields = wayFields(way);
+        wayPlace.removeAll();
+        wayPlace.add(wayFields);
+        outline.setVisible(way != CutWay.ROUND && way != CutWay.HEART);
+        if (way == CutWay.CHILDREN) {
+            pieces.setValue(8);
+            age.setValue(IntendedAge.FROM_3);
+        }
         redraw();
+    }
+
+    private WayFields wayFields(CutWay of) {
+        return new WayFields(of, figures, this::redraw, this::refuse);
+    }
+
+    private void tapped(Point where) {
+        if (isLength(width) && isLength(height)) {
+            wayFields.tapped(where, new Size(width.getValue(), height.getValue()));
+        }
     }
 
     @Override
@@ -119,7 +181,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         style.setValue(CutStyle.KNOBS);
         style.addValueChangeListener(event -> redraw());
         outline.setLabel(getTranslation("pattern.draw.outline"));
-        outline.setItems(PuzzleEdge.Kind.values());
+        outline.setItems(PuzzleEdge.Kind.SQUARE, PuzzleEdge.Kind.ROUNDED, PuzzleEdge.Kind.WAVY);
         outline.setItemLabelGenerator(each -> getTranslation("pattern.outline." + each.name()));
         outline.setValue(PuzzleEdge.Kind.SQUARE);
         outline.addValueChangeListener(event -> redraw());
@@ -158,6 +220,15 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
                 CutPattern pattern = shelf.of(spec);
                 SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);
                 UiPush.tell(ui, () -> answer(mine, () -> show(pattern, verdict)));
+                desk.filter(room -> mine == asked).ifPresent(room -> {
+                    SketchDesk.Priced priced = room.price(spec, intended);
+                    UiPush.tell(ui, () -> answer(mine, () -> facts.show(priced, () -> room.order(spec, intended))));
+                });
+                if (mine == asked) {
+                    KnobRoom room = KnobRoom.of(spec);
+                    PieceLikeness likeness = PieceLikeness.of(pattern);
+                    UiPush.tell(ui, () -> answer(mine, () -> facts.show(room, likeness)));
+                }
             } catch (Refused refused) {
                 UiPush.tell(ui, () -> answer(mine, () -> refuse(figures.say(refused))));
             } catch (RuntimeException fault) {
@@ -182,11 +253,17 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
             return null;
         }
         Size size = new Size(width.getValue(), height.getValue());
-        return PatternSpec.of(size, PieceGrid.nearest(size, pieces.getValue(), smallest), seed.getValue())
-                .withStyle(style.getValue())
-                .withOutline(PuzzleEdge.usual(outline.getValue()))
-                .withThickness(thickness.getValue())
-                .withShapes(shape.shapes(size));
+        PuzzleEdge edge = PuzzleEdge.usual(
+                switch (way) {
+                    case ROUND -> PuzzleEdge.Kind.ROUND;
+                    case HEART -> PuzzleEdge.Kind.HEART;
+                    default -> outline.getValue();
+                });
+        return wayFields.on(
+                PatternSpec.of(size, PieceGrid.within(edge, size, pieces.getValue(), smallest), seed.getValue())
+                        .withStyle(style.getValue())
+                        .withOutline(edge)
+                        .withThickness(thickness.getValue()));
     }
 
     private static boolean isLength(LengthField field) {
@@ -197,6 +274,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle {
         refuse("");
         drawing.show(pattern, "");
         facts.show(pattern, verdict);
+        styles.take(pattern.spec());
     }
 
     private void refuse(String sentence) {

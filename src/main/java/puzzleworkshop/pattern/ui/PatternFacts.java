@@ -1,19 +1,25 @@
 package puzzleworkshop.pattern.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import java.util.Optional;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.Hold;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.mesh.KnobRoom;
+import puzzleworkshop.pattern.mesh.PieceLikeness;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** What a pattern amounts to: pieces, lengths, what was verified, small parts, sticking, and its cut files. */
@@ -21,13 +27,93 @@ class PatternFacts extends Div {
 
     private final transient Formatter figures;
 
-    PatternFacts(Formatter figures) {
+    private final Div priced = new Div();
+    private final Div alike = new Div();
+    private final boolean hasDesk;
+    private transient Hold held;
+
+    PatternFacts(Formatter figures, Optional<SketchDesk> desk) {
         this.figures = figures;
+        this.hasDesk = desk.isPresent();
         addClassNames("pw-section", "pattern-check-list");
+    }
+
+    /** Time and price, as soon as they are worked out, and the way to an order. */
+    void show(SketchDesk.Priced answer, Runnable order) {
+        priced.removeAll();
+        Div facts = new Div();
+        facts.addClassName("pattern-facts");
+        answer.laser().ifPresent(time -> fact(facts, "pattern.draw.fact.laser", time));
+        answer.price().ifPresent(price -> fact(facts, "pattern.draw.fact.price", price));
+        priced.add(facts);
+        answer.burntMm().ifPresent(burnt -> soundWood(facts, burnt, answer.grade()));
+        for (String complaint : answer.complaints()) {
+            Paragraph said = new Paragraph(complaint);
+            said.addClassName("pw-note");
+            said.getElement().setAttribute("data-kind", "warn");
+            priced.add(said);
+        }
+        Button button = new Button(getTranslation("pattern.draw.order"), event -> order.run());
+        button.addThemeVariants(ButtonVariant.PRIMARY);
+        button.setId("order-this");
+        priced.add(button);
+    }
+
+    /** What is left at the narrowest place when the browned wood of both cuts is not counted. */
+    private void soundWood(Div facts, double burntMm, String grade) {
+        double sound = held.narrowestMm() - 2 * burntMm;
+        double asked = held.leastWoodMm(grade);
+        fact(facts, "pattern.draw.fact.burnt", figures.fine(Length.mm(burntMm)));
+        fact(facts, "pattern.draw.fact.sound", figures.fine(Length.mm(sound)));
+        priced.add(new Verdict(
+                held.narrowestMm() >= asked ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+                figures.text(
+                        "pattern.draw.hold.grade",
+                        figures.number(asked, 2),
+                        getTranslation("sheets.grade." + grade),
+                        figures.number(held.narrowestMm(), 2))));
+    }
+
+    /** How many edges can differ, and the two edges and pieces most like each other. */
+    void show(KnobRoom room, PieceLikeness likeness) {
+        alike.removeAll();
+        Div facts = new Div();
+        facts.addClassName("pattern-facts");
+        fact(
+                facts,
+                "pattern.draw.fact.room",
+                figures.text(
+                        "pattern.draw.fact.room.of", rounded(room.atLeast()), rounded(room.atMost()), room.needed()));
+        fact(
+                facts,
+                "pattern.draw.fact.edges",
+                figures.text(
+                        "pattern.draw.fact.apart",
+                        figures.number(likeness.edgesMm(), 2),
+                        figures.number(likeness.edgesAreaMm2(), 1)));
+        fact(
+                facts,
+                "pattern.draw.fact.whole",
+                figures.text(
+                        "pattern.draw.fact.apart",
+                        figures.number(likeness.piecesMm(), 2),
+                        figures.number(likeness.piecesAreaMm2(), 1)));
+        Paragraph rule = new Paragraph(figures.text("pattern.draw.room.rule", figures.number(room.distanceMm(), 2)));
+        rule.addClassName("pw-small");
+        alike.add(facts, rule);
+    }
+
+    /** Two leading digits: these are estimates. */
+    private static double rounded(double count) {
+        double unit = Math.pow(10, Math.max(0, Math.floor(Math.log10(count)) - 1));
+        return Math.round(count / unit) * unit;
     }
 
     void show(CutPattern pattern, SmallPartsVerdict verdict) {
         removeAll();
+        priced.removeAll();
+        priced.add(new Paragraph(getTranslation("pattern.draw.pricing")));
+        priced.addClassName("pw-stack");
         Div facts = new Div();
         facts.addClassName("pattern-facts");
         fact(
@@ -38,6 +124,7 @@ class PatternFacts extends Div {
                         pattern.pieces().size(),
                         pattern.spec().grid().columns(),
                         pattern.spec().grid().rows()));
+        fact(facts, "pattern.draw.fact.size", figures.size(pattern.spec().size()));
         fact(
                 facts,
                 "pattern.draw.fact.piece-size",
@@ -49,12 +136,21 @@ class PatternFacts extends Div {
                 figures.fine(Length.mm(pattern.verified().closestAllowedMm())));
         double unlike = pattern.verified().unlikeMm();
         fact(facts, "pattern.draw.fact.unlike", figures.fine(Length.mm(unlike)));
+        fact(
+                facts,
+                "pattern.draw.fact.hard",
+                getTranslation(Difficulty.of(pattern).textKey()));
         Hold hold = Hold.of(pattern);
+        held = hold;
+        alike.removeAll();
         fact(facts, "pattern.draw.fact.thinnest", figures.fine(Length.mm(hold.narrowestMm())));
         fact(
                 facts,
                 "pattern.draw.fact.joints",
                 getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
+        if (Double.isFinite(hold.neckMm())) {
+            fact(facts, "pattern.draw.fact.neck", figures.fine(Length.mm(hold.neckMm())));
+        }
         if (hold.holding() > 0) {
             fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));
         }
@@ -63,6 +159,10 @@ class PatternFacts extends Div {
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
                 unlike(pattern),
                 facts);
+        if (hasDesk) {
+            add(priced);
+        }
+        add(alike);
         add(
                 new SmallPartsNote(verdict, figures),
                 new StickingVerdict(

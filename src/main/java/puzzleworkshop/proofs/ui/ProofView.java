@@ -31,7 +31,9 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.orders.ui.StageStrip;
+import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PatternCache;
 import puzzleworkshop.proofs.CustomerDesk;
 import puzzleworkshop.proofs.CustomerDesk.Sight;
@@ -47,6 +49,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient CustomerDesk desk;
     private final transient Workshop workshop;
     private final transient PatternCache patterns;
+    private final transient PuzzleDifficulty difficulty;
     private final transient Formatter figures;
     private final transient List<ProofSection> sections;
     private final Main page = new Main();
@@ -63,8 +66,10 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             CustomerDesk desk,
             Workshop workshop,
             PatternCache patterns,
+            PuzzleDifficulty difficulty,
             Formatter figures,
             List<ProofSection> sections) {
+        this.difficulty = difficulty;
         this.sections = List.copyOf(sections);
         this.desk = desk;
         this.workshop = workshop;
@@ -143,6 +148,14 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         String shown = kind.equals("picture") ? sight.picture().orElseThrow().sha256() : sight.fingerprint();
         String mark = shown.isEmpty() ? "none" : shown.substring(0, 16);
         return "p/" + token.text() + "/" + kind + "/" + mark + "/" + px + ".jpg";
+    }
+
+    Difficulty difficulty() {
+        return difficulty.of(sight.order());
+    }
+
+    WishForm wishForm() {
+        return wish;
     }
 
     String cutLines() {

@@ -2,6 +2,7 @@ package puzzleworkshop.proofs.ui;
 
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.reading.IntakeLimits;
@@ -13,6 +14,9 @@ import puzzleworkshop.orders.Order;
 
 /** The puzzle as it will be, and the ways to send another picture or frame it otherwise. */
 class PuzzleOnProof extends Div {
+
+    private static final String ACROSS = "event.offsetX / element.clientWidth";
+    private static final String DOWN = "event.offsetY / element.clientHeight";
 
     private final ProofView view;
 
@@ -33,7 +37,8 @@ class PuzzleOnProof extends Div {
             empty.addClassName("pw-empty");
             add(empty);
         } else {
-            Div face = new Div(view.face());
+            Image image = view.face();
+            Div face = new Div(image);
             face.addClassName("pw-face");
             face.getStyle()
                     .set(
@@ -41,6 +46,13 @@ class PuzzleOnProof extends Div {
                             String.valueOf(order.puzzle().finished().aspect()));
             add(face);
             add(judgement(view.sight().picture().orElseThrow(), order));
+            Paragraph hard = new Paragraph(view.figures()
+                    .text("proofs.hard", getTranslation(view.difficulty().textKey())));
+            hard.setId("how-hard");
+            add(hard);
+            if (open) {
+                add(marking(image));
+            }
         }
         if (open) {
             Div ways = new Div();
@@ -56,6 +68,31 @@ class PuzzleOnProof extends Div {
                 add(note);
             }
         }
+    }
+
+    /** After a press on the button every tap on the picture is written into the wish below. */
+    private Div marking(Image image) {
+        Paragraph said = new Paragraph();
+        said.addClassName("pw-small");
+        said.getElement().setAttribute("role", "status");
+        boolean[] on = {false};
+        image.getElement()
+                .addEventListener("click", event -> {
+                    if (on[0]) {
+                        double across = event.getEventData().path(ACROSS).asDouble();
+                        double down = event.getEventData().path(DOWN).asDouble();
+                        view.wishForm().keepWhole(Math.clamp(across, 0, 1), Math.clamp(down, 0, 1));
+                        said.setText(getTranslation("proofs.mark.said"));
+                    }
+                })
+                .addEventData(ACROSS)
+                .addEventData(DOWN);
+        return new Div(
+                view.button("proofs.mark", false, () -> {
+                    on[0] = true;
+                    said.setText(getTranslation("proofs.mark.how"));
+                }),
+                said);
     }
 
     private PictureJudgement judgement(Picture picture, Order order) {

@@ -10,9 +10,11 @@ import puzzleworkshop.proofs.ProofWish;
 /** The customer writes what should be otherwise. */
 class WishForm extends Div {
 
+    private final TextArea wish = new TextArea();
+
     public WishForm(ProofView view) {
         addClassName("pw-section");
-        TextArea wish = new TextArea(getTranslation("proofs.wish"));
+        wish.setLabel(getTranslation("proofs.wish"));
         wish.setMaxLength(ProofWish.LONGEST);
         wish.setWidthFull();
         wish.setMinRows(3);
@@ -36,5 +38,19 @@ class WishForm extends Div {
                     said.setVisible(true);
                 }),
                 said);
+    }
+
+    /**
+     * Writes into the wish that a place of the picture is to stay whole; the words are the customer's to change and to send.
+     *
+     * @param across of the picture's width, 0 to 1
+     * @param down of its height
+     */
+    void keepWhole(double across, double down) {
+        String place = getTranslation("proofs.mark.words", Math.round(100 * across), Math.round(100 * down));
+        String before = wish.getValue().isBlank() ? "" : wish.getValue().stripTrailing() + "\n";
+        if (before.length() + place.length() <= ProofWish.LONGEST) {
+            wish.setValue(before + place);
+        }
     }
 }

@@ -26,11 +26,15 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
 import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.mesh.PatternMaker;
@@ -93,6 +97,41 @@ class CutFileTest {
                 .orElseThrow();
         assertThat(right).isEqualTo(200);
         assertThat(top).isEqualTo(150);
+    }
+
+    /** Whatever the way to cut, other readers find every line once and the whole length. */
+    @Test
+    void every_way_to_cut_is_read_back_whole_by_batik_and_as_dxf() throws Exception {
+        PatternSpec plain = PatternSpec.of(Size.mm(200, 150), new PieceGrid(8, 6), 11);
+        for (PatternSpec spec : List.of(
+                plain.withLayout(PieceLayout.UNEVEN),
+                plain.withLayout(new PieceLayout(false, List.of(new KeptWhole(Point.of(70, 60), 12, 15)))),
+                plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND)),
+                plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.HEART)),
+                plain.withShapes(PersonalShapes.name("IDA", Point.of(100, 75), Length.mm(40), Length.mm(26))))) {
+            CutPattern pattern = PatternMaker.make(spec);
+            CutPlan plan = pattern.plan(CutPlan.Sequence.INNER_FIRST);
+            List<DxfLine> lines =
+                    readDxf(new String(CutFile.write(plan, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
+            assertThat(lines).as(spec.toString()).hasSize(pattern.inner().size() + 1);
+            assertThat(lines.stream().mapToDouble(DxfLine::length).sum())
+                    .as(spec.toString())
+                    .isBetween(pattern.totalLengthMm() * 0.9985, pattern.totalLengthMm() + 0.01);
+            var paths = DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .parse(new ByteArrayInputStream(
+                            CutFile.write(plan, CutFile.Format.SVG).bytes()))
+                    .getDocumentElement()
+                    .getElementsByTagName("path");
+            double length = 0;
+            for (int i = 0; i < paths.getLength(); i++) {
+                length += length(AWTPathProducer.createShape(
+                        new StringReader(((Element) paths.item(i)).getAttribute("d")), PathIterator.WIND_NON_ZERO));
+            }
+            assertThat(length)
+                    .as(spec.toString())
+                    .isCloseTo(pattern.totalLengthMm(), within(pattern.totalLengthMm() * 1e-4));
+        }
     }
 
     /** ISO 32000-1: a point is 1/72 in; 200 × 150 mm are 566.929 × 425.197 pt. */

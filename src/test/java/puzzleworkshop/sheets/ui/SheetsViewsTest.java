@@ -166,7 +166,10 @@ class SheetsViewsTest extends SpringBrowserlessTest {
         SheetId lost = add(400, 300);
         navigate(StockTakeView.class);
         press("Start the walk");
-        TextField number = find(TextField.class).single();
+        TextField number = find(TextField.class).all().stream()
+                .filter(field -> "Number on the label, typed or scanned".equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
         number.setValue("99999");
         press("It is here");
         assertThat(number.isInvalid()).isTrue();

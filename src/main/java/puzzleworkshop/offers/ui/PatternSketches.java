@@ -1,0 +1,114 @@
+package puzzleworkshop.offers.ui;
+
+import com.vaadin.flow.component.UI;
+import com.vaadin.flow.server.VaadinSession;
+import java.util.List;
+import java.util.Optional;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.boards.BoardChoice;
+import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.Wish;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.ui.SketchDesk;
+import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.workshop.Workshop;
+
+/** Prices what is drawn without an order as one puzzle of the usual board, and carries it over to New order. */
+@Component
+class PatternSketches implements SketchDesk {
+
+    /** What waits in a person's session until New order opens. */
+    record Sketch(PatternSpec spec, IntendedAge age) {}
+
+    private final OfferDesk desk;
+    private final BoardChoice boards;
+    private final Workshop workshop;
+    private final Formatter figures;
+
+    PatternSketches(OfferDesk desk, BoardChoice boards, Workshop workshop, Formatter figures) {
+        this.desk = desk;
+        this.boards = boards;
+        this.workshop = workshop;
+        this.figures = figures;
+    }
+
+    @Override
+    public Priced price(PatternSpec spec, IntendedAge age) {
+        Optional<BoardKind> board = board(boards.kinds(), spec);
+        if (board.isEmpty()) {
+            return new Priced(
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty(),
+                    "",
+                    List.of(figures.text("offers.new.board.missing")));
+        }
+        Offer offer = desk.workOut(wish(spec, age, board.get()));
+        return new Priced(
+                offer.laser().map(time -> figures.minutes(time.likely())),
+                offer.price().map(price -> figures.money(price.answer().toPay())),
+                offer.setting().map(setting -> setting.burntDepth().mm()),
+                board.get().grade(),
+                offer.complaints().values().stream().map(figures::say).toList());
+    }
+
+    @Override
+    public void order(PatternSpec spec, IntendedAge age) {
+        VaadinSession.getCurrent().setAttribute(Sketch.class, new Sketch(spec, age));
+        UI.getCurrent().navigate(NewOrderView.class);
+    }
+
+    /** What waits, once. */
+    static Optional<Sketch> taken() {
+        VaadinSession session = VaadinSession.getCurrent();
+        Sketch waiting = session.getAttribute(Sketch.class);
+        session.setAttribute(Sketch.class, null);
+        return Optional.ofNullable(waiting);
+    }
+
+    /** As many pieces as were asked for where the grid came out: inside a curve fewer lie than in the grid. */
+    static int wanted(PatternSpec spec) {
+        return (int) Math.round(spec.grid().pieces() * spec.outline().share());
+    }
+
+    /** The first kind of this thickness, else of the first material. */
+    static Optional<BoardKind> board(List<BoardKind> kinds, PatternSpec spec) {
+        return kinds.stream()
+                .filter(kind -> kind.thickness().equals(spec.thickness()))
+                .findFirst()
+                .or(() -> kinds.stream()
+                        .findFirst()
+                        .map(kind -> new BoardKind(kind.material(), kind.grade(), spec.thickness())));
+    }
+
+    private Wish wish(PatternSpec spec, IntendedAge age, BoardKind board) {
+        return new Wish(
+                Optional.empty(),
+                spec.size(),
+                wanted(spec),
+                spec.style(),
+                spec.outline(),
+                spec.seed(),
+                age,
+                false,
+                1,
+                board,
+                Optional.empty(),
+                Optional.empty(),
+                false,
+                Optional.empty(),
+                Percent.ZERO,
+                Money.zero(workshop.currency()),
+                VatRates.STANDARD,
+                "",
+                spec.shapes(),
+                spec.design(),
+                spec.layout());
+    }
+}
