@@ -124,11 +124,15 @@ final class FigurePlot {
         return svg.line(SIDE, 0, SIDE, height, "insights-ground");
     }
 
-    /** A month with its year, a day, or a week is too long for its place below a bar. */
+    /** What has room below a bar: the number of a week without its Monday, a day without its name. */
     private String label(Row row) {
         String words = figures.shown(row.label());
-        int end = words.indexOf(' ', words.indexOf(' ') + 1);
-        return table.topic().isOverTime() && end > 0 ? words.substring(0, end) : words;
+        int space = words.indexOf(' ');
+        return switch (table.topic()) {
+            case ON_TIME -> space > 0 ? words.substring(0, space) : words;
+            case STOCK -> words.substring(space + 1);
+            default -> words;
+        };
     }
 
     private String look(int column) {

@@ -75,6 +75,8 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
                 ? getTranslation("insights.work.period.twelve")
                 : one.equals(ALL) ? getTranslation("insights.work.period.all") : String.valueOf(one.year()));
         span.setValue(TWELVE_MONTHS);
+        topic.setMinWidth("16rem");
+        span.setMinWidth("14rem");
         topic.addValueChangeListener(change -> show());
         span.addValueChangeListener(change -> show());
         Div choice = new Div(topic, span);
