@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
@@ -15,6 +16,7 @@ import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -46,7 +48,6 @@ class PastBench {
     private static final Size BOARD = Size.mm(600, 400);
     private static final Length FLAT = Length.mm(2);
     private static final int MOST_OFFCUTS = 5;
-    private static final Placement AT_THE_CORNER = new Placement(0, 0, 0);
 
     private final Orders orders;
     private final Progress progress;
@@ -104,8 +105,21 @@ class PastBench {
             take(quote, blank, at(board, blank, quote).orElseThrow());
         }
 
+        /** In the first corner where it fits: what is left of a board is L-shaped, and one of its corners is gone. */
         private Optional<Suggestion> at(SheetId sheet, Size blank, Order quote) {
-            return finder.at(sheet, BlankPlanner.wish(blank, quote.board(), FLAT), AT_THE_CORNER);
+            Outline outline = sheets.find(sheet).orElseThrow().outline();
+            double right = outline.bounds().width().mm() - blank.width().mm();
+            double bottom = outline.bounds().height().mm() - blank.height().mm();
+            Spot from = outline.origin();
+            return Stream.of(new Spot(0, 0), new Spot(right, bottom), new Spot(right, 0), new Spot(0, bottom))
+                    .filter(corner -> right >= 0 && bottom >= 0)
+                    .flatMap(corner -> finder
+                            .at(
+                                    sheet,
+                                    BlankPlanner.wish(blank, quote.board(), FLAT),
+                                    new Placement(from.x() + corner.x(), from.y() + corner.y(), 0))
+                            .stream())
+                    .findFirst();
         }
 
         private void take(Order quote, Size blank, Suggestion from) {
