@@ -206,7 +206,14 @@ class DemoStock {
                 1);
     }
 
-    void machine() {
+    /** The laser with which the year began: smaller and slower, and replaced since. */
+    long formerMachine() {
+        return machines.save(Machine.usual("The small grey laser", workshop.currency()))
+                .id();
+    }
+
+    /** @param former the one that it replaced */
+    void machine(long former) {
         Currency currency = workshop.currency();
         Machine usual = Machine.usual("The blue laser", currency);
         MachineCosts costs = new MachineCosts(
@@ -229,6 +236,8 @@ class DemoStock {
                 costs,
                 true,
                 false));
+        machines.makeStandard(machine.id());
+        machines.retire(former);
         trial(machine, BIRCH, 360, 1, Trial.Result.NOT_THROUGH, 0, "One pass does not reach through.");
         trial(machine, BIRCH, 300, 1, Trial.Result.PARTLY, 1, "Through in the middle, not at the edges.");
         for (int i = 0; i < 4; i++) {
