@@ -40,6 +40,9 @@ import puzzleworkshop.workshop.Workshop;
 class DemoStock {
 
     static final String MAKER = "Mara";
+    static final String FLAT_BOX = "Box, flat, 320 × 230";
+    static final String SMALL_BOX = "Box, small, 220 × 155";
+    static final String BAG = "Cotton bag, small";
     static final BoardKind BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
     static final BoardKind POPLAR = new BoardKind("poplar-ply", "CRAFT", Length.mm(3));
 
@@ -160,8 +163,9 @@ class DemoStock {
                 LaserFacts.Adhesive.DRY,
                 "11.00",
                 1);
+        supply(FLAT_BOX, SupplyKind.BOX, UseUnit.PIECE, 0, 0, "bundle of 20", 20, LaserFacts.Adhesive.NONE, "23.00", 2);
         supply(
-                "Box, flat, 320 × 230",
+                SMALL_BOX,
                 SupplyKind.BOX,
                 UseUnit.PIECE,
                 0,
@@ -169,19 +173,9 @@ class DemoStock {
                 "bundle of 20",
                 20,
                 LaserFacts.Adhesive.NONE,
-                "23.00",
-                2);
-        supply(
-                "Cotton bag, small",
-                SupplyKind.BAG,
-                UseUnit.PIECE,
-                0,
-                0,
-                "bundle of 50",
-                50,
-                LaserFacts.Adhesive.NONE,
-                "12.50",
+                "17.00",
                 1);
+        supply(BAG, SupplyKind.BAG, UseUnit.PIECE, 0, 0, "bundle of 50", 50, LaserFacts.Adhesive.NONE, "12.50", 1);
         supply(
                 "Address labels",
                 SupplyKind.LABEL,

@@ -1,10 +1,5 @@
 package puzzleworkshop.demo;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -12,20 +7,16 @@ import java.time.LocalTime;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
-import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -40,8 +31,8 @@ import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pricing.KeptPrice;
-import puzzleworkshop.pricing.PriceQuestion;
 import puzzleworkshop.pricing.Pricing;
+import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.rates.RateKind;
 import puzzleworkshop.pricing.tax.VatRates;
@@ -57,11 +48,9 @@ class DemoYear {
 
     private record Left(PastOrder past, Order order) {}
 
-    private static final int PIXELS = 1500;
     private static final LocalTime MORNING = LocalTime.of(9, 30);
 
     private final Orders orders;
-    private final Pictures pictures;
     private final Pricing pricing;
     private final RateBook book;
     private final PastBench bench;
@@ -71,7 +60,6 @@ class DemoYear {
 
     DemoYear(
             Orders orders,
-            Pictures pictures,
             Pricing pricing,
             RateBook book,
             PastBench bench,
@@ -79,7 +67,6 @@ class DemoYear {
             Workshop workshop,
             PlatformTransactionManager transactions) {
         this.orders = orders;
-        this.pictures = pictures;
         this.pricing = pricing;
         this.book = book;
         this.bench = bench;
@@ -88,12 +75,10 @@ class DemoYear {
         this.together = new TransactionTemplate(transactions);
     }
 
-    void play(DemoWorkshop.Progress progress) {
+    void play(Map<Scene, Picture> scenes, DemoWorkshop.Progress progress) {
         LocalDate today = workshop.today();
         List<PastOrder> past = PastOrder.yearBefore(today);
-        progress.reached(0, Sentence.of("demo.year.pictures"));
         rates(today);
-        Map<Scene, Picture> scenes = scenes();
         PastBench.Rack rack = bench.openRack();
         Map<String, Customer> known = new HashMap<>();
         List<Left> left = new ArrayList<>();
@@ -136,25 +121,6 @@ class DemoYear {
                     DemoStock.MAKER);
             book.set(RateKind.ENERGY_TARIFF, new BigDecimal("0.30"), middle, "New power bill", DemoStock.MAKER);
         });
-    }
-
-    private Map<Scene, Picture> scenes() {
-        Map<Scene, Picture> taken = new EnumMap<>(Scene.class);
-        for (Scene scene : Scene.values()) {
-            BufferedImage drawn = scene.picture(PIXELS, PIXELS * 2 / 3, 5L + scene.ordinal());
-            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-            try {
-                ImageIO.write(drawn, "jpeg", bytes);
-                taken.put(
-                        scene,
-                        pictures.take(
-                                scene.name().toLowerCase(Locale.ROOT).replace('_', '-') + "-past.jpg",
-                                new ByteArrayInputStream(bytes.toByteArray())));
-            } catch (IOException unwritable) {
-                throw new UncheckedIOException(unwritable);
-            }
-        }
-        return taken;
     }
 
     private Order play(

@@ -2,16 +2,19 @@ package puzzleworkshop.demo;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.geometry.Outline;
@@ -55,6 +58,7 @@ class PastBench {
     private final SheetRack sheets;
     private final SheetFinder finder;
     private final Parcels parcels;
+    private final ParcelJourney journey;
     private final Workshop workshop;
 
     PastBench(
@@ -64,6 +68,7 @@ class PastBench {
             SheetRack sheets,
             SheetFinder finder,
             Parcels parcels,
+            ParcelJourney journey,
             Workshop workshop) {
         this.orders = orders;
         this.progress = progress;
@@ -71,6 +76,7 @@ class PastBench {
         this.sheets = sheets;
         this.finder = finder;
         this.parcels = parcels;
+        this.journey = journey;
         this.workshop = workshop;
     }
 
@@ -81,7 +87,8 @@ class PastBench {
     /** Boards that were bought in the course of the year and what is left of them. */
     final class Rack {
 
-        private final List<SheetId> offcuts = new ArrayList<>();
+        /** What is left of its boards, oldest first, with the outline: whether a blank fits is seen before the rack is asked. */
+        private final Map<SheetId, Outline> offcuts = new LinkedHashMap<>();
 
         private Rack() {}
 
@@ -89,10 +96,10 @@ class PastBench {
         void plan(Order quote) {
             Size blank =
                     BlankPlan.blockSize(workshop.tradeNumbers(), quote.puzzle().finished(), quote.quantity(), 1);
-            for (SheetId offcut : offcuts) {
-                Optional<Suggestion> fits = at(offcut, blank, quote);
+            for (Map.Entry<SheetId, Outline> offcut : offcuts.entrySet()) {
+                Optional<Suggestion> fits = at(offcut.getKey(), offcut.getValue(), blank, quote);
                 if (fits.isPresent()) {
-                    offcuts.remove(offcut);
+                    offcuts.remove(offcut.getKey());
                     take(quote, blank, fits.get());
                     return;
                 }
@@ -102,22 +109,30 @@ class PastBench {
                     BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("L4"),
                     Money.of("6.90", workshop.currency().getCurrencyCode()),
                     DemoStock.MAKER);
-            take(quote, blank, at(board, blank, quote).orElseThrow());
+            take(quote, blank, at(board, Outline.rectangle(BOARD), blank, quote).orElseThrow());
         }
 
         /** In the first corner where it fits: what is left of a board is L-shaped, and one of its corners is gone. */
-        private Optional<Suggestion> at(SheetId sheet, Size blank, Order quote) {
-            Outline outline = sheets.find(sheet).orElseThrow().outline();
-            double right = outline.bounds().width().mm() - blank.width().mm();
-            double bottom = outline.bounds().height().mm() - blank.height().mm();
-            Spot from = outline.origin();
-            return Stream.of(new Spot(0, 0), new Spot(right, bottom), new Spot(right, 0), new Spot(0, bottom))
-                    .filter(corner -> right >= 0 && bottom >= 0)
+        private Optional<Suggestion> at(SheetId sheet, Outline outline, Size blank, Order quote) {
+            double width = blank.width().mm();
+            double height = blank.height().mm();
+            Geometry free = outline.free().buffer(Outline.TOLERANCE);
+            Envelope all = free.getEnvelopeInternal();
+            double left = outline.origin().x();
+            double top = outline.origin().y();
+            double right = left + outline.bounds().width().mm() - width;
+            double bottom = top + outline.bounds().height().mm() - height;
+            return Stream.of(new Spot(left, top), new Spot(right, bottom), new Spot(right, top), new Spot(left, bottom))
+                    .filter(corner -> {
+                        Envelope taken = new Envelope(corner.x(), corner.x() + width, corner.y(), corner.y() + height);
+                        return all.covers(taken)
+                                && free.covers(free.getFactory().toGeometry(taken));
+                    })
                     .flatMap(corner -> finder
                             .at(
                                     sheet,
                                     BlankPlanner.wish(blank, quote.board(), FLAT),
-                                    new Placement(from.x() + corner.x(), from.y() + corner.y(), 0))
+                                    new Placement(corner.x(), corner.y(), 0))
                             .stream())
                     .findFirst();
         }
@@ -137,15 +152,18 @@ class PastBench {
         }
 
         private void keep(List<SheetId> left) {
-            offcuts.addAll(left);
+            left.forEach(
+                    sheet -> offcuts.put(sheet, sheets.find(sheet).orElseThrow().outline()));
             while (offcuts.size() > MOST_OFFCUTS) {
-                sheets.scrap(offcuts.removeFirst(), "too small to keep", DemoStock.MAKER);
+                SheetId oldest = offcuts.keySet().iterator().next();
+                offcuts.remove(oldest);
+                sheets.scrap(oldest, "too small to keep", DemoStock.MAKER);
             }
         }
 
         /** The shelf is cleared. */
         void clear() {
-            offcuts.forEach(sheet -> sheets.scrap(sheet, "cleared out", DemoStock.MAKER));
+            offcuts.keySet().forEach(sheet -> sheets.scrap(sheet, "cleared out", DemoStock.MAKER));
             offcuts.clear();
         }
     }
@@ -190,7 +208,7 @@ class PastBench {
     private void arrives(Order order, Instant at) {
         parcels.everOf(order.id()).stream()
                 .filter(parcel -> parcel.state() == ParcelState.SENT)
-                .forEach(parcel -> HouseClock.at(at, () -> parcels.delivered(parcel.id(), DemoStock.MAKER)));
+                .forEach(parcel -> HouseClock.at(at, () -> journey.delivered(parcel.id(), DemoStock.MAKER)));
     }
 
     /** Seen before the cut; the stickers and the work on them are lost, the board is kept. */

@@ -41,6 +41,9 @@ class DemoYearIT {
     DemoStock stock;
 
     @Autowired
+    DemoPictures pictures;
+
+    @Autowired
     WorkFigures work;
 
     @Autowired
@@ -72,7 +75,7 @@ class DemoYearIT {
         stock.boards();
         int before = rack.count(RackFilter.inRack());
         List<Double> shares = new ArrayList<>();
-        year.play((share, what) -> shares.add(share));
+        year.play(pictures.take(), (share, what) -> shares.add(share));
         assertThat(shares).hasSizeGreaterThan(10).isSorted();
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(before);
 

@@ -7,12 +7,20 @@ import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.MessagingException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.SSLSocketFactory;
+import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
@@ -104,6 +112,55 @@ class SmtpCourierTest {
         } finally {
             server.stop();
         }
+    }
+
+    /** GreenMail's own certificate, which is for localhost, is trusted by these sockets only. */
+    @Test
+    void a_server_whose_certificate_is_trusted_gets_the_letter_encrypted_and_another_name_gets_nothing()
+            throws Exception {
+        GreenMail server = new GreenMail(new ServerSetup(0, "localhost", "smtps"));
+        server.start();
+        try {
+            server.setUser("post@puzzles.example", "mara", "secret");
+            server.getManagers().getUserManager().setAuthRequired(true);
+            int port = server.getSmtps().getPort();
+            Optional<SSLSocketFactory> trusting = Optional.of(trustingTheServerOfThisTest());
+            SmtpCourier courier = new SmtpCourier(
+                    () -> new SmtpCourier.Access(account(port, Security.TLS, "mara"), "secret"), trusting);
+            courier.tryConnection();
+            AtomicInteger lastLines = new AtomicInteger();
+            assertThat(courier.deliver(letter(), lastLines::incrementAndGet)).isEqualTo(new Delivery.Accepted());
+            assertThat(lastLines).hasValue(1);
+            assertThat(server.getReceivedMessages()).hasSize(1);
+            assertThat(server.getReceivedMessages()[0].getMessageID()).isEqualTo("<7@puzzles.example>");
+
+            MailAccount byNumber =
+                    new MailAccount(true, "127.0.0.1", port, Security.TLS, "mara", "", "post@puzzles.example", false);
+            assertThat(new SmtpCourier(() -> new SmtpCourier.Access(byNumber, "secret"), trusting)
+                            .deliver(letter(), lastLines::incrementAndGet))
+                    .as("the certificate is of another name")
+                    .isInstanceOf(Delivery.NotYet.class);
+            assertThat(server.getReceivedMessages()).hasSize(1);
+        } finally {
+            server.stop();
+        }
+    }
+
+    private static SSLSocketFactory trustingTheServerOfThisTest() throws GeneralSecurityException, IOException {
+        KeyStore keys = KeyStore.getInstance("PKCS12");
+        try (InputStream file = GreenMail.class.getResourceAsStream("/greenmail.p12")) {
+            keys.load(file, "changeit".toCharArray());
+        }
+        KeyStore trusted = KeyStore.getInstance("PKCS12");
+        trusted.load(null, null);
+        for (String alias : Collections.list(keys.aliases())) {
+            trusted.setCertificateEntry(alias, keys.getCertificate(alias));
+        }
+        TrustManagerFactory managers = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+        managers.init(trusted);
+        SSLContext context = SSLContext.getInstance("TLS");
+        context.init(null, managers.getTrustManagers(), null);
+        return context.getSocketFactory();
     }
 
     @Test
