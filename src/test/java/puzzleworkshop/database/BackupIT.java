@@ -428,12 +428,12 @@ class BackupIT {
             byte[] photo = new byte[1_500_000];
             random.nextBytes(photo);
             jdbc.sql("""
-                    with p as (insert into picture (id, file_name, format, width_px, height_px, orientation, sha256, byte_count,
-                        colour_model, colour_bits, has_alpha, received_at)
-                      values (gen_random_uuid(), 'noise.jpg', 'JPEG', 10, 10, 1, repeat('0', 64), 1500000, 'RGB', 8, false, now())
-                      returning id)
-                    insert into picture_original select id, :photo from p
-                    """).param("photo", photo).update();
+                with p as (insert into picture (id, file_name, format, width_px, height_px, orientation, sha256, byte_count,
+                    colour_model, colour_bits, has_alpha, received_at)
+                  values (gen_random_uuid(), 'noise.jpg', 'JPEG', 10, 10, 1, repeat('0', 64), 1500000, 'RGB', 8, false, now())
+                  returning id)
+                insert into picture_original select id, :photo from p
+                """).param("photo", photo).update();
         }
         long said = backup.expectedBytes();
         long made = java.nio.file.Files.size(backUp("sized.zip"));

@@ -54,10 +54,10 @@ class StockListIT {
     @Test
     void a_list_is_read_with_its_columns_guessed_and_taken_in_whole() {
         StockList.Table table = lists.read("""
-                Width (mm);Height;Material;Thickness;Past;Place;Cost
-                330;245;Birch ply;3;clean;B2;1,20
-                610;300;poplar-ply;3,2 mm;unknown;;2.40
-                """);
+            Width (mm);Height;Material;Thickness;Past;Place;Cost
+            330;245;Birch ply;3;clean;B2;1,20
+            610;300;poplar-ply;3,2 mm;unknown;;2.40
+            """);
         List<StockList.Line> lines = lists.preview(table, table.guessed());
         assertThat(lines).hasSize(2).allMatch(StockList.Line::isGood);
         int before = rack.count(RackFilter.inRack());
@@ -72,12 +72,12 @@ class StockListIT {
     @Test
     void each_fault_is_told_by_its_line_and_nothing_is_taken_in() {
         StockList.Table table = lists.read("""
-                width,height,material,outline,past
-                330,x,,,clean
-                ,,,"0,0 100,100 100,0 0,100",clean
-                100,100,granite,,clean
-                100,100,,,clean
-                """);
+            width,height,material,outline,past
+            330,x,,,clean
+            ,,,"0,0 100,100 100,0 0,100",clean
+            100,100,granite,,clean
+            100,100,,,clean
+            """);
         List<StockList.Line> lines = lists.preview(table, table.guessed());
         assertThat(lines.get(0).faults()).extracting(f -> f.key()).contains("sheets.list.notanumber");
         assertThat(lines.get(1).faults()).extracting(f -> f.key()).contains("geometry.outline.crosses");
