@@ -122,8 +122,8 @@ class Followers {
             for (int i = 0; i < shapes.size() && !placed; i++) {
                 if (RectanglePlaces.accepts(shapes.get(i), follower.blank(), follower.placement())) {
                     Placement moved = new Placement(
-                            follower.placement().x() - shapes.get(i).origin().x(),
-                            follower.placement().y() - shapes.get(i).origin().y(),
+                            follower.placement().x() - shapes.get(i).origin().xMm(),
+                            follower.placement().y() - shapes.get(i).origin().yMm(),
                             follower.placement().degrees());
                     placed = give(follower, pieces.get(i), moved, who);
                 }

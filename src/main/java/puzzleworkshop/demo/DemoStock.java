@@ -10,7 +10,7 @@ import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.Machines;
@@ -301,14 +301,14 @@ class DemoStock {
     }
 
     private void badSpot(BoardFacts facts, String cost) {
-        List<Spot> outer = ring(0, 0, 480, 0, 480, 310, 0, 310);
-        List<Spot> knot = ring(350, 60, 385, 55, 395, 90, 360, 100);
+        List<Point> outer = ring(0, 0, 480, 0, 480, 310, 0, 310);
+        List<Point> knot = ring(350, 60, 385, 55, 395, 90, 360, 100);
         rack.add(Outline.of(outer, List.of(knot)), facts, money(cost), MAKER);
     }
 
-    private static List<Spot> ring(double... corners) {
+    private static List<Point> ring(double... corners) {
         return java.util.stream.IntStream.range(0, corners.length / 2)
-                .mapToObj(i -> new Spot(corners[2 * i], corners[2 * i + 1]))
+                .mapToObj(i -> new Point(corners[2 * i], corners[2 * i + 1]))
                 .toList();
     }
 

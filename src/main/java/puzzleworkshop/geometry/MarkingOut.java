@@ -14,19 +14,19 @@ import puzzleworkshop.measure.Size;
  * @param b its other end
  * @param corners of the blank, in their order around it
  */
-public record MarkingOut(Spot a, Spot b, List<Corner> corners) {
+public record MarkingOut(Point a, Point b, List<Corner> corners) {
 
     /** One corner of the blank with its distances from both ends. */
-    public record Corner(Spot at, Length fromA, Length fromB) {}
+    public record Corner(Point at, Length fromA, Length fromB) {}
 
     public static MarkingOut of(Outline board, Placement placement, Size blank) {
-        List<Spot> ring = board.outer();
+        List<Point> ring = board.outer();
         int longest = IntStream.range(0, ring.size())
                 .boxed()
                 .max(Comparator.comparingDouble(i -> ring.get(i).distanceTo(ring.get((i + 1) % ring.size()))))
                 .orElseThrow();
-        Spot a = ring.get(longest);
-        Spot b = ring.get((longest + 1) % ring.size());
+        Point a = ring.get(longest);
+        Point b = ring.get((longest + 1) % ring.size());
         return new MarkingOut(
                 a,
                 b,

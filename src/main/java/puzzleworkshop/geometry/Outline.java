@@ -39,12 +39,12 @@ public final class Outline {
     private static final PrecisionModel GRID = new PrecisionModel(1e6);
     private static final GeometryFactory SHAPES = new GeometryFactory();
 
-    private final List<Spot> outer;
-    private final List<List<Spot>> badAreas;
+    private final List<Point> outer;
+    private final List<List<Point>> badAreas;
     private final Geometry free;
     private final Segments segments;
 
-    private Outline(List<Spot> outer, List<List<Spot>> badAreas, Geometry free) {
+    private Outline(List<Point> outer, List<List<Point>> badAreas, Geometry free) {
         this.outer = List.copyOf(outer);
         this.badAreas = badAreas.stream().map(List::copyOf).toList();
         this.free = free;
@@ -56,12 +56,12 @@ public final class Outline {
      *
      * @throws ImpossibleOutline with the spot, when a ring crosses or touches itself, has no area, or nothing is free
      */
-    public static Outline of(List<Spot> outer, List<List<Spot>> badAreas) {
-        List<Spot> ring = withoutRepeats(outer);
+    public static Outline of(List<Point> outer, List<List<Point>> badAreas) {
+        List<Point> ring = withoutRepeats(outer);
         Geometry whole = checked(ring, "geometry.outline");
         List<Geometry> bad = new ArrayList<>();
-        List<List<Spot>> badRings = new ArrayList<>();
-        for (List<Spot> area : badAreas) {
+        List<List<Point>> badRings = new ArrayList<>();
+        for (List<Point> area : badAreas) {
             badRings.add(withoutRepeats(area));
             bad.add(checked(badRings.getLast(), "geometry.badarea"));
         }
@@ -72,14 +72,14 @@ public final class Outline {
         return new Outline(ring, badRings, free);
     }
 
-    public static Outline of(List<Spot> outer) {
+    public static Outline of(List<Point> outer) {
         return of(outer, List.of());
     }
 
     public static Outline rectangle(Size size) {
         double w = size.width().mm();
         double h = size.height().mm();
-        return of(List.of(new Spot(0, 0), new Spot(w, 0), new Spot(w, h), new Spot(0, h)));
+        return of(List.of(new Point(0, 0), new Point(w, 0), new Point(w, h), new Point(0, h)));
     }
 
     /**
@@ -88,7 +88,7 @@ public final class Outline {
      *
      * @throws ImpossibleOutline when nothing is free
      */
-    public static Outline mended(List<Spot> outer, List<List<Spot>> badAreas) {
+    public static Outline mended(List<Point> outer, List<List<Point>> badAreas) {
         Geometry whole = GeometryFixer.fix(SHAPES.createPolygon(closed(withoutRepeats(outer))));
         List<Geometry> bad = badAreas.stream()
                 .map(Outline::withoutRepeats)
@@ -104,7 +104,7 @@ public final class Outline {
 
     /** A part of another outline, as left after a cut: its outer ring, its holes as bad areas. */
     public static Outline ofPart(Polygon part) {
-        List<List<Spot>> holes = new ArrayList<>();
+        List<List<Point>> holes = new ArrayList<>();
         for (int i = 0; i < part.getNumInteriorRing(); i++) {
             holes.add(spots(part.getInteriorRingN(i).getCoordinates()));
         }
@@ -128,12 +128,7 @@ public final class Outline {
         return difference(snapped, allBad);
     }
 
-    private static Polygon checked(List<Spot> ring, String key) {
-        for (Spot spot : ring) {
-            if (!Double.isFinite(spot.x()) || !Double.isFinite(spot.y())) {
-                throw new ImpossibleOutline(null, key + ".notanumber");
-            }
-        }
+    private static Polygon checked(List<Point> ring, String key) {
         if (ring.size() < 3) {
             throw new ImpossibleOutline(ring.isEmpty() ? null : ring.getFirst(), key + ".fewcorners");
         }
@@ -141,7 +136,7 @@ public final class Outline {
         TopologyValidationError fault = new IsValidOp(polygon).getValidationError();
         if (fault != null) {
             Coordinate at = fault.getCoordinate();
-            throw new ImpossibleOutline(new Spot(at.x, at.y), key + ".crosses", Length.mm(at.x), Length.mm(at.y));
+            throw new ImpossibleOutline(new Point(at.x, at.y), key + ".crosses", Length.mm(at.x), Length.mm(at.y));
         }
         if (polygon.getArea() < SMALLEST_AREA) {
             throw new ImpossibleOutline(ring.getFirst(), key + ".noarea");
@@ -149,9 +144,9 @@ public final class Outline {
         return polygon;
     }
 
-    private static List<Spot> withoutRepeats(List<Spot> ring) {
-        List<Spot> clean = new ArrayList<>();
-        for (Spot spot : ring) {
+    private static List<Point> withoutRepeats(List<Point> ring) {
+        List<Point> clean = new ArrayList<>();
+        for (Point spot : ring) {
             if (clean.isEmpty() || !clean.getLast().equals(spot)) {
                 clean.add(spot);
             }
@@ -162,28 +157,28 @@ public final class Outline {
         return clean;
     }
 
-    private static Coordinate[] closed(List<Spot> ring) {
+    private static Coordinate[] closed(List<Point> ring) {
         Coordinate[] coordinates = new Coordinate[ring.size() < 3 ? 0 : ring.size() + 1];
         for (int i = 0; i < coordinates.length; i++) {
-            Spot spot = ring.get(i % ring.size());
-            coordinates[i] = new Coordinate(spot.x(), spot.y());
+            Point spot = ring.get(i % ring.size());
+            coordinates[i] = new Coordinate(spot.xMm(), spot.yMm());
         }
         return coordinates;
     }
 
-    private static List<Spot> spots(Coordinate[] closedRing) {
-        List<Spot> ring = new ArrayList<>();
+    private static List<Point> spots(Coordinate[] closedRing) {
+        List<Point> ring = new ArrayList<>();
         for (int i = 0; i < closedRing.length - 1; i++) {
-            ring.add(new Spot(closedRing[i].x, closedRing[i].y));
+            ring.add(new Point(closedRing[i].x, closedRing[i].y));
         }
         return ring;
     }
 
-    public List<Spot> outer() {
+    public List<Point> outer() {
         return outer;
     }
 
-    public List<List<Spot>> badAreas() {
+    public List<List<Point>> badAreas() {
         return badAreas;
     }
 
@@ -212,31 +207,33 @@ public final class Outline {
     }
 
     /** The corner of {@link #bounds()} with the least x and y. */
-    public Spot origin() {
+    public Point origin() {
         Envelope box = box();
-        return new Spot(box.getMinX(), box.getMinY());
+        return new Point(box.getMinX(), box.getMinY());
     }
 
     private Envelope box() {
         Envelope box = new Envelope();
-        outer.forEach(spot -> box.expandToInclude(spot.x(), spot.y()));
+        outer.forEach(spot -> box.expandToInclude(spot.xMm(), spot.yMm()));
         return box;
     }
 
     /** The same shape moved so that its bounds start at (0, 0). */
     public Outline atOrigin() {
-        Spot origin = origin();
-        return origin.x() == 0 && origin.y() == 0 ? this : movedBy(-origin.x(), -origin.y());
+        Point origin = origin();
+        return origin.xMm() == 0 && origin.yMm() == 0 ? this : movedBy(-origin.xMm(), -origin.yMm());
     }
 
     private Outline movedBy(double dx, double dy) {
-        List<List<Spot>> bad =
+        List<List<Point>> bad =
                 badAreas.stream().map(ring -> moved(ring, dx, dy)).toList();
         return mended(moved(outer, dx, dy), bad);
     }
 
-    private static List<Spot> moved(List<Spot> ring, double dx, double dy) {
-        return ring.stream().map(spot -> new Spot(spot.x() + dx, spot.y() + dy)).toList();
+    private static List<Point> moved(List<Point> ring, double dx, double dy) {
+        return ring.stream()
+                .map(spot -> new Point(spot.xMm() + dx, spot.yMm() + dy))
+                .toList();
     }
 
     /**
@@ -287,10 +284,10 @@ public final class Outline {
         Size box = bounds();
         boolean upright =
                 box.width().compareTo(box.height()) >= 0 == limit.width().compareTo(limit.height()) >= 0;
-        double right = origin().x() + (upright ? limit.width() : limit.height()).mm();
-        double below = origin().y() + (upright ? limit.height() : limit.width()).mm();
-        Spot farthest = outer.stream()
-                .max(Comparator.comparingDouble(spot -> Math.max(spot.x() - right, spot.y() - below)))
+        double right = origin().xMm() + (upright ? limit.width() : limit.height()).mm();
+        double below = origin().yMm() + (upright ? limit.height() : limit.width()).mm();
+        Point farthest = outer.stream()
+                .max(Comparator.comparingDouble(spot -> Math.max(spot.xMm() - right, spot.yMm() - below)))
                 .orElseThrow();
         throw new ImpossibleOutline(farthest, key, box, limit);
     }

@@ -15,7 +15,7 @@ public final class OutlineText {
     public static String write(Outline outline) {
         StringBuilder text = new StringBuilder();
         write(outline.outer(), text);
-        for (List<Spot> bad : outline.badAreas()) {
+        for (List<Point> bad : outline.badAreas()) {
             text.append("; ");
             write(bad, text);
         }
@@ -28,27 +28,27 @@ public final class OutlineText {
      * @throws ImpossibleOutline when the text is not such a list of corners, or names no possible outline
      */
     public static Outline read(String text) {
-        List<List<Spot>> rings = rings(text);
+        List<List<Point>> rings = rings(text);
         return Outline.of(rings.getFirst(), rings.subList(1, rings.size()));
     }
 
     /** Like {@link #read}, for shapes the program made itself: parts that touch themselves are mended, not refused. */
     public static Outline readMended(String text) {
-        List<List<Spot>> rings = rings(text);
+        List<List<Point>> rings = rings(text);
         return Outline.mended(rings.getFirst(), rings.subList(1, rings.size()));
     }
 
-    private static List<List<Spot>> rings(String text) {
-        List<List<Spot>> rings = new ArrayList<>();
+    private static List<List<Point>> rings(String text) {
+        List<List<Point>> rings = new ArrayList<>();
         for (String ring : text.split(";")) {
-            List<Spot> spots = new ArrayList<>();
+            List<Point> spots = new ArrayList<>();
             for (String pair : ring.strip().split("\\s+")) {
                 int comma = pair.indexOf(',');
                 try {
-                    spots.add(new Spot(
+                    spots.add(new Point(
                             Double.parseDouble(pair.substring(0, Math.max(0, comma))),
                             Double.parseDouble(pair.substring(comma + 1))));
-                } catch (NumberFormatException notANumber) {
+                } catch (IllegalArgumentException notFinite) {
                     throw new ImpossibleOutline(null, "geometry.outline.text", pair);
                 }
             }
@@ -57,12 +57,12 @@ public final class OutlineText {
         return rings;
     }
 
-    private static void write(List<Spot> ring, StringBuilder text) {
+    private static void write(List<Point> ring, StringBuilder text) {
         for (int i = 0; i < ring.size(); i++) {
             text.append(i == 0 ? "" : " ")
-                    .append(number(ring.get(i).x()))
+                    .append(number(ring.get(i).xMm()))
                     .append(',')
-                    .append(number(ring.get(i).y()));
+                    .append(number(ring.get(i).yMm()));
         }
     }
 

@@ -19,25 +19,25 @@ public record Placement(double x, double y, double degrees) {
     private static final GeometryFactory SHAPES = new GeometryFactory();
 
     /** The four corners, starting at (x, y), in the order width, height. */
-    public List<Spot> corners(Size size) {
+    public List<Point> corners(Size size) {
         return corners(size.width().mm(), size.height().mm());
     }
 
-    public List<Spot> corners(double width, double height) {
+    public List<Point> corners(double width, double height) {
         double cos = Turn.cos(degrees);
         double sin = Turn.sin(degrees);
         return List.of(
-                new Spot(x, y),
-                new Spot(x + width * cos, y + width * sin),
-                new Spot(x + width * cos - height * sin, y + width * sin + height * cos),
-                new Spot(x - height * sin, y + height * cos));
+                new Point(x, y),
+                new Point(x + width * cos, y + width * sin),
+                new Point(x + width * cos - height * sin, y + width * sin + height * cos),
+                new Point(x - height * sin, y + height * cos));
     }
 
-    public Spot centre(Size size) {
-        List<Spot> corners = corners(size);
-        return new Spot(
-                (corners.get(0).x() + corners.get(2).x()) / 2,
-                (corners.get(0).y() + corners.get(2).y()) / 2);
+    public Point centre(Size size) {
+        List<Point> corners = corners(size);
+        return new Point(
+                (corners.get(0).xMm() + corners.get(2).xMm()) / 2,
+                (corners.get(0).yMm() + corners.get(2).yMm()) / 2);
     }
 
     /** The rectangle made smaller (or, with a negative inset, larger) on all four sides, as a JTS polygon. */
@@ -46,11 +46,11 @@ public record Placement(double x, double y, double degrees) {
         double sin = Turn.sin(degrees);
         Placement inner = new Placement(x + insetMm * (cos - sin), y + insetMm * (sin + cos), degrees);
         Coordinate[] ring = new Coordinate[5];
-        List<Spot> corners =
+        List<Point> corners =
                 inner.corners(size.width().mm() - 2 * insetMm, size.height().mm() - 2 * insetMm);
         for (int i = 0; i < 5; i++) {
-            Spot corner = corners.get(i % 4);
-            ring[i] = new Coordinate(corner.x(), corner.y());
+            Point corner = corners.get(i % 4);
+            ring[i] = new Coordinate(corner.xMm(), corner.yMm());
         }
         return SHAPES.createPolygon(ring);
     }

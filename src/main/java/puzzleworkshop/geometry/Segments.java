@@ -73,9 +73,9 @@ public final class Segments {
         System.arraycopy(by, 0, more.by, 0, count);
         var corners = placement.corners(width, height);
         for (int i = 0; i < 4; i++) {
-            Spot from = corners.get(i);
-            Spot to = corners.get((i + 1) % 4);
-            more.set(count + i, from.x(), from.y(), to.x(), to.y());
+            Point from = corners.get(i);
+            Point to = corners.get((i + 1) % 4);
+            more.set(count + i, from.xMm(), from.yMm(), to.xMm(), to.yMm());
         }
         return more;
     }

@@ -1,6 +1,7 @@
 package puzzleworkshop.machines;
 
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Refused;
 
 /**
  * How a machine is told what to do: how it counts, what its program asks the speed in, and whether and how it takes G-code.
@@ -21,10 +22,10 @@ public record MachineControl(MachineAxes axes, FeedUnit feed, boolean takesGcode
     public static final MachineControl USUAL = new MachineControl(
             MachineAxes.USUAL, FeedUnit.MM_PER_MINUTE, false, BeamWords.FOLLOWING_SPEED, Percent.of(1));
 
+    /** @throws Refused when the power of the frame is out of its range */
     public MachineControl {
         if (framePower.isNegative() || framePower.compareTo(Percent.of(MOST_FRAME_PERCENT)) > 0) {
-            throw new IllegalArgumentException(
-                    "A frame is traced with 0 to " + MOST_FRAME_PERCENT + " % of the power, not " + framePower);
+            throw new Refused("cutting.control.frame.range", Percent.of(MOST_FRAME_PERCENT), framePower);
         }
     }
 }

@@ -27,13 +27,22 @@ import puzzleworkshop.geometry.path.SegmentDistance;
  *        above three times the rule's is told as that
  * @param neckMm the narrowest neck, kerf taken off: how near a joint comes to itself; what the knobs of the three styles are
  *        compared by; infinite where none comes near itself
+ * @param bridgeMm the least wood between the knobs of neighbouring edges, kerf taken off: how near two joints come to each
+ *     other away from where they meet; infinite where none do within three times the rule's distance
  * @param leastWoodMm what the board's thickness asks for: half of it, at least 1.2 mm (common practice)
  */
 public record Hold(
-        int joints, int holding, double weakestGripMm, double narrowestMm, double neckMm, double leastWoodMm) {
+        int joints,
+        int holding,
+        double weakestGripMm,
+        double narrowestMm,
+        double neckMm,
+        double bridgeMm,
+        double leastWoodMm) {
 
     private static final int DIRECTIONS = 72;
     private static final double FLATTENING_MM = 0.02;
+    private static final double LOOKED_TO = 3;
 
     public static Hold of(CutPattern pattern) {
         double kerf = pattern.spec().kerf().mm();
@@ -47,12 +56,19 @@ public record Hold(
                 weakest = Math.min(weakest, grip);
             }
         }
+        double neck = joints.stream().mapToDouble(Hold::neckMm).min().orElse(Double.POSITIVE_INFINITY) - kerf;
+        double look = LOOKED_TO * pattern.verified().closestAllowedMm();
+        List<List<Point>> all = new ArrayList<>(joints);
+        all.addAll(runs(pattern.outline(), meetings(pattern)));
+        // the check of the lines looks no farther than its limit
+        double narrowest = Math.min(pattern.verified().smallestGapMm(), KnobBridges.leastMm(all, look)) - kerf;
         return new Hold(
                 joints.size(),
                 holding,
                 holding == 0 ? 0 : weakest,
-                pattern.verified().smallestGapMm() - kerf,
-                joints.stream().mapToDouble(Hold::neckMm).min().orElse(Double.POSITIVE_INFINITY) - kerf,
+                Math.min(narrowest, neck),
+                neck,
+                KnobBridges.leastMm(joints, look) - kerf,
                 pattern.verified().closestAllowedMm() - kerf);
     }
 
@@ -124,7 +140,14 @@ public record Hold(
     }
 
     /** The inner lines, split where they meet others. */
-    private static List<List<Point>> joints(CutPattern pattern) {
+    static List<List<Point>> joints(CutPattern pattern) {
+        Map<Point, Integer> met = meetings(pattern);
+        return pattern.inner().stream()
+                .flatMap(path -> runs(path, met).stream())
+                .toList();
+    }
+
+    private static Map<Point, Integer> meetings(CutPattern pattern) {
         Map<Point, Integer> met = new HashMap<>();
         List<CurvePath> all = new ArrayList<>(pattern.inner());
         all.add(pattern.outline());
@@ -134,22 +157,24 @@ public record Hold(
             path.segments().forEach(segment -> own.add(segment.to()));
             own.forEach(point -> met.merge(point, 1, Integer::sum));
         }
-        List<List<Point>> joints = new ArrayList<>();
-        for (CurvePath path : pattern.inner()) {
-            Point start = path.start();
-            List<Segment> run = new ArrayList<>();
-            for (Segment segment : path.segments()) {
-                run.add(segment);
-                if (met.get(segment.to()) > 1) {
-                    joints.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
-                    start = segment.to();
-                    run = new ArrayList<>();
-                }
-            }
-            if (!run.isEmpty()) {
-                joints.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
+        return met;
+    }
+
+    private static List<List<Point>> runs(CurvePath path, Map<Point, Integer> met) {
+        List<List<Point>> runs = new ArrayList<>();
+        Point start = path.start();
+        List<Segment> run = new ArrayList<>();
+        for (Segment segment : path.segments()) {
+            run.add(segment);
+            if (met.get(segment.to()) > 1) {
+                runs.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
+                start = segment.to();
+                run = new ArrayList<>();
             }
         }
-        return joints;
+        if (!run.isEmpty()) {
+            runs.add(new CurvePath(start, run, false).flattened(FLATTENING_MM));
+        }
+        return runs;
     }
 }

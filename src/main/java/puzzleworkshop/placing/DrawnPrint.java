@@ -40,6 +40,10 @@ public record DrawnPrint(Size finished, Length overhang, List<Point> marks, CutP
 
     /** The edges of the print, overhang included. */
     public Bounds edges(int turns) {
+        return edges(finished, overhang, turns);
+    }
+
+    static Bounds edges(Size finished, Length overhang, int turns) {
         double o = overhang.mm();
         return Bounds.at(turned(new Point(-o, -o), turns))
                 .and(turned(

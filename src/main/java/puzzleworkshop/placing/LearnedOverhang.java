@@ -1,5 +1,6 @@
 package puzzleworkshop.placing;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,87 +20,60 @@ import puzzleworkshop.measure.Length;
  * @param cuts boards that were measured
  * @param turned standard deviation of the turn about its mean, degrees; not a number below two
  * @param inJig boards that lay in the jig
- * @param shifted in the jig: standard deviation, along an axis, of where the fixed corner came; not a number below two
  * @param withMarks overhang needed when every board is measured
  * @param byJig overhang needed when boards in the jig are not measured
  */
 public record LearnedOverhang(
-        int cuts,
-        double turned,
-        int inJig,
-        double shifted,
-        Optional<NeededOverhang> withMarks,
-        Optional<NeededOverhang> byJig) {
+        int cuts, double turned, int inJig, Optional<NeededOverhang> withMarks, Optional<NeededOverhang> byJig) {
 
     /**
      * @param measured by marks on one machine, newest first
+     * @param laid when the fence was put on its bed, oldest first
      * @param kerf width of the cut
      * @param repeatability of the machine
      */
-    public static LearnedOverhang of(List<Position> measured, Length kerf, Length repeatability) {
-        Map<String, Position> boards = new LinkedHashMap<>();
-        measured.forEach(position -> boards.putIfAbsent(position.jobId() + "/" + position.copy(), position));
-        List<Position> last = List.copyOf(boards.values()).reversed();
+    public static LearnedOverhang of(List<Position> measured, List<Instant> laid, Length kerf, Length repeatability) {
+        List<Position> last = lastOfEach(measured);
         List<Position> jig = last.stream().filter(Position::inJig).toList();
         List<Double> turns =
                 last.stream().map(p -> Math.toDegrees(p.place().turn())).toList();
-        List<Point> corners = jig.stream().map(LearnedOverhang::fixed).toList();
-        double shifted = Math.sqrt((square(
-                                deviation(corners.stream().map(Point::xMm).toList()))
-                        + square(deviation(corners.stream().map(Point::yMm).toList())))
-                / 2);
         return new LearnedOverhang(
                 last.size(),
                 deviation(turns),
                 jig.size(),
-                shifted,
                 NeededOverhang.of(last.stream().map(p -> p.needed().mm()).toList()),
-                NeededOverhang.of(withoutMarks(jig, corners, kerf, repeatability)));
+                NeededOverhang.of(withoutMarks(FenceSpot.since(jig, laid), kerf, repeatability)));
     }
 
-    /** What each board in the jig would have needed, cut where the jig brings its prints on average. */
-    private static List<Double> withoutMarks(
-            List<Position> jig, List<Point> corners, Length kerf, Length repeatability) {
-        if (jig.isEmpty()) {
-            return List.of();
-        }
-        double x = corners.stream().mapToDouble(Point::xMm).average().orElseThrow();
-        double y = corners.stream().mapToDouble(Point::yMm).average().orElseThrow();
-        double turn = jig.stream().mapToDouble(p -> p.place().turn()).average().orElseThrow();
+    /** Each board by its last place, oldest first. */
+    static List<Position> lastOfEach(List<Position> newestFirst) {
+        Map<String, Position> boards = new LinkedHashMap<>();
+        newestFirst.forEach(position -> boards.putIfAbsent(position.jobId() + "/" + position.copy(), position));
+        return List.copyOf(boards.values()).reversed();
+    }
+
+    /** What each board would have needed, cut where those before it in the same fence lay on average, as it would have been. */
+    private static List<Double> withoutMarks(List<List<Position>> fences, Length kerf, Length repeatability) {
         List<Double> needs = new ArrayList<>();
-        for (Position position : jig) {
-            Bounds edges = edges(position, position.overhang().mm());
-            Similarity about = Similarity.about(new Point(0, 0), 1, turn, 0, 0);
-            Point corner = about.of(new Point(edges.minX(), edges.maxY()));
-            Similarity usual = new Similarity(about.a(), about.b(), x - corner.xMm(), y - corner.yMm());
-            double most = 0;
-            Bounds cut = edges(position, 0);
-            for (Point p : List.of(
-                    new Point(cut.minX(), cut.minY()),
-                    new Point(cut.maxX(), cut.minY()),
-                    new Point(cut.maxX(), cut.maxY()),
-                    new Point(cut.minX(), cut.maxY()))) {
-                Point hit = position.place().backwards(usual.of(p));
-                most = Math.max(most, Math.max(Math.abs(hit.xMm() - p.xMm()), Math.abs(hit.yMm() - p.yMm())));
+        for (List<Position> boards : fences) {
+            for (int i = 1; i < boards.size(); i++) {
+                Position board = boards.get(i);
+                Similarity usual = FenceSpot.of(boards.subList(0, i))
+                        .bring(DrawnPrint.edges(board.finished(), board.overhang(), board.turns()));
+                Bounds cut = DrawnPrint.edges(board.finished(), Length.ZERO, board.turns());
+                double most = 0;
+                for (Point p : List.of(
+                        new Point(cut.minX(), cut.minY()),
+                        new Point(cut.maxX(), cut.minY()),
+                        new Point(cut.maxX(), cut.maxY()),
+                        new Point(cut.minX(), cut.maxY()))) {
+                    Point hit = board.place().backwards(usual.of(p));
+                    most = Math.max(most, Math.max(Math.abs(hit.xMm() - p.xMm()), Math.abs(hit.yMm() - p.yMm())));
+                }
+                needs.add(most + kerf.mm() / 2 + repeatability.mm());
             }
-            needs.add(most + kerf.mm() / 2 + repeatability.mm());
         }
         return needs;
-    }
-
-    /** Where the corner came that the jig holds: the print's front left one. */
-    private static Point fixed(Position position) {
-        Bounds edges = edges(position, position.overhang().mm());
-        return position.place().of(new Point(edges.minX(), edges.maxY()));
-    }
-
-    private static Bounds edges(Position position, double overhang) {
-        return Bounds.at(DrawnPrint.turned(new Point(-overhang, -overhang), position.turns()))
-                .and(DrawnPrint.turned(
-                        new Point(
-                                position.finished().width().mm() + overhang,
-                                position.finished().height().mm() + overhang),
-                        position.turns()));
     }
 
     private static double deviation(List<Double> values) {

@@ -3,6 +3,7 @@ package puzzleworkshop.placing;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.MachineAxes;
 import puzzleworkshop.measure.Length;
@@ -65,6 +66,14 @@ public record Position(
 
     public boolean inside() {
         return spare.mm() >= 0;
+    }
+
+    /**
+     * Whether it was found while its cut runs: the checklist was answered before, so its frame is traced for the place
+     * itself before it is cut.
+     */
+    public boolean asksToBeTraced(CutJob job) {
+        return job.started().filter(begun -> !at.isBefore(begun.at())).isPresent();
     }
 
     /** Size of the puzzle as it is cut: with the stretch that the cut follows. */

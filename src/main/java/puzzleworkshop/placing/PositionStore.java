@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -143,10 +144,39 @@ class PositionStore {
                         .param("most", most));
     }
 
-    Optional<Position> lastInJig(long machineId) {
-        return with(jdbc.sql(ROWS + """
-             where p.machine_id = :machine and p.source = 'MARKS' and p.in_jig order by p.id desc limit 1
-            """).param("machine", machineId)).stream().findFirst();
+    /** When the fence was put on a machine's bed, oldest first. */
+    List<Instant> fencesLaid(long machineId) {
+        return jdbc.sql("select laid_at from placing_fence where machine_id = :machine order by laid_at, id")
+                .param("machine", machineId)
+                .query((row, n) -> row.getObject(1, OffsetDateTime.class).toInstant())
+                .list();
+    }
+
+    void fenceLaid(long machineId, String by, Instant at) {
+        jdbc.sql("insert into placing_fence (machine_id, laid_by, laid_at) values (:machine, :by, :at)")
+                .param("machine", machineId)
+                .param("by", by)
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    void traced(Position position, String by, Instant at) {
+        jdbc.sql("""
+            insert into placing_traced (position_id, traced_by, traced_at) values (:id, :by, :at)
+            on conflict (position_id) do nothing
+            """)
+                .param("id", position.id())
+                .param("by", by)
+                .param("at", at.atOffset(ZoneOffset.UTC))
+                .update();
+    }
+
+    /** Places of these cuts whose frame was traced while they ran. */
+    Set<Long> traced(List<Long> jobs) {
+        return Set.copyOf(jdbc.sql("""
+            select t.position_id from placing_traced t join placing_position p on p.id = t.position_id
+            where p.job_id in (:jobs)
+            """).param("jobs", jobs).query(Long.class).list());
     }
 
     private List<Position> with(JdbcClient.StatementSpec sql) {

@@ -3,12 +3,12 @@ package puzzleworkshop.placing;
 import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.geometry.align.InsidePrint;
-import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
@@ -20,6 +20,9 @@ import puzzleworkshop.measure.Refused;
  */
 @Service
 public class Positions {
+
+    /** Older places no longer speak for how this workshop sticks today. */
+    public static final int MOST_PLACES = 300;
 
     private final PositionStore store;
     private final GivenStore given;
@@ -119,37 +122,56 @@ public class Positions {
                 clock.instant()));
     }
 
-    /** The board that was measured in the machine's jig last: it says where the jig brings a print. */
+    /** Where the machine's fence brings prints, and how far off one may lie; from what was measured with this bed and axes. */
     @Transactional(readOnly = true)
-    public Optional<Position> jigOf(long machineId) {
-        return store.lastInJig(machineId);
+    public LearnedFence fence(Machine machine) {
+        List<Position> boards = LearnedOverhang.lastOfEach(store.measuredOn(machine.id(), MOST_PLACES)).stream()
+                .filter(position -> position.inJig()
+                        && position.bed().equals(machine.bed())
+                        && position.axes().equals(machine.control().axes()))
+                .toList();
+        return LearnedFence.of(
+                boards,
+                store.fencesLaid(machine.id()),
+                prints.numbers().stickShift(),
+                prints.numbers().stickTurnDegrees());
+    }
+
+    /** The fence was put on the machine's bed again: what was measured in it before says no longer where it lies. */
+    @Transactional
+    public void fenceLaid(long machineId, String by) {
+        store.fenceLaid(machineId, by, clock.instant());
+    }
+
+    /** What the measured places of a machine have taught. */
+    @Transactional(readOnly = true)
+    public LearnedOverhang learned(Machine machine) {
+        return LearnedOverhang.of(
+                store.measuredOn(machine.id(), MOST_PLACES),
+                store.fencesLaid(machine.id()),
+                machine.beam().kerf(),
+                store.rules().repeatability());
     }
 
     /**
      * Takes the jig's place for a board that lies in it: no marks are visited.
      *
-     * @throws Refused when no board was measured in the jig yet, or sticking by hand is not exact enough without marks
+     * @throws Refused when no board was measured in the jig yet, or prints lie too far off without marks
      */
     @Transactional
     public Position takeJig(long jobId, int copy, String by) {
         CutJob job = jobs.placed(jobId);
         DrawnPrint print = required(job);
         Machine machine = job.setting().machine();
-        Position known =
-                store.lastInJig(machine.id()).orElseThrow(() -> new Refused("placing.jig.unmeasured", machine.name()));
-        if (!known.bed().equals(machine.bed())
-                || !known.axes().equals(machine.control().axes())) {
-            throw new Refused("placing.jig.unmeasured", machine.name());
-        }
-        JigPlace jig =
-                JigPlace.of(known, print, prints.numbers(), machine.beam().kerf());
+        LearnedFence fence = fence(machine);
+        JigPlace jig = JigPlace.of(fence, print, machine.beam().kerf(), machine.name());
         if (jig.spare().mm() < 0) {
             throw new Refused(
                     "placing.jig.not-proven",
-                    prints.numbers().stickShift(),
+                    fence.shift(),
+                    degrees(fence.turnDegrees()),
                     jig.spare().times(-1));
         }
-        Similarity place = jig.place();
         return kept(new Position(
                 0,
                 jobId,
@@ -157,19 +179,37 @@ public class Positions {
                 copy(job, copy),
                 Position.Source.JIG,
                 true,
-                known.turns(),
+                fence.turns(),
                 machine.control().axes(),
                 machine.bed(),
                 print.finished(),
                 print.overhang(),
                 List.of(),
-                place,
+                jig.place(),
                 false,
                 jig.spare(),
-                prints.numbers().stickShift(),
+                fence.shift(),
                 Optional.empty(),
                 by,
                 clock.instant()));
+    }
+
+    private static String degrees(double degrees) {
+        return SettingWords.number(degrees, 2);
+    }
+
+    /** The frame at this place was traced while the cut runs, and lies inside the print. */
+    @Transactional
+    public void traced(long positionId, String by) {
+        Position position =
+                store.find(positionId).filter(Position::holds).orElseThrow(() -> new Refused("placing.file.old"));
+        store.traced(position, by, clock.instant());
+    }
+
+    /** Places of a cut whose frame was traced while it ran. */
+    @Transactional(readOnly = true)
+    public Set<Long> traced(CutJob job) {
+        return store.traced(List.of(job.id()));
     }
 
     /** The board was moved: its place no longer holds, and the frame must be traced again. */

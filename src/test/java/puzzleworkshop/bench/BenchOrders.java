@@ -42,6 +42,7 @@ import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.support.Nobody;
 import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.Workshop;
 
 /** Makes confirmed orders with a picture and a board, as tests of the bench and of the week need them. */
 public final class BenchOrders {
@@ -73,7 +74,7 @@ public final class BenchOrders {
         SheetId board = rack.add(
                 Outline.rectangle(Size.mm(400, 300)),
                 BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)),
-                Money.of("4.00", "EUR"),
+                Money.of("4.00", beans.getBean(Workshop.class).currency().getCurrencyCode()),
                 "Robin");
         beans.getBean(SheetHolds.class)
                 .hold(board, order.ref(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");

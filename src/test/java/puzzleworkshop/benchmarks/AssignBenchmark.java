@@ -34,8 +34,9 @@ public final class AssignBenchmark implements Benchmark {
                         .toList()
                 : List.of();
         out.println(
-                "Bounds: Lagrangian relaxation; each board fills its area by a knapsack at the prices of the blanks,"
-                        + " and what is left is worth at most its area on the highest rung it could hold.");
+                "Bounds: Lagrangian relaxation; each board takes the set of blanks that earns most at their prices, of"
+                    + " those whose blanks lie on it two by two at any angle; rectangular boards are cut along their"
+                    + " edges.");
         out.printf(
                 "%-6s %8s %14s %14s %14s %14s %14s %14s %9s%n",
                 "week",

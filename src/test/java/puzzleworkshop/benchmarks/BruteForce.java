@@ -12,7 +12,7 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -137,7 +137,7 @@ final class BruteForce {
     /** How long the plain way with JTS takes until its first place or the limit, in nanoseconds. */
     long plainNanos(Size size, long limitNanos) {
         long start = System.nanoTime();
-        Spot lowest = new Spot(
+        Point lowest = new Point(
                 area.getEnvelopeInternal().getMinX(), area.getEnvelopeInternal().getMinY());
         double reach = Math.hypot(
                 area.getEnvelopeInternal().getWidth(),
@@ -146,8 +146,8 @@ final class BruteForce {
             return System.nanoTime() - start;
         }
         for (int degrees = 0; degrees < 180; degrees++) {
-            for (double y = lowest.y(); y < lowest.y() + reach; y++) {
-                for (double x = lowest.x(); x < lowest.x() + reach; x++) {
+            for (double y = lowest.yMm(); y < lowest.yMm() + reach; y++) {
+                for (double x = lowest.xMm(); x < lowest.xMm() + reach; x++) {
                     if (confirms(size, new Placement(x, y, degrees), 0)) {
                         return System.nanoTime() - start;
                     }

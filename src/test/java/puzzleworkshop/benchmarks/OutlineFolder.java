@@ -13,12 +13,12 @@ import org.locationtech.jts.geom.util.GeometryFixer;
 import org.locationtech.jts.operation.overlayng.OverlayNG;
 import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 
 /** Reads outlines from files: {@code outer x,y …}, {@code hole …}, {@code bad …}; every file of a folder. */
 final class OutlineFolder {
 
-    record Instance(String name, List<Spot> outer, List<List<Spot>> holes) {
+    record Instance(String name, List<Point> outer, List<List<Point>> holes) {
 
         Outline outline() {
             return Outline.mended(outer, holes);
@@ -27,17 +27,17 @@ final class OutlineFolder {
         /** The free area made by JTS alone, apart from our own way of making it. */
         Geometry judge() {
             Geometry area = polygon(outer);
-            for (List<Spot> hole : holes) {
+            for (List<Point> hole : holes) {
                 area = OverlayNGRobust.overlay(area, polygon(hole), OverlayNG.DIFFERENCE);
             }
             return area;
         }
 
-        private static Geometry polygon(List<Spot> ring) {
+        private static Geometry polygon(List<Point> ring) {
             Coordinate[] closed = new Coordinate[ring.size() + 1];
             for (int i = 0; i < closed.length; i++) {
-                Spot spot = ring.get(i % ring.size());
-                closed[i] = new Coordinate(spot.x(), spot.y());
+                Point spot = ring.get(i % ring.size());
+                closed[i] = new Coordinate(spot.xMm(), spot.yMm());
             }
             return GeometryFixer.fix(new GeometryFactory().createPolygon(closed));
         }
@@ -60,14 +60,14 @@ final class OutlineFolder {
 
     /** Null when the file holds no outline. */
     private static Instance readFile(Path file) throws IOException {
-        List<Spot> outer = null;
-        List<List<Spot>> holes = new ArrayList<>();
+        List<Point> outer = null;
+        List<List<Point>> holes = new ArrayList<>();
         for (String line : Files.readAllLines(file)) {
             String[] words = line.strip().split("\\s+");
             if (words[0].equals("outer")) {
                 outer = ring(words);
             } else if (words[0].equals("hole") || words[0].equals("bad")) {
-                List<Spot> ring = ring(words);
+                List<Point> ring = ring(words);
                 if (ring.size() >= 3) {
                     holes.add(ring);
                 }
@@ -78,11 +78,11 @@ final class OutlineFolder {
                 : new Instance(file.getFileName().toString(), outer, holes);
     }
 
-    private static List<Spot> ring(String[] words) {
-        List<Spot> ring = new ArrayList<>();
+    private static List<Point> ring(String[] words) {
+        List<Point> ring = new ArrayList<>();
         for (int i = 1; i < words.length; i++) {
             String[] pair = words[i].split(",");
-            ring.add(new Spot(Double.parseDouble(pair[0]), Double.parseDouble(pair[1])));
+            ring.add(new Point(Double.parseDouble(pair[0]), Double.parseDouble(pair[1])));
         }
         return ring;
     }

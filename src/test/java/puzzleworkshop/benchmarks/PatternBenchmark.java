@@ -23,9 +23,9 @@ import puzzleworkshop.pattern.mesh.KnobRoom;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /**
- * How long a puzzle of 2,000 pieces takes to draw and verify (median of five after a warm-up), and whether 10,000
- * random patterns hold a crossing or a line drawn twice in the eyes of JTS; then how many pairs of inner edges a solver could
- * take for each other, by brute force; how many edges can differ at all; how warm the wood is where the beam arrives.
+ * How long a puzzle of 2,000 pieces takes to draw and verify (median of five after a warm-up), how many
+ * pairs of inner edges a solver could take for each other, by brute force; how warm the wood is where the beam arrives; how
+ * many edges can differ at all; then whether 10,000 random patterns hold a crossing or a line drawn twice in the eyes of JTS.
  */
 public final class PatternBenchmark implements Benchmark {
 
@@ -60,6 +60,9 @@ public final class PatternBenchmark implements Benchmark {
         Arrays.sort(seconds);
         Arrays.sort(cpu);
 
+        Likeness likeness = likeness(out);
+        Heat heat = heat(out);
+        KnobRoom room = room(out);
         Random random = new Random(SEED);
         int crossings = 0;
         int doubled = 0;
@@ -78,12 +81,10 @@ public final class PatternBenchmark implements Benchmark {
                         i + 1, pieces, redrawn, crossings, doubled);
             }
         }
-        Likeness likeness = likeness(out);
-        Heat heat = heat(out);
-        KnobRoom room = room(out);
         return String.format(
-                "pieces=%d seconds=%.3f cpu_s=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f heat_before=%.1f"
-                        + " heat_after=%.1f",
+                "pieces=%d seconds=%.3f cpu_s=%.3f crossings=%d doubled=%d alike=%d closest_mm=%.3f"
+                        + " room_at_least=%.0f room_at_most=%.0f room_needed=%d heat_before=%.1f heat_after=%.1f"
+                        + " time_more_percent=%.2f",
                 2000,
                 seconds[2],
                 cpu[2],

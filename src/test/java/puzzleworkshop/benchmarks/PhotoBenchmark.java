@@ -136,8 +136,8 @@ public final class PhotoBenchmark implements Benchmark {
         FoundBoard board = (FoundBoard) answer;
         double[] found = new double[2 * board.outer().size()];
         for (int i = 0; i < board.outer().size(); i++) {
-            found[2 * i] = board.outer().get(i).x();
-            found[2 * i + 1] = board.outer().get(i).y();
+            found[2 * i] = board.outer().get(i).xMm();
+            found[2 * i + 1] = board.outer().get(i).yMm();
         }
         OutlineError error = OutlineError.between(truth, found, board.uncertaintyMm());
         means.add(error.mean());

@@ -75,7 +75,6 @@ class BackupIT {
     @BeforeEach
     void a_workshop_with_awkward_texts() {
         CleanDatabase.now(dataSource);
-        emptyOther().migrate();
         steps.open(
                 new WorkshopProfile(
                         "Birch\t&\\N Beam \"ä 木\"",

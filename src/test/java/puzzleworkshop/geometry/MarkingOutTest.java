@@ -42,12 +42,12 @@ class MarkingOutTest {
                         / (2 * d);
                 double across = Math.sqrt(
                         Math.max(0, corner.fromA().mm() * corner.fromA().mm() - along * along));
-                double ux = (marks.b().x() - marks.a().x()) / d;
-                double uy = (marks.b().y() - marks.a().y()) / d;
-                Spot one = new Spot(
-                        marks.a().x() + along * ux - across * uy, marks.a().y() + along * uy + across * ux);
-                Spot two = new Spot(
-                        marks.a().x() + along * ux + across * uy, marks.a().y() + along * uy - across * ux);
+                double ux = (marks.b().xMm() - marks.a().xMm()) / d;
+                double uy = (marks.b().yMm() - marks.a().yMm()) / d;
+                Point one = new Point(
+                        marks.a().xMm() + along * ux - across * uy, marks.a().yMm() + along * uy + across * ux);
+                Point two = new Point(
+                        marks.a().xMm() + along * ux + across * uy, marks.a().yMm() + along * uy - across * ux);
                 assertThat(Math.min(one.distanceTo(corner.at()), two.distanceTo(corner.at())))
                         .isLessThan(1e-6);
             }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.util.AffineTransformation;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
@@ -65,6 +66,88 @@ class HoldTest {
             }
             assertThat(caught).as("pulled to %d degrees", 10 * i).isTrue();
         }
+    }
+
+    /**
+     * Two keyholes on neighbouring edges of one corner: heads 3 mm deep that reach 10 and 10 mm from it and come within 2 mm of
+     * each other by school geometry; near the corner the lines meet, which is no bridge.
+     */
+    @Test
+    void the_wood_between_two_knobs_is_measured_away_from_where_their_lines_meet() {
+        List<Point> across = points(0, 0, 8, 0, 8, 3, 7, 3, 7, 6, 13, 6, 13, 3, 12, 3, 12, 0, 20, 0);
+        List<Point> down = points(0, 0, 0, 11, 2, 11, 2, 8, 9, 8, 9, 14, 2, 14, 2, 13, 0, 13, 0, 20);
+        assertThat(KnobBridges.leastMm(List.of(across, down), 5)).isCloseTo(2, within(1e-9));
+        assertThat(KnobBridges.leastMm(List.of(across, down), 1.5)).isInfinite();
+        assertThat(KnobBridges.leastMm(List.of(points(0, 0, 20, 0), points(0, 0, 0, 20)), 5))
+                .isInfinite();
+    }
+
+    /** JTS measures every pair of joints, cut into short bits, without a grid. */
+    @Test
+    void jts_finds_the_same_least_wood_between_knobs() {
+        for (long seed = 1; seed <= 4; seed++) {
+            CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(80, 60), new PieceGrid(4, 3), seed));
+            List<List<Point>> joints = Hold.joints(pattern);
+            double look = 3 * pattern.verified().closestAllowedMm();
+            double least = look;
+            for (int i = 0; i < joints.size(); i++) {
+                for (int j = 0; j < i; j++) {
+                    least = Math.min(least, apart(joints.get(i), joints.get(j), least));
+                }
+            }
+            Hold hold = Hold.of(pattern);
+            assertThat(hold.bridgeMm()).isCloseTo(least - pattern.spec().kerf().mm(), within(1e-9));
+            assertThat(hold.neckMm()).isGreaterThanOrEqualTo(hold.narrowestMm());
+            assertThat(hold.bridgeMm()).isGreaterThanOrEqualTo(hold.narrowestMm());
+        }
+    }
+
+    private static double apart(List<Point> one, List<Point> other, double limit) {
+        double least = limit;
+        for (int i = 1; i < one.size(); i++) {
+            LineString a = bit(one, i);
+            for (int j = 1; j < other.size(); j++) {
+                LineString b = bit(other, j);
+                if (a.getEnvelopeInternal().distance(b.getEnvelopeInternal()) < least) {
+                    double across = a.distance(b);
+                    if (across < least && meetingWay(one, i, other, j) > 5 * across) {
+                        least = across;
+                    }
+                }
+            }
+        }
+        return least;
+    }
+
+    private static double meetingWay(List<Point> one, int i, List<Point> other, int j) {
+        double way = Double.POSITIVE_INFINITY;
+        for (boolean oneTurned : new boolean[] {false, true}) {
+            for (boolean otherTurned : new boolean[] {false, true}) {
+                List<Point> a = oneTurned ? one.reversed() : one;
+                List<Point> b = otherTurned ? other.reversed() : other;
+                if (a.getFirst().equals(b.getFirst())) {
+                    int upToA = oneTurned ? one.size() - 1 - i : i - 1;
+                    int upToB = otherTurned ? other.size() - 1 - j : j - 1;
+                    way = Math.min(way, length(a, upToA) + length(b, upToB));
+                }
+            }
+        }
+        return way;
+    }
+
+    private static double length(List<Point> line, int upTo) {
+        double length = 0;
+        for (int i = 1; i <= upTo; i++) {
+            length += line.get(i - 1).distanceTo(line.get(i));
+        }
+        return length;
+    }
+
+    private static LineString bit(List<Point> line, int i) {
+        return JTS.createLineString(new Coordinate[] {
+            new Coordinate(line.get(i - 1).xMm(), line.get(i - 1).yMm()),
+            new Coordinate(line.get(i).xMm(), line.get(i).yMm())
+        });
     }
 
     private static Geometry wood(Piece piece, Length kerf) {

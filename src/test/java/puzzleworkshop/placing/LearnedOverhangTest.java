@@ -27,9 +27,9 @@ class LearnedOverhangTest {
 
     @Test
     void below_twenty_cuts_nothing_is_proposed() {
-        assertThat(LearnedOverhang.of(places(19, false), KERF, EXACT).withMarks())
+        assertThat(LearnedOverhang.of(places(19, false), List.of(), KERF, EXACT).withMarks())
                 .isEmpty();
-        assertThat(LearnedOverhang.of(places(20, false), KERF, EXACT).withMarks())
+        assertThat(LearnedOverhang.of(places(20, false), List.of(), KERF, EXACT).withMarks())
                 .isPresent();
     }
 
@@ -37,7 +37,8 @@ class LearnedOverhangTest {
     @Test
     void the_largest_need_is_proposed_with_the_share_that_it_covers() {
         List<Position> measured = places(20, false);
-        var needed = LearnedOverhang.of(measured, KERF, EXACT).withMarks().orElseThrow();
+        var needed =
+                LearnedOverhang.of(measured, List.of(), KERF, EXACT).withMarks().orElseThrow();
         double largest = measured.stream()
                 .mapToDouble(p -> p.overhang().mm() - p.spare().mm())
                 .max()
@@ -51,7 +52,7 @@ class LearnedOverhangTest {
         List<Position> measured = new ArrayList<>(places(20, false));
         Position newest = measured.getFirst();
         measured.addFirst(position(99, newest.jobId(), Similarity.NONE, false, 2.9));
-        assertThat(LearnedOverhang.of(measured, KERF, EXACT).cuts()).isEqualTo(20);
+        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT).cuts()).isEqualTo(20);
     }
 
     /** The deviation of the turns against Commons Math. */
@@ -62,19 +63,21 @@ class LearnedOverhangTest {
                 .evaluate(measured.stream()
                         .mapToDouble(p -> Math.toDegrees(p.place().turn()))
                         .toArray());
-        assertThat(LearnedOverhang.of(measured, KERF, EXACT).turned()).isEqualTo(judge, within(1e-9));
+        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT).turned())
+                .isEqualTo(judge, within(1e-9));
     }
 
-    /** Two boards, one 1 mm to the right of the other, not turned: cut in the middle each is off by 0.5 mm. */
+    /** Every other board lies 1 mm to the right: the second, cut where the first lay, is off by that 1 mm, later ones by less. */
     @Test
-    void in_the_jig_without_marks_a_board_needs_what_it_lies_off_the_middle_of_all() {
+    void in_the_jig_without_marks_a_board_needs_what_it_lies_off_those_before_it() {
         List<Position> measured = new ArrayList<>();
-        for (int i = 0; i < 20; i++) {
+        for (int i = 20; i >= 0; i--) {
             measured.add(position(i, i, Similarity.about(new Point(0, 0), 1, 0, 40 + i % 2, 90), true, 1));
         }
-        LearnedOverhang learned = LearnedOverhang.of(measured, KERF, EXACT);
-        assertThat(learned.inJig()).isEqualTo(20);
-        assertThat(learned.byJig().orElseThrow().largest()).isEqualTo(0.5 + 0.075 + 0.05, within(1e-9));
+        LearnedOverhang learned = LearnedOverhang.of(measured, List.of(), KERF, EXACT);
+        assertThat(learned.inJig()).isEqualTo(21);
+        assertThat(learned.byJig().orElseThrow().cuts()).isEqualTo(20);
+        assertThat(learned.byJig().orElseThrow().largest()).isEqualTo(1 + 0.075 + 0.05, within(1e-9));
     }
 
     /** 300 × 200 at 3 mm is 306 × 206 = 63,036 mm²; at 2 mm 304 × 204 = 62,016 mm²: 1.618 % less. */
@@ -104,7 +107,7 @@ class LearnedOverhangTest {
         return places;
     }
 
-    private static Position position(long id, long job, Similarity place, boolean jig, double spare) {
+    static Position position(long id, long job, Similarity place, boolean jig, double spare) {
         return new Position(
                 id,
                 job,
@@ -124,6 +127,6 @@ class LearnedOverhangTest {
                 Length.mm(0.8),
                 Optional.empty(),
                 "Robin",
-                Instant.EPOCH);
+                Instant.EPOCH.plusSeconds(60 * id));
     }
 }

@@ -4,14 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.IOException;
+import java.awt.Shape;
+import java.awt.geom.PathIterator;
+import java.io.ByteArrayInputStream;
+import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
+import javax.xml.parsers.DocumentBuilderFactory;
+import org.apache.batik.parser.AWTPathProducer;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.junit.jupiter.api.BeforeEach;
@@ -22,25 +28,34 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.DataAccessException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutfiles.reading.DrawnFile;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
+import puzzleworkshop.cutfiles.writing.CutPlan;
+import puzzleworkshop.cutfiles.writing.DxfText;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
 import puzzleworkshop.cutfiles.writing.GcodeInterpreter;
+import puzzleworkshop.cutfiles.writing.PdfStrokes;
 import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.align.Similarity;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineControl;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Speed;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
-/** Files for a measured place, read back: by our reader of drawings, the tests' interpreter of G-code, and PDFBox. */
+/** Files for a measured place, read back by readers that share nothing with what writes them. */
 @DatabaseTest
 @Transactional
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -78,36 +93,147 @@ class PositionFilesIT {
         print = positions.print(job).orElseThrow();
     }
 
+    /**
+     * Read back by Batik's parser, a DXF reader of the tests, PDFBox and the tests' interpreter: every line begins in every
+     * form where the print was found to lie. The page is the bed of 400 mm; y runs down in an SVG, up from its front edge in
+     * the others, which is where this machine counts from.
+     */
     @Test
-    void every_form_holds_the_outline_where_the_print_was_found_to_lie() throws IOException {
+    void every_form_holds_every_line_where_the_print_was_found_to_lie() throws Exception {
         Position position = measured(LaidOrders.PLACE);
-        Bounds wanted =
-                print.outline(0).transformed(LaidOrders.PLACE.transform()).bounds();
-        DrawnFile svg = DrawnFile.read(
-                "a.svg",
-                files.write(position.id(), Purpose.CUT, FileForm.SVG, "Robin").bytes());
-        near(svg.bounds(), wanted, 0.01);
-        byte[] dxf =
-                files.write(position.id(), Purpose.CUT, FileForm.DXF, "Robin").bytes();
-        // y of a DXF runs up from the front edge of the bed of 400 mm, which is where this machine counts from
-        String words = new String(dxf, StandardCharsets.US_ASCII);
-        assertThat(words)
-                .contains(
+        CutPlan plan = print.plan().transformed(LaidOrders.PLACE.transform());
+        List<Point> wanted = plan.inOrder().stream().map(CurvePath::start).toList();
+        List<Point> up =
+                wanted.stream().map(p -> new Point(p.xMm(), 400 - p.yMm())).toList();
+
+        Element svg = DocumentBuilderFactory.newInstance()
+                .newDocumentBuilder()
+                .parse(new ByteArrayInputStream(bytes(position, FileForm.SVG)))
+                .getDocumentElement();
+        assertThat(svg.getAttribute("viewBox")).isEqualTo("0 0 400 400");
+        assertThat(svg.getAttribute("width")).isEqualTo("400mm");
+        NodeList paths = svg.getElementsByTagName("path");
+        List<Point> starts = new ArrayList<>();
+        for (int i = 0; i < paths.getLength(); i++) {
+            starts.add(start(AWTPathProducer.createShape(
+                    new StringReader(((Element) paths.item(i)).getAttribute("d")), PathIterator.WIND_NON_ZERO)));
+        }
+        near(starts, wanted, 0.002);
+
+        List<DxfText.Line> dxf = DxfText.lines(new String(bytes(position, FileForm.DXF), StandardCharsets.US_ASCII));
+        near(
+                dxf.stream()
+                        .map(line -> new Point(
+                                line.points().getFirst().getX(),
+                                line.points().getFirst().getY()))
+                        .toList(),
+                up,
+                0.001);
+        assertThat(dxf.getLast().layer())
+                .isEqualTo(
                         "OUTLINE_" + SettingWords.of(machine, job.parameters()).layer());
-        try (PDDocument pdf = Loader.loadPDF(
-                files.write(position.id(), Purpose.CUT, FileForm.PDF, "Robin").bytes())) {
+
+        try (PDDocument pdf = Loader.loadPDF(bytes(position, FileForm.PDF))) {
             assertThat(pdf.getDocumentInformation().getTitle())
                     .contains(SettingWords.of(machine, job.parameters()).words());
             assertThat(pdf.getPage(0).getMediaBox().getWidth()).isEqualTo((float) (400 * 72 / 25.4), within(0.01f));
+            near(
+                    PdfStrokes.of(pdf.getPage(0)).stream()
+                            .map(PositionFilesIT::start)
+                            .map(p -> new Point(p.xMm() * 25.4 / 72, p.yMm() * 25.4 / 72))
+                            .toList(),
+                    up,
+                    0.004);
         }
-        GcodeInterpreter run = GcodeInterpreter.run(new String(
-                files.write(position.id(), Purpose.CUT, FileForm.GCODE, "Robin").bytes(), StandardCharsets.US_ASCII));
-        Bounds burnt = burnt(run);
-        near(burnt, new Bounds(wanted.minX(), 400 - wanted.maxY(), wanted.maxX(), 400 - wanted.minY()), 0.02);
+
+        GcodeInterpreter run =
+                GcodeInterpreter.run(new String(bytes(position, FileForm.GCODE), StandardCharsets.US_ASCII));
+        Bounds outer = plan.outline().getFirst().bounds();
+        near(burnt(run), new Bounds(outer.minX(), 400 - outer.maxY(), outer.maxX(), 400 - outer.minY()), 0.02);
         assertThat(cuts(run)).allSatisfy(move -> {
             assertThat(move.feed()).isEqualTo(job.parameters().speed().toMmPerMinute(), within(0.01));
             assertThat(move.power()).isEqualTo(1000 * job.parameters().power().asDouble(), within(0.5));
         });
+    }
+
+    @Test
+    void two_boards_on_the_bed_are_cut_from_one_file_and_never_on_one_another() {
+        CutJob two = twoSmallBoards();
+        Similarity one = Similarity.about(new Point(0, 0), 1, Math.toRadians(0.5), 20, 20);
+        Similarity other = Similarity.about(new Point(0, 0), 1, Math.toRadians(-0.3), 25, 220);
+        Position first = measured(two, 1, one);
+        Position wrong = measured(two, 2, Similarity.about(new Point(0, 0), 1, 0, 60, 60));
+        assertThat(files.obstacles(List.of(first.id(), wrong.id()))
+                        .get(new PositionFiles.Choice(Purpose.CUT, FileForm.GCODE))
+                        .key())
+                .isEqualTo("placing.file.on-another");
+        Position second = measured(two, 2, other);
+        List<Long> both = List.of(first.id(), second.id());
+        GcodeInterpreter run = GcodeInterpreter.run(new String(
+                files.write(both, Purpose.CUT, FileForm.GCODE, "Robin").bytes(), StandardCharsets.US_ASCII));
+        CurvePath outline = positions.print(two).orElseThrow().outline(0);
+        Bounds wanted = outline.transformed(one.transform())
+                .bounds()
+                .and(outline.transformed(other.transform()).bounds());
+        near(burnt(run), new Bounds(wanted.minX(), 400 - wanted.maxY(), wanted.maxX(), 400 - wanted.minY()), 0.02);
+        GcodeInterpreter frames = GcodeInterpreter.run(new String(
+                files.write(both, Purpose.FRAME, FileForm.GCODE, "Robin").bytes(), StandardCharsets.US_ASCII));
+        assertThat(frames.moves().stream()
+                        .filter(move -> move.rapid() && move.length() > 50)
+                        .count())
+                .as("the head goes to the first frame, then over to the second")
+                .isEqualTo(2);
+        assertThat(positions.given(two.id())).extracting(GivenFile::positionId).contains(first.id(), second.id());
+    }
+
+    @Test
+    void a_board_measured_while_the_cut_runs_is_cut_only_after_its_own_frame_was_traced() {
+        CutJob two = twoSmallBoards();
+        Position first = measured(two, 1, Similarity.about(new Point(0, 0), 1, 0, 20, 20));
+        for (CheckItem item : CheckItem.values()) {
+            jobs.check(two.id(), item, "Robin");
+        }
+        jobs.start(two.id(), "Robin");
+        assertThat(obstacle(first, FileForm.GCODE)).isEmpty();
+        Position second = measured(two, 2, Similarity.about(new Point(0, 0), 1, 0, 30, 30));
+        assertThat(refusal(second, FileForm.GCODE)).isEqualTo("placing.file.trace-first");
+        assertThat(refusal(second, FileForm.SVG)).isEqualTo("placing.file.trace-first");
+        assertThat(files.obstacles(List.of(second.id())))
+                .doesNotContainKey(new PositionFiles.Choice(Purpose.FRAME, FileForm.GCODE));
+        positions.traced(second.id(), "Robin");
+        assertThat(obstacle(second, FileForm.GCODE)).isEmpty();
+    }
+
+    @Test
+    void a_frame_that_would_burn_is_not_written_whatever_a_form_let_through() {
+        Machine slow = machine.withControl(new MachineControl(
+                machine.control().axes(),
+                machine.control().feed(),
+                true,
+                machine.control().words(),
+                Percent.of(20)));
+        machines.save(slow);
+        jobs.dial(
+                job.id(),
+                new CutParameters(
+                        Speed.mmPerSecond(40),
+                        Percent.of(60),
+                        1,
+                        true,
+                        job.parameters().gap()),
+                Optional.empty());
+        Position position = measured(LaidOrders.PLACE);
+        assertThat(files.obstacles(List.of(position.id()))
+                        .get(new PositionFiles.Choice(Purpose.FRAME, FileForm.GCODE))
+                        .key())
+                .isEqualTo("placing.file.frame-burns");
+        assertThatThrownBy(() -> new MachineControl(
+                        slow.control().axes(),
+                        slow.control().feed(),
+                        true,
+                        slow.control().words(),
+                        Percent.of(21)))
+                .isInstanceOf(Refused.class);
     }
 
     @Test
@@ -125,7 +251,7 @@ class PositionFilesIT {
     @Test
     void what_was_given_out_is_on_record_for_ever_with_digest_and_setting() throws Exception {
         Position position = measured(LaidOrders.PLACE);
-        PositionFiles.Written written = files.write(position.id(), Purpose.CUT, FileForm.GCODE, "Robin");
+        PositionFiles.Written written = files.write(List.of(position.id()), Purpose.CUT, FileForm.GCODE, "Robin");
         GivenFile record = positions.given(job.id()).getLast();
         String digest =
                 HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(written.bytes()));
@@ -148,6 +274,26 @@ class PositionFilesIT {
         assertThat(obstacle(again, FileForm.SVG)).isEmpty();
         assertThat(positions.of(job.id())).hasSize(2);
         assertThat(positions.of(job.id()).getFirst().moved()).isPresent();
+    }
+
+    @Test
+    void the_frame_cannot_be_skipped_even_where_nothing_was_measured() {
+        assertThatThrownBy(() -> jobs.skip(job.id(), CheckItem.FRAME_TRACED, "no time for that today", "Robin"))
+                .isInstanceOf(Refused.class);
+        for (CheckItem item : CheckItem.values()) {
+            if (item != CheckItem.FRAME_TRACED) {
+                jobs.check(job.id(), item, "Robin");
+            }
+        }
+        jdbc.sql("""
+            insert into cutting_check (job_id, item, done, reason, checked_by, checked_at)
+            values (:job, 'FRAME_TRACED', false, 'skipped behind the program', 'x', now())
+            """).param("job", job.id()).update();
+        assertThat(jobs.find(job.id()).orElseThrow().unanswered()).containsExactly(CheckItem.FRAME_TRACED);
+        assertThatThrownBy(() -> jdbc.sql("update cutting_job set started_by = 'x', started_at = now() where id = :job")
+                        .param("job", job.id())
+                        .update())
+                .hasMessageContaining("unanswered");
     }
 
     @Test
@@ -199,11 +345,54 @@ class PositionFilesIT {
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("placing.jig.not-proven"));
         stickingIsExactTo(Length.mm(0.5), 0.1);
+        LearnedFence fence = positions.fence(machine);
+        assertThat(fence.since()).isOne();
+        assertThat(fence.shift().mm())
+                .as("one board says where the fence lies, and was stuck by hand too: √2 as far off")
+                .isEqualTo(0.5 * Math.sqrt(2), within(1e-9));
         Position jig = positions.takeJig(next.id(), 1, "Robin");
         Point corner = new Point(-3, 203);
         assertThat(jig.place().of(corner).distanceTo(LaidOrders.PLACE.of(corner)))
                 .isLessThan(1e-6);
         assertThat(obstacle(jig, FileForm.GCODE)).isEmpty();
+        positions.fenceLaid(machine.id(), "Robin");
+        assertThat(positions.fence(machine).since()).isZero();
+        assertThatThrownBy(() -> positions.takeJig(next.id(), 1, "Robin"))
+                .isInstanceOfSatisfying(
+                        Refused.class,
+                        refused -> assertThat(refused.sentence().key()).isEqualTo("placing.jig.unmeasured"));
+    }
+
+    /** Two puzzles of 200 × 150 mm, both printed with crosses. */
+    private CutJob twoSmallBoards() {
+        CutJob two = LaidOrders.printed(database, jobs, machine, 79);
+        jdbc.sql("update customer_order set quantity = 2, width_mm = 200, height_mm = 150 where id = 79")
+                .update();
+        jdbc.sql("update print_run_item set width_mm = 200, height_mm = 150 where order_id = 79")
+                .update();
+        return two;
+    }
+
+    private Position measured(CutJob of, int copy, Similarity place) {
+        Positions.Typed typed = LaidOrders.typed(positions.print(of).orElseThrow(), machine, place);
+        return positions.measure(of.id(), new Positions.Typed(copy, 0, false, typed.visits()), "Robin");
+    }
+
+    private byte[] bytes(Position position, FileForm form) {
+        return files.write(List.of(position.id()), Purpose.CUT, form, "Robin").bytes();
+    }
+
+    private static Point start(Shape shape) {
+        double[] at = new double[6];
+        shape.getPathIterator(null).currentSegment(at);
+        return new Point(at[0], at[1]);
+    }
+
+    private static void near(List<Point> are, List<Point> wanted, double within) {
+        assertThat(are).hasSameSizeAs(wanted);
+        for (int i = 0; i < are.size(); i++) {
+            assertThat(are.get(i).distanceTo(wanted.get(i))).as("line %d", i).isLessThan(within);
+        }
     }
 
     private void stickingIsExactTo(Length shift, double degrees) {
@@ -230,16 +419,19 @@ class PositionFilesIT {
 
     private GcodeInterpreter run(Position position, Purpose purpose) {
         return GcodeInterpreter.run(new String(
-                files.write(position.id(), purpose, FileForm.GCODE, "Robin").bytes(), StandardCharsets.US_ASCII));
+                files.write(List.of(position.id()), purpose, FileForm.GCODE, "Robin")
+                        .bytes(),
+                StandardCharsets.US_ASCII));
     }
 
     private Optional<Sentence> obstacle(Position position, FileForm form) {
-        return Optional.ofNullable(files.obstacles(position.id()).get(new PositionFiles.Choice(Purpose.CUT, form)));
+        return Optional.ofNullable(
+                files.obstacles(List.of(position.id())).get(new PositionFiles.Choice(Purpose.CUT, form)));
     }
 
     private String refusal(Position position, FileForm form) {
         String said = obstacle(position, form).orElseThrow().key();
-        assertThatThrownBy(() -> files.write(position.id(), Purpose.CUT, form, "Robin"))
+        assertThatThrownBy(() -> files.write(List.of(position.id()), Purpose.CUT, form, "Robin"))
                 .isInstanceOfSatisfying(
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo(said));

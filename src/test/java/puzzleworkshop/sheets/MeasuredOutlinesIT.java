@@ -13,7 +13,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -87,21 +87,21 @@ class MeasuredOutlinesIT {
     /** A board as its photo gave it is known again, turned over, by its outline as measured and not as shrunk. */
     @Test
     void a_photo_of_the_rack_names_the_sheet_it_shows_and_calls_another_one_new() {
-        List<Spot> elbow = List.of(
-                new Spot(0, 0),
-                new Spot(260, 0),
-                new Spot(260, 90),
-                new Spot(150, 90),
-                new Spot(150, 171),
-                new Spot(0, 171));
+        List<Point> elbow = List.of(
+                new Point(0, 0),
+                new Point(260, 0),
+                new Point(260, 90),
+                new Point(150, 90),
+                new Point(150, 171),
+                new Point(0, 171));
         SheetId sheet = measured.add(Outline.of(elbow), 0.8, BIRCH, Money.of("1.00", "EUR"), "Robin");
-        List<Spot> over = elbow.stream()
-                .map(s -> new Spot(-s.y() - 5, s.x() + 9))
+        List<Point> over = elbow.stream()
+                .map(s -> new Point(-s.yMm() - 5, s.xMm() + 9))
                 .toList()
                 .reversed();
-        List<Spot> flipped =
-                elbow.stream().map(s -> new Spot(400 - s.x(), s.y())).toList();
-        List<Spot> other = List.of(new Spot(0, 0), new Spot(263, 0), new Spot(230, 88), new Spot(0, 120));
+        List<Point> flipped =
+                elbow.stream().map(s -> new Point(400 - s.xMm(), s.yMm())).toList();
+        List<Point> other = List.of(new Point(0, 0), new Point(263, 0), new Point(230, 88), new Point(0, 120));
         FoundBoards photo = new FoundBoards(
                 Stream.of(over, flipped, other)
                         .map(ring -> new FoundBoard(ring, List.of(), 0.5, 4, 4, 3))

@@ -18,7 +18,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -256,7 +256,8 @@ class SheetRackIT {
         OrderRef order = PlainOrders.add(jdbc, 1).getFirst();
         SheetId sheet = add(700, 400, BIRCH, "5.60");
         holds.hold(sheet, order, new Placement(0, 0, 0), A4.size(), "Robin");
-        Outline wrong = Outline.of(List.of(new Spot(300, 0), new Spot(600, 0), new Spot(600, 200), new Spot(300, 200)));
+        Outline wrong =
+                Outline.of(List.of(new Point(300, 0), new Point(600, 0), new Point(600, 200), new Point(300, 200)));
         assertThatThrownBy(() -> holds.cut(sheet, List.of(wrong), "B2", "Robin"))
                 .isInstanceOf(Refused.class);
     }

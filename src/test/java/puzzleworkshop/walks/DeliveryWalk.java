@@ -25,6 +25,11 @@ import puzzleworkshop.workshop.Stage;
 @TestMethodOrder(OrderAnnotation.class)
 class DeliveryWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED;
+    }
+
     private static final String ADA = "Ada Reed";
     private static final String BO = "Bo Lind";
     private static final int MANY = 23;
@@ -138,7 +143,7 @@ class DeliveryWalk extends Walk {
     @Order(6)
     void what_is_set_once_stands_in_set_up_and_what_came_back_on_figures() {
         go("set-up");
-        page.getByText("Sending: limits and prices").waitFor();
+        page.locator("h2").getByText("Sending: limits and prices").waitFor();
         shoot("delivery-set-up");
         go("figures");
         page.getByText("What complaints have in common").waitFor();

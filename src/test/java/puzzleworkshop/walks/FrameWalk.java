@@ -16,6 +16,11 @@ import puzzleworkshop.planning.WeekPlan;
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class FrameWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED;
+    }
+
     private static final String SCROLLED =
             "() => document.querySelector('.shell').shadowRoot.querySelector('[part=content]').scrollTop";
 
@@ -84,7 +89,7 @@ class FrameWalk extends Walk {
     private void safeAnswer(Order order) {
         go("orders/" + order.number());
         button("Give up").click();
-        page.locator("vaadin-confirm-dialog").waitFor();
+        page.locator("vaadin-confirm-dialog vaadin-button[slot=cancel-button]").waitFor();
         page.waitForTimeout(500);
         assertThat(page.evaluate("() => document.activeElement.slot")).isEqualTo("cancel-button");
         page.keyboard().press("Enter");

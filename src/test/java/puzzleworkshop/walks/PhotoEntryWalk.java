@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 import puzzleworkshop.camera.RenderedPhoto;
 import puzzleworkshop.camera.Scene;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -24,6 +24,11 @@ import puzzleworkshop.sheets.list.StockTaking;
 /** An offcut from a photo on a phone: the printed line once, the photo, the outline over it, into the rack, the ruler. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PhotoEntryWalk extends Walk {
+
+    @Override
+    Whose workshop() {
+        return Whose.SHARED_DEMO;
+    }
 
     private static final double[] OFFCUT = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
 
@@ -80,9 +85,9 @@ class PhotoEntryWalk extends Walk {
         assertThat(bean(MeasuredOutlines.class).unconfirmed(sheet.id())).isEmpty();
         shoot("sheets-photo-confirmed");
         // the one entered above had a corner dragged away from the photo
-        List<Spot> corners = new ArrayList<>();
+        List<Point> corners = new ArrayList<>();
         for (int i = 0; i < OFFCUT.length; i += 2) {
-            corners.add(new Spot(OFFCUT[i], OFFCUT[i + 1]));
+            corners.add(new Point(OFFCUT[i], OFFCUT[i + 1]));
         }
         SheetId known = rack.add(Outline.of(corners), sheet.facts(), sheet.cost(), NAME);
         page.setViewportSize(360, 760);

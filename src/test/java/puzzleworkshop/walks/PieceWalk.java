@@ -15,6 +15,11 @@ import puzzleworkshop.planning.WeekPlan;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PieceWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED;
+    }
+
     @Test
     void a_lost_piece_is_tapped_on_the_picture_and_its_files_are_there() {
         openWorkshop(false);

@@ -28,6 +28,11 @@ import puzzleworkshop.workshop.Stage;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PiecesWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED_DEMO;
+    }
+
     private static final int GONE = 9;
 
     @Test

@@ -26,6 +26,11 @@ import puzzleworkshop.placing.Positions;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PlacingWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED;
+    }
+
     private static final double PATIENCE_MS = 150_000;
 
     @Test

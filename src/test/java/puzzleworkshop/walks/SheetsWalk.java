@@ -29,6 +29,11 @@ import puzzleworkshop.sheets.board.RackSettings;
 @TestMethodOrder(OrderAnnotation.class)
 class SheetsWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED_DEMO;
+    }
+
     /**
      * Keystroke-level model: Card, Moran and Newell, Communications of the ACM 23 (1980): K 0.5 s (their value for codes
      * of random characters), P 1.1 s for pointing, here for every tap, M 1.35 s for making up one's mind, here before

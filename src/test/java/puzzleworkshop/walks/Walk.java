@@ -17,6 +17,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -37,9 +38,10 @@ import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
 
 /**
- * The program on a free port and an empty data folder, and headless Chromium before it. One walk has one program and one
- * signed-in browser for all its test methods (order them with {@code @TestMethodOrder} where they build on each other).
- * Pictures go to target/screens.
+ * The program on a free port and an empty data folder, and headless Chromium before it. One walk has one signed-in browser
+ * for all its test methods (order them with {@code @TestMethodOrder} where they build on each other), and a program of its
+ * own or one that it shares. Pictures go to target/screens: of each step that failed, and with {@code -Dscreens=true} of
+ * every screen that is shown.
  */
 @Tag("walk")
 @TestInstance(TestInstance.Lifecycle.PER_CLASS)
@@ -65,6 +67,21 @@ abstract class Walk {
             "--disable-sync");
 
     private static final Path SCREENS = Path.of("target", "screens");
+
+    private static final boolean PICTURES = Boolean.getBoolean("screens");
+
+    /** Whose program a walk goes through. */
+    enum Whose {
+        /** Its own: it is started again, or what others leave behind would change what is walked. */
+        OWN,
+        /** An open workshop in which nothing was made, but what other walks made for themselves. */
+        SHARED,
+        /** The same with the demo in it. */
+        SHARED_DEMO
+    }
+
+    /** One program each for the walks that share it; they end with the tests. */
+    private static final Map<Whose, ConfigurableApplicationContext> SHARED = new EnumMap<>(Whose.class);
 
     /** How a screen is looked at. */
     enum Look {
@@ -113,11 +130,22 @@ abstract class Walk {
         Assumptions.assumeTrue(
                 chromium != null,
                 "there is no Chromium on this machine: install it, or name one in the environment as CHROMIUM");
-        folder = Path.of("target", "walks", getClass().getSimpleName());
-        FileSystemUtils.deleteRecursively(folder);
         Files.createDirectories(SCREENS);
-        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
-                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+        folder = Path.of(
+                "target",
+                "walks",
+                (workshop() == Whose.OWN
+                                ? getClass().getSimpleName()
+                                : workshop().name())
+                        + ProcessHandle.current().pid());
+        program = SHARED.get(workshop());
+        if (program == null) {
+            FileSystemUtils.deleteRecursively(folder);
+            startProgramAt("0");
+        }
+        if (workshop() != Whose.OWN) {
+            SHARED.put(workshop(), program);
+        }
         playwright = Playwright.create(
                 new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
         browser = playwright
@@ -131,7 +159,7 @@ abstract class Walk {
                 .setColorScheme(ColorScheme.LIGHT)
                 .setLocale("en-GB")
                 .setTimezoneId("Europe/Berlin"));
-        context.setDefaultTimeout(30_000);
+        context.setDefaultTimeout(120_000);
         page = context.newPage();
         listen(page);
     }
@@ -141,9 +169,14 @@ abstract class Walk {
         if (playwright != null) {
             playwright.close();
         }
-        if (program != null) {
+        if (program != null && workshop() == Whose.OWN) {
             program.close();
         }
+    }
+
+    /** Whose program this walk goes through. */
+    Whose workshop() {
+        return Whose.OWN;
     }
 
     /** How this walk goes; most are walked on a laptop. */
@@ -154,8 +187,7 @@ abstract class Walk {
     /** Ends the program and starts it again on the same data; the browser stays. */
     void restartProgram() {
         program.close();
-        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
-                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+        startProgramAt("0");
     }
 
     /** @return the port at which it was */
@@ -165,6 +197,7 @@ abstract class Walk {
         return port;
     }
 
+    /** @param port where it was before, or 0 for any that is free */
     void startProgramAt(String port) {
         program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=" + port, "--puzzleworkshop.data=" + folder);
@@ -175,8 +208,7 @@ abstract class Walk {
         program.close();
         folder = folder.resolveSibling(folder.getFileName() + "-2");
         FileSystemUtils.deleteRecursively(folder);
-        program = new SpringApplicationBuilder(PuzzleWorkshop.class)
-                .run("--server.port=0", "--puzzleworkshop.data=" + folder);
+        startProgramAt("0");
         page.context().clearCookies();
     }
 
@@ -198,9 +230,14 @@ abstract class Walk {
         settle(page);
     }
 
-    /** Fills the first steps with the walk's account and signs in. */
+    /** Fills the first steps with the walk's account and signs in; where another walk has opened it, signs in only. */
     void openWorkshop(boolean withDemo) {
+        assertThat(workshop()).isNotEqualTo(withDemo ? Whose.SHARED : Whose.SHARED_DEMO);
         go("");
+        if (page.url().contains("sign-in")) {
+            signIn();
+            return;
+        }
         fillFirstSteps();
         if (withDemo) {
             page.getByText("A demo workshop").click();
@@ -249,12 +286,18 @@ abstract class Walk {
     /** The screen as it is now in light, dark and on a phone; on the phone nothing may stick out to the side. */
     void shoot(String name) {
         for (Look look : Look.values()) {
+            if (look == Look.DARK && !PICTURES) {
+                continue;
+            }
             page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(look.scheme));
             page.setViewportSize(look.width, look.height);
             settle(page);
-            page.screenshot(new Page.ScreenshotOptions()
-                    .setFullPage(true)
-                    .setPath(SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
+            if (PICTURES) {
+                page.screenshot(new Page.ScreenshotOptions()
+                        .setFullPage(true)
+                        .setPath(
+                                SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
+            }
             if (look == Look.LIGHT) {
                 lookThrough(name);
             }

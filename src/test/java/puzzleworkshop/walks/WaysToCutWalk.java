@@ -23,6 +23,11 @@ import puzzleworkshop.workshop.Workshop;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class WaysToCutWalk extends Walk {
 
+    @Override
+    Whose workshop() {
+        return Whose.SHARED;
+    }
+
     @Test
     void each_way_has_a_price_and_a_heart_becomes_an_order() {
         openWorkshop(false);

@@ -5,7 +5,7 @@ import java.util.List;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.sheet.SeenSheet;
 import puzzleworkshop.camera.sheet.SheetFinder;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
@@ -146,8 +146,8 @@ public final class BoardFinder {
     private static double area(FoundBoard board) {
         double[] ring = new double[2 * board.outer().size()];
         for (int i = 0; i < board.outer().size(); i++) {
-            ring[2 * i] = board.outer().get(i).x();
-            ring[2 * i + 1] = board.outer().get(i).y();
+            ring[2 * i] = board.outer().get(i).xMm();
+            ring[2 * i + 1] = board.outer().get(i).yMm();
         }
         return Ring.area(ring);
     }
@@ -181,7 +181,7 @@ public final class BoardFinder {
         boolean walls = silhouette.wallsShow(seenRing);
         double doubt = doubt(seenRing, search.clear);
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
-        List<List<Spot>> holes = new ArrayList<>();
+        List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {
             double[] ring = onPlane(hole);
             if (-Ring.area(ring) > SMALLEST_HOLE) {
@@ -244,10 +244,10 @@ public final class BoardFinder {
         return plane;
     }
 
-    private List<Spot> spots(double[] ring) {
-        List<Spot> spots = new ArrayList<>();
+    private List<Point> spots(double[] ring) {
+        List<Point> spots = new ArrayList<>();
         for (int i = 0; i < ring.length; i += 2) {
-            spots.add(new Spot(ring[i] * printScale, ring[i + 1] * printScale));
+            spots.add(new Point(ring[i] * printScale, ring[i + 1] * printScale));
         }
         return spots;
     }

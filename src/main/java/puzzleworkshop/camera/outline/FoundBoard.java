@@ -1,7 +1,7 @@
 package puzzleworkshop.camera.outline;
 
 import java.util.List;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 
 /**
  * A board found in a photo, in millimetres on the plane of the sheet.
@@ -14,7 +14,7 @@ import puzzleworkshop.geometry.Spot;
  * @param heightMm of its top over the sheet, for looking its corners up in the photo
  */
 public record FoundBoard(
-        List<Spot> outer, List<List<Spot>> holes, double uncertaintyMm, int straight, int squared, double heightMm) {
+        List<Point> outer, List<List<Point>> holes, double uncertaintyMm, int straight, int squared, double heightMm) {
 
     public FoundBoard {
         outer = List.copyOf(outer);

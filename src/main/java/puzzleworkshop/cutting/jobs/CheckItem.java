@@ -22,6 +22,11 @@ public enum CheckItem {
     /** Answered for one gap and one setting of the air; dialling others in asks for them again. */
     static final Set<CheckItem> OF_WHAT_IS_DIALLED = EnumSet.of(GAP_SET, AIR_ON);
 
+    /** Whether a written reason will do instead. A wrong position must never cut beside the board: the frame is always traced. */
+    public boolean maySkip() {
+        return this != FRAME_TRACED;
+    }
+
     /** The key of what is to be true. */
     public String textKey() {
         return "cutting.check." + name();

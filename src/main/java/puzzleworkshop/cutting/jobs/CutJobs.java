@@ -123,7 +123,8 @@ public class CutJobs {
     /**
      * Skipped; the reason stays with the job for good.
      *
-     * @throws Refused without a reason of at least {@value CheckAnswer#SHORTEST_REASON} letters
+     * @throws Refused without a reason of at least {@value CheckAnswer#SHORTEST_REASON} letters, and for the frame, which is
+     *     always traced
      */
     @Transactional
     public CutJob skip(long jobId, CheckItem item, String reason, String by) {
@@ -131,8 +132,7 @@ public class CutJobs {
         if (said.length() < CheckAnswer.SHORTEST_REASON) {
             throw new Refused("cutting.job.skip.reason", CheckAnswer.SHORTEST_REASON);
         }
-        boolean measured = store.find(jobId).flatMap(CutJobStore.Row::placed).isPresent();
-        if (item == CheckItem.FRAME_TRACED && measured) {
+        if (!item.maySkip()) {
             throw new Refused("cutting.job.frame.required");
         }
         return answer(jobId, new CheckAnswer(item, false, said, by, clock.instant()));
@@ -159,8 +159,7 @@ public class CutJobs {
     }
 
     /**
-     * The place of the board was measured, or the board was moved: before the start its frame must be traced again, and
-     * that can no longer be skipped.
+     * The place of the board was measured, or the board was moved: before the start its frame must be traced again.
      *
      * @throws Refused when the cut has ended
      */
@@ -334,7 +333,11 @@ public class CutJobs {
         row.placed()
                 .ifPresent(at -> answers.values()
                         .removeIf(answer -> answer.item() == CheckItem.FRAME_TRACED
-                                && (!answer.done() || answer.at().isBefore(at))));
+                                && answer.at().isBefore(at)));
+        if (row.started().isEmpty()) {
+            // skipped by an older program, which let it be
+            answers.values().removeIf(answer -> !answer.done() && !answer.item().maySkip());
+        }
         return answers;
     }
 

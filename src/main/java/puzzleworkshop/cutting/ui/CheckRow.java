@@ -37,10 +37,10 @@ class CheckRow extends Div {
             Span reason = new Span(figures.text("cutting.check.skipped", answer.by(), answer.reason()));
             reason.addClassName("cutting-check-reason");
             add(reason);
-        } else if (answer == null) {
-            add(skipWay(item, skipped));
-        } else {
+        } else if (answer != null) {
             getElement().setAttribute("data-done", true);
+        } else if (item.maySkip()) {
+            add(skipWay(item, skipped));
         }
     }
 

@@ -26,6 +26,7 @@ import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.preview.PreviewRenderer;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
@@ -50,6 +51,7 @@ public class ParcelPapers {
     private final Boxes boxes;
     private final PreviewRenderer faces;
     private final PatternCache patterns;
+    private final PuzzleDifficulty difficulty;
     private final Workshop workshop;
     private final Formatter figures;
 
@@ -62,6 +64,7 @@ public class ParcelPapers {
             Boxes boxes,
             PreviewRenderer faces,
             PatternCache patterns,
+            PuzzleDifficulty difficulty,
             Workshop workshop,
             Formatter figures) {
         this.store = store;
@@ -72,6 +75,7 @@ public class ParcelPapers {
         this.boxes = boxes;
         this.faces = faces;
         this.patterns = patterns;
+        this.difficulty = difficulty;
         this.workshop = workshop;
         this.figures = figures;
     }
@@ -228,7 +232,8 @@ public class ParcelPapers {
                                     figures.size(order.puzzle().finished()),
                                     figures.text(
                                             "delivery.label.pieces",
-                                            order.puzzle().pieces()),
+                                            order.puzzle().pieces(),
+                                            figures.text(difficulty.of(order).textKey())),
                                     figures.text(
                                             "orders.age." + order.puzzle().age().name())),
                             verdict.boxText().map(figures::say),

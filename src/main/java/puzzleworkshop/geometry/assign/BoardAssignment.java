@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.function.BiFunction;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -61,7 +62,8 @@ public final class BoardAssignment {
 
     private final CutBoards cut;
     private final AssignmentSearch search;
-    private final AssignmentBound bound;
+    private final Supplier<AssignmentBound> newBound;
+    private AssignmentBound bound;
     private final int blanks;
     private AssignmentSearch.Draft firstCome;
 
@@ -103,7 +105,7 @@ public final class BoardAssignment {
             newKinds[blank] = sorted(stock, all.size(), these, cut::area);
         }
         this.search = new AssignmentSearch(cut, List.copyOf(blanks), stock, candidates, newKinds);
-        this.bound = new AssignmentBound(cut, List.copyOf(blanks), stock, holds);
+        this.newBound = () -> new AssignmentBound(cut, List.copyOf(blanks), stock, holds);
     }
 
     private static int[] sorted(int from, int to, boolean[] which, ToDoubleFunction<Integer> order) {
@@ -145,13 +147,24 @@ public final class BoardAssignment {
                 .plan();
     }
 
-    /** No plan for the blanks that can be placed buys less new board. */
+    /** No plan for the blanks that can be placed buys less new board, when rectangular boards are cut along their edges. */
     public Area leastNewArea() {
-        return bound.leastNewArea();
+        return bound().leastNewArea();
     }
 
-    /** No plan for the blanks that can be placed loses less value, if it buys no more new boards than this one. */
+    /**
+     * No plan for the blanks that can be placed loses less value, if it buys no more new boards than this one and cuts
+     * rectangular boards along their edges.
+     */
     public Area leastValueLost(Plan plan) {
-        return bound.leastValueLost(plan.newBoards().size());
+        return bound().leastValueLost(plan.newBoards().size(), plan.valueLost());
+    }
+
+    /** Made when it is first asked for: the plan need not wait for it. */
+    private synchronized AssignmentBound bound() {
+        if (bound == null) {
+            bound = newBound.get();
+        }
+        return bound;
     }
 }

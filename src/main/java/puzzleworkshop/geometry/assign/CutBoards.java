@@ -132,6 +132,11 @@ final class CutBoards {
                 .toList();
     }
 
+    /** See {@link BoardSets#of}. */
+    Optional<BoardSets> sets(int board, Size[] kinds, int[] demand, int[] held, int most, BoardSets.WorkLeft work) {
+        return BoardSets.of(boards.get(board), sizes, kinds, demand, held, most, work);
+    }
+
     /** Null when they do not all fit this way. */
     Cut of(int board, List<Integer> wanted) {
         return ofKinds(board, wanted.stream().map(blank -> sameAs[blank]).toList());

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.Turn;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
@@ -263,9 +263,9 @@ public final class BestPlace {
         if (corners == 0) {
             return List.of();
         }
-        List<Spot> spots = new ArrayList<>();
+        List<Point> spots = new ArrayList<>();
         for (int i = 0; i < corners; i++) {
-            spots.add(new Spot(search.x(i), search.y(i)));
+            spots.add(new Point(search.x(i), search.y(i)));
         }
         double cos = Turn.cos(degrees);
         double sin = Turn.sin(degrees);
@@ -273,8 +273,8 @@ public final class BestPlace {
         double flip = Math.abs(Turn.within(degrees, 360) - kept) > 1 ? 1 : 0;
         return ConvexHull.of(spots).stream()
                 .map(s -> new Placement(
-                        s.x() * cos - s.y() * sin + flip * (width * cos - height * sin),
-                        s.x() * sin + s.y() * cos + flip * (width * sin + height * cos),
+                        s.xMm() * cos - s.yMm() * sin + flip * (width * cos - height * sin),
+                        s.xMm() * sin + s.yMm() * cos + flip * (width * sin + height * cos),
                         kept))
                 .toList();
     }

@@ -9,7 +9,8 @@ import puzzleworkshop.geometry.Turn;
  * Does a rectangle fit in a free area at any angle whatever?
  *
  * <p>Ranges of angles are halved. A rectangle at some angle within ±δ of the middle of a range contains the smaller
- * upright one with sides (w·cos δ − h·sin δ)/cos 2δ and (h·cos δ − w·sin δ)/cos 2δ at that middle; when even this
+ * upright one with sides (w·cos δ − h·sin δ)/cos 2δ and (h·cos δ − w·sin δ)/cos 2δ at that middle (see
+ * {@link #shrunk} for thin ones); when even this
  * does not fit there (decided exactly by {@link PlaceSearch}), no angle of the range does. A range is given up once the
  * sides lost by shrinking are below the tolerance, so 'does not fit' is proved up to {@value #SHARPNESS} mm.
  */
@@ -97,9 +98,15 @@ public final class RectangleFit {
         return search.work() < MUCH_WORK ? SHARPNESS : 25 * SHARPNESS;
     }
 
-    /** First side of the rectangle that is inside a × b turned by up to the given degrees; not above zero: none. */
+    /**
+     * First side of an upright rectangle that is inside a × b turned by whatever angle up to the given degrees; not above zero:
+     * none. A long thin one is held back where its diagonal lies along a.
+     */
     static double shrunk(double a, double b, double degrees) {
         double turn = Math.toRadians(degrees);
-        return (a * Math.cos(turn) - b * Math.sin(turn)) / Math.cos(2 * turn);
+        double first = (a * Math.cos(turn) - b * Math.sin(turn)) / Math.cos(2 * turn);
+        double second = (b * Math.cos(turn) - a * Math.sin(turn)) / Math.cos(2 * turn);
+        boolean diagonalPasses = second > 0 && second < first * Math.tan(turn);
+        return diagonalPasses ? Math.min(first, Math.sqrt(a * a - second * second)) : first;
     }
 }

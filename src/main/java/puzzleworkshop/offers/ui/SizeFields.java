@@ -109,11 +109,15 @@ class SizeFields extends Div {
         otherSize();
     }
 
-    /** Empty while one of the two cannot be read. */
+    /** Empty while one of the two cannot be read or is not above zero. */
     Optional<Size> value() {
-        return width.getValue() == null || height.getValue() == null
-                ? Optional.empty()
-                : Optional.of(new Size(width.getValue(), height.getValue()));
+        return readable(width) && readable(height)
+                ? Optional.of(new Size(width.getValue(), height.getValue()))
+                : Optional.empty();
+    }
+
+    private static boolean readable(LengthField field) {
+        return field.getValue() != null && field.getValue().isPositive();
     }
 
     /** The same, with the field marked that cannot be read or is no size of a puzzle. */
@@ -124,7 +128,7 @@ class SizeFields extends Div {
     }
 
     private boolean mark(LengthField field) {
-        boolean readable = field.getValue() != null && field.getValue().isPositive();
+        boolean readable = readable(field);
         boolean sensible = readable
                 && field.getValue().compareTo(SHORTEST) >= 0
                 && field.getValue().compareTo(LONGEST) <= 0;

@@ -11,7 +11,7 @@ import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.Sheet;
 
@@ -32,7 +32,7 @@ final class TicketBoard {
 
     /** A board that is still to be bought is not known: the blank alone is drawn. */
     private static Outline around(Chosen block) {
-        List<Spot> corners = block.placement().corners(block.size());
+        List<Point> corners = block.placement().corners(block.size());
         return Outline.of(corners);
     }
 
@@ -44,21 +44,22 @@ final class TicketBoard {
         float height = (float) bounds.height().mm() * scale + 2;
         PdfTemplate canvas = writer.getDirectContent().createTemplate(width, height);
         // points per millimetre, y up on paper and down on the board
-        Spot origin = outline.origin();
-        canvas.concatCTM(scale, 0, 0, -scale, 1 - (float) origin.x() * scale, height - 1 + (float) origin.y() * scale);
+        Point origin = outline.origin();
+        canvas.concatCTM(
+                scale, 0, 0, -scale, 1 - (float) origin.xMm() * scale, height - 1 + (float) origin.yMm() * scale);
         canvas.setLineWidth(0.8f / scale);
         canvas.setColorStroke(BAD);
         canvas.setColorFill(PaperFonts.BIRCH);
         ring(canvas, outline.outer());
         canvas.fillStroke();
         canvas.setColorFill(BAD);
-        for (List<Spot> bad : outline.badAreas()) {
+        for (List<Point> bad : outline.badAreas()) {
             ring(canvas, bad);
             canvas.fill();
         }
         canvas.setColorStroke(PaperFonts.ACCENT);
         canvas.setLineWidth(1.6f / scale);
-        List<Spot> corners = block.placement().corners(block.size());
+        List<Point> corners = block.placement().corners(block.size());
         ring(canvas, corners);
         canvas.stroke();
         label(canvas, scale);
@@ -68,9 +69,9 @@ final class TicketBoard {
     }
 
     private void label(PdfTemplate canvas, float scale) {
-        Spot centre = block.placement().centre(block.size());
+        Point centre = block.placement().centre(block.size());
         canvas.saveState();
-        canvas.concatCTM(1 / scale, 0, 0, -1 / scale, (float) centre.x(), (float) centre.y());
+        canvas.concatCTM(1 / scale, 0, 0, -1 / scale, (float) centre.xMm(), (float) centre.yMm());
         canvas.beginText();
         canvas.setColorFill(PaperFonts.ACCENT);
         canvas.setFontAndSize(PaperFonts.base(), 8);
@@ -79,9 +80,9 @@ final class TicketBoard {
         canvas.restoreState();
     }
 
-    private static void ring(PdfContentByte canvas, List<Spot> ring) {
-        canvas.moveTo((float) ring.getFirst().x(), (float) ring.getFirst().y());
-        ring.stream().skip(1).forEach(spot -> canvas.lineTo((float) spot.x(), (float) spot.y()));
+    private static void ring(PdfContentByte canvas, List<Point> ring) {
+        canvas.moveTo((float) ring.getFirst().xMm(), (float) ring.getFirst().yMm());
+        ring.stream().skip(1).forEach(spot -> canvas.lineTo((float) spot.xMm(), (float) spot.yMm()));
         canvas.closePath();
     }
 }

@@ -245,11 +245,11 @@ final class EdgeShape {
      * as soon as it is above the limit, the search ends.
      */
     double distanceTo(EdgeShape other, double limitMm) {
-        return distanceTo(other, limitMm, new double[1]);
+        return distanceTo(other, limitMm, new double[0]);
     }
 
-    /** @param meanMm its first place is set to the mean distance in the same position */
-    double distanceTo(EdgeShape other, double limitMm, double[] meanMm) {
+    /** @param apartMm filled with the distance of each of the {@link #POINTS} places in the same position; may be empty */
+    double distanceTo(EdgeShape other, double limitMm, double[] apartMm) {
         double sx = 0;
         double sy = 0;
         double turn = 0;
@@ -306,7 +306,7 @@ final class EdgeShape {
             }
             if (greatest < best) {
                 best = greatest;
-                meanMm[0] = java.util.Arrays.stream(gaps).sum() / POINTS;
+                System.arraycopy(gaps, 0, apartMm, 0, apartMm.length);
             }
             if (best <= limitMm / 2) {
                 return best;

@@ -15,15 +15,37 @@ import puzzleworkshop.pattern.Piece;
 /**
  * The two edges and the two whole pieces of a pattern that are most like each other, after the best small shift and turn, as
  * greatest distance and as area between them. Edges are compared both ways round, pieces in every turn in which the same
- * number of edges lie upon each other; what counts of a piece is its edge that fits worst. The play of the cut is a kerf: two
- * that differ by less could be taken for each other.
+ * number of edges lie upon each other; what counts of a piece is its edge that fits worst. The play of the cut is a kerf, by
+ * which both sides of a line are apart: up to there nothing is felt, so each figure stands beside what is left beyond it.
+ * Two that differ by no more than the play could be taken for each other.
  *
- * @param edgesMm greatest distance of the two edges most alike; at most {@link #LOOKED_TO_MM}
- * @param edgesAreaMm2 area between them
- * @param piecesMm the same of the two pieces most alike
- * @param piecesAreaMm2 area between all their edges together
+ * @param edges of the two edges most alike
+ * @param pieces of the two pieces most alike: their edge that fits worst, and the area between all their edges together
+ * @param playMm the kerf
  */
-public record PieceLikeness(double edgesMm, double edgesAreaMm2, double piecesMm, double piecesAreaMm2) {
+public record PieceLikeness(Felt edges, Felt pieces, double playMm) {
+
+    /**
+     * How far two are apart where they come nearest.
+     *
+     * @param mm greatest distance; at most {@link #LOOKED_TO_MM}
+     * @param areaMm2 area between them
+     * @param beyondMm2 the part of it that a hand feels: what is left when the play is taken off everywhere
+     */
+    public record Felt(double mm, double areaMm2, double beyondMm2) {
+
+        /** What is left of the greatest distance beyond the play; zero when nothing tells the two apart. */
+        public double beyondMm(double playMm) {
+            return Math.max(0, mm - playMm);
+        }
+
+        private Felt and(Felt other) {
+            return new Felt(Math.max(mm, other.mm), areaMm2 + other.areaMm2, beyondMm2 + other.beyondMm2);
+        }
+    }
+
+    private static final Felt NOTHING = new Felt(0, 0, 0);
+    private static final Felt FAR = new Felt(Double.POSITIVE_INFINITY, 0, 0);
 
     /** Farther apart than this nobody takes one for the other. */
     public static final double LOOKED_TO_MM = 3;
@@ -36,9 +58,8 @@ public record PieceLikeness(double edgesMm, double edgesAreaMm2, double piecesMm
                 pieces.add(edges(piece.outline(), meetings));
             }
         }
-        double[] edges = nearestEdges(inner(pattern, meetings));
-        double[] whole = nearestPieces(pieces);
-        return new PieceLikeness(edges[0], edges[1], whole[0], whole[1]);
+        double play = pattern.spec().kerf().mm();
+        return new PieceLikeness(nearestEdges(inner(pattern, meetings), play), nearestPieces(pieces, play), play);
     }
 
     /** Ends of edges: points of more than two pieces, and on the outer edge of two. */
@@ -112,61 +133,56 @@ public record PieceLikeness(double edgesMm, double edgesAreaMm2, double piecesMm
         return parts;
     }
 
-    private static double[] nearestEdges(List<EdgeShape> edges) {
-        double nearest = LOOKED_TO_MM;
-        double area = 0;
+    private static Felt nearestEdges(List<EdgeShape> edges, double play) {
+        Felt nearest = new Felt(LOOKED_TO_MM, 0, 0);
         for (int i = 0; i < edges.size(); i++) {
             EdgeShape turned = edges.get(i).turned();
             for (int j = 0; j < i; j++) {
                 for (EdgeShape one : List.of(edges.get(i), turned)) {
-                    double[] felt = felt(one, edges.get(j), nearest);
-                    if (felt[0] < nearest) {
-                        nearest = felt[0];
-                        area = felt[1];
-                    }
+                    Felt felt = felt(one, edges.get(j), nearest.mm, play);
+                    nearest = felt.mm < nearest.mm ? felt : nearest;
                 }
             }
         }
-        return new double[] {nearest, area};
+        return nearest;
     }
 
-    private static double[] nearestPieces(List<List<EdgeShape>> pieces) {
-        double nearest = LOOKED_TO_MM;
-        double area = 0;
+    private static Felt nearestPieces(List<List<EdgeShape>> pieces, double play) {
+        Felt nearest = new Felt(LOOKED_TO_MM, 0, 0);
         for (int i = 0; i < pieces.size(); i++) {
             for (int j = 0; j < i; j++) {
                 List<EdgeShape> one = pieces.get(i);
                 List<EdgeShape> other = pieces.get(j);
                 for (int turn = 0; one.size() == other.size() && turn < one.size(); turn++) {
-                    double[] felt = felt(one, other, turn, nearest);
-                    if (felt[0] < nearest) {
-                        nearest = felt[0];
-                        area = felt[1];
-                    }
+                    Felt felt = felt(one, other, turn, nearest.mm, play);
+                    nearest = felt.mm < nearest.mm ? felt : nearest;
                 }
             }
         }
-        return new double[] {nearest, area};
+        return nearest;
     }
 
     /** The edge that fits worst, and the area between all. */
-    private static double[] felt(List<EdgeShape> one, List<EdgeShape> other, int turn, double limit) {
-        double worst = 0;
-        double area = 0;
-        for (int k = 0; k < one.size() && worst < limit; k++) {
-            double[] felt = felt(one.get(k), other.get((k + turn) % other.size()), limit);
-            worst = Math.max(worst, felt[0]);
-            area += felt[1];
+    private static Felt felt(List<EdgeShape> one, List<EdgeShape> other, int turn, double limit, double play) {
+        Felt all = NOTHING;
+        for (int k = 0; k < one.size() && all.mm < limit; k++) {
+            all = all.and(felt(one.get(k), other.get((k + turn) % other.size()), limit, play));
         }
-        return new double[] {worst, area};
+        return all;
     }
 
-    private static double[] felt(EdgeShape one, EdgeShape other, double limit) {
+    private static Felt felt(EdgeShape one, EdgeShape other, double limit, double play) {
         if (!one.couldBeWithin(other.marks, 0, limit) || !one.mayFit(other, limit)) {
-            return new double[] {Double.POSITIVE_INFINITY, 0};
+            return FAR;
         }
-        double[] meanMm = new double[1];
-        double distance = one.distanceTo(other, limit, meanMm);
-        return new double[] {distance, meanMm[0] * one.lengthMm()};
+        double[] apart = new double[EdgeShape.POINTS];
+        double distance = one.distanceTo(other, limit, apart);
+        double all = 0;
+        double beyond = 0;
+        for (double gap : apart) {
+            all += gap / apart.length;
+            beyond += Math.max(0, gap - play) / apart.length;
+        }
+        return new Felt(distance, all * one.lengthMm(), beyond * one.lengthMm());
     }
 }

@@ -84,23 +84,23 @@ class PatternFacts extends Div {
                 "pattern.draw.fact.room",
                 figures.text(
                         "pattern.draw.fact.room.of", rounded(room.atLeast()), rounded(room.atMost()), room.needed()));
-        fact(
-                facts,
-                "pattern.draw.fact.edges",
-                figures.text(
-                        "pattern.draw.fact.apart",
-                        figures.number(likeness.edgesMm(), 2),
-                        figures.number(likeness.edgesAreaMm2(), 1)));
-        fact(
-                facts,
-                "pattern.draw.fact.whole",
-                figures.text(
-                        "pattern.draw.fact.apart",
-                        figures.number(likeness.piecesMm(), 2),
-                        figures.number(likeness.piecesAreaMm2(), 1)));
-        Paragraph rule = new Paragraph(figures.text("pattern.draw.room.rule", figures.number(room.distanceMm(), 2)));
+        fact(facts, "pattern.draw.fact.edges", apart(likeness.edges()));
+        fact(facts, "pattern.draw.fact.edges-felt", felt(likeness.edges(), likeness.playMm()));
+        fact(facts, "pattern.draw.fact.whole", apart(likeness.pieces()));
+        fact(facts, "pattern.draw.fact.whole-felt", felt(likeness.pieces(), likeness.playMm()));
+        Paragraph rule = new Paragraph(figures.text(
+                "pattern.draw.room.rule", figures.number(room.distanceMm(), 2), figures.number(likeness.playMm(), 2)));
         rule.addClassName("pw-small");
         alike.add(facts, rule);
+    }
+
+    private String apart(PieceLikeness.Felt felt) {
+        return figures.text("pattern.draw.fact.apart", figures.number(felt.mm(), 2), figures.number(felt.areaMm2(), 1));
+    }
+
+    private String felt(PieceLikeness.Felt felt, double play) {
+        return figures.text(
+                "pattern.draw.fact.apart", figures.number(felt.beyondMm(play), 2), figures.number(felt.beyondMm2(), 1));
     }
 
     /** Two leading digits: these are estimates. */
@@ -150,6 +150,9 @@ class PatternFacts extends Div {
                 getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
         if (Double.isFinite(hold.neckMm())) {
             fact(facts, "pattern.draw.fact.neck", figures.fine(Length.mm(hold.neckMm())));
+        }
+        if (Double.isFinite(hold.bridgeMm())) {
+            fact(facts, "pattern.draw.fact.bridge", figures.fine(Length.mm(hold.bridgeMm())));
         }
         if (hold.holding() > 0) {
             fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));

@@ -85,6 +85,7 @@ class StyleComparison extends Div {
                     hold.holding() > 0 ? figures.fine(Length.mm(hold.weakestGripMm())) : "–",
                     figures.fine(Length.mm(hold.narrowestMm())),
                     Double.isFinite(hold.neckMm()) ? figures.fine(Length.mm(hold.neckMm())) : "–",
+                    Double.isFinite(hold.bridgeMm()) ? figures.fine(Length.mm(hold.bridgeMm())) : "–",
                     figures.fine(Length.mm(pattern.verified().unlikeMm())),
                     figures.length(Length.mm(pattern.totalLengthMm())),
                     figures.text(Difficulty.of(pattern).textKey()));
@@ -103,6 +104,7 @@ class StyleComparison extends Div {
                 "pattern.draw.fact.grip",
                 "pattern.draw.fact.thinnest",
                 "pattern.draw.fact.neck",
+                "pattern.draw.fact.bridge",
                 "pattern.draw.fact.unlike",
                 "pattern.draw.fact.length",
                 "pattern.draw.fact.hard");

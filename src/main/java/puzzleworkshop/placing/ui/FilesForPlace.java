@@ -9,6 +9,7 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -21,7 +22,6 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.placing.FileForm;
-import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 
 /** The files for one place, the frame first, with the setting large beside them; what is not written says why. */
@@ -30,18 +30,19 @@ class FilesForPlace extends Div {
     private static final int CONFLICT = 409;
 
     private final transient PositionFiles files;
-    private final transient Position position;
+    private final transient List<Long> places;
     private final transient Formatter figures;
     private final String who;
 
-    FilesForPlace(CutJob job, Position position, PositionFiles files, Formatter figures, String who) {
+    /** @param places of one cut: one board, or several that lie on the bed together */
+    FilesForPlace(CutJob job, List<Long> places, PositionFiles files, Formatter figures, String who) {
         this.files = files;
-        this.position = position;
+        this.places = List.copyOf(places);
         this.figures = figures;
         this.who = who;
         addClassName("placing-files");
         add(setting(job));
-        Map<PositionFiles.Choice, Sentence> obstacles = files.obstacles(position.id());
+        Map<PositionFiles.Choice, Sentence> obstacles = files.obstacles(places);
         for (Purpose purpose : new Purpose[] {Purpose.FRAME, Purpose.DRY_RUN, Purpose.CUT}) {
             links(purpose, obstacles);
         }
@@ -111,7 +112,7 @@ class FilesForPlace extends Div {
         Anchor link = new Anchor(
                 DownloadHandler.fromInputStream(event -> {
                     try {
-                        PositionFiles.Written written = files.write(position.id(), purpose, form, who);
+                        PositionFiles.Written written = files.write(places, purpose, form, who);
                         return new DownloadResponse(
                                 new ByteArrayInputStream(written.bytes()),
                                 written.file().name(),

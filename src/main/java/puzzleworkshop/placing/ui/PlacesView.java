@@ -35,9 +35,6 @@ import puzzleworkshop.workshop.Workshop;
 @StyleSheet("context://placing.css")
 public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamicTitle {
 
-    /** Older places no longer speak for how this workshop sticks today. */
-    private static final int MOST_PLACES = 300;
-
     private final transient Machines machines;
     private final transient Positions positions;
     private final transient PrintedCrosses crosses;
@@ -78,23 +75,19 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
                 head,
                 learned(machine.get()),
                 new JigSection(machine.get(), workshop, figures),
+                new FenceSection(machine.get(), positions, who.name(), figures),
                 new RulesForm(positions, who.isOwner(), figures));
     }
 
     private Div learned(Machine machine) {
         Div section = new Div(new H2(figures.text("placing.learned")));
         section.addClassName("pw-section");
-        List<Position> measured = positions.measuredOn(machine.id(), MOST_PLACES);
-        LearnedOverhang learned = LearnedOverhang.of(
-                measured, machine.beam().kerf(), positions.rules().repeatability());
+        List<Position> measured = positions.measuredOn(machine.id(), Positions.MOST_PLACES);
+        LearnedOverhang learned = positions.learned(machine);
         section.add(new Paragraph(
                 learned.cuts() < 2
-                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST)
+                        ? figures.text("placing.learned.none", NeededOverhang.FEWEST, learned.cuts())
                         : figures.text("placing.learned.turned", learned.cuts(), figures.number(learned.turned(), 2))));
-        if (learned.inJig() >= 2) {
-            section.add(
-                    new Paragraph(figures.text("placing.learned.jig", learned.inJig(), Length.mm(learned.shifted()))));
-        }
         if (learned.cuts() >= 2 && learned.withMarks().isEmpty()) {
             Paragraph more =
                     new Paragraph(figures.text("placing.learned.more", NeededOverhang.FEWEST - learned.cuts()));

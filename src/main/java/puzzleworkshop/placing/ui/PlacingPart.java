@@ -3,6 +3,7 @@ package puzzleworkshop.placing.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.details.Details;
 import com.vaadin.flow.component.html.Div;
@@ -19,6 +20,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
 import puzzleworkshop.placing.GivenFile;
+import puzzleworkshop.placing.LearnedFence;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
@@ -109,17 +111,20 @@ class PlacingPart implements CutJobPart {
         private void show() {
             board.removeAll();
             positions.current(job.id(), copy).ifPresentOrElse(this::known, this::unknown);
+            together();
         }
 
         private void unknown() {
-            positions.jigOf(job.setting().machine().id()).ifPresent(jig -> {
+            LearnedFence fence = positions.fence(job.setting().machine());
+            if (fence.since() > 0) {
                 Button take = new Button(
                         figures.text("placing.jig.take"),
                         event -> change("placing.jig.taken", () -> positions.takeJig(job.id(), copy, who.name())));
-                Paragraph why = new Paragraph(figures.text("placing.jig.take.why"));
+                Paragraph why =
+                        new Paragraph(figures.text("placing.jig.take.why") + " " + FenceSection.words(fence, figures));
                 why.addClassName("pw-small");
                 board.add(new Div(take, why));
-            });
+            }
             if (print.marks().isEmpty()) {
                 board.add(new Paragraph(figures.text("placing.no-crosses")));
             } else {
@@ -168,9 +173,43 @@ class PlacingPart implements CutJobPart {
                     figures.text("placing.moved"),
                     event -> change("placing.moved.noted", () -> positions.moved(job.id(), copy, who.name())));
             moved.addThemeVariants(ButtonVariant.TERTIARY);
-            board.add(row, new FilesForPlace(job, position, files, figures, who.name()), moved);
+            board.add(row);
+            if (position.asksToBeTraced(job)) {
+                board.add(tracing(position));
+            }
+            board.add(new FilesForPlace(job, List.of(position.id()), files, figures, who.name()), moved);
             if (!print.marks().isEmpty()) {
                 board.add(new Details(figures.text("placing.again"), form()));
+            }
+        }
+
+        /** A further board while the cut runs: its frame has a tick of its own. */
+        private Component tracing(Position position) {
+            Checkbox tick = new Checkbox(
+                    figures.text("placing.traced", position.copy()),
+                    positions.traced(job).contains(position.id()));
+            tick.setReadOnly(tick.getValue());
+            tick.setId("frame-traced");
+            tick.addValueChangeListener(event -> {
+                if (event.isFromClient()) {
+                    change("placing.traced.noted", () -> positions.traced(position.id(), who.name()));
+                }
+            });
+            return tick;
+        }
+
+        /** All boards that are measured and lie on the bed together. */
+        private void together() {
+            List<Position> placed = IntStream.rangeClosed(1, positions.copies(job))
+                    .boxed()
+                    .flatMap(number -> positions.current(job.id(), number).stream())
+                    .toList();
+            if (placed.size() > 1) {
+                Div all = new Div(
+                        new Paragraph(figures.text("placing.together.why")),
+                        new FilesForPlace(job, placed.stream().map(Position::id).toList(), files, figures, who.name()));
+                all.addClassName("pw-stack");
+                board.add(new Details(figures.text("placing.together", placed.size()), all));
             }
         }
 

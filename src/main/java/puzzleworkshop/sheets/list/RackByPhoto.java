@@ -8,7 +8,7 @@ import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.camera.pieces.OutlineMatch;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -75,11 +75,11 @@ public class RackByPhoto {
         return recognised;
     }
 
-    private static double[] ring(List<Spot> outer) {
+    private static double[] ring(List<Point> outer) {
         double[] ring = new double[2 * outer.size()];
         for (int i = 0; i < outer.size(); i++) {
-            ring[2 * i] = outer.get(i).x();
-            ring[2 * i + 1] = outer.get(i).y();
+            ring[2 * i] = outer.get(i).xMm();
+            ring[2 * i + 1] = outer.get(i).yMm();
         }
         return ring;
     }

@@ -15,7 +15,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.display.QrCode;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
@@ -100,15 +100,15 @@ public class SheetLabels {
 
     private static void drawing(PdfContentByte page, Sheet sheet, float x, float y, float w, float h) {
         Size bounds = sheet.outline().bounds();
-        Spot origin = sheet.outline().origin();
+        Point origin = sheet.outline().origin();
         double scale = Math.min(w / bounds.width().mm(), h / bounds.height().mm());
         page.setLineWidth(0.7f);
         for (int r = -1; r < sheet.outline().badAreas().size(); r++) {
-            List<Spot> ring =
+            List<Point> ring =
                     r < 0 ? sheet.outline().outer() : sheet.outline().badAreas().get(r);
             for (int i = 0; i < ring.size(); i++) {
-                float px = x + (float) ((ring.get(i).x() - origin.x()) * scale);
-                float py = y + h - (float) ((ring.get(i).y() - origin.y()) * scale);
+                float px = x + (float) ((ring.get(i).xMm() - origin.xMm()) * scale);
+                float py = y + h - (float) ((ring.get(i).yMm() - origin.yMm()) * scale);
                 if (i == 0) {
                     page.moveTo(px, py);
                 } else {

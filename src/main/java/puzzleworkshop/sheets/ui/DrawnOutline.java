@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 
 /**
  * An outline while it is drawn corner by corner: the outer ring first, then bad areas, each closed by its first corner.
@@ -13,16 +13,16 @@ import puzzleworkshop.geometry.Spot;
  */
 class DrawnOutline {
 
-    private final List<List<Spot>> rings = new ArrayList<>(List.of(new ArrayList<>()));
+    private final List<List<Point>> rings = new ArrayList<>(List.of(new ArrayList<>()));
     private boolean closed;
 
     /** Adds a corner; the first corner again closes the ring. */
-    void corner(Spot spot) {
+    void corner(Point spot) {
         if (closed) {
             rings.add(new ArrayList<>());
             closed = false;
         }
-        List<Spot> ring = rings.getLast();
+        List<Point> ring = rings.getLast();
         if (ring.size() >= 3 && ring.getFirst().equals(spot)) {
             closed = true;
         } else if (ring.isEmpty() || !ring.getLast().equals(spot)) {
@@ -53,13 +53,13 @@ class DrawnOutline {
     }
 
     /** The corner the next one is measured from. */
-    Optional<Spot> last() {
+    Optional<Point> last() {
         return closed || rings.getLast().isEmpty()
                 ? Optional.empty()
                 : Optional.of(rings.getLast().getLast());
     }
 
-    List<List<Spot>> rings() {
+    List<List<Point>> rings() {
         return rings;
     }
 

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 
 /** The squared paper on which an outline is drawn: grid, rings with the lengths of their sides, the spot of a fault. */
@@ -25,7 +25,7 @@ final class EditorPaper {
         this.rim = rim;
     }
 
-    Svg draw(DrawnOutline drawn, int grid, Optional<Spot> fault, String words) {
+    Svg draw(DrawnOutline drawn, int grid, Optional<Point> fault, String words) {
         Svg svg = Svg.of(-rim, -rim, width + 2 * rim, height + 2 * rim, figures.text("sheets.editor.title"), words);
         double step = Math.max(grid, Math.ceil(Math.max(width, height) / MOST_SQUARES / grid) * grid);
         for (double x = 0; x <= width + 1e-9; x += step) {
@@ -37,13 +37,13 @@ final class EditorPaper {
         for (int r = 0; r < drawn.rings().size(); r++) {
             ring(svg, drawn, r);
         }
-        fault.ifPresent(spot -> svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='"
+        fault.ifPresent(spot -> svg.raw("<circle cx='" + Svg.n(spot.xMm()) + "' cy='" + Svg.n(spot.yMm()) + "' r='"
                 + Svg.n(width / 40) + "' class='sheets-fault'/>"));
         return svg;
     }
 
     private void ring(Svg svg, DrawnOutline drawn, int r) {
-        List<Spot> ring = drawn.rings().get(r);
+        List<Point> ring = drawn.rings().get(r);
         if (ring.isEmpty()) {
             return;
         }
@@ -54,17 +54,17 @@ final class EditorPaper {
                 open ? "sheets-drawn-line" : r == 0 ? "sheets-wood" : "sheets-bad");
         double letter = Math.max(width, height) / 30;
         for (int i = 0; i < ring.size(); i++) {
-            Spot spot = ring.get(i);
+            Point spot = ring.get(i);
             boolean aim = open && i == 0 && ring.size() >= 3;
-            svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='"
+            svg.raw("<circle cx='" + Svg.n(spot.xMm()) + "' cy='" + Svg.n(spot.yMm()) + "' r='"
                     + Svg.n(aim ? letter * 0.6 : letter * 0.3) + "' class='"
                     + (aim ? "sheets-corner-aim" : "sheets-corner")
                     + "'/>");
             if (i > 0 || !open) {
-                Spot before = ring.get((i + ring.size() - 1) % ring.size());
+                Point before = ring.get((i + ring.size() - 1) % ring.size());
                 svg.text(
-                        (spot.x() + before.x()) / 2,
-                        (spot.y() + before.y()) / 2 - letter * 0.3,
+                        (spot.xMm() + before.xMm()) / 2,
+                        (spot.yMm() + before.yMm()) / 2 - letter * 0.3,
                         letter,
                         "middle",
                         figures.number(figures.units().valueOf(Length.mm(spot.distanceTo(before))), 1),

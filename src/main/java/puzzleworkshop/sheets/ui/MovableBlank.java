@@ -11,7 +11,7 @@ import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -103,13 +103,13 @@ public class MovableBlank extends Div {
 
     /** Its middle never leaves the sheet's surroundings, whatever the browser says: it could not be caught again. */
     private Placement within(Placement wanted) {
-        Spot middle = wanted.centre(blank);
-        Spot low = outline.origin();
+        Point middle = wanted.centre(blank);
+        Point low = outline.origin();
         double x = Math.clamp(
-                middle.x(), low.x(), low.x() + outline.bounds().width().mm());
+                middle.xMm(), low.xMm(), low.xMm() + outline.bounds().width().mm());
         double y = Math.clamp(
-                middle.y(), low.y(), low.y() + outline.bounds().height().mm());
-        return new Placement(wanted.x() + x - middle.x(), wanted.y() + y - middle.y(), wanted.degrees());
+                middle.yMm(), low.yMm(), low.yMm() + outline.bounds().height().mm());
+        return new Placement(wanted.x() + x - middle.xMm(), wanted.y() + y - middle.yMm(), wanted.degrees());
     }
 
     private void settle(Placement dropped, double reach) {
@@ -124,11 +124,11 @@ public class MovableBlank extends Div {
 
     private void turn() {
         double degrees = (placement.degrees() + 90) % 180;
-        double middleX = placement.centre(blank).x();
-        double middleY = placement.centre(blank).y();
+        double middleX = placement.centre(blank).xMm();
+        double middleY = placement.centre(blank).yMm();
         Placement turned = new Placement(0, 0, degrees);
-        double dx = middleX - turned.centre(blank).x();
-        double dy = middleY - turned.centre(blank).y();
+        double dx = middleX - turned.centre(blank).xMm();
+        double dy = middleY - turned.centre(blank).yMm();
         settle(new Placement(dx, dy, degrees), Math.max(blank.longerSide().mm() * 0.3, 5));
     }
 

@@ -18,7 +18,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.ImpossibleOutline;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 
 /**
@@ -38,7 +38,7 @@ public class OutlineEditor extends Div {
     private final NumberField angle = new NumberField();
     private final Span hint = new Span();
     private final transient Consumer<Outline> rules;
-    private transient Spot fault;
+    private transient Point fault;
 
     /** @param rules refuses with the spot what is a shape but no board of ours, when the shape is closed */
     public OutlineEditor(Formatter figures, Consumer<Outline> rules) {
@@ -90,8 +90,8 @@ public class OutlineEditor extends Div {
         double y = numbers[1] * mmPerPixel - rim;
         Length far = length.getValue();
         if (far != null && far.isPositive() && drawn.last().isPresent()) {
-            Spot from = drawn.last().get();
-            step(straightened(Math.toDegrees(Math.atan2(y - from.y(), x - from.x()))));
+            Point from = drawn.last().get();
+            step(straightened(Math.toDegrees(Math.atan2(y - from.yMm(), x - from.xMm()))));
             length.setValue(null);
             length.getElement().executeJs("this.querySelector('input').focus()");
         } else {
@@ -107,9 +107,9 @@ public class OutlineEditor extends Div {
     }
 
     /** A corner already there within reach, else the next crossing of the grid inside the canvas. */
-    private Spot snapped(double x, double y, double reach) {
-        Spot at = new Spot(x, y);
-        Optional<Spot> corner = drawn.rings().stream()
+    private Point snapped(double x, double y, double reach) {
+        Point at = new Point(x, y);
+        Optional<Point> corner = drawn.rings().stream()
                 .flatMap(List::stream)
                 .filter(spot -> spot.distanceTo(at) < reach)
                 .min((a, b) -> Double.compare(a.distanceTo(at), b.distanceTo(at)));
@@ -117,7 +117,7 @@ public class OutlineEditor extends Div {
             return corner.get();
         }
         double step = grid.getValue();
-        return new Spot(
+        return new Point(
                 Math.clamp(Math.round(x / step) * step, 0, canvasWidth()),
                 Math.clamp(Math.round(y / step) * step, 0, canvasHeight()));
     }
@@ -158,13 +158,13 @@ public class OutlineEditor extends Div {
         }
         length.setInvalid(false);
         if (drawn.last().isEmpty()) {
-            drawn.corner(new Spot(0, 0));
+            drawn.corner(new Point(0, 0));
         }
-        Spot from = drawn.last().orElse(new Spot(0, 0));
+        Point from = drawn.last().orElse(new Point(0, 0));
         double turn = Math.toRadians(degrees);
-        drawn.corner(new Spot(
-                Math.round((from.x() + far.mm() * Math.cos(turn)) * 1000) / 1000.0,
-                Math.round((from.y() + far.mm() * Math.sin(turn)) * 1000) / 1000.0));
+        drawn.corner(new Point(
+                Math.round((from.xMm() + far.mm() * Math.cos(turn)) * 1000) / 1000.0,
+                Math.round((from.yMm() + far.mm() * Math.sin(turn)) * 1000) / 1000.0));
         changed();
     }
 
@@ -238,7 +238,7 @@ public class OutlineEditor extends Div {
                 : Math.clamp(field.getValue().mm(), 20, 5000);
         double drawnTo = drawn.rings().stream()
                 .flatMap(List::stream)
-                .mapToDouble(field == width ? Spot::x : Spot::y)
+                .mapToDouble(field == width ? Point::xMm : Point::yMm)
                 .max()
                 .orElse(0);
         return Math.max(typed, drawnTo);

@@ -2,7 +2,7 @@ package puzzleworkshop.sheets.ui;
 
 import java.util.List;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 
@@ -19,7 +19,7 @@ final class ShapeSteps {
         double y = h - cutHeight.mm();
         require(x > 0 && y > 0 && cutWidth.isPositive() && cutHeight.isPositive());
         return Outline.of(List.of(
-                new Spot(0, 0), new Spot(w, 0), new Spot(w, y), new Spot(x, y), new Spot(x, h), new Spot(0, h)));
+                new Point(0, 0), new Point(w, 0), new Point(w, y), new Point(x, y), new Point(x, h), new Point(0, h)));
     }
 
     /** A rectangle with a bay in its lower side: left arm, bay, right arm. */
@@ -31,14 +31,14 @@ final class ShapeSteps {
         double y = h - bayDepth.mm();
         require(from > 0 && to < w && y > 0 && bayWidth.isPositive() && bayDepth.isPositive());
         return Outline.of(List.of(
-                new Spot(0, 0),
-                new Spot(w, 0),
-                new Spot(w, h),
-                new Spot(to, h),
-                new Spot(to, y),
-                new Spot(from, y),
-                new Spot(from, h),
-                new Spot(0, h)));
+                new Point(0, 0),
+                new Point(w, 0),
+                new Point(w, h),
+                new Point(to, h),
+                new Point(to, y),
+                new Point(from, y),
+                new Point(from, h),
+                new Point(0, h)));
     }
 
     private static void require(boolean possible) {

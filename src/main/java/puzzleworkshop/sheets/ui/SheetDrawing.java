@@ -11,7 +11,7 @@ import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.MarkingOut;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Size;
@@ -69,11 +69,11 @@ public class SheetDrawing extends SvgBox {
     }
 
     /** A shape that cannot be a board, with the spot ringed. */
-    SheetDrawing refused(Outline outline, String title, Spot spot) {
+    SheetDrawing refused(Outline outline, String title, Point spot) {
         Size bounds = outline.bounds();
         double ring = bounds.longerSide().mm() / 30;
         Svg svg = svg(outline, title, null, null, null);
-        svg.raw("<circle cx='" + Svg.n(spot.x()) + "' cy='" + Svg.n(spot.y()) + "' r='" + Svg.n(ring)
+        svg.raw("<circle cx='" + Svg.n(spot.xMm()) + "' cy='" + Svg.n(spot.yMm()) + "' r='" + Svg.n(ring)
                 + "' class='sheets-fault'/>");
         draw(svg);
         return this;
@@ -100,13 +100,13 @@ public class SheetDrawing extends SvgBox {
 
     private Svg svg(Outline outline, String title, Size blank, Placement placement, Remainder rest) {
         Size bounds = outline.bounds();
-        Spot origin = outline.origin();
+        Point origin = outline.origin();
         double w = bounds.width().mm();
         double h = bounds.height().mm();
         double rim = Math.max(w, h) * 0.012;
         double largest = Math.max(w, h) / 14;
         Svg svg = Svg.of(
-                origin.x() - rim, origin.y() - rim, w + 2 * rim, h + 2 * rim, title, words(outline, blank, rest));
+                origin.xMm() - rim, origin.yMm() - rim, w + 2 * rim, h + 2 * rim, title, words(outline, blank, rest));
         String hatch = "sheets-hatch-" + NEXT.incrementAndGet();
         double step = Math.max(w, h) / 40;
         svg.raw("<defs><pattern id='" + hatch + "' width='" + Svg.n(step) + "' height='" + Svg.n(step)
@@ -116,7 +116,7 @@ public class SheetDrawing extends SvgBox {
                 + "'/></clipPath></defs>");
         svg.path(path(outline.outer()), "sheets-wood");
         svg.raw("<g clip-path='url(#" + hatch + "-edge)'>");
-        for (List<Spot> bad : outline.badAreas()) {
+        for (List<Point> bad : outline.badAreas()) {
             svg.path(path(bad), "sheets-bad");
             svg.raw("<path d='" + path(bad) + "' fill='url(#" + hatch + ")'/>");
         }
@@ -139,12 +139,12 @@ public class SheetDrawing extends SvgBox {
             return svg;
         }
         MarkingOut marks = MarkingOut.of(outline, held.placement(), held.blank());
-        Spot middle = held.placement().centre(held.blank());
+        Point middle = held.placement().centre(held.blank());
         Size bounds = outline.bounds();
         double letter = bounds.longerSide().mm() / 22;
-        Spot board = new Spot(
-                outline.origin().x() + bounds.width().mm() / 2,
-                outline.origin().y() + bounds.height().mm() / 2);
+        Point board = new Point(
+                outline.origin().xMm() + bounds.width().mm() / 2,
+                outline.origin().yMm() + bounds.height().mm() / 2);
         mark(svg, marks.a(), board, letter, "A");
         mark(svg, marks.b(), board, letter, "B");
         for (int i = 0; i < marks.corners().size(); i++) {
@@ -154,12 +154,12 @@ public class SheetDrawing extends SvgBox {
     }
 
     /** Written beside a corner, a little towards the middle. */
-    private static void mark(Svg svg, Spot corner, Spot middle, double letter, String text) {
+    private static void mark(Svg svg, Point corner, Point middle, double letter, String text) {
         double away = corner.distanceTo(middle);
         double share = away == 0 ? 0 : Math.min(0.5, letter * 1.1 / away);
         svg.text(
-                corner.x() + (middle.x() - corner.x()) * share,
-                corner.y() + (middle.y() - corner.y()) * share + letter * 0.35,
+                corner.xMm() + (middle.xMm() - corner.xMm()) * share,
+                corner.yMm() + (middle.yMm() - corner.yMm()) * share + letter * 0.35,
                 letter,
                 "middle",
                 text,
@@ -173,7 +173,7 @@ public class SheetDrawing extends SvgBox {
 
     /** The size, written along the longer side and never upside down. */
     private void label(Svg svg, Placement placement, Size size, String cssClass, double largest) {
-        Spot centre = placement.centre(size);
+        Point centre = placement.centre(size);
         boolean tall = size.height().mm() > size.width().mm();
         double turn = placement.degrees() + (tall ? 90 : 0);
         turn = turn > 90 && turn <= 270 ? turn - 180 : turn;
@@ -181,7 +181,7 @@ public class SheetDrawing extends SvgBox {
         double shorter = size.shorterSide().mm();
         String text = figures.size(size);
         double letter = Math.min(largest, Math.min(shorter * 0.3, longer * 1.5 / text.length()));
-        svg.group("", "translate(" + Svg.n(centre.x()) + " " + Svg.n(centre.y()) + ") rotate(" + Svg.n(turn) + ")")
+        svg.group("", "translate(" + Svg.n(centre.xMm()) + " " + Svg.n(centre.yMm()) + ") rotate(" + Svg.n(turn) + ")")
                 .text(0, letter * 0.35, letter, "middle", text, cssClass)
                 .end();
     }
@@ -209,13 +209,13 @@ public class SheetDrawing extends SvgBox {
         return String.join(" ", words);
     }
 
-    static String path(List<Spot> ring) {
+    static String path(List<Point> ring) {
         StringBuilder path = new StringBuilder();
-        for (Spot spot : ring) {
+        for (Point spot : ring) {
             path.append(path.isEmpty() ? "M" : "L")
-                    .append(Svg.n(spot.x()))
+                    .append(Svg.n(spot.xMm()))
                     .append(' ')
-                    .append(Svg.n(spot.y()));
+                    .append(Svg.n(spot.yMm()));
         }
         return path.append('Z').toString();
     }

@@ -28,7 +28,7 @@ class BoardFinderTest {
 
     private static double[] ring(FoundBoard board) {
         return board.outer().stream()
-                .flatMapToDouble(s -> DoubleStream.of(s.x(), s.y()))
+                .flatMapToDouble(s -> DoubleStream.of(s.xMm(), s.yMm()))
                 .toArray();
     }
 

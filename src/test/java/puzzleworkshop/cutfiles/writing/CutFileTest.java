@@ -11,16 +11,12 @@ import java.awt.geom.Rectangle2D;
 import java.io.ByteArrayInputStream;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.List;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.batik.parser.AWTPathProducer;
 import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.contentstream.PDFGraphicsStreamEngine;
-import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
-import org.apache.pdfbox.pdmodel.graphics.image.PDImage;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
@@ -77,13 +73,13 @@ class CutFileTest {
 
     @Test
     void dxf_has_every_line_once_on_its_layer_within_the_stated_tolerance() {
-        List<DxfLine> lines =
-                readDxf(new String(CutFile.write(PLAN, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
+        List<DxfText.Line> lines =
+                DxfText.lines(new String(CutFile.write(PLAN, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
         assertThat(lines).hasSize(PATTERN.inner().size() + 1);
         assertThat(lines.subList(0, 8)).allMatch(line -> line.layer().equals("INNER_LINES") && !line.closed());
         assertThat(lines.getLast().layer()).isEqualTo("OUTLINE");
         assertThat(lines.getLast().closed()).isTrue();
-        double length = lines.stream().mapToDouble(DxfLine::length).sum();
+        double length = lines.stream().mapToDouble(DxfText.Line::length).sum();
         assertThat(length).isBetween(PATTERN.totalLengthMm() * 0.9985, PATTERN.totalLengthMm() + 0.01);
         double right = lines.stream()
                 .flatMap(line -> line.points().stream())
@@ -111,10 +107,10 @@ class CutFileTest {
                 plain.withShapes(PersonalShapes.name("IDA", Point.of(100, 75), Length.mm(40), Length.mm(26))))) {
             CutPattern pattern = PatternMaker.make(spec);
             CutPlan plan = pattern.plan(CutPlan.Sequence.INNER_FIRST);
-            List<DxfLine> lines =
-                    readDxf(new String(CutFile.write(plan, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
+            List<DxfText.Line> lines = DxfText.lines(
+                    new String(CutFile.write(plan, CutFile.Format.DXF).bytes(), StandardCharsets.US_ASCII));
             assertThat(lines).as(spec.toString()).hasSize(pattern.inner().size() + 1);
-            assertThat(lines.stream().mapToDouble(DxfLine::length).sum())
+            assertThat(lines.stream().mapToDouble(DxfText.Line::length).sum())
                     .as(spec.toString())
                     .isBetween(pattern.totalLengthMm() * 0.9985, pattern.totalLengthMm() + 0.01);
             var paths = DocumentBuilderFactory.newInstance()
@@ -144,10 +140,9 @@ class CutFileTest {
             assertThat(page.getMediaBox().getHeight()).isCloseTo(425.197f, within(0.01f));
             assertThat(document.getDocumentCatalog().getOCProperties().getGroupNames())
                     .containsExactlyInAnyOrder("Inner lines", "Outline");
-            PdfLength measure = new PdfLength(page);
-            measure.processPage(page);
-            assertThat(measure.strokes).isEqualTo(PATTERN.inner().size() + 1);
-            assertThat(measure.points * 25.4 / 72)
+            List<Shape> strokes = PdfStrokes.of(page);
+            assertThat(strokes).hasSize(PATTERN.inner().size() + 1);
+            assertThat(strokes.stream().mapToDouble(CutFileTest::length).sum() * 25.4 / 72)
                     .isCloseTo(PATTERN.totalLengthMm(), within(PATTERN.totalLengthMm() * 1e-4));
         }
     }
@@ -225,121 +220,5 @@ class CutFileTest {
             y = toY;
         }
         return length;
-    }
-
-    private record DxfLine(String layer, boolean closed, List<Point2D> points) {
-        double length() {
-            double sum = closed ? points.getFirst().distance(points.getLast()) : 0;
-            for (int i = 1; i < points.size(); i++) {
-                sum += points.get(i - 1).distance(points.get(i));
-            }
-            return sum;
-        }
-    }
-
-    /** Reads POLYLINE, VERTEX and SEQEND by their group codes (AutoCAD DXF reference, release 12; from memory). */
-    private static List<DxfLine> readDxf(String text) {
-        String[] rows = text.split("\r\n");
-        assertThat(rows.length % 2).isZero();
-        List<DxfLine> lines = new ArrayList<>();
-        String entity = "";
-        String layer = "";
-        boolean closed = false;
-        List<Point2D> points = null;
-        double x = 0;
-        for (int i = 0; i < rows.length; i += 2) {
-            int code = Integer.parseInt(rows[i].strip());
-            String value = rows[i + 1];
-            if (code == 0) {
-                if (value.equals("POLYLINE")) {
-                    points = new ArrayList<>();
-                } else if (value.equals("SEQEND")) {
-                    lines.add(new DxfLine(layer, closed, points));
-                }
-                entity = value;
-            } else if (code == 8) {
-                layer = value;
-            } else if (code == 70 && entity.equals("POLYLINE")) {
-                closed = value.equals("1");
-            } else if (entity.equals("VERTEX") && code == 10) {
-                x = Double.parseDouble(value);
-            } else if (entity.equals("VERTEX") && code == 20) {
-                points.add(new Point2D.Double(x, Double.parseDouble(value)));
-            }
-        }
-        return lines;
-    }
-
-    private static final class PdfLength extends PDFGraphicsStreamEngine {
-        private final java.awt.geom.Path2D.Double path = new java.awt.geom.Path2D.Double();
-        private double points;
-        private int strokes;
-
-        PdfLength(PDPage page) {
-            super(page);
-        }
-
-        @Override
-        public void moveTo(float x, float y) {
-            path.moveTo(x, y);
-        }
-
-        @Override
-        public void lineTo(float x, float y) {
-            path.lineTo(x, y);
-        }
-
-        @Override
-        public void curveTo(float x1, float y1, float x2, float y2, float x3, float y3) {
-            path.curveTo(x1, y1, x2, y2, x3, y3);
-        }
-
-        @Override
-        public Point2D getCurrentPoint() {
-            return path.getCurrentPoint();
-        }
-
-        @Override
-        public void closePath() {
-            path.closePath();
-        }
-
-        @Override
-        public void endPath() {
-            path.reset();
-        }
-
-        @Override
-        public void strokePath() {
-            points += length(path);
-            strokes++;
-            path.reset();
-        }
-
-        @Override
-        public void appendRectangle(Point2D p0, Point2D p1, Point2D p2, Point2D p3) {
-            throw new IllegalStateException("no rectangle was written");
-        }
-
-        @Override
-        public void drawImage(PDImage image) {
-            throw new IllegalStateException("no picture was written");
-        }
-
-        @Override
-        public void clip(int rule) {}
-
-        @Override
-        public void fillPath(int rule) {
-            throw new IllegalStateException("nothing was filled");
-        }
-
-        @Override
-        public void fillAndStrokePath(int rule) {
-            fillPath(rule);
-        }
-
-        @Override
-        public void shadingFill(COSName name) {}
     }
 }

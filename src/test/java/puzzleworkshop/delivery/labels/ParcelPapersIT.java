@@ -24,10 +24,12 @@ import puzzleworkshop.delivery.address.CountryFormat.Part;
 import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Box;
 import puzzleworkshop.delivery.boxes.Boxes;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -66,6 +68,12 @@ class ParcelPapersIT {
     @Autowired
     Workshop workshop;
 
+    @Autowired
+    PuzzleDifficulty difficulty;
+
+    @Autowired
+    Formatter texts;
+
     @Test
     void everything_of_one_parcel_stands_in_one_pdf() throws IOException {
         addresses.home("DE");
@@ -94,6 +102,9 @@ class ParcelPapersIT {
                 .contains("Packing slip", two.getFirst().number(), two.getLast().number(), "Łucja Żółć")
                 .contains("SWITZERLAND", "CH-8001 Nordhafen", "CUSTOMS DECLARATION", "9503.00 · DE")
                 .contains("Keep dry and out of the sun");
+        // the word comes from the pattern with its picture, as it does on the quote and the customer's page
+        String word = texts.text(difficulty.of(two.getFirst()).textKey());
+        assertThat(text).contains(two.getFirst().puzzle().pieces() + " pieces · how hard: " + word);
         try (PDDocument paper = Loader.loadPDF(pdf)) {
             // slip, two cards, address, customs data, and labels from the last place of one sheet on
             assertThat(paper.getNumberOfPages()).isEqualTo(1 + 2 + 1 + 1 + 2);

@@ -117,6 +117,23 @@ class BoardAssignmentTest {
         assertThat(assignment.together(500, 1).newBoards()).hasSize(3);
     }
 
+    /**
+     * By area a board of 600 × 400 mm would give three blanks of 350 × 210 mm; but two side by side leave 180 mm, two above each
+     * other need 420 mm: it gives two.
+     */
+    @Test
+    void the_bound_knows_that_blanks_have_a_shape() {
+        List<Profile> fresh = List.of(Profile.of(Outline.rectangle(Size.mm(600, 400)), SIZES));
+        List<Size> blanks = Collections.nCopies(3, Size.mm(350, 210));
+        BoardAssignment assignment =
+                new BoardAssignment(List.of(), fresh, blanks, SIZES, Length.ZERO, (blank, board) -> null);
+        assertThat(assignment.leastNewArea().mm2()).isCloseTo(2 * 600 * 400, within(1.0));
+        Plan plan = assignment.together(500, 1);
+        assertThat(plan.newBoards()).hasSize(2);
+        assertThat(plan.valueLost().mm2())
+                .isLessThanOrEqualTo(assignment.leastValueLost(plan).mm2() * 1.05);
+    }
+
     @Test
     void the_same_question_gets_the_same_answer() {
         RandomOutlines outlines = new RandomOutlines(99);

@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Size;
 
@@ -85,12 +85,12 @@ class AslantPlacesTest {
     @Test
     void a_round_board_with_a_thousand_corners_and_many_holes_is_answered_with_bounded_work() {
         Random random = new Random(SEED);
-        List<Spot> ring = new ArrayList<>();
+        List<Point> ring = new ArrayList<>();
         for (int k = 0; k < 700; k++) {
             double turn = 2 * Math.PI * k / 700;
-            ring.add(new Spot(300 + 280 * Math.cos(turn) + random.nextDouble() * 0.3, 300 + 260 * Math.sin(turn)));
+            ring.add(new Point(300 + 280 * Math.cos(turn) + random.nextDouble() * 0.3, 300 + 260 * Math.sin(turn)));
         }
-        List<List<Spot>> holes = new ArrayList<>();
+        List<List<Point>> holes = new ArrayList<>();
         for (int i = 0; i < 90; i++) {
             holes.add(new Placement(
                             80 + 440 * random.nextDouble(), 80 + 440 * random.nextDouble(), 90 * random.nextDouble())

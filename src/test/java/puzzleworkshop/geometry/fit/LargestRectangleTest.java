@@ -10,7 +10,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -19,7 +19,7 @@ import puzzleworkshop.measure.Size;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class LargestRectangleTest {
 
-    private static final Outline TRIANGLE = Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
+    private static final Outline TRIANGLE = Outline.of(List.of(new Point(0, 0), new Point(400, 0), new Point(0, 300)));
 
     @Test
     void half_of_a_right_triangle_is_its_largest_rectangle() {
@@ -37,10 +37,10 @@ class LargestRectangleTest {
 
     @Test
     void an_ellipse_holds_twice_the_product_of_its_half_axes() {
-        List<Spot> ring = new ArrayList<>();
+        List<Point> ring = new ArrayList<>();
         for (int i = 0; i < 720; i++) {
             double turn = Math.PI * i / 360;
-            ring.add(new Spot(200 * Math.cos(turn), 100 * Math.sin(turn)));
+            ring.add(new Point(200 * Math.cos(turn), 100 * Math.sin(turn)));
         }
         var size = LargestRectangle.in(Outline.of(ring), 0.0).orElseThrow().size();
         assertThat(size.area().mm2()).isCloseTo(2 * 200 * 100, within(4.0));
@@ -51,7 +51,7 @@ class LargestRectangleTest {
     @Test
     void a_square_on_its_corner_holds_an_upright_square_of_half_its_diagonal() {
         Outline square =
-                Outline.of(List.of(new Spot(200, 0), new Spot(400, 200), new Spot(200, 400), new Spot(0, 200)));
+                Outline.of(List.of(new Point(200, 0), new Point(400, 200), new Point(200, 400), new Point(0, 200)));
         var upright = LargestRectangle.in(square, 0.0).orElseThrow().size();
         assertThat(upright.width().mm()).isCloseTo(200, within(0.01));
         assertThat(upright.height().mm()).isCloseTo(200, within(0.01));
@@ -62,8 +62,8 @@ class LargestRectangleTest {
     @Test
     void a_remainder_shows_its_useful_rectangle_even_where_a_thinner_one_is_larger() {
         Outline board = Outline.of(
-                List.of(new Spot(0, 0), new Spot(480, 0), new Spot(480, 310), new Spot(0, 310)),
-                List.of(List.of(new Spot(350, 60), new Spot(385, 55), new Spot(395, 90), new Spot(360, 100))));
+                List.of(new Point(0, 0), new Point(480, 0), new Point(480, 310), new Point(0, 310)),
+                List.of(List.of(new Point(350, 60), new Point(385, 55), new Point(395, 90), new Point(360, 100))));
         UsefulSizes sizes =
                 new UsefulSizes(Size.mm(120, 90), UsefulSizes.common().rungs());
         Remainder rest = Remainder.after(board, Size.mm(322, 222), new Placement(0, 0, 0), Length.mm(0.2), sizes);
@@ -86,20 +86,20 @@ class LargestRectangleTest {
     @Test
     void an_l_shape_gives_the_larger_arm() {
         Outline shape = Outline.of(List.of(
-                new Spot(0, 0),
-                new Spot(500, 0),
-                new Spot(500, 200),
-                new Spot(150, 200),
-                new Spot(150, 600),
-                new Spot(0, 600)));
+                new Point(0, 0),
+                new Point(500, 0),
+                new Point(500, 200),
+                new Point(150, 200),
+                new Point(150, 600),
+                new Point(0, 600)));
         assertThat(area(shape, 0)).isCloseTo(500 * 200, within(0.01));
     }
 
     @Test
     void a_bad_area_in_the_middle_is_gone_around() {
         Outline board = Outline.of(
-                List.of(new Spot(0, 0), new Spot(300, 0), new Spot(300, 200), new Spot(0, 200)),
-                List.of(List.of(new Spot(140, 90), new Spot(160, 90), new Spot(160, 110), new Spot(140, 110))));
+                List.of(new Point(0, 0), new Point(300, 0), new Point(300, 200), new Point(0, 200)),
+                List.of(List.of(new Point(140, 90), new Point(160, 90), new Point(160, 110), new Point(140, 110))));
         assertThat(area(board, 0)).isCloseTo(140 * 200, within(0.01));
     }
 

@@ -14,8 +14,8 @@ import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.RandomOutlines;
-import puzzleworkshop.geometry.Spot;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -127,11 +127,11 @@ class PlacesProperties {
 
     private static List<Placement> grid(Outline outline, double degrees, double step) {
         List<Placement> grid = new ArrayList<>();
-        Spot origin = outline.origin();
+        Point origin = outline.origin();
         double reach = Math.hypot(
                 outline.bounds().width().mm(), outline.bounds().height().mm());
-        for (double y = origin.y() + 0.37; y < origin.y() + reach; y += step) {
-            for (double x = origin.x() + 0.41; x < origin.x() + reach; x += step) {
+        for (double y = origin.yMm() + 0.37; y < origin.yMm() + reach; y += step) {
+            for (double x = origin.xMm() + 0.41; x < origin.xMm() + reach; x += step) {
                 grid.add(new Placement(x, y, degrees));
             }
         }
@@ -139,12 +139,12 @@ class PlacesProperties {
     }
 
     private static boolean insideHull(List<Placement> corners, Placement place) {
-        List<Spot> hull =
-                ConvexHull.of(corners.stream().map(c -> new Spot(c.x(), c.y())).toList());
+        List<Point> hull =
+                ConvexHull.of(corners.stream().map(c -> new Point(c.x(), c.y())).toList());
         for (int k = 0; k < hull.size(); k++) {
-            Spot a = hull.get(k);
-            Spot b = hull.get((k + 1) % hull.size());
-            double turn = (b.x() - a.x()) * (place.y() - a.y()) - (b.y() - a.y()) * (place.x() - a.x());
+            Point a = hull.get(k);
+            Point b = hull.get((k + 1) % hull.size());
+            double turn = (b.xMm() - a.xMm()) * (place.y() - a.yMm()) - (b.yMm() - a.yMm()) * (place.x() - a.xMm());
             if (turn < -0.01 * a.distanceTo(b)) {
                 return false;
             }

@@ -9,9 +9,13 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.util.AffineTransformation;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.Seeds;
 
@@ -78,10 +82,39 @@ class RectangleFitTest {
 
     @Test
     void a_square_stands_at_the_right_angle_of_a_triangle_up_to_ab_over_a_plus_b() {
-        Outline triangle = Outline.of(List.of(new Spot(0, 0), new Spot(400, 0), new Spot(0, 300)));
+        Outline triangle = Outline.of(List.of(new Point(0, 0), new Point(400, 0), new Point(0, 300)));
         double side = 400.0 * 300 / 700;
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side, side))).isTrue();
         assertThat(RectanglePlaces.fits(triangle, Size.mm(side + 0.01, side + 0.01)))
                 .isFalse();
+    }
+
+    /** JTS judges: what is said to lie in a rectangle at every angle of a range does so, for long thin ones too. */
+    @Test
+    void what_a_turned_rectangle_has_in_common_lies_in_it_at_every_angle() {
+        for (double longer : new double[] {100, 200, 340, 500, 900}) {
+            for (double degrees : new double[] {0.7, 3, 5.625, 11.25}) {
+                double w = RectangleFit.shrunk(longer, 100, degrees);
+                double h = RectangleFit.shrunk(100, longer, degrees);
+                for (double angle = -degrees; h > 0 && angle <= degrees; angle += degrees / 20) {
+                    Geometry turned = AffineTransformation.rotationInstance(Math.toRadians(angle))
+                            .transform(box(longer + 1e-6, 100 + 1e-6));
+                    assertThat(turned.covers(box(w, h)))
+                            .as("%s × 100 by %s°: %s × %s at %s°", longer, degrees, w, h, angle)
+                            .isTrue();
+                }
+            }
+        }
+    }
+
+    private static Geometry box(double w, double h) {
+        return new GeometryFactory().toGeometry(new Envelope(-w / 2, w / 2, -h / 2, h / 2));
+    }
+
+    @Test
+    void a_long_thin_bar_is_found_in_a_board_hardly_larger() {
+        Outline board = Outline.of(new Placement(0, 0, 11.25).corners(Size.mm(297.05, 84.05)), List.of());
+        assertThat(new RectangleFit().place(board.segments(), 297, 84, new double[0]))
+                .isPresent();
     }
 }

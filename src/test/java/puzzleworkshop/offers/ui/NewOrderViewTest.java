@@ -16,6 +16,8 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.DayField;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrdersView;
 import puzzleworkshop.support.CleanDatabase;
@@ -60,6 +62,16 @@ class NewOrderViewTest extends SpringBrowserlessTest {
         UI.getCurrent().navigate(OrdersView.class);
         test(find(Button.class).withText("Leave without saving").single()).click();
         assertThat(getCurrentView()).isInstanceOf(OrdersView.class);
+    }
+
+    @Test
+    void a_side_below_zero_is_refused_beside_its_field_and_the_price_goes() {
+        LengthField width = find(LengthField.class).withId("width").single();
+        width.setValue(Length.mm(-5));
+        assertThat(width.isInvalid()).isTrue();
+        assertThat(width.getErrorMessage()).contains("above zero");
+        width.setValue(Length.mm(300));
+        assertThat(width.isInvalid()).isFalse();
     }
 
     @Test

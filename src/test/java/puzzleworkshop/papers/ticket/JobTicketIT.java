@@ -2,6 +2,7 @@ package puzzleworkshop.papers.ticket;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -62,8 +63,8 @@ class JobTicketIT {
         CutJob job = LaidOrders.printed(database, jobs, machine, LaidOrders.ORDER);
         Position place = positions.measure(
                 job.id(), LaidOrders.typed(positions.print(job).orElseThrow(), machine, LaidOrders.PLACE), "Robin");
-        GivenFile file =
-                files.write(place.id(), Purpose.CUT, FileForm.GCODE, "Robin").file();
+        GivenFile file = files.write(List.of(place.id()), Purpose.CUT, FileForm.GCODE, "Robin")
+                .file();
         Order order = orders.get(job.order().orElseThrow());
         assertThat(ReadPaper.text(tickets.pdf(order, "http://workshop.example")))
                 .contains(file.shortDigest())

@@ -3,6 +3,7 @@ package puzzleworkshop.pattern.mesh;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -54,10 +55,10 @@ class KnobRoomTest {
     void the_two_edges_most_alike_are_as_far_apart_as_brute_force_finds() {
         CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(160, 120), new PieceGrid(8, 6), 9));
         PieceLikeness likeness = PieceLikeness.of(pattern);
-        BruteForceLikeness.Found found =
-                BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.2, 1.2 * likeness.edgesMm());
-        assertThat(likeness.edgesMm()).isCloseTo(found.closestMm(), within(0.12 * found.closestMm()));
-        assertThat(likeness.edgesAreaMm2()).isPositive();
+        BruteForceLikeness.Found found = BruteForceLikeness.of(
+                pattern.inner(), pattern.outline(), 0.2, 1.2 * likeness.edges().mm());
+        assertThat(likeness.edges().mm()).isCloseTo(found.closestMm(), within(0.12 * found.closestMm()));
+        assertThat(likeness.edges().areaMm2()).isPositive();
     }
 
     /** A piece fits no better than its worst edge, and that is no nearer than the two edges most alike. */
@@ -65,8 +66,8 @@ class KnobRoomTest {
     void whole_pieces_are_farther_apart_than_single_edges() {
         CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 9));
         PieceLikeness likeness = PieceLikeness.of(pattern);
-        assertThat(likeness.piecesMm()).isGreaterThan(likeness.edgesMm());
-        assertThat(likeness.piecesMm()).isGreaterThan(pattern.verified().unlikeMm());
+        assertThat(likeness.pieces().mm()).isGreaterThan(likeness.edges().mm());
+        assertThat(likeness.pieces().mm()).isGreaterThan(pattern.verified().unlikeMm());
     }
 
     /** Pieces that are the same four times over are found out: straight squares of the first design. */
@@ -76,9 +77,9 @@ class KnobRoomTest {
                 .withStyle(CutStyle.STRAIGHT)
                 .withDesign(PatternSpec.FIRST_DESIGN);
         PieceLikeness likeness = PieceLikeness.of(PatternMaker.make(squares));
-        assertThat(likeness.piecesMm()).isLessThan(1e-6);
-        assertThat(likeness.piecesAreaMm2()).isLessThan(1e-6);
-        assertThat(likeness.edgesMm()).isLessThan(1e-6);
+        assertThat(likeness.pieces().mm()).isLessThan(1e-6);
+        assertThat(likeness.pieces().areaMm2()).isLessThan(1e-6);
+        assertThat(likeness.edges().mm()).isLessThan(1e-6);
     }
 
     /** Area between two arcs that differ by 1.5 mm of bulge, by JTS, in the position where they are nearest. */
@@ -86,15 +87,34 @@ class KnobRoomTest {
     void the_area_between_two_flat_arcs_is_that_of_the_polygon_between_them() {
         EdgeShape one = EdgeShape.of(arc(3));
         EdgeShape other = EdgeShape.of(arc(4.5));
-        double[] mean = new double[1];
-        one.distanceTo(other, 3, mean);
-        double area = mean[0] * one.lengthMm();
+        double[] apart = new double[EdgeShape.POINTS];
+        one.distanceTo(other, 3, apart);
+        double area = Arrays.stream(apart).average().orElseThrow() * one.lengthMm();
         double least = Double.POSITIVE_INFINITY;
         for (double shift = 0; shift <= 1.5; shift += 0.05) {
             least = Math.min(least, between(arc(3).translated(0, shift), arc(4.5)));
         }
         double largest = between(arc(3), arc(4.5));
         assertThat(area).isBetween(0.8 * least, largest);
+    }
+
+    /** A wider kerf leaves the lines as far apart as they are, and less of that to be felt; where all is play, nothing. */
+    @Test
+    void what_is_felt_is_what_lies_beyond_the_play_of_the_cut() {
+        PatternSpec spec = PatternSpec.of(Size.mm(160, 120), new PieceGrid(8, 6), 9);
+        PieceLikeness likeness = PieceLikeness.of(PatternMaker.make(spec));
+        double play = spec.kerf().mm();
+        assertThat(likeness.playMm()).isEqualTo(play);
+        assertThat(likeness.edges().beyondMm(play)).isEqualTo(likeness.edges().mm() - play);
+        assertThat(likeness.edges().beyondMm(5)).isZero();
+        for (PieceLikeness.Felt felt : List.of(likeness.edges(), likeness.pieces())) {
+            assertThat(felt.beyondMm2()).isPositive().isLessThan(felt.areaMm2());
+        }
+        PatternSpec alike = PatternSpec.of(Size.mm(100, 100), new PieceGrid(5, 5), 1)
+                .withStyle(CutStyle.STRAIGHT)
+                .withDesign(PatternSpec.FIRST_DESIGN);
+        assertThat(PieceLikeness.of(PatternMaker.make(alike)).pieces().beyondMm2())
+                .isZero();
     }
 
     private static double between(CurvePath a, CurvePath b) {

@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -92,8 +92,13 @@ class StockListIT {
     @Test
     void what_is_written_reads_back_the_same() {
         Outline odd = Outline.of(
-                List.of(new Spot(0, 0), new Spot(300, 0), new Spot(300, 200), new Spot(120, 200.5), new Spot(0, 90)),
-                List.of(List.of(new Spot(20, 20), new Spot(40, 20), new Spot(30, 40))));
+                List.of(
+                        new Point(0, 0),
+                        new Point(300, 0),
+                        new Point(300, 200),
+                        new Point(120, 200.5),
+                        new Point(0, 90)),
+                List.of(List.of(new Point(20, 20), new Point(40, 20), new Point(30, 40))));
         rack.add(
                 odd,
                 BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("=B2"),

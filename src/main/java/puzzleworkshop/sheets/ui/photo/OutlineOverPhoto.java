@@ -13,7 +13,7 @@ import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 
 /** A photo with the outline found in it: corners are dragged, bad areas painted with a finger; both in the photo, kept in mm. */
 @JavaScript("context://sheets-photo.js")
@@ -26,8 +26,8 @@ class OutlineOverPhoto extends Div {
 
     private final transient Formatter figures;
     private final transient View view;
-    private final transient List<Spot> corners = new ArrayList<>();
-    private final transient List<List<Spot>> bad = new ArrayList<>();
+    private final transient List<Point> corners = new ArrayList<>();
+    private final transient List<List<Point>> bad = new ArrayList<>();
     private final String picture;
     private final int width;
     private final int height;
@@ -92,7 +92,7 @@ class OutlineOverPhoto extends Div {
     private void painted(DomEvent event) {
         String[] numbers =
                 event.getEventData().get("event.detail.points").asString().split(" ");
-        List<Spot> area = new ArrayList<>();
+        List<Point> area = new ArrayList<>();
         for (int i = 0; i + 1 < Math.min(numbers.length, 2 * MOST_PAINTED); i += 2) {
             double u = Double.parseDouble(numbers[i]);
             double v = Double.parseDouble(numbers[i + 1]);
@@ -110,17 +110,17 @@ class OutlineOverPhoto extends Div {
         return u >= 0 && v >= 0 && u <= width && v <= height;
     }
 
-    private Spot spot(double u, double v) {
+    private Point spot(double u, double v) {
         double[] out = new double[2];
         view.onPlane(u / photoScale, v / photoScale, height0, out);
-        return new Spot(out[0] * printScale, out[1] * printScale);
+        return new Point(out[0] * printScale, out[1] * printScale);
     }
 
-    private String path(List<Spot> ring) {
+    private String path(List<Point> ring) {
         StringBuilder path = new StringBuilder();
         double[] uv = new double[2];
-        for (Spot spot : ring) {
-            view.project(spot.x() / printScale, spot.y() / printScale, height0, uv);
+        for (Point spot : ring) {
+            view.project(spot.xMm() / printScale, spot.yMm() / printScale, height0, uv);
             path.append(path.isEmpty() ? 'M' : 'L')
                     .append(String.format(Locale.ROOT, "%.1f %.1f", uv[0] * photoScale, uv[1] * photoScale));
         }
@@ -144,7 +144,7 @@ class OutlineOverPhoto extends Div {
                 .append("'/>"));
         double[] uv = new double[2];
         for (int i = 0; i < corners.size() && !painting; i++) {
-            view.project(corners.get(i).x() / printScale, corners.get(i).y() / printScale, height0, uv);
+            view.project(corners.get(i).xMm() / printScale, corners.get(i).yMm() / printScale, height0, uv);
             svg.append(String.format(
                     Locale.ROOT,
                     "<circle data-i='%d' cx='%.1f' cy='%.1f' r='%.1f'/>",
@@ -164,30 +164,30 @@ class OutlineOverPhoto extends Div {
 
     /** The outline in mm, its longest side level. */
     Outline outline() {
-        Spot a = corners.getFirst();
-        Spot b = corners.getLast();
+        Point a = corners.getFirst();
+        Point b = corners.getLast();
         double longest = 0;
         for (int i = 0; i < corners.size(); i++) {
-            Spot p = corners.get(i);
-            Spot q = corners.get((i + 1) % corners.size());
+            Point p = corners.get(i);
+            Point q = corners.get((i + 1) % corners.size());
             if (p.distanceTo(q) > longest) {
                 longest = p.distanceTo(q);
                 a = p;
                 b = q;
             }
         }
-        double angle = -Math.atan2(b.y() - a.y(), b.x() - a.x());
-        List<List<Spot>> areas = bad.stream().map(ring -> turned(ring, angle)).toList();
+        double angle = -Math.atan2(b.yMm() - a.yMm(), b.xMm() - a.xMm());
+        List<List<Point>> areas = bad.stream().map(ring -> turned(ring, angle)).toList();
         return areas.isEmpty()
                 ? Outline.of(turned(corners, angle)).atOrigin()
                 : Outline.mended(turned(corners, angle), areas).atOrigin();
     }
 
-    private static List<Spot> turned(List<Spot> ring, double angle) {
+    private static List<Point> turned(List<Point> ring, double angle) {
         double c = Math.cos(angle);
         double s = Math.sin(angle);
         return ring.stream()
-                .map(p -> new Spot(round(c * p.x() - s * p.y()), round(s * p.x() + c * p.y())))
+                .map(p -> new Point(round(c * p.xMm() - s * p.yMm()), round(s * p.xMm() + c * p.yMm())))
                 .toList();
     }
 

@@ -27,7 +27,7 @@ import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.progress.WorkingBar;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.MeasuredOutlines;
@@ -146,10 +146,10 @@ public class StockByPhoto extends Div {
             StringBuilder path = new StringBuilder();
             double x = 0;
             double y = 0;
-            for (Spot spot : shape.outer()) {
+            for (Point spot : shape.outer()) {
                 found.sheet()
                         .view()
-                        .project(spot.x() / printScale, spot.y() / printScale, -shape.heightMm() / printScale, uv);
+                        .project(spot.xMm() / printScale, spot.yMm() / printScale, -shape.heightMm() / printScale, uv);
                 path.append(path.isEmpty() ? 'M' : 'L')
                         .append(String.format(Locale.ROOT, "%.0f %.0f", uv[0] * read.scale(), uv[1] * read.scale()));
                 x += uv[0] * read.scale() / shape.outer().size();

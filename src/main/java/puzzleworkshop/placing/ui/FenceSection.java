@@ -1,0 +1,65 @@
+package puzzleworkshop.placing.ui;
+
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
+import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.align.NeededOverhang;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.placing.LearnedFence;
+import puzzleworkshop.placing.Positions;
+
+/** Where the fence on a machine's bed brings prints, how surely, and the word that it was put there again. */
+class FenceSection extends Div {
+
+    private final transient Machine machine;
+    private final transient Positions positions;
+    private final transient Formatter figures;
+    private final Div known = new Div();
+
+    FenceSection(Machine machine, Positions positions, String who, Formatter figures) {
+        this.machine = machine;
+        this.positions = positions;
+        this.figures = figures;
+        addClassName("pw-section");
+        known.addClassName("pw-stack");
+        Button laid = new Button(figures.text("placing.fence.laid"), event -> {
+            if (Feedback.unlessRefused(
+                    figures, "placing.fence.laid.noted", () -> positions.fenceLaid(machine.id(), who))) {
+                show();
+            }
+        });
+        laid.setId("fence-laid");
+        Paragraph why = new Paragraph(figures.text("placing.fence.laid.why"));
+        why.addClassName("pw-small");
+        add(new H2(figures.text("placing.fence")), known, laid, why);
+        show();
+    }
+
+    private void show() {
+        known.removeAll();
+        LearnedFence fence = positions.fence(machine);
+        fence.laid().ifPresent(at -> known.add(new Paragraph(figures.text("placing.fence.since", figures.moment(at)))));
+        known.add(new Paragraph(figures.text("placing.fence.boards", fence.since())));
+        if (fence.since() > 0) {
+            known.add(new Paragraph(words(fence, figures)));
+        }
+        if (!Double.isNaN(fence.shifted())) {
+            known.add(new Paragraph(figures.text(
+                    "placing.fence.usual",
+                    puzzleworkshop.measure.Length.mm(fence.shifted()),
+                    figures.number(fence.turned(), 2))));
+        }
+    }
+
+    /** How far off a print in the fence counts that is not measured, and from what that is known. */
+    static String words(LearnedFence fence, Formatter figures) {
+        return figures.text(
+                fence.learnedFrom() > 0 ? "placing.fence.learned" : "placing.fence.practice",
+                fence.shift(),
+                figures.number(fence.turnDegrees(), 2),
+                fence.learnedFrom() > 0 ? fence.learnedFrom() : NeededOverhang.FEWEST);
+    }
+}

@@ -1,0 +1,128 @@
+package puzzleworkshop.placing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.NormalTolerance;
+import puzzleworkshop.geometry.align.Similarity;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.support.Seeds;
+
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class LearnedFenceTest {
+
+    private static final Length STICKING = Length.mm(1.5);
+    private static final double SHIFT = 0.4;
+    private static final double TURN = Math.toRadians(0.15);
+
+    /** NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.6.3: n = 43, 90 % covered, 99 % confidence: k = 2.2 (from memory). */
+    @Test
+    void the_factor_is_the_handbooks_and_that_of_commons_math() {
+        assertThat(NormalTolerance.factor(42, 43, 1.644854, 2.326348)).isEqualTo(2.217, within(0.003));
+        for (int n = 20; n < 300; n += 17) {
+            double chi = new ChiSquaredDistribution(n - 1).inverseCumulativeProbability(0.05);
+            double z = new NormalDistribution().inverseCumulativeProbability(0.9995);
+            assertThat(NormalTolerance.factor(n - 1, n, NormalTolerance.COVERS_999, NormalTolerance.CONFIDENT_95))
+                    .isEqualTo(z * Math.sqrt((n - 1) * (1 + 1.0 / n) / chi), within(0.01));
+        }
+    }
+
+    /**
+     * Of 2,000 simulated fences of 20 boards each, how many tolerances of the turn hold 99.9 % of all further boards, as the
+     * normal distribution says: the claim is 95 %. The shift takes the worse axis, so it holds in more.
+     */
+    @Test
+    void what_is_claimed_holds_as_often_as_it_claims() {
+        Random random = new Random(Seeds.from(343));
+        int turns = 0;
+        int shifts = 0;
+        for (int fence = 0; fence < 2000; fence++) {
+            LearnedFence learned = LearnedFence.of(boards(20, random, 0), List.of(), STICKING, 0.5);
+            FenceSpot spot = learned.spot().orElseThrow();
+            turns += covered(Math.toRadians(learned.turnDegrees()), spot.turn() - 0.01, TURN) ? 1 : 0;
+            shifts += covered(
+                            learned.shift().mm(),
+                            spot.corner().xMm()
+                                    - FenceSpot.corner(board(1, 0, 0, 0), spot.turn())
+                                            .xMm(),
+                            SHIFT)
+                    ? 1
+                    : 0;
+        }
+        assertThat(turns / 2000.0).isBetween(0.93, 0.975);
+        assertThat(shifts / 2000.0).isGreaterThan(0.95);
+    }
+
+    @Test
+    void boards_measured_before_the_fence_was_put_there_teach_the_scatter_and_not_the_place() {
+        Random random = new Random(Seeds.from(344));
+        List<Position> boards = new ArrayList<>(boards(25, random, 0));
+        List<Instant> laid = List.of(Instant.EPOCH.plusSeconds(60 * 100));
+        LearnedFence none = LearnedFence.of(boards, laid, STICKING, 0.5);
+        assertThat(none.since()).isZero();
+        assertThat(none.spot()).isEmpty();
+        Position next = board(200, 7, -5, 0.01);
+        boards.add(next);
+        LearnedFence one = LearnedFence.of(boards, laid, STICKING, 0.5);
+        assertThat(one.learnedFrom()).isEqualTo(26);
+        assertThat(one.spot().orElseThrow().corner().distanceTo(FenceSpot.corner(next, 0.01)))
+                .isLessThan(1e-9);
+        LearnedFence all = LearnedFence.of(boards.subList(0, 25), List.of(), STICKING, 0.5);
+        assertThat(one.shift().mm())
+                .as("one board says less surely where the fence lies: √2 instead of √(1 + 1/25)")
+                .isEqualTo(all.shift().mm() * Math.sqrt(2 / (1 + 1.0 / 25)), within(1e-9));
+    }
+
+    @Test
+    void below_twenty_boards_what_sticking_may_be_off_counts_wider_by_what_the_place_is_unsure() {
+        Random random = new Random(Seeds.from(345));
+        LearnedFence few = LearnedFence.of(boards(4, random, 0), List.of(), STICKING, 0.5);
+        assertThat(few.learnedFrom()).isZero();
+        assertThat(few.shift().mm()).isEqualTo(STICKING.mm() * Math.sqrt(1.25), within(1e-9));
+    }
+
+    /** A print of another size in the same fence: its front left corner comes to the same place. */
+    @Test
+    void a_print_of_another_size_lies_with_its_corner_where_the_others_lay() {
+        FenceSpot spot = FenceSpot.of(List.of(board(1, 0, 0, 0)));
+        Point corner = spot.corner();
+        assertThat(corner.distanceTo(new Point(40 - 3, 90 + 203))).isLessThan(1e-9);
+        var edges = DrawnPrint.edges(Size.mm(120, 90), Length.mm(2), 0);
+        Similarity place = spot.bring(edges);
+        assertThat(place.of(new Point(-2, 92)).distanceTo(corner)).isLessThan(1e-9);
+    }
+
+    private static boolean covered(double tolerance, double off, double deviation) {
+        NormalDistribution errors = new NormalDistribution(0, deviation);
+        return errors.cumulativeProbability(off + tolerance) - errors.cumulativeProbability(off - tolerance) >= 0.999;
+    }
+
+    private static List<Position> boards(int count, Random random, int from) {
+        List<Position> boards = new ArrayList<>();
+        for (int i = 0; i < count; i++) {
+            boards.add(board(
+                    from + i,
+                    SHIFT * random.nextGaussian(),
+                    SHIFT * random.nextGaussian(),
+                    0.01 + TURN * random.nextGaussian()));
+        }
+        return boards;
+    }
+
+    /** A print of 306 × 206 mm whose corner comes to 37, 293 when nothing is off, off by a shift of its middle and a turn about it. */
+    private static Position board(int id, double dx, double dy, double turn) {
+        Point middle = new Point(150, 100);
+        return LearnedOverhangTest.position(id, id, Similarity.about(middle, 1, turn, 40 + dx, 90 + dy), true, 1);
+    }
+}
