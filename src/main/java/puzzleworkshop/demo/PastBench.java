@@ -19,7 +19,7 @@ import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
-import puzzleworkshop.geometry.Spot;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
@@ -118,13 +118,18 @@ class PastBench {
             double height = blank.height().mm();
             Geometry free = outline.free().buffer(Outline.TOLERANCE);
             Envelope all = free.getEnvelopeInternal();
-            double left = outline.origin().x();
-            double top = outline.origin().y();
+            double left = outline.origin().xMm();
+            double top = outline.origin().yMm();
             double right = left + outline.bounds().width().mm() - width;
             double bottom = top + outline.bounds().height().mm() - height;
-            return Stream.of(new Spot(left, top), new Spot(right, bottom), new Spot(right, top), new Spot(left, bottom))
+            return Stream.of(
+                            new Point(left, top),
+                            new Point(right, bottom),
+                            new Point(right, top),
+                            new Point(left, bottom))
                     .filter(corner -> {
-                        Envelope taken = new Envelope(corner.x(), corner.x() + width, corner.y(), corner.y() + height);
+                        Envelope taken =
+                                new Envelope(corner.xMm(), corner.xMm() + width, corner.yMm(), corner.yMm() + height);
                         return all.covers(taken)
                                 && free.covers(free.getFactory().toGeometry(taken));
                     })
@@ -132,7 +137,7 @@ class PastBench {
                             .at(
                                     sheet,
                                     BlankPlanner.wish(blank, quote.board(), FLAT),
-                                    new Placement(corner.x(), corner.y(), 0))
+                                    new Placement(corner.xMm(), corner.yMm(), 0))
                             .stream())
                     .findFirst();
         }
