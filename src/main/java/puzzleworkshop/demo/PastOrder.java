@@ -136,7 +136,7 @@ record PastOrder(
         int days = 7 + random.nextInt(8);
         boolean late = random.nextInt(100) < 13;
         boolean failed = random.nextInt(100) < 9;
-        boolean complained = index % 31 == 17;
+        boolean complained = index % 17 == 5;
         return new PastOrder(
                 customer[0],
                 customer[1],
@@ -148,7 +148,7 @@ record PastOrder(
                 days,
                 late ? 1 + random.nextInt(4) : -random.nextInt(3),
                 failed ? Optional.of(FAULTS[random.nextInt(FAULTS.length)]) : Optional.empty(),
-                complained ? Optional.of(Grief.values()[index / 31 % Grief.values().length]) : Optional.empty(),
+                complained ? Optional.of(Grief.values()[index / 17 % Grief.values().length]) : Optional.empty(),
                 Optional.of(random.nextInt(14)));
     }
 
