@@ -4,6 +4,9 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
@@ -35,6 +38,9 @@ class DecodeSlots {
     private static final long BYTES_IN_SHORTEST = 8 << 20;
     private static final long MILLIS_PER_FURTHER_MEGABYTE = 500;
 
+    /** By the clock it may take so many times as long as on the processor, which other work may keep busy. */
+    private static final int MOST_TIMES = 6;
+
     /** For what was taken in already. */
     private static final Duration FOR_PRINT = Duration.ofSeconds(90);
 
@@ -64,7 +70,7 @@ class DecodeSlots {
         try {
             return apart
                     ? SeparateReader.look(file, limits, longerSide, time, progress)
-                    : lookHere(file, limits, longerSide, time, progress);
+                    : onThreadOfItsOwn(() -> lookHere(file, limits, longerSide, time, progress));
         } catch (StackOverflowError nested) {
             throw new Refused("artwork.refused.damaged");
         } catch (OutOfMemoryError tooMuch) {
@@ -78,8 +84,29 @@ class DecodeSlots {
             Path file, IntakeLimits limits, int longerSide, Duration time, Consumer<Double> progress)
             throws IOException {
         ImageHeader facts = ImageProbe.at(file, limits);
-        WorkLimit limit = WorkLimit.of(Long.MAX_VALUE, time, () -> new Refused("artwork.refused.endless"));
+        WorkLimit limit = WorkLimit.ofWork(
+                Long.MAX_VALUE, time, time.multipliedBy(MOST_TIMES), () -> new Refused("artwork.refused.endless"));
         return new ReadPicture(facts, Survey.of(file, facts, longerSide, limit, progress));
+    }
+
+    /** Of a virtual thread, as requests have, nobody tells the time on the processor. */
+    private static ReadPicture onThreadOfItsOwn(Callable<ReadPicture> work) throws IOException {
+        FutureTask<ReadPicture> task = new FutureTask<>(work);
+        Thread thread = Thread.ofPlatform().name("reading").daemon().start(task);
+        try {
+            return task.get();
+        } catch (InterruptedException stopped) {
+            thread.interrupt();
+            Thread.currentThread().interrupt();
+            throw new Refused("artwork.refused.busy");
+        } catch (ExecutionException failed) {
+            switch (failed.getCause()) {
+                case IOException unreadable -> throw unreadable;
+                case RuntimeException refused -> throw refused;
+                case Error error -> throw error;
+                default -> throw new IllegalStateException(failed.getCause());
+            }
+        }
     }
 
     /** All pixels of a picture that was taken in. */

@@ -65,6 +65,29 @@ public record Photo(int width, int height, int[] rgb, double focal) {
         }
     }
 
+    /**
+     * Brightness (not code values) between pixels, 0 to 1, from luma alone: JPEG keeps that for every pixel and colour for two by
+     * two of them, so red, green and blue by themselves are blurred where luma is not. Weights: ITU-T T.871.
+     */
+    public double brightness(double u, double v) {
+        double x = Math.clamp(u - 0.5, 0, width - 1.001);
+        double y = Math.clamp(v - 0.5, 0, height - 1.001);
+        int i = (int) x;
+        int j = (int) y;
+        double fx = x - i;
+        double fy = y - j;
+        int at = j * width + i;
+        int right = width > 1 ? 1 : 0;
+        int down = height > 1 ? width : 0;
+        return (luma(at) * (1 - fx) + luma(at + right) * fx) * (1 - fy)
+                + (luma(at + down) * (1 - fx) + luma(at + down + right) * fx) * fy;
+    }
+
+    private float luma(int index) {
+        int pixel = rgb[index];
+        return LINEAR[(77 * (pixel >> 16 & 0xFF) + 150 * (pixel >> 8 & 0xFF) + 29 * (pixel & 0xFF)) >> 8];
+    }
+
     /** Half as wide and high, each pixel the mean of four. */
     public Photo halved() {
         int w = width / 2;

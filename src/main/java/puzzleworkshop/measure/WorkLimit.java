@@ -1,5 +1,7 @@
 package puzzleworkshop.measure;
 
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.time.Duration;
 import java.util.function.Supplier;
 
@@ -23,15 +25,23 @@ public final class WorkLimit {
     /** Looking at the clock costs some 30 ns: done once in so many steps. */
     private static final int STEPS_BETWEEN_LOOKS = 256;
 
+    private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
+
+    private static final long UNTOLD = Long.MAX_VALUE;
+
     private final long mostSteps;
     private final long end;
+    private final long lastEnd;
+    private final long workEnd;
     private final Supplier<? extends RuntimeException> exceeded;
     private long steps;
     private long nextLook;
 
-    private WorkLimit(long mostSteps, Duration time, Supplier<? extends RuntimeException> exceeded) {
+    private WorkLimit(long mostSteps, Duration time, Duration longest, Supplier<? extends RuntimeException> exceeded) {
         this.mostSteps = mostSteps;
         this.end = System.nanoTime() + time.toNanos();
+        this.lastEnd = System.nanoTime() + longest.toNanos();
+        this.workEnd = worked() == UNTOLD ? UNTOLD : worked() + time.toNanos();
         this.exceeded = exceeded;
     }
 
@@ -40,16 +50,30 @@ public final class WorkLimit {
      * @param exceeded what is thrown when either is used up, usually a {@link Refused} that says what to send instead
      */
     public static WorkLimit of(long steps, Duration time, Supplier<? extends RuntimeException> exceeded) {
-        if (steps < 1 || time.isNegative()) {
-            throw new IllegalArgumentException(steps + " steps in " + time);
+        return ofWork(steps, time, time, exceeded);
+    }
+
+    /**
+     * The same where the machine may be busy with other things: what a good file takes does not count double because something
+     * else runs beside it.
+     *
+     * @param time on the processor, of the thread that makes this limit; of a virtual thread, whose time on the processor nobody
+     *     tells, by the clock
+     * @param longest by the clock, from now on, however little of it was time on the processor
+     */
+    public static WorkLimit ofWork(
+            long steps, Duration time, Duration longest, Supplier<? extends RuntimeException> exceeded) {
+        if (steps < 1 || time.isNegative() || longest.compareTo(time) < 0) {
+            throw new IllegalArgumentException(steps + " steps in " + time + ", " + longest + " at the longest");
         }
-        return new WorkLimit(steps, time, exceeded);
+        return new WorkLimit(steps, time, longest, exceeded);
     }
 
     /** For what we made ourselves. It still ends when its thread is interrupted. */
     public static WorkLimit none() {
+        Duration endless = Duration.ofDays(1000);
         return new WorkLimit(
-                Long.MAX_VALUE, Duration.ofDays(1000), () -> new IllegalStateException("Interrupted while reading"));
+                Long.MAX_VALUE, endless, endless, () -> new IllegalStateException("Interrupted while reading"));
     }
 
     /** One step more. */
@@ -85,10 +109,23 @@ public final class WorkLimit {
 
     /** Looks at the clock now: before and after something that takes long and cannot be asked in between. */
     public void look() {
-        if (System.nanoTime() - end > 0 || Thread.currentThread().isInterrupted()) {
+        if (isUsedUp() || Thread.currentThread().isInterrupted()) {
             steps = mostSteps;
             throw exceeded.get();
         }
+    }
+
+    private boolean isUsedUp() {
+        long now = System.nanoTime();
+        // time on the processor costs more to ask for, and is never more than the clock's
+        return now - end > 0 && (now - lastEnd > 0 || worked() >= workEnd);
+    }
+
+    /** Time of this thread on the processor, ns; beyond every end where nobody tells. */
+    private static long worked() {
+        boolean told = !Thread.currentThread().isVirtual() && THREADS.isCurrentThreadCpuTimeSupported();
+        long worked = told ? THREADS.getCurrentThreadCpuTime() : -1;
+        return worked < 0 ? UNTOLD : worked;
     }
 
     /** Steps taken so far. */

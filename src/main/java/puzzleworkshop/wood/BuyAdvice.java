@@ -1,9 +1,11 @@
 package puzzleworkshop.wood;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BoardOffer;
 
 /**
@@ -15,6 +17,7 @@ import puzzleworkshop.sheets.board.BoardOffer;
  * @param cost of all
  * @param service share of the drawn courses in which no blank stands without a board, with the order
  * @param without the same when nothing is ordered
+ * @param orderBy the day by which boards must be ordered, today when at once; empty: the rack does for three months
  */
 public record BuyAdvice(
         BoardKindAsked kind,
@@ -24,13 +27,18 @@ public record BuyAdvice(
         int tooLarge,
         Money cost,
         Percent service,
-        Percent without) {
+        Percent without,
+        Optional<LocalDate> orderBy) {
 
     /**
+     * @param cutTo the size that the dealer cuts it to; empty: the whole board
+     * @param price of one
+     * @param weeks until it is there
      * @param count how many to order; 0: none
      * @param breakEven the price at which the order with this board costs as much as without it
      */
-    public record Line(BoardOffer board, int count, Optional<Money> breakEven) {}
+    public record Line(
+            BoardOffer board, Optional<Size> cutTo, Money price, int weeks, int count, Optional<Money> breakEven) {}
 
     public BuyAdvice {
         lines = List.copyOf(lines);

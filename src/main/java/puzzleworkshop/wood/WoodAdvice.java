@@ -2,7 +2,6 @@ package puzzleworkshop.wood;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -14,8 +13,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.Profile;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
@@ -24,14 +21,9 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BoardOffer;
-import puzzleworkshop.sheets.board.Material;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
-import puzzleworkshop.wood.ahead.BoardsToBuy;
-import puzzleworkshop.wood.ahead.LearnedWorth;
-import puzzleworkshop.wood.play.ForSale;
-import puzzleworkshop.wood.play.Wanted;
 import puzzleworkshop.workshop.Workshop;
 
 /** What wood did month by month, which pieces to give away and which boards to order. Proposes; changes nothing but its rules. */
@@ -42,13 +34,16 @@ public class WoodAdvice {
     private static final int MONTHS = 12;
     private static final int WEEKS_OF_KINDS = 26;
     private static final int LEAST_BLANKS_OF_A_KIND = 5;
-    private static final int MOST_BOARDS = 3;
-    private static final int MOST_PIECES_PLAYED = 150;
-    private static final long SEED = 281;
 
     /** All that an order of boards depends on. */
     private record BuyQuestion(
-            LocalDate day, String asked, String rack, WoodRules rules, List<BoardOffer> offers, List<Size> usual) {}
+            LocalDate day,
+            String asked,
+            String rack,
+            WoodRules rules,
+            List<BoardOffer> offers,
+            Map<Long, Dealing> dealers,
+            List<Size> usual) {}
 
     private final VersionedCache<BuyQuestion, List<BuyAdvice>> advised = VersionedCache.ofMost(4);
     private final WoodStore store;
@@ -58,6 +53,8 @@ public class WoodAdvice {
     private final RackSettings settings;
     private final RemainderWorth worth;
     private final Workshop workshop;
+    private final BoardOrders orders;
+    private final Dealers dealers;
 
     WoodAdvice(
             WoodStore store,
@@ -66,7 +63,9 @@ public class WoodAdvice {
             SheetFinder finder,
             RackSettings settings,
             RemainderWorth worth,
-            Workshop workshop) {
+            Workshop workshop,
+            BoardOrders orders,
+            Dealers dealers) {
         this.store = store;
         this.asked = asked;
         this.rack = rack;
@@ -74,6 +73,8 @@ public class WoodAdvice {
         this.settings = settings;
         this.worth = worth;
         this.workshop = workshop;
+        this.orders = orders;
+        this.dealers = dealers;
     }
 
     @Transactional(readOnly = true)
@@ -148,6 +149,7 @@ public class WoodAdvice {
                 rack.stamp(),
                 store.rules(),
                 settings.offers(),
+                dealers.all(),
                 settings.standardBlanks());
         return advised.get(question, this::worked);
     }
@@ -156,92 +158,12 @@ public class WoodAdvice {
         Map<BoardKindAsked, Long> kinds =
                 store.asked(workshop.today().minusWeeks(WEEKS_OF_KINDS), workshop.zone()).stream()
                         .collect(Collectors.groupingBy(WoodStore.Asked::kind, Collectors.counting()));
-        long all = kinds.values().stream().mapToLong(Long::longValue).sum();
         List<Sheet> free = free();
         return kinds.entrySet().stream()
                 .filter(kind -> kind.getValue() >= LEAST_BLANKS_OF_A_KIND)
                 .sorted(Map.Entry.<BoardKindAsked, Long>comparingByValue().reversed())
-                .map(kind -> buy(kind.getKey(), (double) kind.getValue() / all, free))
+                .map(kind -> orders.advise(kind.getKey(), free))
                 .flatMap(Optional::stream)
                 .toList();
-    }
-
-    private Optional<BuyAdvice> buy(BoardKindAsked kind, double share, List<Sheet> free) {
-        List<BoardOffer> boards = settings.offers().stream()
-                .filter(offer -> offer.offered()
-                        && offer.material().equals(kind.material())
-                        && offer.grade().name().equals(kind.grade())
-                        && near(offer.thickness().mm(), kind)
-                        && offer.price().currency().equals(workshop.currency()))
-                .sorted(Comparator.comparing(BoardOffer::price).thenComparing(BoardOffer::id))
-                .limit(MOST_BOARDS)
-                .toList();
-        if (boards.isEmpty()) {
-            return Optional.empty();
-        }
-        WoodRules rules = store.rules();
-        List<LearnedWorth.Asked> rates = LearnedLadder.rates(asked.sizes()).stream()
-                .map(size -> new LearnedWorth.Asked(size.size(), size.perWeek() * share))
-                .toList();
-        List<ForSale> offers = boards.stream().map(LearnedLadder::forSale).toList();
-        List<LearnedWorth.Asked> servable = rates.stream()
-                .filter(size -> offers.stream().anyMatch(board -> size.size().fits(board.width(), board.height())))
-                .toList();
-        Optional<BoardsToBuy.Advice> advice = BoardsToBuy.advise(
-                offers, pieces(kind, free), rates, rules.deliveryWeeks(), rules.servicePercent() / 100, SEED);
-        String material = settings.materials().stream()
-                .filter(one -> one.id().equals(kind.material()))
-                .map(Material::name)
-                .findFirst()
-                .orElse(kind.material());
-        return Optional.of(new BuyAdvice(
-                kind,
-                material,
-                IntStream.range(0, boards.size())
-                        .mapToObj(i -> new BuyAdvice.Line(
-                                boards.get(i),
-                                advice.map(found -> found.counts().get(i)).orElse(0),
-                                advice.flatMap(found -> found.breakEven().get(i).isPresent()
-                                        ? Optional.of(hundredths(
-                                                found.breakEven().get(i).getAsLong()))
-                                        : Optional.empty())))
-                        .toList(),
-                advice.isPresent(),
-                rates.size() - servable.size(),
-                hundredths(advice.map(BoardsToBuy.Advice::cost).orElse(0L)),
-                percent(advice.map(BoardsToBuy.Advice::service).orElse(0.0)),
-                percent(advice.map(BoardsToBuy.Advice::without).orElse(0.0))));
-    }
-
-    /** The largest useful rectangle of each free sheet of the kind, largest first. */
-    private List<Wanted> pieces(BoardKindAsked kind, List<Sheet> free) {
-        List<Sheet> fit = free.stream()
-                .filter(sheet -> sheet.facts().material().equals(kind.material())
-                        && sheet.facts().grade().name().equals(kind.grade())
-                        && sheet.facts().past().isFitForCutting()
-                        && near(sheet.facts().thickness().mm(), kind))
-                .toList();
-        UsefulSizes sizes = settings.sizes();
-        List<Wanted> pieces = new ArrayList<>();
-        for (Profile shape : finder.profiles(fit)) {
-            if (shape.rung() != UsefulSizes.SCRAP) {
-                pieces.add(LearnedLadder.wanted(sizes.rung(shape.rung())));
-            }
-        }
-        pieces.sort(Comparator.comparingLong(Wanted::area).reversed());
-        return pieces.subList(0, Math.min(MOST_PIECES_PLAYED, pieces.size()));
-    }
-
-    private boolean near(double thickness, BoardKindAsked kind) {
-        return Math.abs(thickness - kind.thickness().mm())
-                <= settings.rules().thicknessSlack().mm() + 1e-9;
-    }
-
-    private Money hundredths(long hundredths) {
-        return Money.of(java.math.BigDecimal.valueOf(hundredths, 2), workshop.currency());
-    }
-
-    private static Percent percent(double share) {
-        return Percent.of(Math.round(share * 100));
     }
 }

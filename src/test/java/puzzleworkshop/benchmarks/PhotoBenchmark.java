@@ -18,12 +18,15 @@ import puzzleworkshop.camera.Scene;
 import puzzleworkshop.camera.outline.BoardFinder;
 import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.sheet.MeasuringSheet;
+import puzzleworkshop.camera.traced.TracedPhoto;
+import puzzleworkshop.camera.traced.TracedScene;
 import puzzleworkshop.measure.Refused;
 
 /**
  * Outlines from photos against the truth. With a folder: each {@code *.jpg} with a {@code *.txt} of the same name beside it, whose
  * first line is the thickness in mm and whose further lines are the true outline, {@code x y} in mm, in any position and turn
- * (empty lines and lines that begin with # are passed over). Without: photos rendered from a seed, 12 megapixels, most of A3; -Dbench.images
+ * (empty lines and lines that begin with # are passed over). Without: photos rendered from a seed, 12 megapixels, most of A3, every second one by
+ * another renderer ({@link TracedPhoto}; -Dbench.renderer=traced or samples: all by one of them, -Dbench.megapixels: how large the traced ones are); -Dbench.images
  * says how many (24), -Dbench.seed another seed, -Dbench.keep a folder to write them to. -Dbench.phone=true
  * makes of each photo, of either kind, what phones usually hand over ({@link PhoneLook}).
  */
@@ -90,29 +93,37 @@ public final class PhotoBenchmark implements Benchmark {
     private void renderAll() throws IOException {
         int count = Integer.getInteger("bench.images", 24);
         long seed = Long.getLong("bench.seed", 20261129);
+        double megapixels = Double.parseDouble(System.getProperty("bench.megapixels", "12"));
+        String only = System.getProperty("bench.renderer", "both");
         MeasuringSheet[] sheets = {
             MeasuringSheet.A3, MeasuringSheet.A3, MeasuringSheet.A4, MeasuringSheet.A3, MeasuringSheet.LETTER
         };
         for (int i = 0; i < count; i++) {
             Random random = new Random(seed + i);
-            Scene scene = RandomScenes.next(random, sheets[i % sheets.length]);
-            byte[] jpeg = RenderedPhoto.jpeg(scene);
-            Scene.Board board = scene.boards.getFirst();
-            String keep = System.getProperty("bench.keep");
-            String name = "seed " + (seed + i) + " " + scene.sheet;
-            if (keep != null) {
-                Files.write(Path.of(keep, (seed + i) + ".jpg"), jpeg);
-                StringBuilder text = new StringBuilder(board.thickness + "\n");
-                for (int k = 0; k < board.rings.getFirst().length; k += 2) {
-                    text.append(board.rings.getFirst()[k])
-                            .append(' ')
-                            .append(board.rings.getFirst()[k + 1])
-                            .append('\n');
-                }
-                Files.writeString(Path.of(keep, (seed + i) + ".txt"), text);
+            MeasuringSheet sheet = sheets[i % sheets.length];
+            if (only.equals("traced") || only.equals("both") && i % 2 == 1) {
+                TracedScene scene = TracedScene.next(random, sheet, megapixels);
+                rendered("traced " + (seed + i), TracedPhoto.jpeg(scene), scene.thickness, scene.outlines.getFirst());
+            } else {
+                Scene scene = RandomScenes.next(random, sheet);
+                Scene.Board board = scene.boards.getFirst();
+                rendered("seed " + (seed + i), RenderedPhoto.jpeg(scene), board.thickness, board.rings.getFirst());
             }
-            judge(name, jpeg, board.thickness, board.rings.getFirst());
         }
+    }
+
+    private void rendered(String name, byte[] jpeg, double thickness, double[] truth) throws IOException {
+        String keep = System.getProperty("bench.keep");
+        if (keep != null) {
+            String stem = name.replace(' ', '-');
+            Files.write(Path.of(keep, stem + ".jpg"), jpeg);
+            StringBuilder text = new StringBuilder(thickness + "\n");
+            for (int k = 0; k < truth.length; k += 2) {
+                text.append(truth[k]).append(' ').append(truth[k + 1]).append('\n');
+            }
+            Files.writeString(Path.of(keep, stem + ".txt"), text);
+        }
+        judge(name, jpeg, thickness, truth);
     }
 
     private void judge(String name, byte[] jpeg, double thickness, double[] truth) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.time.Duration;
+import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
 
 class WorkLimitTest {
@@ -52,6 +53,51 @@ class WorkLimitTest {
                 .isInstanceOf(Refused.class);
         assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(2));
         assertThatThrownBy(limit::step).as("stays ended").isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void waiting_for_the_processor_is_not_counted_as_work_and_still_ends() throws Exception {
+        WorkLimit limit = WorkLimit.ofWork(
+                Long.MAX_VALUE, Duration.ofMillis(300), Duration.ofMillis(1500), () -> new Refused("measure.test"));
+        Thread.sleep(500);
+        assertThatCode(limit::look)
+                .as("half a second, none of it on the processor")
+                .doesNotThrowAnyException();
+        Thread.sleep(1100);
+        assertThatThrownBy(limit::look).as("however little was done").isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void work_is_ended_when_its_time_on_the_processor_is_used_up() {
+        WorkLimit limit = WorkLimit.ofWork(
+                Long.MAX_VALUE, Duration.ofMillis(100), Duration.ofMinutes(10), () -> new Refused("measure.test"));
+        assertThatThrownBy(() -> {
+                    while (true) {
+                        limit.step();
+                    }
+                })
+                .isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void of_a_virtual_thread_the_clock_counts() throws Exception {
+        AtomicReference<Throwable> thrown = new AtomicReference<>();
+        Thread.ofVirtual()
+                .start(() -> {
+                    WorkLimit limit = WorkLimit.ofWork(
+                            Long.MAX_VALUE,
+                            Duration.ofMillis(20),
+                            Duration.ofMinutes(10),
+                            () -> new Refused("measure.test"));
+                    try {
+                        Thread.sleep(100);
+                        limit.look();
+                    } catch (InterruptedException | Refused ended) {
+                        thrown.set(ended);
+                    }
+                })
+                .join();
+        assertThat(thrown.get()).isInstanceOf(Refused.class);
     }
 
     @Test

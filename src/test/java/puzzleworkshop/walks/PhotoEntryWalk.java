@@ -3,6 +3,7 @@ package puzzleworkshop.walks;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import com.microsoft.playwright.options.FilePayload;
 import java.util.ArrayList;
@@ -37,7 +38,7 @@ class PhotoEntryWalk extends Walk {
         openWorkshop(true);
         page.setViewportSize(360, 760);
         go("sheets/enter");
-        page.locator("vaadin-tab", new com.microsoft.playwright.Page.LocatorOptions().setHasText("From a photo"))
+        page.locator("vaadin-tab", new Page.LocatorOptions().setHasText("From a photo"))
                 .click();
         page.getByText("That is its length").click();
         page.waitForSelector("text=Photos are measured by this line");
@@ -45,21 +46,26 @@ class PhotoEntryWalk extends Walk {
                 .first()
                 .setInputFiles(
                         new FilePayload("offcut.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(OFFCUT, 3))));
-        page.waitForSelector(
-                ".sheets-photo-edge", new com.microsoft.playwright.Page.WaitForSelectorOptions().setTimeout(60_000));
+        page.waitForSelector(".sheets-photo-edge", new Page.WaitForSelectorOptions().setTimeout(60_000));
         shoot("sheets-photo-phone");
-        Locator corner = page.locator(".sheets-photo-canvas circle").first();
+        page.setViewportSize(360, 760);
+        assertThat(reach()).as("a finger finds a corner").isGreaterThanOrEqualTo(44);
+        Locator corner = page.locator(".sheets-photo-touch").first();
         String before = page.locator(".sheets-photo-edge").getAttribute("d");
         corner.hover();
         page.mouse().down();
-        page.mouse().move(corner.boundingBox().x + 22, corner.boundingBox().y + 12);
+        BoundingBox grip = corner.boundingBox();
+        page.mouse().move(grip.x + grip.width / 2 + 14, grip.y + grip.height / 2 + 9);
+        page.waitForSelector(".sheets-photo-loupe");
+        page.screenshot(new Page.ScreenshotOptions().setPath(SCREENS.resolve("sheets-photo-dragged-phone.png")));
         page.mouse().up();
+        page.waitForFunction("() => !document.querySelector('.sheets-photo-loupe')");
         page.waitForFunction(
                 "before => document.querySelector('.sheets-photo-edge').getAttribute('d') !== before", before);
         page.getByText("Paint a bad area").click();
         // the drawing is made anew without its corners
         page.waitForFunction("() => document.querySelector('.sheets-photo-edge')"
-                + " && !document.querySelector('.sheets-photo-canvas circle')");
+                + " && !document.querySelector('.sheets-photo-corner')");
         BoundingBox edge = page.locator(".sheets-photo-edge").boundingBox();
         double x = edge.x + edge.width / 2;
         double y = edge.y + edge.height / 2;
@@ -70,6 +76,7 @@ class PhotoEntryWalk extends Walk {
         }
         page.mouse().up();
         page.waitForSelector("path.sheets-photo-bad");
+        shoot("sheets-photo-painted");
         page.getByText("Remove the last bad area").click();
         page.waitForFunction("() => !document.querySelector('path.sheets-photo-bad')");
         SheetRack rack = bean(SheetRack.class);
@@ -79,6 +86,7 @@ class PhotoEntryWalk extends Walk {
         assertThat(rack.count(RackFilter.inRack())).isEqualTo(count + 1);
         Sheet sheet = rack.list(RackFilter.inRack(), 0, 1).getFirst();
         assertThat(bean(MeasuredOutlines.class).unconfirmed(sheet.id())).isPresent();
+        nextPiece(rack, count + 1);
         go("sheets/number/" + sheet.id());
         page.getByText("The ruler agrees").click();
         page.waitForSelector("text=The outline is used as it was measured");
@@ -98,13 +106,33 @@ class PhotoEntryWalk extends Walk {
                 .first()
                 .setInputFiles(
                         new FilePayload("rack.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(OFFCUT, 3))));
-        page.waitForSelector(
-                ".sheets-stock-photo", new com.microsoft.playwright.Page.WaitForSelectorOptions().setTimeout(120_000));
+        page.waitForSelector(".sheets-stock-photo", new Page.WaitForSelectorOptions().setTimeout(120_000));
         assertThat(page.locator(".sheets-stock-line").innerText()).contains("is sheet " + known);
         button("Tick the one that is sure").click();
         page.waitForSelector("text=Sheet " + known + " found");
         assertThat(bean(StockTaking.class).isSeen(known)).isTrue();
         assertThat(complaints()).isEmpty();
         shoot("sheets-stock-photo");
+    }
+
+    /**
+     * The next piece asks for two touches on our screen, and two in the phone's camera (release, use): twenty pieces are eighty
+     * touches. What the program takes for each is what the benchmark {@code photo} measures.
+     */
+    private void nextPiece(SheetRack rack, int count) {
+        page.locator("input[type=file]")
+                .first()
+                .setInputFiles(
+                        new FilePayload("next.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(OFFCUT, 3))));
+        page.waitForSelector(".sheets-photo-edge", new Page.WaitForSelectorOptions().setTimeout(60_000));
+        page.locator(".sheets-take").click();
+        page.waitForFunction("() => document.querySelectorAll('.sheets-taken-line').length === 2");
+        assertThat(rack.count(RackFilter.inRack())).isEqualTo(count + 1);
+    }
+
+    /** Across, in the screen's pixels. */
+    private double reach() {
+        page.waitForFunction("() => document.querySelector('.sheets-photo-touch')?.getAttribute('r')");
+        return page.locator(".sheets-photo-touch").first().boundingBox().width;
     }
 }

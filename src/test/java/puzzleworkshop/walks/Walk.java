@@ -66,7 +66,7 @@ abstract class Walk {
             "--disable-component-update",
             "--disable-sync");
 
-    private static final Path SCREENS = Path.of("target", "screens");
+    static final Path SCREENS = Path.of("target", "screens");
 
     private static final boolean PICTURES = Boolean.getBoolean("screens");
 

@@ -3,7 +3,10 @@ package puzzleworkshop.wood;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.math.BigDecimal;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -40,6 +43,9 @@ class WoodIT {
 
     @Autowired
     WoodAdvice advice;
+
+    @Autowired
+    Dealers dealers;
 
     @Autowired
     YearAgain again;
@@ -137,6 +143,55 @@ class WoodIT {
         assertThat(keep.spare()).hasSize(1);
         assertThat(keep.spare().getFirst().sheet().outline().area().mm2()).isEqualTo(60 * 50);
         assertThat(advice.keep().pieces()).isEqualTo(3);
+    }
+
+    @Test
+    void what_is_asked_for_on_one_kind_of_board_is_planned_on_that_kind() {
+        confirmed(24, 12);
+        BoardOffer thin = settings.offers().getFirst();
+        settings.save(new BoardOffer(
+                0,
+                "birch ply 4 mm",
+                thin.material(),
+                thin.grade(),
+                Length.mm(4),
+                thin.size(),
+                thin.grain(),
+                thin.price(),
+                true));
+        jdbc.sql("update customer_order set board_thickness_mm = 4 where id % 4 = 0")
+                .update();
+        List<KindAsked> kinds = asked.kinds();
+        assertThat(kinds).extracting(kind -> kind.kind().thickness().mm()).containsExactly(3.0, 4.0);
+        assertThat(kinds.getFirst().learned().seen()).isEqualTo(18);
+        assertThat(kinds.getLast().learned().seen()).isEqualTo(6);
+        asked.correct(A4, 8, "Robin");
+        assertThat(perWeek(kinds.getFirst())).isEqualTo(6);
+        assertThat(perWeek(kinds.getLast())).isEqualTo(2);
+        assertThat(advice.buy()).extracting(buy -> buy.kind().thickness().mm()).containsExactly(3.0, 4.0);
+    }
+
+    private double perWeek(KindAsked kind) {
+        return asked.sizes(kind.kind()).getFirst().perWeek();
+    }
+
+    @Test
+    void a_dealer_who_cuts_to_size_and_delivers_at_once_is_weighed_against_whole_boards() {
+        confirmed(60, 20);
+        BuyAdvice before = advice.buy().getFirst();
+        assertThat(before.lines()).hasSize(1);
+        assertThat(before.lines().getFirst().weeks()).isEqualTo(advice.rules().deliveryWeeks());
+        assertThat(before.orderBy()).contains(workshop.today());
+        long board = settings.offers().getFirst().id();
+        dealers.save(new Dealing(board, OptionalInt.of(0), Optional.of(new BigDecimal("0.10"))));
+        BuyAdvice after = advice.buy().getFirst();
+        assertThat(after.lines()).extracting(BuyAdvice.Line::cutTo).containsExactly(Optional.empty(), Optional.of(A4));
+        // 9.00 for 800 × 600 mm: a piece of 319 × 232 mm is its 0.1542nd part, 1.39, and 0.10 for the cut.
+        assertThat(after.lines().getLast().price().amount()).isEqualByComparingTo("1.49");
+        assertThat(after.lines()).allMatch(line -> line.weeks() == 0);
+        assertThat(after.cost().compareTo(before.cost())).isNegative();
+        assertThatThrownBy(() -> dealers.save(new Dealing(board, OptionalInt.of(27), Optional.empty())))
+                .isInstanceOf(Refused.class);
     }
 
     private AskedSize size() {

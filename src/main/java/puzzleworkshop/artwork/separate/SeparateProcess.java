@@ -33,6 +33,9 @@ final class SeparateProcess {
     /** Heap, native decoders and the machine itself. */
     private static final long MOST_BYTES = 600L << 20;
 
+    /** By the clock it may take so many times as long as on the processor, which other work may keep busy. */
+    private static final int MOST_TIMES = 6;
+
     private static final int LOOK_EVERY_MILLIS = 20;
     private static final int PAGE_BYTES = 4096;
 
@@ -56,6 +59,8 @@ final class SeparateProcess {
     /**
      * @param main a class with a main method, on our own class path
      * @param arguments for it; its working folder is empty and its own
+     * @param time on the processor, where the system tells that of a process, else by the clock; by the clock never more than six
+     *     times as long
      * @param line told each line that it prints, from a thread of this call
      * @param fetch takes what it left in its folder
      */
@@ -124,7 +129,7 @@ final class SeparateProcess {
     }
 
     private static End watch(Process process, Duration time, Consumer<String> line) {
-        long end = System.nanoTime() + time.toNanos();
+        long start = System.nanoTime();
         AtomicReference<RuntimeException> failed = new AtomicReference<>();
         Thread lines = Thread.ofVirtual().name("reading-lines").start(() -> {
             try (BufferedReader out =
@@ -140,7 +145,7 @@ final class SeparateProcess {
         });
         try {
             while (!process.waitFor(LOOK_EVERY_MILLIS, TimeUnit.MILLISECONDS)) {
-                if (System.nanoTime() - end > 0) {
+                if (isUsedUp(time, Duration.ofNanos(System.nanoTime() - start), process)) {
                     return End.TOO_LONG;
                 }
                 if (residentBytes(process.pid()) > MOST_BYTES) {
@@ -156,6 +161,14 @@ final class SeparateProcess {
             Thread.currentThread().interrupt();
             return End.TOO_LONG;
         }
+    }
+
+    private static boolean isUsedUp(Duration time, Duration passed, Process process) {
+        if (passed.compareTo(time) <= 0) {
+            return false;
+        }
+        Duration worked = process.info().totalCpuDuration().orElse(passed);
+        return worked.compareTo(time) > 0 || passed.compareTo(time.multipliedBy(MOST_TIMES)) > 0;
     }
 
     /** Second field of Linux's {@code /proc/PID/statm} (man 5 proc): pages in memory; 0 where it is not told. */

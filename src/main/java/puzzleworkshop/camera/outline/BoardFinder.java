@@ -23,6 +23,9 @@ public final class BoardFinder {
 
     private static final double FEWEST_CLEAR = 0.72;
 
+    /** So small a share of an edge told by colour alone matters less. */
+    private static final double SELDOM = 0.1;
+
     private final Photo photo;
     private final double thickness;
     private final double printScale;
@@ -173,13 +176,16 @@ public final class BoardFinder {
         }
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
         EdgeSearch search = new EdgeSearch(photo, mask);
-        double[] seenRing = search.refined(onPlane(rings.getFirst()));
+        double[] byColour = search.refined(onPlane(rings.getFirst()));
         if (search.clear < FEWEST_CLEAR) {
             throw new Refused("camera.outline.noedge");
         }
+        double clear = search.clear;
+        FineEdge fine = new FineEdge(photo, mask, search);
+        double[] seenRing = fine.refined(byColour);
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         boolean walls = silhouette.wallsShow(seenRing);
-        double doubt = doubt(seenRing, search.clear);
+        double doubt = doubt(seenRing, clear, fine);
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
         List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {
@@ -219,7 +225,7 @@ public final class BoardFinder {
     }
 
     /** Lens and view, flatness of paper and board, and how clear the edge is; twice the deviation, by common practice. */
-    private double doubt(double[] ring, double clear) {
+    private double doubt(double[] ring, double clear, FineEdge fine) {
         double[] uv = new double[2];
         double view = 0;
         double scale = Double.MAX_VALUE;
@@ -232,7 +238,10 @@ public final class BoardFinder {
         }
         double flat = 0.2;
         double edge = 0.8 / scale + 0.6 * (1 - clear);
-        return flat + Math.sqrt(4 * view * view + edge * edge + Math.pow(2 * seen.residual() / scale, 2));
+        // where only colour tells the edge, it strays as far as it is seen to stray where brightness tells it too
+        double colour = fine.strays * Math.min(1, (1 - fine.seen) / SELDOM);
+        return flat
+                + Math.sqrt(4 * view * view + edge * edge + colour * colour + Math.pow(2 * seen.residual() / scale, 2));
     }
 
     private double[] onPlane(int[] ring) {

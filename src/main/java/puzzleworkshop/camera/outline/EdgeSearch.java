@@ -22,14 +22,19 @@ final class EdgeSearch {
 
     private static final double FOLD = 6;
 
+    /** So far from an edge colour is whole, mm. */
+    private static final double BESIDE = 0.8;
+
     private final Photo photo;
     private final BoardMask mask;
+    private final BoardColour colour;
     /** Share of points with a clear edge, of the ring searched last. */
     double clear;
 
     EdgeSearch(Photo photo, BoardMask mask) {
         this.photo = photo;
         this.mask = mask;
+        this.colour = new BoardColour(mask);
     }
 
     /** @param coarse ring with the board to its right, in mm on the plane z = 0 */
@@ -93,10 +98,39 @@ final class EdgeSearch {
         return normals[2 * i] * normals[2 * j] + normals[2 * i + 1] * normals[2 * j + 1];
     }
 
+    /** How much of the board's colour there is across an edge: about one on the board, none beside it. */
+    double[] share(double x, double y, double nx, double ny) {
+        double[] cut = cut(x, y, nx, ny);
+        double inside = mean(cut, -BESIDE - 1, -BESIDE);
+        double outside = mean(cut, BESIDE, BESIDE + 1);
+        double drop = inside - outside;
+        for (int s = 0; s < SAMPLES; s++) {
+            cut[s] = drop > 0.06 ? (cut[s] - outside) / drop : 0.5;
+        }
+        return cut;
+    }
+
+    private static double mean(double[] cut, double from, double to) {
+        int first = (int) Math.round((from + REACH) / STEP);
+        int last = (int) Math.round((to + REACH) / STEP);
+        double sum = 0;
+        for (int s = first; s <= last; s++) {
+            sum += cut[s] / (last - first + 1);
+        }
+        return sum;
+    }
+
+    /** Of a cut, so far along the normal, mm. */
+    static double at(double[] cut, double off) {
+        double place = Math.clamp((off + REACH) / STEP, 0, SAMPLES - 1.001);
+        int s = (int) place;
+        return cut[s] + (place - s) * (cut[s + 1] - cut[s]);
+    }
+
     private double[] cut(double x, double y, double nx, double ny) {
         double[] white = new double[3];
         mask.paper.at(x, y, white);
-        double[] weights = weights(x, y);
+        double[] weights = colour.weights(x, y);
         boolean onPaper = mask.byColour && mask.ground.isOnSheet(x, y);
         double[] cut = new double[SAMPLES];
         double[] uv = new double[2];
@@ -117,10 +151,13 @@ final class EdgeSearch {
                 light[c] /= white[c];
             }
             if (onPaper) {
-                untint(light);
+                colour.untint(light);
+            }
+            double level = (light[0] + light[1] + light[2]) / 3;
+            for (int c = 0; c < 3; c++) {
+                light[c] = BoardColour.code(light[c]);
             }
             double board = (weights[0] * light[0] + weights[1] * light[1] + weights[2] * light[2]) / weights[3];
-            double level = (light[0] + light[1] + light[2]) / 3;
             if (onPaper) {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
                 board = Math.max(0, board);
@@ -135,60 +172,10 @@ final class EdgeSearch {
         return cut;
     }
 
-    /** Takes the colour of shadow out, so that shaded paper is as white as lit paper, only darker. */
-    private void untint(double[] light) {
-        double level = Math.log((light[0] + light[1] + light[2]) / 3 + 0.02);
-        if (level >= 0) {
-            return;
-        }
-        double shade = Math.max(-1.4, level);
-        double red = (mask.tintRedBlue + mask.tintRedGreen) / 3;
-        light[0] *= Math.exp(-red * shade);
-        light[1] *= Math.exp(-(red - mask.tintRedGreen) * shade);
-        light[2] *= Math.exp(-(red - mask.tintRedBlue) * shade);
-    }
-
     /** Whether no ink is printed there. */
     private boolean isBlank(double x, double y) {
         int cell = mask.ground.cell(x, y);
         return cell >= 0 && mask.ground.kind[cell] == Ground.Kind.PAPER;
-    }
-
-    /** What board has more than the backdrop; on paper without its mean, so that shade counts nothing. */
-    private double[] weights(double x, double y) {
-        double[] w = mask.wood.clone();
-        if (mask.ground.isOnSheet(x, y)) {
-            if (!mask.byColour) {
-                return new double[] {-1 / 3.0, -1 / 3.0, -1 / 3.0, 1 - (w[0] + w[1] + w[2]) / 3};
-            }
-            double mean = (w[0] + w[1] + w[2]) / 3;
-            for (int c = 0; c < 3; c++) {
-                w[c] -= mean;
-            }
-        } else {
-            double[] below = tableLight();
-            for (int c = 0; c < 3; c++) {
-                w[c] -= below[c];
-            }
-        }
-        double size = Math.sqrt(w[0] * w[0] + w[1] * w[1] + w[2] * w[2]);
-        for (int c = 0; c < 3; c++) {
-            w[c] /= Math.max(1e-6, size);
-        }
-        // with the last one a board's face counts one
-        return new double[] {w[0], w[1], w[2], Math.max(1e-6, size)};
-    }
-
-    private double[] tableLight() {
-        double[] sum = new double[3];
-        for (Backdrop.Cluster cluster : mask.backdrop.table) {
-            double level = cluster.mean()[0];
-            double red = level + (cluster.mean()[1] + cluster.mean()[2]) / 3;
-            sum[0] += Math.exp(red) / mask.backdrop.table.size();
-            sum[1] += Math.exp(red - cluster.mean()[2]) / mask.backdrop.table.size();
-            sum[2] += Math.exp(red - cluster.mean()[1]) / mask.backdrop.table.size();
-        }
-        return sum;
     }
 
     /** Where a cut falls fast, from the outside in; nothing where nothing falls clearly. */

@@ -6,6 +6,7 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
+import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.NumberField;
@@ -18,6 +19,8 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.wood.AskedFor;
 import puzzleworkshop.wood.AskedSize;
+import puzzleworkshop.wood.Demand;
+import puzzleworkshop.wood.KindAsked;
 import puzzleworkshop.workshop.SignedIn;
 
 /** How often each size of blank is asked for: what the orders teach, with its uncertainty, and the owner's word where it differs. */
@@ -44,8 +47,37 @@ public class AskedForView extends Div implements HasDynamicTitle {
                 new Anchor("wood", getTranslation("wood.title")));
         head.addClassName("pw-page-head");
         list.addClassNames("pw-section", "wood-asked");
-        add(head, list);
+        add(head, kinds(), list);
         refresh();
+    }
+
+    private Div kinds() {
+        Div section = new Div(new H2(getTranslation("wood.asked.kinds")));
+        section.addClassName("pw-section");
+        List<KindAsked> kinds = asked.kinds();
+        if (kinds.isEmpty()) {
+            section.add(new Paragraph(getTranslation("wood.asked.kinds.none")));
+        }
+        for (KindAsked kind : kinds) {
+            Span name = new Span(
+                    asked.name(kind.kind()) + ", " + figures.length(kind.kind().thickness()));
+            name.addClassName("wood-strong");
+            Span said = new Span(words(kind.learned()));
+            said.addClassName("pw-small");
+            Div row = new Div(name, said);
+            row.addClassName("wood-line");
+            section.add(row);
+        }
+        return section;
+    }
+
+    private String words(Demand.Learned learned) {
+        return figures.text(
+                learned.trend() ? "wood.asked.row.trend" : "wood.asked.row",
+                figures.number(learned.perWeek(), 2),
+                figures.number(learned.low(), 2),
+                figures.number(learned.high(), 2),
+                learned.seen());
     }
 
     @Override
@@ -75,13 +107,7 @@ public class AskedForView extends Div implements HasDynamicTitle {
         mean.getStyle().set("left", percent(size.perWeek() / most));
         Div bar = new Div(range, mean);
         bar.addClassName("wood-bar");
-        String words = figures.text(
-                size.learned().trend() ? "wood.asked.row.trend" : "wood.asked.row",
-                figures.number(size.learned().perWeek(), 2),
-                figures.number(size.learned().low(), 2),
-                figures.number(size.learned().high(), 2),
-                size.learned().seen());
-        Span said = new Span(words);
+        Span said = new Span(words(size.learned()));
         said.addClassName("pw-small");
         NumberField own = new NumberField(getTranslation("wood.asked.own"));
         own.addThemeVariants(TextFieldVariant.LUMO_SMALL);

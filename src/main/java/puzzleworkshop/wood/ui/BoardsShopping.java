@@ -43,8 +43,7 @@ class BoardsShopping implements ShoppingSection {
     }
 
     private Div row(BuyAdvice.Line line) {
-        Div row = new Div(new Span(
-                figures.text("wood.buy.shopping", line.count(), line.board().name())));
+        Div row = new Div(new Span(figures.text("wood.buy.shopping", line.count(), WoodView.name(figures, line))));
         row.addClassName("supplies-shopping");
         return row;
     }

@@ -16,6 +16,7 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Locale;
@@ -26,11 +27,13 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.wood.BuyAdvice;
+import puzzleworkshop.wood.Dealers;
 import puzzleworkshop.wood.KeepAdvice;
 import puzzleworkshop.wood.MonthOfWood;
 import puzzleworkshop.wood.Replay;
 import puzzleworkshop.wood.WoodAdvice;
 import puzzleworkshop.wood.YearAgain;
+import puzzleworkshop.workshop.Workshop;
 
 /** Wood month by month, which boards to order, which pieces to give away, and what thinking ahead would have saved. */
 @Route("wood")
@@ -43,11 +46,13 @@ public class WoodView extends Div implements HasDynamicTitle {
 
     private final transient WoodAdvice advice;
     private final transient Formatter figures;
+    private final transient LocalDate today;
     private final Div keep = section();
     private final Div buy = section();
 
-    public WoodView(WoodAdvice advice, YearAgain again, Formatter figures) {
+    public WoodView(WoodAdvice advice, YearAgain again, Dealers dealers, Workshop workshop, Formatter figures) {
         this.advice = advice;
+        this.today = workshop.today();
         this.figures = figures;
         addClassName("pw-page");
         Div head = new Div(
@@ -57,7 +62,7 @@ public class WoodView extends Div implements HasDynamicTitle {
         head.addClassName("pw-page-head");
         add(head, months(advice.months()), buy, keep, replay(again));
         refresh();
-        add(new WoodRulesForm(advice, figures, this::refresh));
+        add(new WoodRulesForm(advice, figures, this::refresh), new DealersForm(dealers, figures, this::refresh));
     }
 
     @Override
@@ -124,26 +129,35 @@ public class WoodView extends Div implements HasDynamicTitle {
             if (kind.tooLarge() > 0) {
                 block.add(new Paragraph(figures.text("wood.buy.too-large", kind.tooLarge())));
             }
-            for (BuyAdvice.Line line : kind.lines()) {
-                String what = line.count() > 0
-                        ? figures.text(
-                                "wood.buy.line",
-                                line.count(),
-                                line.board().name(),
-                                line.board().price())
-                        : figures.text(
-                                "wood.buy.not",
-                                line.board().name(),
-                                line.board().price());
-                String limit = line.breakEven()
-                        .map(price -> figures.text(line.count() > 0 ? "wood.buy.until" : "wood.buy.from", price))
-                        .orElse("");
-                Div row = new Div(new Span(what), soft(limit));
-                row.addClassName("wood-line");
-                block.add(row);
-            }
+            kind.orderBy()
+                    .map(day -> new Paragraph(
+                            day.isAfter(today)
+                                    ? figures.text("wood.buy.by", figures.day(day))
+                                    : getTranslation("wood.buy.now")))
+                    .ifPresent(block::add);
+            kind.lines().forEach(line -> block.add(row(line)));
             buy.add(block);
         }
+    }
+
+    private Div row(BuyAdvice.Line line) {
+        String name = name(figures, line);
+        String what = line.count() > 0
+                ? figures.text("wood.buy.line", line.count(), name, line.price())
+                : figures.text("wood.buy.not", name, line.price());
+        String limit = line.breakEven()
+                .map(price -> figures.text(line.count() > 0 ? "wood.buy.until" : "wood.buy.from", price))
+                .orElse("");
+        Div row = new Div(new Span(what), soft(figures.text("wood.buy.comes", line.weeks())), soft(limit));
+        row.addClassName("wood-line");
+        return row;
+    }
+
+    /** The board, or the piece that its dealer cuts from it. */
+    static String name(Formatter figures, BuyAdvice.Line line) {
+        return line.cutTo()
+                .map(size -> figures.text("wood.buy.cut", size, line.board().name()))
+                .orElse(line.board().name());
     }
 
     private void showKeep(KeepAdvice advised) {

@@ -89,6 +89,29 @@ class SeparateReaderTest {
                 .hasMessageContaining("endless");
     }
 
+    /** A busy machine makes a reader wait: that is not the file's fault. Yet it ends. */
+    @Test
+    void waiting_counts_a_sixth_of_work() throws Exception {
+        Duration time = Duration.ofSeconds(2);
+        assertThat(waiting(time, 3)).isEqualTo(SeparateProcess.End.DONE);
+        assertThat(waiting(Duration.ofMillis(500), 20)).isEqualTo(SeparateProcess.End.TOO_LONG);
+    }
+
+    private static SeparateProcess.End waiting(Duration time, int seconds) throws Exception {
+        return SeparateProcess.run(
+                Waiting.class, List.of(Integer.toString(seconds)), time, line -> {}, (own, how) -> how);
+    }
+
+    /** Does nothing, as a process that is never given the processor. */
+    public static final class Waiting {
+
+        private Waiting() {}
+
+        public static void main(String[] args) throws Exception {
+            Thread.sleep(1000L * Integer.parseInt(args[0]));
+        }
+    }
+
     @Test
     void a_process_that_takes_more_memory_than_it_may_outside_the_heap_is_ended() throws Exception {
         SeparateProcess.End end = SeparateProcess.run(Greedy.class, List.of(), TIME, line -> {}, (own, how) -> {

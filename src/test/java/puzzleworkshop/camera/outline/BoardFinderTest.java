@@ -3,6 +3,7 @@ package puzzleworkshop.camera.outline;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.Random;
 import java.util.stream.DoubleStream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -13,6 +14,9 @@ import puzzleworkshop.camera.PhoneLook;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.RenderedPhoto;
 import puzzleworkshop.camera.Scene;
+import puzzleworkshop.camera.sheet.MeasuringSheet;
+import puzzleworkshop.camera.traced.TracedPhoto;
+import puzzleworkshop.camera.traced.TracedScene;
 import puzzleworkshop.measure.Refused;
 
 /** Judged by rendered photos with known truth (the camera model is written down in {@link RenderedPhoto}); 3 megapixels. */
@@ -59,9 +63,22 @@ class BoardFinderTest {
             OutlineError error = OutlineError.between(BOARD, ring(board), board.uncertaintyMm());
             assertThat(error.p95()).as("95 of 100 points, look %s", seed).isLessThan(0.5);
             assertThat(error.largest()).as("what counts as a wrong outline").isLessThan(3);
-            // at 3 megapixels colour is told in blocks of 2.7 mm, so a stretch of the edge may stray by more than its
-            // doubt
-            assertThat(error.outside()).isLessThan(1.7);
+            assertThat(error.outside()).as("mm outside, look %s", seed).isLessThan(0.2);
+        }
+    }
+
+    /** Another lens model, another kind of light, a sensor of one colour a pixel, colour stored by quarters: {@link TracedPhoto}. */
+    @Test
+    void a_photo_made_in_another_way_is_measured_as_well() {
+        for (int seed : new int[] {100, 102}) {
+            TracedScene scene = TracedScene.next(new Random(seed), MeasuringSheet.A4, 3);
+            Photo photo = RenderedPhoto.read(TracedPhoto.jpeg(scene));
+            FoundBoard board =
+                    BoardFinder.find(photo, scene.thickness, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(scene.outlines.getFirst(), ring(board), board.uncertaintyMm());
+            assertThat(error.p95()).as("95 of 100 points, seed %s", seed).isLessThan(0.5);
+            assertThat(error.largest()).as("what counts as a wrong outline").isLessThan(3);
+            assertThat(error.outside()).as("mm outside, seed %s", seed).isLessThan(0.2);
         }
     }
 

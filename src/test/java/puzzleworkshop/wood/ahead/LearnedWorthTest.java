@@ -60,10 +60,9 @@ class LearnedWorthTest {
         ForSale small = new ForSale(10, 10, 100);
         ForSale large = new ForSale(20, 10, 300);
         BoardsToBuy.Advice advice = BoardsToBuy.advise(
-                        List.of(small, large),
+                        List.of(new BoardsToBuy.Dealt(small, 1), new BoardsToBuy.Dealt(large, 1)),
                         List.of(),
                         List.of(new LearnedWorth.Asked(new Wanted(10, 10), 0.5)),
-                        2,
                         0.9,
                         1)
                 .orElseThrow();
@@ -79,14 +78,34 @@ class LearnedWorthTest {
     @Test
     void nothing_is_ordered_when_the_rack_serves() {
         BoardsToBuy.Advice advice = BoardsToBuy.advise(
-                        List.of(new ForSale(10, 10, 100)),
+                        List.of(new BoardsToBuy.Dealt(new ForSale(10, 10, 100), 1)),
                         Collections.nCopies(12, new Wanted(10, 10)),
                         List.of(new LearnedWorth.Asked(new Wanted(10, 10), 1)),
-                        2,
                         0.95,
                         1)
                 .orElseThrow();
         assertThat(advice.counts()).containsExactly(0);
         assertThat(advice.without()).isEqualTo(advice.service());
+    }
+
+    /**
+     * By hand: 8 blanks a week, boards of ten. With an empty rack what comes after one week must hold the blanks of three weeks
+     * before the cheaper dealer comes; 32 pieces in the rack last about that long, and only the cheaper one is needed.
+     */
+    @Test
+    void a_cheap_dealer_who_comes_late_does_not_help_next_week() {
+        BoardsToBuy.Dealt soon = new BoardsToBuy.Dealt(new ForSale(100, 10, 500), 1);
+        BoardsToBuy.Dealt late = new BoardsToBuy.Dealt(new ForSale(100, 10, 300), 3);
+        List<LearnedWorth.Asked> asked = List.of(new LearnedWorth.Asked(new Wanted(10, 10), 8));
+        BoardsToBuy.Advice empty = BoardsToBuy.advise(List.of(soon, late), List.of(), asked, 0.9, 1)
+                .orElseThrow();
+        assertThat(empty.counts().getFirst()).isGreaterThanOrEqualTo(2);
+        assertThat(empty.rackWeeks()).isZero();
+        BoardsToBuy.Advice stocked = BoardsToBuy.advise(
+                        List.of(soon, late), Collections.nCopies(32, new Wanted(10, 10)), asked, 0.9, 1)
+                .orElseThrow();
+        assertThat(stocked.counts().getFirst()).isZero();
+        assertThat(stocked.counts().getLast()).isPositive();
+        assertThat(stocked.rackWeeks()).isBetween(2, 4);
     }
 }

@@ -1,5 +1,6 @@
 package puzzleworkshop.sheets.ui.photo;
 
+import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.html.Div;
@@ -28,7 +29,6 @@ class OutlineOverPhoto extends Div {
     private final transient View view;
     private final transient List<Point> corners = new ArrayList<>();
     private final transient List<List<Point>> bad = new ArrayList<>();
-    private final String picture;
     private final int width;
     private final int height;
     private final double photoScale;
@@ -47,7 +47,6 @@ class OutlineOverPhoto extends Div {
         // photos of more than some 20 megapixels were halved before they were measured in
         this.photoScale = (long) width * height > puzzleworkshop.camera.Photo.MOST_PIXELS ? 2 : 1;
         this.printScale = printScale;
-        this.picture = "data:image/jpeg;base64," + Base64.getEncoder().encodeToString(jpeg);
         FoundBoard board = found.boards().get(which);
         this.height0 = -board.heightMm() / printScale;
         corners.addAll(board.outer());
@@ -70,7 +69,23 @@ class OutlineOverPhoto extends Div {
         Div tools = new Div(paint, undo);
         tools.addClassName("pw-row");
         add(canvas, tools);
+        canvas.getElement().setProperty("innerHTML", photo(jpeg));
+    }
+
+    @Override
+    protected void onAttach(AttachEvent event) {
+        super.onAttach(event);
         draw();
+    }
+
+    /** The photo goes to the browser once; what is drawn over it changes with each touch. */
+    private String photo(byte[] jpeg) {
+        return "<svg role='img' aria-label='"
+                + figures.text("sheets.photo.over").replace("'", "&#39;")
+                + "' viewBox='0 0 " + width + ' ' + height
+                + "'><image id='sheets-photo-picture' href='data:image/jpeg;base64,"
+                + Base64.getEncoder().encodeToString(jpeg) + "' width='" + width + "' height='" + height
+                + "'/><g class='sheets-photo-over'></g></svg>";
     }
 
     private void paint(boolean now) {
@@ -129,37 +144,33 @@ class OutlineOverPhoto extends Div {
 
     private void draw() {
         StringBuilder svg = new StringBuilder();
-        svg.append("<svg role='img' aria-label='")
-                .append(figures.text("sheets.photo.over").replace("'", "&#39;"));
-        svg.append("' viewBox='0 0 ").append(width).append(' ').append(height).append("'><image href='");
-        svg.append(picture)
-                .append("' width='")
-                .append(width)
-                .append("' height='")
-                .append(height)
-                .append("'/>");
         svg.append("<path class='sheets-photo-edge' d='").append(path(corners)).append("'/>");
         bad.forEach(ring -> svg.append("<path class='sheets-photo-bad' d='")
                 .append(path(ring))
                 .append("'/>"));
+        // each corner twice: small to see, large to touch; the script gives them their sizes
+        circles(svg, "sheets-photo-touch");
+        circles(svg, "sheets-photo-corner");
+        canvas.getElement()
+                .executeJs(
+                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.over(this, $0, $1) : setTimeout(go, 50);"
+                                + " setTimeout(go, 20)",
+                        svg.toString(),
+                        painting);
+    }
+
+    private void circles(StringBuilder svg, String className) {
         double[] uv = new double[2];
         for (int i = 0; i < corners.size() && !painting; i++) {
             view.project(corners.get(i).xMm() / printScale, corners.get(i).yMm() / printScale, height0, uv);
             svg.append(String.format(
                     Locale.ROOT,
-                    "<circle data-i='%d' cx='%.1f' cy='%.1f' r='%.1f'/>",
+                    "<circle class='%s' data-i='%d' cx='%.1f' cy='%.1f'/>",
+                    className,
                     i,
                     uv[0] * photoScale,
-                    uv[1] * photoScale,
-                    Math.max(width, height) / (corners.size() > 30 ? 160.0 : 90.0)));
+                    uv[1] * photoScale));
         }
-        svg.append("</svg>");
-        canvas.getElement().setProperty("innerHTML", svg.toString());
-        canvas.getElement()
-                .executeJs(
-                        "const go = () => window.pwSheetsPhoto ? pwSheetsPhoto.listen(this, $0) : setTimeout(go, 50);"
-                                + " setTimeout(go, 20)",
-                        painting);
     }
 
     /** The outline in mm, its longest side level. */
