@@ -12,7 +12,6 @@ import com.microsoft.playwright.Playwright;
 import com.microsoft.playwright.options.ColorScheme;
 import com.microsoft.playwright.options.LoadState;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -21,9 +20,9 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
@@ -105,6 +104,7 @@ abstract class Walk {
     private Browser browser;
     private BrowserContext context;
     private final List<String> complaints = new ArrayList<>();
+    private final List<String> findings = new ArrayList<>();
     private Path folder;
 
     /** What the screen looked like when a step failed, beside the other pictures. */
@@ -243,7 +243,7 @@ abstract class Walk {
             page.getByText("A demo workshop").click();
         }
         page.getByText("Open the workshop").click();
-        page.waitForURL("**/sign-in?welcome", new Page.WaitForURLOptions().setTimeout(240_000));
+        page.waitForURL("**/sign-in?welcome", new Page.WaitForURLOptions().setTimeout(600_000));
         signIn();
     }
 
@@ -298,8 +298,10 @@ abstract class Walk {
                         .setPath(
                                 SCREENS.resolve(name + "-" + look.name().toLowerCase(java.util.Locale.ROOT) + ".png")));
             }
-            if (look == Look.LIGHT) {
-                lookThrough(name);
+            if (look != Look.PHONE) {
+                // colours of the other scheme may come gliding
+                page.waitForTimeout(look == Look.DARK ? 600 : 0);
+                lookThrough(name + ", " + look.name().toLowerCase(java.util.Locale.ROOT));
             }
             if (look == Look.PHONE) {
                 assertThat(((Number) page.evaluate("document.documentElement.scrollWidth")).intValue())
@@ -313,25 +315,31 @@ abstract class Walk {
     }
 
     /**
-     * What axe-core calls serious or critical, by the rules of WCAG 2 that a program can check, is written down beside the
-     * pictures. It does not fail a walk yet: not every screen has been mended by it.
+     * What axe-core calls serious or critical, by the rules of WCAG 2 that a program can check, fails the step at its end;
+     * all findings of a step are told together, and stand beside the pictures.
      */
     void lookThrough(String screen) {
-        String findings = new AxeBuilder(page)
+        new AxeBuilder(page)
                 .analyze().getViolations().stream()
                         .filter(rule -> List.of("serious", "critical").contains(rule.getImpact()))
                         .flatMap(rule -> rule.getNodes().stream()
-                                .map(node -> screen + ": " + rule.getId() + " at " + node.getTarget() + "\n"))
-                        .collect(Collectors.joining());
-        try {
+                                .map(node -> screen + ": " + rule.getId() + " at " + node.getTarget() + " "
+                                        + node.getHtml()))
+                        .forEach(findings::add);
+    }
+
+    @AfterEach
+    void nobodyIsKeptOut() throws IOException {
+        List<String> found = List.copyOf(findings);
+        findings.clear();
+        if (!found.isEmpty()) {
             Files.writeString(
                     SCREENS.resolve("axe-findings.txt"),
-                    findings,
+                    String.join("\n", found) + "\n",
                     StandardOpenOption.CREATE,
                     StandardOpenOption.APPEND);
-        } catch (IOException unwritable) {
-            throw new UncheckedIOException(unwritable);
         }
+        assertThat(found).as("serious or critical by axe-core").isEmpty();
     }
 
     Locator button(String words) {
