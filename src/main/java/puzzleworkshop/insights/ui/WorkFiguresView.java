@@ -213,6 +213,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
             case ON_TIME, LEAD_TIME -> FigureRows.Unit.DAYS;
             case HOURS -> FigureRows.Unit.HOURS;
             case OFFCUTS, WOOD -> FigureRows.Unit.SQUARE_METRES;
+            case COMPLAINTS -> FigureRows.Unit.COUNT;
             case REJECTS, STOCK, CUSTOMERS, MONTHS -> FigureRows.Unit.MONEY;
         };
     }
