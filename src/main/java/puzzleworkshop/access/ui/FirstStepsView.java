@@ -41,6 +41,7 @@ import puzzleworkshop.database.ui.RestoreUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
@@ -67,7 +68,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
     private final PasswordField password = new PasswordField();
     private final PasswordField again = new PasswordField();
     private final RadioButtonGroup<Beginning> beginning = new RadioButtonGroup<>();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
     private final Button open = new Button();
 
     private enum Beginning {
@@ -177,9 +178,6 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         beginning.addClassName("access-beginning");
         beginning.setRenderer(new ComponentRenderer<>(this::beginningWords));
         beginning.setValue(Beginning.EMPTY);
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad").setAttribute("role", "alert");
-        refusal.setVisible(false);
         open.setText(getTranslation("access.first.open"));
         open.addThemeVariants(ButtonVariant.PRIMARY);
         open.setDisableOnClick(true);

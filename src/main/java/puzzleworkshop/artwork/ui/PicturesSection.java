@@ -3,7 +3,6 @@ package puzzleworkshop.artwork.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.IntegerField;
@@ -16,6 +15,8 @@ import puzzleworkshop.artwork.OriginalsRule;
 import puzzleworkshop.artwork.UnusedPictureCleanup;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: how many pictures are kept, and which were thrown away because nothing used them. */
@@ -44,11 +45,10 @@ class PicturesSection implements SetUpSection {
     @Override
     public Component show() {
         UnusedPictureCleanup.Kept kept = care.kept();
-        Div section = new Div(
-                new H2(figures.text("artwork.kept.title")),
+        PageSection section = new PageSection(
+                figures.text("artwork.kept.title"),
                 soft(figures.text("artwork.kept.lead", UnusedPictureCleanup.KEPT.toDays())),
                 new Paragraph(figures.text("artwork.kept", kept.pictures(), megabytes(kept.bytes()))));
-        section.addClassName("pw-section");
         List<UnusedPictureCleanup.Clearing> clearings = care.clearings(LINES);
         if (clearings.isEmpty()) {
             section.add(soft(figures.text("artwork.kept.none-cleared")));
@@ -114,8 +114,7 @@ class PicturesSection implements SetUpSection {
     }
 
     private static Paragraph soft(String text) {
-        Paragraph paragraph = new Paragraph(text);
-        paragraph.addClassName("pw-small");
+        SmallText paragraph = new SmallText(text);
         return paragraph;
     }
 }

@@ -18,6 +18,8 @@ import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.MarkingOut;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -149,9 +151,7 @@ class JobCard extends Div {
     }
 
     private Component note(String key, Object... arguments) {
-        Paragraph note = new Paragraph(getTranslation(key, arguments));
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", "warn");
+        Note note = new Note(Note.Kind.WARN, getTranslation(key, arguments));
         return note;
     }
 
@@ -166,8 +166,7 @@ class JobCard extends Div {
             }
             list.add(box);
         }
-        Paragraph defer = new Paragraph(getTranslation("bench.defer"));
-        defer.addClassName("pw-small");
+        SmallText defer = new SmallText(getTranslation("bench.defer"));
         list.add(defer);
         return list;
     }

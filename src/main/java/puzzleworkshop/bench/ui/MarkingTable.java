@@ -5,8 +5,8 @@ import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.NativeTable;
 import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
-import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.MarkingOut;
 import puzzleworkshop.sheets.Reservation;
 import puzzleworkshop.sheets.Sheet;
@@ -31,8 +31,7 @@ class MarkingTable extends Div {
             row.addDataCell().setText(figures.length(corner.fromA()));
             row.addDataCell().setText(figures.length(corner.fromB()));
         }
-        Paragraph how = new Paragraph(getTranslation("bench.mark.how"));
-        how.addClassName("pw-small");
+        SmallText how = new SmallText(getTranslation("bench.mark.how"));
         add(new H3(getTranslation("bench.mark")), how, table);
     }
 }

@@ -10,6 +10,7 @@ import puzzleworkshop.bench.BlankScale;
 import puzzleworkshop.bench.CountByWeight;
 import puzzleworkshop.bench.CountByWeight.Weighed;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
@@ -77,8 +78,7 @@ class PackingPart implements StagePart {
                 order.puzzle().pieces(),
                 figures.text(difficulty.of(order).textKey()))));
         verdict.notes().forEach(note -> {
-            Paragraph small = new Paragraph(figures.say(note));
-            small.addClassName("pw-small");
+            SmallText small = new SmallText(figures.say(note));
             part.add(small);
         });
         return Optional.of(part);
@@ -101,10 +101,9 @@ class PackingPart implements StagePart {
                 figures.number(count.lightestGrams(), 2),
                 count.pieces(),
                 count.fewestThatShow()));
-        Paragraph from = new Paragraph(weighed.map(blank -> figures.text(
+        SmallText from = new SmallText(weighed.map(blank -> figures.text(
                         "bench.count.from-blank", figures.number(blank.grams(), 1), figures.size(blank.blank())))
                 .orElseGet(() -> figures.text("bench.count.from-handbook")));
-        from.addClassName("pw-small");
         return new Div(said, from);
     }
 }

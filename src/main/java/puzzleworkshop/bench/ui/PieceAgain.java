@@ -16,6 +16,7 @@ import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -200,8 +201,7 @@ class PieceAgain extends Div {
             result.add(row("bench.again.print", print));
         });
         result.add(scraps(lost), parts.order(order, chosen.number(), this::today));
-        Paragraph caution = new Paragraph(figures.text("bench.again.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(figures.text("bench.again.caution"));
         result.add(caution);
     }
 

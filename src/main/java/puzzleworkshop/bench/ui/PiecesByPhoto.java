@@ -26,6 +26,8 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
@@ -55,7 +57,7 @@ class PiecesByPhoto extends Div {
     private final IntegerField puzzle = new IntegerField();
     private final Button take;
     private final ProgressBar busy = new WorkingBar();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
     private final Div result = new Div();
     private final transient List<Taken> taken = new ArrayList<>();
     private transient BookingKey key = BookingKey.fresh();
@@ -79,8 +81,7 @@ class PiecesByPhoto extends Div {
         this.who = who;
         this.backTo = backTo;
         addClassName("pw-stack");
-        Paragraph lead = new Paragraph(figures.text("bench.pieces.lead"));
-        lead.addClassName("pw-small");
+        SmallText lead = new SmallText(figures.text("bench.pieces.lead"));
         puzzle.setLabel(figures.text("bench.pieces.puzzle", order.quantity()));
         puzzle.setMin(1);
         puzzle.setMax(order.quantity());
@@ -92,10 +93,6 @@ class PiecesByPhoto extends Div {
         busy.setIndeterminate(true);
         busy.setVisible(false);
         busy.getElement().setAttribute("aria-label", figures.text("bench.pieces.looking"));
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad");
-        refusal.getElement().setAttribute("role", "alert");
-        refusal.setVisible(false);
         result.addClassName("pw-stack");
         result.getElement().setAttribute("aria-live", "polite");
         add(new H3(figures.text("bench.pieces")), lead, printed, puzzle, upload(), busy, refusal, result);
@@ -144,9 +141,12 @@ class PiecesByPhoto extends Div {
         }
         PieceCheck.Result found = proofs.result(order, taken);
         result.add(headline(found));
-        found.troubles().stream().map(figures::say).distinct().forEach(words -> result.add(note(words, "bad")));
+        found.troubles().stream()
+                .map(figures::say)
+                .distinct()
+                .forEach(words -> result.add(new Note(Note.Kind.BAD, words)));
         if (found.foreign() > 0 && found.troubles().isEmpty()) {
-            result.add(note(figures.text("bench.pieces.foreign", found.foreign()), "bad"));
+            result.add(new Note(Note.Kind.BAD, figures.text("bench.pieces.foreign", found.foreign())));
         }
         if (!found.missing().isEmpty()) {
             missing(found);
@@ -161,15 +161,8 @@ class PiecesByPhoto extends Div {
         int ours = found.seen().size() - found.foreign();
         int expected = pattern.pieces().size();
         return found.isComplete()
-                ? note(figures.text("bench.pieces.all", expected), "good")
-                : note(figures.text("bench.pieces.some", ours, expected, expected - ours), "warn");
-    }
-
-    private static Paragraph note(String words, String kind) {
-        Paragraph note = new Paragraph(words);
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", kind);
-        return note;
+                ? new Note(Note.Kind.GOOD, figures.text("bench.pieces.all", expected))
+                : new Note(Note.Kind.WARN, figures.text("bench.pieces.some", ours, expected, expected - ours));
     }
 
     /** While many are missing further photos follow: all of them are marked, but none is named. */
@@ -254,6 +247,6 @@ class PiecesByPhoto extends Div {
             puzzle.setValue(puzzle.getValue() + 1);
         }
         show();
-        result.add(note(figures.text("bench.pieces.kept"), "good"));
+        result.add(new Note(Note.Kind.GOOD, figures.text("bench.pieces.kept")));
     }
 }

@@ -8,12 +8,12 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.OrderedList;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Locale;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -68,16 +68,18 @@ class ProgressPanel implements OrderPanel {
             panel.add(done);
         }
         for (Rework mishap : bench.mishaps(order.id())) {
-            Paragraph wrong = new Paragraph(figures.text(
-                    mishap.materialLost().isZero() ? "bench.progress.wrong.no-material" : "bench.progress.wrong",
-                    figures.text(mishap.what().textKey()),
-                    mishap.who(),
-                    figures.moment(mishap.at()),
-                    figures.text(mishap.againFrom().textKey()),
-                    figures.say(mishap.workLost()),
-                    figures.money(mishap.materialLost())));
-            wrong.addClassName("pw-note");
-            wrong.getElement().setAttribute("data-kind", "warn");
+            Note wrong = new Note(
+                    Note.Kind.WARN,
+                    figures.text(
+                            mishap.materialLost().isZero()
+                                    ? "bench.progress.wrong.no-material"
+                                    : "bench.progress.wrong",
+                            figures.text(mishap.what().textKey()),
+                            mishap.who(),
+                            figures.moment(mishap.at()),
+                            figures.text(mishap.againFrom().textKey()),
+                            figures.say(mishap.workLost()),
+                            figures.money(mishap.materialLost())));
             panel.add(wrong);
         }
         Div photos = new Div();

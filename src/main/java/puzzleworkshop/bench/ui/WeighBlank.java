@@ -2,12 +2,12 @@ package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.NumberField;
 import puzzleworkshop.bench.BlankScale;
 import puzzleworkshop.bench.BlankScale.Reading;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 
 /** Before the cut: the blank on the scale, so that a missing piece is seen by weight afterwards. */
@@ -24,8 +24,7 @@ class WeighBlank extends Div {
         if (last != null) {
             grams.setValue(last.grams());
         }
-        Paragraph why = new Paragraph(figures.text("bench.count.weigh.why"));
-        why.addClassName("pw-small");
+        SmallText why = new SmallText(figures.text("bench.count.weigh.why"));
         Button note = new Button(figures.text("bench.count.weigh.note"));
         note.addClickListener(event -> {
             boolean typed = grams.getValue() != null && step.getValue() != null;

@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
@@ -22,6 +21,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -85,8 +85,7 @@ class BoardPanel implements OrderPanel {
         if (chosen.isEmpty()) {
             return Optional.empty();
         }
-        Div section = new Div(new H2(figures.text("offers.new.board")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("offers.new.board"));
         chosen.forEach(block -> section.add(card(order, block, changed)));
         trials.of(order.id()).ifPresent(section::add);
         return Optional.of(section);

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -22,6 +21,8 @@ import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.boards.WaitingBlank;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -72,8 +73,7 @@ public class FindSheetView extends Div {
         this.boards = boards;
         this.form = new WishForm(figures, settings, workshop, this::search);
         addClassName("pw-page");
-        Div head = new Div(new H1(figures.text("boards.find.title")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("boards.find.title"));
         Div asked = new Div(form);
         asked.addClassName("pw-section");
         waiting(asked);
@@ -269,8 +269,7 @@ public class FindSheetView extends Div {
     }
 
     private Div empty(String title, String text) {
-        Div empty = new Div(new H2(figures.text(title)), new Paragraph(figures.text(text)));
-        empty.addClassName("pw-empty");
+        EmptyState empty = new EmptyState(figures.text(title), figures.text(text));
         return empty;
     }
 }

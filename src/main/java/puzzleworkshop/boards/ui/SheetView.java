@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -23,6 +22,9 @@ import java.util.Optional;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.MeasuredOutlines;
@@ -114,14 +116,13 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             return;
         }
         sheet = found.get();
-        Div head = new Div(
-                new H1(title),
+        PageHead head = new PageHead(
+                title,
                 words.state(sheet.state()),
                 new Span(words.shape(sheet)),
                 new Span(words.kind(sheet.facts())),
                 new Span(words.age(sheet)),
                 label());
-        head.addClassName("pw-page-head");
         Div left = new Div(todo(), family(), photo());
         if (sheet.state() != SheetState.USED) {
             left.addComponentAsFirst(picture());
@@ -186,12 +187,13 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         }
         section.add(drawing);
         if (!sheet.facts().past().isFitForCutting()) {
-            section.add(note(
-                    "bad",
+            section.add(new Note(
+                    Note.Kind.BAD,
                     figures.text("sheets.whynot.past." + sheet.facts().past().name())));
         } else if (sheet.facts().bow().compareTo(settings.rules().mostBow()) > 0) {
-            section.add(
-                    note("warn", figures.text("sheets.one.bowed", sheet.facts().bow())));
+            section.add(new Note(
+                    Note.Kind.WARN,
+                    figures.text("sheets.one.bowed", sheet.facts().bow())));
         }
         return section;
     }
@@ -345,15 +347,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     }
 
     private Div section(String key) {
-        Div section = new Div(new H2(figures.text(key)));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text(key));
         return section;
-    }
-
-    private static Paragraph note(String kind, String text) {
-        Paragraph note = new Paragraph(text);
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", kind);
-        return note;
     }
 }

@@ -6,8 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.progressbar.ProgressBar;
@@ -28,6 +26,11 @@ import puzzleworkshop.boards.WeekAssignment.WeekPlan;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Refused;
@@ -69,8 +72,7 @@ public class WeekSheetsView extends Div {
         this.who = who;
         this.figures = figures;
         addClassName("pw-page");
-        Div head = new Div(new H1(figures.text("boards.week.title")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("boards.week.title"));
         answer.addClassName("pw-stack");
         add(head, words.doors("/week"), answer);
         ask();
@@ -88,10 +90,8 @@ public class WeekSheetsView extends Div {
                 .findFirst()
                 .ifPresent(blank -> answer.add(follower(blank, next))));
         if (waiting.isEmpty()) {
-            Div empty = new Div(
-                    new H2(figures.text("boards.week.none.title")),
-                    new Paragraph(figures.text("boards.week.none.text")));
-            empty.addClassName("pw-empty");
+            EmptyState empty =
+                    new EmptyState(figures.text("boards.week.none.title"), figures.text("boards.week.none.text"));
             answer.add(empty);
             return;
         }
@@ -156,12 +156,11 @@ public class WeekSheetsView extends Div {
 
     private void show(Compared compared) {
         answer.removeAll();
-        Div comparison = new Div(
-                new H2(figures.text("boards.week.comparison")),
+        PageSection comparison = new PageSection(
+                figures.text("boards.week.comparison"),
                 new Paragraph(saves(compared)),
                 table(compared),
                 bound(compared));
-        comparison.addClassName("pw-section");
         answer.add(comparison);
         WeekPlan plan = compared.together();
         Div cards = new Div();
@@ -169,10 +168,12 @@ public class WeekSheetsView extends Div {
         plan.given().forEach(given -> cards.add(card(given, plan)));
         answer.add(cards);
         plan.without().forEach(blank -> {
-            Paragraph note = new Paragraph(figures.text(
-                    "boards.week.without", blank.order().number(), blank.wish().size()));
-            note.addClassName("pw-note");
-            note.getElement().setAttribute("data-kind", "bad");
+            Note note = new Note(
+                    Note.Kind.BAD,
+                    figures.text(
+                            "boards.week.without",
+                            blank.order().number(),
+                            blank.wish().size()));
             answer.add(note);
         });
         List<Given> fromRack = firstOnEachSheet(plan);
@@ -236,11 +237,10 @@ public class WeekSheetsView extends Div {
     }
 
     private Paragraph bound(Compared compared) {
-        Paragraph bound = new Paragraph((compared.leastNewArea().mm2() > 0
+        SmallText bound = new SmallText((compared.leastNewArea().mm2() > 0
                         ? figures.text("boards.week.bound.new", compared.leastNewArea(), compared.leastValueLost())
                         : figures.text("boards.week.bound", compared.leastValueLost()))
                 + " " + figures.text("boards.week.bound.how"));
-        bound.addClassName("pw-small");
         return bound;
     }
 

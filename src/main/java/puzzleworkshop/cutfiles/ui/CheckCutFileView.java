@@ -4,7 +4,6 @@ import com.vaadin.flow.component.DetachEvent;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -23,6 +22,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -54,9 +54,8 @@ public class CheckCutFileView extends Div implements HasDynamicTitle {
         this.choices = new CheckChoices(figures, machines.standard().map(Machine::bed), this::again);
         this.list = new InspectionList(figures, drawing::show);
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("pattern.check.title")), new Paragraph(getTranslation("pattern.check.lead")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(
+                getTranslation("pattern.check.title"), new Paragraph(getTranslation("pattern.check.lead")));
 
         FileUpload upload = new FileUpload(figures, DrawnFile.MOST_BYTES, this::told, this::receive, ".svg", ".dxf")
                 .labelled(getTranslation("pattern.choose-file"), getTranslation("pattern.check.drop"));

@@ -13,6 +13,8 @@ import puzzleworkshop.cutfiles.Inspection;
 import puzzleworkshop.cutfiles.found.Remark;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Size;
@@ -37,16 +39,16 @@ class InspectionList extends Div {
         inspection
                 .file()
                 .remarks()
-                .forEach(remark ->
-                        add(note(figures.say(remark.sentence()), remark.kind() == Remark.Kind.NOTE ? "info" : "warn")));
+                .forEach(remark -> add(new Note(
+                        remark.kind() == Remark.Kind.NOTE ? Note.Kind.PLAIN : Note.Kind.WARN,
+                        figures.say(remark.sentence()))));
         if (!inspection.findings().isEmpty()) {
             add(findings(inspection));
         }
         if (inspection.hasDoubles()) {
             add(cleaned(inspection, speed));
         }
-        Paragraph caution = new Paragraph(getTranslation("pattern.check.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(getTranslation("pattern.check.caution"));
         add(caution);
     }
 
@@ -128,16 +130,9 @@ class InspectionList extends Div {
                 saved,
                 new CutFileLinks(name, inspection::cleanedPlan));
         if (!inspection.file().unsure().isEmpty()) {
-            cleaned.addComponentAtIndex(2, note(getTranslation("pattern.check.without-unsure"), "warn"));
+            cleaned.addComponentAtIndex(2, new Note(Note.Kind.WARN, getTranslation("pattern.check.without-unsure")));
         }
         cleaned.addClassNames("pw-stack", "pattern-cleaned");
         return cleaned;
-    }
-
-    private static Paragraph note(String sentence, String kind) {
-        Paragraph note = new Paragraph(sentence);
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", kind);
-        return note;
     }
 }

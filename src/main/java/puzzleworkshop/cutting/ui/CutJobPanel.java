@@ -33,6 +33,8 @@ import puzzleworkshop.cutting.time.MachineRatio;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -121,7 +123,7 @@ public class CutJobPanel extends Div {
         head.add(title, where, new DialledIn(job.parameters(), figures));
         job.estimate().ifPresent(minutes -> head.add(time(job, minutes)));
         if (!job.setting().isProven() && job.started().isEmpty()) {
-            head.add(note("warn", figures.text("cutting.job.not.proven")));
+            head.add(new Note(Note.Kind.WARN, figures.text("cutting.job.not.proven")));
         }
         return head;
     }
@@ -129,17 +131,16 @@ public class CutJobPanel extends Div {
     private Paragraph time(CutJob job, Minutes running) {
         MachineRatio ratio = times.ratio(job.setting().machine().id());
         double off = 1.2816 * ratio.spread();
-        Paragraph time = new Paragraph(figures.text(
+        SmallText time = new SmallText(figures.text(
                 "cutting.job.time",
                 running.times(Math.max(ratio.median() - off, ratio.median() / 4)),
                 running.times(ratio.median() + off)));
-        time.addClassName("pw-small");
         return time;
     }
 
     private void forbidden(CutJob job) {
         for (Sentence reason : job.workpiece().forbidden()) {
-            add(note("bad", figures.say(reason)));
+            add(new Note(Note.Kind.BAD, figures.say(reason)));
         }
         add(
                 new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")),
@@ -160,8 +161,7 @@ public class CutJobPanel extends Div {
                     () -> again(job, () -> jobs.check(job.id(), item, who.name())),
                     reason -> again(job, () -> jobs.skip(job.id(), item, reason, who.name()))));
         }
-        Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(figures.text("cutting.job.caution"));
         Button start = new Button(
                 figures.text("cutting.job.start"),
                 event -> again(job, () -> {
@@ -284,11 +284,11 @@ public class CutJobPanel extends Div {
                 .ifPresent(took -> add(new Paragraph(figures.text(
                         "cutting.job.took", took, job.ended().orElseThrow().by()))));
         if (!job.note().isBlank()) {
-            add(note("", job.note()));
+            add(new Note(Note.Kind.PLAIN, job.note()));
         }
         job.skipped()
-                .forEach(skip -> add(note(
-                        "warn",
+                .forEach(skip -> add(new Note(
+                        Note.Kind.WARN,
                         figures.text(
                                 "cutting.check.skipped.after",
                                 figures.text(
@@ -327,12 +327,5 @@ public class CutJobPanel extends Div {
             Feedback.tell(figures.say(refused), true);
             jobs.find(job.id()).filter(now -> now.state() != job.state()).ifPresent(this::show);
         }
-    }
-
-    private static Paragraph note(String kind, String words) {
-        Paragraph note = new Paragraph(words);
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", kind);
-        return note;
     }
 }

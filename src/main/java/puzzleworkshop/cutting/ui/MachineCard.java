@@ -11,6 +11,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.Machine;
 
 /** One machine: its bed drawn to scale with an A4 sheet on it, what it can do, and how true its estimates are. */
@@ -38,11 +39,9 @@ public class MachineCard extends Div {
                 machine.beam().powerWatts(),
                 Integer.toString(machine.beam().wavelengthNm()),
                 machine.bed())));
-        Paragraph speeds = new Paragraph(
+        SmallText speeds = new SmallText(
                 figures.text("cutting.machine.speeds", machine.motion().maxCut()));
-        speeds.addClassName("pw-small");
-        Paragraph truth = new Paragraph(ratioWords(ratio, figures));
-        truth.addClassName("pw-small");
+        SmallText truth = new SmallText(ratioWords(ratio, figures));
         words.add(speeds, truth);
         Div top = new Div(bed(machine, figures), words);
         top.addClassName("cutting-machine-top");

@@ -4,8 +4,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEnterEvent;
 import com.vaadin.flow.router.BeforeEnterObserver;
@@ -20,6 +18,9 @@ import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.ui.MachineForm;
@@ -112,8 +113,7 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
         Button add = new Button(figures.text("cutting.machine.new"), event -> edit(usual()));
         add.addClassName("pw-push");
         add.setVisible(!who.isMaker());
-        Div head = new Div(new H1(figures.text("cutting.title")), new Paragraph(figures.text("cutting.lead")), add);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("cutting.title"), new Paragraph(figures.text("cutting.lead")), add);
         return head;
     }
 
@@ -121,15 +121,12 @@ public class MachinesView extends Div implements HasDynamicTitle, BeforeEnterObs
         Button first = new Button(figures.text("cutting.machine.first"), event -> edit(usual()));
         first.addThemeVariants(ButtonVariant.PRIMARY);
         first.setVisible(!who.isMaker());
-        Div empty = new Div(
-                new H2(figures.text("cutting.empty")), new Paragraph(figures.text("cutting.empty.lead")), first);
-        empty.addClassName("pw-empty");
+        EmptyState empty = new EmptyState(figures.text("cutting.empty"), figures.text("cutting.empty.lead"), first);
         return empty;
     }
 
     private Div latest(Machine machine) {
-        Div section = new Div(new H2(figures.text("cutting.latest", machine.name())));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("cutting.latest", machine.name()));
         var cuts = jobs.latest(machine.id(), 10);
         if (cuts.isEmpty()) {
             Paragraph none = new Paragraph(figures.text("cutting.latest.none"));

@@ -30,6 +30,8 @@ import puzzleworkshop.cutting.settings.TrialEvidence;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -141,30 +143,24 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
     }
 
     private Div proof(CutSetting setting, TrialEvidence evidence, Optional<NextTry> next) {
-        Paragraph rule = new Paragraph(figures.text(
+        SmallText rule = new SmallText(figures.text(
                 "cutting.evidence.rule",
                 TrialEvidence.GOOD_IN_A_ROW,
                 Trial.Finding.ACCEPTABLE_CHARRING,
                 TrialEvidence.BAD_OF_RECENT,
                 TrialEvidence.RECENT,
                 TrialEvidence.ROW_THAT_PROVES));
-        rule.addClassName("pw-small");
         SuccessBound bound = evidence.bound(setting.parameters());
         Paragraph sure = new Paragraph(figures.text(
                 "cutting.evidence.bound", bound.good(), bound.cuts(), figures.number(100 * bound.atLeast(), 0)));
         sure.setVisible(bound.cuts() > 0);
-        Div section = new Div(
-                new H2(figures.text("cutting.evidence")),
-                new TrialPlot(figures).show(setting, evidence, next),
-                sure,
-                rule);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(
+                figures.text("cutting.evidence"), new TrialPlot(figures).show(setting, evidence, next), sure, rule);
         return section;
     }
 
     private Div tryNext(CutSetting setting, Optional<NextTry> next) {
-        Div section = new Div(new H2(figures.text(next.isPresent() ? "cutting.next" : "cutting.next.none")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text(next.isPresent() ? "cutting.next" : "cutting.next.none"));
         next.ifPresentOrElse(
                 proposal -> {
                     Paragraph reason = new Paragraph(figures.say(proposal.reason()));

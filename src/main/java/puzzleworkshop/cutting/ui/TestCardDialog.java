@@ -34,6 +34,7 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
@@ -86,8 +87,7 @@ class TestCardDialog extends Dialog {
         Div top = new Div(drawing, offcuts(setting, card));
         top.addClassName("cutting-card-top");
         Paragraph lead = new Paragraph(figures.text("cutting.card.lead", card.size(), card.passes()));
-        Paragraph caution = new Paragraph(figures.text("cutting.job.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(figures.text("cutting.job.caution"));
         add(lead, top, caution, new H3(figures.text("cutting.card.outcome")), grid(card));
         Button save = new BookButton(figures.text("cutting.card.save"), () -> save(setting, card, recorded));
         save.addThemeVariants(ButtonVariant.PRIMARY);

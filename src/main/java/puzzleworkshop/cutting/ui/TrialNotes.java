@@ -14,6 +14,7 @@ import puzzleworkshop.cutting.trials.PlannedTrial;
 import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.OrderId;
 
 /** Trials that orders wait for, as the bench, the machines' page and an order's page show them. */
@@ -80,13 +81,12 @@ public class TrialNotes {
     }
 
     private Paragraph first(NextTry next) {
-        Paragraph words = new Paragraph(figures.text(
+        SmallText words = new SmallText(figures.text(
                 "cutting.planned.try",
                 figures.number(next.parameters().speed().toMmPerMinute(), 0),
                 next.parameters().power(),
                 next.parameters().passes(),
                 figures.say(next.reason())));
-        words.addClassName("pw-small");
         return words;
     }
 }

@@ -16,6 +16,7 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.database.Backup;
 import puzzleworkshop.database.EmbeddedServer;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
@@ -50,8 +51,7 @@ class BackupSection implements SetUpSection {
         Anchor download = new Anchor((DownloadHandler) this::send, figures.text("database.backup.make"));
         download.addClassName("database-download");
         download.setRouterIgnore(true);
-        Paragraph back = new Paragraph(figures.text("database.backup.back"));
-        back.addClassName("pw-small");
+        SmallText back = new SmallText(figures.text("database.backup.back"));
         Div section = new Styled();
         section.add(
                 new H2(figures.text("database.backup")),
@@ -68,8 +68,7 @@ class BackupSection implements SetUpSection {
 
     private Paragraph size() {
         long megabytes = Math.ceilDiv(backup.expectedBytes(), 1_000_000);
-        Paragraph size = new Paragraph(figures.text("database.backup.size", megabytes));
-        size.addClassName("pw-small");
+        SmallText size = new SmallText(figures.text("database.backup.size", megabytes));
         return size;
     }
 

@@ -10,6 +10,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.progress.WorkingBar;
 
 /** Takes a backup from the browser and reads it back into a workshop that is not open yet. */
@@ -38,8 +39,7 @@ public class RestoreUpload extends Div {
         outcome.addClassName("pw-note");
         outcome.getElement().setAttribute("role", "status");
         outcome.setVisible(false);
-        Paragraph larger = new Paragraph(figures.text("database.restore.too-large", MOST_MEGABYTES));
-        larger.addClassName("pw-small");
+        SmallText larger = new SmallText(figures.text("database.restore.too-large", MOST_MEGABYTES));
         add(new Paragraph(figures.text("database.restore.lead")), upload, larger, working, outcome);
     }
 

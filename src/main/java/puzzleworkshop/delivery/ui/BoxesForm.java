@@ -16,6 +16,7 @@ import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -95,10 +96,9 @@ class BoxesForm extends Div {
         known.ifPresent(box -> {
             Button measure = new Button(getTranslation("delivery.boxes.measure"), e -> new Measuring(box).open());
             measure.addThemeVariants(ButtonVariant.TERTIARY);
-            Paragraph factor = new Paragraph(figures.text(
+            SmallText factor = new SmallText(figures.text(
                     box.factor().isPresent() ? "delivery.boxes.factor" : "delivery.boxes.factor-usual",
                     box.factorUsed()));
-            factor.addClassName("pw-small");
             Div line = new Div(factor, measure);
             line.addClassName("pw-row");
             row.add(line);

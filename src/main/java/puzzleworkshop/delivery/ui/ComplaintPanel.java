@@ -17,6 +17,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.papers.Invoices;
@@ -151,8 +152,7 @@ class ComplaintPanel implements OrderPanel {
     }
 
     private static Paragraph small(String text) {
-        Paragraph small = new Paragraph(text);
-        small.addClassName("pw-small");
+        SmallText small = new SmallText(text);
         return small;
     }
 

@@ -5,9 +5,7 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.Key;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -27,6 +25,8 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
@@ -83,8 +83,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
         undo.addClassName("delivery-undo");
         undo.getElement().setAttribute("aria-live", "polite");
         lists.addClassName("delivery-lists");
-        Div head = new Div(new H1(getTranslation("delivery.title")), scan);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(getTranslation("delivery.title"), scan);
         add(head, undo, lists);
     }
 
@@ -109,9 +108,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
         if (day.toSend().isEmpty()
                 && day.toCollect().isEmpty()
                 && day.onTheWay().isEmpty()) {
-            Div empty = new Div(
-                    new H2(getTranslation("delivery.empty")), new Paragraph(getTranslation("delivery.empty.next")));
-            empty.addClassName("pw-empty");
+            EmptyState empty = new EmptyState(getTranslation("delivery.empty"), getTranslation("delivery.empty.next"));
             lists.add(empty);
             return;
         }

@@ -3,7 +3,6 @@ package puzzleworkshop.delivery.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
@@ -17,6 +16,7 @@ import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.returns.InCommon;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.insights.ui.FiguresSection;
 import puzzleworkshop.workshop.Workshop;
 
@@ -45,8 +45,7 @@ class InCommonSection implements FiguresSection {
     public Optional<Component> show() {
         LocalDate since = workshop.today().minusYears(1);
         List<Complaint> all = complaints.since(since);
-        Div section = new Div(new H2(figures.text("delivery.figures.title")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("delivery.figures.title"));
         if (all.isEmpty()) {
             section.add(new Paragraph(figures.text("delivery.figures.none")));
             return Optional.of(section);

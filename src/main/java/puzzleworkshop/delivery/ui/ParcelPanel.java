@@ -29,6 +29,7 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -224,8 +225,7 @@ class ParcelPanel implements OrderPanel {
     }
 
     private static Paragraph small(String text) {
-        Paragraph small = new Paragraph(text);
-        small.addClassName("pw-small");
+        SmallText small = new SmallText(text);
         return small;
     }
 

@@ -7,6 +7,7 @@ public class Note extends Paragraph {
 
     /** What a note says of things; never by its colour alone, the sentence says it too. */
     public enum Kind {
+        PLAIN,
         GOOD,
         WARN,
         BAD

@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -21,6 +20,8 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.insights.FinishedOrder;
 import puzzleworkshop.insights.Insights;
 import puzzleworkshop.insights.PeriodFigures;
@@ -58,18 +59,15 @@ public class FiguresView extends Div implements HasDynamicTitle {
         this.figures = figures;
         this.book = book;
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("insights.title")),
+        PageHead head = new PageHead(
+                getTranslation("insights.title"),
                 new Paragraph(getTranslation("insights.lead")),
                 new Anchor("figures/work", getTranslation("insights.work.title")));
-        head.addClassName("pw-page-head");
         add(head);
         YearMonth first = insights.thisMonth().minusMonths(MONTHS - 1);
         List<FinishedOrder> finished = insights.finishedSince(first);
         if (finished.isEmpty()) {
-            Div empty = new Div(
-                    new H2(getTranslation("insights.empty")), new Paragraph(getTranslation("insights.empty.next")));
-            empty.addClassName("pw-empty");
+            EmptyState empty = new EmptyState(getTranslation("insights.empty"), getTranslation("insights.empty.next"));
             add(empty);
         } else {
             add(months(insights.byMonth(finished, first)), sizes(insights.bySize(finished)), orders(finished));

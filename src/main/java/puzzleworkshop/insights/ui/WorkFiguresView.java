@@ -7,7 +7,6 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -24,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.insights.work.FigureCsv;
 import puzzleworkshop.insights.work.FigureRows;
 import puzzleworkshop.insights.work.FigureRows.Behind;
@@ -60,11 +60,10 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         this.workshop = workshop;
         this.figures = figures;
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("insights.work.title")),
+        PageHead head = new PageHead(
+                getTranslation("insights.work.title"),
                 new Paragraph(getTranslation("insights.work.lead")),
                 new Anchor("figures", getTranslation("insights.work.back")));
-        head.addClassName("pw-page-head");
         topic.setLabel(getTranslation("insights.work.topic"));
         topic.setItems(Topic.values());
         topic.setItemLabelGenerator(one -> getTranslation(one.textKey()));

@@ -21,6 +21,7 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.letters.Draft;
 import puzzleworkshop.letters.LetterField;
 import puzzleworkshop.letters.LetterKind;
@@ -109,12 +110,11 @@ public class LetterDialog extends Dialog {
                 getTranslation("letters.write.by-hand"),
                 () -> done("letters.write.kept", () -> letters.byHand(key, worded()), changed));
         (sends ? send : byHand).addThemeVariants(ButtonVariant.PRIMARY);
-        Paragraph contact = new Paragraph(
+        SmallText contact = new SmallText(
                 order.customer().contact().isBlank()
                         ? getTranslation("letters.write.no-contact")
                         : getTranslation(
                                 "letters.write.contact", order.customer().contact()));
-        contact.addClassName("pw-small");
         Div ways = new Div(copy, share, mail);
         ways.addClassName("pw-row");
         look.addOpenedChangeListener(open -> preview());

@@ -5,12 +5,12 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.letters.Letter;
 import puzzleworkshop.letters.Letters;
 import puzzleworkshop.letters.LettersChanged;
@@ -100,8 +100,7 @@ class LettersOfWeek implements WeekSection {
 
         private void more(Div box, int all) {
             if (all > MOST) {
-                Paragraph more = new Paragraph(figures.text("letters.week.more", all - MOST));
-                more.addClassName("pw-small");
+                SmallText more = new SmallText(figures.text("letters.week.more", all - MOST));
                 box.add(more);
             }
         }

@@ -5,11 +5,11 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.letters.Letter;
 import puzzleworkshop.letters.LetterKind;
 import puzzleworkshop.letters.Letters;
@@ -70,8 +70,7 @@ class LettersPanel implements OrderPanel {
         }
         Section section = new Section(new H2(figures.text("letters.panel")));
         if (written.isEmpty()) {
-            Paragraph none = new Paragraph(figures.text("letters.panel.none"));
-            none.addClassName("pw-small");
+            SmallText none = new SmallText(figures.text("letters.panel.none"));
             section.add(none);
         }
         written.forEach(letter -> section.add(new LetterRow(letter, mail, figures, changed)));

@@ -2,10 +2,9 @@ package puzzleworkshop.letters.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.letters.mail.MailAccounts;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
@@ -30,11 +29,10 @@ class LettersSection implements SetUpSection {
 
     @Override
     public Component show() {
-        Div section = new Div(
-                new H2(figures.text("letters.view")),
+        PageSection section = new PageSection(
+                figures.text("letters.view"),
                 new Paragraph(figures.text(accounts.sends() ? "letters.section.on" : "letters.section.off")),
                 new Anchor("set-up/letters", figures.text("letters.section.open")));
-        section.addClassName("pw-section");
         return section;
     }
 }

@@ -5,8 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextArea;
@@ -20,6 +18,10 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.letters.Draft;
 import puzzleworkshop.letters.LetterField;
 import puzzleworkshop.letters.LetterKind;
@@ -47,7 +49,7 @@ public class LettersView extends Div implements HasDynamicTitle {
     private final TextField subject = new TextField();
     private final TextArea body = new TextArea();
     private final Div fields = new Div();
-    private final Paragraph complaint = new Paragraph();
+    private final Note complaint = Note.refusal();
     private final Select<Order> order = new Select<>();
     private final Div preview = new Div();
 
@@ -56,11 +58,10 @@ public class LettersView extends Div implements HasDynamicTitle {
         this.wordings = wordings;
         this.figures = figures;
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("letters.view")),
+        PageHead head = new PageHead(
+                getTranslation("letters.view"),
                 new Paragraph(getTranslation("letters.view.lead")),
                 new Anchor("set-up", getTranslation("letters.view.back")));
-        head.addClassName("pw-page-head");
         add(head, wording(orders), new ReminderForm(wordings, figures), new MailAccountForm(accounts, figures));
         kind.setValue(LetterKind.QUOTE);
     }
@@ -83,9 +84,6 @@ public class LettersView extends Div implements HasDynamicTitle {
         subject.addValueChangeListener(change -> look());
         body.addValueChangeListener(change -> look());
         fields.addClassName("letters-fields");
-        complaint.addClassName("pw-note");
-        complaint.getElement().setAttribute("data-kind", "bad").setAttribute("role", "alert");
-        complaint.setVisible(false);
         Button save = new Button(getTranslation("letters.view.save"), press -> save());
         save.addThemeVariants(ButtonVariant.PRIMARY);
         Button standard = new Button(getTranslation("letters.view.standard"), press -> {
@@ -96,8 +94,7 @@ public class LettersView extends Div implements HasDynamicTitle {
         standard.addThemeVariants(ButtonVariant.TERTIARY);
         Div buttons = new Div(save, standard);
         buttons.addClassName("pw-row");
-        Paragraph brackets = new Paragraph(getTranslation("letters.view.brackets"));
-        brackets.addClassName("pw-small");
+        SmallText brackets = new SmallText(getTranslation("letters.view.brackets"));
         Div words = new Div(kind, subject, body, fields, brackets, complaint, buttons);
         words.addClassName("pw-stack");
         List<Order> known = orders.list(OrderFilter.ALL, 0, ORDERS);
@@ -112,8 +109,7 @@ public class LettersView extends Div implements HasDynamicTitle {
         beside.addClassName("pw-stack");
         Div columns = new Div(words, beside);
         columns.addClassName("letters-columns");
-        Div section = new Div(new H2(getTranslation("letters.view.words")), columns);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("letters.view.words"), columns);
         return section;
     }
 
@@ -173,8 +169,7 @@ public class LettersView extends Div implements HasDynamicTitle {
             head.addClassName("letters-subject");
             preview.add(head, new LetterPage(letters.page(draft), getTranslation("letters.write.look")));
             if (!missing.isEmpty()) {
-                Paragraph note = new Paragraph(getTranslation("letters.view.missing", missing));
-                note.addClassName("pw-small");
+                SmallText note = new SmallText(getTranslation("letters.view.missing", missing));
                 preview.add(note);
             }
         } catch (Refused refused) {

@@ -3,7 +3,6 @@ package puzzleworkshop.machines.ui;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
@@ -11,6 +10,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.BeamWords;
 import puzzleworkshop.machines.BedCorner;
 import puzzleworkshop.machines.FeedUnit;
@@ -101,8 +101,7 @@ class ControlFields extends Div {
         FormLayout words = Fields.form(preset, full, air, dwell, dynamic);
         words.setVisible(now.takesGcode());
         gcode.addValueChangeListener(event -> words.setVisible(event.getValue()));
-        Paragraph help = new Paragraph(figures.text("cutting.control.help"));
-        help.addClassName("pw-small");
+        SmallText help = new SmallText(figures.text("cutting.control.help"));
         add(help, Fields.form(origin, x, y, unit, feed, frame), gcode, words);
     }
 

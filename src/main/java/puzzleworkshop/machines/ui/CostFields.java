@@ -4,7 +4,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
@@ -15,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.MachineCosts;
 import puzzleworkshop.machines.WearPart;
 import puzzleworkshop.measure.Money;
@@ -52,8 +52,7 @@ class CostFields extends Div {
         costs.wearParts().forEach(part -> addRow(part.name(), amount(part.price()), part.lifeHours()));
         Button more = new Button(figures.text("cutting.costs.wear.add"), event -> addRow("", 0, 300));
         more.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        Paragraph lead = new Paragraph(figures.text("cutting.costs.wear"));
-        lead.addClassName("pw-small");
+        SmallText lead = new SmallText(figures.text("cutting.costs.wear"));
         add(form, lead, rows, more);
     }
 

@@ -7,7 +7,6 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.ArrayList;
@@ -17,6 +16,7 @@ import java.util.function.Consumer;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.Beam;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -90,8 +90,7 @@ public class MachineForm extends Dialog {
             checks.add(costs::valid);
             add(new H3(figures.text("cutting.machine.part.costs")), costs);
         }
-        Paragraph caution = new Paragraph(figures.text("cutting.machine.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(figures.text("cutting.machine.caution"));
         add(caution);
         Button save = new Button(figures.text("cutting.machine.save"), event -> save());
         save.addThemeVariants(ButtonVariant.PRIMARY);

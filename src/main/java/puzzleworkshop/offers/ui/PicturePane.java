@@ -17,6 +17,7 @@ import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.ui.PictureJudgement;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
@@ -166,8 +167,7 @@ class PicturePane extends Div {
     }
 
     private Paragraph small(String text) {
-        Paragraph paragraph = new Paragraph(text);
-        paragraph.addClassName("pw-small");
+        SmallText paragraph = new SmallText(text);
         return paragraph;
     }
 }

@@ -16,6 +16,7 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LatestAnswer;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
@@ -92,9 +93,7 @@ public class PieceOrderForm extends Div {
     private void failed(RuntimeException wrong) {
         done();
         if (wrong instanceof Refused refused) {
-            Paragraph no = new Paragraph(figures.say(refused));
-            no.addClassName("pw-note");
-            no.getElement().setAttribute("data-kind", "bad");
+            Note no = new Note(Note.Kind.BAD, figures.say(refused));
             answer.add(no);
         } else {
             throw wrong; // a fault of the screen: logged once, and said with its mark

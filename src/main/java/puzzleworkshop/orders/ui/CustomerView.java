@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextArea;
@@ -22,6 +21,8 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.Order;
@@ -55,8 +56,7 @@ public class CustomerView extends Div implements HasUrlParameter<Long>, HasDynam
         removeAll();
         Anchor fresh = new Anchor("orders/new?customer=" + id, getTranslation("orders.customer.new-order"));
         fresh.addClassNames("orders-new", "pw-push");
-        Div head = new Div(new H1(customer.name()), fresh);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(customer.name(), fresh);
         Div columns = new Div(facts(), past());
         columns.addClassName("orders-customer-columns");
         add(head, columns);
@@ -84,8 +84,8 @@ public class CustomerView extends Div implements HasUrlParameter<Long>, HasDynam
                             address.getValue().strip()));
                 }));
         save.addThemeVariants(ButtonVariant.PRIMARY);
-        Div section = new Div(new H2(getTranslation("orders.customer.who")), name, contact, address, note, save);
-        section.addClassName("pw-section");
+        PageSection section =
+                new PageSection(getTranslation("orders.customer.who"), name, contact, address, note, save);
         return section;
     }
 

@@ -2,13 +2,13 @@ package puzzleworkshop.orders.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -41,8 +41,7 @@ class CutLinesPanel implements OrderPanel {
 
     @Override
     public Optional<Component> show(Order order, Runnable changed) {
-        Div section = new Div(new H2(figures.text("orders.cut-lines")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("orders.cut-lines"));
         try {
             CutPattern pattern = shelf.of(order.puzzle().pattern());
             TradeNumbers numbers = workshop.tradeNumbers();

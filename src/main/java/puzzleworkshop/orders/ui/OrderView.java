@@ -8,7 +8,6 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.html.UnorderedList;
@@ -26,6 +25,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.FactList;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
@@ -230,8 +230,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
         if (!order.note().isBlank()) {
             facts.fact(getTranslation("orders.fact.note"), order.note());
         }
-        Div section = new Div(new H2(getTranslation("orders.facts")), facts);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("orders.facts"), facts);
         return section;
     }
 
@@ -243,8 +242,7 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
             when.addClassName("pw-small");
             lines.add(new ListItem(new Span(figures.say(line.what())), when));
         }
-        Div section = new Div(new H2(getTranslation("orders.history")), lines);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("orders.history"), lines);
         return section;
     }
 

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
@@ -33,6 +32,7 @@ import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.TabRow;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.OrderState;
@@ -91,8 +91,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
         csv.addClassName("orders-csv");
         Div ways = new Div(csv, fresh);
         ways.addClassNames("pw-push", "pw-row");
-        Div head = new Div(new H1(getTranslation("orders.title")), ways);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(getTranslation("orders.title"), ways);
         return head;
     }
 

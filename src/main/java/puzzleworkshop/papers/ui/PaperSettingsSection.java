@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -21,6 +20,7 @@ import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Logo;
 import puzzleworkshop.papers.PaperSettings;
@@ -81,13 +81,12 @@ class PaperSettingsSection implements SetUpSection {
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
-        Div section = new Div(
-                new H2(figures.text("papers.settings")),
+        PageSection section = new PageSection(
+                figures.text("papers.settings"),
                 new Paragraph(figures.text("papers.settings.lead")),
                 form,
                 logo(logo),
                 save);
-        section.addClassName("pw-section");
         return section;
     }
 

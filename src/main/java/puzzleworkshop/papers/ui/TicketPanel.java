@@ -4,10 +4,10 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.AnchorTarget;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -39,8 +39,7 @@ class TicketPanel implements OrderPanel {
         ticket.setId("job-ticket");
         Div row = new Div(new Paragraph(figures.text("papers.ticket.lead")), ticket);
         row.addClassName("pw-row");
-        Div section = new Div(new H2(figures.text("papers.ticket")), row);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("papers.ticket"), row);
         return Optional.of(section);
     }
 }

@@ -4,7 +4,6 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import com.vaadin.flow.component.select.Select;
@@ -30,6 +29,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.TabRow;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
@@ -96,9 +96,8 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         facts = new PatternFacts(figures, this.desk);
         wayFields = wayFields(way);
         drawing.onTap(this::tapped);
-        Div head = new Div(
-                new H1(getTranslation("pattern.draw.title")), new Paragraph(getTranslation("pattern.draw.lead")));
-        head.addClassName("pw-page-head");
+        PageHead head =
+                new PageHead(getTranslation("pattern.draw.title"), new Paragraph(getTranslation("pattern.draw.lead")));
         for (CutWay each : CutWay.values()) {
             Tab tab = new Tab(getTranslation("pattern.way." + each.name()));
             tabs.put(each, tab);

@@ -5,12 +5,12 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
@@ -50,8 +50,7 @@ public class LayoutChoice extends Div {
             add(50, 50, USUAL_WIDTH_MM);
             this.changed.run();
         });
-        Paragraph help = new Paragraph(getTranslation("pattern.layout.keep.help"));
-        help.addClassName("pw-small");
+        SmallText help = new SmallText(getTranslation("pattern.layout.keep.help"));
         add(uneven, help, rows, another);
     }
 

@@ -12,6 +12,8 @@ import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.Difficulty;
@@ -48,9 +50,7 @@ class PatternFacts extends Div {
         priced.add(facts);
         answer.burntMm().ifPresent(burnt -> soundWood(facts, burnt, answer.grade()));
         for (String complaint : answer.complaints()) {
-            Paragraph said = new Paragraph(complaint);
-            said.addClassName("pw-note");
-            said.getElement().setAttribute("data-kind", "warn");
+            Note said = new Note(Note.Kind.WARN, complaint);
             priced.add(said);
         }
         Button button = new Button(getTranslation("pattern.draw.order"), event -> order.run());
@@ -88,9 +88,8 @@ class PatternFacts extends Div {
         fact(facts, "pattern.draw.fact.edges-felt", felt(likeness.edges(), likeness.playMm()));
         fact(facts, "pattern.draw.fact.whole", apart(likeness.pieces()));
         fact(facts, "pattern.draw.fact.whole-felt", felt(likeness.pieces(), likeness.playMm()));
-        Paragraph rule = new Paragraph(figures.text(
+        SmallText rule = new SmallText(figures.text(
                 "pattern.draw.room.rule", figures.number(room.distanceMm(), 2), figures.number(likeness.playMm(), 2)));
-        rule.addClassName("pw-small");
         alike.add(facts, rule);
     }
 
@@ -181,11 +180,9 @@ class PatternFacts extends Div {
                         "pattern.draw.tray-frame",
                         new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
                 files("pattern.draw.tray-backing", new CutFileLinks(name + "-backing", tray::backing)));
-        Paragraph rule = new Paragraph(getTranslation("pattern.draw.hold.rule"));
-        rule.addClassName("pw-small");
+        SmallText rule = new SmallText(getTranslation("pattern.draw.hold.rule"));
         add(rule);
-        Paragraph caution = new Paragraph(getTranslation("pattern.draw.caution"));
-        caution.addClassName("pw-small");
+        SmallText caution = new SmallText(getTranslation("pattern.draw.caution"));
         add(caution);
     }
 

@@ -2,7 +2,6 @@ package puzzleworkshop.pattern.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
@@ -16,6 +15,7 @@ import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -46,7 +46,7 @@ public class ShapeChoice extends Div {
     private final NumberField across = new NumberField();
     private final NumberField down = new NumberField();
     private final FileUpload upload;
-    private final Paragraph notSure = new Paragraph();
+    private final Note notSure = Note.hidden(Note.Kind.WARN);
     private transient Optional<DrawnFile> file = Optional.empty();
     private transient Optional<PersonalShape> kept = Optional.empty();
     /** Further ones that were kept with it; they stay where they are. */
@@ -93,9 +93,6 @@ public class ShapeChoice extends Div {
         });
         letter.addValueChangeListener(event -> changed.run());
         size.addValueChangeListener(event -> changed.run());
-        notSure.addClassName("pw-note");
-        notSure.getElement().setAttribute("data-kind", "warn");
-        notSure.setVisible(false);
         add(kind, letter, size, across, down, upload, notSure);
         reveal();
     }

@@ -5,6 +5,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** Whether a puzzle has small parts for whom it is meant, the text its box needs, and what was computed. */
@@ -26,8 +27,7 @@ public class SmallPartsNote extends Div {
             add(box);
         });
         verdict.notes().forEach(note -> {
-            Paragraph small = new Paragraph(figures.say(note));
-            small.addClassName("pw-small");
+            SmallText small = new SmallText(figures.say(note));
             add(small);
         });
     }

@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.placing.LearnedFence;
@@ -32,8 +33,7 @@ class FenceSection extends Div {
             }
         });
         laid.setId("fence-laid");
-        Paragraph why = new Paragraph(figures.text("placing.fence.laid.why"));
-        why.addClassName("pw-small");
+        SmallText why = new SmallText(figures.text("placing.fence.laid.why"));
         add(new H2(figures.text("placing.fence")), known, laid, why);
         show();
     }

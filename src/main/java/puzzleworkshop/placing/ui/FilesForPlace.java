@@ -3,7 +3,6 @@ package puzzleworkshop.placing.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H4;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
@@ -18,6 +17,7 @@ import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -86,8 +86,7 @@ class FilesForPlace extends Div {
     private void links(Purpose purpose, Map<PositionFiles.Choice, Sentence> obstacles) {
         Div row = new Div(new H4(figures.text("placing.file." + purpose)));
         row.addClassName("placing-file-row");
-        Paragraph why = new Paragraph(figures.text("placing.file." + purpose + ".why"));
-        why.addClassName("pw-small");
+        SmallText why = new SmallText(figures.text("placing.file." + purpose + ".why"));
         Div links = new Div();
         links.addClassName("pattern-links");
         Set<String> reasons = new LinkedHashSet<>();

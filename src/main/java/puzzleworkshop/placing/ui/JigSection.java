@@ -19,6 +19,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
@@ -60,9 +61,7 @@ class JigSection extends Div {
         fields.addClassName("pw-form");
         Paragraph lead = new Paragraph(figures.text("placing.jig.lead"));
         lead.addClassName("pw-soft");
-        Paragraph caution = new Paragraph(figures.text("placing.jig.caution"));
-        caution.addClassName("pw-note");
-        caution.getElement().setAttribute("data-kind", "warn");
+        Note caution = new Note(Note.Kind.WARN, figures.text("placing.jig.caution"));
         drawn.addClassName("pw-stack");
         add(new H2(figures.text("placing.jig")), lead, fields, drawn, caution);
         draw();

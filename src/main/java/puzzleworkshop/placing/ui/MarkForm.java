@@ -15,6 +15,7 @@ import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.align.InsidePrint;
 import puzzleworkshop.machines.MachineAxes;
@@ -71,13 +72,12 @@ class MarkForm extends Div {
         keep.setEnabled(false);
         said.addClassName("pw-stack");
         said.getElement().setAttribute("aria-live", "polite");
-        Paragraph counts = new Paragraph(figures.text(
+        SmallText counts = new SmallText(figures.text(
                 "placing.counts",
                 figures.text("placing.corner." + axes.origin()),
                 figures.text(axes.xToRight() ? "placing.x.right" : "placing.x.left"),
                 figures.text(axes.yToBack() ? "placing.y.back" : "placing.y.front"),
                 figures.text("placing.unit." + axes.unit())));
-        counts.addClassName("pw-small");
         Paragraph which = new Paragraph(figures.text("placing.which"));
         Div words = new Div(which, counts, turned, list, said, inJig, keep);
         words.addClassName("pw-stack");

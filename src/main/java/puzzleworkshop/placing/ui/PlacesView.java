@@ -3,8 +3,6 @@ package puzzleworkshop.placing.ui;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
@@ -15,6 +13,8 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -67,10 +67,9 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
             add(new Paragraph(figures.text("cutting.machine.gone")));
             return;
         }
-        Div head = new Div(
-                new H1(figures.text("placing.places", machine.get().name())),
+        PageHead head = new PageHead(
+                figures.text("placing.places", machine.get().name()),
                 new Paragraph(figures.text("placing.places.lead")));
-        head.addClassName("pw-page-head");
         add(
                 head,
                 learned(machine.get()),
@@ -80,8 +79,7 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
     }
 
     private Div learned(Machine machine) {
-        Div section = new Div(new H2(figures.text("placing.learned")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("placing.learned"));
         List<Position> measured = positions.measuredOn(machine.id(), Positions.MOST_PLACES);
         LearnedOverhang learned = positions.learned(machine);
         section.add(new Paragraph(

@@ -17,6 +17,8 @@ import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.ui.CutJobPart;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
 import puzzleworkshop.placing.GivenFile;
@@ -78,9 +80,7 @@ class PlacingPart implements CutJobPart {
                 return;
             }
             add(new H3(figures.text("placing.title")));
-            Paragraph caution = new Paragraph(figures.text("placing.caution"));
-            caution.addClassName("pw-note");
-            caution.getElement().setAttribute("data-kind", "warn");
+            Note caution = new Note(Note.Kind.WARN, figures.text("placing.caution"));
             add(caution);
             int copies = positions.copies(job);
             if (copies > 1) {
@@ -131,8 +131,7 @@ class PlacingPart implements CutJobPart {
             } else {
                 board.add(form());
             }
-            Paragraph typing = new Paragraph(figures.text("placing.typing"));
-            typing.addClassName("pw-small");
+            SmallText typing = new SmallText(figures.text("placing.typing"));
             board.add(typing);
         }
 

@@ -21,6 +21,7 @@ import java.util.Set;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.planning.calendar.OpenHours;
@@ -103,9 +104,8 @@ class HoursForm extends Div {
     }
 
     private Component foot(Week week, Button... buttons) {
-        Paragraph sum = new Paragraph(
+        SmallText sum = new SmallText(
                 getTranslation("planning.hours.sum", figures.minutes(Minutes.of(week.given.minutesAWeek()))));
-        sum.addClassName("pw-small");
         Div foot = new Div();
         foot.addClassName("pw-row");
         foot.add(List.of(buttons));

@@ -12,6 +12,7 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -93,12 +94,11 @@ class PromisePanel implements OrderPanel {
         asked.ifPresentOrElse(
                 wait -> {
                     boolean came = payments.hasCome(wait);
-                    Paragraph words = new Paragraph(figures.text(
+                    SmallText words = new SmallText(figures.text(
                             came ? "planning.payment.came" : "planning.payment.waits",
                             wait.amount(),
                             wait.who(),
                             wait.at()));
-                    words.addClassName("pw-small");
                     panel.add(words);
                     if (!came) {
                         Button go = new Button(figures.text("planning.payment.let-go"), e -> {

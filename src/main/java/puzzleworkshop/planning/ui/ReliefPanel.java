@@ -17,6 +17,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
@@ -90,8 +91,7 @@ class ReliefPanel extends Div {
                     figures.text("planning.relief.by-date", relief.lateByDate(), relief.costByDate(), relief.cost())));
         }
         if (relief.fewestLate() > 0) {
-            Paragraph least = new Paragraph(getTranslation("planning.relief.fewest", relief.fewestLate()));
-            least.addClassName("pw-small");
+            SmallText least = new SmallText(getTranslation("planning.relief.fewest", relief.fewestLate()));
             warn.add(least);
         }
         Div work = new Div(new H3(getTranslation("planning.relief.evening")));

@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
@@ -13,6 +12,7 @@ import java.util.Optional;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;
@@ -79,12 +79,11 @@ public class TellDialog extends Dialog {
         });
         told.addThemeVariants(ButtonVariant.PRIMARY);
         label(figures);
-        Paragraph contact = new Paragraph(
+        SmallText contact = new SmallText(
                 order.customer().contact().isBlank()
                         ? getTranslation("planning.tell.no-contact")
                         : getTranslation(
                                 "planning.tell.contact", order.customer().contact()));
-        contact.addClassName("pw-small");
         Div ways = new Div(copy, share, mail);
         ways.addClassName("pw-row");
         Div form = new Div(contact, day, subject, body, ways);

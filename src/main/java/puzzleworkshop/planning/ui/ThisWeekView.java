@@ -9,9 +9,7 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dnd.DropTarget;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.function.SerializableSupplier;
@@ -34,6 +32,8 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.planning.LatenessWeights;
 import puzzleworkshop.planning.Notices;
@@ -146,8 +146,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         calendar.addThemeVariants(ButtonVariant.TERTIARY);
         Div actions = new Div(arranged, today, tomorrow, calendar);
         actions.addClassNames("pw-push", "pw-row", "planning-actions");
-        Div head = new Div(new H1(getTranslation("planning.week.title", week.week())), actions);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(getTranslation("planning.week.title", week.week()), actions);
         return head;
     }
 
@@ -178,11 +177,10 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
                 content.add(first);
                 return;
             }
-            Div empty = new Div(
-                    new H2(getTranslation("planning.empty")),
-                    new Paragraph(getTranslation("planning.empty.next")),
+            EmptyState empty = new EmptyState(
+                    getTranslation("planning.empty"),
+                    getTranslation("planning.empty.next"),
                     new Anchor("orders/new", getTranslation("planning.empty.do")));
-            empty.addClassName("pw-empty");
             content.add(empty);
             return;
         }

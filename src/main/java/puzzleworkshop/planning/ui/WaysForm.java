@@ -17,6 +17,7 @@ import java.util.Set;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingTimes;
@@ -88,8 +89,7 @@ class WaysForm extends Div {
         Div row = new Div(name, leaves, cutOff, onTheWay, arrives, save);
         row.addClassName("pw-row");
         if (usual) {
-            Paragraph note = new Paragraph(getTranslation("planning.way.usual"));
-            note.addClassName("pw-small");
+            SmallText note = new SmallText(getTranslation("planning.way.usual"));
             row.add(note);
         } else if (way.id() != 0) {
             Button makeUsual = new Button(

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
@@ -52,9 +53,7 @@ public class PriceBar extends Div {
         tax(answer);
         discount(answer);
         answer.remarks().forEach(remark -> {
-            Paragraph note = new Paragraph(figures.say(remark));
-            note.addClassName("pw-note");
-            note.getElement().setAttribute("data-kind", "warn");
+            Note note = new Note(Note.Kind.WARN, figures.say(remark));
             add(note);
         });
         return this;

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.ListItem;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.UnorderedList;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
@@ -16,6 +15,7 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pricing.MovedQuote;
 import puzzleworkshop.pricing.Pricing;
@@ -122,8 +122,7 @@ class RateDialog extends Dialog {
                     entry.note()))));
             box.add(list);
         } else {
-            Paragraph none = new Paragraph(getTranslation("pricing.rate.starting"));
-            none.addClassName("pw-small");
+            SmallText none = new SmallText(getTranslation("pricing.rate.starting"));
             box.add(none);
         }
         return box;

@@ -2,13 +2,13 @@ package puzzleworkshop.pricing.ui;
 
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.pricing.Pricing;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.workshop.SignedIn;
@@ -22,8 +22,7 @@ public class RatesView extends Div implements HasDynamicTitle {
 
     public RatesView(Pricing pricing, RateBook book, Formatter figures, SignedIn signedIn) {
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("pricing.title")), new Paragraph(getTranslation("pricing.lead")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(getTranslation("pricing.title"), new Paragraph(getTranslation("pricing.lead")));
         WhatIfPanel whatIf = new WhatIfPanel(pricing, book, figures);
         PriceListForm list = new PriceListForm(pricing, book, figures, signedIn);
         Runnable again = () -> {

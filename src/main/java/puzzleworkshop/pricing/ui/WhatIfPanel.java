@@ -14,6 +14,7 @@ import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
@@ -152,9 +153,7 @@ class WhatIfPanel extends Div {
         } catch (Refused refused) {
             bar.setVisible(false);
             steps.removeAll();
-            Paragraph note = new Paragraph(figures.say(refused));
-            note.addClassName("pw-note");
-            note.getElement().setAttribute("data-kind", "bad");
+            Note note = new Note(Note.Kind.BAD, figures.say(refused));
             outcome.add(note);
         }
     }

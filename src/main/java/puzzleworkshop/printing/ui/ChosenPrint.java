@@ -2,12 +2,12 @@ package puzzleworkshop.printing.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import java.util.stream.IntStream;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
@@ -38,8 +38,7 @@ class ChosenPrint extends Div {
     void show(PrintRun run, RunItem item) {
         removeAll();
         if (item == null) {
-            Paragraph hint = new Paragraph(getTranslation("printing.choose"));
-            hint.addClassName("pw-small");
+            SmallText hint = new SmallText(getTranslation("printing.choose"));
             add(hint);
             return;
         }

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
@@ -26,6 +25,9 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -82,8 +84,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         waiting = new WaitingList(figures);
         past = new PastRuns(runs, room, figures, signedIn, this::refresh);
         addClassName("pw-page");
-        Div head = new Div(new H1(getTranslation("printing.title")), new Paragraph(getTranslation("printing.lead")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(getTranslation("printing.title"), new Paragraph(getTranslation("printing.lead")));
         open.addClassName("printing-main");
         Div side = new Div(section("printing.waiting", waiting, proposing(workshop.today())), caution());
         side.addClassName("printing-side");
@@ -115,9 +116,7 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
     }
 
     private Component caution() {
-        Paragraph caution = new Paragraph(getTranslation("printing.caution"));
-        caution.addClassName("pw-note");
-        caution.getElement().setAttribute("data-kind", "warn");
+        Note caution = new Note(Note.Kind.WARN, getTranslation("printing.caution"));
         return caution;
     }
 
@@ -186,10 +185,8 @@ public class PrintRunsView extends Div implements HasDynamicTitle {
         }
         panels.keySet().retainAll(now.stream().map(PrintRun::id).toList());
         if (shown.isEmpty()) {
-            Div empty = new Div(
-                    new H2(getTranslation("printing.open-none")),
-                    new Paragraph(getTranslation("printing.open-none-next")));
-            empty.addClassName("pw-empty");
+            EmptyState empty =
+                    new EmptyState(getTranslation("printing.open-none"), getTranslation("printing.open-none-next"));
             shown.add(empty);
         }
         if (!open.getChildren().toList().equals(shown)) {

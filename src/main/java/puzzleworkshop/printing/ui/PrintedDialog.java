@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -30,7 +31,7 @@ class PrintedDialog extends Dialog {
     private final CheckboxGroup<RunItem> bad = new CheckboxGroup<>();
     private final TextField why = new TextField();
     private final TextField although = new TextField();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
 
     PrintedDialog(
             PrintRoom room,
@@ -58,15 +59,10 @@ class PrintedDialog extends Dialog {
         although.setLabel(getTranslation("printing.although"));
         although.setVisible(false);
         although.setWidthFull();
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad");
-        refusal.setVisible(false);
         Div body = new Div(new Paragraph(getTranslation("printing.printed-lead")), bad, why, refusal, although);
         body.addClassName("pw-stack");
         heldBack.forEach(why -> {
-            Paragraph warning = new Paragraph(why);
-            warning.addClassName("pw-note");
-            warning.getElement().setAttribute("data-kind", "warn");
+            Note warning = new Note(Note.Kind.WARN, why);
             body.addComponentAsFirst(warning);
         });
         add(body);

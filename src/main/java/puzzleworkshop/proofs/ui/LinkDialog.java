@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import java.net.URI;
 import java.net.URL;
@@ -14,6 +13,8 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.QrCode;
 import puzzleworkshop.display.SvgBox;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.proofs.Token;
 
@@ -26,7 +27,7 @@ class LinkDialog extends Dialog {
 
     private final TextField address = new TextField();
     private final SvgBox code = new SvgBox("proofs-code");
-    private final Paragraph onlyHere = new Paragraph();
+    private final Note onlyHere = Note.hidden(Note.Kind.WARN);
     private final transient Formatter figures;
 
     /** @param publicUrl where customers reach the program; empty: as this browser does */
@@ -39,11 +40,7 @@ class LinkDialog extends Dialog {
         address.setAutoselect(true);
         Button copy = new Button(figures.text("proofs.link.copy"), click -> copy());
         copy.addThemeVariants(ButtonVariant.PRIMARY);
-        Paragraph lasts = new Paragraph(figures.text("proofs.link.lasts", Proofs.LASTS.toDays()));
-        lasts.addClassName("pw-small");
-        onlyHere.addClassName("pw-note");
-        onlyHere.getElement().setAttribute("data-kind", "warn");
-        onlyHere.setVisible(false);
+        SmallText lasts = new SmallText(figures.text("proofs.link.lasts", Proofs.LASTS.toDays()));
         Div body = new Div(address, code, onlyHere, lasts);
         body.addClassNames("pw-stack", "proofs-link");
         add(body);

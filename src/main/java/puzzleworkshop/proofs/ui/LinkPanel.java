@@ -4,13 +4,14 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -45,8 +46,7 @@ class LinkPanel implements OrderPanel {
 
     @Override
     public Optional<Component> show(Order order, Runnable changed) {
-        Div section = new Div(new H2(figures.text("proofs.panel")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text("proofs.panel"));
         Optional<ProofLink> link = proofs.linkOf(order.id());
         boolean open = link.map(proofs::isOpen).orElse(false);
         section.add(state(link, open));
@@ -147,8 +147,7 @@ class LinkPanel implements OrderPanel {
     }
 
     private static Paragraph small(String text) {
-        Paragraph paragraph = new Paragraph(text);
-        paragraph.addClassName("pw-small");
+        SmallText paragraph = new SmallText(text);
         return paragraph;
     }
 }

@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Header;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Main;
@@ -26,7 +25,11 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
+import puzzleworkshop.display.blocks.EmptyState;
 import puzzleworkshop.display.blocks.FactList;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -53,7 +56,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Formatter figures;
     private final transient List<ProofSection> sections;
     private final Main page = new Main();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
     // Kept while the page is shown anew, so that nothing typed is lost.
     private final TextField name = new TextField(getTranslation("proofs.name"));
     private final WishForm wish = new WishForm(this);
@@ -76,10 +79,6 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         this.patterns = patterns;
         this.figures = figures;
         addClassName("proofs");
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad");
-        refusal.getElement().setAttribute("role", "alert");
-        refusal.setVisible(false);
         Header header = new Header(new Paragraph(workshop.profile().name()));
         header.addClassName("proofs-head");
         page.addClassName("proofs-page");
@@ -96,8 +95,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             show(first);
         } catch (Refused closed) {
             page.removeAll();
-            Div empty = new Div(new H2(getTranslation("proofs.closed.title")), new Paragraph(figures.say(closed)));
-            empty.addClassName("pw-empty");
+            EmptyState empty = new EmptyState(getTranslation("proofs.closed.title"), figures.say(closed));
             page.add(empty);
         }
     }
@@ -246,18 +244,14 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         facts.fact(
                 getTranslation("proofs.fact.date"),
                 order.promised().map(figures::day).orElse(getTranslation("proofs.no-date")));
-        Div section = new Div(new H2(getTranslation("proofs.facts")), facts);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("proofs.facts"), facts);
         return section;
     }
 
     private Div progress(Order order) {
-        Div section = new Div(new H2(getTranslation("proofs.progress")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("proofs.progress"));
         order.approval().ifPresent(approval -> {
-            Paragraph line = new Paragraph(figures.text("proofs.approved", approval.by(), approval.at()));
-            line.addClassName("pw-note");
-            line.getElement().setAttribute("data-kind", "good");
+            Note line = new Note(Note.Kind.GOOD, figures.text("proofs.approved", approval.by(), approval.at()));
             section.add(line);
         });
         if (order.state() == OrderState.CONFIRMED) {
@@ -272,8 +266,7 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private static Paragraph small(String text) {
-        Paragraph paragraph = new Paragraph(text);
-        paragraph.addClassName("pw-small");
+        SmallText paragraph = new SmallText(text);
         return paragraph;
     }
 

@@ -1,7 +1,6 @@
 package puzzleworkshop.proofs.ui;
 
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import puzzleworkshop.artwork.Picture;
@@ -9,6 +8,8 @@ import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.artwork.ui.PictureJudgement;
 import puzzleworkshop.display.FileUpload;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 
@@ -31,10 +32,8 @@ class PuzzleOnProof extends Div {
         Order order = view.sight().order();
         boolean open = order.mayStillChange();
         if (view.sight().picture().isEmpty()) {
-            Div empty = new Div(
-                    new H2(getTranslation("proofs.no-picture.title")),
-                    new Paragraph(getTranslation("proofs.no-picture.next")));
-            empty.addClassName("pw-empty");
+            EmptyState empty =
+                    new EmptyState(getTranslation("proofs.no-picture.title"), getTranslation("proofs.no-picture.next"));
             add(empty);
         } else {
             Image image = view.face();
@@ -66,8 +65,7 @@ class PuzzleOnProof extends Div {
             ways.add(upload());
             add(ways);
             if (order.approval().isPresent()) {
-                Paragraph note = new Paragraph(getTranslation("proofs.change-asks-again"));
-                note.addClassName("pw-small");
+                SmallText note = new SmallText(getTranslation("proofs.change-asks-again"));
                 add(note);
             }
         }
@@ -75,8 +73,7 @@ class PuzzleOnProof extends Div {
 
     /** After a press on the button every tap on the picture is written into the wish below. */
     private Div marking(Image image) {
-        Paragraph said = new Paragraph();
-        said.addClassName("pw-small");
+        SmallText said = new SmallText();
         said.getElement().setAttribute("role", "status");
         boolean[] on = {false};
         image.getElement()

@@ -5,8 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
@@ -23,6 +21,8 @@ import java.util.function.Function;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
@@ -59,8 +59,7 @@ public class RackRulesView extends Div {
         this.figures = figures;
         this.words = words;
         addClassName("pw-page");
-        Div head = new Div(new H1(figures.text("sheets.rules.title")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("sheets.rules.title"));
         body.addClassName("sheets-one");
         add(head, words.doors("/rules"), body);
         fill();
@@ -270,8 +269,7 @@ public class RackRulesView extends Div {
     private Div section(String title, String text) {
         Paragraph about = new Paragraph(figures.text(text, USUAL_BOW));
         about.addClassName("pw-soft");
-        Div section = new Div(new H2(figures.text(title)), about);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text(title), about);
         return section;
     }
 }

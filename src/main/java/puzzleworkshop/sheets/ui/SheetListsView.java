@@ -5,8 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
@@ -26,6 +24,9 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.RackFilter;
@@ -64,8 +65,7 @@ public class SheetListsView extends Div {
         this.figures = figures;
         this.words = words;
         addClassName("pw-page");
-        Div head = new Div(new H1(figures.text("sheets.lists.title")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("sheets.lists.title"));
         read.addClassName("pw-stack");
         add(head, words.doors("/lists"));
         if (!who.isMaker()) {
@@ -128,7 +128,7 @@ public class SheetListsView extends Div {
         boolean shaped = meaning.contains(Optional.of(StockList.Column.OUTLINE))
                 || meaning.containsAll(
                         List.of(Optional.of(StockList.Column.WIDTH), Optional.of(StockList.Column.HEIGHT)));
-        read.add(heads, shaped ? preview() : note("warn", figures.text("sheets.list.noshape")));
+        read.add(heads, shaped ? preview() : new Note(Note.Kind.WARN, figures.text("sheets.list.noshape")));
     }
 
     private Div preview() {
@@ -139,14 +139,14 @@ public class SheetListsView extends Div {
         bad.stream()
                 .limit(50)
                 .forEach(line -> line.faults()
-                        .forEach(fault ->
-                                preview.add(note("bad", figures.text("sheets.list.line", line.number(), fault)))));
+                        .forEach(fault -> preview.add(
+                                new Note(Note.Kind.BAD, figures.text("sheets.list.line", line.number(), fault)))));
         long unfit = lines.stream()
                 .flatMap(line -> line.facts().stream())
                 .filter(facts -> !facts.past().isFitForCutting())
                 .count();
         if (unfit > 0) {
-            preview.add(note("warn", figures.text("sheets.list.unfit", unfit)));
+            preview.add(new Note(Note.Kind.WARN, figures.text("sheets.list.unfit", unfit)));
         }
         Div cards = new Div();
         cards.addClassName("sheets-taken");
@@ -175,13 +175,6 @@ public class SheetListsView extends Div {
         take.setEnabled(bad.isEmpty());
         preview.add(cards, new Span(figures.text("sheets.list.counted", lines.size() - bad.size(), bad.size())), take);
         return preview;
-    }
-
-    private static Paragraph note(String kind, String text) {
-        Paragraph note = new Paragraph(text);
-        note.addClassName("pw-note");
-        note.getElement().setAttribute("data-kind", kind);
-        return note;
     }
 
     private Div out() {
@@ -236,8 +229,7 @@ public class SheetListsView extends Div {
     private Div section(String title, String text) {
         Paragraph words = new Paragraph(figures.text(text));
         words.addClassName("pw-soft");
-        Div section = new Div(new H2(figures.text(title)), words);
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(figures.text(title), words);
         return section;
     }
 }

@@ -5,9 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
@@ -23,6 +20,8 @@ import java.util.Set;
 import java.util.function.Function;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.RackFilter;
@@ -69,8 +68,7 @@ public class SheetRackView extends Div {
         counted.addClassName("pw-soft");
         Anchor enter = new Anchor("sheets/enter", figures.text("sheets.enter.open"));
         enter.addClassNames("sheets-main-link", "pw-push");
-        Div head = new Div(new H1(figures.text("sheets.title")), counted, enter);
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("sheets.title"), counted, enter);
         add(head, words.doors(""), filters(settings), cards, foot);
         fill();
     }
@@ -133,11 +131,8 @@ public class SheetRackView extends Div {
         counted.setText(figures.text("sheets.counted", count));
         if (count == 0) {
             Anchor enter = new Anchor("sheets/enter", figures.text("sheets.enter.open"));
-            Div empty = new Div(
-                    new H2(figures.text("sheets.empty.title")),
-                    new Paragraph(figures.text("sheets.empty.text")),
-                    enter);
-            empty.addClassName("pw-empty");
+            EmptyState empty =
+                    new EmptyState(figures.text("sheets.empty.title"), figures.text("sheets.empty.text"), enter);
             foot.removeAll();
             foot.add(empty);
         } else {

@@ -7,8 +7,6 @@ import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.progressbar.ProgressBar;
@@ -23,6 +21,9 @@ import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.InputModes;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.MeasuredOutlines;
@@ -70,8 +71,7 @@ public class StockTakeView extends Div {
         this.figures = figures;
         this.words = words;
         addClassName("pw-page");
-        Div head = new Div(new H1(figures.text("sheets.stock.title")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(figures.text("sheets.stock.title"));
         body.addClassName("pw-stack");
         last.getElement().setAttribute("role", "status");
         add(head, words.doors("/stock-take"), body);
@@ -89,11 +89,8 @@ public class StockTakeView extends Div {
             fill();
         });
         start.addThemeVariants(ButtonVariant.PRIMARY);
-        Div empty = new Div(
-                new H2(figures.text("sheets.stock.start.title")),
-                new Paragraph(figures.text("sheets.stock.start.text")),
-                start);
-        empty.addClassName("pw-empty");
+        EmptyState empty = new EmptyState(
+                figures.text("sheets.stock.start.title"), figures.text("sheets.stock.start.text"), start);
         body.add(empty);
     }
 
@@ -152,8 +149,8 @@ public class StockTakeView extends Div {
     }
 
     private Div missing(StockTaking.Walk walk) {
-        Div section = new Div(new H2(figures.text("sheets.stock.missing", Math.max(0, walk.expected() - walk.seen()))));
-        section.addClassName("pw-section");
+        PageSection section =
+                new PageSection(figures.text("sheets.stock.missing", Math.max(0, walk.expected() - walk.seen())));
         List<SheetId> some = taking.missing(0, PORTION);
         String place = null;
         for (SheetId id : some) {
@@ -205,12 +202,11 @@ public class StockTakeView extends Div {
     }
 
     private Div outcome(StockTaking.Outcome outcome) {
-        Div section = new Div(
-                new H2(figures.text("sheets.stock.outcome")),
+        PageSection section = new PageSection(
+                figures.text("sheets.stock.outcome"),
                 line("sheets.stock.outcome.missing", outcome.missing()),
                 new Paragraph(figures.text("sheets.stock.finished", outcome.left())),
                 line("sheets.stock.outcome.fresh", outcome.fresh()));
-        section.addClassName("pw-section");
         section.getElement().setAttribute("role", "status");
         return section;
     }

@@ -3,12 +3,12 @@ package puzzleworkshop.supplies.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.UnitSystem;
@@ -40,8 +40,7 @@ class StartingList extends Div {
                 }));
         start.addThemeVariants(ButtonVariant.PRIMARY);
         start.setDisableOnClick(true);
-        Paragraph what = new Paragraph(getTranslation("supplies.start.what"));
-        what.addClassName("pw-small");
+        SmallText what = new SmallText(getTranslation("supplies.start.what"));
         add(start, what);
     }
 

@@ -4,7 +4,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -14,6 +13,8 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.util.List;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.EmptyState;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.ShoppingList;
@@ -51,9 +52,8 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                 event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
         Div buttons = new Div(count, fresh);
         buttons.addClassNames("pw-row", "pw-push");
-        Div head = new Div(
-                new H1(getTranslation("supplies.title")), new Paragraph(getTranslation("supplies.lead")), buttons);
-        head.addClassName("pw-page-head");
+        PageHead head =
+                new PageHead(getTranslation("supplies.title"), new Paragraph(getTranslation("supplies.lead")), buttons);
         shopping.addClassName("pw-section");
         shelf.addClassNames("pw-section", "supplies-shelf");
         add(head, shopping);
@@ -72,9 +72,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         shoppingList(all.stream().filter(Restock::isDue).toList());
         shelf.removeAll();
         if (all.isEmpty()) {
-            Div empty = new Div(
-                    new H2(getTranslation("supplies.empty")), new Paragraph(getTranslation("supplies.empty.next")));
-            empty.addClassName("pw-empty");
+            EmptyState empty = new EmptyState(getTranslation("supplies.empty"), getTranslation("supplies.empty.next"));
             empty.add(new StartingList(supplies, figures, this::refresh));
             shelf.add(empty);
             return;

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.formlayout.FormLayout;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
@@ -20,6 +19,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -60,9 +60,7 @@ class SupplyDialog extends Dialog {
         this.height = new LengthField(getTranslation("supplies.height"), figures.units());
         setHeaderTitle(getTranslation(item == null ? "supplies.new" : "supplies.change"));
         setWidth("min(40rem, 96vw)");
-        Paragraph caution = new Paragraph(getTranslation("supplies.caution"));
-        caution.addClassName("pw-note");
-        caution.getElement().setAttribute("data-kind", "warn");
+        Note caution = new Note(Note.Kind.WARN, getTranslation("supplies.caution"));
         add(form(supplies), caution);
         fill();
         kind.addValueChangeListener(event -> {

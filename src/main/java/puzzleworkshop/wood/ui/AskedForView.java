@@ -5,8 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.NumberField;
@@ -17,6 +15,8 @@ import jakarta.annotation.security.RolesAllowed;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.wood.AskedFor;
 import puzzleworkshop.wood.AskedSize;
 import puzzleworkshop.wood.Demand;
@@ -41,19 +41,17 @@ public class AskedForView extends Div implements HasDynamicTitle {
         this.who = who;
         this.figures = figures;
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("wood.asked.title")),
+        PageHead head = new PageHead(
+                getTranslation("wood.asked.title"),
                 new Paragraph(getTranslation("wood.asked.lead")),
                 new Anchor("wood", getTranslation("wood.title")));
-        head.addClassName("pw-page-head");
         list.addClassNames("pw-section", "wood-asked");
         add(head, kinds(), list);
         refresh();
     }
 
     private Div kinds() {
-        Div section = new Div(new H2(getTranslation("wood.asked.kinds")));
-        section.addClassName("pw-section");
+        PageSection section = new PageSection(getTranslation("wood.asked.kinds"));
         List<KindAsked> kinds = asked.kinds();
         if (kinds.isEmpty()) {
             section.add(new Paragraph(getTranslation("wood.asked.kinds.none")));

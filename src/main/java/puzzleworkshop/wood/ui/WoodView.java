@@ -7,7 +7,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
@@ -25,6 +24,7 @@ import java.util.function.Supplier;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.Dealers;
@@ -55,11 +55,10 @@ public class WoodView extends Div implements HasDynamicTitle {
         this.today = workshop.today();
         this.figures = figures;
         addClassName("pw-page");
-        Div head = new Div(
-                new H1(getTranslation("wood.title")),
+        PageHead head = new PageHead(
+                getTranslation("wood.title"),
                 new Paragraph(getTranslation("wood.lead")),
                 new Anchor("asked-for", getTranslation("wood.asked.title")));
-        head.addClassName("pw-page-head");
         add(head, months(advice.months()), buy, keep, replay(again));
         refresh();
         add(new WoodRulesForm(advice, figures, this::refresh), new DealersForm(dealers, figures, this::refresh));

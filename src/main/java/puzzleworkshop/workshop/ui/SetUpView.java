@@ -3,7 +3,6 @@ package puzzleworkshop.workshop.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Paragraph;
@@ -22,6 +21,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.workshop.Workshop;
 
 /**
@@ -42,8 +42,7 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
     public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections) {
         addClassName("pw-page");
         title = getTranslation("workshop.set-up");
-        Div head = new Div(new H1(title), new Paragraph(getTranslation("workshop.set-up.lead")));
-        head.addClassName("pw-page-head");
+        PageHead head = new PageHead(title, new Paragraph(getTranslation("workshop.set-up.lead")));
         Nav ways = new Nav();
         ways.setAriaLabel(getTranslation("workshop.set-up.ways"));
         ways.addClassName("workshop-ways");

@@ -14,6 +14,7 @@ import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 
 /** The way from an empty workshop to its first order: what is done, what comes next, what can wait. */
@@ -54,8 +55,7 @@ public class SetupChecklist extends Div {
     private static ListItem row(SetupStep thing, boolean done, boolean next, Formatter figures) {
         Span what = new Span(figures.text(thing.key()));
         what.addClassName("pw-first-what");
-        Paragraph why = new Paragraph(figures.text(thing.key() + ".why"));
-        why.addClassName("pw-small");
+        SmallText why = new SmallText(figures.text(thing.key() + ".why"));
         Div words = new Div(what, why);
         words.addClassName("pw-grow");
         ListItem row = new ListItem(words);

@@ -13,6 +13,7 @@ import puzzleworkshop.camera.outline.BoardFinder;
 import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.sheets.MeasuredOutlines;
@@ -29,7 +30,7 @@ public class PhotoEntry extends Div {
     private final transient Supplier<Length> thickness;
     private final PrintedSheet printed;
     private final Div result = new Div();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
     private transient FoundBoards found;
     private transient OutlineOverPhoto shown;
     private transient byte[] picture;
@@ -47,10 +48,6 @@ public class PhotoEntry extends Div {
         this.printed = new PrintedSheet(figures, measured, who);
         this.thickness = thickness;
         addClassName("sheets-photo-entry");
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad");
-        refusal.getElement().setAttribute("role", "alert");
-        refusal.setVisible(false);
         add(printed, upload(), refusal, result);
     }
 
@@ -115,9 +112,7 @@ public class PhotoEntry extends Div {
         facts.addClassName("pw-soft");
         result.add(facts, shown);
         found.leftOut().stream().map(figures::say).distinct().forEach(text -> {
-            Paragraph left = new Paragraph(text);
-            left.addClassName("pw-note");
-            left.getElement().setAttribute("data-kind", "bad");
+            Note left = new Note(Note.Kind.BAD, text);
             result.add(left);
         });
     }

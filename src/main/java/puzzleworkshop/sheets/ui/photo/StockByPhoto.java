@@ -26,6 +26,7 @@ import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
@@ -51,7 +52,7 @@ public class StockByPhoto extends Div {
     private final PrintedSheet printed;
     private final LengthField thickness;
     private final ProgressBar busy = new WorkingBar();
-    private final Paragraph refusal = new Paragraph();
+    private final Note refusal = Note.refusal();
     private final Div result = new Div();
     private final Set<SheetId> ticked = new HashSet<>();
     private UI screen;
@@ -73,10 +74,6 @@ public class StockByPhoto extends Div {
         thickness.setValue(USUAL);
         busy.setIndeterminate(true);
         busy.setVisible(false);
-        refusal.addClassName("pw-note");
-        refusal.getElement().setAttribute("data-kind", "bad");
-        refusal.getElement().setAttribute("role", "alert");
-        refusal.setVisible(false);
         result.addClassName("pw-stack");
         result.getElement().setAttribute("aria-live", "polite");
         addClassName("pw-section");
@@ -171,9 +168,7 @@ public class StockByPhoto extends Div {
         over.getElement().setProperty("innerHTML", drawing);
         result.add(over);
         found.leftOut().stream().map(figures::say).distinct().forEach(words -> {
-            Paragraph left = new Paragraph(words);
-            left.addClassName("pw-note");
-            left.getElement().setAttribute("data-kind", "bad");
+            Note left = new Note(Note.Kind.BAD, words);
             result.add(left);
         });
         List<SheetId> sure = boards.stream()
