@@ -113,11 +113,11 @@ class SheetsWalk extends Walk {
     @Order(3)
     void an_order_gets_another_sheet_and_the_place_chosen_for_it() {
         // whichever board the demo's orders have come to hold
-        long held = bean(JdbcClient.class)
+        long board = bean(JdbcClient.class)
                 .sql("select min(sheet_id) from sheet_reservation where ended_at is null")
                 .query(Long.class)
                 .single();
-        go("sheets/number/" + held);
+        go("sheets/number/" + board);
         button("Do not cut, set it free").click();
         settle();
         go("sheets/find");
