@@ -35,8 +35,8 @@ public final class AssignBenchmark implements Benchmark {
                 : List.of();
         out.println(
                 "Bounds: Lagrangian relaxation; each board takes the set of blanks that earns most at their prices, of"
-                    + " those whose blanks lie on it two by two at any angle; rectangular boards are cut along their"
-                    + " edges.");
+                        + " those whose blanks lie on it two by two at any angle; rectangular boards are cut along their"
+                        + " edges.");
         out.printf(
                 "%-6s %8s %14s %14s %14s %14s %14s %14s %9s%n",
                 "week",
