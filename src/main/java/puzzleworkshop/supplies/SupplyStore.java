@@ -19,11 +19,11 @@ import puzzleworkshop.measure.OrderRef;
 class SupplyStore {
 
     private static final String MOVEMENTS = """
-            select m.*, i.name as item_name, i.currency as item_currency, s.name as supplier_name, s.contact as supplier_contact,
-                   o.number as order_number
-            from supply_movement m join supply_item i on i.id = m.item_id left join supplier s on s.id = m.supplier_id
-            left join order_ref o on o.id = m.order_id
-            """;
+        select m.*, i.name as item_name, i.currency as item_currency, s.name as supplier_name, s.contact as supplier_contact,
+               o.number as order_number
+        from supply_movement m join supply_item i on i.id = m.item_id left join supplier s on s.id = m.supplier_id
+        left join order_ref o on o.id = m.order_id
+        """;
 
     private final JdbcClient jdbc;
 
@@ -53,8 +53,8 @@ class SupplyStore {
     }
 
     Optional<SupplyItem> usual(SupplyKind kind, Currency currency) {
-        return jdbc.sql(
-                        "select * from supply_item where kind = :kind and usual and not retired and currency = :currency")
+        return jdbc.sql("select * from supply_item where kind = :kind and usual and not retired and currency ="
+                        + " :currency")
                 .param("kind", kind.name())
                 .param("currency", currency.getCurrencyCode())
                 .query(SupplyStore::item)
@@ -69,12 +69,12 @@ class SupplyStore {
 
     SupplyId add(SupplyItem item) {
         return new SupplyId(facts(item, jdbc.sql("""
-                insert into supply_item (name, kind, use_unit, width_mm, height_mm, purchase_unit, use_per_purchase, pvc,
-                    adhesive, lead_days, spare_days, usual, retired, currency)
-                values (:name, :kind, :useUnit, :width, :height, :purchaseUnit, :usePerPurchase, :pvc,
-                    :adhesive, :leadDays, :spareDays, :usual, :retired, :currency)
-                returning id
-                """))
+            insert into supply_item (name, kind, use_unit, width_mm, height_mm, purchase_unit, use_per_purchase, pvc,
+                adhesive, lead_days, spare_days, usual, retired, currency)
+            values (:name, :kind, :useUnit, :width, :height, :purchaseUnit, :usePerPurchase, :pvc,
+                :adhesive, :leadDays, :spareDays, :usual, :retired, :currency)
+            returning id
+            """))
                 .param("currency", item.unitCost().currency().getCurrencyCode())
                 .query(Long.class)
                 .single());
@@ -82,12 +82,12 @@ class SupplyStore {
 
     void change(SupplyId id, SupplyItem item) {
         facts(item, jdbc.sql("""
-                update supply_item set name = :name, kind = :kind, use_unit = :useUnit, width_mm = :width,
-                    height_mm = :height, purchase_unit = :purchaseUnit, use_per_purchase = :usePerPurchase, pvc = :pvc,
-                    adhesive = :adhesive, lead_days = :leadDays, spare_days = :spareDays, usual = :usual,
-                    retired = :retired
-                where id = :id
-                """)).param("id", id.value()).update();
+            update supply_item set name = :name, kind = :kind, use_unit = :useUnit, width_mm = :width,
+                height_mm = :height, purchase_unit = :purchaseUnit, use_per_purchase = :usePerPurchase, pvc = :pvc,
+                adhesive = :adhesive, lead_days = :leadDays, spare_days = :spareDays, usual = :usual,
+                retired = :retired
+            where id = :id
+            """)).param("id", id.value()).update();
     }
 
     private static JdbcClient.StatementSpec facts(SupplyItem item, JdbcClient.StatementSpec sql) {
@@ -115,11 +115,11 @@ class SupplyStore {
 
     void add(Movement movement, boolean belowZeroAccepted) {
         jdbc.sql("""
-                insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after,
-                    order_id, supplier_id, total_paid, below_zero_ok, note, who, at)
-                values (:item, :number, :kind, :quantity, :unitCost, :stockAfter, :averageAfter,
-                    :order, :supplier, :paid, :belowZero, :note, :who, :at)
-                """)
+            insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after,
+                order_id, supplier_id, total_paid, below_zero_ok, note, who, at)
+            values (:item, :number, :kind, :quantity, :unitCost, :stockAfter, :averageAfter,
+                :order, :supplier, :paid, :belowZero, :note, :who, :at)
+            """)
                 .param("item", movement.item().value())
                 .param("number", movement.number())
                 .param("kind", movement.kind().name())
@@ -173,9 +173,9 @@ class SupplyStore {
     /** Used or spoiled since a moment, what came back from orders taken off. */
     BigDecimal usedSince(SupplyId item, Instant since) {
         return jdbc.sql("""
-                select coalesce(-sum(quantity), 0) from supply_movement
-                where item_id = :item and at >= :since and kind in ('USED', 'SPOILED', 'RETURNED')
-                """)
+            select coalesce(-sum(quantity), 0) from supply_movement
+            where item_id = :item and at >= :since and kind in ('USED', 'SPOILED', 'RETURNED')
+            """)
                 .param("item", item.value())
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(BigDecimal.class)
@@ -184,8 +184,8 @@ class SupplyStore {
 
     Optional<Instant> firstUse(SupplyId item) {
         return jdbc.sql("""
-                select min(at) from supply_movement where item_id = :item and kind = 'USED' having min(at) is not null
-                """)
+            select min(at) from supply_movement where item_id = :item and kind = 'USED' having min(at) is not null
+            """)
                 .param("item", item.value())
                 .query((row, n) -> row.getTimestamp(1).toInstant())
                 .optional();
@@ -207,9 +207,9 @@ class SupplyStore {
     /** The supplier of that name, added when it is new. */
     Supplier supplier(String name) {
         return jdbc.sql("""
-                insert into supplier (name) values (:name)
-                on conflict (name) do update set name = excluded.name returning id, name, contact
-                """)
+            insert into supplier (name) values (:name)
+            on conflict (name) do update set name = excluded.name returning id, name, contact
+            """)
                 .param("name", name.strip())
                 .query((row, n) -> new Supplier(row.getLong("id"), row.getString("name"), row.getString("contact")))
                 .single();

@@ -101,13 +101,13 @@ final class PagesBenchmark implements Benchmark {
         copies(jdbc, columns, "CONFIRMED", Math.max(0, OPEN - open));
         copies(jdbc, columns, "CLOSED", ORDERS - there - Math.max(0, OPEN - open));
         jdbc.sql("""
-                insert into order_history (order_id, at, who, text_key, arguments)
-                select o.id, h.at, h.who, h.text_key, h.arguments
-                from customer_order o
-                cross join (select * from order_history where order_id =
-                    (select max(id) from customer_order where state = 'CLOSED' and number not like 'B-%')) h
-                where o.number like 'B-%'
-                """).update();
+            insert into order_history (order_id, at, who, text_key, arguments)
+            select o.id, h.at, h.who, h.text_key, h.arguments
+            from customer_order o
+            cross join (select * from order_history where order_id =
+                (select max(id) from customer_order where state = 'CLOSED' and number not like 'B-%')) h
+            where o.number like 'B-%'
+            """).update();
         jdbc.sql("analyze").update();
         return jdbc.sql("select count(*) from customer_order")
                 .query(Integer.class)
@@ -125,22 +125,22 @@ final class PagesBenchmark implements Benchmark {
 
     private static String columns(JdbcClient jdbc) {
         return jdbc.sql("""
-                        select string_agg(column_name, ', ') from information_schema.columns
-                        where table_schema = current_schema() and table_name = 'customer_order'
-                          and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
-                        """).query(String.class).single();
+            select string_agg(column_name, ', ') from information_schema.columns
+            where table_schema = current_schema() and table_name = 'customer_order'
+              and column_name not in ('id', 'number', 'created_at', 'confirmed_at', 'handed_over_at', 'closed_at')
+            """).query(String.class).single();
     }
 
     private static void copies(JdbcClient jdbc, String columns, String state, int count) {
         jdbc.sql("""
-                insert into customer_order (number, created_at, confirmed_at, handed_over_at, closed_at, %1$s)
-                select 'B-%2$s-' || n, created_at - ago, confirmed_at - ago, handed_over_at - ago, closed_at - ago, %1$s
-                from generate_series(1, :count) n
-                cross join lateral (select n * interval '11 hours' as ago) since
-                cross join lateral (select * from customer_order where state = :state and number not like 'B-%%'
-                    order by id offset n %% (select count(*) from customer_order where state = :state and number not like 'B-%%')
-                    limit 1) o
-                """.formatted(columns, state))
+            insert into customer_order (number, created_at, confirmed_at, handed_over_at, closed_at, %1$s)
+            select 'B-%2$s-' || n, created_at - ago, confirmed_at - ago, handed_over_at - ago, closed_at - ago, %1$s
+            from generate_series(1, :count) n
+            cross join lateral (select n * interval '11 hours' as ago) since
+            cross join lateral (select * from customer_order where state = :state and number not like 'B-%%'
+                order by id offset n %% (select count(*) from customer_order where state = :state and number not like 'B-%%')
+                limit 1) o
+            """.formatted(columns, state))
                 .param("count", count)
                 .param("state", state)
                 .update();

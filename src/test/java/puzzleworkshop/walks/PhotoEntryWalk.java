@@ -50,7 +50,13 @@ class PhotoEntryWalk extends Walk {
         shoot("sheets-photo-phone");
         page.setViewportSize(360, 760);
         assertThat(reach()).as("a finger finds a corner").isGreaterThanOrEqualTo(44);
-        Locator corner = page.locator(".sheets-photo-touch").first();
+        // one that stands alone, so that the outline does not cross itself
+        Locator corner = page.locator(".sheets-photo-touch").nth(((Number) page.evaluate("""
+            () => {
+              const x = [...document.querySelectorAll('.sheets-photo-touch')].map(c => Number(c.getAttribute('cx')));
+              return x.indexOf(Math.min(...x));
+            }
+            """)).intValue());
         String before = page.locator(".sheets-photo-edge").getAttribute("d");
         corner.scrollIntoViewIfNeeded();
         BoundingBox grip = corner.boundingBox();
