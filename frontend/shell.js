@@ -105,4 +105,23 @@
   });
 
   window.pwShell = {arrived};
+
+  // A long list holds only the rows that are seen. Before it is printed it says how many others are left out.
+  window.addEventListener('beforeprint', () => {
+    for (const list of document.querySelectorAll('[data-on-paper]')) {
+      const box = list.getBoundingClientRect();
+      const all = list.items?.length ?? 0;
+      const seen = [...list.children].filter((row) => {
+        const at = row.getBoundingClientRect();
+        return row.checkVisibility() && at.height && at.top >= box.top - 1 && at.bottom <= box.bottom + 1;
+      }).length;
+      let note = list.nextElementSibling;
+      if (!note?.classList.contains('pw-paper-note')) {
+        note = document.createElement('p');
+        note.className = 'pw-paper-note';
+        list.after(note);
+      }
+      note.textContent = seen < all ? list.dataset.onPaper.replace('#', seen).replace('@', all) : '';
+    }
+  });
 })();

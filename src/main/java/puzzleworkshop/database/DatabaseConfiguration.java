@@ -9,13 +9,14 @@ import org.springframework.context.annotation.ConditionContext;
 import org.springframework.context.annotation.Conditional;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.core.type.AnnotatedTypeMetadata;
+import puzzleworkshop.runtime.HouseClock;
 
 @Configuration(proxyBeanMethods = false)
 class DatabaseConfiguration {
 
     @Bean
     Clock clock() {
-        return Clock.systemDefaultZone();
+        return HouseClock.ofThisComputer();
     }
 
     /** Only where no server is named. The pool depends on the server's bean, so it closes first. */

@@ -1,23 +1,40 @@
 package puzzleworkshop.demo;
 
+import java.util.Map;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.access.DemoWorkshop;
+import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.measure.Sentence;
 
-/** Fills the demo workshop: stock first, then the orders that use it. */
+/** Fills the demo workshop: stock first, then a year that is over, then the orders of these days. */
 @Component
 class DemoFilling implements DemoWorkshop {
 
-    private static final double STOCK = 0.15;
+    private static final double STOCK = 0.04;
+    private static final double PICTURES = 0.15;
+    private static final double YEAR = 0.6;
 
     private final DemoStock stock;
     private final DemoWeek week;
+    private final DemoDelivery delivery;
+    private final DemoPictures pictures;
+    private final DemoYear year;
     private final DemoOrders orders;
     private final DemoMoney money;
 
-    DemoFilling(DemoStock stock, DemoWeek week, DemoOrders orders, DemoMoney money) {
+    DemoFilling(
+            DemoStock stock,
+            DemoWeek week,
+            DemoDelivery delivery,
+            DemoPictures pictures,
+            DemoYear year,
+            DemoOrders orders,
+            DemoMoney money) {
         this.stock = stock;
         this.week = week;
+        this.delivery = delivery;
+        this.pictures = pictures;
+        this.year = year;
         this.orders = orders;
         this.money = money;
     }
@@ -27,12 +44,16 @@ class DemoFilling implements DemoWorkshop {
         progress.reached(0, Sentence.of("demo.boards"));
         stock.boards();
         stock.supplies();
-        stock.machine();
+        long former = stock.formerMachine();
+        stock.machine(former);
         week.prepare();
+        delivery.prepare();
+        progress.reached(STOCK, Sentence.of("demo.pictures"));
+        Map<Scene, Picture> scenes = pictures.take();
+        year.play(scenes, (share, what) -> progress.reached(PICTURES + (YEAR - PICTURES) * share, what));
         for (int i = 0; i < orders.count(); i++) {
-            progress.reached(
-                    STOCK + (1 - STOCK) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
-            orders.play(i);
+            progress.reached(YEAR + (1 - YEAR) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
+            orders.play(i, scenes);
         }
         money.settle();
         progress.reached(1, Sentence.of("demo.ready"));

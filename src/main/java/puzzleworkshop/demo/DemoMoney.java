@@ -54,7 +54,10 @@ class DemoMoney {
                         price(300, 210, 120, 64),
                         price(420, 297, 300, 92)),
                 WHO);
-        for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 100)) {
+        for (Order order : orders.list(OrderFilter.in(OrderState.HANDED_OVER, OrderState.CLOSED), 0, 500)) {
+            if (!invoices.account(order.id()).papers().isEmpty()) {
+                continue; // of the year that is over
+            }
             invoices.issue(BookingKey.fresh(), order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
                 invoices.receive(

@@ -1,18 +1,12 @@
 package puzzleworkshop.demo;
 
-import java.awt.image.BufferedImage;
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Picture;
-import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.cutting.settings.BoardKind;
@@ -245,7 +239,6 @@ class DemoOrders {
                     null),
             line("Jonah Pell", "0155 01 2290", null, 300, 200, 60, 1, IntendedAge.FROM_6, 14, Reached.QUOTE, null));
 
-    private final Pictures pictures;
     private final OfferDesk desk;
     private final Confirmations confirmations;
     private final Orders orders;
@@ -254,14 +247,12 @@ class DemoOrders {
     private final Workshop workshop;
 
     DemoOrders(
-            Pictures pictures,
             OfferDesk desk,
             Confirmations confirmations,
             Orders orders,
             DemoBench bench,
             DemoWeek week,
             Workshop workshop) {
-        this.pictures = pictures;
         this.desk = desk;
         this.confirmations = confirmations;
         this.orders = orders;
@@ -275,11 +266,11 @@ class DemoOrders {
     }
 
     /** Plays one line of the script. */
-    void play(int index) {
+    void play(int index, Map<Scene, Picture> scenes) {
         Line line = SCRIPT.get(index);
         Size size = Size.mm(line.width(), line.height());
         Optional<FramedPicture> picture = Optional.ofNullable(line.scene())
-                .map(scene -> picture(scene, index, line.workingDays() ? 2400 : 3600))
+                .map(scenes::get)
                 .map(taken -> new FramedPicture(taken.id(), Crop.filling(taken, size.aspect())));
         LocalDate due = line.workingDays()
                 ? week.workingDay(line.dueInDays())
@@ -346,19 +337,6 @@ class DemoOrders {
                 offer.price().orElseThrow(),
                 today.plusDays(workshop.tradeNumbers().quoteValidDays()),
                 "");
-    }
-
-    private Picture picture(Scene scene, int seed, int width) {
-        BufferedImage drawn = scene.picture(width, width * 2 / 3, 11L + seed);
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try {
-            ImageIO.write(drawn, "jpeg", bytes);
-            return pictures.take(
-                    scene.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-') + ".jpg",
-                    new ByteArrayInputStream(bytes.toByteArray()));
-        } catch (IOException unwritable) {
-            throw new UncheckedIOException(unwritable);
-        }
     }
 
     private static LocalDate workday(LocalDate day) {

@@ -40,6 +40,9 @@ import puzzleworkshop.workshop.Workshop;
 class DemoStock {
 
     static final String MAKER = "Mara";
+    static final String FLAT_BOX = "Box, flat, 320 × 230";
+    static final String SMALL_BOX = "Box, small, 220 × 155";
+    static final String BAG = "Cotton bag, small";
     static final BoardKind BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
     static final BoardKind POPLAR = new BoardKind("poplar-ply", "CRAFT", Length.mm(3));
 
@@ -160,8 +163,9 @@ class DemoStock {
                 LaserFacts.Adhesive.DRY,
                 "11.00",
                 1);
+        supply(FLAT_BOX, SupplyKind.BOX, UseUnit.PIECE, 0, 0, "bundle of 20", 20, LaserFacts.Adhesive.NONE, "23.00", 2);
         supply(
-                "Box, flat, 320 × 230",
+                SMALL_BOX,
                 SupplyKind.BOX,
                 UseUnit.PIECE,
                 0,
@@ -169,19 +173,9 @@ class DemoStock {
                 "bundle of 20",
                 20,
                 LaserFacts.Adhesive.NONE,
-                "23.00",
-                2);
-        supply(
-                "Cotton bag, small",
-                SupplyKind.BAG,
-                UseUnit.PIECE,
-                0,
-                0,
-                "bundle of 50",
-                50,
-                LaserFacts.Adhesive.NONE,
-                "12.50",
+                "17.00",
                 1);
+        supply(BAG, SupplyKind.BAG, UseUnit.PIECE, 0, 0, "bundle of 50", 50, LaserFacts.Adhesive.NONE, "12.50", 1);
         supply(
                 "Address labels",
                 SupplyKind.LABEL,
@@ -206,7 +200,14 @@ class DemoStock {
                 1);
     }
 
-    void machine() {
+    /** The laser with which the year began: smaller and slower, and replaced since. */
+    long formerMachine() {
+        return machines.save(Machine.usual("The small grey laser", workshop.currency()))
+                .id();
+    }
+
+    /** @param former the one that it replaced */
+    void machine(long former) {
         Currency currency = workshop.currency();
         Machine usual = Machine.usual("The blue laser", currency);
         MachineCosts costs = new MachineCosts(
@@ -229,6 +230,8 @@ class DemoStock {
                 costs,
                 true,
                 false));
+        machines.makeStandard(machine.id());
+        machines.retire(former);
         trial(machine, BIRCH, 360, 1, Trial.Result.NOT_THROUGH, 0, "One pass does not reach through.");
         trial(machine, BIRCH, 300, 1, Trial.Result.PARTLY, 1, "Through in the middle, not at the edges.");
         for (int i = 0; i < 4; i++) {

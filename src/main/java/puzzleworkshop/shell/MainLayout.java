@@ -131,7 +131,10 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     private Component rooms() {
         SideNav nav = new SideNav();
         for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
-            nav.addItem(new SideNavItem(name(entry), entry.menuClass()));
+            SideNavItem item = new SideNavItem(name(entry), entry.menuClass());
+            // a page below another is still in that room; all pages are below the first
+            item.setMatchNested(!entry.path().replace("/", "").isEmpty());
+            nav.addItem(item);
         }
         return nav;
     }

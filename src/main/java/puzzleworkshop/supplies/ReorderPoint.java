@@ -24,6 +24,14 @@ public final class ReorderPoint {
                 .divide(BigDecimal.valueOf(days), MathContext.DECIMAL64);
     }
 
+    /** Whole purchase units that bring the stock above the owner's own point. */
+    static int toPass(BigDecimal stock, BigDecimal ownPoint, SupplyItem item) {
+        return ownPoint.subtract(stock)
+                        .divide(item.usePerPurchase(), 0, RoundingMode.FLOOR)
+                        .intValueExact()
+                + 1;
+    }
+
     /** Whole purchase units that bring the stock to last through lead time, spare days and a month. */
     static int toBuy(BigDecimal stock, BigDecimal used, int days, SupplyItem item) {
         BigDecimal wanted =

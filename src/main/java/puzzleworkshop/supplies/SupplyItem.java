@@ -20,6 +20,7 @@ import puzzleworkshop.measure.Sentence;
  * @param facts for the laser
  * @param leadDays from ordering to having it
  * @param spareDays kept beyond that
+ * @param ownPoint the owner's word: stock in use units at which to buy again, zero or more; empty: by the use so far
  * @param usual whether prices are worked out with this one of its kind; one of each kind
  * @param retired no longer bought, kept for its history
  * @param stock in use units; below zero only when someone accepted that in writing
@@ -37,10 +38,47 @@ public record SupplyItem(
         LaserFacts facts,
         int leadDays,
         int spareDays,
+        Optional<BigDecimal> ownPoint,
         boolean usual,
         boolean retired,
         BigDecimal stock,
         Money unitCost) {
+
+    /** One about whose buying the owner has said nothing. */
+    public SupplyItem(
+            Optional<SupplyId> id,
+            String name,
+            SupplyKind kind,
+            UseUnit useUnit,
+            Optional<Length> width,
+            Optional<Length> height,
+            String purchaseUnit,
+            BigDecimal usePerPurchase,
+            LaserFacts facts,
+            int leadDays,
+            int spareDays,
+            boolean usual,
+            boolean retired,
+            BigDecimal stock,
+            Money unitCost) {
+        this(
+                id,
+                name,
+                kind,
+                useUnit,
+                width,
+                height,
+                purchaseUnit,
+                usePerPurchase,
+                facts,
+                leadDays,
+                spareDays,
+                Optional.empty(),
+                usual,
+                retired,
+                stock,
+                unitCost);
+    }
 
     /** What one use unit covers: a sheet's area, or a metre of a roll; empty when it covers nothing. */
     public Optional<Area> areaPerUse() {

@@ -70,9 +70,9 @@ class SupplyStore {
     SupplyId add(SupplyItem item) {
         return new SupplyId(facts(item, jdbc.sql("""
             insert into supply_item (name, kind, use_unit, width_mm, height_mm, purchase_unit, use_per_purchase, pvc,
-                adhesive, lead_days, spare_days, usual, retired, currency)
+                adhesive, lead_days, spare_days, own_point, usual, retired, currency)
             values (:name, :kind, :useUnit, :width, :height, :purchaseUnit, :usePerPurchase, :pvc,
-                :adhesive, :leadDays, :spareDays, :usual, :retired, :currency)
+                :adhesive, :leadDays, :spareDays, :ownPoint, :usual, :retired, :currency)
             returning id
             """))
                 .param("currency", item.unitCost().currency().getCurrencyCode())
@@ -84,8 +84,8 @@ class SupplyStore {
         facts(item, jdbc.sql("""
             update supply_item set name = :name, kind = :kind, use_unit = :useUnit, width_mm = :width,
                 height_mm = :height, purchase_unit = :purchaseUnit, use_per_purchase = :usePerPurchase, pvc = :pvc,
-                adhesive = :adhesive, lead_days = :leadDays, spare_days = :spareDays, usual = :usual,
-                retired = :retired
+                adhesive = :adhesive, lead_days = :leadDays, spare_days = :spareDays, own_point = :ownPoint,
+                usual = :usual, retired = :retired
             where id = :id
             """)).param("id", id.value()).update();
     }
@@ -102,6 +102,7 @@ class SupplyStore {
                 .param("adhesive", item.facts().adhesive().name())
                 .param("leadDays", item.leadDays())
                 .param("spareDays", item.spareDays())
+                .param("ownPoint", item.ownPoint().orElse(null))
                 .param("usual", item.usual())
                 .param("retired", item.retired());
     }
@@ -231,6 +232,7 @@ class SupplyStore {
                         LaserFacts.Adhesive.valueOf(row.getString("adhesive"))),
                 row.getInt("lead_days"),
                 row.getInt("spare_days"),
+                Optional.ofNullable(row.getBigDecimal("own_point")).map(SupplyStore::plain),
                 row.getBoolean("usual"),
                 row.getBoolean("retired"),
                 row.getBigDecimal("stock"),
@@ -263,6 +265,11 @@ class SupplyStore {
                 row.getString("note"),
                 row.getString("who"),
                 row.getTimestamp("at").toInstant());
+    }
+
+    private static BigDecimal plain(BigDecimal value) {
+        BigDecimal stripped = value.stripTrailingZeros();
+        return stripped.scale() < 0 ? stripped.setScale(0) : stripped;
     }
 
     private static Optional<Length> length(BigDecimal mm) {

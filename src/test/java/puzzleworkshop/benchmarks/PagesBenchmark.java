@@ -78,6 +78,8 @@ final class PagesBenchmark implements Benchmark {
                     "machines",
                     "rates",
                     "figures",
+                    "figures/work",
+                    "hand-overs",
                     "set-up",
                     EMPTY);
             String address = "http://localhost:" + program.getEnvironment().getProperty("local.server.port");

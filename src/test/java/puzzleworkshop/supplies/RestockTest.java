@@ -46,6 +46,45 @@ class RestockTest {
                 .isFalse();
     }
 
+    /** The owner's word stands before and instead of the reckoning, which is shown beside it. */
+    @Test
+    void the_owners_word_wins_over_the_use_and_needs_none() {
+        Restock early = Restock.of(film("60", "60"), n("4"), 1, true, Optional.empty());
+        assertThat(early.isTooEarly()).isFalse();
+        assertThat(early.isDue()).isTrue();
+        assertThat(early.reorderPoint()).isEqualByComparingTo("60");
+        assertThat(early.toBuy()).as("one roll of 50 m passes 60 m").isEqualTo(1);
+        assertThat(Restock.of(film("5", "120"), n("4"), 1, true, Optional.empty())
+                        .toBuy())
+                .as("5 + 3 × 50 m are the first above 120 m")
+                .isEqualTo(3);
+        Restock known = Restock.of(film("20", "10"), n("56"), 28, true, Optional.empty());
+        assertThat(known.isDue()).as("by the use it would be").isFalse();
+        assertThat(known.pointByUse()).isEqualByComparingTo("28");
+        assertThat(known.reorderPoint()).isEqualByComparingTo("10");
+    }
+
+    private static SupplyItem film(String stock, String ownPoint) {
+        SupplyItem item = film(stock);
+        return new SupplyItem(
+                item.id(),
+                item.name(),
+                item.kind(),
+                item.useUnit(),
+                item.width(),
+                item.height(),
+                item.purchaseUnit(),
+                item.usePerPurchase(),
+                item.facts(),
+                item.leadDays(),
+                item.spareDays(),
+                Optional.of(n(ownPoint)),
+                item.usual(),
+                item.retired(),
+                item.stock(),
+                item.unitCost());
+    }
+
     private static SupplyItem film(String stock) {
         return new SupplyItem(
                 Optional.empty(),

@@ -218,6 +218,7 @@ class BenchWalk extends Walk {
                 .isPresent());
         go("orders/" + order("Beatrix Vane").number());
         page.getByText("to make it again, choose another sheet").waitFor();
+        button("Use another sheet").click();
         Locator sheets = page.locator("vaadin-combo-box", new Page.LocatorOptions().setHasText("Use another sheet"));
         sheets.locator("input").click();
         page.locator("vaadin-combo-box-item").first().click();

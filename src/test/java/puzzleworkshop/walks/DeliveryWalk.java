@@ -142,7 +142,7 @@ class DeliveryWalk extends Walk {
     @Test
     @Order(6)
     void what_is_set_once_stands_in_set_up_and_what_came_back_on_figures() {
-        go("set-up");
+        go("set-up/sending-limits-and-prices");
         page.locator("h2").getByText("Sending: limits and prices").waitFor();
         shoot("delivery-set-up");
         go("figures");

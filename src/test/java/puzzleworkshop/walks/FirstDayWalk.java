@@ -156,6 +156,9 @@ class FirstDayWalk extends Walk {
     @Order(9)
     void the_owner_adds_a_maker_who_sees_the_bench_but_neither_money_nor_set_up() {
         go("set-up");
+        page.locator(".workshop-ways").getByText("People").click();
+        page.waitForURL("**/set-up/people");
+        settle();
         Locator form = page.locator(".access-new-person");
         form.getByLabel("Your name").fill("Kim");
         form.locator("input[type=password]").fill("short");
@@ -166,13 +169,16 @@ class FirstDayWalk extends Walk {
         button("Add").last().click();
         page.locator(".access-people").getByText("Kim").waitFor();
         page.locator(".access-people").scrollIntoViewIfNeeded();
+        shoot("set-up-people");
+        go("set-up");
+        assertThat(page.locator(".workshop-ways a[aria-current]").textContent()).isEqualTo("The workshop");
         shoot("set-up");
     }
 
     @Test
     @Order(10)
     void a_backup_is_one_file_and_is_read_back_on_another_computer() throws Exception {
-        go("set-up");
+        go("set-up/backup");
         Download download =
                 page.waitForDownload(() -> page.getByText("Make a backup").click());
         Path file = Path.of("target", "walks", "backup.zip");

@@ -61,16 +61,16 @@ class FrameWalk extends Walk {
     }
 
     private void topAndBack() {
-        go("set-up");
+        go("rates");
         page.evaluate(
                 "() => document.querySelector('.shell').shadowRoot.querySelector('[part=content]').scrollTop = 700");
         page.waitForTimeout(200);
-        page.locator("vaadin-side-nav-item").getByText("Rates and prices").click();
-        page.waitForURL("**/rates");
+        page.locator("vaadin-side-nav-item").getByText("Set-up").click();
+        page.waitForURL("**/set-up");
         settle();
         assertThat(((Number) page.evaluate(SCROLLED)).intValue()).isZero();
         page.goBack();
-        page.waitForURL("**/set-up");
+        page.waitForURL("**/rates");
         // a page that was left is found as it was
         page.waitForFunction("() => (" + SCROLLED + ")() > 600");
     }
@@ -142,6 +142,15 @@ class FrameWalk extends Walk {
         assertThat(whole).as("nothing of the page is cut off on paper").isGreaterThanOrEqualTo(content);
         assertThat(page.locator("vaadin-side-nav").isVisible()).isFalse();
         page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.SCREEN));
+        go("orders");
+        page.evaluate("() => window.dispatchEvent(new Event('beforeprint'))");
+        assertThat(page.locator(".pw-paper-note").textContent())
+                .as("all rows are seen")
+                .isEmpty();
+        page.evaluate("() => { document.querySelector('[data-on-paper]').style.maxHeight = '10px'; "
+                + "document.querySelector('[data-on-paper]').style.minHeight = 0; "
+                + "window.dispatchEvent(new Event('beforeprint')); }");
+        assertThat(page.locator(".pw-paper-note").textContent()).startsWith("On this paper: 0 of 1 orders");
     }
 
     /** At least 44 pixels for a thumb (WCAG 2.1, success criterion 2.5.5); links within sentences are excepted there. */

@@ -32,6 +32,7 @@ class PhotoEntryWalk extends Walk {
     }
 
     private static final double[] OFFCUT = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
+    private static final double[] ANOTHER = {50, 70, 150, 75, 120, 200, 60, 190};
 
     @Test
     void a_photo_of_an_offcut_becomes_a_sheet_in_the_rack() {
@@ -131,7 +132,7 @@ class PhotoEntryWalk extends Walk {
         page.locator("input[type=file]")
                 .first()
                 .setInputFiles(
-                        new FilePayload("next.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(OFFCUT, 3))));
+                        new FilePayload("next.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(ANOTHER, 3))));
         page.waitForSelector(".sheets-photo-edge", new Page.WaitForSelectorOptions().setTimeout(60_000));
         page.locator(".sheets-take").click();
         page.waitForFunction("() => document.querySelectorAll('.sheets-taken-line').length === 2");

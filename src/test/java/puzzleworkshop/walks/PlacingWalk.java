@@ -76,8 +76,8 @@ class PlacingWalk extends Walk {
         go("machines/places/" + machine.id());
         page.getByText("Fence, to cut through").waitFor();
         shoot("placing-jig");
-        go("set-up");
-        page.getByText("Crosses for the laser").first().scrollIntoViewIfNeeded();
+        go("set-up/crosses-for-the-laser");
+        page.getByText("Print crosses").first().waitFor();
         shoot("placing-set-up");
         go("machines");
         button("Change").first().click();

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.TextField;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.boards.BlankPlan;
@@ -19,10 +20,12 @@ import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.cutting.ui.TrialNotes;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -161,11 +164,31 @@ class BoardPanel implements OrderPanel {
                 : new Verdict(Verdict.Kind.GOOD, figures.text("boards.panel.used"));
     }
 
+    /** The other sheets are searched for only when somebody asks, and beside the screen: the whole rack is gone through. */
     private Component another(Order order, Chosen block, Runnable changed) {
+        Div place = new Div();
+        Button ask = new Button(figures.text("boards.panel.another"));
+        ask.setDisableOnClick(true);
+        place.add(ask);
+        Length mostBow = machines.standard().map(Machine::bowLimit).orElse(Machine.DEFAULT_BOW_LIMIT);
+        LatestAnswer<List<Suggestion>> others = new LatestAnswer<>(Duration.ZERO);
+        ask.addClickListener(press -> others.ask(
+                outdated -> finder.suggest(BlankPlanner.wish(block.size(), order.board(), mostBow)),
+                found -> {
+                    place.removeAll();
+                    ComboBox<Suggestion> choice = choice(order, block, found, changed);
+                    place.add(choice);
+                    choice.focus();
+                },
+                fault -> {
+                    ask.setEnabled(true);
+                    throw fault;
+                }));
+        return place;
+    }
+
+    private ComboBox<Suggestion> choice(Order order, Chosen block, List<Suggestion> others, Runnable changed) {
         ComboBox<Suggestion> choice = new ComboBox<>(figures.text("boards.panel.another"));
-        Optional<Machine> machine = machines.standard();
-        List<Suggestion> others = finder.suggest(BlankPlanner.wish(
-                block.size(), order.board(), machine.map(Machine::bowLimit).orElse(Machine.DEFAULT_BOW_LIMIT)));
         choice.setItems(others);
         choice.setItemLabelGenerator(s -> figures.text(
                         "orders.sheet-at",

@@ -12,9 +12,9 @@ import puzzleworkshop.machines.Beam;
  * @param notThrough the best 'not through' or 'partly', J/mm; none before the first
  * @param through the least 'through' above it, J/mm; none before the first
  */
-public record EnergyInterval(OptionalDouble notThrough, OptionalDouble through) {
+record EnergyInterval(OptionalDouble notThrough, OptionalDouble through) {
 
-    public static EnergyInterval of(List<Trial> trials, Beam beam, int passes) {
+    static EnergyInterval of(List<Trial> trials, Beam beam, int passes) {
         OptionalDouble low = trials.stream()
                 .filter(trial -> counts(trial, passes) && trial.finding().result() != Result.THROUGH)
                 .mapToDouble(trial -> trial.parameters().lineEnergy(beam))
@@ -28,7 +28,7 @@ public record EnergyInterval(OptionalDouble notThrough, OptionalDouble through) 
         return new EnergyInterval(low, high);
     }
 
-    public boolean holds(double energy) {
+    boolean holds(double energy) {
         return energy > notThrough.orElse(0) && energy <= through.orElse(Double.MAX_VALUE) + 1e-9;
     }
 

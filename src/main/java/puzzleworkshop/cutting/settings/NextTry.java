@@ -12,8 +12,9 @@ import puzzleworkshop.measure.Sentence;
 /**
  * The try that is worth making next, and why.
  *
- * <p>Method: of all line energies inside the {@link EnergyInterval} the one with the best chance of {@value Evidence#GOOD_IN_A_ROW} good cuts in a row by what may be believed about the board
- * ({@link EnergyPosterior}); good ones already made with the same parameters count towards the row. It stays with the usual number of passes; one or two more come into
+ * <p>Method: of all line energies the one with the best chance of three good cuts in a row that last, by what all trials
+ * make one believe about the board ({@link EnergyPosterior}); good ones already made with nearly the same parameters count
+ * towards the row. It stays with the usual number of passes; one or two more come into
  * question only once an edge charred, since faster passes burn less. A gap that was off comes
  * before everything else: a head too high loses power, and more energy would hide it.
  *
@@ -25,14 +26,10 @@ import puzzleworkshop.measure.Sentence;
 public record NextTry(CutParameters parameters, double lineEnergy, Sentence reason, boolean setGapFirst) {
 
     private static final int MORE_PASSES = 2;
-    private static final double STEP = 1.02;
+    private static final double STEP = 1.025;
     private static final double SPAN = 5;
     /** Each extra pass takes its time: only for a clearly better chance. */
     private static final double EXTRA_PASS_WORTH = 0.9;
-    /** A failed cut with a wrong gap says something about the energy, but not much. */
-    private static final double TRUST_WITH_WRONG_GAP = 0.1;
-
-    private static final double TRUST_WITHOUT_AIR = 0.3;
 
     /** The next try after these trials, or none when the parameters in use are proven. */
     public static Optional<NextTry> after(
@@ -46,22 +43,16 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     private static NextTry propose(Machine machine, BoardKind board, TrialEvidence evidence) {
         Beam beam = machine.beam();
         double usual = CommonPractice.energyFor(board);
-        int usualPasses = CommonPractice.dial(machine, usual, CommonPractice.passesFor(usual), beam.lensGap())
-                .passes();
-        EnergyPosterior belief = new EnergyPosterior(usual, usualPasses);
-        for (Trial trial : evidence.trials()) {
-            belief.learn(
-                    trial.parameters().lineEnergy(beam), trial.parameters().passes(), trial.finding(), trust(trial));
-        }
+        int usualPasses = evidence.usualPasses();
+        EnergyPosterior belief = evidence.belief();
         CutParameters best = null;
         double bestScore = -1;
         int morePasses = Math.min(morePasses(evidence, usualPasses), CutParameters.MOST_PASSES - usualPasses);
         for (int extra = 0; extra <= morePasses; extra++) {
             int passes = usualPasses + extra;
-            EnergyInterval bracket = EnergyInterval.of(evidence.trials(), beam, passes);
             for (double energy = usual / SPAN; energy <= usual * SPAN; energy *= STEP) {
                 CutParameters dialled = CommonPractice.dial(machine, energy, passes, beam.lensGap());
-                double score = score(belief, evidence, beam, bracket, dialled, passes, extra);
+                double score = score(belief, evidence, beam, dialled, passes, extra);
                 if (score > bestScore) {
                     bestScore = score;
                     best = dialled;
@@ -70,7 +61,7 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
             for (Trial trial : evidence.trials()) {
                 CutParameters again = trial.parameters().withGap(beam.lensGap());
                 if (again.passes() == passes && again.airAssist() && within(machine, again)) {
-                    double score = score(belief, evidence, beam, bracket, again, passes, extra);
+                    double score = score(belief, evidence, beam, again, passes, extra);
                     if (score >= bestScore) {
                         bestScore = score;
                         best = again;
@@ -95,33 +86,20 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
     }
 
     private static double score(
-            EnergyPosterior belief,
-            TrialEvidence evidence,
-            Beam beam,
-            EnergyInterval bracket,
-            CutParameters dialled,
-            int passes,
-            int extra) {
+            EnergyPosterior belief, TrialEvidence evidence, Beam beam, CutParameters dialled, int passes, int extra) {
         double energy = dialled.lineEnergy(beam);
-        if (dialled.passes() != passes || !bracket.holds(energy)) {
+        if (dialled.passes() != passes) {
             return -1;
         }
         int missing = Math.max(1, TrialEvidence.GOOD_IN_A_ROW - evidence.goodInARow(dialled));
         return belief.goodInARow(energy, passes, missing) * Math.pow(EXTRA_PASS_WORTH, extra);
     }
 
-    private static double trust(Trial trial) {
-        if (!trial.gapWasRight()) {
-            return trial.finding().result() == Result.THROUGH ? 0 : TRUST_WITH_WRONG_GAP;
-        }
-        return trial.parameters().airAssist() ? 1 : TRUST_WITHOUT_AIR;
-    }
-
     private static boolean within(Machine machine, CutParameters parameters) {
         return parameters.speed().compareTo(machine.motion().maxCut()) <= 0;
     }
 
-    /** When every energy inside the bracket is out of reach: all that the machine can give. */
+    /** When every energy that may serve is out of reach: all that the machine can give. */
     private static CutParameters strongest(Machine machine, int passes) {
         int most = Math.min(CutParameters.MOST_PASSES, passes + MORE_PASSES);
         double energy = machine.beam().powerWatts() * most / CommonPractice.SLOWEST.mmPerSecond();
@@ -161,11 +139,14 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
             return new NextTry(next, energy, Sentence.of("cutting.next.air", lastEnergy, energy), false);
         }
         int row = evidence.goodInARow(next);
-        if (row > 0) {
+        if (row > 0 && last.finding().isGood()) {
+            boolean same = Math.abs(energy - lastEnergy) <= lastEnergy * TrialEvidence.LIKE_PERCENT / 100;
             return new NextTry(
                     next,
                     energy,
-                    Sentence.of("cutting.next.again", energy, row, TrialEvidence.GOOD_IN_A_ROW - row),
+                    same
+                            ? Sentence.of("cutting.next.again", energy, row)
+                            : Sentence.of("cutting.next.middle", lastEnergy, energy),
                     false);
         }
         EnergyInterval bracket = EnergyInterval.of(trials, beam, next.passes());
@@ -189,7 +170,7 @@ public record NextTry(CutParameters parameters, double lineEnergy, Sentence reas
                     energy / next.passes(),
                     energy);
         }
-        if (bracket.notThrough().isPresent() && bracket.through().isPresent()) {
+        if (bracket.notThrough().isPresent() && bracket.through().isPresent() && bracket.holds(energy)) {
             return Sentence.of(
                     "cutting.next.between",
                     bracket.notThrough().getAsDouble(),

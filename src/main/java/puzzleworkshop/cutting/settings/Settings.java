@@ -77,7 +77,8 @@ public class Settings {
     /** The trials of a setting, oldest first. */
     @Transactional(readOnly = true)
     public TrialEvidence evidence(CutSetting setting) {
-        return new TrialEvidence(setting.machine().beam(), setting.id() == 0 ? List.of() : store.trials(setting.id()));
+        return new TrialEvidence(
+                setting.machine(), setting.board(), setting.id() == 0 ? List.of() : store.trials(setting.id()));
     }
 
     /** What to try next and why; none when the setting is proven as it stands. */
@@ -149,7 +150,7 @@ public class Settings {
         long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
         kept.ifPresent(picture -> store.addPhoto(trialId, picture));
         List<Trial> trials = store.trials(id);
-        TrialEvidence evidence = new TrialEvidence(machine.beam(), trials);
+        TrialEvidence evidence = new TrialEvidence(machine, board, trials);
         SettingState state = evidence.stateOf(before);
         CutParameters best = evidence.best(before);
         boolean better = state == SettingState.UNTRIED
@@ -169,7 +170,7 @@ public class Settings {
 
     private CutSetting setting(Machine machine, SettingStore.Row row) {
         CutParameters parameters = parametersOf(machine, row);
-        SettingState state = new TrialEvidence(machine.beam(), store.trials(row.id())).stateOf(parameters);
+        SettingState state = new TrialEvidence(machine, row.board(), store.trials(row.id())).stateOf(parameters);
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 

@@ -146,7 +146,8 @@ public class SettingView extends Div implements HasUrlParameter<Long>, HasDynami
                 TrialEvidence.GOOD_IN_A_ROW,
                 Trial.Finding.ACCEPTABLE_CHARRING,
                 TrialEvidence.BAD_OF_RECENT,
-                TrialEvidence.RECENT));
+                TrialEvidence.RECENT,
+                TrialEvidence.ROW_THAT_PROVES));
         rule.addClassName("pw-small");
         SuccessBound bound = evidence.bound(setting.parameters());
         Paragraph sure = new Paragraph(figures.text(

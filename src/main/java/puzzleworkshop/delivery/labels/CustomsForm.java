@@ -15,8 +15,8 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
 
 /**
- * The data of a customs declaration CN 22, in its order and with its words (Universal Postal Union, form CN 22; fields and
- * size from memory): category, contents with quantity, net weight and value of each, HS tariff number and origin, totals,
+ * The data of a customs declaration CN 22, in its order and with its words (Universal Postal Union, form CN 22; words as
+ * postal operators print them, size from memory): category, contents with quantity, net weight and value of each, HS tariff number and origin, totals,
  * date and signature. The words are English, which together with French is what the form has; carriers ask for the data
  * electronically as well, and decide what they need.
  *

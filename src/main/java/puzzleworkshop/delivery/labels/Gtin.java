@@ -22,6 +22,17 @@ public record Gtin(String digits) {
         }
     }
 
+    /**
+     * What somebody typed, blanks and hyphens allowed: thirteen digits, whose last is checked, or the first twelve (the
+     * prefix of one's company and a counter), to which the last is computed.
+     *
+     * @throws Refused when it is neither, or the last of thirteen digits is wrong
+     */
+    public static Gtin typed(String typed) {
+        String digits = typed.replaceAll("[\\s-]", "");
+        return new Gtin(digits.matches("\\d{" + (LENGTH - 1) + "}") ? digits + checkDigit(digits) : digits);
+    }
+
     /** The digit that follows these twelve. */
     static int checkDigit(String twelve) {
         int sum = 0;

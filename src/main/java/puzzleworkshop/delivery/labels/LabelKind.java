@@ -5,7 +5,8 @@ import puzzleworkshop.measure.Size;
 
 /**
  * Common labels: single ones from a roll, and sheets of A4 or Letter with the sizes and margins that makers of such sheets
- * publish (several makers use the same; common practice). Lengths are from the sheet's upper left corner.
+ * publish (several makers use the same; common practice, the test says which were read and which are from memory). Lengths
+ * are from the sheet's upper left corner. Sheets differ a little between printers: the first page is tried on plain paper.
  */
 public enum LabelKind {
     ROLL_62_X_100(100, 62),

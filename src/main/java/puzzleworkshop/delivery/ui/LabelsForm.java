@@ -44,6 +44,7 @@ class LabelsForm extends Div {
                 getTranslation("delivery.labels.gtin"),
                 now.gtin().map(Gtin::digits).orElse(""),
                 "");
+        gtin.setHelperText(getTranslation("delivery.labels.gtin.help"));
         Button save = new Button(
                 getTranslation("workshop.save"),
                 e -> Feedback.unlessRefused(figures, "workshop.saved", () -> {
@@ -55,11 +56,12 @@ class LabelsForm extends Div {
                             care.getValue().strip(),
                             hs.getValue().strip(),
                             contents.getValue().strip(),
-                            Optional.of(gtin.getValue().replaceAll("[\\s-]", ""))
-                                    .filter(digits -> !digits.isEmpty())
-                                    .map(Gtin::new),
+                            Optional.of(gtin.getValue())
+                                    .filter(typed -> !typed.isBlank())
+                                    .map(Gtin::typed),
                             kind.getValue()));
                     addresses.home(home.getValue());
+                    gtin.setValue(papers.settings().gtin().map(Gtin::digits).orElse(""));
                 }));
         Div form = new Div(home, kind, words, care, contents, hs, gtin);
         form.addClassName("pw-form");

@@ -128,6 +128,8 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
             return;
         }
         SvgBox plot = new SvgBox("insights-plot").draw(FigurePlot.of(rows, figures));
+        // on a phone it is wider than the screen, and goes sideways by keys too
+        plot.getElement().setAttribute("tabindex", "0");
         Div section = new Div(title, lead, plot, legend(rows), table(rows, period), file(rows));
         section.addClassName("pw-section");
         content.add(section);
@@ -211,6 +213,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
             case ON_TIME, LEAD_TIME -> FigureRows.Unit.DAYS;
             case HOURS -> FigureRows.Unit.HOURS;
             case OFFCUTS, WOOD -> FigureRows.Unit.SQUARE_METRES;
+            case COMPLAINTS -> FigureRows.Unit.COUNT;
             case REJECTS, STOCK, CUSTOMERS, MONTHS -> FigureRows.Unit.MONEY;
         };
     }

@@ -10,6 +10,8 @@ public enum Topic {
     HOURS(false),
     /** By stage and cause. */
     REJECTS(false),
+    /** What complaints have in common: stage, board, setting. */
+    COMPLAINTS(false),
     /** By month: wood of blanks from boards and from offcuts. */
     OFFCUTS(true),
     /** By month: bought, saved and wasted. */

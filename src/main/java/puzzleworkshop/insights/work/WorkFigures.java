@@ -16,14 +16,21 @@ public class WorkFigures {
     private final DeliveryFigures deliveries;
     private final BenchFigures bench;
     private final WoodFigures wood;
+    private final ComplaintFigures complaints;
     private final Workshop workshop;
     private final SignedIn signedIn;
 
     WorkFigures(
-            DeliveryFigures deliveries, BenchFigures bench, WoodFigures wood, Workshop workshop, SignedIn signedIn) {
+            DeliveryFigures deliveries,
+            BenchFigures bench,
+            WoodFigures wood,
+            ComplaintFigures complaints,
+            Workshop workshop,
+            SignedIn signedIn) {
         this.deliveries = deliveries;
         this.bench = bench;
         this.wood = wood;
+        this.complaints = complaints;
         this.workshop = workshop;
         this.signedIn = signedIn;
     }
@@ -37,6 +44,7 @@ public class WorkFigures {
             case LEAD_TIME -> bench.leadTimes(period);
             case HOURS -> bench.hours(period);
             case REJECTS -> bench.rejects(period);
+            case COMPLAINTS -> complaints.inCommon(period);
             case OFFCUTS -> wood.offcuts(period);
             case WOOD -> wood.balance(period);
             case STOCK -> wood.stock(period);
@@ -57,6 +65,7 @@ public class WorkFigures {
             case LEAD_TIME -> bench.behindLeadTime(period, key);
             case HOURS -> bench.behindHours(period, key);
             case REJECTS -> bench.behindReject(period, key);
+            case COMPLAINTS -> complaints.behind(period, key);
             case OFFCUTS, WOOD -> wood.behindMonth(period, key);
             case STOCK -> List.of();
             case CUSTOMERS -> deliveries.behindCustomer(period, Long.parseLong(key));

@@ -10,8 +10,10 @@ import jakarta.mail.internet.MimeMessage;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.time.Duration;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Supplier;
+import javax.net.ssl.SSLSocketFactory;
 import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSendFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSenderFailedException;
@@ -34,14 +36,22 @@ class SmtpCourier implements Courier {
     record Access(MailAccount account, String password) {}
 
     private final Supplier<Access> access;
+    private final Optional<SSLSocketFactory> sockets;
 
+    /** Servers show who they are by a certificate that this computer's Java trusts. */
     SmtpCourier(Supplier<Access> access) {
+        this(access, Optional.empty());
+    }
+
+    /** @param sockets that trust other certificates than this computer's Java does */
+    SmtpCourier(Supplier<Access> access, Optional<SSLSocketFactory> sockets) {
         this.access = access;
+        this.sockets = sockets;
     }
 
     @Override
     public Delivery deliver(byte[] message, Runnable lastLine) {
-        Sender sender = new Sender(access.get());
+        Sender sender = new Sender(access.get(), sockets);
         WatchedTransport transport = null;
         try {
             MimeMessage read = new MimeMessage(sender.getSession(), new ByteArrayInputStream(message));
@@ -59,7 +69,7 @@ class SmtpCourier implements Courier {
 
     /** Connects and signs in, and leaves again; nothing is sent. */
     void tryConnection() throws MessagingException {
-        Transport transport = new Sender(access.get()).connected();
+        Transport transport = new Sender(access.get(), sockets).connected();
         close(transport);
     }
 
@@ -120,7 +130,7 @@ class SmtpCourier implements Courier {
     /** Spring's sender with its settings from the account; connections are ours, to see how far a try has come. */
     private static final class Sender extends JavaMailSenderImpl {
 
-        Sender(Access access) {
+        Sender(Access access, Optional<SSLSocketFactory> sockets) {
             MailAccount account = access.account();
             setProtocol("smtp");
             setHost(account.host());
@@ -143,6 +153,7 @@ class SmtpCourier implements Courier {
             settings.setProperty("mail.smtp.ssl.enable", String.valueOf(tls));
             settings.setProperty("mail.smtp.starttls.enable", String.valueOf(upgraded));
             settings.setProperty("mail.smtp.starttls.required", String.valueOf(upgraded));
+            sockets.ifPresent(trusting -> settings.put("mail.smtp.ssl.socketFactory", trusting));
             setJavaMailProperties(settings);
         }
 

@@ -1,6 +1,5 @@
 package puzzleworkshop.offers.ui;
 
-import com.vaadin.flow.component.AttachEvent;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
@@ -8,6 +7,7 @@ import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -15,7 +15,7 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
@@ -42,7 +42,7 @@ public class PieceOrderForm extends Div {
     private final ProgressBar busy = new WorkingBar();
     private final Div answer = new Div();
     private final transient BookingKey key = BookingKey.fresh();
-    private UI screen;
+    private final transient LatestAnswer<PieceOffer> latest = new LatestAnswer<>(Duration.ZERO);
 
     /** @param today kerf and stretch as they stand on the screen when it is asked; empty while they are impossible */
     public PieceOrderForm(
@@ -62,7 +62,11 @@ public class PieceOrderForm extends Div {
         this.today = today;
         addClassName("pw-stack");
         free.setLabel(figures.text("offers.piece.free"));
-        free.addValueChangeListener(event -> answer.removeAll());
+        free.addValueChangeListener(event -> {
+            latest.forget();
+            answer.removeAll();
+            done();
+        });
         ask = new Button(figures.text("offers.piece.ask"), event -> ask());
         busy.setIndeterminate(true);
         busy.setVisible(false);
@@ -71,36 +75,29 @@ public class PieceOrderForm extends Div {
         add(free, ask, busy, answer);
     }
 
-    @Override
-    protected void onAttach(AttachEvent event) {
-        super.onAttach(event);
-        screen = event.getUI();
+    /** What stands on the screen now; empty while it is impossible. */
+    private Optional<Wanted> wanted() {
+        return today.get().map(now -> new Wanted(of, piece, now, free.getValue()));
     }
 
     private void ask() {
         answer.removeAll();
-        today.get().ifPresent(now -> {
-            Wanted wanted = new Wanted(of, piece, now, free.getValue());
+        wanted().ifPresent(wanted -> {
             busy.setVisible(true);
             ask.setEnabled(false);
-            UiPush.beside("piece-offer", () -> work(wanted));
+            latest.ask(outdated -> pieces.offer(wanted), offer -> show(wanted, offer), this::failed);
         });
     }
 
-    private void work(Wanted wanted) {
-        try {
-            PieceOffer offer = pieces.offer(wanted);
-            UiPush.tell(screen, () -> show(wanted, offer));
-        } catch (Refused refused) {
-            UiPush.tell(screen, () -> {
-                done();
-                Paragraph no = new Paragraph(figures.say(refused));
-                no.addClassName("pw-note");
-                no.getElement().setAttribute("data-kind", "bad");
-                answer.add(no);
-            });
-        } finally {
-            UiPush.tell(screen, this::done);
+    private void failed(RuntimeException wrong) {
+        done();
+        if (wrong instanceof Refused refused) {
+            Paragraph no = new Paragraph(figures.say(refused));
+            no.addClassName("pw-note");
+            no.getElement().setAttribute("data-kind", "bad");
+            answer.add(no);
+        } else {
+            throw wrong; // a fault of the screen: logged once, and said with its mark
         }
     }
 
@@ -110,6 +107,7 @@ public class PieceOrderForm extends Div {
     }
 
     private void show(Wanted wanted, PieceOffer offer) {
+        done();
         answer.removeAll();
         answer.add(new Paragraph(figures.text(
                 "offers.piece.offer",
@@ -141,7 +139,12 @@ public class PieceOrderForm extends Div {
                 .orElseGet(() -> figures.text("offers.piece.new-sheet"));
     }
 
+    /** Keeps what was answered, as long as it is what stands on the screen; else asks anew. */
     private boolean keep(Wanted wanted, PieceOffer offer, boolean alsoConfirm) {
+        if (!wanted().equals(Optional.of(wanted))) {
+            ask();
+            return false;
+        }
         Optional<LocalDate> day = offer.ready();
         try {
             Order made = pieces.quote(key, wanted, who);

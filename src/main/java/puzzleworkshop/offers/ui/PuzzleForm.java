@@ -144,6 +144,8 @@ class PuzzleForm extends Div {
 
         grid.addClassName("pw-small");
         smallParts.addClassName("pw-stack");
+        // what a change of size or pieces does to it is said aloud
+        smallParts.getElement().setAttribute("aria-live", "polite");
         Div form = new Div(pieces, style, edge, quantity, age, years, board);
         form.addClassName("pw-form");
         years.setLabel(getTranslation("offers.new.years"));

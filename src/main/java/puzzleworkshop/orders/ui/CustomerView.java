@@ -103,6 +103,7 @@ public class CustomerView extends Div implements HasUrlParameter<Long>, HasDynam
                 query -> orders.list(theirs, query.getOffset(), query.getLimit()).stream(),
                 query -> orders.count(theirs)));
         list.setRenderer(new ComponentRenderer<>(this::line));
+        list.getElement().setAttribute("data-on-paper", getTranslation("orders.on-paper"));
         section.add(list);
         return section;
     }

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
-import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -26,6 +25,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.blocks.FactList;
 import puzzleworkshop.orders.HistoryLine;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderChanged;
@@ -172,72 +172,67 @@ public class OrderView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Component facts() {
-        DescriptionList facts = new DescriptionList();
-        facts.addClassName("pw-facts");
-        fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
-        fact(
-                facts,
-                "orders.fact.pieces",
+        FactList facts = new FactList();
+        facts.fact(
+                getTranslation("orders.fact.size"), figures.size(order.puzzle().finished()));
+        facts.fact(
+                getTranslation("orders.fact.pieces"),
                 figures.text(
                         "orders.pieces",
                         order.puzzle().pieces(),
                         order.puzzle().pattern().grid().columns(),
                         order.puzzle().pattern().grid().rows()));
-        fact(facts, "orders.fact.quantity", String.valueOf(order.quantity()));
-        fact(
-                facts,
-                "orders.fact.style",
+        facts.fact(getTranslation("orders.fact.quantity"), String.valueOf(order.quantity()));
+        facts.fact(
+                getTranslation("orders.fact.style"),
                 getTranslation(
                         "orders.style." + order.puzzle().pattern().style().name()));
-        fact(
-                facts,
-                "orders.fact.edge",
+        facts.fact(
+                getTranslation("orders.fact.edge"),
                 getTranslation("orders.edge."
                         + order.puzzle().pattern().outline().kind().name()));
-        order.puzzle().pattern().shapes().forEach(shape -> fact(facts, "orders.fact.shape", shape.name()));
+        order.puzzle()
+                .pattern()
+                .shapes()
+                .forEach(shape -> facts.fact(getTranslation("orders.fact.shape"), shape.name()));
         PieceLayout layout = order.puzzle().pattern().layout();
         if (layout.uneven()) {
-            fact(facts, "orders.fact.layout", getTranslation("orders.layout.uneven"));
+            facts.fact(getTranslation("orders.fact.layout"), getTranslation("orders.layout.uneven"));
         }
         if (!layout.keptWhole().isEmpty()) {
-            fact(
-                    facts,
-                    "orders.fact.layout",
+            facts.fact(
+                    getTranslation("orders.fact.layout"),
                     figures.text("orders.layout.kept", layout.keptWhole().size()));
         }
         if (order.puzzle().tray()) {
-            fact(
-                    facts,
-                    "orders.fact.tray",
+            facts.fact(
+                    getTranslation("orders.fact.tray"),
                     figures.size(Tray.of(order.puzzle().pattern()).outerSize()));
         }
-        fact(facts, "orders.fact.seed", String.valueOf(order.puzzle().pattern().seed()));
-        fact(
-                facts,
-                "orders.fact.age",
+        facts.fact(
+                getTranslation("orders.fact.seed"),
+                String.valueOf(order.puzzle().pattern().seed()));
+        facts.fact(
+                getTranslation("orders.fact.age"),
                 getTranslation("orders.age." + order.puzzle().age().name()));
-        fact(
-                facts,
-                "orders.fact.promised",
+        facts.fact(
+                getTranslation("orders.fact.promised"),
                 order.promised().map(figures::day).orElse(getTranslation("orders.no-date")));
-        order.wantedBy().ifPresent(day -> fact(facts, "orders.fact.wanted", figures.day(day)));
-        fact(facts, "orders.fact.price", figures.money(order.price().gross()));
+        order.wantedBy().ifPresent(day -> facts.fact(getTranslation("orders.fact.wanted"), figures.day(day)));
+        facts.fact(
+                getTranslation("orders.fact.price"), figures.money(order.price().gross()));
         if (!order.customer().contact().isBlank()) {
-            fact(facts, "orders.fact.contact", order.customer().contact());
+            facts.fact(getTranslation("orders.fact.contact"), order.customer().contact());
         }
         if (!order.softAccepted().isBlank()) {
-            fact(facts, "orders.fact.soft", order.softAccepted());
+            facts.fact(getTranslation("orders.fact.soft"), order.softAccepted());
         }
         if (!order.note().isBlank()) {
-            fact(facts, "orders.fact.note", order.note());
+            facts.fact(getTranslation("orders.fact.note"), order.note());
         }
         Div section = new Div(new H2(getTranslation("orders.facts")), facts);
         section.addClassName("pw-section");
         return section;
-    }
-
-    private void fact(DescriptionList facts, String key, String value) {
-        facts.add(new DescriptionList.Term(getTranslation(key)), new DescriptionList.Description(value));
     }
 
     private Component history() {

@@ -72,6 +72,7 @@ public class OrdersView extends Div implements HasDynamicTitle {
                 query -> orders.count(filter()));
         list.setDataProvider(found);
         list.setRenderer(new ComponentRenderer<>(this::row));
+        list.getElement().setAttribute("data-on-paper", getTranslation("orders.on-paper"));
         empty.addClassName("pw-empty");
         add(head(), filters(), list, empty);
         refresh();

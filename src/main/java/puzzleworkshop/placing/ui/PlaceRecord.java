@@ -4,6 +4,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H4;
 import com.vaadin.flow.component.html.Span;
 import java.util.List;
+import java.util.Set;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.placing.Position;
@@ -11,11 +12,12 @@ import puzzleworkshop.placing.Position;
 /** What stays with the cut for ever: where the print lay each time it was measured, and which files were given out. */
 class PlaceRecord extends Div {
 
-    PlaceRecord(List<Position> positions, List<GivenFile> given, Formatter figures) {
+    /** @param traced places whose frame was traced while the cut ran */
+    PlaceRecord(List<Position> positions, Set<Long> traced, List<GivenFile> given, Formatter figures) {
         addClassNames("placing-record", "pw-stack");
         if (!positions.isEmpty()) {
             add(new H4(figures.text("placing.record.places")));
-            positions.forEach(position -> add(place(position, figures)));
+            positions.forEach(position -> add(place(position, traced, figures)));
         }
         if (!given.isEmpty()) {
             add(new H4(figures.text("placing.record.files")));
@@ -23,7 +25,7 @@ class PlaceRecord extends Div {
         }
     }
 
-    private static Div place(Position position, Formatter figures) {
+    private static Div place(Position position, Set<Long> traced, Formatter figures) {
         Span words = new Span(figures.text(
                 position.source() == Position.Source.JIG ? "placing.record.jig" : "placing.record.place",
                 Long.toString(position.id()),
@@ -45,6 +47,9 @@ class PlaceRecord extends Div {
             row.add(mark);
         }
         row.add(small(figures.text("placing.record.by", position.by(), figures.moment(position.at()))));
+        if (traced.contains(position.id())) {
+            row.add(small(figures.text("placing.record.traced")));
+        }
         position.moved().ifPresent(at -> row.add(small(figures.text("placing.record.moved", figures.moment(at)))));
         return row;
     }

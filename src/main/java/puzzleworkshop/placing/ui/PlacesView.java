@@ -120,7 +120,7 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
         words.add(new Paragraph(figures.text(
                 less ? "placing.proposed.saves" : "placing.proposed.costs", percent(Math.abs(proposed.saved())))));
         if (who.isOwner()) {
-            words.add(new Anchor("set-up", figures.text("placing.proposed.set")));
+            words.add(new Anchor("set-up/trade-numbers", figures.text("placing.proposed.set")));
         }
         return words;
     }

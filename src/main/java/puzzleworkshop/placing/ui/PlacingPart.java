@@ -74,7 +74,7 @@ class PlacingPart implements CutJobPart {
             List<GivenFile> given = positions.given(job.id());
             if (job.ended().isPresent()) {
                 setVisible(!all.isEmpty());
-                add(new H3(figures.text("placing.title")), new PlaceRecord(all, given, figures));
+                add(new H3(figures.text("placing.title")), new PlaceRecord(all, positions.traced(job), given, figures));
                 return;
             }
             add(new H3(figures.text("placing.title")));
@@ -90,7 +90,8 @@ class PlacingPart implements CutJobPart {
             board.addClassName("pw-stack");
             add(board);
             if (!all.isEmpty()) {
-                add(new Details(figures.text("placing.record"), new PlaceRecord(all, given, figures)));
+                add(new Details(
+                        figures.text("placing.record"), new PlaceRecord(all, positions.traced(job), given, figures)));
             }
             show();
         }

@@ -29,7 +29,8 @@ class SequenceCost extends Div {
                 .forEach(late::add);
         Paragraph how = new Paragraph(figures.text(
                 "planning.sequence.how", cost.atAll(), cost.perDay(), cost.growth(), cost.started(), cost.paid()));
-        Div content = new Div(how, late, new Anchor("set-up", getTranslation("planning.sequence.change")));
+        Div content = new Div(
+                how, late, new Anchor("set-up/what-lateness-costs", getTranslation("planning.sequence.change")));
         content.addClassName("planning-sequence");
         Details details = new Details(
                 figures.text("planning.sequence.cost", standing.plan().cost()), content);

@@ -3,7 +3,6 @@ package puzzleworkshop.proofs.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.DescriptionList;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
@@ -27,6 +26,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.ReceivedFile;
+import puzzleworkshop.display.blocks.FactList;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -228,20 +228,24 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
     }
 
     private Div facts(Order order) {
-        DescriptionList facts = new DescriptionList();
-        facts.addClassName("pw-facts");
-        fact(facts, "proofs.fact.number", order.number());
-        fact(facts, "proofs.fact.size", figures.size(order.puzzle().finished()));
-        fact(facts, "proofs.fact.pieces", String.valueOf(order.puzzle().pieces()));
+        FactList facts = new FactList();
+        facts.fact(getTranslation("proofs.fact.number"), order.number());
+        facts.fact(
+                getTranslation("proofs.fact.size"), figures.size(order.puzzle().finished()));
+        facts.fact(
+                getTranslation("proofs.fact.pieces"),
+                String.valueOf(order.puzzle().pieces()));
         if (order.quantity() > 1) {
-            fact(facts, "proofs.fact.quantity", String.valueOf(order.quantity()));
+            facts.fact(getTranslation("proofs.fact.quantity"), String.valueOf(order.quantity()));
         }
-        fact(
-                facts,
-                "proofs.fact.age",
+        facts.fact(
+                getTranslation("proofs.fact.age"),
                 getTranslation("orders.age." + order.puzzle().age().name()));
-        fact(facts, "proofs.fact.price", figures.money(order.price().gross()));
-        fact(facts, "proofs.fact.date", order.promised().map(figures::day).orElse(getTranslation("proofs.no-date")));
+        facts.fact(
+                getTranslation("proofs.fact.price"), figures.money(order.price().gross()));
+        facts.fact(
+                getTranslation("proofs.fact.date"),
+                order.promised().map(figures::day).orElse(getTranslation("proofs.no-date")));
         Div section = new Div(new H2(getTranslation("proofs.facts")), facts);
         section.addClassName("pw-section");
         return section;
@@ -271,10 +275,6 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         Paragraph paragraph = new Paragraph(text);
         paragraph.addClassName("pw-small");
         return paragraph;
-    }
-
-    private void fact(DescriptionList facts, String key, String value) {
-        facts.add(new DescriptionList.Term(getTranslation(key)), new DescriptionList.Description(value));
     }
 
     Image face() {

@@ -45,7 +45,10 @@ class PuzzleOnProof extends Div {
                             "aspect-ratio",
                             String.valueOf(order.puzzle().finished().aspect()));
             add(face);
-            add(judgement(view.sight().picture().orElseThrow(), order));
+            if (open) {
+                // Once it is printed no better file can be sent, so nothing is said of this one.
+                add(judgement(view.sight().picture().orElseThrow(), order));
+            }
             Paragraph hard = new Paragraph(view.figures()
                     .text("proofs.hard", getTranslation(view.difficulty().textKey())));
             hard.setId("how-hard");

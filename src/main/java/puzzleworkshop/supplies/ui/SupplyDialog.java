@@ -24,6 +24,7 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
@@ -47,6 +48,7 @@ class SupplyDialog extends Dialog {
     private final Select<LaserFacts.Adhesive> adhesive = new Select<>();
     private final IntegerField leadDays = new IntegerField();
     private final IntegerField spareDays = new IntegerField();
+    private final BigDecimalField ownPoint = new BigDecimalField();
     private final Checkbox usual = new Checkbox();
     private final Checkbox retired = new Checkbox();
     private final BigDecimalField bought = new BigDecimalField();
@@ -100,6 +102,9 @@ class SupplyDialog extends Dialog {
         usePerPurchase.setLocale(Texts.LOCALE);
         leadDays.setLabel(getTranslation("supplies.lead-days"));
         spareDays.setLabel(getTranslation("supplies.spare-days"));
+        ownPoint.setLabel(getTranslation("supplies.own-point"));
+        ownPoint.setHelperText(getTranslation("supplies.own-point.why", Restock.LEAST_DAYS));
+        ownPoint.setLocale(Texts.LOCALE);
         for (IntegerField days : List.of(leadDays, spareDays)) {
             days.setMin(0);
             days.setMax(365);
@@ -122,6 +127,7 @@ class SupplyDialog extends Dialog {
                 adhesive,
                 leadDays,
                 spareDays,
+                ownPoint,
                 usual,
                 retired);
         if (before.isEmpty()) {
@@ -154,6 +160,7 @@ class SupplyDialog extends Dialog {
         adhesive.setValue(before.map(item -> item.facts().adhesive()).orElse(LaserFacts.Adhesive.DRY));
         leadDays.setValue(before.map(SupplyItem::leadDays).orElse(USUAL_LEAD_DAYS));
         spareDays.setValue(before.map(SupplyItem::spareDays).orElse(USUAL_SPARE_DAYS));
+        before.flatMap(SupplyItem::ownPoint).ifPresent(ownPoint::setValue);
         usual.setValue(before.map(SupplyItem::usual).orElse(true));
         retired.setValue(before.map(SupplyItem::retired).orElse(false));
         retired.setVisible(before.isPresent());
@@ -203,6 +210,10 @@ class SupplyDialog extends Dialog {
                 && (bought.getValue() == null
                         || bought.getValue().signum() > 0 && paid.getValue().signum() >= 0);
         complete &= given(bought, whole, "supplies.first-purchase.missing");
+        boolean sayable = ownPoint.getValue() == null
+                ? ownPoint.getElement().getProperty("value", "").isBlank()
+                : ownPoint.getValue().signum() >= 0;
+        complete &= given(ownPoint, sayable, "supplies.own-point.wrong");
         if (useUnit.getValue() == UseUnit.SHEET) {
             for (LengthField side : List.of(width, height)) {
                 boolean there = side.getValue() != null && side.getValue().isPositive();
@@ -242,6 +253,7 @@ class SupplyDialog extends Dialog {
                 facts,
                 leadDays.getValue(),
                 spareDays.getValue(),
+                Optional.ofNullable(ownPoint.getValue()),
                 usual.getValue(),
                 retired.getValue(),
                 before.map(SupplyItem::stock).orElse(BigDecimal.ZERO),

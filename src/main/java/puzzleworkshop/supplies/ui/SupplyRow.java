@@ -54,7 +54,7 @@ class SupplyRow extends Div {
                 : restock.daysLeft()
                         .map(left -> getTranslation("supplies.days-left", left))
                         .orElse("");
-        String rule = restock.reorderPoint().signum() > 0
+        String byUse = restock.pointByUse().signum() > 0
                 ? figures.text(
                         "supplies.reorder.rule",
                         restock.used().doubleValue(),
@@ -62,8 +62,14 @@ class SupplyRow extends Div {
                         restock.usePerDay().doubleValue(),
                         item.leadDays(),
                         item.spareDays(),
-                        restock.reorderPoint().doubleValue())
+                        restock.pointByUse().doubleValue())
                 : "";
+        String rule = item.ownPoint()
+                .map(point -> figures.text(
+                                byUse.isEmpty() ? "supplies.reorder.own" : "supplies.reorder.own.beside",
+                                point.doubleValue())
+                        + byUse)
+                .orElse(byUse);
         String cost = item.unitCost().isPositive()
                 ? figures.text(
                         "supplies.unit-cost",

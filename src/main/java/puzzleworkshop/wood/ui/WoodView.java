@@ -86,6 +86,8 @@ public class WoodView extends Div implements HasDynamicTitle {
         }
         Div table = new Div();
         table.addClassName("wood-months");
+        // wider than a phone: it goes sideways by keys too
+        table.getElement().setAttribute("tabindex", "0");
         for (String head : List.of("month", "bought", "used", "kept", "thrown", "yield")) {
             Span cell = new Span(getTranslation("wood." + head));
             cell.addClassName("wood-head");

@@ -6,6 +6,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.BiPredicate;
 import java.util.function.Function;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CommonPractice;
@@ -148,12 +149,13 @@ public final class SimulatedBoards {
         for (int i = 0; i < boards; i++) {
             Board board = next();
             long dice = random.nextLong();
-            List<Trial> made = prove(board, new Random(dice), trials -> ours(board, trials));
-            tries[0][i] = tries(board, made);
-            wrongOurs += isWrong(board, made) ? 1 : 0;
-            List<Trial> bisected = prove(board, new Random(dice), bisection(board));
-            tries[4][i] = tries(board, bisected);
-            wrongBisection += isWrong(board, bisected) ? 1 : 0;
+            List<Trial> made = prove(board, new Random(dice), trials -> ours(board, trials), SimulatedBoards::byBelief);
+            tries[0][i] = made.isEmpty() ? MOST_TRIES + 1 : made.size();
+            wrongOurs += !made.isEmpty() && isWrong(board, chosen(board, made)) ? 1 : 0;
+            List<Trial> bisected = prove(board, new Random(dice), bisection(board), SimulatedBoards::byThreeInARow);
+            tries[4][i] = bisected.isEmpty() ? MOST_TRIES + 1 : bisected.size();
+            wrongBisection +=
+                    !bisected.isEmpty() && isWrong(board, bisected.getLast().parameters()) ? 1 : 0;
             tries[1][i] = count(board, new Random(dice), ladder(board, 0.5));
             tries[2][i] = count(board, new Random(dice), ladder(board, 1.0));
             double known = board.need() * Math.exp(Math.min(2.5 * board.scatter(), board.room() / 2));
@@ -184,7 +186,7 @@ public final class SimulatedBoards {
     }
 
     static CutParameters ours(Board board, List<Trial> trials) {
-        TrialEvidence evidence = new TrialEvidence(board.machine().beam(), trials);
+        TrialEvidence evidence = new TrialEvidence(board.machine(), board.kind(), trials);
         CutParameters usual = CommonPractice.parametersFor(board.machine(), board.kind());
         return NextTry.after(board.machine(), board.kind(), evidence, evidence.best(usual))
                 .orElseThrow()
@@ -236,32 +238,55 @@ public final class SimulatedBoards {
         };
     }
 
-    private static boolean isWrong(Board board, List<Trial> made) {
-        return tries(board, made) <= MOST_TRIES
-                && board.shareOfGood(made.getLast().parameters()) < GOOD_ENOUGH;
+    private static boolean isWrong(Board board, CutParameters proven) {
+        return board.shareOfGood(proven) < GOOD_ENOUGH;
     }
 
     static int count(Board board, Random dice, Function<List<Trial>, CutParameters> way) {
-        return tries(board, prove(board, dice, way));
+        List<Trial> made = prove(board, dice, way, SimulatedBoards::byThreeInARow);
+        return made.isEmpty() ? MOST_TRIES + 1 : made.size();
     }
 
-    private static int tries(Board board, List<Trial> made) {
-        boolean proven = new TrialEvidence(board.machine().beam(), made)
-                        .stateOf(made.getLast().parameters())
-                == SettingState.PROVEN;
-        return proven ? made.size() : MOST_TRIES + 1;
+    /** What would be cut with. */
+    private static CutParameters chosen(Board board, List<Trial> trials) {
+        return new TrialEvidence(board.machine(), board.kind(), trials)
+                .best(CommonPractice.parametersFor(board.machine(), board.kind()));
     }
 
-    private static List<Trial> prove(Board board, Random dice, Function<List<Trial>, CutParameters> way) {
+    /** Our rule: what all trials together make one believe. */
+    private static boolean byBelief(Board board, List<Trial> trials) {
+        TrialEvidence evidence = new TrialEvidence(board.machine(), board.kind(), trials);
+        return evidence.stateOf(chosen(board, trials)) == SettingState.PROVEN;
+    }
+
+    /** The plain rule, by which the other ways end: three good ones in a row with the same energy, within 3 %. */
+    private static boolean byThreeInARow(Board board, List<Trial> trials) {
+        double last = trials.getLast().parameters().lineEnergy(board.machine().beam());
+        int row = 0;
+        for (Trial trial : trials) {
+            double energy = trial.parameters().lineEnergy(board.machine().beam());
+            if (Math.abs(energy - last) <= last * TrialEvidence.LIKE_PERCENT / 100) {
+                row = trial.finding().isGood() ? row + 1 : 0;
+            }
+        }
+        return row >= TrialEvidence.GOOD_IN_A_ROW;
+    }
+
+    /** The trials up to the one that proved the setting; none when it was not proven. */
+    private static List<Trial> prove(
+            Board board,
+            Random dice,
+            Function<List<Trial>, CutParameters> way,
+            BiPredicate<Board, List<Trial>> isProven) {
         List<Trial> trials = new ArrayList<>();
         while (trials.size() < MOST_TRIES) {
             CutParameters next = way.apply(trials);
             trials.add(trial(trials.size() + 1, next, board.cut(next, dice)));
-            if (new TrialEvidence(board.machine().beam(), trials).stateOf(next) == SettingState.PROVEN) {
+            if (isProven.test(board, trials)) {
                 return trials;
             }
         }
-        return trials;
+        return List.of();
     }
 
     public static Trial trial(long id, CutParameters parameters, Finding finding) {

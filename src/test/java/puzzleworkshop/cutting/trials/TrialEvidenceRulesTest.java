@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.SettingState;
 import puzzleworkshop.cutting.settings.SuccessBound;
@@ -27,6 +28,7 @@ import puzzleworkshop.measure.Speed;
 class TrialEvidenceRulesTest {
 
     private static final Machine MACHINE = CutTimeTest.machine(60, 0.02);
+    private static final BoardKind CRAFT = new BoardKind("BIRCH", "CRAFT", Length.mm(3));
     private static final CutParameters USED =
             new CutParameters(Speed.mmPerMinute(250), Percent.of(100), 1, true, Length.mm(3));
 
@@ -51,7 +53,7 @@ class TrialEvidenceRulesTest {
                 boolean good = cut < TrialEvidence.GOOD_IN_A_ROW || random.nextDouble() < share;
                 trials.add(SimulatedBoards.trial(
                         cut + 1, USED, good ? Finding.of(Result.THROUGH, 1) : Finding.of(Result.PARTLY, 1)));
-                fell = new TrialEvidence(MACHINE.beam(), trials).stateOf(USED) == SettingState.DOUBTFUL;
+                fell = new TrialEvidence(MACHINE, CRAFT, trials).stateOf(USED) == SettingState.DOUBTFUL;
             }
             doubtful += fell ? 1 : 0;
         }
@@ -64,6 +66,6 @@ class TrialEvidenceRulesTest {
         for (int cut = 0; cut < 10; cut++) {
             trials.add(SimulatedBoards.trial(cut + 1, USED, Finding.of(Result.THROUGH, 1)));
         }
-        assertThat(new TrialEvidence(MACHINE.beam(), trials).bound(USED)).isEqualTo(new SuccessBound(10, 10));
+        assertThat(new TrialEvidence(MACHINE, CRAFT, trials).bound(USED)).isEqualTo(new SuccessBound(10, 10));
     }
 }

@@ -19,7 +19,11 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.support.ReadPaper;
 
-/** The fields of form CN 22 of the Universal Postal Union, named as on the form (from memory). */
+/**
+ * The fields of form CN 22 of the Universal Postal Union, named and in the sequence as on the form that India Post publishes
+ * (quantity and detailed description of contents, weight, value, HS tariff number and country of origin, totals,
+ * declaration, date and signature). 'Sale of goods' among the categories and 'net' weight are from memory.
+ */
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class CustomsFormTest {
 

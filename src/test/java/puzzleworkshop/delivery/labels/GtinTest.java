@@ -24,4 +24,14 @@ class GtinTest {
         assertThatThrownBy(() -> new Gtin("6291041500223")).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> new Gtin("629104150021")).isInstanceOf(Refused.class);
     }
+
+    @Test
+    void to_twelve_digits_the_thirteenth_is_computed_and_thirteen_are_checked() {
+        assertThat(Gtin.typed("629104150021").digits()).isEqualTo("6291041500213");
+        assertThat(Gtin.typed(" 4 006381 33393").digits()).isEqualTo("4006381333931");
+        assertThat(Gtin.typed("6291041500213").digits()).isEqualTo("6291041500213");
+        assertThatThrownBy(() -> Gtin.typed("6291041500214")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> Gtin.typed("62910415002")).isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> Gtin.typed("62910415002a")).isInstanceOf(Refused.class);
+    }
 }

@@ -58,7 +58,12 @@ class LabelPagesTest {
     /** Where a label lies on its page, from the upper left corner. */
     private record Place(int page, double left, double top, double width, double height) {}
 
-    /** Sizes and margins in millimetres as makers of label sheets publish them; several makers share them. */
+    /**
+     * Sizes and margins in millimetres, which several makers of label sheets share. Read in published templates of label
+     * sheets: A4 with 8 of 99.1 × 67.7 (pitch 101.6 × 67.7, margins 4.65 and 13.1), A4 columns of 63.5 (pitch 66, margin
+     * 7.25), Letter with 30 of 2.625 × 1 in (margins 0.1875 and 0.5, pitch 2.75). The other lines from memory; A4 and Letter
+     * are ISO 216 and ANSI/ASME Y14.1.
+     */
     @ParameterizedTest
     @CsvSource({
         "A4_3_X_8, 24, 70, 37, 0, 0.5, 140, 259.5",

@@ -123,6 +123,39 @@ class WorkFiguresIT {
                 .isEqualTo(new FigureRows.Behind(late.number(), "Ida Norrby", 3));
     }
 
+    /** Counted by hand: two of the cut, one of print; the setting is known of one. */
+    @Test
+    void complaints_are_counted_by_what_they_have_in_common_and_open_to_their_orders() {
+        OrderRef charred = handedOver("2026-10-20", "2026-11-03", "2026-11-02");
+        OrderRef dark = handedOver("2026-10-20", "2026-11-08", "2026-11-08");
+        complaint(charred, "CHARRED", "CUT", "Birch 3 mm", "330 mm/min", "2026-11-10");
+        complaint(charred, "DOES_NOT_FIT", "CUT", "Birch 3 mm", "", "2026-11-12");
+        complaint(dark, "PRINT_FAULT", "PRINT", "Poplar 3 mm", "", "2026-11-12");
+        complaint(dark, "PRINT_FAULT", "PRINT", "Poplar 3 mm", "", "2026-12-02");
+        FigureRows rows = work.of(Topic.COMPLAINTS, NOVEMBER);
+        assertThat(rows.rows())
+                .extracting(FigureRows.Row::key)
+                .containsExactly(
+                        "STAGE|CUT", "STAGE|PRINT", "BOARD|Birch 3 mm", "BOARD|Poplar 3 mm", "SETTING|330 mm/min");
+        assertThat(row(rows, "STAGE|CUT").values()).containsExactly(2, 1);
+        assertThat(work.behind(Topic.COMPLAINTS, NOVEMBER, "BOARD|Poplar 3 mm"))
+                .containsExactly(new FigureRows.Behind(dark.number(), "Ida Norrby", 1));
+    }
+
+    private void complaint(OrderRef order, String reason, String stage, String board, String setting, String day) {
+        jdbc.sql("""
+            insert into complaint (order_id, reported_at, reported_by, by_customer, reason, stage, words, board, setting)
+            values (:order, :at::timestamptz, 'Ida', true, :reason, :stage, '', :board, :setting)
+            """)
+                .param("order", order.id().value())
+                .param("at", day + "T12:00:00Z")
+                .param("reason", reason)
+                .param("stage", stage)
+                .param("board", board)
+                .param("setting", setting)
+                .update();
+    }
+
     /** Median and 90th percentile against Commons Math's type 7 estimate, which is what SQL's percentile_cont means. */
     @Test
     void lead_times_are_from_the_stage_before_to_the_stage() {

@@ -12,6 +12,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
@@ -110,6 +111,27 @@ class OutboxPowerCutIT {
         try (ScriptedServer server = new ScriptedServer()) {
             killedWhileTheRowIsLockedAt(Step.IN_THE_MESSAGE, server);
             assertThat(server.taken()).isEmpty();
+            thenAnotherStarts(server, false);
+        }
+    }
+
+    /** Marked and not gone out: the row cannot tell it from one that has gone, so a person is asked and nothing is lost. */
+    @Test
+    void killed_after_it_has_marked_that_the_last_line_goes_out_and_before_it_does() throws Exception {
+        a_letter_in_the_outbox();
+        try (ScriptedServer server = new ScriptedServer()) {
+            start(server, OutboxProcess.STOP_AT_THE_MARK);
+            until(() -> said().contains(OutboxProcess.MARKED));
+            kill();
+            OutboxStore store = new OutboxStore(jdbc);
+            Outbox outbox = OutboxProcess.outbox(store, server.port());
+            outbox.recover();
+            assertThat(outbox.sendNext()).as("nothing is due").isFalse();
+            assertThat(state()).isEqualTo("ASKS");
+            assertThat(server.taken()).isEmpty();
+            assertThat(store.settle(letter, MailState.ASKS, MailState.WAITING, Instant.now()))
+                    .as("a person found that it has not come")
+                    .isTrue();
             thenAnotherStarts(server, false);
         }
     }
@@ -264,22 +286,24 @@ class OutboxPowerCutIT {
                 .single();
     }
 
-    private void start(ScriptedServer server) throws IOException {
+    private void start(ScriptedServer server, String... more) throws IOException {
         TestServer home = TestServer.shared();
         Path said = folder.resolve("said.txt");
         Files.deleteIfExists(said);
-        process = new ProcessBuilder(List.of(
-                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                        "-Xmx128m",
-                        "-XX:+UseSerialGC",
-                        "-XX:TieredStopAtLevel=1",
-                        "-cp",
-                        System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
-                        OutboxProcess.class.getName(),
-                        home.url(),
-                        home.user(),
-                        home.password(),
-                        String.valueOf(server.port())))
+        List<String> command = new ArrayList<>(List.of(
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                "-Xmx128m",
+                "-XX:+UseSerialGC",
+                "-XX:TieredStopAtLevel=1",
+                "-cp",
+                System.getProperty("surefire.test.class.path", System.getProperty("java.class.path")),
+                OutboxProcess.class.getName(),
+                home.url(),
+                home.user(),
+                home.password(),
+                String.valueOf(server.port())));
+        command.addAll(List.of(more));
+        process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
                 .redirectOutput(said.toFile())
                 .start();

@@ -7,15 +7,26 @@ import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.MessagingException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.net.InetAddress;
 import java.net.ServerSocket;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.Collections;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
+import javax.net.ssl.SSLContext;
+import javax.net.ssl.SSLSocketFactory;
+import javax.net.ssl.TrustManagerFactory;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import puzzleworkshop.letters.mail.MailAccount.Security;
 import puzzleworkshop.letters.mail.ScriptedServer.Step;
 
@@ -25,6 +36,7 @@ class SmtpCourierTest {
 
     private static final ZonedDateTime NOW = ZonedDateTime.of(2026, 12, 3, 14, 5, 9, 0, ZoneId.of("UTC"));
     private static final Runnable NOTHING = () -> {};
+    private static final String KEYS = "of this test";
 
     private static MailAccount account(int port, Security security, String user) {
         return new MailAccount(true, "localhost", port, security, user, "", "post@puzzles.example", false);
@@ -104,6 +116,91 @@ class SmtpCourierTest {
         } finally {
             server.stop();
         }
+    }
+
+    /** A certificate for localhost, made for this test; only the sockets of this test trust it. */
+    @Test
+    void a_server_whose_certificate_is_trusted_gets_the_letter_encrypted_and_another_name_gets_nothing(
+            @TempDir Path folder) throws Exception {
+        Path keys = certificateForLocalhost(folder);
+        System.setProperty("greenmail.tls.keystore.file", keys.toString());
+        System.setProperty("greenmail.tls.keystore.password", KEYS);
+        GreenMail server = new GreenMail(new ServerSetup(0, "localhost", "smtps"));
+        server.start();
+        try {
+            server.setUser("post@puzzles.example", "mara", "secret");
+            server.getManagers().getUserManager().setAuthRequired(true);
+            int port = server.getSmtps().getPort();
+            Optional<SSLSocketFactory> trusting = Optional.of(trusting(keys));
+            SmtpCourier courier = new SmtpCourier(
+                    () -> new SmtpCourier.Access(account(port, Security.TLS, "mara"), "secret"), trusting);
+            courier.tryConnection();
+            AtomicInteger lastLines = new AtomicInteger();
+            assertThat(courier.deliver(letter(), lastLines::incrementAndGet)).isEqualTo(new Delivery.Accepted());
+            assertThat(lastLines).hasValue(1);
+            assertThat(server.getReceivedMessages()).hasSize(1);
+            assertThat(server.getReceivedMessages()[0].getMessageID()).isEqualTo("<7@puzzles.example>");
+
+            MailAccount byNumber =
+                    new MailAccount(true, "127.0.0.1", port, Security.TLS, "mara", "", "post@puzzles.example", false);
+            assertThat(new SmtpCourier(() -> new SmtpCourier.Access(byNumber, "secret"), trusting)
+                            .deliver(letter(), lastLines::incrementAndGet))
+                    .as("the certificate is of another name")
+                    .isInstanceOf(Delivery.NotYet.class);
+            assertThat(server.getReceivedMessages()).hasSize(1);
+        } finally {
+            server.stop();
+            System.clearProperty("greenmail.tls.keystore.file");
+            System.clearProperty("greenmail.tls.keystore.password");
+        }
+    }
+
+    private static Path certificateForLocalhost(Path folder) throws IOException, InterruptedException {
+        Path keys = folder.resolve("keys.p12");
+        Process made = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "keytool")
+                                .toString(),
+                        "-genkeypair",
+                        "-alias",
+                        "server",
+                        "-keyalg",
+                        "EC",
+                        "-dname",
+                        "CN=localhost",
+                        "-ext",
+                        "SAN=dns:localhost",
+                        "-validity",
+                        "2",
+                        "-storetype",
+                        "PKCS12",
+                        "-keystore",
+                        keys.toString(),
+                        "-storepass",
+                        KEYS)
+                .redirectErrorStream(true)
+                .redirectOutput(folder.resolve("said.txt").toFile())
+                .start();
+        assertThat(made.waitFor())
+                .as(Files.readString(folder.resolve("said.txt")))
+                .isZero();
+        return keys;
+    }
+
+    private static SSLSocketFactory trusting(Path file) throws GeneralSecurityException, IOException {
+        KeyStore keys = KeyStore.getInstance("PKCS12");
+        try (InputStream stored = Files.newInputStream(file)) {
+            keys.load(stored, KEYS.toCharArray());
+        }
+        KeyStore trusted = KeyStore.getInstance("PKCS12");
+        trusted.load(null, null);
+        for (String alias : Collections.list(keys.aliases())) {
+            trusted.setCertificateEntry(alias, keys.getCertificate(alias));
+        }
+        TrustManagerFactory managers = TrustManagerFactory.getInstance(TrustManagerFactory.getDefaultAlgorithm());
+        managers.init(trusted);
+        SSLContext context = SSLContext.getInstance("TLS");
+        context.init(null, managers.getTrustManagers(), null);
+        return context.getSocketFactory();
     }
 
     @Test

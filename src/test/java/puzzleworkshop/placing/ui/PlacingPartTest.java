@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.ui.CutJobView;
@@ -92,6 +94,34 @@ class PlacingPartTest extends SpringBrowserlessTest {
         assertThat(words()).contains("2 more marks are needed.");
         type(visits.subList(0, 1));
         assertThat(words()).contains("One more mark is needed.");
+    }
+
+    @Test
+    void the_frame_alone_of_all_checks_offers_no_way_to_skip_it() {
+        navigate(CutJobView.class, job.id());
+        long ways = find(Button.class).all().stream()
+                .filter(button ->
+                        button.getText().startsWith("Skip") && button.getText().endsWith("…"))
+                .count();
+        assertThat(ways).isEqualTo(CheckItem.values().length - 1);
+    }
+
+    @Test
+    void a_fence_that_was_put_back_no_longer_offers_its_old_place() {
+        positions.measure(job.id(), new Positions.Typed(1, 0, true, visits), "Robin");
+        CutJob next = LaidOrders.printed(database, jobs, job.setting().machine(), 78);
+        navigate(CutJobView.class, next.id());
+        assertThat(find(Button.class).withText("It lies in the jig").all()).hasSize(1);
+        navigate(PlacesView.class, job.setting().machine().id());
+        assertThat(texts()).anyMatch(text -> text.startsWith("One board was measured in it since"));
+        test(find(Button.class).withId("fence-laid").single()).click();
+        assertThat(texts()).anyMatch(text -> text.startsWith("No board was measured in it since"));
+        navigate(CutJobView.class, next.id());
+        assertThat(find(Button.class).withText("It lies in the jig").all()).isEmpty();
+    }
+
+    private List<String> texts() {
+        return find(Paragraph.class).all().stream().map(Paragraph::getText).toList();
     }
 
     private void type(List<MarkVisit> typed) {

@@ -114,6 +114,25 @@ class SuppliesViewTest extends ScreenTest {
     }
 
     @Test
+    void the_owners_word_when_to_buy_again_is_typed_kept_and_shown_as_such() {
+        SupplyId roll = tape(Pvc.FREE);
+        supplies.buy(BookingKey.fresh(), roll, BigDecimal.ONE, Money.of("10", "EUR"), "", "mara");
+        navigate(SuppliesView.class);
+        pressSpoken("Open: Masking tape");
+        test(find(Button.class).withText("Change facts").single()).click();
+        number("Buy again at").setValue(new BigDecimal("-1"));
+        test(find(Button.class).withText("Save").single()).click();
+        assertThat(number("Buy again at").isInvalid()).isTrue();
+        number("Buy again at").setValue(new BigDecimal("60"));
+        test(find(Button.class).withText("Save").single()).click();
+        assertThat(supplies.find(roll).orElseThrow().ownPoint().orElseThrow()).isEqualByComparingTo("60");
+        navigate(SuppliesView.class);
+        assertThat(find(Span.class).all()).anyMatch(text -> text.getText().contains("buy at 60, as you said"));
+        assertThat(find(Verdict.class).all())
+                .anyMatch(verdict -> verdict.getElement().getTextRecursively().contains("Buy soon"));
+    }
+
+    @Test
     void vinyl_stands_with_its_danger_on_the_shelf() {
         tape(Pvc.PVC);
         navigate(SuppliesView.class);

@@ -1,0 +1,237 @@
+package puzzleworkshop.demo;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.SplittableRandom;
+import java.util.stream.Stream;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.springframework.stereotype.Component;
+import puzzleworkshop.boards.BlankPlan;
+import puzzleworkshop.boards.BlankPlanner;
+import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.delivery.ParcelJourney;
+import puzzleworkshop.delivery.ParcelState;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Minutes;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.progress.Progress;
+import puzzleworkshop.progress.Rework;
+import puzzleworkshop.runtime.HouseClock;
+import puzzleworkshop.sheets.Cut;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
+import puzzleworkshop.workshop.Stage;
+import puzzleworkshop.workshop.StageStandard;
+import puzzleworkshop.workshop.Workshop;
+
+/**
+ * The bench of the demo workshop's past year. Its boards are its own: what is left of them is thrown away before the week
+ * begins that the demo shows, so the rack is as it always was.
+ */
+@Component
+class PastBench {
+
+    private static final Size BOARD = Size.mm(600, 400);
+    private static final Length FLAT = Length.mm(2);
+    private static final int MOST_OFFCUTS = 5;
+
+    private final Orders orders;
+    private final Progress progress;
+    private final OrderBoards boards;
+    private final SheetRack sheets;
+    private final SheetFinder finder;
+    private final Parcels parcels;
+    private final ParcelJourney journey;
+    private final Workshop workshop;
+
+    PastBench(
+            Orders orders,
+            Progress progress,
+            OrderBoards boards,
+            SheetRack sheets,
+            SheetFinder finder,
+            Parcels parcels,
+            ParcelJourney journey,
+            Workshop workshop) {
+        this.orders = orders;
+        this.progress = progress;
+        this.boards = boards;
+        this.sheets = sheets;
+        this.finder = finder;
+        this.parcels = parcels;
+        this.journey = journey;
+        this.workshop = workshop;
+    }
+
+    Rack openRack() {
+        return new Rack();
+    }
+
+    /** Boards that were bought in the course of the year and what is left of them. */
+    final class Rack {
+
+        /** What is left of its boards, oldest first, with the outline: whether a blank fits is seen before the rack is asked. */
+        private final Map<SheetId, Outline> offcuts = new LinkedHashMap<>();
+
+        private Rack() {}
+
+        /** A blank from the first offcut that gives it, else from a new board. */
+        void plan(Order quote) {
+            Size blank =
+                    BlankPlan.blockSize(workshop.tradeNumbers(), quote.puzzle().finished(), quote.quantity(), 1);
+            for (Map.Entry<SheetId, Outline> offcut : offcuts.entrySet()) {
+                Optional<Suggestion> fits = at(offcut.getKey(), offcut.getValue(), blank, quote);
+                if (fits.isPresent()) {
+                    offcuts.remove(offcut.getKey());
+                    take(quote, blank, fits.get());
+                    return;
+                }
+            }
+            SheetId board = sheets.add(
+                    Outline.rectangle(BOARD),
+                    BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("L4"),
+                    Money.of("6.90", workshop.currency().getCurrencyCode()),
+                    DemoStock.MAKER);
+            take(quote, blank, at(board, Outline.rectangle(BOARD), blank, quote).orElseThrow());
+        }
+
+        /** In the first corner where it fits: what is left of a board is L-shaped, and one of its corners is gone. */
+        private Optional<Suggestion> at(SheetId sheet, Outline outline, Size blank, Order quote) {
+            double width = blank.width().mm();
+            double height = blank.height().mm();
+            Geometry free = outline.free().buffer(Outline.TOLERANCE);
+            Envelope all = free.getEnvelopeInternal();
+            double left = outline.origin().xMm();
+            double top = outline.origin().yMm();
+            double right = left + outline.bounds().width().mm() - width;
+            double bottom = top + outline.bounds().height().mm() - height;
+            return Stream.of(
+                            new Point(left, top),
+                            new Point(right, bottom),
+                            new Point(right, top),
+                            new Point(left, bottom))
+                    .filter(corner -> {
+                        Envelope taken =
+                                new Envelope(corner.xMm(), corner.xMm() + width, corner.yMm(), corner.yMm() + height);
+                        return all.covers(taken)
+                                && free.covers(free.getFactory().toGeometry(taken));
+                    })
+                    .flatMap(corner -> finder
+                            .at(
+                                    sheet,
+                                    BlankPlanner.wish(blank, quote.board(), FLAT),
+                                    new Placement(corner.xMm(), corner.yMm(), 0))
+                            .stream())
+                    .findFirst();
+        }
+
+        private void take(Order quote, Size blank, Suggestion from) {
+            boards.plan(
+                    quote.id(),
+                    new BlankPlan(
+                            List.of(new BlankPlan.Block(
+                                    BlankPlan.Part.PUZZLE,
+                                    quote.quantity(),
+                                    1,
+                                    blank,
+                                    Optional.of(from),
+                                    Optional.empty())),
+                            0));
+        }
+
+        private void keep(List<SheetId> left) {
+            left.forEach(
+                    sheet -> offcuts.put(sheet, sheets.find(sheet).orElseThrow().outline()));
+            while (offcuts.size() > MOST_OFFCUTS) {
+                SheetId oldest = offcuts.keySet().iterator().next();
+                offcuts.remove(oldest);
+                sheets.scrap(oldest, "too small to keep", DemoStock.MAKER);
+            }
+        }
+
+        /** The shelf is cleared. */
+        void clear() {
+            offcuts.keySet().forEach(sheet -> sheets.scrap(sheet, "cleared out", DemoStock.MAKER));
+            offcuts.clear();
+        }
+    }
+
+    /** Takes an order through its stages between the day it was taken and the day it was handed over. */
+    void work(Order order, PastOrder past, Rack rack, Instant taken, SplittableRandom random) {
+        HouseClock.at(taken, () -> boards.hold(order.id(), DemoStock.MAKER));
+        Instant until = past.handedOver().atTime(15, 0).atZone(workshop.zone()).toInstant();
+        Duration step = Duration.between(taken, until)
+                .dividedBy(Stage.values().length + (past.failed().isPresent() ? 4 : 0));
+        Map<Stage, StageStandard> standards = workshop.stageStandards();
+        Instant[] at = {taken};
+        boolean failedAlready = past.failed().isEmpty();
+        for (int i = 0; i < Stage.values().length; i++) {
+            Stage stage = Stage.values()[i];
+            boolean last = stage == Stage.HAND_OVER;
+            at[0] = last ? until : at[0].plus(step);
+            Minutes hands = standards
+                    .get(stage)
+                    .hands(order.quantity(), order.puzzle().pieces())
+                    .times(0.8 + random.nextDouble(0.55));
+            if (stage == Stage.CUT && !failedAlready) {
+                failedAlready = true;
+                HouseClock.at(at[0], () -> fail(order, past.failed().orElseThrow(), hands, at[0]));
+                i = Stage.STICK.ordinal() - 1;
+                continue;
+            }
+            HouseClock.at(at[0], () -> {
+                if (stage == Stage.CUT) {
+                    List<Cut> cuts = boards.cut(order.id(), Instant.EPOCH, DemoStock.MAKER);
+                    rack.keep(
+                            cuts.stream().flatMap(cut -> cut.offcuts().stream()).toList());
+                }
+                progress.insertTick(order.id(), stage, DemoStock.MAKER, "", Optional.of(hands), at[0]);
+                orders.completeStage(order.id(), stage, DemoStock.MAKER);
+            });
+        }
+        arrives(order, until.plus(Duration.ofHours(22)));
+    }
+
+    /** Two days on the way, or the customer came for it. */
+    private void arrives(Order order, Instant at) {
+        parcels.everOf(order.id()).stream()
+                .filter(parcel -> parcel.state() == ParcelState.SENT)
+                .forEach(parcel -> HouseClock.at(at, () -> journey.delivered(parcel.id(), DemoStock.MAKER)));
+    }
+
+    /** Seen before the cut; the stickers and the work on them are lost, the board is kept. */
+    private void fail(Order order, Rework.What what, Minutes hands, Instant at) {
+        progress.insert(new Rework(
+                0,
+                order.id(),
+                Stage.CUT,
+                Stage.STICK,
+                what,
+                "",
+                false,
+                hands.times(3),
+                Minutes.ZERO,
+                Money.of("1.80", workshop.currency().getCurrencyCode()),
+                at,
+                DemoStock.MAKER));
+        orders.sendBack(
+                order.id(), Stage.STICK, Sentence.of("demo.year.again", Sentence.of(what.textKey())), DemoStock.MAKER);
+    }
+}

@@ -1,0 +1,79 @@
+package puzzleworkshop.benchmarks;
+
+import com.sun.management.OperatingSystemMXBean;
+import java.io.PrintStream;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.ZoneId;
+import java.util.Currency;
+import java.util.Locale;
+import java.util.Optional;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.util.FileSystemUtils;
+import puzzleworkshop.PuzzleWorkshop;
+import puzzleworkshop.access.DemoWorkshop;
+import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.workshop.WorkshopProfile;
+
+/**
+ * How long the demo workshop takes to be made in a program that was just started: by the clock, and the processor's time of
+ * the whole program (compiling it included) and of the thread that makes it, which say more where the machine has other
+ * work. The database's processes are not in it.
+ */
+final class DemoBenchmark implements Benchmark {
+
+    private static final double NANOS = 1e9;
+
+    @Override
+    public String run(Optional<Path> folder, PrintStream out) throws Exception {
+        Path data = Files.createTempDirectory("puzzle-workshop-demo");
+        try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
+            program.getBean(FirstSteps.class)
+                    .open(
+                            WorkshopProfile.named(
+                                    "Birch & Beam",
+                                    Currency.getInstance("EUR"),
+                                    UnitSystem.MILLIMETRES,
+                                    ZoneId.of("UTC")),
+                            "Robin",
+                            "birch paper ink 26");
+            OperatingSystemMXBean all = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
+            ThreadMXBean own = ManagementFactory.getThreadMXBean();
+            long allBefore = all.getProcessCpuTime();
+            long ownBefore = own.getCurrentThreadCpuTime();
+            long start = System.nanoTime();
+            out.printf("%8s %8s %8s%n", "s", "cpu s", "own s");
+            program.getBean(DemoWorkshop.class)
+                    .fill((share, what) -> out.printf(
+                            Locale.ROOT,
+                            "%8.1f %8.1f %8.1f  %3.0f %% %s%n",
+                            (System.nanoTime() - start) / NANOS,
+                            (all.getProcessCpuTime() - allBefore) / NANOS,
+                            (own.getCurrentThreadCpuTime() - ownBefore) / NANOS,
+                            share * 100,
+                            what.key()));
+            double seconds = (System.nanoTime() - start) / NANOS;
+            double cpu = (all.getProcessCpuTime() - allBefore) / NANOS;
+            double thread = (own.getCurrentThreadCpuTime() - ownBefore) / NANOS;
+            int orders = program.getBean(JdbcClient.class)
+                    .sql("select count(*) from customer_order")
+                    .query(Integer.class)
+                    .single();
+            return String.format(
+                    Locale.ROOT,
+                    "orders=%d seconds=%.1f cpu_seconds=%.1f own_thread_seconds=%.1f",
+                    orders,
+                    seconds,
+                    cpu,
+                    thread);
+        } finally {
+            FileSystemUtils.deleteRecursively(data);
+        }
+    }
+}
