@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -42,7 +43,7 @@ class LettersWalk extends Walk {
     void the_customer_of_a_parcel_is_told_that_it_is_on_its_way_with_its_number() {
         openWorkshop(false);
         sent = new PackedOrders(beans()).one("Ada Reed", "Parcel");
-        var parcel = bean(Parcels.class).alone(sent.id(), NAME);
+        var parcel = bean(Parcels.class).pack(List.of(sent.id()), NAME);
         bean(Parcels.class).tracked(parcel.id(), "00340434123456", NAME);
         bean(ParcelJourney.class).send(BookingKey.fresh(), parcel.id(), NAME, "");
         HouseClock.at(
