@@ -32,6 +32,7 @@ class PhotoEntryWalk extends Walk {
     }
 
     private static final double[] OFFCUT = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
+    private static final double[] ANOTHER = {50, 70, 150, 75, 120, 200, 60, 190};
 
     @Test
     void a_photo_of_an_offcut_becomes_a_sheet_in_the_rack() {
@@ -50,11 +51,19 @@ class PhotoEntryWalk extends Walk {
         shoot("sheets-photo-phone");
         page.setViewportSize(360, 760);
         assertThat(reach()).as("a finger finds a corner").isGreaterThanOrEqualTo(44);
-        Locator corner = page.locator(".sheets-photo-touch").first();
+        // one that stands alone, so that the outline does not cross itself
+        Locator corner = page.locator(".sheets-photo-touch").nth(((Number) page.evaluate("""
+            () => {
+              const x = [...document.querySelectorAll('.sheets-photo-touch')].map(c => Number(c.getAttribute('cx')));
+              return x.indexOf(Math.min(...x));
+            }
+            """)).intValue());
         String before = page.locator(".sheets-photo-edge").getAttribute("d");
-        corner.hover();
-        page.mouse().down();
+        corner.scrollIntoViewIfNeeded();
         BoundingBox grip = corner.boundingBox();
+        // where corners lie close together several are touched: the nearest is taken
+        page.mouse().move(grip.x + grip.width / 2, grip.y + grip.height / 2);
+        page.mouse().down();
         page.mouse().move(grip.x + grip.width / 2 + 14, grip.y + grip.height / 2 + 9);
         page.waitForSelector(".sheets-photo-loupe");
         page.screenshot(new Page.ScreenshotOptions().setPath(SCREENS.resolve("sheets-photo-dragged-phone.png")));
@@ -123,7 +132,7 @@ class PhotoEntryWalk extends Walk {
         page.locator("input[type=file]")
                 .first()
                 .setInputFiles(
-                        new FilePayload("next.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(OFFCUT, 3))));
+                        new FilePayload("next.jpg", "image/jpeg", RenderedPhoto.jpeg(Scene.ofOneBoard(ANOTHER, 3))));
         page.waitForSelector(".sheets-photo-edge", new Page.WaitForSelectorOptions().setTimeout(60_000));
         page.locator(".sheets-take").click();
         page.waitForFunction("() => document.querySelectorAll('.sheets-taken-line').length === 2");
