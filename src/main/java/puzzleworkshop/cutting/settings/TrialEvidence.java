@@ -44,8 +44,8 @@ public final class TrialEvidence {
 
     private static final double TRUST_WITHOUT_AIR = 0.3;
 
-    private final Machine machine;
     private final Beam beam;
+    private final int usualPasses;
     private final BoardKind board;
     private final List<Trial> trials;
     /** By trial: how likely its parameters served as things stood then. */
@@ -56,9 +56,11 @@ public final class TrialEvidence {
 
     /** @param trials of one machine on one kind of board, oldest first */
     public TrialEvidence(Machine machine, BoardKind board, List<Trial> trials) {
-        this.machine = machine;
         this.beam = machine.beam();
         this.board = board;
+        double usual = CommonPractice.energyFor(board);
+        this.usualPasses = CommonPractice.dial(machine, usual, CommonPractice.passesFor(usual), beam.lensGap())
+                .passes();
         this.trials = List.copyOf(trials);
         this.served = new double[this.trials.size()];
         this.soFar = nothingTried();
@@ -70,9 +72,7 @@ public final class TrialEvidence {
     }
 
     int usualPasses() {
-        double usual = CommonPractice.energyFor(board);
-        return CommonPractice.dial(machine, usual, CommonPractice.passesFor(usual), beam.lensGap())
-                .passes();
+        return usualPasses;
     }
 
     /** What may be believed after all trials. */
