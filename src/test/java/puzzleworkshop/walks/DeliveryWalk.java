@@ -109,7 +109,7 @@ class DeliveryWalk extends Walk {
         press(BO, "Ready to collect");
         page.waitForCondition(() -> state(collected).equals(Optional.of(ParcelState.READY)));
         press(BO, "Remind the customer");
-        page.getByText("Reminder noted").waitFor();
+        card(BO).getByText("Reminded").waitFor();
         press(BO, "Collected");
         page.waitForCondition(() -> state(collected).equals(Optional.of(ParcelState.COLLECTED)));
         page.waitForCondition(() -> card(BO).count() == 0);

@@ -90,6 +90,11 @@ class HandOverCard extends Div {
                 .flatMap(Parcel::leftAt)
                 .ifPresent(at -> words.add(
                         small(figures.text(entry.isCollected() ? "delivery.ready-since" : "delivery.sent-at", at))));
+        if (entry.isCollected()) {
+            entry.parcel()
+                    .flatMap(Parcel::remindedAt)
+                    .ifPresent(at -> words.add(small(figures.text("delivery.reminded-at", at))));
+        }
         entry.first().promised().ifPresent(day -> words.add(small(figures.text("delivery.promised", day))));
         words.add(
                 entry.open().isPresent()
