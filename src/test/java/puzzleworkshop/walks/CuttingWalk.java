@@ -17,6 +17,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
@@ -45,6 +46,7 @@ import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.workshop.Stage;
 
 /** At the laser by hand: trials until a setting is proven, a test card, a cut file from elsewhere mended, a cut on the phone. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @TestMethodOrder(OrderAnnotation.class)
 class CuttingWalk extends Walk {

@@ -7,12 +7,14 @@ import com.microsoft.playwright.options.Media;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.WeekPlan;
 
 /** What all pages share: where they open, the way past the rooms, the focus, the foot of a phone, paper. */
+@Tag("far")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
 class FrameWalk extends Walk {
 

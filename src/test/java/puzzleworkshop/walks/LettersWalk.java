@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.delivery.PackedOrders;
@@ -24,6 +25,7 @@ import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.runtime.HouseClock;
 
 /** With a phone: word that a parcel is on its way, and a reminder of an invoice that was to be paid weeks ago. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @TestMethodOrder(OrderAnnotation.class)
 class LettersWalk extends Walk {

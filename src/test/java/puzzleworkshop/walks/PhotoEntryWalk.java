@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.camera.RenderedPhoto;
 import puzzleworkshop.camera.Scene;
@@ -23,6 +24,7 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.list.StockTaking;
 
 /** An offcut from a photo on a phone: the printed line once, the photo, the outline over it, into the rack, the ruler. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PhotoEntryWalk extends Walk {
 

@@ -6,12 +6,14 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.options.BoundingBox;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.WeekPlan;
 
 /** One piece lost: tapped on the picture of its order, its cut file and print at hand. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PieceWalk extends Walk {
 

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.BenchOrders;
@@ -25,6 +26,7 @@ import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.workshop.Stage;
 
 /** Packing with a phone: a photo of the pieces names the one that is missing, it is made again, the photo stays with the order. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PiecesWalk extends Walk {
 

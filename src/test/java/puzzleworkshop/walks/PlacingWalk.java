@@ -12,6 +12,7 @@ import java.util.Locale;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.cutfiles.writing.GcodeInterpreter;
 import puzzleworkshop.cutting.jobs.CutJob;
@@ -23,6 +24,7 @@ import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Positions;
 
 /** Four marks typed at the laser, the files for that very place taken, the board moved; the jig of the machine drawn. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class PlacingWalk extends Walk {
 

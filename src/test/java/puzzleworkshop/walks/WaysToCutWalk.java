@@ -7,6 +7,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.BoundingBox;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.machines.Machine;
@@ -20,6 +21,7 @@ import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.workshop.Workshop;
 
 /** Every way to cut has its page with size, time and price, and goes from there with an order. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class WaysToCutWalk extends Walk {
 
