@@ -17,6 +17,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import puzzleworkshop.artwork.SamplePictures;
@@ -32,6 +33,7 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
 
 /** A maker's afternoon with a phone on the bench, in the demo workshop's overloaded week. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @TestMethodOrder(OrderAnnotation.class)
 class BenchWalk extends Walk {

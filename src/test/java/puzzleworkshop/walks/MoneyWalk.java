@@ -22,10 +22,12 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 
 /** The money of one order by hand: quote, deposit, invoice, part payment, credit note, and what the accountant gets. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @TestMethodOrder(OrderAnnotation.class)
 class MoneyWalk extends Walk {

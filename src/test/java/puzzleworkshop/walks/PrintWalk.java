@@ -30,6 +30,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.junit.jupiter.api.extension.ExtensionContext;
@@ -56,6 +57,7 @@ import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.support.ReadPaper;
 
 /** A photo's way from the customer's phone to paper: link, picture, crop by fingers, approval, run, PDF, spoiled print. */
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 @TestMethodOrder(OrderAnnotation.class)
 class PrintWalk extends Walk {
