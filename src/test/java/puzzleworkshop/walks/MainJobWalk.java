@@ -86,8 +86,8 @@ class MainJobWalk extends Walk {
         page.setInputFiles("vaadin-upload input[type=file]", photo);
         page.getByText("pixels per inch").first().waitFor();
         settle();
-        // 3600 pixels of the upright picture's width on 300 mm: 3600 / (300 / 25.4) = 304.8 pixels per inch
-        page.getByText("305 pixels per inch").waitFor();
+        // 2700 pixels of the upright picture's width on 300 mm: 2700 / (300 / 25.4) = 228.6 pixels per inch
+        page.getByText("229 pixels per inch").waitFor();
         page.getByText("small-parts cylinder").first().waitFor();
         assertThat(page.locator(".neworder-board svg").count()).isPositive();
         assertThat(page.locator("#price").textContent()).matches("\\D*\\d+\\.\\d\\d");
