@@ -237,8 +237,8 @@ class MainJobWalk extends Walk {
     }
 
     private void waitForFaces() {
-        page.waitForFunction(
-                "() => [...document.querySelectorAll('.pw-face img')].every(image => image.complete && image.naturalWidth > 0)");
+        page.waitForFunction("() => [...document.querySelectorAll('.pw-face img')].every(image => image.complete &&"
+                + " image.naturalWidth > 0)");
     }
 
     private static Path file(String name, byte[] content) throws IOException {
