@@ -1,5 +1,6 @@
 package puzzleworkshop.planning.ui;
 
+import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dnd.DragSource;
@@ -27,8 +28,11 @@ class WeekCard extends Div {
         Span who = new Span(order.customer().name());
         who.addClassName("planning-card-who");
         Span size = new Span(figures.size(order.puzzle().finished()));
-        Span what = new Span(getTranslation(
-                "planning.card.what", order.number(), order.puzzle().pieces(), order.quantity()));
+        Span number = new Span(order.number());
+        number.addClassName("pw-number");
+        Span what = new Span(
+                new Text(getTranslation("planning.card.what", order.puzzle().pieces(), order.quantity()) + " · "),
+                number);
         size.addClassName("pw-small");
         what.addClassName("pw-small");
         Anchor words = new Anchor("orders/" + order.number(), who, size, what);

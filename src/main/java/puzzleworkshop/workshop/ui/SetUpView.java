@@ -93,6 +93,11 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
             }
         }
         chosen.way.getElement().setAttribute("aria-current", "page");
+        // on a phone the ways stand in one line, and the one that is open may lie beyond its end
+        chosen.way
+                .getElement()
+                .executeJs("const bar = this.parentElement;bar.scrollLeft = this.offsetLeft - bar.offsetLeft -"
+                        + " (bar.clientWidth - this.clientWidth) / 2");
         title = getTranslation("workshop.set-up")
                 + (address == null || chosen == parts.getFirst() ? "" : ": " + chosen.title);
     }
