@@ -20,6 +20,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -124,8 +125,9 @@ class PrintWalk extends Walk {
         settle(customer);
         customer.getByText("Your picture, please").waitFor();
         customer.setInputFiles("vaadin-upload input[type=file]", PHOTO);
-        // 3024 pixels of the upright picture's width on 210 mm: 3024 / (210 / 25.4) = 365.8 pixels per inch
-        customer.getByText("366 pixels per inch").waitFor();
+        // 3024 × 4032 pixels of the upright picture at 300 to the inch: 3024 / 300 × 25.4 = 256.0 mm, 4032 / 300 × 25.4
+        // = 341.4 mm
+        customer.getByText("sharp up to 256 × 341 mm").waitFor();
         settle(customer);
         assertNothingSticksOut();
         phoneShot("print-customer");
@@ -149,10 +151,7 @@ class PrintWalk extends Walk {
             touch(fingers, "touchMove", x, y - 60 - 4 * step, x, y + 60 + 4 * step);
         }
         touch(fingers, "touchEnd");
-        customer.getByText("219 pixels per inch")
-                .or(customer.getByText("220 pixels per inch"))
-                .first()
-                .waitFor();
+        customer.getByText(Pattern.compile("sharp up to 15[34] × 20[45] mm")).waitFor();
         settle(customer);
         var pinched = frame.boundingBox();
         assertThat(pinched.width).as("pinched from %s", whole.width).isBetween(whole.width * 0.55, whole.width * 0.65);

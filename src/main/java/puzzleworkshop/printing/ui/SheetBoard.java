@@ -97,7 +97,10 @@ class SheetBoard extends Div {
         svg.rect(inset, inset, w - 2 * inset, h - 2 * inset, "printing-printable");
         boolean movable = run.state() == RunState.PROPOSED;
         run.on(sheet).forEach(item -> item(svg, item, movable, chosen.isPresent() && chosen.getAsLong() == item.id()));
-        return svg.markup().replaceFirst("<svg ", "<svg data-sheet='" + sheet + "' ");
+        // a group, not one picture: what lies on it is reached by itself and moved with keys
+        return svg.markup()
+                .replaceFirst("<svg ", "<svg data-sheet='" + sheet + "' ")
+                .replaceFirst("role='img'", "role='group'");
     }
 
     private void item(Svg svg, RunItem item, boolean movable, boolean isChosen) {
