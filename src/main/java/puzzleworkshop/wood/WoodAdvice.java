@@ -7,10 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.WaitingBlank;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Sentence;
@@ -20,10 +21,13 @@ import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
+import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.BoardKindAsked;
 import puzzleworkshop.workshop.Workshop;
 
 /** What wood did month by month, which pieces to give away and which boards to order. Proposes; changes nothing but its rules. */
@@ -38,12 +42,13 @@ public class WoodAdvice {
     /** All that an order of boards depends on. */
     private record BuyQuestion(
             LocalDate day,
-            String asked,
+            Object asked,
             String rack,
             WoodRules rules,
             List<BoardOffer> offers,
             Map<Long, Dealing> dealers,
-            List<Size> usual) {}
+            List<BlankWish> waiting,
+            List<OnTheWay> onTheWay) {}
 
     private final VersionedCache<BuyQuestion, List<BuyAdvice>> advised = VersionedCache.ofMost(4);
     private final WoodStore store;
@@ -55,6 +60,8 @@ public class WoodAdvice {
     private final Workshop workshop;
     private final BoardOrders orders;
     private final Dealers dealers;
+    private final BlanksWaiting blanks;
+    private final BoardsOnTheWay onTheWay;
 
     WoodAdvice(
             WoodStore store,
@@ -65,7 +72,9 @@ public class WoodAdvice {
             RemainderWorth worth,
             Workshop workshop,
             BoardOrders orders,
-            Dealers dealers) {
+            Dealers dealers,
+            BlanksWaiting blanks,
+            BoardsOnTheWay onTheWay) {
         this.store = store;
         this.asked = asked;
         this.rack = rack;
@@ -75,6 +84,8 @@ public class WoodAdvice {
         this.workshop = workshop;
         this.orders = orders;
         this.dealers = dealers;
+        this.blanks = blanks;
+        this.onTheWay = onTheWay;
     }
 
     @Transactional(readOnly = true)
@@ -103,9 +114,9 @@ public class WoodAdvice {
         if (tooMany == 0) {
             return new KeepAdvice(free.size(), room, List.of());
         }
-        Optional<RemainderWorth.Ladder> ladder = worth.ladder();
+        Optional<RemainderWorth.Ladder> ladder = worth.ladder(List.of());
         UsefulSizes sizes = finder.sizes();
-        List<Profile> shapes = finder.profiles(free);
+        List<Profile> shapes = finder.profiles(free, sizes);
         int[] onRung = new int[sizes.rungs().size()];
         shapes.stream().filter(shape -> shape.rung() >= 0).forEach(shape -> onRung[shape.rung()]++);
         List<KeepAdvice.Spare> spare = IntStream.range(0, free.size())
@@ -150,19 +161,17 @@ public class WoodAdvice {
                 store.rules(),
                 settings.offers(),
                 dealers.all(),
-                settings.standardBlanks());
-        return advised.get(question, this::worked);
+                blanks.waiting().stream().map(WaitingBlank::wish).toList(),
+                onTheWay.all());
+        return advised.get(question, () -> worked(question));
     }
 
-    private List<BuyAdvice> worked() {
-        Map<BoardKindAsked, Long> kinds =
-                store.asked(workshop.today().minusWeeks(WEEKS_OF_KINDS), workshop.zone()).stream()
-                        .collect(Collectors.groupingBy(WoodStore.Asked::kind, Collectors.counting()));
-        List<Sheet> free = free();
+    private List<BuyAdvice> worked(BuyQuestion question) {
+        Map<BoardKindAsked, Long> kinds = asked.kindsSince(question.day().minusWeeks(WEEKS_OF_KINDS));
         return kinds.entrySet().stream()
                 .filter(kind -> kind.getValue() >= LEAST_BLANKS_OF_A_KIND)
                 .sorted(Map.Entry.<BoardKindAsked, Long>comparingByValue().reversed())
-                .map(kind -> orders.advise(kind.getKey(), free))
+                .map(kind -> orders.advise(kind.getKey(), question.waiting(), question.onTheWay()))
                 .flatMap(Optional::stream)
                 .toList();
     }

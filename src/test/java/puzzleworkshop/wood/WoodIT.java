@@ -14,6 +14,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderRef;
@@ -29,6 +30,9 @@ import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedSize;
+import puzzleworkshop.wood.asked.KindAsked;
 import puzzleworkshop.workshop.Workshop;
 
 /** Demand, worth, advice and months from what lies in the database. */
@@ -46,6 +50,9 @@ class WoodIT {
 
     @Autowired
     Dealers dealers;
+
+    @Autowired
+    BoardsOnTheWay onTheWay;
 
     @Autowired
     YearAgain again;
@@ -98,13 +105,13 @@ class WoodIT {
 
     @Test
     void remainders_are_valued_by_what_is_asked_for_once_enough_was() {
-        assertThat(worth.ladder()).isEmpty();
+        assertThat(worth.ladder(List.of())).isEmpty();
         confirmed(24, 12);
-        RemainderWorth.Ladder ladder = worth.ladder().orElseThrow();
+        RemainderWorth.Ladder ladder = worth.ladder(List.of()).orElseThrow();
         int a4 = ladder.sizes().rungs().indexOf(A4);
         assertThat(ladder.expected().get(a4)).isGreaterThan(5);
         assertThat(ladder.sizes().value(1, a4)).isGreaterThan(ladder.sizes().value(1, 0) - 1e-9);
-        assertThat(worth.ladder().orElseThrow()).isEqualTo(ladder);
+        assertThat(worth.ladder(List.of()).orElseThrow()).isEqualTo(ladder);
     }
 
     @Test
@@ -129,7 +136,7 @@ class WoodIT {
         assertThat(advice.months().getLast().bought().mm2()).isEqualTo(500 * 400);
         Replay replay = again.replay().orElseThrow();
         assertThat(replay.blanks()).isEqualTo(60);
-        assertThat(replay.nearest().isPositive()).isTrue();
+        assertThat(replay.nearest().cost().isPositive()).isTrue();
     }
 
     @Test
@@ -192,6 +199,98 @@ class WoodIT {
         assertThat(after.cost().compareTo(before.cost())).isNegative();
         assertThatThrownBy(() -> dealers.save(new Dealing(board, OptionalInt.of(27), Optional.empty())))
                 .isInstanceOf(Refused.class);
+    }
+
+    /** By hand: a board of 800 × 600 gives at least four A4 blanks, five boards twenty; three a week in three weeks are about nine. */
+    @Test
+    void a_whole_board_counts_with_all_its_wood_when_boards_are_advised() {
+        confirmed(60, 20);
+        heldByNobodyElse();
+        for (int i = 0; i < 5; i++) {
+            sheet(800, 600);
+        }
+        BuyAdvice buy = advice.buy().getFirst();
+        assertThat(buy.isDue()).isFalse();
+        assertThat(buy.without().hundredths().doubleValue()).isGreaterThan(95);
+    }
+
+    @Test
+    void boards_of_another_kind_change_nothing_in_what_a_piece_is_worth() {
+        confirmed(24, 12);
+        BlankWish birch = BlankWish.of(A4, Length.mm(3));
+        RemainderWorth.Ladder before = worth.ladder(List.of(birch)).orElseThrow();
+        for (int i = 0; i < 30; i++) {
+            sheet(330, 240);
+        }
+        jdbc.sql("update sheet set material = 'mdf', nominal_mm = 6, version = version + 1")
+                .update();
+        assertThat(worth.ladder(List.of(birch))).contains(before);
+        assertThat(worth.ladder(List.of(BlankWish.of(A4, Length.mm(6))))).isEmpty();
+        jdbc.sql("update sheet set material = 'birch-ply', nominal_mm = 3, version = version + 1")
+                .update();
+        int a4 = before.sizes().rungs().indexOf(A4);
+        assertThat(worth.ladder(List.of(birch)).orElseThrow().sizes().value(1, a4))
+                .isLessThan(before.sizes().value(1, a4));
+    }
+
+    /** A block of five by two with one margin around it. */
+    @Test
+    void a_block_of_ten_is_ten_blanks_asked_for_and_a_cancelled_order_none() {
+        confirmed(1, 1);
+        double around = 2 * workshop.tradeNumbers().holdDownMargin().mm();
+        jdbc.sql("update order_blank set across = 5, down = 2, width_mm = :w, height_mm = :h")
+                .param("w", 5 * (319 - around) + around)
+                .param("h", 2 * (232 - around) + around)
+                .update();
+        assertThat(size().learned().seen()).isEqualTo(10);
+        assertThat(asked.sizes()).hasSize(1);
+        jdbc.sql("update customer_order set state = 'CANCELLED', next_stage = null")
+                .update();
+        assertThat(asked.sizes()).allMatch(one -> one.learned().seen() == 0);
+    }
+
+    @Test
+    void usual_sizes_that_are_changed_change_what_a_new_workshop_starts_from() {
+        assertThat(asked.sizes()).hasSizeGreaterThan(1);
+        settings.saveStandardBlanks(List.of(A4));
+        assertThat(asked.sizes()).extracting(AskedSize::size).containsExactly(A4);
+    }
+
+    @Test
+    void the_owner_knows_a_kind_of_board_better() {
+        confirmed(24, 12);
+        KindAsked kind = asked.kinds().getFirst();
+        asked.correct(kind.kind(), 10, "Robin");
+        assertThat(asked.kinds().getFirst().perWeek()).isEqualTo(10);
+        assertThat(perWeek(kind)).isEqualTo(10);
+        asked.uncorrect(kind.kind());
+        assertThat(perWeek(kind)).isEqualTo(kind.perWeek());
+    }
+
+    @Test
+    void boards_that_were_ordered_are_not_advised_again_and_lie_in_the_rack_when_they_have_come() {
+        confirmed(60, 20);
+        heldByNobodyElse();
+        BuyAdvice.Line due = advice.buy().getFirst().lines().getFirst();
+        assertThat(due.count()).isPositive();
+        long id = onTheWay.ordered(BookingKey.fresh(), due, due.count(), "Robin");
+        assertThat(advice.buy().getFirst().isDue()).isFalse();
+        assertThat(advice.buy().getFirst().onTheWay()).isEqualTo(due.count());
+        assertThat(onTheWay.all()).hasSize(1);
+        assertThat(onTheWay.arrived(BookingKey.fresh(), id, "B2", "Robin")).isEqualTo(due.count());
+        assertThat(onTheWay.all()).isEmpty();
+        assertThat(jdbc.sql("select count(*) from sheet where state = 'FREE' and place = 'B2' and cost = 9")
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(due.count());
+        assertThat(advice.buy().getFirst().isDue()).isFalse();
+        assertThatThrownBy(() -> onTheWay.notComing(BookingKey.fresh(), id)).isInstanceOf(Refused.class);
+    }
+
+    /** Orders that are past the saw wait for no board. */
+    private void heldByNobodyElse() {
+        jdbc.sql("update customer_order set approved_at = confirmed_at, approved_by = 'Ada', next_stage = 'CUT'")
+                .update();
     }
 
     private AskedSize size() {

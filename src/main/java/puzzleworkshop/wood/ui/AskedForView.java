@@ -17,10 +17,10 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.blocks.PageSection;
-import puzzleworkshop.wood.AskedFor;
-import puzzleworkshop.wood.AskedSize;
-import puzzleworkshop.wood.Demand;
-import puzzleworkshop.wood.KindAsked;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedSize;
+import puzzleworkshop.wood.asked.Demand;
+import puzzleworkshop.wood.asked.KindAsked;
 import puzzleworkshop.workshop.SignedIn;
 
 /** How often each size of blank is asked for: what the orders teach, with its uncertainty, and the owner's word where it differs. */

@@ -210,8 +210,8 @@ public class WoodView extends Div implements HasDynamicTitle {
                 replay.saved().isNegative() ? "wood.replay.lost" : "wood.replay.saved",
                 replay.weeks(),
                 replay.blanks(),
-                replay.nearest(),
-                replay.ahead(),
+                replay.nearest().cost(),
+                replay.here().cost(),
                 replay.saved().isNegative() ? replay.saved().negated() : replay.saved(),
                 replay.weeksLost());
     }

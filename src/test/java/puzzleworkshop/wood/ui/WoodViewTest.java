@@ -17,9 +17,9 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
-import puzzleworkshop.wood.AskedFor;
-import puzzleworkshop.wood.AskedSize;
 import puzzleworkshop.wood.WoodAdvice;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedSize;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
