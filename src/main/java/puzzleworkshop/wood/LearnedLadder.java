@@ -61,7 +61,8 @@ class LearnedLadder implements RemainderWorth {
             List<LearnedWorth.Asked> asked,
             List<ForSale> offers,
             int weeks,
-            int room) {}
+            int room,
+            boolean full) {}
 
     private record OfKind(Ladder ladder, double weight) {}
 
@@ -100,6 +101,7 @@ class LearnedLadder implements RemainderWorth {
         double all = kinds.stream().mapToDouble(OfKind::weight).sum();
         double[] worth = new double[useful.rungs().size()];
         Double[] expected = new Double[worth.length];
+        Boolean[] needed = new Boolean[worth.length];
         for (int rung = 0; rung < worth.length; rung++) {
             int here = rung;
             worth[rung] = kinds.stream()
@@ -107,12 +109,15 @@ class LearnedLadder implements RemainderWorth {
                             kind -> kind.weight() / all * kind.ladder().sizes().value(1, here))
                     .sum();
             worth[rung] = rung == 0 ? worth[0] : Math.max(worth[rung], worth[rung - 1]);
+            needed[rung] =
+                    kinds.stream().anyMatch(kind -> kind.ladder().needed().get(here));
             expected[rung] = kinds.stream()
                     .mapToDouble(kind -> kind.ladder().expected().get(here))
                     .sum();
         }
-        return Optional.of(
-                new Ladder(useful.worth(worth), kinds.getFirst().ladder().weeks(), Arrays.asList(expected)));
+        Ladder first = kinds.getFirst().ladder();
+        return Optional.of(new Ladder(
+                useful.worth(worth), first.weeks(), Arrays.asList(expected), Arrays.asList(needed), first.full()));
     }
 
     private Optional<OfKind> ofKind(BoardKindAsked kind, UsefulSizes useful) {
@@ -131,14 +136,16 @@ class LearnedLadder implements RemainderWorth {
         Length slack = rack.rules().thicknessSlack();
         List<Wanted> pieces = fewOfEach(shapes.free(forSale.wish(kind), slack), rungs);
         WoodRules rules = store.rules();
-        int room = Math.max(1, rules.mostPieces() - shapes.lying() + pieces.size());
+        int lying = shapes.lying();
+        int room = Math.max(1, rules.mostPieces() - lying + pieces.size());
         Question question = new Question(
                 useful.rungs(),
                 pieces,
                 AskedRates.of(sizes, useful.rungs()),
                 boards,
                 rules.weeksAhead(),
-                room >= pieces.size() + ROOM_ENOUGH ? 0 : room);
+                room >= pieces.size() + ROOM_ENOUGH ? 0 : room,
+                lying >= rules.mostPieces());
         double weight = sizes.stream().mapToDouble(AskedSize::perWeek).sum();
         return Optional.of(new OfKind(known.get(question, () -> work(useful, rungs, question)), weight));
     }
@@ -171,7 +178,13 @@ class LearnedLadder implements RemainderWorth {
                             .sum())
                     .sum());
         }
-        return new Ladder(useful.worth(inSteps(worth)), question.weeks(), expected);
+        double[] steps = inSteps(worth);
+        return new Ladder(
+                useful.worth(steps),
+                question.weeks(),
+                expected,
+                Arrays.stream(steps).mapToObj(step -> step > LEAST_WORTH + 1e-9).toList(),
+                question.full());
     }
 
     static double[] inSteps(double[] worth) {

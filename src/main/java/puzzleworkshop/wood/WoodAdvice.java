@@ -2,30 +2,23 @@ package puzzleworkshop.wood;
 
 import java.time.LocalDate;
 import java.time.YearMonth;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.boards.BlanksWaiting;
 import puzzleworkshop.boards.WaitingBlank;
-import puzzleworkshop.geometry.UsefulSizes;
-import puzzleworkshop.geometry.fit.Profile;
-import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.RackShapes;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.sheets.find.RemainderWorth;
-import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.wood.asked.AskedFor;
 import puzzleworkshop.wood.asked.BoardKindAsked;
 import puzzleworkshop.workshop.Workshop;
@@ -54,9 +47,9 @@ public class WoodAdvice {
     private final WoodStore store;
     private final AskedFor asked;
     private final SheetRack rack;
-    private final SheetFinder finder;
+    private final RackShapes shapes;
     private final RackSettings settings;
-    private final RemainderWorth worth;
+    private final KeepOrGo keeping;
     private final Workshop workshop;
     private final BoardOrders orders;
     private final Dealers dealers;
@@ -67,9 +60,9 @@ public class WoodAdvice {
             WoodStore store,
             AskedFor asked,
             SheetRack rack,
-            SheetFinder finder,
+            RackShapes shapes,
             RackSettings settings,
-            RemainderWorth worth,
+            KeepOrGo keeping,
             Workshop workshop,
             BoardOrders orders,
             Dealers dealers,
@@ -78,9 +71,9 @@ public class WoodAdvice {
         this.store = store;
         this.asked = asked;
         this.rack = rack;
-        this.finder = finder;
+        this.shapes = shapes;
         this.settings = settings;
-        this.worth = worth;
+        this.keeping = keeping;
         this.workshop = workshop;
         this.orders = orders;
         this.dealers = dealers;
@@ -105,44 +98,10 @@ public class WoodAdvice {
                 YearMonth.from(workshop.today()).minusMonths(MONTHS - 1L), workshop.zone(), workshop.currency());
     }
 
-    /** The pieces that will be missed least, as many as the rack has too many. */
+    /** The pieces that will be missed least, as many as the rack has too many. May take a second: not on the screen's thread. */
     @Transactional(readOnly = true)
     public KeepAdvice keep() {
-        List<Sheet> free = free();
-        int room = store.rules().mostPieces();
-        int tooMany = Math.max(0, free.size() - room);
-        if (tooMany == 0) {
-            return new KeepAdvice(free.size(), room, List.of());
-        }
-        Optional<RemainderWorth.Ladder> ladder = worth.ladder(List.of());
-        UsefulSizes sizes = finder.sizes();
-        List<Profile> shapes = finder.profiles(free, sizes);
-        int[] onRung = new int[sizes.rungs().size()];
-        shapes.stream().filter(shape -> shape.rung() >= 0).forEach(shape -> onRung[shape.rung()]++);
-        List<KeepAdvice.Spare> spare = IntStream.range(0, free.size())
-                .boxed()
-                .sorted(Comparator.comparingDouble((Integer i) -> shapes.get(i).value)
-                        .thenComparing(i -> shapes.get(i).area)
-                        .thenComparing(i -> free.get(i).id().value()))
-                .limit(tooMany)
-                .map(i -> new KeepAdvice.Spare(free.get(i), why(shapes.get(i), sizes, onRung, ladder)))
-                .toList();
-        return new KeepAdvice(free.size(), room, spare);
-    }
-
-    private static Sentence why(
-            Profile shape, UsefulSizes sizes, int[] onRung, Optional<RemainderWorth.Ladder> ladder) {
-        if (shape.rung() == UsefulSizes.SCRAP) {
-            return Sentence.of("wood.keep.scrap", sizes.rung(0));
-        }
-        Size size = sizes.rung(shape.rung());
-        return ladder.map(learned -> Sentence.of(
-                        "wood.keep.spare",
-                        size,
-                        onRung[shape.rung()],
-                        Long.toString(Math.round(learned.expected().get(shape.rung()))),
-                        learned.weeks()))
-                .orElseGet(() -> Sentence.of("wood.keep.smallest", size, onRung[shape.rung()]));
+        return keeping.advise(free(), shapes.lying(), store.rules().mostPieces());
     }
 
     private List<Sheet> free() {

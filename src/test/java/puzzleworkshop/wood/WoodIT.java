@@ -7,19 +7,32 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import javax.sql.DataSource;
+import org.assertj.core.groups.Tuple;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.boards.LeftPart;
+import puzzleworkshop.boards.WhatIsLeft;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetHolds;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
@@ -27,6 +40,7 @@ import puzzleworkshop.sheets.board.Grain;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
@@ -41,6 +55,8 @@ import puzzleworkshop.workshop.Workshop;
 class WoodIT {
 
     private static final Size A4 = Size.mm(319, 232);
+    private static final RackFilter ALL =
+            new RackFilter("", Optional.empty(), Optional.empty(), Optional.empty(), Set.of(SheetState.FREE));
 
     @Autowired
     AskedFor asked;
@@ -62,6 +78,15 @@ class WoodIT {
 
     @Autowired
     SheetFinder finder;
+
+    @Autowired
+    SheetHolds holds;
+
+    @Autowired
+    SheetRack rack;
+
+    @Autowired
+    WhatIsLeft left;
 
     @Autowired
     RackSettings settings;
@@ -285,6 +310,60 @@ class WoodIT {
                 .isEqualTo(due.count());
         assertThat(advice.buy().getFirst().isDue()).isFalse();
         assertThatThrownBy(() -> onTheWay.notComing(BookingKey.fresh(), id)).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void what_a_proposed_sheet_would_leave_is_what_is_left_at_the_cut_each_part_with_a_reason() {
+        confirmed(24, 12);
+        sheet(700, 340);
+        Suggestion found = finder.suggest(BlankWish.of(A4, Length.mm(3)), 1).getFirst();
+        SheetId sheet = found.sheet().id();
+        holds.hold(sheet, PlainOrders.add(jdbc, 1).getFirst(), found.placement(), found.blank(), "Robin");
+        Remainder cut = holds.proposal(sheet);
+        assertThat(cut.parts())
+                .extracting(Remainder.Part::outline, Remainder.Part::useful, Remainder.Part::rung)
+                .containsExactlyElementsOf(found.remainder().parts().stream()
+                        .map(part -> Tuple.tuple(part.outline(), part.useful(), part.rung()))
+                        .toList());
+        assertThat(left.of(sheet)).hasSameSizeAs(cut.parts()).allMatch(LeftPart::keep);
+        assertThat(left.of(sheet).getFirst().why().key()).isEqualTo("sheets.reason.keeps");
+    }
+
+    @Test
+    void a_full_rack_does_not_keep_what_it_has_enough_of_and_one_with_room_does() {
+        confirmed(24, 12);
+        for (int i = 0; i < 30; i++) {
+            sheet(340, 240);
+        }
+        sheet(700, 340);
+        Sheet large = rack.list(ALL, 0, 1).getFirst();
+        assertThat(large.outline().area().mm2()).isEqualTo(700 * 340);
+        holds.hold(large.id(), PlainOrders.add(jdbc, 1).getFirst(), new Placement(0, 0, 0), A4, "Robin");
+        assertThat(left.of(large.id()).getFirst().why().key()).isEqualTo("sheets.keep.room");
+        advice.save(new WoodRules(31, 6, 2, 90));
+        assertThat(left.of(large.id()).getFirst().why().key()).isEqualTo("sheets.keep.enough");
+        assertThat(left.of(large.id()).getFirst().keep()).isFalse();
+    }
+
+    /** By hand: two A4 a week are about 52 in the half year; of 80 pieces of A4 some twenty are cut in no course. */
+    @Test
+    void of_many_alike_pieces_those_that_are_not_needed_are_proposed_and_held_ones_count_as_lying_there() {
+        confirmed(24, 12);
+        for (int i = 0; i < 80; i++) {
+            sheet(319, 232);
+        }
+        sheet(500, 400);
+        SheetId held = rack.list(ALL, 0, 1).getFirst().id();
+        holds.hold(held, PlainOrders.add(jdbc, 1).getFirst(), new Placement(0, 0, 0), A4, "Robin");
+        advice.save(new WoodRules(71, 6, 2, 90));
+        KeepAdvice keep = advice.keep();
+        assertThat(keep.pieces()).isEqualTo(81);
+        assertThat(keep.spare()).hasSize(10).allSatisfy(spare -> {
+            assertThat(spare.sheet().outline().area().mm2()).isEqualTo(319 * 232);
+            assertThat(spare.why()).isEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
+        });
+        advice.save(new WoodRules(11, 6, 2, 90));
+        assertThat(advice.keep().spare().getLast().why()).isNotEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
     }
 
     /** Orders that are past the saw wait for no board. */

@@ -20,11 +20,14 @@ public interface RemainderWorth {
      * @param sizes the rack's useful sizes with learned worths
      * @param weeks looked ahead
      * @param expected for each rung how many blanks that need just this rung are expected in those weeks
+     * @param needed for each rung whether another piece of it is expected to save anything in those weeks
+     * @param full whether the rack has no room left
      */
-    record Ladder(UsefulSizes sizes, int weeks, List<Double> expected) {
+    record Ladder(UsefulSizes sizes, int weeks, List<Double> expected, List<Boolean> needed, boolean full) {
 
         public Ladder {
             expected = List.copyOf(expected);
+            needed = List.copyOf(needed);
         }
     }
 }

@@ -206,6 +206,14 @@ public class SheetFinder {
         });
     }
 
+    /** For each part of what is left of a sheet, in their order, whether it is worth keeping, and why. */
+    public List<Keeping> keeping(Sheet sheet, Remainder rest) {
+        Optional<RemainderWorth.Ladder> ladder = ladder(List.of(kindOf(sheet)));
+        return rest.parts().stream()
+                .map(part -> KeptForLater.keeping(ladder, part))
+                .toList();
+    }
+
     /** The best place on one sheet, if the blank fits there and the rules allow it. */
     public Optional<Suggestion> on(SheetId id, BlankWish wish) {
         RackRules rules = rack.rules();
