@@ -39,8 +39,11 @@ class LearnedLadder implements RemainderWorth {
     /** From so few blanks of a kind nothing is learned that the usual sizes don't say. */
     static final int LEAST_BLANKS = 20;
 
-    /** More pieces of a size than any weeks could ask for are all the same. */
-    private static final int MOST_OF_A_SIZE = 12;
+    /** So many more pieces of a size than blanks that they could give are expected are all the same. */
+    private static final double SURELY_ENOUGH = 1.3;
+
+    private static final int SPARE_PIECES = 4;
+    private static final int MOST_OF_A_SIZE = 40;
 
     /** A rack with so much more room than pieces is not full within the weeks that are looked ahead. */
     private static final int ROOM_ENOUGH = 60;
@@ -134,14 +137,15 @@ class LearnedLadder implements RemainderWorth {
         }
         List<Wanted> rungs = useful.rungs().stream().map(AskedRates::wanted).toList();
         Length slack = rack.rules().thicknessSlack();
-        List<Wanted> pieces = fewOfEach(shapes.free(forSale.wish(kind), slack), rungs);
         WoodRules rules = store.rules();
+        List<LearnedWorth.Asked> rates = AskedRates.of(sizes, useful.rungs());
+        List<Wanted> pieces = fewOfEach(shapes.free(forSale.wish(kind), slack), rungs, rates, rules.weeksAhead());
         int lying = shapes.lying();
         int room = Math.max(1, rules.mostPieces() - lying + pieces.size());
         Question question = new Question(
                 useful.rungs(),
                 pieces,
-                AskedRates.of(sizes, useful.rungs()),
+                rates,
                 boards,
                 rules.weeksAhead(),
                 room >= pieces.size() + ROOM_ENOUGH ? 0 : room,
@@ -150,9 +154,15 @@ class LearnedLadder implements RemainderWorth {
         return Optional.of(new OfKind(known.get(question, () -> work(useful, rungs, question)), weight));
     }
 
-    /** Largest first. */
-    private static List<Wanted> fewOfEach(List<Size> free, List<Wanted> rungs) {
-        int[] count = new int[rungs.size()];
+    /** Largest first; of each rung no more than could be cut into within the weeks. */
+    private static List<Wanted> fewOfEach(
+            List<Size> free, List<Wanted> rungs, List<LearnedWorth.Asked> asked, int weeks) {
+        int[] left = new int[rungs.size()];
+        double expected = 0;
+        for (int rung = 0; rung < left.length; rung++) {
+            expected += expected(asked, rungs, rung, weeks);
+            left[rung] = (int) Math.min(MOST_OF_A_SIZE, Math.ceil(SURELY_ENOUGH * expected) + SPARE_PIECES);
+        }
         return free.stream()
                 .map(AskedRates::piece)
                 .sorted(Comparator.comparingLong(Wanted::area)
@@ -160,9 +170,18 @@ class LearnedLadder implements RemainderWorth {
                         .reversed())
                 .filter(piece -> {
                     int rung = highestIn(rungs, piece);
-                    return rung >= 0 && count[rung]++ < MOST_OF_A_SIZE;
+                    return rung >= 0 && left[rung]-- > 0;
                 })
                 .toList();
+    }
+
+    /** How many blanks that need just this rung. */
+    private static double expected(List<LearnedWorth.Asked> asked, List<Wanted> rungs, int rung, int weeks) {
+        return asked.stream()
+                .filter(size -> smallestFor(rungs, size.size()) == rung)
+                .mapToDouble(
+                        size -> IntStream.range(0, weeks).mapToDouble(size::in).sum())
+                .sum();
     }
 
     private static Ladder work(UsefulSizes useful, List<Wanted> rungs, Question question) {
@@ -170,13 +189,7 @@ class LearnedLadder implements RemainderWorth {
                 rungs, question.pieces(), question.asked(), question.offers(), question.weeks(), question.room(), SEED);
         List<Double> expected = new ArrayList<>();
         for (int rung = 0; rung < rungs.size(); rung++) {
-            int here = rung;
-            expected.add(question.asked().stream()
-                    .filter(size -> smallestFor(rungs, size.size()) == here)
-                    .mapToDouble(size -> IntStream.range(0, question.weeks())
-                            .mapToDouble(size::in)
-                            .sum())
-                    .sum());
+            expected.add(expected(question.asked(), rungs, rung, question.weeks()));
         }
         double[] steps = inSteps(worth);
         return new Ladder(
