@@ -30,13 +30,21 @@ class ComplaintPanel implements OrderPanel {
 
     private final Complaints complaints;
     private final Invoices invoices;
+    private final ParcelLetters letters;
     private final Workshop workshop;
     private final SignedIn signedIn;
     private final Formatter figures;
 
-    ComplaintPanel(Complaints complaints, Invoices invoices, Workshop workshop, SignedIn signedIn, Formatter figures) {
+    ComplaintPanel(
+            Complaints complaints,
+            Invoices invoices,
+            ParcelLetters letters,
+            Workshop workshop,
+            SignedIn signedIn,
+            Formatter figures) {
         this.complaints = complaints;
         this.invoices = invoices;
+        this.letters = letters;
         this.workshop = workshop;
         this.signedIn = signedIn;
         this.figures = figures;
@@ -96,11 +104,17 @@ class ComplaintPanel implements OrderPanel {
                                             decision.who(),
                                             decision.at())));
                             decision.postage()
+                                    .filter(money -> signedIn.isOwner())
                                     .ifPresent(money ->
                                             all.add(small(figures.text("delivery.complaint.postage-was", money))));
                             if (!decision.answer().isBlank()) {
                                 all.add(small(decision.answer()));
                             }
+                            Button answer = new Button(
+                                    figures.text("delivery.complaint.write"),
+                                    e -> letters.write(order, ParcelLetters.Occasion.ANSWER, changed));
+                            answer.addThemeVariants(ButtonVariant.TERTIARY);
+                            all.add(answer);
                         },
                         () -> {
                             Button decide = new Button(
