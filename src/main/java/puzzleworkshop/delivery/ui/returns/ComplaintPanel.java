@@ -1,4 +1,4 @@
-package puzzleworkshop.delivery.ui;
+package puzzleworkshop.delivery.ui.returns;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
@@ -13,6 +13,7 @@ import java.util.Optional;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.ui.ParcelLetters;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
