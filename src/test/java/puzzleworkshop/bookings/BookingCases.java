@@ -350,7 +350,7 @@ final class BookingCases {
             Parcel parcel = parcels.pack(
                     List.of(new PackedOrders(beans).one("Ada Reed", "Parcel").id()), WHO);
             return key -> {
-                journey.send(key, parcel.id(), WHO, "test");
+                journey.send(key, parcel.id(), Optional.empty(), WHO, "test");
                 return "";
             };
         });

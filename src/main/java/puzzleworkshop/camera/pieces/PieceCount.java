@@ -51,7 +51,7 @@ final class PieceCount {
         this.pieces = pieces;
         this.photos = photos;
         area = pieces.stream()
-                .mapToDouble(p -> new Profile(p.ring(), false).area)
+                .mapToDouble(p -> new PieceProfile(p.ring(), false).area)
                 .toArray();
         for (int i = 0; i < photos.size(); i++) {
             troubles.addAll(photos.get(i).troubles());

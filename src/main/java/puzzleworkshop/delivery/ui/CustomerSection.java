@@ -47,7 +47,7 @@ class CustomerSection implements ProofSection {
 
     @Override
     public Optional<Component> show(Order order, Door door, Runnable changed) {
-        Optional<Parcel> found = parcels.of(order.id()).filter(parcel -> parcel.state() != ParcelState.PACKED);
+        Optional<Parcel> found = lastOut(order);
         if (found.isEmpty()) {
             return Optional.empty();
         }
@@ -78,8 +78,7 @@ class CustomerSection implements ProofSection {
                     e -> asked(changed, () -> {
                         Order now = door.enter();
                         journey.delivered(
-                                parcels.of(now.id()).orElseThrow().id(),
-                                now.customer().name());
+                                lastOut(now).orElseThrow().id(), now.customer().name());
                     })));
         }
         if (parcel.state().hasArrived()) {
@@ -87,6 +86,13 @@ class CustomerSection implements ProofSection {
             section.add(question(order, door, changed));
         }
         return Optional.of(section);
+    }
+
+    /** The last parcel that left or waits for the customer; of a puzzle made again it stays the first until the next leaves. */
+    private Optional<Parcel> lastOut(Order order) {
+        return parcels.everOf(order.id()).reversed().stream()
+                .filter(parcel -> parcel.state() != ParcelState.PACKED)
+                .findFirst();
     }
 
     private Component question(Order order, Door door, Runnable changed) {
