@@ -125,8 +125,9 @@ public final class PieceCheck {
 
     /** Distances of each piece of one photo from each place, as it lies: picture up or down, whichever fits the photo better. */
     private List<LaidPiece> placed(SeenEdges edges) {
-        List<PieceProfile> found =
-                edges.rings().stream().map(ring -> new PieceProfile(ring, false)).toList();
+        List<PieceProfile> found = edges.rings().stream()
+                .map(ring -> new PieceProfile(ring, false))
+                .toList();
         List<PieceProfile> face = places(false);
         List<PieceProfile> back = places(true);
         // which side is up is seen by some of them
