@@ -344,7 +344,7 @@ final class BookingCases {
         cases.put("PackingProofs.keep", () -> {
             Order order = orders.confirmed("Ada Reed", promised, 20);
             PackingProofs.Taken bare = new PackingProofs.Taken(
-                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), false, 0, List.of()));
             return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
     }
