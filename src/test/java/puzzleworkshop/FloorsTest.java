@@ -142,6 +142,19 @@ class FloorsTest {
                 .check(HOUSE);
     }
 
+    /** A field that takes what it cannot read for empty has cost money before. */
+    @Test
+    void numbers_with_a_point_are_typed_into_the_one_field_that_says_what_it_cannot_read() {
+        noClasses()
+                .that()
+                .doNotHaveFullyQualifiedName("puzzleworkshop.display.blocks.AmountField")
+                .should()
+                .callConstructorWhere(describe(
+                        "makes a bare field for a number",
+                        call -> call.getTargetOwner().getSimpleName().equals("BigDecimalField")))
+                .check(HOUSE);
+    }
+
     private static DescribedPredicate<JavaClass> aFramework() {
         return resideInAnyPackage("org.springframework..", "com.vaadin..", "jakarta..", "java.sql..")
                 .as("a framework");

@@ -6,12 +6,11 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
-import java.util.Optional;
 import java.util.OptionalInt;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.wood.Dealers;
 import puzzleworkshop.wood.Dealing;
@@ -44,10 +43,11 @@ class DealersForm extends Div {
         weeks.setPlaceholder(getTranslation("wood.dealing.usual"));
         weeks.setClearButtonVisible(true);
         known.deliveryWeeks().ifPresent(weeks::setValue);
-        BigDecimalField fee = new BigDecimalField(getTranslation("wood.dealing.field.fee"));
+        AmountField fee = AmountField.money(
+                getTranslation("wood.dealing.field.fee"), board.price().currency());
         fee.setPlaceholder(getTranslation("wood.dealing.whole"));
         fee.setClearButtonVisible(true);
-        known.cutFee().ifPresent(amount -> fee.setValue(amount.stripTrailingZeros()));
+        known.cutFee().ifPresent(fee::show);
         Button save = new Button(getTranslation("wood.dealing.save"), event -> {
             boolean done = Feedback.unlessRefused(
                     figures,
@@ -55,7 +55,7 @@ class DealersForm extends Div {
                     () -> dealers.save(new Dealing(
                             board.id(),
                             weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue()),
-                            Optional.ofNullable(fee.getValue()))));
+                            fee.typed())));
             if (done) {
                 saved.run();
             }
