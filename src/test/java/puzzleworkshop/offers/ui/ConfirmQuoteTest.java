@@ -63,7 +63,7 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
         Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
         navigate(OrderView.class, quote.number());
         press("Confirm");
-        Awaitility.await().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
             roundTrip();
             assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.CONFIRMED);
         });
@@ -117,7 +117,7 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
     }
 
     private SafeQuestion question() {
-        Awaitility.await().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
             roundTrip();
             assertThat(find(SafeQuestion.class).exists()).isTrue();
         });
