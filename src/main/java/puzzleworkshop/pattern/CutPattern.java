@@ -35,8 +35,17 @@ public record CutPattern(
      *        times the limit is looked for
      * @param unlikeMm no two inner edges come nearer to each other than this, laid upon each other in the best way; looked
      *        to a little beyond the play that the kerf leaves; zero in the first design, where it is not looked for
+     * @param edgesTold whether each two inner edges differ by more than a solver could take for a fit
+     * @param alikeShapes names of two personal pieces that would go into each other's places; empty when none would
      */
-    public record Verified(int edges, int redrawn, double closestAllowedMm, double smallestGapMm, double unlikeMm) {}
+    public record Verified(
+            int edges,
+            int redrawn,
+            double closestAllowedMm,
+            double smallestGapMm,
+            double unlikeMm,
+            boolean edgesTold,
+            List<String> alikeShapes) {}
 
     public CutPattern {
         inner = List.copyOf(inner);

@@ -70,7 +70,7 @@ public record Difficulty(double minutes) {
      */
     public static Difficulty of(CutPattern pattern, double alikeness) {
         long edge = pattern.pieces().stream().filter(Piece::atEdge).count();
-        boolean alike = pattern.verified().unlikeMm() <= pattern.spec().kerf().mm();
+        boolean alike = !pattern.verified().edgesTold();
         return of(
                 pattern.pieces().size() - edge,
                 edge,

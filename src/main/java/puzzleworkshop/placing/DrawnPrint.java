@@ -25,6 +25,11 @@ public record DrawnPrint(Size finished, Length overhang, List<Point> marks, CutP
         marks = List.copyOf(marks);
     }
 
+    /** Whether marks that were visited on the other are marks of this one. */
+    public boolean isPrintedLike(DrawnPrint other) {
+        return finished.equals(other.finished) && overhang.equals(other.overhang) && marks.equals(other.marks);
+    }
+
     static AffineTransform quarters(int turns) {
         return AffineTransform.getQuadrantRotateInstance(turns);
     }

@@ -49,8 +49,8 @@ public record FenceSpot(Point corner, double turn) {
     }
 
     /**
-     * Boards by when they lay in the fence: each time it was put on the bed begins a list; the last list is of the fence as
-     * it lies now and may be empty.
+     * Boards by when they lay in the fence: each time it was put on the bed begins a list, and each time the margin of the
+     * blanks was another; the last list is of the fence as it lies now and may be empty.
      *
      * @param boards oldest first
      * @param laid when the fence was put there, oldest first
@@ -61,6 +61,10 @@ public record FenceSpot(Point corner, double turn) {
         int next = 0;
         for (Position board : boards) {
             for (; next < laid.size() && !board.at().isBefore(laid.get(next)); next++) {
+                lists.add(new ArrayList<>());
+            }
+            List<Position> last = lists.getLast();
+            if (!last.isEmpty() && !last.getLast().holdDown().equals(board.holdDown())) {
                 lists.add(new ArrayList<>());
             }
             lists.getLast().add(board);

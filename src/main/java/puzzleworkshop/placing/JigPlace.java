@@ -13,12 +13,14 @@ import puzzleworkshop.pattern.StickingCheck;
  */
 record JigPlace(Similarity place, Length spare) {
 
-    /** @throws Refused when no board says where the fence lies */
-    static JigPlace of(LearnedFence fence, DrawnPrint print, Length kerf, String machine) {
+    /**
+     * @param turns by how many quarters, clockwise, this print lies turned; two of one size need not lie alike
+     * @throws Refused when no board says where the fence lies
+     */
+    static JigPlace of(LearnedFence fence, DrawnPrint print, int turns, Length kerf, String machine) {
         FenceSpot spot = fence.spot().orElseThrow(() -> new Refused("placing.jig.unmeasured", machine));
         StickingCheck check = StickingCheck.of(
                 print.outline(0), print.finished(), print.overhang(), fence.shift(), fence.turnDegrees());
-        return new JigPlace(
-                spot.bring(print.edges(fence.turns())), check.spare().minus(kerf.times(0.5)));
+        return new JigPlace(spot.bring(print.edges(turns)), check.spare().minus(kerf.times(0.5)));
     }
 }

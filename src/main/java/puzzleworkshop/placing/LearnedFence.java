@@ -39,12 +39,16 @@ public record LearnedFence(
     /**
      * @param boards measured in the fence of a machine, each by its last place, oldest first
      * @param laid when the fence was put there, oldest first
+     * @param holdDown board beyond the sticker now: boards with another margin say no longer where prints come
      * @param stickShift by how much sticking by hand may be off
      * @param stickTurn by how many degrees it may be turned
      */
-    static LearnedFence of(List<Position> boards, List<Instant> laid, Length stickShift, double stickTurn) {
+    static LearnedFence of(
+            List<Position> boards, List<Instant> laid, Length holdDown, Length stickShift, double stickTurn) {
         List<List<Position>> lists = FenceSpot.since(boards, laid);
-        List<Position> now = lists.getLast();
+        List<Position> now = lists.getLast().stream()
+                .filter(board -> board.holdDown().equals(holdDown))
+                .toList();
         List<Double> x = new ArrayList<>();
         List<Double> y = new ArrayList<>();
         List<Double> turns = new ArrayList<>();

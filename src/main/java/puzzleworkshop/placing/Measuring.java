@@ -8,6 +8,7 @@ import puzzleworkshop.geometry.align.MarkReading;
 import puzzleworkshop.geometry.align.SimilarityFit;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineAxes;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
@@ -28,10 +29,12 @@ public record Measuring(List<MarkVisit> visits, MarkReading reading, Optional<In
 
     /** Two marks fix a place, with more they check each other. */
     public static final int FEWEST = 2;
+    /** No machine shows numbers beyond this in its own unit: ten metres or more. */
+    public static final double MOST_SHOWN = 10_000;
 
     /**
      * @param turns by how many quarters, clockwise, the print lies turned
-     * @throws Refused with fewer than two marks
+     * @throws Refused with fewer than two marks, with marks too near to each other, or for a number that no machine shows
      */
     public static Measuring of(
             DrawnPrint print, int turns, List<MarkVisit> visits, Machine machine, PlacingRules rules) {
@@ -62,6 +65,12 @@ public record Measuring(List<MarkVisit> visits, MarkReading reading, Optional<In
         List<Point> seen = visits.stream()
                 .map(visit -> axes.onBed(visit.shownX(), visit.shownY(), bed))
                 .toList();
+        visits.stream().filter(Measuring::isBeyondAnyBed).findFirst().ifPresent(far -> {
+            throw new Refused("placing.far-away", Integer.toString(far.mark()));
+        });
+        if (!MarkReading.fixAnAngle(drawn)) {
+            throw new Refused("placing.too-near", Length.mm(MarkReading.LEAST_APART_MM));
+        }
         MarkReading reading = MarkReading.of(drawn, seen, rules.expectation());
         if (!reading.isPlaced()) {
             return new Measuring(visits, reading, Optional.empty(), false);
@@ -79,6 +88,10 @@ public record Measuring(List<MarkVisit> visits, MarkReading reading, Optional<In
                         rules.repeatability().mm(),
                         followed));
         return new Measuring(visits, reading, Optional.of(proof), followed);
+    }
+
+    private static boolean isBeyondAnyBed(MarkVisit visit) {
+        return !(Math.abs(visit.shownX()) <= MOST_SHOWN && Math.abs(visit.shownY()) <= MOST_SHOWN);
     }
 
     /** What the readings say, in words. */

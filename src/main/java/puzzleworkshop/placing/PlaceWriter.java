@@ -4,9 +4,6 @@ import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.cutfiles.writing.CutFile;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutfiles.writing.GcodeFile;
@@ -31,17 +28,15 @@ final class PlaceWriter {
      */
     static final double MOST_FRAME_ENERGY = 0.05;
 
-    private static final double FLATTENING_MM = 0.05;
-    private static final GeometryFactory JTS = new GeometryFactory();
-
+    private final LaidBoards laid;
     private final List<ReadyPlace> places;
     private final ReadyPlace first;
     private final Machine machine;
     private final Purpose purpose;
 
-    /** @param places of one job, at least one */
-    PlaceWriter(List<ReadyPlace> places, Purpose purpose) {
-        this.places = List.copyOf(places);
+    PlaceWriter(LaidBoards laid, Purpose purpose) {
+        this.laid = laid;
+        this.places = laid.places();
         this.first = places.getFirst();
         this.machine = first.machine();
         this.purpose = purpose;
@@ -55,12 +50,10 @@ final class PlaceWriter {
         if (form != FileForm.GCODE && purpose == Purpose.DRY_RUN) {
             throw new Refused("placing.file.no-dry-run");
         }
-        requireApart();
-        List<CutPlan> cuts = places.stream().map(ReadyPlace::cut).toList();
-        List<CurvePath> frames = places.stream().map(ReadyPlace::frame).toList();
+        List<CutPlan> cuts = laid.cuts();
         if (purpose == Purpose.FRAME) {
             requireFaint(form);
-            return new CutPlan(title() + " frame", cuts.getFirst().sequence(), List.of(), frames, 0, 0);
+            return new CutPlan(title() + " frame", cuts.getFirst().sequence(), List.of(), laid.frames(), 0, 0);
         }
         if (purpose == Purpose.CUT) {
             places.stream().filter(place -> !place.traced()).findFirst().ifPresent(place -> {
@@ -90,27 +83,6 @@ final class PlaceWriter {
                         + places.stream()
                                 .map(place -> Integer.toString(place.position().copy()))
                                 .collect(Collectors.joining(" "));
-    }
-
-    /** Two boards cannot lie on one another: then one was measured at the other's marks. */
-    private void requireApart() {
-        for (int i = 0; i < places.size(); i++) {
-            for (int j = 0; j < i; j++) {
-                if (polygon(places.get(i).edges())
-                        .intersects(polygon(places.get(j).edges()))) {
-                    throw new Refused(
-                            "placing.file.on-another",
-                            places.get(j).position().copy(),
-                            places.get(i).position().copy());
-                }
-            }
-        }
-    }
-
-    private static Polygon polygon(CurvePath ring) {
-        return JTS.createPolygon(ring.flattened(FLATTENING_MM).stream()
-                .map(p -> new Coordinate(p.xMm(), p.yMm()))
-                .toArray(Coordinate[]::new));
     }
 
     /** A frame is looked at, not cut: what its beam brings stays far below what the cut needs. */

@@ -18,6 +18,7 @@ import puzzleworkshop.measure.Size;
  * @param turns by how many quarters, clockwise, the print lies turned
  * @param axes as the machine counted then
  * @param bed as it was then
+ * @param holdDown board beyond the sticker as it was then: from the fence to the print
  * @param visits the marks, with the residual of each; none when the place is the jig's
  * @param place from the drawing, turned by quarters, to the bed (x right, y to the front, from the back left corner)
  * @param followed whether the cut is stretched as the print is
@@ -38,6 +39,7 @@ public record Position(
         Size bed,
         Size finished,
         Length overhang,
+        Length holdDown,
         List<Visited> visits,
         Similarity place,
         boolean followed,
@@ -69,11 +71,14 @@ public record Position(
     }
 
     /**
-     * Whether it was found while its cut runs: the checklist was answered before, so its frame is traced for the place
-     * itself before it is cut.
+     * Whether its frame has a tick of its own before it is cut: the checklist has one tick, which says nothing about which
+     * of several boards was traced, nor about a board measured after it was given.
+     *
+     * @param copies boards of the cut
      */
-    public boolean asksToBeTraced(CutJob job) {
-        return job.started().filter(begun -> !at.isBefore(begun.at())).isPresent();
+    public boolean asksToBeTraced(CutJob job, int copies) {
+        return copies > 1
+                || job.started().filter(begun -> !at.isBefore(begun.at())).isPresent();
     }
 
     /** Size of the puzzle as it is cut: with the stretch that the cut follows. */

@@ -55,10 +55,10 @@ public class PositionFiles {
     @Transactional(readOnly = true)
     public Map<Choice, Sentence> obstacles(List<Long> positionIds) {
         Map<Choice, Sentence> obstacles = new HashMap<>();
-        Optional<List<ReadyPlace>> ready = Optional.empty();
+        Optional<LaidBoards> ready = Optional.empty();
         Optional<Sentence> all = Optional.empty();
         try {
-            ready = Optional.of(ready(positionIds));
+            ready = Optional.of(LaidBoards.of(ready(positionIds)));
         } catch (Refused refused) {
             all = Optional.of(refused.sentence());
         }
@@ -72,9 +72,9 @@ public class PositionFiles {
         return obstacles;
     }
 
-    private static Optional<Sentence> obstacle(List<ReadyPlace> ready, Choice choice) {
+    private static Optional<Sentence> obstacle(LaidBoards laid, Choice choice) {
         try {
-            new PlaceWriter(ready, choice.purpose()).plan(choice.form());
+            new PlaceWriter(laid, choice.purpose()).plan(choice.form());
             return Optional.empty();
         } catch (Refused refused) {
             return Optional.of(refused.sentence());
@@ -90,7 +90,7 @@ public class PositionFiles {
     @Transactional
     public Written write(List<Long> positionIds, Purpose purpose, FileForm form, String by) {
         List<ReadyPlace> ready = ready(positionIds);
-        PlaceWriter writer = new PlaceWriter(ready, purpose);
+        PlaceWriter writer = new PlaceWriter(LaidBoards.of(ready), purpose);
         byte[] bytes = writer.bytes(form);
         CutJob job = ready.getFirst().job();
         String boards = ready.stream()
@@ -161,7 +161,7 @@ public class PositionFiles {
         if (!position.inside()) {
             throw new Refused("placing.file.outside-print", position.spare().times(-1));
         }
-        boolean traced = !position.asksToBeTraced(job)
+        boolean traced = !position.asksToBeTraced(job, prints.copies(job))
                 || positions.traced(List.of(job.id())).contains(positionId);
         return new ReadyPlace(position, job, machine, print, traced);
     }

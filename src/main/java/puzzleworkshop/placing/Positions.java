@@ -71,14 +71,13 @@ public class Positions {
     /** How many boards of one puzzle each the cut has. */
     @Transactional(readOnly = true)
     public int copies(CutJob job) {
-        return prints.orderOf(job).map(order -> order.quantity()).orElse(1);
+        return prints.copies(job);
     }
 
-    /** What was typed, looked at and not kept. */
+    /** What was typed, looked at and not kept: for a print that {@link #print} gave. */
     @Transactional(readOnly = true)
-    public Measuring look(CutJob job, Typed typed) {
-        return Measuring.of(
-                required(job), typed.turns(), typed.visits(), job.setting().machine(), store.rules());
+    public Measuring look(CutJob job, DrawnPrint print, Typed typed) {
+        return Measuring.of(print, typed.turns(), typed.visits(), job.setting().machine(), store.rules());
     }
 
     /**
@@ -112,6 +111,7 @@ public class Positions {
                 machine.bed(),
                 print.finished(),
                 print.overhang(),
+                prints.numbers().holdDownMargin(),
                 visits,
                 measured.reading().fit().place(),
                 measured.followed(),
@@ -125,16 +125,23 @@ public class Positions {
     /** Where the machine's fence brings prints, and how far off one may lie; from what was measured with this bed and axes. */
     @Transactional(readOnly = true)
     public LearnedFence fence(Machine machine) {
-        List<Position> boards = LearnedOverhang.lastOfEach(store.measuredOn(machine.id(), MOST_PLACES)).stream()
-                .filter(position -> position.inJig()
-                        && position.bed().equals(machine.bed())
-                        && position.axes().equals(machine.control().axes()))
+        List<Position> boards = LearnedOverhang.lastOfEach(sameBed(machine)).stream()
+                .filter(Position::inJig)
                 .toList();
         return LearnedFence.of(
                 boards,
                 store.fencesLaid(machine.id()),
+                prints.numbers().holdDownMargin(),
                 prints.numbers().stickShift(),
                 prints.numbers().stickTurnDegrees());
+    }
+
+    /** Places measured with the bed and the axes that the machine has now, newest first; others are other numbers. */
+    private List<Position> sameBed(Machine machine) {
+        return store.measuredOn(machine.id(), MOST_PLACES).stream()
+                .filter(position -> position.bed().equals(machine.bed())
+                        && position.axes().equals(machine.control().axes()))
+                .toList();
     }
 
     /** The fence was put on the machine's bed again: what was measured in it before says no longer where it lies. */
@@ -147,7 +154,7 @@ public class Positions {
     @Transactional(readOnly = true)
     public LearnedOverhang learned(Machine machine) {
         return LearnedOverhang.of(
-                store.measuredOn(machine.id(), MOST_PLACES),
+                sameBed(machine),
                 store.fencesLaid(machine.id()),
                 machine.beam().kerf(),
                 store.rules().repeatability());
@@ -156,15 +163,16 @@ public class Positions {
     /**
      * Takes the jig's place for a board that lies in it: no marks are visited.
      *
+     * @param turns by how many quarters, clockwise, its print lies turned
      * @throws Refused when no board was measured in the jig yet, or prints lie too far off without marks
      */
     @Transactional
-    public Position takeJig(long jobId, int copy, String by) {
+    public Position takeJig(long jobId, int copy, int turns, String by) {
         CutJob job = jobs.placed(jobId);
         DrawnPrint print = required(job);
         Machine machine = job.setting().machine();
         LearnedFence fence = fence(machine);
-        JigPlace jig = JigPlace.of(fence, print, machine.beam().kerf(), machine.name());
+        JigPlace jig = JigPlace.of(fence, print, turns, machine.beam().kerf(), machine.name());
         if (jig.spare().mm() < 0) {
             throw new Refused(
                     "placing.jig.not-proven",
@@ -179,11 +187,12 @@ public class Positions {
                 copy(job, copy),
                 Position.Source.JIG,
                 true,
-                fence.turns(),
+                turns,
                 machine.control().axes(),
                 machine.bed(),
                 print.finished(),
                 print.overhang(),
+                prints.numbers().holdDownMargin(),
                 List.of(),
                 jig.place(),
                 false,
@@ -198,7 +207,7 @@ public class Positions {
         return SettingWords.number(degrees, 2);
     }
 
-    /** The frame at this place was traced while the cut runs, and lies inside the print. */
+    /** The frame at this very place was traced, and lies inside the print. */
     @Transactional
     public void traced(long positionId, String by) {
         Position position =
@@ -206,7 +215,7 @@ public class Positions {
         store.traced(position, by, clock.instant());
     }
 
-    /** Places of a cut whose frame was traced while it ran. */
+    /** Places of a cut whose own frame was traced. */
     @Transactional(readOnly = true)
     public Set<Long> traced(CutJob job) {
         return store.traced(List.of(job.id()));

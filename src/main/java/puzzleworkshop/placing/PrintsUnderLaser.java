@@ -39,6 +39,11 @@ class PrintsUnderLaser {
         return job.order().flatMap(orders::find);
     }
 
+    /** How many boards of one puzzle each the cut has. */
+    int copies(CutJob job) {
+        return orderOf(job).map(Order::quantity).orElse(1);
+    }
+
     /** None for a test cut; without marks where the print carries none that belong to what is cut. */
     Optional<DrawnPrint> of(CutJob job) {
         return orderOf(job).map(order -> drawn(order, crosses.stickerOf(order.id())));
@@ -48,7 +53,7 @@ class PrintsUnderLaser {
         TradeNumbers numbers = workshop.tradeNumbers();
         CutPlan.Sequence sequence =
                 numbers.outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
-        CutPlan plan = patterns.of(order.puzzle().pattern()).plan(sequence);
+        CutPlan plan = patterns.plan(order.puzzle().pattern(), sequence);
         CutPlan named = new CutPlan(
                 order.number(), sequence, plan.inner(), plan.outline(), plan.travelMm(), plan.travelAsDrawnMm());
         // a print of another size is not the one that lies there

@@ -14,8 +14,7 @@ import puzzleworkshop.measure.Refused;
 /**
  * A place that holds and is shown to lie inside its print, with what is cut there.
  *
- * @param traced whether its frame was traced where the job's own checklist no longer asks for it: a further board of a cut
- *     that runs
+ * @param traced whether its own frame was traced, where the one tick of the checklist does not say so
  */
 record ReadyPlace(Position position, CutJob job, Machine machine, DrawnPrint print, boolean traced) {
 

@@ -48,7 +48,8 @@ class LearnedFenceTest {
         int turns = 0;
         int shifts = 0;
         for (int fence = 0; fence < 2000; fence++) {
-            LearnedFence learned = LearnedFence.of(boards(20, random, 0), List.of(), STICKING, 0.5);
+            LearnedFence learned =
+                    LearnedFence.of(boards(20, random, 0), List.of(), LearnedOverhangTest.MARGIN, STICKING, 0.5);
             FenceSpot spot = learned.spot().orElseThrow();
             turns += covered(Math.toRadians(learned.turnDegrees()), spot.turn() - 0.01, TURN) ? 1 : 0;
             shifts += covered(
@@ -69,25 +70,34 @@ class LearnedFenceTest {
         Random random = new Random(Seeds.from(344));
         List<Position> boards = new ArrayList<>(boards(25, random, 0));
         List<Instant> laid = List.of(Instant.EPOCH.plusSeconds(60 * 100));
-        LearnedFence none = LearnedFence.of(boards, laid, STICKING, 0.5);
+        LearnedFence none = LearnedFence.of(boards, laid, LearnedOverhangTest.MARGIN, STICKING, 0.5);
         assertThat(none.since()).isZero();
         assertThat(none.spot()).isEmpty();
         Position next = board(200, 7, -5, 0.01);
         boards.add(next);
-        LearnedFence one = LearnedFence.of(boards, laid, STICKING, 0.5);
+        LearnedFence one = LearnedFence.of(boards, laid, LearnedOverhangTest.MARGIN, STICKING, 0.5);
         assertThat(one.learnedFrom()).isEqualTo(26);
         assertThat(one.spot().orElseThrow().corner().distanceTo(FenceSpot.corner(next, 0.01)))
                 .isLessThan(1e-9);
-        LearnedFence all = LearnedFence.of(boards.subList(0, 25), List.of(), STICKING, 0.5);
+        LearnedFence all = LearnedFence.of(boards.subList(0, 25), List.of(), LearnedOverhangTest.MARGIN, STICKING, 0.5);
         assertThat(one.shift().mm())
                 .as("one board says less surely where the fence lies: √2 instead of √(1 + 1/25)")
                 .isEqualTo(all.shift().mm() * Math.sqrt(2 / (1 + 1.0 / 25)), within(1e-9));
     }
 
     @Test
+    void boards_with_another_margin_beyond_the_sticker_teach_the_scatter_and_not_the_place() {
+        List<Position> boards = boards(25, new Random(Seeds.from(346)), 0);
+        LearnedFence other = LearnedFence.of(boards, List.of(), Length.mm(12), STICKING, 0.5);
+        assertThat(other.since()).isZero();
+        assertThat(other.spot()).isEmpty();
+        assertThat(other.learnedFrom()).isEqualTo(25);
+    }
+
+    @Test
     void below_twenty_boards_what_sticking_may_be_off_counts_wider_by_what_the_place_is_unsure() {
         Random random = new Random(Seeds.from(345));
-        LearnedFence few = LearnedFence.of(boards(4, random, 0), List.of(), STICKING, 0.5);
+        LearnedFence few = LearnedFence.of(boards(4, random, 0), List.of(), LearnedOverhangTest.MARGIN, STICKING, 0.5);
         assertThat(few.learnedFrom()).isZero();
         assertThat(few.shift().mm()).isEqualTo(STICKING.mm() * Math.sqrt(1.25), within(1e-9));
     }

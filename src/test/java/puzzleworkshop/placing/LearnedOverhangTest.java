@@ -24,6 +24,7 @@ class LearnedOverhangTest {
 
     private static final Length KERF = Length.mm(0.15);
     private static final Length EXACT = Length.mm(0.05);
+    static final Length MARGIN = Length.mm(10);
 
     @Test
     void below_twenty_cuts_nothing_is_proposed() {
@@ -120,6 +121,7 @@ class LearnedOverhangTest {
                 Size.mm(400, 400),
                 Size.mm(300, 200),
                 Length.mm(3),
+                MARGIN,
                 List.of(),
                 place,
                 false,

@@ -2,6 +2,7 @@ package puzzleworkshop.placing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
 import java.awt.geom.AffineTransform;
@@ -91,6 +92,36 @@ class MeasuringTest {
                 .isInstanceOf(Refused.class);
     }
 
+    @Test
+    void marks_too_near_to_each_other_and_numbers_no_machine_shows_are_refused_in_words() {
+        DrawnPrint little = print(Size.mm(15, 40));
+        List<MarkVisit> four = visits(little, 0, Similarity.NONE, MachineAxes.USUAL, 4);
+        assertThat(refusal(little, four.subList(0, 2)))
+                .as("18 mm apart, which a piece of 15 mm made again has")
+                .isEqualTo("placing.too-near");
+        MarkVisit first = four.getFirst();
+        assertThat(refusal(little, List.of(new MarkVisit(1, first.drawn(), 1e307, -1e307), four.get(2))))
+                .isEqualTo("placing.far-away");
+        Similarity place = Similarity.about(new Point(0, 0), 1, 0.02, 100, 120);
+        Measuring all = Measuring.of(
+                little,
+                0,
+                visits(little, 0, place, MachineAxes.USUAL, 4),
+                machine(MachineAxes.USUAL),
+                PlacingRules.USUAL);
+        assertThat(all.reading().fit().place().turn())
+                .as("all four are far enough apart")
+                .isEqualTo(0.02, within(1e-9));
+    }
+
+    private static String refusal(DrawnPrint print, List<MarkVisit> visits) {
+        return catchThrowableOfType(
+                        Refused.class,
+                        () -> Measuring.of(print, 0, visits, machine(MachineAxes.USUAL), PlacingRules.USUAL))
+                .sentence()
+                .key();
+    }
+
     /**
      * Four marks at the corners of a rectangle, reading 0.3 mm: at a corner of the cut the deviation is 0.3·√(1/4 + d²/S), its
      * 99.9 % radius √(−2·ln 0.001) = 3.717 times that (Rayleigh's distribution, any textbook); the rest is subtraction.
@@ -134,13 +165,20 @@ class MeasuringTest {
     }
 
     static DrawnPrint print() {
-        CurvePath outline = CurvePath.through(
-                List.of(new Point(0, 0), new Point(200, 0), new Point(200, 150), new Point(0, 150)), true);
-        CurvePath inner = CurvePath.through(List.of(new Point(100, 0), new Point(90, 75), new Point(100, 150)), false);
+        return print(FINISHED);
+    }
+
+    private static DrawnPrint print(Size size) {
+        double w = size.width().mm();
+        double h = size.height().mm();
+        CurvePath outline =
+                CurvePath.through(List.of(new Point(0, 0), new Point(w, 0), new Point(w, h), new Point(0, h)), true);
+        CurvePath inner =
+                CurvePath.through(List.of(new Point(w / 2, 0), new Point(0.45 * w, h / 2), new Point(w / 2, h)), false);
         return new DrawnPrint(
-                FINISHED,
+                size,
                 Length.mm(3),
-                Crosses.USUAL.on(FINISHED),
+                Crosses.USUAL.on(size),
                 CutPlan.of("2026-0147", List.of(inner), List.of(outline), CutPlan.Sequence.INNER_FIRST));
     }
 

@@ -43,7 +43,9 @@ import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.machines.BedCorner;
 import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.MachineAxes;
 import puzzleworkshop.machines.MachineControl;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
@@ -169,6 +171,14 @@ class PositionFilesIT {
                 .isEqualTo("placing.file.on-another");
         Position second = measured(two, 2, other);
         List<Long> both = List.of(first.id(), second.id());
+        assertThat(files.obstacles(both)
+                        .get(new PositionFiles.Choice(Purpose.CUT, FileForm.GCODE))
+                        .key())
+                .as("the one tick of the checklist does not say which of the boards was traced")
+                .isEqualTo("placing.file.trace-first");
+        positions.traced(first.id(), "Robin");
+        assertThat(files.obstacles(both)).containsKey(new PositionFiles.Choice(Purpose.CUT, FileForm.SVG));
+        positions.traced(second.id(), "Robin");
         GcodeInterpreter run = GcodeInterpreter.run(new String(
                 files.write(both, Purpose.CUT, FileForm.GCODE, "Robin").bytes(), StandardCharsets.US_ASCII));
         CurvePath outline = positions.print(two).orElseThrow().outline(0);
@@ -187,9 +197,25 @@ class PositionFilesIT {
     }
 
     @Test
-    void a_board_measured_while_the_cut_runs_is_cut_only_after_its_own_frame_was_traced() {
+    void a_board_measured_again_while_the_cut_runs_is_cut_only_after_its_own_frame_was_traced() {
+        Position before = measured(LaidOrders.PLACE);
+        for (CheckItem item : CheckItem.values()) {
+            jobs.check(job.id(), item, "Robin");
+        }
+        jobs.start(job.id(), "Robin");
+        assertThat(obstacle(before, FileForm.GCODE)).isEmpty();
+        Position again = measured(LaidOrders.PLACE);
+        assertThat(refusal(again, FileForm.GCODE)).isEqualTo("placing.file.trace-first");
+        positions.traced(again.id(), "Robin");
+        assertThat(obstacle(again, FileForm.GCODE)).isEmpty();
+    }
+
+    @Test
+    void of_several_boards_each_is_cut_only_after_its_own_frame_was_traced() {
         CutJob two = twoSmallBoards();
         Position first = measured(two, 1, Similarity.about(new Point(0, 0), 1, 0, 20, 20));
+        assertThat(refusal(first, FileForm.GCODE)).isEqualTo("placing.file.trace-first");
+        positions.traced(first.id(), "Robin");
         for (CheckItem item : CheckItem.values()) {
             jobs.check(two.id(), item, "Robin");
         }
@@ -339,7 +365,7 @@ class PositionFilesIT {
         positions.measure(job.id(), new Positions.Typed(1, 0, true, typed.visits()), "Robin");
         CutJob next = LaidOrders.printed(database, jobs, machine, 78);
         stickingIsExactTo(Length.mm(2), 0.5);
-        assertThatThrownBy(() -> positions.takeJig(next.id(), 1, "Robin"))
+        assertThatThrownBy(() -> positions.takeJig(next.id(), 1, 0, "Robin"))
                 .as("3 mm of overhang are too little for sticking 2 mm and 0.5 degrees off")
                 .isInstanceOfSatisfying(
                         Refused.class,
@@ -350,17 +376,67 @@ class PositionFilesIT {
         assertThat(fence.shift().mm())
                 .as("one board says where the fence lies, and was stuck by hand too: √2 as far off")
                 .isEqualTo(0.5 * Math.sqrt(2), within(1e-9));
-        Position jig = positions.takeJig(next.id(), 1, "Robin");
+        Position jig = positions.takeJig(next.id(), 1, 0, "Robin");
         Point corner = new Point(-3, 203);
         assertThat(jig.place().of(corner).distanceTo(LaidOrders.PLACE.of(corner)))
                 .isLessThan(1e-6);
         assertThat(obstacle(jig, FileForm.GCODE)).isEmpty();
         positions.fenceLaid(machine.id(), "Robin");
         assertThat(positions.fence(machine).since()).isZero();
-        assertThatThrownBy(() -> positions.takeJig(next.id(), 1, "Robin"))
+        assertThatThrownBy(() -> positions.takeJig(next.id(), 1, 0, "Robin"))
                 .isInstanceOfSatisfying(
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("placing.jig.unmeasured"));
+    }
+
+    /** By the two edges that the fence holds, worked out here from the drawing alone: y of the bed runs to the front. */
+    @Test
+    void a_print_that_lies_the_other_way_in_the_jig_is_cut_the_other_way_against_the_same_two_edges() {
+        Similarity straight = Similarity.about(new Point(0, 0), 1, 0, 40, 90);
+        positions.measure(
+                job.id(),
+                new Positions.Typed(
+                        1, 0, true, LaidOrders.typed(print, machine, straight).visits()),
+                "Robin");
+        stickingIsExactTo(Length.mm(0.1), 0.01);
+        CutJob next = LaidOrders.printed(database, jobs, machine, 78);
+        Position upright = positions.takeJig(next.id(), 1, 0, "Robin");
+        Position turned = positions.takeJig(next.id(), 1, 1, "Robin");
+        assertThat(upright.turns()).isZero();
+        assertThat(turned.turns()).isEqualTo(1);
+        DrawnPrint drawn = positions.print(next).orElseThrow();
+        CurvePath lies = drawn.outline(1).transformed(turned.place().transform());
+        assertThat(lies.bounds().width()).as("200 mm high, lying turned").isEqualTo(200, within(0.01));
+        assertThat(lies.bounds().height()).isEqualTo(300, within(0.01));
+        assertThat(lies.bounds().minX())
+                .as("left edge of the print at 37 mm, 3 mm of overhang")
+                .isEqualTo(40, within(0.01));
+        assertThat(lies.bounds().maxY()).as("front edge of the print at 293 mm").isEqualTo(290, within(0.01));
+    }
+
+    @Test
+    void places_measured_with_other_axes_teach_nothing_about_the_fence_and_a_new_margin_forgets_where_it_lies() {
+        positions.measure(
+                job.id(),
+                new Positions.Typed(
+                        1,
+                        0,
+                        true,
+                        LaidOrders.typed(print, machine, LaidOrders.PLACE).visits()),
+                "Robin");
+        assertThat(positions.learned(machine).inJig()).isOne();
+        Machine mirrored = machines.save(machine.withControl(new MachineControl(
+                new MachineAxes(BedCorner.BACK_LEFT, true, false, MachineAxes.Unit.MM),
+                machine.control().feed(),
+                true,
+                machine.control().words(),
+                Percent.of(2))));
+        assertThat(positions.learned(mirrored).cuts()).isZero();
+        assertThat(positions.fence(machine).since()).isOne();
+        TradeNumbers now = workshop.tradeNumbers();
+        workshop.save(numbers(now, now.holdDownMargin().plus(Length.mm(2)), now.stickShift(), now.stickTurnDegrees()));
+        assertThat(positions.fence(machine).since()).isZero();
+        assertThat(positions.fence(machine).spot()).isEmpty();
     }
 
     /** Two puzzles of 200 × 150 mm, both printed with crosses. */
@@ -397,9 +473,13 @@ class PositionFilesIT {
 
     private void stickingIsExactTo(Length shift, double degrees) {
         TradeNumbers now = workshop.tradeNumbers();
-        workshop.save(new TradeNumbers(
+        workshop.save(numbers(now, now.holdDownMargin(), shift, degrees));
+    }
+
+    private static TradeNumbers numbers(TradeNumbers now, Length margin, Length shift, double degrees) {
+        return new TradeNumbers(
                 now.overhang(),
-                now.holdDownMargin(),
+                margin,
                 shift,
                 degrees,
                 now.sharpPpi(),
@@ -410,7 +490,7 @@ class PositionFilesIT {
                 now.smallestUseful(),
                 now.bufferDays(),
                 now.quoteValidDays(),
-                now.outlineLast()));
+                now.outlineLast());
     }
 
     private Position measured(Similarity place) {

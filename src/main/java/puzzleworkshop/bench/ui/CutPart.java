@@ -174,11 +174,11 @@ class CutPart implements StagePart {
                 name,
                 new CutFileLinks(
                         order.number(),
-                        () -> patterns.of(order.puzzle().pattern())
-                                .plan(
-                                        workshop.tradeNumbers().outlineLast()
-                                                ? CutPlan.Sequence.INNER_FIRST
-                                                : CutPlan.Sequence.OUTLINE_FIRST)));
+                        () -> patterns.plan(
+                                order.puzzle().pattern(),
+                                workshop.tradeNumbers().outlineLast()
+                                        ? CutPlan.Sequence.INNER_FIRST
+                                        : CutPlan.Sequence.OUTLINE_FIRST)));
         files.addClassName("pattern-files");
         return files;
     }

@@ -13,14 +13,15 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
-import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutTooQuick;
@@ -56,6 +57,13 @@ public class CutJobPanel extends Div {
     private final transient Formatter figures;
     private final transient SignedIn who;
     private final transient List<CutJobPart> parts;
+    private final Map<CutJobPart, PartPlace> added = new HashMap<>();
+    private final Div head = new Div();
+    private final Div beside = new Div();
+    private final Div steps = new Div();
+    private final Div dial = new Div();
+    private CheckSteps checks;
+    private transient CutJob shown;
     private transient Consumer<CutJob> started = job -> {};
     private transient Consumer<CutJob> ended = job -> {};
     private transient Function<CutParameters, Optional<CutTime>> reckoned = parameters -> Optional.empty();
@@ -74,23 +82,64 @@ public class CutJobPanel extends Div {
         this.figures = figures;
         this.who = who;
         addClassName("cutting-job");
+        List.of(head, beside, steps).forEach(group -> group.addClassName("cutting-job-group"));
+        add(head, beside, steps);
     }
 
-    /** Shows a job in place of the one before. */
+    /** Shows a job in place of the one before; what is typed for a cut stays while the cut stands at the same step. */
     public CutJobPanel show(CutJob job) {
-        removeAll();
-        add(head(job));
-        if (job.state() != CutJob.State.FORBIDDEN) {
-            parts.forEach(part -> part.show(job, () -> jobs.find(job.id()).ifPresent(this::show))
-                    .ifPresent(this::add));
+        Optional<CutJob> before = Optional.ofNullable(shown).filter(known -> known.id() == job.id());
+        shown = job;
+        head.removeAll();
+        head.add(head(job));
+        if (before.isEmpty() || job.state() == CutJob.State.FORBIDDEN) {
+            added.clear();
+            beside.removeAll();
         }
+        if (job.state() != CutJob.State.FORBIDDEN) {
+            parts.forEach(part -> added.computeIfAbsent(part, this::place).show(job));
+        }
+        if (before.filter(known -> staysAtItsStep(known, job)).isEmpty()) {
+            steps.removeAll();
+            steps(job);
+        }
+        return this;
+    }
+
+    private void steps(CutJob job) {
         switch (job.state()) {
             case FORBIDDEN -> forbidden(job);
             case CHECKING, READY -> before(job);
             case RUNNING -> during(job);
             case DONE, BROKEN_OFF -> after(job);
         }
-        return this;
+    }
+
+    /** Whether what is asked for at this step still stands: then its forms stay, and only the answers are renewed. */
+    private boolean staysAtItsStep(CutJob known, CutJob job) {
+        boolean checking = isChecking(known) && isChecking(job);
+        if (checking) {
+            checks.show(job);
+            if (!known.parameters().equals(job.parameters())) {
+                dial.removeAll();
+                dial.add(dialWay(job));
+            }
+        }
+        return checking || known.state() == CutJob.State.RUNNING && job.state() == CutJob.State.RUNNING;
+    }
+
+    private static boolean isChecking(CutJob job) {
+        return job.state() == CutJob.State.CHECKING || job.state() == CutJob.State.READY;
+    }
+
+    private PartPlace place(CutJobPart part) {
+        PartPlace place = new PartPlace(part, this::renew);
+        beside.add(place);
+        return place;
+    }
+
+    private void renew() {
+        jobs.find(shown.id()).ifPresent(this::show);
     }
 
     /** Told when the beam goes on: what stands around the panel changes then, not while its outcome is being typed. */
@@ -140,9 +189,9 @@ public class CutJobPanel extends Div {
 
     private void forbidden(CutJob job) {
         for (Sentence reason : job.workpiece().forbidden()) {
-            add(new Note(Note.Kind.BAD, figures.say(reason)));
+            steps.add(new Note(Note.Kind.BAD, figures.say(reason)));
         }
-        add(
+        steps.add(
                 new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")),
                 breakOffWay(
                         job,
@@ -151,39 +200,21 @@ public class CutJobPanel extends Div {
     }
 
     private void before(CutJob job) {
-        Div list = new Div();
-        list.addClassName("cutting-checks");
-        for (CheckItem item : CheckItem.values()) {
-            list.add(new CheckRow(
-                    job,
-                    item,
-                    figures,
-                    () -> again(job, () -> jobs.check(job.id(), item, who.name())),
-                    reason -> again(job, () -> jobs.skip(job.id(), item, reason, who.name()))));
-        }
-        SmallText caution = new SmallText(figures.text("cutting.job.caution"));
-        Button start = new Button(
-                figures.text("cutting.job.start"),
-                event -> again(job, () -> {
+        checks = new CheckSteps(
+                figures,
+                item -> again(job, () -> jobs.check(job.id(), item, who.name())),
+                (item, reason) -> again(job, () -> jobs.skip(job.id(), item, reason, who.name())),
+                () -> again(job, () -> {
                     CutJob running = jobs.start(job.id(), who.name());
                     started.accept(running);
                     return running;
                 }));
-        start.addThemeVariants(ButtonVariant.PRIMARY);
-        start.addClassName("cutting-big");
-        start.setEnabled(job.state() == CutJob.State.READY);
-        Span missing = new Span(
-                job.unanswered().isEmpty()
-                        ? figures.text("cutting.job.ready")
-                        : figures.text("cutting.job.missing", job.unanswered().size()));
-        missing.addClassName("pw-small");
-        Div foot = new Div(start, missing);
-        foot.addClassName("cutting-job-foot");
-        add(
-                dialWay(job),
-                list,
-                caution,
-                foot,
+        checks.show(job);
+        dial.removeAll();
+        dial.add(dialWay(job));
+        steps.add(
+                dial,
+                checks,
                 breakOffWay(
                         job,
                         "cutting.job.give.up",
@@ -249,7 +280,7 @@ public class CutJobPanel extends Div {
                                     job.id(), reason, passes.getValue(), seen, finding.photo(), who.name()));
                 },
                 nothingToSee);
-        add(running, passes, finding, foot, broken);
+        steps.add(running, passes, finding, foot, broken);
     }
 
     /** None yet, when somebody has to be asked first. */
@@ -277,17 +308,17 @@ public class CutJobPanel extends Div {
 
     private void after(CutJob job) {
         boolean done = job.state() == CutJob.State.DONE;
-        add(new Verdict(
+        steps.add(new Verdict(
                 done ? Verdict.Kind.GOOD : Verdict.Kind.BAD,
                 figures.text(done ? "cutting.job.done" : "cutting.job.broken")));
         job.took()
-                .ifPresent(took -> add(new Paragraph(figures.text(
+                .ifPresent(took -> steps.add(new Paragraph(figures.text(
                         "cutting.job.took", took, job.ended().orElseThrow().by()))));
         if (!job.note().isBlank()) {
-            add(new Note(Note.Kind.PLAIN, job.note()));
+            steps.add(new Note(Note.Kind.PLAIN, job.note()));
         }
         job.skipped()
-                .forEach(skip -> add(new Note(
+                .forEach(skip -> steps.add(new Note(
                         Note.Kind.WARN,
                         figures.text(
                                 "cutting.check.skipped.after",
@@ -325,7 +356,33 @@ public class CutJobPanel extends Div {
             Optional.ofNullable(deed.get()).ifPresent(this::show);
         } catch (Refused refused) {
             Feedback.tell(figures.say(refused), true);
-            jobs.find(job.id()).filter(now -> now.state() != job.state()).ifPresent(this::show);
+            jobs.find(job.id()).filter(now -> now.state() != shown.state()).ifPresent(this::show);
+        }
+    }
+
+    /** Where one part of an upper room stands on the panel of a cut; it is exchanged only when it cannot be renewed. */
+    private static final class PartPlace extends Div {
+
+        private final transient CutJobPart part;
+        private final transient Runnable changed;
+        private transient Optional<Component> content = Optional.empty();
+
+        PartPlace(CutJobPart part, Runnable changed) {
+            this.part = part;
+            this.changed = changed;
+            addClassName("cutting-job-group");
+        }
+
+        void show(CutJob job) {
+            boolean renewed = content.filter(CutJobPart.Renewable.class::isInstance)
+                    .map(CutJobPart.Renewable.class::cast)
+                    .filter(shown -> shown.renew(job))
+                    .isPresent();
+            if (!renewed) {
+                removeAll();
+                content = part.show(job, changed);
+                content.ifPresent(this::add);
+            }
         }
     }
 }

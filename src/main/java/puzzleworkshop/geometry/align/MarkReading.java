@@ -55,7 +55,7 @@ public record MarkReading(Verdict verdict, SimilarityFit fit, List<Integer> conc
         public static final Expectation USUAL = new Expectation(0.3, 0.01, Math.toRadians(20));
     }
 
-    /** Marks nearer to each other than this fix no angle. */
+    /** Marks of which no two lie further apart than this fix no angle. */
     public static final double LEAST_APART_MM = 20;
 
     private static final double[] CHI_SQUARED_999 = {0, 0, Double.POSITIVE_INFINITY, 13.82, 18.47};
@@ -72,7 +72,7 @@ public record MarkReading(Verdict verdict, SimilarityFit fit, List<Integer> conc
     }
 
     /**
-     * @param drawn where the marks are on the print, at least {@link #LEAST_APART_MM} apart, y down
+     * @param drawn where the marks are on the print, two of them at least {@link #LEAST_APART_MM} apart, y down
      * @param seen where they were read, in the same order, in millimetres, x to the right and y down
      */
     public static MarkReading of(List<Point> drawn, List<Point> seen, Expectation expected) {
@@ -80,12 +80,8 @@ public record MarkReading(Verdict verdict, SimilarityFit fit, List<Integer> conc
         if (n < 2 || n > 4 || seen.size() != n) {
             throw new IllegalArgumentException("Two, three or four marks are read, not " + n);
         }
-        for (int i = 0; i < n; i++) {
-            for (int k = 0; k < i; k++) {
-                if (drawn.get(i).distanceTo(drawn.get(k)) < LEAST_APART_MM) {
-                    throw new IllegalArgumentException("Marks must lie apart");
-                }
-            }
+        if (!fixAnAngle(drawn)) {
+            throw new IllegalArgumentException("Marks must lie apart");
         }
         Optional<int[]> together = together(drawn, seen, expected);
         if (together.isPresent()) {
@@ -103,6 +99,12 @@ public record MarkReading(Verdict verdict, SimilarityFit fit, List<Integer> conc
             return new MarkReading(Verdict.OUT_OF_SQUARE, fit, List.of(), shear);
         }
         return whatIsWrong(drawn, seen, fit, expected);
+    }
+
+    /** Whether two of the marks lie far enough apart to say how a print lies turned. */
+    public static boolean fixAnAngle(List<Point> drawn) {
+        return drawn.stream()
+                .anyMatch(one -> drawn.stream().anyMatch(other -> one.distanceTo(other) >= LEAST_APART_MM));
     }
 
     private static Optional<ShearCheck> shear(

@@ -61,8 +61,9 @@ class CutLinesPanel implements OrderPanel {
                     pattern.outline(),
                     pattern.spec().size(),
                     figures));
-            section.add(
-                    files("orders.cut-lines.puzzle", new CutFileLinks(order.number(), () -> pattern.plan(sequence))));
+            section.add(files(
+                    "orders.cut-lines.puzzle",
+                    new CutFileLinks(order.number(), () -> shelf.plan(pattern.spec(), sequence))));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());
                 section.add(

@@ -36,7 +36,7 @@ final class OnePiece {
                 List.of(),
                 line,
                 List.of(piece),
-                new CutPattern.Verified(1, 0, closest, closest, 0),
+                new CutPattern.Verified(1, 0, closest, closest, 0, true, List.of()),
                 0,
                 line.lengthMm());
     }

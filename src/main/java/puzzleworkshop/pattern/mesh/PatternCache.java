@@ -1,6 +1,7 @@
 package puzzleworkshop.pattern.mesh;
 
 import org.springframework.stereotype.Component;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.runtime.VersionedCache;
@@ -17,6 +18,11 @@ public class PatternCache {
 
     private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.ofWeight(
             MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
+    private final VersionedCache<InOrder, Ordered> plans = VersionedCache.ofWeight(MOST_PIECES_KEPT, Ordered::pieces);
+
+    private record InOrder(PatternSpec spec, CutPlan.Sequence sequence) {}
+
+    private record Ordered(CutPlan plan, int pieces) {}
 
     /**
      * The pattern of a spec, made now or taken from the shelf.
@@ -25,5 +31,18 @@ public class PatternCache {
      */
     public CutPattern of(PatternSpec spec) {
         return kept.get(spec, () -> PatternMaker.make(spec));
+    }
+
+    /**
+     * Its lines in cutting order, which take longer to put in order than to draw.
+     *
+     * @throws puzzleworkshop.measure.Refused as {@link PatternMaker#make}
+     */
+    public CutPlan plan(PatternSpec spec, CutPlan.Sequence sequence) {
+        return plans.get(new InOrder(spec, sequence), () -> {
+                    CutPattern pattern = of(spec);
+                    return new Ordered(pattern.plan(sequence), pattern.pieces().size());
+                })
+                .plan();
     }
 }

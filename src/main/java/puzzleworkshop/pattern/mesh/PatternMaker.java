@@ -14,6 +14,7 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.shapes.AlikeShapes;
 
 /**
  * Makes a pattern from its spec and verifies it by geometry: no two lines cross, none comes closer to another (or to
@@ -131,6 +132,7 @@ public final class PatternMaker {
             inner.add(Mesh.join(line, line.getFirst().start() == line.getLast().end()));
         }
         CurvePath outline = Mesh.join(mesh.outline, true);
+        double closest = closestMm();
         double rowHeight = spec.size().height().mm() / spec.grid().rows();
         return new CutPattern(
                 spec,
@@ -138,15 +140,24 @@ public final class PatternMaker {
                 outline,
                 Faces.of(mesh, rowHeight),
                 new CutPattern.Verified(
-                        mesh.edges.size(), redrawn, spec.limits().closestLinesMm(), smallestGap, unlikeMm()),
+                        mesh.edges.size(),
+                        redrawn,
+                        spec.limits().closestLinesMm(),
+                        smallestGap,
+                        SURELY * closest,
+                        !spec.isFirstDesign() && closest >= UnlikeLines.needMm(spec),
+                        AlikeShapes.of(spec.shapes(), spec.kerf())
+                                .map(pair -> List.of(pair.one(), pair.other()))
+                                .orElse(List.of())),
                 inner.stream().mapToDouble(CurvePath::lengthMm).sum(),
                 outline.lengthMm());
     }
 
-    private double unlikeMm() {
+    /** Of the two edges most alike, as far as it is below what is needed; zero where it was not looked for. */
+    private double closestMm() {
         if (spec.isFirstDesign()) {
             return 0;
         }
-        return SURELY * (allUnlike && redrawn == 0 ? UnlikeLines.needMm(spec) : UnlikeLines.closestMm(spec, mesh));
+        return allUnlike && redrawn == 0 ? UnlikeLines.needMm(spec) : UnlikeLines.closestMm(spec, mesh);
     }
 }

@@ -5,6 +5,7 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.shapes.AlikeShapes;
 
 /**
  * Lays the inner edges of a mesh one after another so that no two are alike: of several drawings of each edge the first
@@ -13,10 +14,6 @@ import puzzleworkshop.pattern.PatternSpec;
  */
 final class UnlikeLines {
 
-    /** What remains beyond the play, so that two edges are told apart with certainty. */
-    private static final double MARGIN_MM = 0.06;
-
-    private static final double LEAST_MM = 0.2;
     private static final double LEAST_NEED_MM = 0.04;
     private static final int MOST_TRIES = 60;
     private static final int TRIES_AT_FULL_LIFE = 10;
@@ -52,7 +49,7 @@ final class UnlikeLines {
 
     /** Two edges that differ by more than this cannot be taken for each other. */
     static double needMm(PatternSpec spec) {
-        return Math.max(LEAST_MM, spec.kerf().mm()) + MARGIN_MM;
+        return AlikeShapes.toldApartMm(spec.kerf());
     }
 
     /** The distance of the two edges most like each other, as far as it is below what is needed. */

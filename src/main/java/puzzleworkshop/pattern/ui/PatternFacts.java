@@ -187,10 +187,18 @@ class PatternFacts extends Div {
     }
 
     private Component unlike(CutPattern pattern) {
-        boolean told = pattern.verified().unlikeMm() > pattern.spec().kerf().mm();
-        return new Verdict(
-                told ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
-                getTranslation(told ? "pattern.draw.unlike" : "pattern.draw.alike"));
+        CutPattern.Verified verified = pattern.verified();
+        if (!verified.edgesTold()) {
+            return new Verdict(Verdict.Kind.WARN, getTranslation("pattern.draw.alike"));
+        }
+        return verified.alikeShapes().isEmpty()
+                ? new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.unlike"))
+                : new Verdict(
+                        Verdict.Kind.WARN,
+                        figures.text(
+                                "pattern.draw.alike-shapes",
+                                verified.alikeShapes().getFirst(),
+                                verified.alikeShapes().getLast()));
     }
 
     private Component files(String label, CutFileLinks links) {

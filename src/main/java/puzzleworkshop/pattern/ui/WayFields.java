@@ -23,6 +23,7 @@ import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.shapes.SizesApart;
 
 /** What is asked on the page of one way to cut, beside what every page asks. */
 class WayFields extends Div {
@@ -142,18 +143,23 @@ class WayFields extends Div {
             case FACES ->
                 marked.getValue() == Marked.AROUND
                         ? plain.withLayout(PieceLayout.of(false, layout.places(size)))
-                        : plain.withShapes(layout.places(size).stream()
-                                .map(place -> new PersonalShape(getTranslation("pattern.way.face"), place.outline()))
-                                .toList());
+                        : plain.withShapes(SizesApart.of(
+                                layout.places(size).stream()
+                                        .map(place ->
+                                                new PersonalShape(getTranslation("pattern.way.face"), place.outline()))
+                                        .toList(),
+                                plain.kerf()));
             case ROUND -> plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND));
             case HEART -> plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.HEART));
             case SHAPES ->
                 plain.withShapes(shapes.stream()
                         .flatMap(choice -> choice.shapes(size).stream())
                         .toList());
-            case NAME -> plain.withShapes(letters(plain));
+            case NAME -> plain.withShapes(SizesApart.of(letters(plain), plain.kerf()));
             case CHILDREN ->
-                plain.withShapes(LargeShapes.laid(size, plain.grid(), large.getValue() == null ? 0 : large.getValue()));
+                plain.withShapes(SizesApart.of(
+                        LargeShapes.laid(size, plain.grid(), large.getValue() == null ? 0 : large.getValue()),
+                        plain.kerf()));
         };
     }
 

@@ -6,7 +6,6 @@ import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.ArrayList;
@@ -35,7 +34,7 @@ class MarkForm extends Div {
     private final transient Positions positions;
     private final transient Formatter figures;
     private final List<Row> rows = new ArrayList<>();
-    private final Select<Integer> turned = new Select<>();
+    private final LiesTurned turned;
     private final Checkbox inJig;
     private final Div drawing = new Div();
     private final Div said = new Div();
@@ -55,10 +54,7 @@ class MarkForm extends Div {
         this.figures = figures;
         addClassName("placing-form");
         MachineAxes axes = job.setting().machine().control().axes();
-        turned.setLabel(figures.text("placing.turned"));
-        turned.setItems(0, 1, 2, 3);
-        turned.setItemLabelGenerator(turns -> figures.text("placing.turned." + turns));
-        turned.setValue(0);
+        turned = new LiesTurned(0, figures);
         turned.addValueChangeListener(event -> look());
         inJig = new Checkbox(figures.text("placing.in-jig"));
         for (int i = 0; i < print.marks().size(); i++) {
@@ -107,7 +103,7 @@ class MarkForm extends Div {
             return;
         }
         try {
-            show(positions.look(job, typed), typed);
+            show(positions.look(job, print, typed), typed);
         } catch (Refused refused) {
             said.add(new Verdict(Verdict.Kind.BAD, figures.say(refused)));
         }
@@ -168,6 +164,8 @@ class MarkForm extends Div {
             Span unit = new Span(axes.unit() == MachineAxes.Unit.MM ? "mm" : "in");
             unit.addClassName("pw-unit");
             field.setSuffixComponent(unit);
+            field.setMin(-Measuring.MOST_SHOWN);
+            field.setMax(Measuring.MOST_SHOWN);
             field.setValueChangeMode(ValueChangeMode.LAZY);
             field.addValueChangeListener(event -> look());
             return field;

@@ -10,7 +10,9 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import puzzleworkshop.cutting.jobs.CutJob;
@@ -21,7 +23,6 @@ import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
-import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.placing.LearnedFence;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
@@ -56,15 +57,27 @@ class PlacingPart implements CutJobPart {
         }
     }
 
-    /** The section on the panel of one cut. */
+    /** The form for a board and the place it was made at; another place asks for another form. */
+    private record Asked(Optional<Long> at, Component component) {
+
+        boolean answers(Optional<Position> place) {
+            return at.equals(place.map(Position::id));
+        }
+    }
+
+    /** The section on the panel of one cut. What is typed for a board stays until its place is kept or given up. */
     @StyleSheet("context://placing.css")
     @StyleSheet("context://pattern.css")
-    private final class Section extends Div {
+    private final class Section extends Div implements CutJobPart.Renewable {
 
-        private final transient CutJob job;
+        private transient CutJob job;
         private final transient DrawnPrint print;
         private final transient Runnable changed;
         private final Div board = new Div();
+        private final Div marks = new Div();
+        private final Div together = new Div();
+        private final Div record = new Div();
+        private final Map<Integer, Asked> asked = new HashMap<>();
         private int copy = 1;
 
         Section(CutJob job, DrawnPrint print, Runnable changed) {
@@ -73,10 +86,9 @@ class PlacingPart implements CutJobPart {
             this.changed = changed;
             addClassNames("placing", "pw-stack");
             List<Position> all = positions.of(job.id());
-            List<GivenFile> given = positions.given(job.id());
             if (job.ended().isPresent()) {
                 setVisible(!all.isEmpty());
-                add(new H3(figures.text("placing.title")), new PlaceRecord(all, positions.traced(job), given, figures));
+                add(new H3(figures.text("placing.title")), places(all));
                 return;
             }
             add(new H3(figures.text("placing.title")));
@@ -87,13 +99,25 @@ class PlacingPart implements CutJobPart {
                 copy = all.isEmpty() ? 1 : all.getLast().copy();
                 add(chooser(copies));
             }
-            board.addClassName("pw-stack");
-            add(board);
-            if (!all.isEmpty()) {
-                add(new Details(
-                        figures.text("placing.record"), new PlaceRecord(all, positions.traced(job), given, figures)));
-            }
+            List.of(board, marks, together, record).forEach(group -> group.addClassName("pw-stack"));
+            add(board, marks, together, record);
             show();
+        }
+
+        @Override
+        public boolean renew(CutJob now) {
+            boolean same = job.ended().isEmpty()
+                    && now.ended().isEmpty()
+                    && positions.print(now).filter(print::isPrintedLike).isPresent();
+            if (same) {
+                job = now;
+                show();
+            }
+            return same;
+        }
+
+        private PlaceRecord places(List<Position> all) {
+            return new PlaceRecord(all, positions.traced(job), positions.given(job.id()), figures);
         }
 
         private Select<Integer> chooser(int copies) {
@@ -111,28 +135,51 @@ class PlacingPart implements CutJobPart {
 
         private void show() {
             board.removeAll();
-            positions.current(job.id(), copy).ifPresentOrElse(this::known, this::unknown);
+            Optional<Position> place = positions.current(job.id(), copy);
+            place.ifPresentOrElse(this::known, this::unknown);
+            Asked form = asked.compute(
+                    copy, (number, before) -> before != null && before.answers(place) ? before : ask(place));
+            if (form.component().getParent().filter(marks::equals).isEmpty()) {
+                marks.removeAll();
+                marks.add(form.component());
+            }
             together();
+            record();
+        }
+
+        /** The marks to be typed where nothing is known, and folded away where a place is. */
+        private Asked ask(Optional<Position> place) {
+            Div form = new Div();
+            form.addClassName("pw-stack");
+            if (!print.marks().isEmpty()) {
+                form.add(place.isPresent() ? new Details(figures.text("placing.again"), form()) : form());
+            } else if (place.isEmpty()) {
+                form.add(new Paragraph(figures.text("placing.no-crosses")));
+            }
+            if (place.isEmpty()) {
+                SmallText typing = new SmallText(figures.text("placing.typing"));
+                form.add(typing);
+            }
+            return new Asked(place.map(Position::id), form);
+        }
+
+        private void record() {
+            record.removeAll();
+            List<Position> all = positions.of(job.id());
+            if (!all.isEmpty()) {
+                record.add(new Details(figures.text("placing.record"), places(all)));
+            }
         }
 
         private void unknown() {
             LearnedFence fence = positions.fence(job.setting().machine());
             if (fence.since() > 0) {
-                Button take = new Button(
-                        figures.text("placing.jig.take"),
-                        event -> change("placing.jig.taken", () -> positions.takeJig(job.id(), copy, who.name())));
-                Paragraph why =
-                        new Paragraph(figures.text("placing.jig.take.why") + " " + FenceSection.words(fence, figures));
-                why.addClassName("pw-small");
-                board.add(new Div(take, why));
+                board.add(new FenceTake(
+                        fence,
+                        figures,
+                        turns -> change(
+                                "placing.jig.taken", () -> positions.takeJig(job.id(), copy, turns, who.name()))));
             }
-            if (print.marks().isEmpty()) {
-                board.add(new Paragraph(figures.text("placing.no-crosses")));
-            } else {
-                board.add(form());
-            }
-            SmallText typing = new SmallText(figures.text("placing.typing"));
-            board.add(typing);
         }
 
         private MarkForm form() {
@@ -174,16 +221,13 @@ class PlacingPart implements CutJobPart {
                     event -> change("placing.moved.noted", () -> positions.moved(job.id(), copy, who.name())));
             moved.addThemeVariants(ButtonVariant.TERTIARY);
             board.add(row);
-            if (position.asksToBeTraced(job)) {
+            if (position.asksToBeTraced(job, positions.copies(job))) {
                 board.add(tracing(position));
             }
             board.add(new FilesForPlace(job, List.of(position.id()), files, figures, who.name()), moved);
-            if (!print.marks().isEmpty()) {
-                board.add(new Details(figures.text("placing.again"), form()));
-            }
         }
 
-        /** A further board while the cut runs: its frame has a tick of its own. */
+        /** One of several boards, or one measured while the cut runs: its frame has a tick of its own. */
         private Component tracing(Position position) {
             Checkbox tick = new Checkbox(
                     figures.text("placing.traced", position.copy()),
@@ -200,6 +244,7 @@ class PlacingPart implements CutJobPart {
 
         /** All boards that are measured and lie on the bed together. */
         private void together() {
+            together.removeAll();
             List<Position> placed = IntStream.rangeClosed(1, positions.copies(job))
                     .boxed()
                     .flatMap(number -> positions.current(job.id(), number).stream())
@@ -209,7 +254,7 @@ class PlacingPart implements CutJobPart {
                         new Paragraph(figures.text("placing.together.why")),
                         new FilesForPlace(job, placed.stream().map(Position::id).toList(), files, figures, who.name()));
                 all.addClassName("pw-stack");
-                board.add(new Details(figures.text("placing.together", placed.size()), all));
+                together.add(new Details(figures.text("placing.together", placed.size()), all));
             }
         }
 

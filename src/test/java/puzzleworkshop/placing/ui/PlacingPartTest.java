@@ -4,10 +4,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.NumberField;
+import com.vaadin.flow.component.textfield.TextArea;
+import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,10 +27,13 @@ import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.ui.CutJobView;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.TradeNumbers;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @Transactional
@@ -42,6 +49,9 @@ class PlacingPartTest extends SpringBrowserlessTest {
 
     @Autowired
     Machines machines;
+
+    @Autowired
+    Workshop workshop;
 
     @Autowired
     DataSource database;
@@ -94,6 +104,89 @@ class PlacingPartTest extends SpringBrowserlessTest {
         assertThat(words()).contains("2 more marks are needed.");
         type(visits.subList(0, 1));
         assertThat(words()).contains("One more mark is needed.");
+    }
+
+    @Test
+    void marks_typed_and_a_reason_being_typed_stay_when_an_item_of_the_checklist_is_ticked() {
+        navigate(CutJobView.class, job.id());
+        type(visits.subList(0, 3));
+        test(find(Button.class).all().stream()
+                        .filter(button -> button.getText().startsWith("Skip")
+                                && button.getText().endsWith("…"))
+                        .toList()
+                        .getLast())
+                .click();
+        TextField reason = find(TextField.class).all().stream()
+                .filter(field -> field.getPlaceholder() != null
+                        && !field.getPlaceholder().isBlank())
+                .toList()
+                .getLast();
+        reason.setValue("the last item was looked at");
+        Checkbox first = find(Checkbox.class).all().stream()
+                .filter(box -> !box.getValue() && !box.isReadOnly() && isOfTheChecklist(box))
+                .findFirst()
+                .orElseThrow();
+        test(first).click();
+        assertThat(jobs.find(job.id()).orElseThrow().unanswered()).hasSize(CheckItem.values().length - 1);
+        for (MarkVisit visit : visits.subList(0, 3)) {
+            assertThat(axis("X of mark " + visit.mark()).getValue()).isEqualTo(visit.shownX());
+            assertThat(axis("Y of mark " + visit.mark()).getValue()).isEqualTo(visit.shownY());
+        }
+        assertThat(words()).anyMatch(text -> text.startsWith("The cut stays inside the print"));
+        assertThat(reason.isAttached()).isTrue();
+        assertThat(reason.getValue()).isEqualTo("the last item was looked at");
+    }
+
+    @Test
+    void what_came_of_a_cut_stays_typed_when_a_place_is_kept_while_it_runs() {
+        for (CheckItem item : CheckItem.values()) {
+            jobs.check(job.id(), item, "Robin");
+        }
+        jobs.start(job.id(), "Robin");
+        navigate(CutJobView.class, job.id());
+        find(TextArea.class).single().setValue("smoke at the left edge");
+        type(visits);
+        test(find(Button.class).withText("Use this place").single()).click();
+        assertThat(positions.current(job.id(), 1)).isPresent();
+        assertThat(find(TextArea.class).single().getValue()).isEqualTo("smoke at the left edge");
+        assertThat(find(Checkbox.class).withId("frame-traced").exists()).isTrue();
+    }
+
+    @Test
+    void in_the_jig_it_is_asked_how_this_print_lies_and_the_last_way_is_offered() {
+        positions.measure(job.id(), new Positions.Typed(1, 0, true, visits), "Robin");
+        CutJob next = LaidOrders.printed(database, jobs, job.setting().machine(), 78);
+        navigate(CutJobView.class, next.id());
+        Select<?> lies = find(Select.class).withId("jig-turned").single();
+        assertThat(lies.getValue()).isEqualTo(0);
+        test(lies).selectItem("turned a quarter, its top to the right");
+        stickingIsExact();
+        test(find(Button.class).withText("It lies in the jig").single()).click();
+        assertThat(positions.current(next.id(), 1).orElseThrow().turns()).isEqualTo(1);
+    }
+
+    private void stickingIsExact() {
+        TradeNumbers now = workshop.tradeNumbers();
+        workshop.save(new TradeNumbers(
+                now.overhang(),
+                now.holdDownMargin(),
+                Length.mm(0.1),
+                0.01,
+                now.sharpPpi(),
+                now.goodPpi(),
+                now.softPpi(),
+                now.smallestPiece(),
+                now.boardThickness(),
+                now.smallestUseful(),
+                now.bufferDays(),
+                now.quoteValidDays(),
+                now.outlineLast()));
+    }
+
+    private static boolean isOfTheChecklist(Checkbox box) {
+        return box.getParent()
+                .filter(row -> row.getElement().getClassList().contains("cutting-check"))
+                .isPresent();
     }
 
     @Test
