@@ -37,13 +37,13 @@ import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.list.StockTaking;
+import puzzleworkshop.sheets.ui.BlankForm;
 import puzzleworkshop.sheets.ui.FactsForm;
 import puzzleworkshop.sheets.ui.OutlineEditor;
 import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.sheets.ui.SheetPhoto;
 import puzzleworkshop.sheets.ui.TickHere;
-import puzzleworkshop.sheets.ui.WishForm;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -212,8 +212,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Paragraph answer = new Paragraph();
         answer.getElement().setAttribute("aria-live", "polite");
         Div drawn = new Div();
-        WishForm[] form = new WishForm[1];
-        form[0] = new WishForm(figures, settings, workshop, () -> {
+        BlankForm[] form = new BlankForm[1];
+        form[0] = new BlankForm(figures, settings, workshop, () -> {
             drawn.removeAll();
             answer.setText(form[0].wish().map(wish -> answerFor(wish, drawn)).orElse(""));
         });

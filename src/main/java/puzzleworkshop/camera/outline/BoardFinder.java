@@ -3,8 +3,8 @@ package puzzleworkshop.camera.outline;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
-import puzzleworkshop.camera.sheet.SheetFinder;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -39,7 +39,7 @@ public final class BoardFinder {
         this.printScale = printScale;
         // everything is measured in units of the print and scaled at the end
         this.thickness = thickness / printScale;
-        this.seen = SheetFinder.find(photo);
+        this.seen = MeasuringSheetFinder.find(photo);
         this.mask = new BoardMask(new Ground(photo, seen), smallest);
     }
 

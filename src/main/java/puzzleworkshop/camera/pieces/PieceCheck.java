@@ -18,10 +18,10 @@ import puzzleworkshop.measure.Sentence;
  */
 public final class PieceCheck {
 
-    /** So many places are looked at closely for each piece, the best by {@link Profile#onto}. */
+    /** So many places are looked at closely for each piece, the best by {@link PieceProfile#onto}. */
     private static final int CLOSE_LOOKS = 8;
 
-    /** So many places are laid on at all, the best by {@link Profile#atLeast}; of a large pattern a twentieth. */
+    /** So many places are laid on at all, the best by {@link PieceProfile#atLeast}; of a large pattern a twentieth. */
     private static final int LIKELY = 40;
 
     /** So many pieces tell whether a photo shows their faces or their backs. */
@@ -82,7 +82,7 @@ public final class PieceCheck {
     private PieceCheck(List<PieceShape> pieces) {
         this.pieces = pieces;
         this.largest = pieces.stream()
-                .mapToDouble(p -> new Profile(p.ring(), false).area)
+                .mapToDouble(p -> new PieceProfile(p.ring(), false).area)
                 .max()
                 .orElse(0);
     }
@@ -138,20 +138,21 @@ public final class PieceCheck {
 
     private double smallest() {
         return pieces.stream()
-                .mapToDouble(p -> new Profile(p.ring(), false).area)
+                .mapToDouble(p -> new PieceProfile(p.ring(), false).area)
                 .min()
                 .orElse(0);
     }
 
     /** Distances of each piece of one photo from each place, as it lies: picture up or down, whichever fits the photo better. */
     private List<double[]> placed(SeenEdges edges) {
-        List<Profile> found =
-                edges.rings().stream().map(ring -> new Profile(ring, false)).toList();
-        List<Profile> face = places(false);
-        List<Profile> back = places(true);
+        List<PieceProfile> found = edges.rings().stream()
+                .map(ring -> new PieceProfile(ring, false))
+                .toList();
+        List<PieceProfile> face = places(false);
+        List<PieceProfile> back = places(true);
         // which side is up is seen by some of them
-        List<Profile> some = found.subList(0, Math.min(TELLING, found.size()));
-        List<Profile> places = nearness(some, face) <= nearness(some, back) ? face : back;
+        List<PieceProfile> some = found.subList(0, Math.min(TELLING, found.size()));
+        List<PieceProfile> places = nearness(some, face) <= nearness(some, back) ? face : back;
         double[][] better = new double[found.size()][];
         IntStream.range(0, better.length).parallel().forEach(i -> better[i] = distances(found.get(i), places));
         for (int i = 0; i < better.length; i++) {
@@ -163,11 +164,11 @@ public final class PieceCheck {
         return Arrays.asList(better);
     }
 
-    private List<Profile> places(boolean mirrored) {
-        return pieces.stream().map(p -> new Profile(p.ring(), mirrored)).toList();
+    private List<PieceProfile> places(boolean mirrored) {
+        return pieces.stream().map(p -> new PieceProfile(p.ring(), mirrored)).toList();
     }
 
-    private static double nearness(List<Profile> found, List<Profile> places) {
+    private static double nearness(List<PieceProfile> found, List<PieceProfile> places) {
         return found.stream()
                 .parallel()
                 .mapToDouble(piece -> Math.min(
@@ -175,7 +176,7 @@ public final class PieceCheck {
                 .sum();
     }
 
-    private static double[] distances(Profile found, List<Profile> places) {
+    private static double[] distances(PieceProfile found, List<PieceProfile> places) {
         int n = places.size();
         double[] bound = new double[n];
         for (int p = 0; p < n; p++) {

@@ -9,13 +9,13 @@ import java.util.Optional;
  * @param mediaType image/jpeg, image/png or image/webp, by what the file begins with
  * @param bytes as uploaded, at most 20 MB
  */
-public record Photo(String mediaType, byte[] bytes) {
+public record TrialPhoto(String mediaType, byte[] bytes) {
 
     public static final int MOST_BYTES = 20_000_000;
 
     /** The photo in these bytes, told by their beginning, never by what a browser says; none when it is no picture. */
-    public static Optional<Photo> of(byte[] bytes) {
-        return typeOf(bytes).map(type -> new Photo(type, bytes));
+    public static Optional<TrialPhoto> of(byte[] bytes) {
+        return typeOf(bytes).map(type -> new TrialPhoto(type, bytes));
     }
 
     private static Optional<String> typeOf(byte[] bytes) {

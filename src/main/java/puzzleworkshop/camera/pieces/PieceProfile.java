@@ -1,7 +1,7 @@
 package puzzleworkshop.camera.pieces;
 
 /** A closed edge as points at even distances around its middle, ready to be laid on another in every turn. */
-final class Profile {
+final class PieceProfile {
 
     static final int POINTS = 96;
 
@@ -15,7 +15,7 @@ final class Profile {
     /** Sizes of the first waves of the edge as a complex function: the same in every turn, from every starting point. */
     private final double[] waves = new double[2 * WAVES];
 
-    Profile(double[] edge, boolean mirrored) {
+    PieceProfile(double[] edge, boolean mirrored) {
         double[] turned = edge.clone();
         if (mirrored) {
             int n = edge.length / 2;
@@ -73,7 +73,7 @@ final class Profile {
      * A lower bound of the mean squared distance that {@link #onto} finds, at little cost: by Parseval's theorem no turn and no
      * starting point brings two edges nearer than the sizes of their waves are.
      */
-    double atLeast(Profile other) {
+    double atLeast(PieceProfile other) {
         double sum = 0;
         for (int w = 0; w < waves.length; w++) {
             double d = waves[w] - other.waves[w];
@@ -107,7 +107,7 @@ final class Profile {
      * The best turn that lays this profile on another, over all starting points, in closed form: mean squared distance, cosine,
      * sine.
      */
-    double[] onto(Profile other) {
+    double[] onto(PieceProfile other) {
         double best = -1;
         double cos = 1;
         double sin = 0;

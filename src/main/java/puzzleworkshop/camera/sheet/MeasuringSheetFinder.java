@@ -12,7 +12,7 @@ import puzzleworkshop.camera.Photo;
 import puzzleworkshop.measure.Refused;
 
 /** Finds the measuring sheet (or the cards) in a photo and from where it was taken; refuses where that is not sure. */
-public final class SheetFinder {
+public final class MeasuringSheetFinder {
 
     /** Fewer markers than this leave the lens to guessing. */
     private static final int FEWEST = 6;
@@ -25,7 +25,7 @@ public final class SheetFinder {
 
     private static final double WORST_BLUR_MM = 0.8;
 
-    private SheetFinder() {}
+    private MeasuringSheetFinder() {}
 
     /** @throws Refused with what to do: no sheet, too few markers, blurred, not flat, seen too far from the side */
     public static SeenSheet find(Photo photo) {

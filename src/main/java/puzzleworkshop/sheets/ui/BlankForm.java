@@ -16,7 +16,7 @@ import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** The blank somebody looks a sheet for: tells each change once it can be read. */
-public class WishForm extends Div {
+public class BlankForm extends Div {
 
     private final LengthField width;
     private final LengthField height;
@@ -28,7 +28,7 @@ public class WishForm extends Div {
     private final transient Workshop workshop;
     private final transient Length mostBow;
 
-    public WishForm(Formatter figures, RackSettings settings, Workshop workshop, Runnable changed) {
+    public BlankForm(Formatter figures, RackSettings settings, Workshop workshop, Runnable changed) {
         this.workshop = workshop;
         this.mostBow = settings.rules().mostBow();
         this.width = new LengthField(figures.text("sheets.steps.width"), figures.units());

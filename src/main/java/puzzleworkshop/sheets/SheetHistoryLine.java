@@ -4,4 +4,4 @@ import java.time.Instant;
 import puzzleworkshop.measure.Sentence;
 
 /** One thing that happened to a sheet. */
-public record HistoryLine(Instant at, String who, Sentence what) {}
+public record SheetHistoryLine(Instant at, String who, Sentence what) {}
