@@ -10,6 +10,7 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -74,7 +75,7 @@ class WrongDialog extends Dialog {
         material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
-        what.setValue(recorded(stage).orElse(What.at(stage).getFirst()));
+        what.setValue(recorded(stage).orElse(What.likelyAt(stage)));
         BookingKey key = BookingKey.seen(
                 "went-wrong", order.number(), bench.mishaps(order.id()).size());
         BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
@@ -107,13 +108,9 @@ class WrongDialog extends Dialog {
 
     /** What was written down of the cut a moment ago is what went wrong, most likely. */
     private Optional<What> recorded(Stage stage) {
-        return bench.recordedCut(order.id())
-                .filter(cut -> stage.compareTo(Stage.CUT) >= 0)
-                .flatMap(cut -> cut.result())
-                .flatMap(result -> switch (result) {
-                    case NOT_THROUGH, PARTLY -> Optional.of(What.NOT_THROUGH);
-                    case THROUGH -> Optional.empty();
-                });
+        return bench.findingOfCut(order.id())
+                .filter(finding -> stage.compareTo(Stage.CUT) >= 0 && !finding.isGood())
+                .map(finding -> finding.result() == Trial.Result.THROUGH ? What.CHARRED : What.NOT_THROUGH);
     }
 
     private Rework.Report report() {

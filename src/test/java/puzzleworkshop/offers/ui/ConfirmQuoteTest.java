@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.notification.Notification;
 import java.time.Duration;
 import java.util.Optional;
 import javax.sql.DataSource;
@@ -61,11 +62,18 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
     @Test
     void in_an_empty_week_a_quote_is_confirmed_without_a_question() {
         Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
+        assertThat(promises.of(quote.id())).isEmpty();
         navigate(OrderView.class, quote.number());
         press("Confirm");
-        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
             roundTrip();
-            assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.CONFIRMED);
+            assertThat(orders.get(quote.id()).state())
+                    .as(
+                            "%s",
+                            find(Notification.class).all().stream()
+                                    .map(card -> test(card).getText())
+                                    .toList())
+                    .isEqualTo(OrderState.CONFIRMED);
         });
         assertThat(orders.get(quote.id()).promised()).isEqualTo(quote.promised());
     }
@@ -117,7 +125,7 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
     }
 
     private SafeQuestion question() {
-        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
             roundTrip();
             assertThat(find(SafeQuestion.class).exists()).isTrue();
         });
