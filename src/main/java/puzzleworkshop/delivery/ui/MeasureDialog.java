@@ -18,10 +18,11 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.workshop.Workshop;
 
-/** What scale and tape say of a packed parcel, and what the carrier takes. */
+/** What scale and tape say of a packed parcel, and, for who may see money, what the carrier takes. */
 class MeasureDialog extends Dialog {
 
     private static final double MOST_GRAMS = 1_000_000;
@@ -34,6 +35,7 @@ class MeasureDialog extends Dialog {
             SendingWay way,
             Parcels parcels,
             Workshop workshop,
+            boolean tellsMoney,
             Formatter figures,
             Runnable again) {
         this.figures = figures;
@@ -48,6 +50,7 @@ class MeasureDialog extends Dialog {
         LengthField shortest = side("delivery.sending.shortest", now, ParcelMeasure::shortest);
         AmountField postage = AmountField.money(
                 getTranslation("delivery.measure.postage", workshop.currency().getCurrencyCode()), workshop.currency());
+        postage.setVisible(tellsMoney);
         parcel.postage()
                 .or(() -> now.flatMap(way::price).map(SendingPrice::price))
                 .ifPresent(money -> postage.setValue(money.rounded().amount()));
@@ -60,11 +63,13 @@ class MeasureDialog extends Dialog {
                         || unreadable(shortest)) {
                     throw new Refused("delivery.measure.incomplete");
                 }
+                Optional<Money> cost = tellsMoney ? postage.typed(workshop.currency()) : Optional.empty();
                 parcels.weighed(
                         parcel.id(),
-                        Optional.of(ParcelMeasure.of(
-                                grams.getValue(), longest.getValue(), middle.getValue(), shortest.getValue())),
-                        postage.typed(workshop.currency()));
+                        ParcelMeasure.of(grams.getValue(), longest.getValue(), middle.getValue(), shortest.getValue()));
+                if (tellsMoney) {
+                    parcels.costs(parcel.id(), cost);
+                }
             });
             if (kept) {
                 close();

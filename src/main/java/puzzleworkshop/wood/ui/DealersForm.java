@@ -11,6 +11,7 @@ import java.util.OptionalInt;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.AmountField;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.wood.Dealers;
 import puzzleworkshop.wood.Dealing;
@@ -35,6 +36,14 @@ class DealersForm extends Div {
         boards.forEach(board -> add(row(board)));
     }
 
+    /** What cannot be read is refused, not taken as empty. */
+    private static OptionalInt given(IntegerField weeks) {
+        if (weeks.isInvalid()) {
+            throw new Refused("wood.dealing.weeks");
+        }
+        return weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue());
+    }
+
     private Div row(BoardOffer board) {
         Dealing known = dealers.of(board);
         Span name = new Span(board.name());
@@ -52,10 +61,7 @@ class DealersForm extends Div {
             boolean done = Feedback.unlessRefused(
                     figures,
                     "wood.rules.saved",
-                    () -> dealers.save(new Dealing(
-                            board.id(),
-                            weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue()),
-                            fee.typed())));
+                    () -> dealers.save(new Dealing(board.id(), given(weeks), fee.typed())));
             if (done) {
                 saved.run();
             }

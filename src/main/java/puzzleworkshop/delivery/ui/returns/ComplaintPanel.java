@@ -1,4 +1,4 @@
-package puzzleworkshop.delivery.ui;
+package puzzleworkshop.delivery.ui.returns;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
@@ -13,6 +13,7 @@ import java.util.Optional;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.ui.ParcelLetters;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
@@ -30,13 +31,21 @@ class ComplaintPanel implements OrderPanel {
 
     private final Complaints complaints;
     private final Invoices invoices;
+    private final ParcelLetters letters;
     private final Workshop workshop;
     private final SignedIn signedIn;
     private final Formatter figures;
 
-    ComplaintPanel(Complaints complaints, Invoices invoices, Workshop workshop, SignedIn signedIn, Formatter figures) {
+    ComplaintPanel(
+            Complaints complaints,
+            Invoices invoices,
+            ParcelLetters letters,
+            Workshop workshop,
+            SignedIn signedIn,
+            Formatter figures) {
         this.complaints = complaints;
         this.invoices = invoices;
+        this.letters = letters;
         this.workshop = workshop;
         this.signedIn = signedIn;
         this.figures = figures;
@@ -96,11 +105,17 @@ class ComplaintPanel implements OrderPanel {
                                             decision.who(),
                                             decision.at())));
                             decision.postage()
+                                    .filter(money -> signedIn.isOwner())
                                     .ifPresent(money ->
                                             all.add(small(figures.text("delivery.complaint.postage-was", money))));
                             if (!decision.answer().isBlank()) {
                                 all.add(small(decision.answer()));
                             }
+                            Button answer = new Button(
+                                    figures.text("delivery.complaint.write"),
+                                    e -> letters.write(order, ParcelLetters.Occasion.ANSWER, changed));
+                            answer.addThemeVariants(ButtonVariant.TERTIARY);
+                            all.add(answer);
                         },
                         () -> {
                             Button decide = new Button(

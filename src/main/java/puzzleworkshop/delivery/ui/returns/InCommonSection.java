@@ -1,4 +1,4 @@
-package puzzleworkshop.delivery.ui;
+package puzzleworkshop.delivery.ui.returns;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
