@@ -83,6 +83,34 @@ class FiguresViewTest extends SpringBrowserlessTest {
     }
 
     @Test
+    void the_accountants_files_are_there_only_for_a_period_that_can_be_read() {
+        finish(10);
+        navigate(FiguresView.class);
+        DayField from = day("From");
+        assertThat(files()).hasSize(2);
+        from.clear();
+        assertThat(files()).as("no first day is not the beginning of time").isEmpty();
+        from.setValue(day("To").getValue().plusDays(1));
+        assertThat(files()).as("the first day after the last").isEmpty();
+        from.setValue(day("To").getValue());
+        assertThat(files()).hasSize(2);
+    }
+
+    private DayField day(String label) {
+        return find(DayField.class).all().stream()
+                .filter(field -> label.equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private List<String> files() {
+        return find(Anchor.class).all().stream()
+                .map(Anchor::getText)
+                .filter(text -> text.equals("Invoices and credit notes") || text.equals("Payments"))
+                .toList();
+    }
+
+    @Test
     void minutes_that_drifted_are_proposed_and_one_press_makes_them_the_standard() {
         StageStandard before = workshop.stageStandards().get(Stage.STICK);
         double clocked = before.hands(1, 24).value() * 1.5;
