@@ -219,6 +219,13 @@ public class SheetStore {
                 .list();
     }
 
+    /** Free or held. */
+    int lying() {
+        return jdbc.sql("select count(*) from sheet where state in ('FREE', 'RESERVED')")
+                .query(Integer.class)
+                .single();
+    }
+
     /** Another text as soon as any sheet has come, changed or gone. */
     String stamp() {
         return jdbc.sql("select count(*) || '/' || coalesce(sum(version), 0) from sheet")

@@ -59,14 +59,21 @@ import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.supplies.StockCounts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.wood.BoardsOnTheWay;
+import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -96,6 +103,7 @@ final class BookingCases {
         parcels();
         complaints();
         letters();
+        boards();
         return cases;
     }
 
@@ -207,6 +215,18 @@ final class BookingCases {
             SupplyId roll = roll(supplies);
             return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO)
                     .number();
+        });
+        StockCounts counts = beans.getBean(StockCounts.class);
+        cases.put("StockCounts.count", () -> {
+            StockCounts.Count count = new StockCounts.Count(roll(supplies), 1, BigDecimal.TEN);
+            return key -> counts.count(key, count, WHO).map(Movement::number);
+        });
+        cases.put("StockCounts.take", () -> {
+            List<StockCounts.Count> all = List.of(new StockCounts.Count(roll(supplies), 1, BigDecimal.TEN));
+            return key -> {
+                counts.take(key, all, WHO);
+                return "";
+            };
         });
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {
@@ -399,5 +419,37 @@ final class BookingCases {
         Order order = sold.confirmed("Ada Reed", 1);
         invoices.receive(BookingKey.fresh(), order.id(), amount, Payment.Way.CASH, today, "", WHO);
         return order;
+    }
+
+    private void boards() {
+        BoardsOnTheWay boards = beans.getBean(BoardsOnTheWay.class);
+        cases.put("BoardsOnTheWay.ordered", () -> {
+            BuyAdvice.Line line = board();
+            return key -> boards.ordered(key, line, 2, WHO);
+        });
+        cases.put("BoardsOnTheWay.arrived", () -> {
+            long id = boards.ordered(BookingKey.fresh(), board(), 2, WHO);
+            return key -> boards.arrived(key, id, "B2", WHO);
+        });
+        cases.put("BoardsOnTheWay.notComing", () -> {
+            long id = boards.ordered(BookingKey.fresh(), board(), 2, WHO);
+            return key -> boards.notComing(key, id);
+        });
+    }
+
+    private BuyAdvice.Line board() {
+        RackSettings settings = beans.getBean(RackSettings.class);
+        settings.save(new BoardOffer(
+                0,
+                "birch 600 × 400",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(600, 400),
+                Grain.NONE,
+                Money.of("6.00", "EUR"),
+                true));
+        return new BuyAdvice.Line(
+                settings.offers().getLast(), Optional.empty(), Money.of("6.00", "EUR"), 2, 2, Optional.empty());
     }
 }

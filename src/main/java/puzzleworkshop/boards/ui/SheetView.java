@@ -20,6 +20,7 @@ import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.boards.WhatIsLeft;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
@@ -64,6 +65,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient Formatter figures;
     private final transient RackLabels words;
     private final transient MeasuredOutlines measured;
+    private final transient WhatIsLeft left;
     private transient Sheet sheet;
     private String title = "";
 
@@ -78,7 +80,9 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             SignedIn who,
             Formatter figures,
             RackLabels words,
-            MeasuredOutlines measured) {
+            MeasuredOutlines measured,
+            WhatIsLeft left) {
+        this.left = left;
         this.measured = measured;
         this.rack = rack;
         this.boards = boards;
@@ -200,7 +204,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component todo() {
         return switch (sheet.state()) {
-            case RESERVED -> new CutForm(sheet, boards, who, figures, () -> show(sheet.id()));
+            case RESERVED -> new CutForm(sheet, left.of(sheet.id()), boards, who, figures, () -> show(sheet.id()));
             case FREE -> free();
             case USED -> used();
             default -> gone();

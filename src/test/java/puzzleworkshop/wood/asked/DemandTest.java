@@ -1,4 +1,4 @@
-package puzzleworkshop.wood;
+package puzzleworkshop.wood.asked;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
@@ -80,6 +80,46 @@ class DemandTest {
         assertThat(Demand.learn(first, List.of(), TODAY).getFirst().perWeek()).isLessThan(2.2 * plain);
         double inSeason = Demand.learn(second, List.of(), TODAY).getFirst().perWeek();
         assertThat(inSeason).isGreaterThan(2 * 92.5 / 104);
+    }
+
+    /** By hand: a blank every second day is 3.5 a week, whatever part of a second year was seen. */
+    @Test
+    void demand_that_never_changes_has_no_season_however_much_of_the_second_year_was_seen() {
+        for (int weeks : new int[] {53, 55, 61, 70, 85, 100, 104}) {
+            Demand.Learned learned = Demand.learn(evenly(A4, weeks * 7 / 2, weeks), List.of(), TODAY)
+                    .getFirst();
+            assertThat(learned.toCome())
+                    .as("after %d weeks", weeks)
+                    .hasSize(26)
+                    .allSatisfy(rate -> assertThat(rate).isCloseTo(3.5, within(0.1)));
+        }
+    }
+
+    /**
+     * By hand: one A4 a week for two years, and thirty more in each of the two Aprils. In a month of 31 days that is 34.4 in place
+     * of 7.1 (all 170 blanks spread evenly over 2 × 31 of 730 days: 14.4); drawn towards the average by 2 more blanks:
+     * (68.9 + 2) ÷ (14.4 + 2) = 4.3 times the 1.6 of an average week, about 7 a week. Today, in November, it is less than 1.6.
+     */
+    @Test
+    void what_next_april_brings_is_known_in_november() {
+        List<Demand.Blank> blanks = Stream.of(evenly(A4, 104, 104), april(2025), april(2026), evenly(A5, 104, 104))
+                .flatMap(List::stream)
+                .toList();
+        List<Demand.Learned> sizes = Demand.learn(blanks, List.of(), TODAY);
+        Demand.Learned a4 =
+                sizes.stream().filter(one -> one.size().equals(A4)).findFirst().orElseThrow();
+        Demand.Learned a5 =
+                sizes.stream().filter(one -> one.size().equals(A5)).findFirst().orElseThrow();
+        int april = (int) java.time.temporal.ChronoUnit.WEEKS.between(TODAY, LocalDate.of(2027, 4, 13));
+        assertThat(a4.perWeek()).isLessThan(1.7);
+        assertThat(a4.toCome().get(april)).isBetween(6.0, 8.0);
+        assertThat(a5.toCome().get(april)).isBetween(0.7, 1.5);
+    }
+
+    private static List<Demand.Blank> april(int year) {
+        return IntStream.range(0, 30)
+                .mapToObj(day -> new Demand.Blank(LocalDate.of(year, 4, 1).plusDays(day), A4))
+                .toList();
     }
 
     /** By hand: (4 + ½) ÷ 4 weeks. */

@@ -1,8 +1,10 @@
-package puzzleworkshop.wood;
+package puzzleworkshop.wood.asked;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -16,8 +18,7 @@ import puzzleworkshop.measure.Size;
  * weeks the rate is gamma(n + ½, T); shown are mean and the middle 80 % (Gelman and others, Bayesian Data Analysis, 3rd
  * edition, 2.6; quantiles after Wilson and Hilferty 1931). A trend is followed only where the data carry it: when the later
  * half of the time differs from the earlier one by more than two standard deviations, the later half alone counts. A season is
- * used from the second year on: this month of the year against the whole, drawn towards one as if twelve more blanks had been
- * spread evenly.
+ * used from the second year on, for each week to come by itself: see {@link Season}.
  */
 public final class Demand {
 
@@ -28,8 +29,9 @@ public final class Demand {
     private static final double LEAST_WEEKS = 4;
 
     private static final double MIDDLE_80 = 1.2816;
-    private static final double SEASON_NEEDS_WEEKS = 52;
-    private static final double EVENLY = 12;
+
+    /** So far the weeks to come are told one by one. */
+    public static final int WEEKS_TO_COME = 26;
 
     /** A blank that was asked for. */
     public record Blank(LocalDate day, Size size) {}
@@ -38,11 +40,25 @@ public final class Demand {
      * One size.
      *
      * @param seen how many blanks
-     * @param perWeek expected in a week now, season and trend included
-     * @param low with 80 % between low and high
+     * @param toCome expected in each of the weeks to come, this one first, season and trend included
+     * @param low of this week's, with 80 % between low and high
      * @param trend the later half alone counts
      */
-    public record Learned(Size size, int seen, double perWeek, double low, double high, boolean trend) {}
+    public record Learned(Size size, int seen, List<Double> toCome, double low, double high, boolean trend) {
+
+        public Learned {
+            toCome = List.copyOf(toCome);
+        }
+
+        /** Expected in a week now. */
+        public double perWeek() {
+            return toCome.getFirst();
+        }
+
+        static Learned evenly(Size size, int seen, double perWeek, double low, double high) {
+            return new Learned(size, seen, Collections.nCopies(WEEKS_TO_COME, perWeek), low, high, false);
+        }
+    }
 
     private Demand() {}
 
@@ -54,13 +70,13 @@ public final class Demand {
                 .toList();
         if (recent.isEmpty()) {
             return usual.stream()
-                    .map(size -> new Learned(upright(size), 0, 0.125, 0, 0.5, false))
+                    .map(size -> Learned.evenly(upright(size), 0, 0.125, 0, 0.5))
                     .toList();
         }
         LocalDate first =
                 recent.stream().map(Blank::day).min(Comparator.naturalOrder()).orElseThrow();
         double weeks = Math.max(LEAST_WEEKS, (ChronoUnit.DAYS.between(first, today) + 1) / 7.0);
-        double season = season(recent, weeks, today);
+        Season season = new Season(recent, first, today);
         Map<String, List<Blank>> sizes = new TreeMap<>();
         for (Blank blank : recent) {
             Size size = upright(blank.size());
@@ -73,39 +89,23 @@ public final class Demand {
                 .toList();
     }
 
-    private static Learned one(List<Blank> same, double weeks, double season, LocalDate today) {
+    private static Learned one(List<Blank> same, double weeks, Season season, LocalDate today) {
         LocalDate middle = today.minusDays(Math.round(weeks * 7 / 2));
         long later = same.stream().filter(blank -> blank.day().isAfter(middle)).count();
         long earlier = same.size() - later;
         boolean trend = weeks >= 16 && Math.abs(later - earlier) > 2 * Math.sqrt(later + earlier);
         double n = trend ? later : same.size();
         double time = trend ? weeks / 2 : weeks;
+        double[] factors = season.factors(same, WEEKS_TO_COME);
         return new Learned(
                 same.getFirst().size(),
                 same.size(),
-                season * (n + 0.5) / time,
-                season * quantile(n + 0.5, time, -MIDDLE_80),
-                season * quantile(n + 0.5, time, MIDDLE_80),
+                Arrays.stream(factors)
+                        .mapToObj(factor -> factor * (n + 0.5) / time)
+                        .toList(),
+                factors[0] * quantile(n + 0.5, time, -MIDDLE_80),
+                factors[0] * quantile(n + 0.5, time, MIDDLE_80),
                 trend);
-    }
-
-    /** This month of the year against the average one; 1 in the first year. */
-    private static double season(List<Blank> recent, double weeks, LocalDate today) {
-        if (weeks <= SEASON_NEEDS_WEEKS) {
-            return 1;
-        }
-        double years = weeks / SEASON_NEEDS_WEEKS;
-        long inMonth = recent.stream()
-                .filter(blank -> Math.abs(apart(blank.day(), today)) <= 15)
-                .count();
-        double expected = recent.size() * (31.0 / 365.25);
-        return (inMonth + EVENLY * years / 12) / (expected + EVENLY * years / 12);
-    }
-
-    /** Days between two days of the year, the shorter way round. */
-    private static int apart(LocalDate one, LocalDate other) {
-        int days = Math.abs(one.getDayOfYear() - other.getDayOfYear());
-        return Math.min(days, 365 - days);
     }
 
     /** Of gamma(shape, rate). */

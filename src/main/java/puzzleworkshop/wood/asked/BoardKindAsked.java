@@ -1,4 +1,4 @@
-package puzzleworkshop.wood;
+package puzzleworkshop.wood.asked;
 
 import puzzleworkshop.measure.Length;
 
