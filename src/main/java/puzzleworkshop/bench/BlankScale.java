@@ -45,9 +45,9 @@ public class BlankScale {
             throw new Refused("bench.count.weigh.impossible", MOST_GRAMS, FINEST_STEP_GRAMS, COARSEST_STEP_GRAMS);
         }
         jdbc.sql("""
-                insert into blank_weighed (order_id, grams, step_grams, weighed_at, weighed_by)
-                values (:order, :grams, :step, :at, :who)
-                """)
+            insert into blank_weighed (order_id, grams, step_grams, weighed_at, weighed_by)
+            values (:order, :grams, :step, :at, :who)
+            """)
                 .param("order", order.value())
                 .param("grams", reading.grams())
                 .param("step", reading.stepGrams())
@@ -59,8 +59,8 @@ public class BlankScale {
     @Transactional(readOnly = true)
     public Optional<Reading> lastFor(OrderId order) {
         return jdbc.sql("""
-                select grams, step_grams from blank_weighed where order_id = :order order by id desc limit 1
-                """)
+            select grams, step_grams from blank_weighed where order_id = :order order by id desc limit 1
+            """)
                 .param("order", order.value())
                 .query((row, n) -> new Reading(row.getDouble("grams"), row.getDouble("step_grams")))
                 .optional();

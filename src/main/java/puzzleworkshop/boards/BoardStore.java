@@ -26,8 +26,8 @@ import puzzleworkshop.sheets.find.Suggestion;
 class BoardStore {
 
     private static final String FOLLOWS = """
-            select f.*, o.number from sheet_follow f join order_ref o on o.id = f.order_id where f.ended_at is null
-            """;
+        select f.*, o.number from sheet_follow f join order_ref o on o.id = f.order_id where f.ended_at is null
+        """;
 
     private final JdbcClient jdbc;
 
@@ -80,10 +80,10 @@ class BoardStore {
                     .map(Suggestion::placement)
                     .orElseGet(() -> block.board().orElseThrow().placement());
             jdbc.sql("""
-                    insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
-                        sheet_id, offer_id)
-                    values (:order, :position, :part, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
-                    """)
+                insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
+                    sheet_id, offer_id)
+                values (:order, :position, :part, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
+                """)
                     .param("order", order.value())
                     .param("position", position++)
                     .param("part", block.part().name())
@@ -104,9 +104,9 @@ class BoardStore {
 
     void place(OrderId order, int position, SheetId sheet, Placement place) {
         jdbc.sql("""
-                update order_blank set sheet_id = :sheet, offer_id = null, x_mm = :x, y_mm = :y, degrees = :degrees
-                where order_id = :order and position = :position
-                """)
+            update order_blank set sheet_id = :sheet, offer_id = null, x_mm = :x, y_mm = :y, degrees = :degrees
+            where order_id = :order and position = :position
+            """)
                 .param("sheet", sheet.value())
                 .param("x", place.x())
                 .param("y", place.y())
@@ -137,10 +137,10 @@ class BoardStore {
 
     void follow(SheetId sheet, OrderId order, int position, Placement place, Size blank, String who, Instant now) {
         jdbc.sql("""
-                insert into sheet_follow
-                    (sheet_id, order_id, position, x_mm, y_mm, degrees, width_mm, height_mm, who, planned_at)
-                values (:sheet, :order, :position, :x, :y, :degrees, :width, :height, :who, :now)
-                """)
+            insert into sheet_follow
+                (sheet_id, order_id, position, x_mm, y_mm, degrees, width_mm, height_mm, who, planned_at)
+            values (:sheet, :order, :position, :x, :y, :degrees, :width, :height, :who, :now)
+            """)
                 .param("sheet", sheet.value())
                 .param("order", order.value())
                 .param("position", position)
@@ -180,9 +180,9 @@ class BoardStore {
     /** The offcut never was: whoever came to it follows on the sheet again. */
     void followAgain(SheetId sheet, SheetId offcut) {
         jdbc.sql("""
-                update sheet_follow set ended_at = null, ended_how = null, given = null
-                where given = :offcut and sheet_id = :sheet
-                """)
+            update sheet_follow set ended_at = null, ended_how = null, given = null
+            where given = :offcut and sheet_id = :sheet
+            """)
                 .param("offcut", offcut.value())
                 .param("sheet", sheet.value())
                 .update();

@@ -28,9 +28,9 @@ public class RackStore {
 
     void save(Material material) {
         jdbc.sql("""
-                insert into board_material (id, name, density_kg_m3, source) values (:id, :name, :density, '')
-                on conflict (id) do update set name = excluded.name, density_kg_m3 = excluded.density_kg_m3, used = true
-                """)
+            insert into board_material (id, name, density_kg_m3, source) values (:id, :name, :density, '')
+            on conflict (id) do update set name = excluded.name, density_kg_m3 = excluded.density_kg_m3, used = true
+            """)
                 .param("id", material.id())
                 .param("name", material.name().strip())
                 .param("density", material.densityKgM3())
@@ -52,10 +52,10 @@ public class RackStore {
 
     void save(RackRules rules) {
         jdbc.sql("""
-                update sheet_rule set largest_width_mm = :width, largest_height_mm = :height, kerf_mm = :kerf,
-                    most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share,
-                    sawn_first = :sawn
-                """)
+            update sheet_rule set largest_width_mm = :width, largest_height_mm = :height, kerf_mm = :kerf,
+                most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share,
+                sawn_first = :sawn
+            """)
                 .param("width", rules.largest().width().mm())
                 .param("height", rules.largest().height().mm())
                 .param("kerf", rules.kerf().mm())
@@ -100,14 +100,14 @@ public class RackStore {
 
     void save(BoardOffer offer) {
         String sql = offer.id() == 0 ? """
-                insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
-                values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
-                """ : """
-                update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
-                    width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
-                    offered = :offered
-                where id = :id
-                """;
+            insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
+            values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
+            """ : """
+                    update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
+                        width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
+                        offered = :offered
+                    where id = :id
+                    """;
         JdbcClient.StatementSpec statement = jdbc.sql(sql)
                 .param("name", offer.name().strip())
                 .param("material", offer.material())
