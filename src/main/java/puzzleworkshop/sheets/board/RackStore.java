@@ -117,11 +117,11 @@ public class RackStore {
             insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
             values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
             """ : """
-                    update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
-                        width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
-                        offered = :offered
-                    where id = :id
-                    """;
+                update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
+                    width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
+                    offered = :offered
+                where id = :id
+                """;
         JdbcClient.StatementSpec statement = jdbc.sql(sql)
                 .param("name", offer.name().strip())
                 .param("material", offer.material())
