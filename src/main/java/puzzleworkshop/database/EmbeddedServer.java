@@ -239,10 +239,10 @@ public final class EmbeddedServer implements AutoCloseable {
                 statement.execute("create database " + NAME + " owner " + NAME);
             }
             Files.writeString(folder.cluster().resolve("pg_hba.conf"), """
-                    # Written by Puzzle Workshop: a password for everyone, this computer only.
-                    host all all 127.0.0.1/32 scram-sha-256
-                    host all all ::1/128      scram-sha-256
-                    """);
+                # Written by Puzzle Workshop: a password for everyone, this computer only.
+                host all all 127.0.0.1/32 scram-sha-256
+                host all all ::1/128      scram-sha-256
+                """);
             statement.execute("select pg_reload_conf()");
         }
     }

@@ -98,9 +98,9 @@ class SuppliesIT {
         SupplyId roll = tape();
         supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> jdbc.sql("""
-                insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
-                values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
-                """).param("item", roll.value()).update())
+            insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
+            values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
+            """).param("item", roll.value()).update())
                 .hasMessageContaining("supply_never_silently_below_zero");
         assertThatThrownBy(() -> jdbc.sql("delete from supply_movement").update())
                 .hasMessageContaining("never changed");
