@@ -131,7 +131,8 @@ public final class EmbeddedServer implements AutoCloseable {
                 up = true;
                 LOG.warn("The database server is there again. See in its log why it ended; is the disk full?");
                 return;
-            } catch (IOException | RuntimeException notYet) {
+            } catch (IOException | RuntimeException | Error notYet) {
+                // an Error too: whoever watches must not end with it, or nobody starts the server again
                 LOG.error("The database server does not start; tried again in {} s", wait / 1000, notYet);
             }
             if (!pause(wait)) {

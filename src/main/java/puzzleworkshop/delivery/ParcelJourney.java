@@ -9,7 +9,6 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Ticked;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.delivery.sending.WayKind;
@@ -18,6 +17,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderCameBack;
 import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Stage;
@@ -122,16 +122,19 @@ public class ParcelJourney {
     /**
      * The customer was reminded that it waits: within the transaction that keeps the letter.
      *
+     * @param told the order whose letter it is, in whose history the letter stands already
      * @throws Refused when it does not wait any more
      */
     @Transactional
-    public Parcel reminded(ParcelId id, String who) {
+    public Parcel reminded(ParcelId id, OrderId told, String who) {
         Parcel parcel = desk.lock(id);
         if (parcel.state() != ParcelState.READY) {
             throw new Refused("delivery.not-to-collect", ParcelDesk.numbersOf(parcel));
         }
         store.reminded(id, clock.instant());
-        desk.note(parcel, Sentence.of("delivery.history.reminded"), who);
+        parcel.orderIds().stream()
+                .filter(order -> !order.equals(told))
+                .forEach(order -> orders.note(order, Sentence.of("delivery.history.reminded"), who));
         desk.tell(id);
         return desk.get(id);
     }
@@ -182,17 +185,16 @@ public class ParcelJourney {
         desk.tell(parcel.id());
     }
 
-    /** A hand-over taken back at the bench brings its parcel back too. The bench tells it only after its commit. */
+    /** A hand-over taken back brings its parcel back too, or neither comes back. */
     @EventListener
-    @Transactional(propagation = Propagation.REQUIRES_NEW)
-    public void takenBack(Ticked ticked) {
-        if (ticked.kind() != Ticked.Kind.UNDONE || ticked.stage() != Stage.HAND_OVER) {
-            return;
-        }
-        desk.of(ticked.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
-            desk.lock(parcel.id());
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void takenBack(OrderCameBack event) {
+        desk.of(event.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
+            // The order is locked already; the others of the parcel are not, so that nobody waits in a circle.
+            store.lock(parcel.id());
             store.move(parcel.id(), ParcelState.PACKED, Optional.empty(), Optional.empty());
-            desk.note(parcel, Sentence.of("delivery.history.back"), ticked.who());
+            parcel.orderIds()
+                    .forEach(order -> orders.noteBeside(order, Sentence.of("delivery.history.back"), event.who()));
             desk.tell(parcel.id());
         });
     }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.transaction.support.TransactionTemplate;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.measure.BookingKey;
@@ -45,6 +46,9 @@ class ParcelsIT {
     @Autowired
     SendingWays ways;
 
+    @Autowired
+    TransactionTemplate transactions;
+
     private PackedOrders packed;
 
     @BeforeEach
@@ -74,7 +78,7 @@ class ParcelsIT {
         journey.ready(parcel.id(), WHO);
         journey.ready(parcel.id(), WHO);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.CONFIRMED);
-        journey.reminded(parcel.id(), WHO);
+        journey.reminded(parcel.id(), order.id(), WHO);
         assertThatThrownBy(() -> journey.send(BookingKey.fresh(), parcel.id(), Optional.empty(), WHO, "test"))
                 .isInstanceOf(Refused.class);
         journey.collected(BookingKey.fresh(), parcel.id(), WHO, "test");
@@ -113,6 +117,22 @@ class ParcelsIT {
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.PACKED);
         journey.send(BookingKey.fresh(), parcel.id(), Optional.empty(), WHO, "test");
         assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
+    }
+
+    @Test
+    void a_hand_over_that_is_not_taken_back_after_all_leaves_its_parcel_where_it_was() {
+        Order order = packed.one("Eve Rask", "Parcel");
+        bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+        Parcel parcel = parcels.everOf(order.id()).getLast();
+        transactions.executeWithoutResult(transaction -> {
+            bench.undo(BookingKey.fresh(), order.id(), WHO);
+            assertThat(parcels.get(parcel.id()).state())
+                    .as("with its order, not later")
+                    .isEqualTo(ParcelState.PACKED);
+            transaction.setRollbackOnly();
+        });
+        assertThat(parcels.get(parcel.id()).state()).isEqualTo(ParcelState.SENT);
+        assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.HANDED_OVER);
     }
 
     @Test

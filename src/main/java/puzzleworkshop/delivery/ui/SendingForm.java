@@ -3,12 +3,12 @@ package puzzleworkshop.delivery.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.combobox.MultiSelectComboBox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
@@ -16,7 +16,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import puzzleworkshop.delivery.address.CountryFormat;
 import puzzleworkshop.delivery.sending.Kilograms;
+import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.delivery.sending.SendingLimits;
 import puzzleworkshop.delivery.sending.SendingPrice;
 import puzzleworkshop.delivery.sending.SendingWay;
@@ -25,8 +27,9 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.workshop.Workshop;
 
@@ -54,7 +57,7 @@ class SendingForm extends Div {
             LengthField middle,
             LengthField shortest,
             LengthField girth,
-            BigDecimalField price) {}
+            AmountField price) {}
 
     private final class OneWay extends Div {
 
@@ -66,6 +69,9 @@ class SendingForm extends Div {
         private final TextField link = new TextField(getTranslation("delivery.sending.link"));
         private final TextField window = new TextField(getTranslation("delivery.sending.window"));
         private final IntegerField keeps = new IntegerField(getTranslation("delivery.sending.keeps"));
+        private final Select<Reach.Kind> reach = new Select<>();
+        private final MultiSelectComboBox<String> countries =
+                new MultiSelectComboBox<>(getTranslation("delivery.sending.countries"));
         private final List<Line> lines = new ArrayList<>();
         private final Div rows = new Div();
         private final Div ofParcel = new Div();
@@ -85,6 +91,15 @@ class SendingForm extends Div {
             way.limits().lengthAndGirth().ifPresent(girth::setValue);
             way.divisor().ifPresent(divisor::setValue);
             divisor.setMin(1);
+            reach.setLabel(getTranslation("delivery.sending.reach"));
+            reach.setItems(Reach.Kind.values());
+            reach.setItemLabelGenerator(one -> getTranslation(one.textKey()));
+            reach.addValueChangeListener(e -> countries.setVisible(e.getValue() == Reach.Kind.COUNTRIES));
+            reach.setValue(way.reach().kind());
+            countries.setItems(CountryFormat.countries(Texts.LOCALE));
+            countries.setItemLabelGenerator(code -> CountryFormat.name(code, Texts.LOCALE));
+            countries.setValue(way.reach().countries());
+            countries.setVisible(way.reach().kind() == Reach.Kind.COUNTRIES);
             link.setValue(way.linkPattern());
             link.setHelperText(getTranslation("delivery.sending.link.help"));
             window.setValue(way.collectWindow());
@@ -94,7 +109,7 @@ class SendingForm extends Div {
             keeps.setMax(365);
             Button more = new Button(getTranslation("delivery.sending.more"), e -> line(Optional.empty()));
             more.addThemeVariants(ButtonVariant.TERTIARY);
-            Div limits = new Div(heaviest, longest, girth, divisor, link);
+            Div limits = new Div(reach, countries, heaviest, longest, girth, divisor, link);
             limits.addClassName("pw-form");
             rows.addClassName("pw-stack");
             ofParcel.addClassName("pw-stack");
@@ -117,10 +132,7 @@ class SendingForm extends Div {
             }
             List<SendingPrice> prices = new ArrayList<>();
             for (Line line : lines) {
-                if (line.kilograms().getValue() == null
-                        || line.kilograms().isInvalid()
-                        || line.price().getValue() == null
-                        || line.price().getValue().signum() < 0) {
+                if (line.kilograms().getValue() == null || line.kilograms().isInvalid()) {
                     throw new Refused("delivery.sending.line");
                 }
                 prices.add(new SendingPrice(
@@ -129,7 +141,7 @@ class SendingForm extends Div {
                         read(line.middle()),
                         read(line.shortest()),
                         read(line.girth()),
-                        Money.of(line.price().getValue(), workshop.currency())));
+                        line.price().needed(workshop.currency())));
             }
             return new SendingWay(
                     way.way(),
@@ -144,7 +156,8 @@ class SendingForm extends Div {
                     link.getValue().strip(),
                     window.getValue().strip(),
                     keeps.getValue(),
-                    prices);
+                    prices,
+                    new Reach(reach.getValue(), countries.getValue()));
         }
 
         private void line(Optional<SendingPrice> now) {
@@ -155,15 +168,18 @@ class SendingForm extends Div {
                     length("delivery.sending.middle"),
                     length("delivery.sending.shortest"),
                     length("delivery.sending.girth"),
-                    new BigDecimalField(getTranslation(
-                            "delivery.sending.price", workshop.currency().getCurrencyCode())));
+                    AmountField.money(
+                            getTranslation(
+                                    "delivery.sending.price",
+                                    workshop.currency().getCurrencyCode()),
+                            workshop.currency()));
             now.ifPresent(price -> {
                 line.kilograms().setValue(Kilograms.of(price.upToGrams()));
                 price.longest().ifPresent(line.longest()::setValue);
                 price.middle().ifPresent(line.middle()::setValue);
                 price.shortest().ifPresent(line.shortest()::setValue);
                 price.lengthAndGirth().ifPresent(line.girth()::setValue);
-                line.price().setValue(price.price().amount());
+                line.price().setValue(price.price().rounded().amount());
             });
             Button remove = new Button(getTranslation("planning.way.remove"), e -> {
                 lines.remove(line);

@@ -149,6 +149,28 @@ class ComplaintsIT {
         assertThat(complaints.undecided()).extracting(one -> one.order().id()).contains(order.id());
     }
 
+    @Test
+    void a_customer_adds_a_few_photos_to_what_they_said_and_to_nothing_else() {
+        Order order = handedOver("Eve Rask");
+        Order other = handedOver("Fay Holt");
+        long own = complaints.reportedByCustomer(order.id(), "a corner is missing");
+        long ours = complaints.report(order.id(), CHARRED, WHO);
+        byte[] photo = CameraPicture.jpeg(600, 3);
+        for (int i = 0; i < Complaints.MOST_PHOTOS_BY_CUSTOMER; i++) {
+            complaints.photoByCustomer(order.id(), own, photo);
+        }
+        assertThat(complaints.photos(own)).hasSize(Complaints.MOST_PHOTOS_BY_CUSTOMER);
+        assertThatThrownBy(() -> complaints.photoByCustomer(order.id(), own, photo))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("photos");
+        assertThatThrownBy(() -> complaints.photoByCustomer(order.id(), ours, photo))
+                .as("the workshop's own note")
+                .isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> complaints.photoByCustomer(other.id(), own, photo))
+                .as("by another customer's link")
+                .isInstanceOf(Refused.class);
+    }
+
     private Order handedOver(String customer) {
         Order order = new PackedOrders(beans).one(customer, "Parcel");
         bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");

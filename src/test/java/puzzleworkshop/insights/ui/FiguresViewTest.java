@@ -3,11 +3,13 @@ package puzzleworkshop.insights.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import java.time.LocalDate;
 import java.util.List;
 import javax.sql.DataSource;
@@ -21,6 +23,9 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.display.DayField;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.insights.work.Topic;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
@@ -44,6 +49,9 @@ class FiguresViewTest extends SpringBrowserlessTest {
     Workshop workshop;
 
     @Autowired
+    Formatter figures;
+
+    @Autowired
     JdbcClient jdbc;
 
     @Autowired
@@ -55,9 +63,51 @@ class FiguresViewTest extends SpringBrowserlessTest {
     }
 
     @Test
+    @SuppressWarnings("unchecked")
+    void the_day_of_the_stock_value_can_be_chosen() {
+        navigate(WorkFiguresView.class);
+        assertThat(find(DayField.class).exists()).isFalse();
+        ((Select<Topic>) find(Select.class).all().getFirst()).setValue(Topic.STOCK);
+        find(DayField.class).single().setValue(workshop.today().minusDays(40));
+        assertThat(find(Component.class).all())
+                .filteredOn(cell -> cell.getElement()
+                        .getText()
+                        .equals(figures.day(workshop.today().minusDays(40))))
+                .isNotEmpty();
+    }
+
+    @Test
     void without_finished_orders_the_screen_says_what_to_do_next() {
         navigate(FiguresView.class);
         assertThat(find(H2.class).all()).extracting(H2::getText).contains("Nothing handed over yet");
+    }
+
+    @Test
+    void the_accountants_files_are_there_only_for_a_period_that_can_be_read() {
+        finish(10);
+        navigate(FiguresView.class);
+        DayField from = day("From");
+        assertThat(files()).hasSize(2);
+        from.clear();
+        assertThat(files()).as("no first day is not the beginning of time").isEmpty();
+        from.setValue(day("To").getValue().plusDays(1));
+        assertThat(files()).as("the first day after the last").isEmpty();
+        from.setValue(day("To").getValue());
+        assertThat(files()).hasSize(2);
+    }
+
+    private DayField day(String label) {
+        return find(DayField.class).all().stream()
+                .filter(field -> label.equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private List<String> files() {
+        return find(Anchor.class).all().stream()
+                .map(Anchor::getText)
+                .filter(text -> text.equals("Invoices and credit notes") || text.equals("Payments"))
+                .toList();
     }
 
     @Test
