@@ -3,6 +3,7 @@ package puzzleworkshop.placing;
 import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import puzzleworkshop.cutfiles.writing.CutFile;
 import puzzleworkshop.cutfiles.writing.CutPlan;
@@ -149,7 +150,7 @@ final class PlaceWriter {
     private MachinePage page() {
         SettingWords words = SettingWords.of(machine, first.job().parameters());
         return new MachinePage(
-                machine.bed(),
+                Optional.of(machine.bed()),
                 words(),
                 purpose == Purpose.FRAME ? "FRAME_" + number(power()).replace('.', '-') + "PC" : words.layer());
     }

@@ -21,6 +21,7 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.placing.LearnedOverhang;
+import puzzleworkshop.placing.LearnedReading;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.placing.ProposedOverhang;
@@ -92,6 +93,12 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
             more.addClassName("pw-soft");
             section.add(more);
         }
+        LearnedReading.of(measured)
+                .ifPresent(reading -> section.add(new Paragraph(figures.text(
+                        "placing.learned.reading",
+                        reading.boards(),
+                        figures.fine(Length.mm(reading.deviationMm())),
+                        figures.fine(positions.rules().reading())))));
         learned.withMarks()
                 .ifPresent(needed -> section.add(proposal("placing.proposed.marks", needed, measured, true)));
         learned.byJig().ifPresent(needed -> section.add(proposal("placing.proposed.jig", needed, measured, false)));
