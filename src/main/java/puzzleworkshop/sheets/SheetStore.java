@@ -30,22 +30,22 @@ public class SheetStore {
     public record Candidate(SheetId id, String outline, Grain grain) {}
 
     private static final String SHEETS = """
-            select s.*, p.sheet_id is not null as has_photo,
-                   r.id as reservation_id, r.order_id, o.number as order_number, r.x_mm, r.y_mm, r.degrees, r.who, r.reserved_at,
-                   r.width_mm as blank_width_mm, r.height_mm as blank_height_mm
-            from sheet s
-            left join sheet_photo p on p.sheet_id = s.id
-            left join sheet_reservation r on r.sheet_id = s.id and r.ended_at is null
-            left join order_ref o on o.id = r.order_id
-            """;
+        select s.*, p.sheet_id is not null as has_photo,
+               r.id as reservation_id, r.order_id, o.number as order_number, r.x_mm, r.y_mm, r.degrees, r.who, r.reserved_at,
+               r.width_mm as blank_width_mm, r.height_mm as blank_height_mm
+        from sheet s
+        left join sheet_photo p on p.sheet_id = s.id
+        left join sheet_reservation r on r.sheet_id = s.id and r.ended_at is null
+        left join order_ref o on o.id = r.order_id
+        """;
 
     private static final String FILTER = """
-            where (cardinality(:states::text[]) = 0 and s.state <> 'WITHDRAWN' or s.state = any(:states::text[]))
-              and (:material::text is null or s.material = :material)
-              and (:thickness::double precision is null or s.nominal_mm = :thickness)
-              and (:ids::bigint[] is null or s.id = any(:ids))
-              and (:text = '' or s.id::text = :text or s.place ilike '%' || :text || '%' or s.note ilike '%' || :text || '%')
-            """;
+        where (cardinality(:states::text[]) = 0 and s.state <> 'WITHDRAWN' or s.state = any(:states::text[]))
+          and (:material::text is null or s.material = :material)
+          and (:thickness::double precision is null or s.nominal_mm = :thickness)
+          and (:ids::bigint[] is null or s.id = any(:ids))
+          and (:text = '' or s.id::text = :text or s.place ilike '%' || :text || '%' or s.note ilike '%' || :text || '%')
+        """;
 
     private final JdbcClient jdbc;
 
@@ -56,12 +56,12 @@ public class SheetStore {
     SheetId add(Outline outline, BoardFacts facts, Money cost, OptionalLong fromCut, Instant now) {
         Size bounds = outline.bounds();
         return new SheetId(jdbc.sql("""
-                insert into sheet (outline, width_mm, height_mm, area_mm2, material, grade, nominal_mm, measured_mm, bow_mm,
-                    past, grain, place, note, cost, currency, state, from_cut, entered_at, state_since)
-                values (:outline, :width, :height, :area, :material, :grade, :nominal, :measured, :bow,
-                    :past, :grain, :place, :note, :cost, :currency, 'FREE', :fromCut, :now, :now)
-                returning id
-                """)
+            insert into sheet (outline, width_mm, height_mm, area_mm2, material, grade, nominal_mm, measured_mm, bow_mm,
+                past, grain, place, note, cost, currency, state, from_cut, entered_at, state_since)
+            values (:outline, :width, :height, :area, :material, :grade, :nominal, :measured, :bow,
+                :past, :grain, :place, :note, :cost, :currency, 'FREE', :fromCut, :now, :now)
+            returning id
+            """)
                 .param("outline", OutlineText.write(outline))
                 .param("width", bounds.width().mm())
                 .param("height", bounds.height().mm())
@@ -86,11 +86,11 @@ public class SheetStore {
     /** False when somebody else changed it meanwhile. */
     boolean change(SheetId id, BoardFacts facts, Money cost, long version) {
         return jdbc.sql("""
-                update sheet set material = :material, grade = :grade, nominal_mm = :nominal, measured_mm = :measured,
-                    bow_mm = :bow, past = :past, grain = :grain, place = :place, note = :note, cost = :cost,
-                    version = version + 1
-                where id = :id and version = :version
-                """)
+            update sheet set material = :material, grade = :grade, nominal_mm = :nominal, measured_mm = :measured,
+                bow_mm = :bow, past = :past, grain = :grain, place = :place, note = :note, cost = :cost,
+                version = version + 1
+            where id = :id and version = :version
+            """)
                         .param("material", facts.material())
                         .param("grade", facts.grade().name())
                         .param("nominal", facts.nominal().mm())
@@ -110,10 +110,10 @@ public class SheetStore {
     boolean reshape(SheetId id, Outline outline, long version) {
         Size bounds = outline.bounds();
         return jdbc.sql("""
-                update sheet set outline = :outline, width_mm = :width, height_mm = :height, area_mm2 = :area,
-                    version = version + 1
-                where id = :id and version = :version and state = 'FREE'
-                """)
+            update sheet set outline = :outline, width_mm = :width, height_mm = :height, area_mm2 = :area,
+                version = version + 1
+            where id = :id and version = :version and state = 'FREE'
+            """)
                         .param("outline", OutlineText.write(outline))
                         .param("width", bounds.width().mm())
                         .param("height", bounds.height().mm())
@@ -201,14 +201,14 @@ public class SheetStore {
     /** Free sheets that the rules allow for the wish, whatever their shape. */
     public List<Candidate> candidates(BlankWish wish, Length slack) {
         return jdbc.sql("""
-                select id, outline, grain from sheet
-                where state = 'FREE' and past = 'CLEAN' and bow_mm <= :bow
-                  and abs(coalesce(measured_mm, nominal_mm) - :thickness) <= :slack + 1e-9
-                  and (cardinality(:materials::text[]) = 0 or material = any(:materials::text[]))
-                  and (cardinality(:grades::text[]) = 0 or grade = any(:grades::text[]))
-                  and area_mm2 >= :area - 1
-                order by id
-                """)
+            select id, outline, grain from sheet
+            where state = 'FREE' and past = 'CLEAN' and bow_mm <= :bow
+              and abs(coalesce(measured_mm, nominal_mm) - :thickness) <= :slack + 1e-9
+              and (cardinality(:materials::text[]) = 0 or material = any(:materials::text[]))
+              and (cardinality(:grades::text[]) = 0 or grade = any(:grades::text[]))
+              and area_mm2 >= :area - 1
+            order by id
+            """)
                 .param("bow", wish.mostBow().mm())
                 .param("thickness", wish.thickness().mm())
                 .param("slack", slack.mm())
@@ -228,9 +228,9 @@ public class SheetStore {
 
     List<SheetId> children(SheetId parent) {
         return jdbc.sql("""
-                select s.id from sheet s join sheet_cut c on c.id = s.from_cut
-                where c.sheet_id = :id and c.undone_at is null order by s.id
-                """).param("id", parent.value()).query(Long.class).list().stream()
+            select s.id from sheet s join sheet_cut c on c.id = s.from_cut
+            where c.sheet_id = :id and c.undone_at is null order by s.id
+            """).param("id", parent.value()).query(Long.class).list().stream()
                 .map(SheetId::new)
                 .toList();
     }
@@ -254,8 +254,8 @@ public class SheetStore {
     }
 
     List<HistoryLine> history(SheetId id) {
-        return jdbc.sql(
-                        "select at, who, what, detail from sheet_history where sheet_id = :id order by id desc limit 200")
+        return jdbc.sql("select at, who, what, detail from sheet_history where sheet_id = :id order by id desc limit"
+                        + " 200")
                 .param("id", id.value())
                 .query((row, n) -> new HistoryLine(
                         row.getObject("at", OffsetDateTime.class).toInstant(),
@@ -266,9 +266,9 @@ public class SheetStore {
 
     void photo(SheetId id, byte[] jpeg, Instant now) {
         jdbc.sql("""
-                insert into sheet_photo (sheet_id, content, added_at) values (:id, :content, :now)
-                on conflict (sheet_id) do update set content = excluded.content, added_at = excluded.added_at
-                """)
+            insert into sheet_photo (sheet_id, content, added_at) values (:id, :content, :now)
+            on conflict (sheet_id) do update set content = excluded.content, added_at = excluded.added_at
+            """)
                 .param("id", id.value())
                 .param("content", jpeg)
                 .param("now", at(now))
@@ -283,8 +283,8 @@ public class SheetStore {
     }
 
     List<String> places() {
-        return jdbc.sql(
-                        "select distinct place from sheet where place <> '' and state in ('FREE', 'RESERVED') order by 1 limit 500")
+        return jdbc.sql("select distinct place from sheet where place <> '' and state in ('FREE', 'RESERVED') order by"
+                        + " 1 limit 500")
                 .query(String.class)
                 .list();
     }
@@ -297,12 +297,12 @@ public class SheetStore {
 
     List<StockedKind> kinds() {
         return jdbc.sql("""
-                        select material, grade, nominal_mm, count(*) as sheets
-                        from sheet
-                        where state in ('FREE', 'RESERVED')
-                        group by material, grade, nominal_mm
-                        order by count(*) filter (where state = 'FREE') desc, count(*) desc, material, grade, nominal_mm
-                        """)
+            select material, grade, nominal_mm, count(*) as sheets
+            from sheet
+            where state in ('FREE', 'RESERVED')
+            group by material, grade, nominal_mm
+            order by count(*) filter (where state = 'FREE') desc, count(*) desc, material, grade, nominal_mm
+            """)
                 .query((row, n) -> new StockedKind(
                         row.getString("material"),
                         Grade.valueOf(row.getString("grade")),

@@ -99,6 +99,10 @@ class PieceOrdersIT {
         Today today = Today.withKerf(old.puzzle().pattern().kerf());
         Order order = pieces.quote(BookingKey.fresh(), new Wanted(old.id(), LOST, today, false), "Robin");
         assertThat(order.price().net().isPositive()).isTrue();
+        assertThat(orders.keptPrice(order.id()).question().shippingCharge())
+                .as("it goes the way the old order went, and is charged as that was")
+                .isEqualTo(orders.keptPrice(old.id()).question().shippingCharge())
+                .isEqualTo(Money.of("4.00", "EUR"));
         assertThat(order.puzzle().pieces()).isOne();
         assertThat(order.approval())
                 .as("the picture was approved with the old order")
@@ -144,6 +148,9 @@ class PieceOrdersIT {
         Today today = Today.withKerf(old.puzzle().pattern().kerf());
         Order order = pieces.quote(BookingKey.fresh(), new Wanted(old.id(), LOST, today, true), "Robin");
         assertThat(order.price().gross().rounded().isZero()).isTrue();
+        assertThat(orders.keptPrice(order.id()).question().postage())
+                .as("sending it costs the workshop what sending costs")
+                .isEqualTo(Money.of("4.00", "EUR"));
         confirmations.confirm(order.id(), "Robin");
         assertThatThrownBy(() -> pieces.offer(new Wanted(order.id(), 1, today, true)))
                 .isInstanceOf(Refused.class);
