@@ -12,6 +12,7 @@ import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
@@ -65,6 +66,18 @@ class PackagesTest {
         }
         large.values().removeIf(files -> files <= MOST_FILES);
         assertThat(large).as("packages of more than " + MOST_FILES + " files").isEmpty();
+    }
+
+    @Test
+    void no_simple_name_stands_for_two_things() {
+        Map<String, List<String>> named = HOUSE.stream()
+                .filter(type -> type.isTopLevelClass() && !type.getSimpleName().equals("package-info"))
+                .collect(Collectors.groupingBy(
+                        JavaClass::getSimpleName,
+                        TreeMap::new,
+                        Collectors.mapping(JavaClass::getPackageName, Collectors.toList())));
+        named.values().removeIf(packages -> packages.size() == 1);
+        assertThat(named).as("names of more than one class").isEmpty();
     }
 
     @Test

@@ -161,7 +161,7 @@ public class PackingProofs {
                         proof.isComplete() ? "bench.pieces.history.all" : "bench.pieces.history.some",
                         proof.seen() - proof.foreign(),
                         proof.expected(),
-                        proof.missing().size()));
+                        Math.max(0, proof.expected() - (proof.seen() - proof.foreign()))));
         return proof;
     }
 

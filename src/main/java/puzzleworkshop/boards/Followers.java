@@ -22,7 +22,6 @@ import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.sheets.find.SheetFinder;
 
 /**
  * Several blanks on one sheet: it is held for the first, the others follow on what that one leaves. A sheet is never held
@@ -36,7 +35,6 @@ class Followers {
     private final SheetRack rack;
     private final SheetHolds holds;
     private final RackSettings settings;
-    private final SheetFinder finder;
     private final BlanksWaiting waiting;
     private final Orders orders;
     private final Clock clock;
@@ -46,7 +44,6 @@ class Followers {
             SheetRack rack,
             SheetHolds holds,
             RackSettings settings,
-            SheetFinder finder,
             BlanksWaiting waiting,
             Orders orders,
             Clock clock) {
@@ -54,7 +51,6 @@ class Followers {
         this.rack = rack;
         this.holds = holds;
         this.settings = settings;
-        this.finder = finder;
         this.waiting = waiting;
         this.orders = orders;
         this.clock = clock;
@@ -79,7 +75,7 @@ class Followers {
         List<Outline> left = new ArrayList<>();
         for (Outline part : parts) {
             if (RectanglePlaces.accepts(part, blank, place)) {
-                Remainder.after(part, blank, place, settings.rules().kerf(), finder.sizes())
+                Remainder.after(part, blank, place, settings.rules().kerf(), settings.sizes())
                         .parts()
                         .forEach(rest -> left.add(rest.outline()));
             } else {

@@ -113,12 +113,12 @@ public class WeekAssignment {
             this.stock = rack.list(free, 0, 5000);
             this.offers = settings.offers();
             this.rules = settings.rules();
-            this.sizes = finder.sizes();
+            this.sizes = finder.sizes(waiting.stream().map(WaitingBlank::wish).toList());
         }
 
         Compared assign(long millis, long seed) {
             long start = System.nanoTime();
-            List<Profile> boards = finder.profiles(stock);
+            List<Profile> boards = finder.profiles(stock, sizes);
             List<Profile> kinds = offers.stream()
                     .map(offer -> Profile.of(Outline.rectangle(offer.size()), sizes))
                     .toList();

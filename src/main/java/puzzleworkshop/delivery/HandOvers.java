@@ -50,14 +50,16 @@ public class HandOvers {
      * One parcel, or an order that has none yet.
      *
      * @param to where it goes; empty while its address was not looked through, and of what is collected
-     * @param open still to be paid for all of its orders; empty when nothing is
-     * @param together more packed orders of the same customer that lie apart
+     * @param unpaid whether something is still to be paid, which whoever hands it over has to know
+     * @param open how much, for all of its orders; empty when nothing is, zero for whom amounts are not told
+     * @param together more packed orders of the same customer that lie apart and go the same way to the same place
      */
     public record Entry(
             List<Order> orders,
             Optional<Parcel> parcel,
             SendingWay way,
             Optional<PostalAddress> to,
+            boolean unpaid,
             Optional<Money> open,
             List<Order> together) {
 
@@ -77,9 +79,24 @@ public class HandOvers {
             return parcel.map(Parcel::state).orElse(ParcelState.PACKED);
         }
 
+        private Entry with(List<Order> others) {
+            return new Entry(orders, parcel, way, to, unpaid, open, others);
+        }
+
         /** Grows with every change of what is in it: what a button saw. */
         public long seen() {
             return orders.stream().mapToLong(Order::version).sum();
+        }
+    }
+
+    /** Whose it is, and which way to which place: what goes in one parcel has all three in common. */
+    private record Where(long customer, long way, Optional<PostalAddress> to) {
+
+        static Where of(Entry entry) {
+            return new Where(
+                    entry.first().customer().id(),
+                    entry.way().way().id(),
+                    entry.isCollected() ? Optional.empty() : entry.to());
         }
     }
 
@@ -102,8 +119,11 @@ public class HandOvers {
                 .toList();
         List<Order> away = orders.all(
                 sent.stream().flatMap(parcel -> parcel.orderIds().stream()).toList());
-        List<Entry> here =
-                entries(packed, parcels.ofAll(packed.stream().map(Order::id).toList()));
+        // What was sent before a remake is no parcel of what is packed now.
+        List<Parcel> lying = parcels.ofAll(packed.stream().map(Order::id).toList()).stream()
+                .filter(parcel -> parcel.state().isHere())
+                .toList();
+        List<Entry> here = entries(packed, lying);
         return new Day(
                 here.stream().filter(entry -> !entry.isCollected()).toList(),
                 here.stream().filter(Entry::isCollected).toList(),
@@ -113,10 +133,9 @@ public class HandOvers {
     /** One order's entry; empty when it is neither packed nor on its way. */
     @Transactional(readOnly = true)
     public Optional<Entry> of(Order order) {
-        List<Order> inside = parcels.of(order.id())
-                .map(parcel -> orders.all(parcel.orderIds()))
-                .orElse(List.of(order));
-        return entries(inside, parcels.ofAll(List.of(order.id()))).stream().findFirst();
+        Optional<Parcel> now = parcels.now(order);
+        List<Order> inside = now.map(parcel -> orders.all(parcel.orderIds())).orElse(List.of(order));
+        return entries(inside, now.stream().toList()).stream().findFirst();
     }
 
     /** Ready since longer than its way keeps it. */
@@ -124,6 +143,7 @@ public class HandOvers {
     public List<Entry> notCollected() {
         return now().toCollect().stream()
                 .filter(entry -> entry.parcel()
+                        .filter(parcel -> parcel.state() == ParcelState.READY)
                         .flatMap(Parcel::leftAt)
                         .map(at -> at.atZone(workshop.zone())
                                 .toLocalDate()
@@ -155,9 +175,7 @@ public class HandOvers {
                                 .orElse(order.id()),
                         LinkedHashMap::new,
                         Collectors.toList()));
-        Map<Long, List<Order>> ofCustomer = of.stream()
-                .collect(Collectors.groupingBy(order -> order.customer().id()));
-        List<Entry> entries = new ArrayList<>();
+        List<Entry> apart = new ArrayList<>();
         for (List<Order> inside : groups.values()) {
             Order first = inside.getFirst();
             Optional<Parcel> parcel = Optional.ofNullable(byOrder.get(first.id()));
@@ -169,16 +187,16 @@ public class HandOvers {
                     .map(order -> open.get(order.id()))
                     .filter(money -> money != null)
                     .reduce(Money::plus);
-            entries.add(new Entry(
-                    inside,
-                    parcel,
-                    way,
-                    Optional.ofNullable(to.get(first.id())),
-                    due,
-                    ofCustomer.get(first.customer().id()).stream()
-                            .filter(order -> !inside.contains(order))
-                            .toList()));
+            apart.add(new Entry(
+                    inside, parcel, way, Optional.ofNullable(to.get(first.id())), due.isPresent(), due, List.of()));
         }
+        Map<Where, List<Order>> alongside = apart.stream()
+                .collect(Collectors.groupingBy(
+                        Where::of, Collectors.flatMapping(entry -> entry.orders().stream(), Collectors.toList())));
+        List<Entry> entries = new ArrayList<>();
+        apart.forEach(entry -> entries.add(entry.with(alongside.get(Where.of(entry)).stream()
+                .filter(order -> !entry.orders().contains(order))
+                .toList())));
         Function<Entry, String> name = entry -> entry.first().customer().name();
         entries.sort(
                 Comparator.comparing((Entry entry) -> entry.first().promised().orElse(java.time.LocalDate.MAX))

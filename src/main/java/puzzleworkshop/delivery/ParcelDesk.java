@@ -4,13 +4,18 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.delivery.address.Addresses;
+import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -28,13 +33,21 @@ class ParcelDesk {
 
     private final ParcelStore store;
     private final SendingWays ways;
+    private final Addresses addresses;
     private final Orders orders;
     private final AfterCommit afterCommit;
     private final Clock clock;
 
-    ParcelDesk(ParcelStore store, SendingWays ways, Orders orders, AfterCommit afterCommit, Clock clock) {
+    ParcelDesk(
+            ParcelStore store,
+            SendingWays ways,
+            Addresses addresses,
+            Orders orders,
+            AfterCommit afterCommit,
+            Clock clock) {
         this.store = store;
         this.ways = ways;
+        this.addresses = addresses;
         this.orders = orders;
         this.afterCommit = afterCommit;
         this.clock = clock;
@@ -97,6 +110,32 @@ class ParcelDesk {
                     order.next()
                             .map(stage -> Sentence.of(stage.textKey()))
                             .orElseGet(() -> Sentence.of(order.state().textKey())));
+        }
+    }
+
+    /** @throws Refused when they do not all go the same way to the same place, so that one parcel cannot hold them */
+    void requireOneWay(List<Order> which) {
+        if (which.size() < 2) {
+            return;
+        }
+        Map<OrderId, Long> chosen = new HashMap<>();
+        store.ofOrders(which.stream().map(Order::id).toList()).stream()
+                .filter(parcel -> parcel.state().isHere())
+                .forEach(parcel ->
+                        parcel.orderIds().forEach(order -> parcel.way().ifPresent(way -> chosen.put(order, way))));
+        Map<OrderId, PostalAddress> to = addresses.of(which);
+        Order first = which.getFirst();
+        SendingWay way =
+                ways.orUsual(Optional.ofNullable(chosen.get(first.id())).or(first::deliveryWay));
+        for (Order order : which) {
+            SendingWay own =
+                    ways.orUsual(Optional.ofNullable(chosen.get(order.id())).or(order::deliveryWay));
+            if (own.way().id() != way.way().id()) {
+                throw new Refused("delivery.pack.other-way", order.number(), own.name(), first.number(), way.name());
+            }
+            if (way.kind() == WayKind.PARCEL && !Objects.equals(to.get(order.id()), to.get(first.id()))) {
+                throw new Refused("delivery.pack.other-place", order.number(), first.number());
+            }
         }
     }
 

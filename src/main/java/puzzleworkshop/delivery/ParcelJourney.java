@@ -4,13 +4,11 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bench.Ticked;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.delivery.sending.WayKind;
@@ -19,6 +17,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderCameBack;
 import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.Stage;
@@ -32,38 +31,42 @@ public class ParcelJourney {
 
     private final ParcelDesk desk;
     private final ParcelStore store;
+    private final Parcels parcels;
     private final Orders orders;
     private final Bench bench;
     private final Bookings bookings;
-    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     ParcelJourney(
             ParcelDesk desk,
             ParcelStore store,
+            Parcels parcels,
             Orders orders,
             Bench bench,
             Bookings bookings,
-            ApplicationEventPublisher events,
             Clock clock) {
         this.desk = desk;
         this.store = store;
+        this.parcels = parcels;
         this.orders = orders;
         this.bench = bench;
         this.bookings = bookings;
-        this.events = events;
         this.clock = clock;
     }
 
     /**
      * The carrier has it: ticks Hand over of every order in it.
      *
+     * @param tracking the carrier's number, kept with it or, when it cannot be sent, not at all; absent: what is kept stays
      * @param device as the browser names itself
      */
     @Books
     @Transactional
-    public void send(BookingKey key, ParcelId id, String who, String device) {
-        bookings.once(key, "send parcel " + id.value(), () -> handOver(key, id, WayKind.PARCEL, who, device));
+    public void send(BookingKey key, ParcelId id, Optional<String> tracking, String who, String device) {
+        bookings.once(key, "send parcel " + id.value(), () -> {
+            tracking.ifPresent(number -> parcels.tracked(id, number, who));
+            handOver(key, id, WayKind.PARCEL, who, device);
+        });
     }
 
     /** The customer came for it: ticks Hand over of every order in it. */
@@ -85,7 +88,10 @@ public class ParcelJourney {
                     ParcelDesk.numbersOf(parcel),
                     Sentence.of(parcel.state().textKey()));
         }
-        List<OrderId> toTick = orders.all(parcel.orderIds()).stream()
+        List<Order> inside = orders.all(parcel.orderIds());
+        // An address may have been changed since they were packed together.
+        desk.requireOneWay(inside);
+        List<OrderId> toTick = inside.stream()
                 .filter(order -> order.next().isPresent())
                 .map(Order::id)
                 .toList();
@@ -109,21 +115,23 @@ public class ParcelJourney {
         orders.all(parcel.orderIds()).forEach(ParcelDesk::requirePacked);
         store.move(id, ParcelState.READY, Optional.of(clock.instant()), Optional.empty());
         desk.note(parcel, Sentence.of("delivery.history.ready"), who);
-        events.publishEvent(new ParcelEvent.ReadyToCollect(id, parcel.orderIds(), who));
         desk.tell(id);
         return desk.get(id);
     }
 
-    /** The customer is to be reminded that it waits. */
+    /**
+     * The customer was reminded that it waits: within the transaction that keeps the letter.
+     *
+     * @throws Refused when it does not wait any more
+     */
     @Transactional
-    public Parcel remind(ParcelId id, String who) {
+    public Parcel reminded(ParcelId id, String who) {
         Parcel parcel = desk.lock(id);
         if (parcel.state() != ParcelState.READY) {
             throw new Refused("delivery.not-to-collect", ParcelDesk.numbersOf(parcel));
         }
         store.reminded(id, clock.instant());
         desk.note(parcel, Sentence.of("delivery.history.reminded"), who);
-        events.publishEvent(new ParcelEvent.ReminderToCollect(id, parcel.orderIds(), who));
         desk.tell(id);
         return desk.get(id);
     }
@@ -140,7 +148,6 @@ public class ParcelJourney {
         }
         store.move(id, ParcelState.DELIVERED, parcel.leftAt(), Optional.of(clock.instant()));
         desk.note(parcel, Sentence.of("delivery.history.delivered"), who);
-        events.publishEvent(new ParcelEvent.Delivered(id, parcel.orderIds(), who));
         desk.tell(id);
         return desk.get(id);
     }
@@ -169,25 +176,22 @@ public class ParcelJourney {
                     ParcelState.COLLECTED,
                     Optional.of(parcel.leftAt().orElse(now)),
                     Optional.of(now));
-            events.publishEvent(new ParcelEvent.Delivered(parcel.id(), parcel.orderIds(), event.who()));
         } else {
             store.move(parcel.id(), ParcelState.SENT, Optional.of(now), Optional.empty());
-            events.publishEvent(new ParcelEvent.Sent(parcel.id(), parcel.orderIds(), event.who()));
         }
         desk.tell(parcel.id());
     }
 
-    /** A hand-over taken back at the bench brings its parcel back too. The bench tells it only after its commit. */
+    /** A hand-over taken back brings its parcel back too, or neither comes back. */
     @EventListener
-    @Transactional(propagation = Propagation.REQUIRES_NEW)
-    public void takenBack(Ticked ticked) {
-        if (ticked.kind() != Ticked.Kind.UNDONE || ticked.stage() != Stage.HAND_OVER) {
-            return;
-        }
-        desk.of(ticked.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
-            desk.lock(parcel.id());
+    @Transactional(propagation = Propagation.MANDATORY)
+    public void takenBack(OrderCameBack event) {
+        desk.of(event.order()).filter(parcel -> !parcel.state().isHere()).ifPresent(parcel -> {
+            // The order is locked already; the others of the parcel are not, so that nobody waits in a circle.
+            store.lock(parcel.id());
             store.move(parcel.id(), ParcelState.PACKED, Optional.empty(), Optional.empty());
-            desk.note(parcel, Sentence.of("delivery.history.back"), ticked.who());
+            parcel.orderIds()
+                    .forEach(order -> orders.noteBeside(order, Sentence.of("delivery.history.back"), event.who()));
             desk.tell(parcel.id());
         });
     }

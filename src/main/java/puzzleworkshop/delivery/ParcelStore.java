@@ -100,15 +100,20 @@ class ParcelStore {
                 .update();
     }
 
-    void weighed(ParcelId parcel, Optional<ParcelMeasure> measure, Optional<Money> postage) {
+    void weighed(ParcelId parcel, ParcelMeasure measure) {
         jdbc.sql("""
-            update parcel set weight_g = :grams, long_mm = :long, middle_mm = :middle, short_mm = :short,
-                postage = :postage, currency = :currency where id = :id
+            update parcel set weight_g = :grams, long_mm = :long, middle_mm = :middle, short_mm = :short where id = :id
             """)
-                .param("grams", measure.map(ParcelMeasure::grams).orElse(null))
-                .param("long", measure.map(m -> m.longest().mm()).orElse(null))
-                .param("middle", measure.map(m -> m.middle().mm()).orElse(null))
-                .param("short", measure.map(m -> m.shortest().mm()).orElse(null))
+                .param("grams", measure.grams())
+                .param("long", measure.longest().mm())
+                .param("middle", measure.middle().mm())
+                .param("short", measure.shortest().mm())
+                .param("id", parcel.value())
+                .update();
+    }
+
+    void postage(ParcelId parcel, Optional<Money> postage) {
+        jdbc.sql("update parcel set postage = :postage, currency = :currency where id = :id")
                 .param("postage", postage.map(Money::amount).orElse(null))
                 .param(
                         "currency",

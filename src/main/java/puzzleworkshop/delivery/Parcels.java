@@ -37,13 +37,16 @@ public class Parcels {
         return desk.get(id);
     }
 
-    /** The parcel that counts of an order; one sent again after a return is in another than before. */
+    /**
+     * The parcel in which an order is now. While it is made again after a return, the one in which it left before is not it.
+     */
     @Transactional(readOnly = true)
-    public Optional<Parcel> of(OrderId order) {
-        return desk.of(order);
+    public Optional<Parcel> now(Order order) {
+        return desk.of(order.id())
+                .filter(parcel -> order.next().isEmpty() || parcel.state().isHere());
     }
 
-    /** The same for many at once. */
+    /** The parcels that count of many orders at once. */
     @Transactional(readOnly = true)
     public List<Parcel> ofAll(Collection<OrderId> of) {
         return of.isEmpty() ? List.of() : store.ofOrders(of);
@@ -70,7 +73,7 @@ public class Parcels {
      * Puts orders of one customer into one parcel. Those that lay in others that are still here come over.
      *
      * @return the parcel; the same when they lie together already
-     * @throws Refused when one is not packed yet, or is another customer's
+     * @throws Refused when one is not packed yet, is another customer's, or goes another way or to another place
      */
     @Transactional
     public Parcel pack(Collection<OrderId> which, String who) {
@@ -84,6 +87,7 @@ public class Parcels {
                         order.customer().name());
             }
         }
+        desk.requireOneWay(locked);
         List<Parcel> here = store.ofOrders(which).stream()
                 .filter(parcel -> parcel.state().isHere())
                 .toList();
@@ -132,11 +136,20 @@ public class Parcels {
         return desk.get(id);
     }
 
-    /** Keeps what the scale and the tape say, and what the carrier takes; what is absent is cleared. */
+    /** Keeps what the scale and the tape say; what the carrier takes stays as it is. */
     @Transactional
-    public Parcel weighed(ParcelId id, Optional<ParcelMeasure> measure, Optional<Money> postage) {
+    public Parcel weighed(ParcelId id, ParcelMeasure measure) {
         desk.lock(id);
-        store.weighed(id, measure, postage.map(Money::rounded));
+        store.weighed(id, measure);
+        desk.tell(id);
+        return desk.get(id);
+    }
+
+    /** Keeps what the carrier takes; absent: it is not known. */
+    @Transactional
+    public Parcel costs(ParcelId id, Optional<Money> postage) {
+        desk.lock(id);
+        store.postage(id, postage.map(Money::rounded));
         desk.tell(id);
         return desk.get(id);
     }

@@ -41,7 +41,13 @@ public enum LetterField {
     TRACKING,
     TRACKING_LINK,
     /** When it can be fetched. */
-    COLLECT;
+    COLLECT,
+    /** Since when it can be fetched. */
+    READY_SINCE,
+    /** What is done about a complaint, as a sentence. */
+    REMEDY,
+    /** What was answered to a complaint, in the words of whoever decided. */
+    ANSWER;
 
     /** As it stands between braces. */
     public String word() {

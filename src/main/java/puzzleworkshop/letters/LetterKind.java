@@ -16,13 +16,17 @@ public enum LetterKind {
     NEW_DAY(false, LetterField.NEW_DAY, LetterField.NEEDED),
     ON_TIME(false),
     READY_TO_COLLECT(false, LetterField.COLLECT),
+    /** It waits longer than was agreed. */
+    COLLECT_REMINDER(false, LetterField.COLLECT, LetterField.READY_SINCE),
     ON_ITS_WAY(false, LetterField.CARRIER, LetterField.TRACKING, LetterField.TRACKING_LINK),
     INVOICE(true, LetterField.INVOICE, LetterField.PRICE, LetterField.OPEN, LetterField.DUE, LetterField.BANK),
     CREDIT_NOTE(true, LetterField.CREDIT_NOTE, LetterField.CREDITED, LetterField.INVOICE),
     FIRST_REMINDER(true, reminding()),
     SECOND_REMINDER(true, reminding()),
     LAST_REMINDER(true, reminding()),
-    THANK_YOU(false);
+    THANK_YOU(false),
+    /** What is done about what the customer found wrong. */
+    COMPLAINT_ANSWER(false, LetterField.REMEDY, LetterField.ANSWER);
 
     private static final Set<LetterField> ALWAYS = Collections.unmodifiableSet(EnumSet.of(
             LetterField.CUSTOMER,

@@ -13,11 +13,9 @@ import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
-import puzzleworkshop.papers.OrderAccount;
 import puzzleworkshop.papers.PaperSettings;
-import puzzleworkshop.workshop.Stage;
 
-/** What goes with a letter's words: the logo, a small picture of the puzzle, papers; and which letters fit an order. */
+/** What goes with a letter's words: the logo, a small picture of the puzzle, papers. */
 @Component
 class LetterParts {
 
@@ -105,50 +103,5 @@ class LetterParts {
 
     private static String inside(Message.Part picture) {
         return "data:" + picture.mediaType() + ";base64," + Base64.getEncoder().encodeToString(picture.content());
-    }
-
-    /** The likeliest first. */
-    List<LetterKind> fitting(Order order) {
-        List<LetterKind> kinds = new ArrayList<>();
-        switch (order.state()) {
-            case QUOTE -> kinds.add(LetterKind.QUOTE);
-            case CONFIRMED -> underWay(order, kinds);
-            case HANDED_OVER, CLOSED -> {
-                kinds.add(LetterKind.ON_ITS_WAY);
-                kinds.add(LetterKind.THANK_YOU);
-            }
-            case CANCELLED -> {}
-        }
-        boolean open = switch (order.state()) {
-            case QUOTE, CONFIRMED -> true;
-            default -> false;
-        };
-        if (open && order.picture().isEmpty()) {
-            kinds.addFirst(LetterKind.PICTURE_WANTED);
-        } else if (open && order.approval().isEmpty()) {
-            kinds.add(LetterKind.PROOF_READY);
-            kinds.add(LetterKind.APPROVAL_WANTED);
-        }
-        OrderAccount account = invoices.account(order.id());
-        if (account.standing().isPresent()) {
-            kinds.add(LetterKind.INVOICE);
-            if (account.open().isPositive()) {
-                kinds.addAll(List.of(LetterKind.FIRST_REMINDER, LetterKind.SECOND_REMINDER, LetterKind.LAST_REMINDER));
-            }
-        }
-        if (FieldValues.lastCredit(account).isPresent()) {
-            kinds.add(LetterKind.CREDIT_NOTE);
-        }
-        return kinds;
-    }
-
-    private static void underWay(Order order, List<LetterKind> kinds) {
-        boolean atTheDoor = order.next().map(next -> next == Stage.HAND_OVER).orElse(true);
-        if (atTheDoor) {
-            kinds.addAll(List.of(LetterKind.READY_TO_COLLECT, LetterKind.ON_ITS_WAY));
-        } else {
-            kinds.add(LetterKind.ON_TIME);
-        }
-        kinds.addAll(List.of(LetterKind.PAYMENT_AWAITED, LetterKind.MATERIAL_AWAITED));
     }
 }

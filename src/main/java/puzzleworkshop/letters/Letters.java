@@ -14,6 +14,8 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
+import puzzleworkshop.delivery.ParcelJourney;
+import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.letters.mail.MailAddress;
 import puzzleworkshop.letters.mail.MailDesk;
 import puzzleworkshop.letters.mail.Message;
@@ -38,6 +40,9 @@ public class Letters {
     private final Wordings wordings;
     private final FieldValues values;
     private final LetterParts parts;
+    private final FittingLetters fitting;
+    private final Parcels parcels;
+    private final ParcelJourney journey;
     private final MailDesk mail;
     private final Orders orders;
     private final Bookings bookings;
@@ -51,6 +56,9 @@ public class Letters {
             Wordings wordings,
             FieldValues values,
             LetterParts parts,
+            FittingLetters fitting,
+            Parcels parcels,
+            ParcelJourney journey,
             MailDesk mail,
             Orders orders,
             Bookings bookings,
@@ -62,6 +70,9 @@ public class Letters {
         this.wordings = wordings;
         this.values = values;
         this.parts = parts;
+        this.fitting = fitting;
+        this.parcels = parcels;
+        this.journey = journey;
         this.mail = mail;
         this.orders = orders;
         this.bookings = bookings;
@@ -176,6 +187,10 @@ public class Letters {
 
     private long keep(Draft draft, Letter.Way way) {
         allow(draft.kind());
+        if (draft.kind() == LetterKind.COLLECT_REMINDER) {
+            // Before the order's own lock: this locks all orders of the parcel, lowest first.
+            parcels.now(orders.get(draft.order())).ifPresent(parcel -> journey.reminded(parcel.id(), signedIn.name()));
+        }
         long id = add(draft, way);
         orders.note(
                 draft.order(),
@@ -213,7 +228,7 @@ public class Letters {
     /** Kinds that fit the order as it stands, the likeliest first. */
     public List<LetterKind> fitting(OrderId id) {
         Order order = orders.get(id);
-        List<LetterKind> kinds = new ArrayList<>(parts.fitting(order));
+        List<LetterKind> kinds = new ArrayList<>(fitting.of(order));
         if (!signedIn.isOwner()) {
             kinds.removeIf(LetterKind::tellsMoney);
         }

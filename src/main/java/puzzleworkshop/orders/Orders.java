@@ -209,6 +209,9 @@ public class Orders {
         }
         store.moveTo(id, Optional.of(to), clock.instant());
         write(id, who, why);
+        if (order.next().isEmpty() && to == Stage.HAND_OVER) {
+            events.publishEvent(new OrderCameBack(id, who));
+        }
         return get(id);
     }
 

@@ -1,14 +1,17 @@
 package puzzleworkshop.sheets;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.BestSheets;
+import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
@@ -23,6 +26,7 @@ public class RackIndex {
     private record Shape(String outline, List<Size> useful) {}
 
     private final VersionedCache<Shape, Profile> known = VersionedCache.ofMost(MOST_SHAPES);
+    private final VersionedCache<String, Optional<Size>> rectangles = VersionedCache.ofMost(MOST_SHAPES);
 
     /** Numbers of those among the candidates that hold the size at some angle. */
     Set<Long> holding(Size size, List<SheetStore.Candidate> candidates, UsefulSizes sizes) {
@@ -38,6 +42,20 @@ public class RackIndex {
         return candidates.parallelStream()
                 .map(candidate -> profile(candidate, sizes))
                 .toList();
+    }
+
+    /** The largest rectangle of each candidate, in their order; none of one that is too thin. */
+    List<Optional<Size>> largest(List<SheetStore.Candidate> candidates) {
+        return candidates.parallelStream()
+                .map(candidate -> rectangles.get(candidate.outline(), () -> largest(candidate.outline())))
+                .toList();
+    }
+
+    private static Optional<Size> largest(String text) {
+        Outline outline = OutlineText.readMended(text);
+        return outline.isPlainRectangle()
+                ? Optional.of(outline.bounds())
+                : LargestRectangle.in(outline).map(LargestRectangle::size);
     }
 
     private Profile profile(SheetStore.Candidate candidate, UsefulSizes sizes) {

@@ -1,33 +1,60 @@
 package puzzleworkshop.sheets;
 
 import java.util.List;
-import java.util.Set;
+import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.geometry.UsefulSizes;
-import puzzleworkshop.geometry.fit.Profile;
+import puzzleworkshop.geometry.OutlineText;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.runtime.VersionedCache;
+import puzzleworkshop.sheets.board.BlankWish;
 
-/** Shapes of all free sheets at once, worked out once for each state of the rack. */
+/** How large the pieces in the rack are, worked out once for each state of the rack. */
 @Service
 public class RackShapes {
 
-    private record Question(String stamp, List<puzzleworkshop.measure.Size> rungs) {}
+    private static final int MOST_KINDS = 32;
+
+    private record Question(String stamp, BlankWish kind, Length slack) {}
 
     private final SheetStore sheets;
     private final RackIndex index;
-    private final VersionedCache<Question, List<Profile>> known = VersionedCache.ofMost(2);
+    private final VersionedCache<Question, List<Size>> known = VersionedCache.ofMost(MOST_KINDS);
 
     RackShapes(SheetStore sheets, RackIndex index) {
         this.sheets = sheets;
         this.index = index;
     }
 
-    /** In no order that means something. */
+    /**
+     * The largest rectangle of each free sheet that would do for the wish but for its size; those too thin for any are left out.
+     * In no order that means something.
+     *
+     * @param slack how far the thickness may be off
+     */
     @Transactional(readOnly = true)
-    public List<Profile> free(UsefulSizes ladder) {
+    public List<Size> free(BlankWish kind, Length slack) {
         return known.get(
-                new Question(sheets.stamp(), ladder.rungs()),
-                () -> index.profiles(sheets.candidates(Set.of(SheetState.FREE)), ladder));
+                new Question(sheets.stamp(), kind, slack),
+                () -> index.largest(sheets.candidates(kind, slack)).stream()
+                        .flatMap(Optional::stream)
+                        .toList());
+    }
+
+    /** The largest rectangle of each sheet, in their order; none of one that is too thin. */
+    public List<Optional<Size>> largest(List<Sheet> stock) {
+        return index.largest(stock.stream()
+                .map(sheet -> new SheetStore.Candidate(
+                        sheet.id(),
+                        OutlineText.write(sheet.outline()),
+                        sheet.facts().grain()))
+                .toList());
+    }
+
+    /** How many boards and pieces lie in the rack, free or held. */
+    @Transactional(readOnly = true)
+    public int lying() {
+        return sheets.lying();
     }
 }

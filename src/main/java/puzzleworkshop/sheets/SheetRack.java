@@ -253,7 +253,7 @@ public class SheetRack {
 
     /** Newest first, at most 200 lines. */
     @Transactional(readOnly = true)
-    public List<HistoryLine> history(SheetId id) {
+    public List<SheetHistoryLine> history(SheetId id) {
         return sheets.history(id);
     }
 

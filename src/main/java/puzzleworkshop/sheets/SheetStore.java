@@ -219,6 +219,13 @@ public class SheetStore {
                 .list();
     }
 
+    /** Free or held. */
+    int lying() {
+        return jdbc.sql("select count(*) from sheet where state in ('FREE', 'RESERVED')")
+                .query(Integer.class)
+                .single();
+    }
+
     /** Another text as soon as any sheet has come, changed or gone. */
     String stamp() {
         return jdbc.sql("select count(*) || '/' || coalesce(sum(version), 0) from sheet")
@@ -253,11 +260,11 @@ public class SheetStore {
                 .update();
     }
 
-    List<HistoryLine> history(SheetId id) {
+    List<SheetHistoryLine> history(SheetId id) {
         return jdbc.sql("select at, who, what, detail from sheet_history where sheet_id = :id order by id desc limit"
                         + " 200")
                 .param("id", id.value())
-                .query((row, n) -> new HistoryLine(
+                .query((row, n) -> new SheetHistoryLine(
                         row.getObject("at", OffsetDateTime.class).toInstant(),
                         row.getString("who"),
                         Sentence.of("sheets.history." + row.getString("what"), row.getString("detail"))))

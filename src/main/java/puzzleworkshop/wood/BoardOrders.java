@@ -3,7 +3,9 @@ package puzzleworkshop.wood;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
@@ -12,17 +14,18 @@ import java.util.OptionalLong;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
-import puzzleworkshop.geometry.UsefulSizes;
-import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.RackShapes;
+import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.wood.ahead.BoardsToBuy;
 import puzzleworkshop.wood.ahead.LearnedWorth;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedRates;
+import puzzleworkshop.wood.asked.BoardKindAsked;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.Wanted;
 import puzzleworkshop.workshop.Workshop;
@@ -31,16 +34,16 @@ import puzzleworkshop.workshop.Workshop;
 @Component
 class BoardOrders {
 
-    private static final int MOST_BOARDS = 3;
     private static final int MOST_CUT = 2;
     private static final int MOST_PIECES_PLAYED = 150;
+    private static final int DAYS_OF_WEEK = 7;
     private static final long SEED = 281;
 
     /** A board, or a piece of a size asked for that its dealer cuts from it. */
     private record Choice(BoardOffer board, Optional<Size> cutTo, Money price, int weeks) {
 
         BoardsToBuy.Dealt dealt() {
-            Wanted size = LearnedLadder.wanted(cutTo.orElse(board.size()));
+            Wanted size = cutTo.map(AskedRates::wanted).orElseGet(() -> AskedRates.piece(board.size()));
             long cost = price.amount()
                     .movePointRight(2)
                     .setScale(0, RoundingMode.HALF_UP)
@@ -52,41 +55,51 @@ class BoardOrders {
     private final WoodStore store;
     private final AskedFor asked;
     private final Dealers dealers;
-    private final SheetFinder finder;
+    private final RackShapes shapes;
     private final RackSettings settings;
+    private final BoardsForSale forSale;
     private final Workshop workshop;
 
     BoardOrders(
             WoodStore store,
             AskedFor asked,
             Dealers dealers,
-            SheetFinder finder,
+            RackShapes shapes,
             RackSettings settings,
+            BoardsForSale forSale,
             Workshop workshop) {
         this.store = store;
         this.asked = asked;
         this.dealers = dealers;
-        this.finder = finder;
+        this.shapes = shapes;
         this.settings = settings;
+        this.forSale = forSale;
         this.workshop = workshop;
     }
 
-    /** Empty when no board of the kind can be bought. */
-    Optional<BuyAdvice> advise(BoardKindAsked kind, List<Sheet> free) {
+    /**
+     * @param waiting blanks of confirmed orders that no sheet is held for
+     * @return empty when no board of the kind can be bought
+     */
+    Optional<BuyAdvice> advise(BoardKindAsked kind, List<BlankWish> waiting, List<OnTheWay> onTheWay) {
         WoodRules rules = store.rules();
-        List<LearnedWorth.Asked> rates = LearnedLadder.rates(asked.sizes(kind));
+        List<LearnedWorth.Asked> rates =
+                AskedRates.of(asked.sizes(kind), settings.sizes().rungs());
         List<Choice> choices = choices(kind, rates, rules);
         if (choices.isEmpty()) {
             return Optional.empty();
         }
         List<BoardsToBuy.Dealt> dealt = choices.stream().map(Choice::dealt).toList();
-        long servable = rates.stream()
-                .filter(size -> dealt.stream()
-                        .anyMatch(choice -> size.size()
-                                .fits(choice.board().width(), choice.board().height())))
-                .count();
+        List<LearnedWorth.Asked> served =
+                rates.stream().filter(size -> isGiven(size.size(), dealt)).toList();
+        List<Wanted> wait = waiting.stream()
+                .filter(wish -> forSale.wouldDo(kind, wish))
+                .map(wish -> AskedRates.wanted(wish.size()))
+                .filter(size -> isGiven(size, dealt))
+                .toList();
+        BoardsToBuy.Stock stock = new BoardsToBuy.Stock(pieces(kind), coming(kind, onTheWay), wait);
         Optional<BoardsToBuy.Advice> advice =
-                BoardsToBuy.advise(dealt, pieces(kind, free), rates, rules.servicePercent() / 100, SEED);
+                BoardsToBuy.advise(dealt, stock, served, rules.servicePercent() / 100, SEED);
         return Optional.of(new BuyAdvice(
                 kind,
                 asked.name(kind),
@@ -94,11 +107,19 @@ class BoardOrders {
                         .mapToObj(i -> line(choices.get(i), advice, i))
                         .toList(),
                 advice.isPresent(),
-                (int) (rates.size() - servable),
+                rates.size() - served.size(),
+                wait.size(),
+                stock.onTheWay().size(),
                 hundredths(advice.map(BoardsToBuy.Advice::cost).orElse(0L)),
                 percent(advice.map(BoardsToBuy.Advice::service).orElse(0.0)),
                 percent(advice.map(BoardsToBuy.Advice::without).orElse(0.0)),
                 orderBy(choices, advice)));
+    }
+
+    private static boolean isGiven(Wanted size, List<BoardsToBuy.Dealt> dealt) {
+        return dealt.stream()
+                .anyMatch(choice ->
+                        size.fits(choice.board().width(), choice.board().height()));
     }
 
     private static BuyAdvice.Line line(Choice choice, Optional<BoardsToBuy.Advice> advice, int i) {
@@ -123,28 +144,18 @@ class BoardOrders {
     }
 
     private List<Choice> choices(BoardKindAsked kind, List<LearnedWorth.Asked> rates, WoodRules rules) {
-        List<BoardOffer> boards = settings.offers().stream()
-                .filter(offer -> offer.offered()
-                        && offer.material().equals(kind.material())
-                        && offer.grade().name().equals(kind.grade())
-                        && near(offer.thickness().mm(), kind)
-                        && offer.price().currency().equals(workshop.currency()))
-                .sorted(Comparator.comparing(BoardOffer::price).thenComparing(BoardOffer::id))
-                .limit(MOST_BOARDS)
-                .toList();
         Map<Long, Dealing> dealing = dealers.all();
         List<Choice> whole = new ArrayList<>();
         List<Choice> cut = new ArrayList<>();
-        for (BoardOffer board : boards) {
+        for (BoardOffer board : forSale.of(kind)) {
             Dealing how = dealing.getOrDefault(board.id(), Dealing.usual(board.id()));
             int weeks = how.deliveryWeeks().orElse(rules.deliveryWeeks());
             whole.add(new Choice(board, Optional.empty(), board.price(), weeks));
+            Wanted all = AskedRates.piece(board.size());
             how.cutFee()
                     .ifPresent(fee -> rates.stream()
                             .map(LearnedWorth.Asked::size)
-                            .filter(size -> size.fits(
-                                    LearnedLadder.wanted(board.size()).width(),
-                                    LearnedLadder.wanted(board.size()).height()))
+                            .filter(size -> size.fits(all.width(), all.height()))
                             .forEach(size -> cut.add(piece(board, size, fee, weeks))));
         }
         return Stream.concat(whole.stream(), cut.stream().limit(MOST_CUT)).toList();
@@ -160,28 +171,35 @@ class BoardOrders {
         return new Choice(board, Optional.of(Size.mm(size.width(), size.height())), price, weeks);
     }
 
-    /** The largest useful rectangle of each free sheet of the kind, largest first. */
-    private List<Wanted> pieces(BoardKindAsked kind, List<Sheet> free) {
-        List<Sheet> fit = free.stream()
-                .filter(sheet -> sheet.facts().material().equals(kind.material())
-                        && sheet.facts().grade().name().equals(kind.grade())
-                        && sheet.facts().past().isFitForCutting()
-                        && near(sheet.facts().thickness().mm(), kind))
+    /** The largest rectangle of each free sheet of the kind, largest first. */
+    private List<Wanted> pieces(BoardKindAsked kind) {
+        return shapes.free(forSale.wish(kind), settings.rules().thicknessSlack()).stream()
+                .map(AskedRates::piece)
+                .sorted(Comparator.comparingLong(Wanted::area)
+                        .thenComparingInt(Wanted::width)
+                        .reversed())
+                .limit(MOST_PIECES_PLAYED)
                 .toList();
-        UsefulSizes sizes = settings.sizes();
-        List<Wanted> pieces = new ArrayList<>();
-        for (Profile shape : finder.profiles(fit)) {
-            if (shape.rung() != UsefulSizes.SCRAP) {
-                pieces.add(LearnedLadder.wanted(sizes.rung(shape.rung())));
-            }
-        }
-        pieces.sort(Comparator.comparingLong(Wanted::area).reversed());
-        return pieces.subList(0, Math.min(MOST_PIECES_PLAYED, pieces.size()));
     }
 
-    private boolean near(double thickness, BoardKindAsked kind) {
-        return Math.abs(thickness - kind.thickness().mm())
-                <= settings.rules().thicknessSlack().mm() + 1e-9;
+    /** What is late is expected next week. */
+    private List<BoardsToBuy.OnTheWay> coming(BoardKindAsked kind, List<OnTheWay> onTheWay) {
+        LocalDate today = workshop.today();
+        return onTheWay.stream()
+                .filter(order -> forSale.wouldDo(
+                        new BoardKindAsked(
+                                order.board().material(),
+                                order.board().grade().name(),
+                                order.board().thickness()),
+                        forSale.wish(kind)))
+                .flatMap(order -> {
+                    long days = ChronoUnit.DAYS.between(today, order.due());
+                    int weeks = days < 0 ? 1 : (int) (days / DAYS_OF_WEEK);
+                    return Collections.nCopies(
+                            order.count(), new BoardsToBuy.OnTheWay(AskedRates.piece(order.size()), weeks))
+                            .stream();
+                })
+                .toList();
     }
 
     private Money hundredths(long hundredths) {

@@ -7,6 +7,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.wood.asked.BoardKindAsked;
 
 /**
  * What boards of a kind to order now.
@@ -14,6 +15,8 @@ import puzzleworkshop.sheets.board.BoardOffer;
  * @param lines for each board that can be bought
  * @param possible false: no order of a few boards of each reaches the service level
  * @param tooLarge so many sizes asked for fit on none of these boards; the advice leaves them out
+ * @param waiting blanks of confirmed orders that wait for a board
+ * @param onTheWay boards that were ordered and count as if they came on their day
  * @param cost of all
  * @param service share of the drawn courses in which no blank stands without a board, with the order
  * @param without the same when nothing is ordered
@@ -25,6 +28,8 @@ public record BuyAdvice(
         List<Line> lines,
         boolean possible,
         int tooLarge,
+        int waiting,
+        int onTheWay,
         Money cost,
         Percent service,
         Percent without,

@@ -70,6 +70,12 @@ public final class BenchOrders {
 
     private Order withBoard(String customer, LocalDate promised, double laserMinutes) {
         Order order = approved(customer, promised, laserMinutes);
+        holdBoard(order);
+        return order;
+    }
+
+    /** A new board for an order: its first, or another after the first was cut. */
+    public void holdBoard(Order order) {
         SheetRack rack = beans.getBean(SheetRack.class);
         SheetId board = rack.add(
                 Outline.rectangle(Size.mm(400, 300)),
@@ -78,7 +84,6 @@ public final class BenchOrders {
                 "Robin");
         beans.getBean(SheetHolds.class)
                 .hold(board, order.ref(), new Placement(0, 0, 0), FINISHED.grownBy(Length.mm(11)), "Robin");
-        return order;
     }
 
     public Order confirmedWithoutBoard(String customer, LocalDate promised, double laserMinutes) {

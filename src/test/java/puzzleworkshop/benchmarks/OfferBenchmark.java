@@ -18,6 +18,7 @@ import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
 import puzzleworkshop.access.DemoWorkshop;
 import puzzleworkshop.access.FirstSteps;
+import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.RandomOutlines;
@@ -36,6 +37,8 @@ import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.find.RemainderWorth;
+import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
@@ -51,6 +54,7 @@ final class OfferBenchmark implements Benchmark {
     /** Of the demo's machine. */
     private static final Size BED = Size.mm(620, 420);
 
+    private static final Size BLANK = Size.mm(319, 232);
     private static final BoardKind BIRCH = new BoardKind("birch-ply", Grade.CRAFT.name(), Length.mm(3));
 
     @Override
@@ -72,6 +76,7 @@ final class OfferBenchmark implements Benchmark {
             int open = PagesBenchmark.open(program.getBean(JdbcClient.class), OPEN);
             OfferDesk desk = program.getBean(OfferDesk.class);
             out.printf(Locale.ROOT, "%d sheets, %d open orders, %d wishes each%n", SHEETS, open, WISHES);
+            suggest(program, out);
             String last = "";
             for (int puzzles : List.of(50, 500, 1)) {
                 List<Double> taken = new ArrayList<>();
@@ -105,6 +110,47 @@ final class OfferBenchmark implements Benchmark {
         } finally {
             FileSystemUtils.deleteRecursively(data);
         }
+    }
+
+    /** The sheet for one blank, by what remainders are worth: as the rack is, and as the first answer after it has changed. */
+    private static void suggest(ConfigurableApplicationContext program, PrintStream out) {
+        SheetFinder finder = program.getBean(SheetFinder.class);
+        SheetRack rack = program.getBean(SheetRack.class);
+        boolean learned =
+                program.getBean(RemainderWorth.class).ladder(List.of()).isPresent();
+        List<Double> same = new ArrayList<>();
+        List<Double> changed = new ArrayList<>();
+        for (int i = -WARM_UP; i < WISHES; i++) {
+            BoardFacts facts = BoardFacts.clean(BIRCH.material(), Grade.CRAFT, BIRCH.thickness());
+            rack.add(Outline.rectangle(Size.mm(500 + i, 400)), facts, Money.of("2.00", "EUR"), "Robin");
+            double first = millis(() -> finder.suggest(BlankPlanner.wish(BLANK, BIRCH, Length.mm(1))));
+            double again = millis(() -> finder.suggest(BlankPlanner.wish(BLANK, BIRCH, Length.mm(1))));
+            if (i >= 0) {
+                changed.add(first);
+                same.add(again);
+            }
+        }
+        out.printf(
+                Locale.ROOT,
+                "RESULT sheet sheets=%d learned=%s p50_ms=%.0f p95_ms=%.0f after_a_change_p50_ms=%.0f"
+                        + " after_a_change_p95_ms=%.0f%n",
+                SHEETS,
+                learned,
+                share(same, 0.5),
+                share(same, 0.95),
+                share(changed, 0.5),
+                share(changed, 0.95));
+    }
+
+    private static double millis(Runnable work) {
+        long begin = System.nanoTime();
+        work.run();
+        return (System.nanoTime() - begin) / 1e6;
+    }
+
+    private static double share(List<Double> taken, double share) {
+        List<Double> sorted = taken.stream().sorted().toList();
+        return sorted.get(Math.min(sorted.size() - 1, (int) Math.ceil(sorted.size() * share) - 1));
     }
 
     private static void fillRack(ConfigurableApplicationContext program) {

@@ -2,6 +2,7 @@ package puzzleworkshop.benchmarks;
 
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -15,11 +16,14 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import puzzleworkshop.bench.PieceEdges;
+import puzzleworkshop.camera.MadeUpPicture;
 import puzzleworkshop.camera.Photo;
 import puzzleworkshop.camera.PieceScenes;
 import puzzleworkshop.camera.RenderedPhoto;
+import puzzleworkshop.camera.Scene;
 import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.camera.pieces.PieceShape;
+import puzzleworkshop.camera.sheet.MeasuringSheet;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -37,7 +41,9 @@ import puzzleworkshop.pattern.mesh.PatternMaker;
  * {@code pattern} the pattern's number, {@code size} width and height in mm, {@code pieces} across and down (or the total),
  * {@code style} knobs, wavy or straight (knobs), {@code thickness} in mm (3), {@code kerf} in mm (0.15), {@code edge} square, rounded
  * or wavy (square), {@code missing} numbers of the missing pieces in reading order from 1, or row:column, or none. Without a folder: sets rendered
- * from the program's own patterns; -Dbench.images says how many photos at least (4), -Dbench.pieces 48 or 300 (both: 0).
+ * from the program's own patterns; -Dbench.images says how many photos at least (4), -Dbench.pieces 24, 48 or 300 (both: 0),
+ * -Dbench.laying how the pieces lie: down, up (a picture with some clouds), cloth (dark, with the cards) or cloth-up; -Dbench.clouds
+ * how white the clouds are (0 to 1: 0.5), -Dbench.pixels the longer side of the photos (4032), -Dbench.keep a folder for them.
  */
 public final class PiecesBenchmark implements Benchmark {
 
@@ -142,7 +148,9 @@ public final class PiecesBenchmark implements Benchmark {
             CutPattern pattern = PatternMaker.make(
                     large
                             ? PatternSpec.of(Size.mm(400, 300), new PieceGrid(20, 15), seed + set)
-                            : PatternSpec.of(Size.mm(240, 180), new PieceGrid(8, 6), seed + set));
+                            : only == 24
+                                    ? PatternSpec.of(Size.mm(180, 120), new PieceGrid(6, 4), seed + set)
+                                    : PatternSpec.of(Size.mm(240, 180), new PieceGrid(8, 6), seed + set));
             Set<Integer> gone = new HashSet<>();
             for (int i = set % 3; i < 3; i++) {
                 gone.add(1 + random.nextInt(pattern.pieces().size()));
@@ -151,10 +159,25 @@ public final class PiecesBenchmark implements Benchmark {
             waiting.removeIf(piece -> gone.contains(piece.number()));
             List<byte[]> photos = new ArrayList<>();
             while (!waiting.isEmpty()) {
-                photos.add(RenderedPhoto.jpeg(PieceScenes.lay(waiting, pattern, random)));
+                photos.add(RenderedPhoto.jpeg(PieceScenes.lay(waiting, pattern, random, laying(pattern, set))));
             }
             judge("seed " + (seed + set), pattern, photos, gone);
         }
+    }
+
+    private static PieceScenes.Laying laying(CutPattern pattern, int set) {
+        String how = System.getProperty("bench.laying", "down");
+        int pixels = Integer.getInteger("bench.pixels", 4032);
+        Scene.Face picture = how.endsWith("up")
+                ? MadeUpPicture.landscape(
+                        pattern.spec().size().width().mm(),
+                        pattern.spec().size().height().mm(),
+                        Double.parseDouble(System.getProperty("bench.clouds", "0.5")),
+                        set)
+                : null;
+        return how.startsWith("cloth")
+                ? PieceScenes.Laying.onCloth(pixels, new double[] {0.02, 0.022, 0.03}, picture)
+                : PieceScenes.Laying.onSheet(MeasuringSheet.A3, pixels, picture);
     }
 
     private void judge(String name, CutPattern pattern, List<byte[]> jpegs, Set<Integer> gone) {
@@ -176,6 +199,12 @@ public final class PiecesBenchmark implements Benchmark {
         }
         double took = (System.nanoTime() - started) / 1e9;
         seconds += took;
+        String keep = System.getProperty("bench.keep");
+        if (keep != null) {
+            for (int i = 0; i < jpegs.size(); i++) {
+                keep(Path.of(keep, name.replace(' ', '-') + "-" + i + ".jpg"), jpegs.get(i));
+            }
+        }
         if (!result.troubles().isEmpty()) {
             refused++;
         } else if (result.seen().size() != lying) {
@@ -210,5 +239,13 @@ public final class PiecesBenchmark implements Benchmark {
                 result.troubles().stream().map(t -> t.key()).toList(),
                 worst,
                 took);
+    }
+
+    private static void keep(Path file, byte[] jpeg) {
+        try {
+            Files.write(file, jpeg);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

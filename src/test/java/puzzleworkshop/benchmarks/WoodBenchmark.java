@@ -15,7 +15,7 @@ import puzzleworkshop.wood.play.WoodPolicy;
 
 /**
  * Wood over many periods: looking ahead against nearest fit, the rule before, all demand known, and a bound. Ratios are means
- * over the instances; gaps are of the sums. A blank that no board gives counts at the price of the dearest board seen.
+ * over the instances; gaps are of the sums, so that what is lost where nothing was to be won counts too. A blank that no board gives counts at the price of the dearest board seen.
  */
 public final class WoodBenchmark implements Benchmark {
 
@@ -54,6 +54,9 @@ public final class WoodBenchmark implements Benchmark {
         double known = lines.stream().mapToDouble(Line::known).sum();
         double bound = lines.stream().mapToDouble(Line::bound).sum();
         out.printf(
+                "%d of %d instances leave nothing to win by knowing what comes%n",
+                lines.stream().filter(line -> line.today() <= line.known()).count(), lines.size());
+        out.printf(
                 "Sums: today %.0f, ours %.0f (%.4f), known %.0f, bound %.0f; more than 2 %% dearer than today on %d,"
                         + " at worst %.3f%n",
                 today,
@@ -78,9 +81,17 @@ public final class WoodBenchmark implements Benchmark {
                         .mapToDouble(line -> (double) line.ours() / line.today())
                         .average()
                         .orElse(1),
-                today == known ? 100.0 : 100 * (today - ours) / (today - known),
+                closed(today, ours, known),
                 100 * (ours - bound) / bound,
                 lines.stream().mapToDouble(Line::seconds).max().orElse(0));
+    }
+
+    /** Where nothing was to be won, all that is lost counts. */
+    private static double closed(double today, double ours, double known) {
+        if (today > known) {
+            return 100 * (today - ours) / (today - known);
+        }
+        return ours > today ? -100 : 0;
     }
 
     private static Line line(WoodCase woodCase, WoodPolicy policy) {

@@ -36,6 +36,9 @@ class FollowersIT {
     SheetRack rack;
 
     @Autowired
+    WhatIsLeft left;
+
+    @Autowired
     JdbcClient jdbc;
 
     private SheetId sheet;
@@ -79,6 +82,15 @@ class FollowersIT {
                 .singleElement()
                 .satisfies(blank -> assertThat(blank.sheet()).isEqualTo(offcut));
         assertThat(rack.heldFor(second)).hasSize(1);
+    }
+
+    @Test
+    void what_another_blank_waits_for_is_proposed_to_be_kept_at_the_cut() {
+        follow(second, 300, 200);
+        assertThat(left.of(sheet)).anySatisfy(part -> {
+            assertThat(part.keep()).isTrue();
+            assertThat(part.why().key()).isEqualTo("sheets.keep.follows");
+        });
     }
 
     @Test

@@ -59,7 +59,10 @@ import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.MeasuredOutlines;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
+import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Supplies;
@@ -67,6 +70,8 @@ import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.wood.BoardsOnTheWay;
+import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -96,6 +101,7 @@ final class BookingCases {
         parcels();
         complaints();
         letters();
+        boards();
         return cases;
     }
 
@@ -338,7 +344,7 @@ final class BookingCases {
         cases.put("PackingProofs.keep", () -> {
             Order order = orders.confirmed("Ada Reed", promised, 20);
             PackingProofs.Taken bare = new PackingProofs.Taken(
-                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), List.of(), List.of()));
+                    new byte[] {1}, 40, 30, 0.1, new PieceCheck.LaidPieces(List.of(), false, 0, List.of()));
             return key -> proofs.keep(key, order.id(), 1, List.of(bare), WHO);
         });
     }
@@ -350,7 +356,7 @@ final class BookingCases {
             Parcel parcel = parcels.pack(
                     List.of(new PackedOrders(beans).one("Ada Reed", "Parcel").id()), WHO);
             return key -> {
-                journey.send(key, parcel.id(), WHO, "test");
+                journey.send(key, parcel.id(), Optional.empty(), WHO, "test");
                 return "";
             };
         });
@@ -399,5 +405,37 @@ final class BookingCases {
         Order order = sold.confirmed("Ada Reed", 1);
         invoices.receive(BookingKey.fresh(), order.id(), amount, Payment.Way.CASH, today, "", WHO);
         return order;
+    }
+
+    private void boards() {
+        BoardsOnTheWay boards = beans.getBean(BoardsOnTheWay.class);
+        cases.put("BoardsOnTheWay.ordered", () -> {
+            BuyAdvice.Line line = board();
+            return key -> boards.ordered(key, line, 2, WHO);
+        });
+        cases.put("BoardsOnTheWay.arrived", () -> {
+            long id = boards.ordered(BookingKey.fresh(), board(), 2, WHO);
+            return key -> boards.arrived(key, id, "B2", WHO);
+        });
+        cases.put("BoardsOnTheWay.notComing", () -> {
+            long id = boards.ordered(BookingKey.fresh(), board(), 2, WHO);
+            return key -> boards.notComing(key, id);
+        });
+    }
+
+    private BuyAdvice.Line board() {
+        RackSettings settings = beans.getBean(RackSettings.class);
+        settings.save(new BoardOffer(
+                0,
+                "birch 600 × 400",
+                "birch-ply",
+                Grade.CRAFT,
+                Length.mm(3),
+                Size.mm(600, 400),
+                Grain.NONE,
+                Money.of("6.00", "EUR"),
+                true));
+        return new BuyAdvice.Line(
+                settings.offers().getLast(), Optional.empty(), Money.of("6.00", "EUR"), 2, 2, Optional.empty());
     }
 }

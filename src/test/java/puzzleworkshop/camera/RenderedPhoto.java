@@ -257,7 +257,8 @@ public final class RenderedPhoto {
         lit(x, y, 0, light, scene.boards);
         double ink = -1;
         if (print != null) {
-            ink = ink(print, x, y);
+            double push = scene.crumpled * Math.sin(x / 17);
+            ink = ink(print, x + scene.crumpled * Math.sin(y / 23), y + push);
         }
         for (int i = 0; i < cardInk.length && ink < 0; i++) {
             Scene.LaidCard card = scene.cards.get(i);
@@ -268,8 +269,13 @@ public final class RenderedPhoto {
             ink = ink(cardInk[i], c * dx + s * dy, -s * dx + c * dy);
         }
         if (ink >= 0) {
+            double lamp = 0;
+            for (Scene.Mirrored spot : scene.mirrored) {
+                double away = Math.hypot(x - spot.x(), y - spot.y()) / spot.radius();
+                lamp += Math.exp(-away * away);
+            }
             for (int c = 0; c < 3; c++) {
-                colour[c] = light[c] * (scene.paper * (1 - ink) + 0.04 * ink);
+                colour[c] = light[c] * (scene.paper * (1 - ink) + 0.04 * ink) + lamp;
             }
             return;
         }
@@ -316,12 +322,8 @@ public final class RenderedPhoto {
     }
 
     private double[] face(Scene.Board board, double x, double y) {
-        if (board.picture) {
-            return new double[] {
-                0.05 + 0.8 * noise(x * 0.06, y * 0.05, board.seed),
-                0.05 + 0.7 * noise(x * 0.05, y * 0.07, board.seed + 11),
-                0.05 + 0.75 * noise(x * 0.055, y * 0.06, board.seed + 23)
-            };
+        if (board.face != null) {
+            return board.face.at(x, y);
         }
         double c = Math.cos(board.grainAngle);
         double s = Math.sin(board.grainAngle);

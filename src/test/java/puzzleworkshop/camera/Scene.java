@@ -16,8 +16,8 @@ public final class Scene {
         public double[] wall = {0.45, 0.32, 0.18};
         public double grain = 0.08;
         public double grainAngle;
-        /** Whether its top is a colourful picture instead of wood. */
-        public boolean picture;
+        /** What its top shows instead of wood; null: wood. */
+        public Face face;
 
         public int seed = 1;
         DistanceField field;
@@ -27,6 +27,15 @@ public final class Scene {
             this.thickness = thickness;
         }
     }
+
+    /** Light that a printed top throws back at a place, red, green, blue (linear). */
+    @FunctionalInterface
+    public interface Face {
+        double[] at(double x, double y);
+    }
+
+    /** Where a lamp is mirrored in the paper: a bright spot that fades over its radius. */
+    public record Mirrored(double x, double y, double radius) {}
 
     /** A loose card on the table. */
     public record LaidCard(int part, double x, double y, double angle) {}
@@ -62,6 +71,9 @@ public final class Scene {
     public double noise = 0.008;
     public double vignette = 0.25;
     public float jpeg = 0.9f;
+    public final List<Mirrored> mirrored = new ArrayList<>();
+    /** Paper that does not lie flat: its print is pushed to and fro by so much, mm. */
+    public double crumpled;
     /** How much of the paper was cut off all round, mm. */
     public double trimmed;
 

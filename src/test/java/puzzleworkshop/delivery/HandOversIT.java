@@ -1,6 +1,7 @@
 package puzzleworkshop.delivery;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import ch.qos.logback.classic.Level;
 import ch.qos.logback.classic.Logger;
@@ -10,6 +11,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -18,16 +21,28 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.JdbcTemplate;
+import puzzleworkshop.bench.Bench;
+import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.address.CountryFormat.Part;
 import puzzleworkshop.delivery.address.PostalAddress;
+import puzzleworkshop.delivery.returns.Complaint.PostageBy;
+import puzzleworkshop.delivery.returns.Complaint.Reason;
+import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.returns.Complaints.Report;
+import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.payments.Payment;
+import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.TestClock;
+import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
@@ -49,6 +64,18 @@ class HandOversIT {
     ParcelJourney journey;
 
     @Autowired
+    Bench bench;
+
+    @Autowired
+    Orders orders;
+
+    @Autowired
+    Complaints complaints;
+
+    @Autowired
+    SendingWays ways;
+
+    @Autowired
     Addresses addresses;
 
     @Autowired
@@ -57,10 +84,14 @@ class HandOversIT {
     @Autowired
     Workshop workshop;
 
+    @Autowired
+    DataSource database;
+
     private PackedOrders packed;
 
     @BeforeEach
     void workshop() {
+        CleanDatabase.now(database);
         packed = new PackedOrders(beans);
     }
 
@@ -86,21 +117,7 @@ class HandOversIT {
         Money price = two.getFirst().price().gross().rounded();
         assertThat(ada.open()).contains(price);
 
-        addresses.keep(
-                two.getFirst().id(),
-                new PostalAddress(
-                        "DE",
-                        Map.of(
-                                Part.NAME,
-                                "Ada Reed",
-                                Part.STREET,
-                                "Quay Street 4",
-                                Part.POSTAL_CODE,
-                                "24103",
-                                Part.TOWN,
-                                "Northhaven")),
-                false,
-                WHO);
+        keepAddress(two.getFirst(), "Quay Street 4", false);
         invoices.receive(BookingKey.fresh(), two.getFirst().id(), price, Payment.Way.CASH, workshop.today(), "", WHO);
         parcels.pack(two.stream().map(Order::id).toList(), WHO);
         HandOvers.Entry both = entry(handOvers.now().toSend(), "Ada Reed");
@@ -120,6 +137,108 @@ class HandOversIT {
         assertThat(of("Cy Moor")).isEmpty();
         TestClock.set(Instant.now().plus(Duration.ofDays(15)));
         assertThat(of("Cy Moor")).hasSize(1);
+    }
+
+    @Test
+    void what_was_made_again_is_sent_like_anything_else_and_what_was_sent_before_stays_as_it_was() {
+        for (String way : List.of("Parcel", "Collection")) {
+            Order order = packed.one("Again by " + way, way);
+            bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
+            Parcel first = parcels.everOf(order.id()).getLast();
+            if (!first.isCollected()) {
+                parcels.tracked(first.id(), "FIRST-1", WHO);
+                journey.delivered(first.id(), WHO);
+            }
+            long complaint = complaints.report(order.id(), new Report(Reason.CHARRED, Stage.CUT, "brown"), WHO);
+            complaints.remake(BookingKey.fresh(), complaint, new Terms(PostageBy.CUSTOMER, Optional.empty(), ""), WHO);
+            BenchOrders made = new BenchOrders(beans, true);
+            made.holdBoard(order);
+            made.bringTo(order.id(), Stage.HAND_OVER);
+
+            HandOvers.Day day = handOvers.now();
+            HandOvers.Entry again = entry(way.equals("Parcel") ? day.toSend() : day.toCollect(), "Again by " + way);
+            assertThat(again.parcel()).as("the first parcel is not this one").isEmpty();
+            assertThat(again.state()).isEqualTo(ParcelState.PACKED);
+            assertThat(handOvers.of(orders.get(order.id())).orElseThrow().parcel())
+                    .isEmpty();
+            Parcel second = parcels.pack(again.ids(), WHO);
+            if (way.equals("Parcel")) {
+                journey.send(BookingKey.fresh(), second.id(), Optional.of("SECOND-2"), WHO, "test");
+            } else {
+                journey.ready(second.id(), WHO);
+                journey.collected(BookingKey.fresh(), second.id(), WHO, "test");
+            }
+            assertThat(orders.get(order.id()).next()).isEmpty();
+            assertThat(parcels.everOf(order.id())).hasSize(2);
+            assertThat(parcels.get(first.id()).state().hasArrived()).isTrue();
+            assertThat(parcels.get(first.id()).tracking()).isEqualTo(first.isCollected() ? "" : "FIRST-1");
+            assertThat(parcels.now(orders.get(order.id())).orElseThrow().id()).isEqualTo(second.id());
+        }
+        assertThat(parcels.byTracking("SECOND-2").getFirst().state()).isEqualTo(ParcelState.SENT);
+    }
+
+    @Test
+    void only_what_goes_the_same_way_to_the_same_place_comes_into_one_parcel() {
+        List<Order> three = packed.of("Ola Berg", "Parcel", 3);
+        Order here = three.getFirst();
+        Order elsewhere = three.get(1);
+        Order fetched = three.getLast();
+        keepAddress(here, "Quay Street 4", false);
+        keepAddress(elsewhere, "Mill Lane 9", true);
+        Parcel own = parcels.pack(List.of(fetched.id()), WHO);
+        parcels.by(own.id(), ways.orUsual(Optional.of(packed.way("Collection").id())), WHO);
+        assertThat(handOvers.now().toSend().stream()
+                        .filter(entry -> entry.first().customer().name().equals("Ola Berg")))
+                .hasSize(2)
+                .allSatisfy(entry -> assertThat(entry.together()).isEmpty());
+        assertThatThrownBy(() -> parcels.pack(List.of(here.id(), elsewhere.id()), WHO))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("other-place");
+        assertThatThrownBy(() -> parcels.pack(List.of(here.id(), fetched.id()), WHO))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("other-way");
+
+        keepAddress(elsewhere, "Quay Street 4", true);
+        assertThat(handOvers.of(here).orElseThrow().to())
+                .isEqualTo(handOvers.of(elsewhere).orElseThrow().to());
+        Parcel both = parcels.pack(List.of(here.id(), elsewhere.id()), WHO);
+        keepAddress(elsewhere, "Mill Lane 9", true);
+        assertThatThrownBy(() -> journey.send(BookingKey.fresh(), both.id(), Optional.empty(), WHO, "test"))
+                .as("it would go to the wrong place")
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("other-place");
+        parcels.alone(elsewhere.id(), WHO);
+        journey.send(BookingKey.fresh(), both.id(), Optional.empty(), WHO, "test");
+        assertThat(orders.get(here.id()).next()).isEmpty();
+        assertThat(orders.get(elsewhere.id()).next()).contains(Stage.HAND_OVER);
+    }
+
+    private void keepAddress(Order order, String street, boolean thisOrderOnly) {
+        addresses.keep(
+                order.id(),
+                new PostalAddress(
+                        "DE",
+                        Map.of(
+                                Part.NAME,
+                                order.customer().name(),
+                                Part.STREET,
+                                street,
+                                Part.POSTAL_CODE,
+                                "24103",
+                                Part.TOWN,
+                                "Northhaven")),
+                thisOrderOnly,
+                WHO);
+    }
+
+    @Test
+    void a_number_typed_for_a_parcel_that_cannot_be_sent_is_not_kept_with_it() {
+        List<Order> two = packed.of("Ned Rowe", "Parcel", 2);
+        Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        bench.undo(BookingKey.fresh(), two.getLast().id(), WHO);
+        assertThatThrownBy(() -> journey.send(BookingKey.fresh(), parcel.id(), Optional.of("0034043"), WHO, "test"))
+                .isInstanceOf(Refused.class);
+        assertThat(parcels.get(parcel.id()).tracking()).isEmpty();
     }
 
     private List<HandOvers.Entry> of(String customer) {

@@ -207,6 +207,30 @@ class LettersIT {
     }
 
     @Test
+    void a_letter_that_nobody_tries_to_send_is_shown_after_a_while() {
+        server.start();
+        Order order = confirmed();
+        accounts.save(account(server.getSmtp().getPort(), ""), "");
+        // as when sending is turned off between the letter's commit and its first try
+        jdbc.sql("update letter_settings set sending = false").update();
+        jdbc.sql("""
+            insert into letter (order_id, kind, way, recipient, subject, body, attached, made_at, made_on, made_by)
+            values (:order, 'ON_TIME', 'MAIL', 'ada@reed.example', 'x', 'x', '', now(), current_date, 'Robin')
+            """).param("order", order.id().value()).update();
+        jdbc.sql("""
+            insert into letter_outbox (letter_id, message_id, message, state, next_try)
+            select id, '<1@puzzles.example>', ''::bytea, 'WAITING', now() from letter
+            """).update();
+        assertThat(letters.withFaults()).as("a moment ago").isEmpty();
+        TestClock.set(Instant.now().plus(Duration.ofMinutes(11)));
+        assertThat(letters.withFaults())
+                .singleElement()
+                .satisfies(letter ->
+                        assertThat(letter.mail().orElseThrow().tries()).isZero());
+        assertThat(beans.getBean(MailDesk.class).sends()).isFalse();
+    }
+
+    @Test
     void without_a_server_or_an_address_nothing_goes_into_the_outbox() {
         Order order = confirmed();
         Draft draft = letters.draft(order.id(), LetterKind.ON_TIME, Map.of());

@@ -104,7 +104,7 @@ class MeasuredOutlinesIT {
         List<Point> other = List.of(new Point(0, 0), new Point(263, 0), new Point(230, 88), new Point(0, 120));
         FoundBoards photo = new FoundBoards(
                 Stream.of(over, flipped, other)
-                        .map(ring -> new FoundBoard(ring, List.of(), 0.5, 4, 4, 3))
+                        .map(ring -> new FoundBoard(ring, List.of(), 0.5, 4, 4, 0.1, 3))
                         .toList(),
                 List.of(),
                 null);

@@ -59,7 +59,7 @@ class RackWhileComputingIT {
                 List<Sheet> stock =
                         finder.suggest(A_BLANK).stream().map(Suggestion::sheet).toList();
                 assertThat(stock).isNotEmpty();
-                List<Profile> judged = finder.profiles(stock);
+                List<Profile> judged = finder.profiles(stock, finder.sizes());
                 for (int i = 0; i < stock.size(); i++) {
                     Profile truth = Profile.of(stock.get(i).outline(), useful);
                     stale += judged.get(i).value().equals(truth.value()) ? 0 : 1;

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.WaitForSelectorState;
 import java.util.Optional;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -83,7 +84,11 @@ class DeliveryWalk extends Walk {
                 .filter(new Locator.FilterOptions().setHasText("Sent"))
                 .click();
         page.waitForCondition(() -> state(post).equals(Optional.of(ParcelState.SENT)));
-        assertThat(bean(Parcels.class).of(post.id()).orElseThrow().tracking()).isEqualTo("00340434123456");
+        assertThat(letter()).contains("00340434123456");
+        shoot("hand-over-letter");
+        button("I have sent it").click();
+        page.locator("vaadin-dialog[opened]").waitFor(gone());
+        assertThat(bean(Parcels.class).everOf(post.id()).getLast().tracking()).isEqualTo("00340434123456");
         assertThat(bean(Orders.class).get(post.id()).state()).isEqualTo(OrderState.HANDED_OVER);
     }
 
@@ -108,7 +113,11 @@ class DeliveryWalk extends Walk {
         go("hand-overs");
         press(BO, "Ready to collect");
         page.waitForCondition(() -> state(collected).equals(Optional.of(ParcelState.READY)));
+        button("Close").click();
+        page.locator("vaadin-dialog[opened]").waitFor(gone());
         press(BO, "Remind the customer");
+        assertThat(letter()).contains("waits for you since");
+        button("I have sent it").click();
         card(BO).getByText("Reminded").waitFor();
         press(BO, "Collected");
         page.waitForCondition(() -> state(collected).equals(Optional.of(ParcelState.COLLECTED)));
@@ -155,6 +164,16 @@ class DeliveryWalk extends Walk {
         return page.locator(".delivery-card", new Page.LocatorOptions().setHasText(customer));
     }
 
+    private String letter() {
+        Locator words = page.locator("vaadin-text-area textarea");
+        words.waitFor();
+        return words.inputValue();
+    }
+
+    private static Locator.WaitForOptions gone() {
+        return new Locator.WaitForOptions().setState(WaitForSelectorState.DETACHED);
+    }
+
     private void press(String customer, String words) {
         card(customer)
                 .locator("vaadin-button")
@@ -165,6 +184,8 @@ class DeliveryWalk extends Walk {
 
     /** None while it is in no parcel yet. */
     private Optional<ParcelState> state(puzzleworkshop.orders.Order order) {
-        return bean(Parcels.class).of(order.id()).map(Parcel::state);
+        return bean(Parcels.class).everOf(order.id()).stream()
+                .map(Parcel::state)
+                .reduce((before, last) -> last);
     }
 }

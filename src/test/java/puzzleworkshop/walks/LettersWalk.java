@@ -6,6 +6,7 @@ import com.microsoft.playwright.Locator;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
@@ -46,7 +47,7 @@ class LettersWalk extends Walk {
         sent = new PackedOrders(beans()).one("Ada Reed", "Parcel");
         var parcel = bean(Parcels.class).pack(List.of(sent.id()), NAME);
         bean(Parcels.class).tracked(parcel.id(), "00340434123456", NAME);
-        bean(ParcelJourney.class).send(BookingKey.fresh(), parcel.id(), NAME, "");
+        bean(ParcelJourney.class).send(BookingKey.fresh(), parcel.id(), Optional.empty(), NAME, "");
         HouseClock.at(
                 Instant.now().minus(LONG_AGO),
                 () -> invoice = bean(Invoices.class).issue(BookingKey.fresh(), sent.id(), NAME));

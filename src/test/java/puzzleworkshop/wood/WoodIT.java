@@ -7,18 +7,32 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import javax.sql.DataSource;
+import org.assertj.core.groups.Tuple;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import puzzleworkshop.boards.LeftPart;
+import puzzleworkshop.boards.WhatIsLeft;
+import puzzleworkshop.geometry.Placement;
+import puzzleworkshop.geometry.fit.Remainder;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.sheets.RackFilter;
+import puzzleworkshop.sheets.Sheet;
+import puzzleworkshop.sheets.SheetHolds;
+import puzzleworkshop.sheets.SheetId;
+import puzzleworkshop.sheets.SheetRack;
+import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
@@ -26,9 +40,13 @@ import puzzleworkshop.sheets.board.Grain;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedSize;
+import puzzleworkshop.wood.asked.KindAsked;
 import puzzleworkshop.workshop.Workshop;
 
 /** Demand, worth, advice and months from what lies in the database. */
@@ -37,6 +55,8 @@ import puzzleworkshop.workshop.Workshop;
 class WoodIT {
 
     private static final Size A4 = Size.mm(319, 232);
+    private static final RackFilter ALL =
+            new RackFilter("", Optional.empty(), Optional.empty(), Optional.empty(), Set.of(SheetState.FREE));
 
     @Autowired
     AskedFor asked;
@@ -48,6 +68,9 @@ class WoodIT {
     Dealers dealers;
 
     @Autowired
+    BoardsOnTheWay onTheWay;
+
+    @Autowired
     YearAgain again;
 
     @Autowired
@@ -55,6 +78,15 @@ class WoodIT {
 
     @Autowired
     SheetFinder finder;
+
+    @Autowired
+    SheetHolds holds;
+
+    @Autowired
+    SheetRack rack;
+
+    @Autowired
+    WhatIsLeft left;
 
     @Autowired
     RackSettings settings;
@@ -98,13 +130,13 @@ class WoodIT {
 
     @Test
     void remainders_are_valued_by_what_is_asked_for_once_enough_was() {
-        assertThat(worth.ladder()).isEmpty();
+        assertThat(worth.ladder(List.of())).isEmpty();
         confirmed(24, 12);
-        RemainderWorth.Ladder ladder = worth.ladder().orElseThrow();
+        RemainderWorth.Ladder ladder = worth.ladder(List.of()).orElseThrow();
         int a4 = ladder.sizes().rungs().indexOf(A4);
         assertThat(ladder.expected().get(a4)).isGreaterThan(5);
         assertThat(ladder.sizes().value(1, a4)).isGreaterThan(ladder.sizes().value(1, 0) - 1e-9);
-        assertThat(worth.ladder().orElseThrow()).isEqualTo(ladder);
+        assertThat(worth.ladder(List.of()).orElseThrow()).isEqualTo(ladder);
     }
 
     @Test
@@ -129,7 +161,7 @@ class WoodIT {
         assertThat(advice.months().getLast().bought().mm2()).isEqualTo(500 * 400);
         Replay replay = again.replay().orElseThrow();
         assertThat(replay.blanks()).isEqualTo(60);
-        assertThat(replay.nearest().isPositive()).isTrue();
+        assertThat(replay.nearest().cost().isPositive()).isTrue();
     }
 
     @Test
@@ -192,6 +224,152 @@ class WoodIT {
         assertThat(after.cost().compareTo(before.cost())).isNegative();
         assertThatThrownBy(() -> dealers.save(new Dealing(board, OptionalInt.of(27), Optional.empty())))
                 .isInstanceOf(Refused.class);
+    }
+
+    /** By hand: a board of 800 × 600 gives at least four A4 blanks, five boards twenty; three a week in three weeks are about nine. */
+    @Test
+    void a_whole_board_counts_with_all_its_wood_when_boards_are_advised() {
+        confirmed(60, 20);
+        heldByNobodyElse();
+        for (int i = 0; i < 5; i++) {
+            sheet(800, 600);
+        }
+        BuyAdvice buy = advice.buy().getFirst();
+        assertThat(buy.isDue()).isFalse();
+        assertThat(buy.without().hundredths().doubleValue()).isGreaterThan(95);
+    }
+
+    @Test
+    void boards_of_another_kind_change_nothing_in_what_a_piece_is_worth() {
+        confirmed(24, 12);
+        BlankWish birch = BlankWish.of(A4, Length.mm(3));
+        RemainderWorth.Ladder before = worth.ladder(List.of(birch)).orElseThrow();
+        for (int i = 0; i < 30; i++) {
+            sheet(330, 240);
+        }
+        jdbc.sql("update sheet set material = 'mdf', nominal_mm = 6, version = version + 1")
+                .update();
+        assertThat(worth.ladder(List.of(birch))).contains(before);
+        assertThat(worth.ladder(List.of(BlankWish.of(A4, Length.mm(6))))).isEmpty();
+        jdbc.sql("update sheet set material = 'birch-ply', nominal_mm = 3, version = version + 1")
+                .update();
+        int a4 = before.sizes().rungs().indexOf(A4);
+        assertThat(worth.ladder(List.of(birch)).orElseThrow().sizes().value(1, a4))
+                .isLessThan(before.sizes().value(1, a4));
+    }
+
+    /** A block of five by two with one margin around it. */
+    @Test
+    void a_block_of_ten_is_ten_blanks_asked_for_and_a_cancelled_order_none() {
+        confirmed(1, 1);
+        double around = 2 * workshop.tradeNumbers().holdDownMargin().mm();
+        jdbc.sql("update order_blank set across = 5, down = 2, width_mm = :w, height_mm = :h")
+                .param("w", 5 * (319 - around) + around)
+                .param("h", 2 * (232 - around) + around)
+                .update();
+        assertThat(size().learned().seen()).isEqualTo(10);
+        assertThat(asked.sizes()).hasSize(1);
+        jdbc.sql("update customer_order set state = 'CANCELLED', next_stage = null")
+                .update();
+        assertThat(asked.sizes()).allMatch(one -> one.learned().seen() == 0);
+    }
+
+    @Test
+    void usual_sizes_that_are_changed_change_what_a_new_workshop_starts_from() {
+        assertThat(asked.sizes()).hasSizeGreaterThan(1);
+        settings.saveStandardBlanks(List.of(A4));
+        assertThat(asked.sizes()).extracting(AskedSize::size).containsExactly(A4);
+    }
+
+    @Test
+    void the_owner_knows_a_kind_of_board_better() {
+        confirmed(24, 12);
+        KindAsked kind = asked.kinds().getFirst();
+        asked.correct(kind.kind(), 10, "Robin");
+        assertThat(asked.kinds().getFirst().perWeek()).isEqualTo(10);
+        assertThat(perWeek(kind)).isEqualTo(10);
+        asked.uncorrect(kind.kind());
+        assertThat(perWeek(kind)).isEqualTo(kind.perWeek());
+    }
+
+    @Test
+    void boards_that_were_ordered_are_not_advised_again_and_lie_in_the_rack_when_they_have_come() {
+        confirmed(60, 20);
+        heldByNobodyElse();
+        BuyAdvice.Line due = advice.buy().getFirst().lines().getFirst();
+        assertThat(due.count()).isPositive();
+        long id = onTheWay.ordered(BookingKey.fresh(), due, due.count(), "Robin");
+        assertThat(advice.buy().getFirst().isDue()).isFalse();
+        assertThat(advice.buy().getFirst().onTheWay()).isEqualTo(due.count());
+        assertThat(onTheWay.all()).hasSize(1);
+        assertThat(onTheWay.arrived(BookingKey.fresh(), id, "B2", "Robin")).isEqualTo(due.count());
+        assertThat(onTheWay.all()).isEmpty();
+        assertThat(jdbc.sql("select count(*) from sheet where state = 'FREE' and place = 'B2' and cost = 9")
+                        .query(Integer.class)
+                        .single())
+                .isEqualTo(due.count());
+        assertThat(advice.buy().getFirst().isDue()).isFalse();
+        assertThatThrownBy(() -> onTheWay.notComing(BookingKey.fresh(), id)).isInstanceOf(Refused.class);
+    }
+
+    @Test
+    void what_a_proposed_sheet_would_leave_is_what_is_left_at_the_cut_each_part_with_a_reason() {
+        confirmed(24, 12);
+        sheet(700, 340);
+        Suggestion found = finder.suggest(BlankWish.of(A4, Length.mm(3)), 1).getFirst();
+        SheetId sheet = found.sheet().id();
+        holds.hold(sheet, PlainOrders.add(jdbc, 1).getFirst(), found.placement(), found.blank(), "Robin");
+        Remainder cut = holds.proposal(sheet);
+        assertThat(cut.parts())
+                .extracting(Remainder.Part::outline, Remainder.Part::useful, Remainder.Part::rung)
+                .containsExactlyElementsOf(found.remainder().parts().stream()
+                        .map(part -> Tuple.tuple(part.outline(), part.useful(), part.rung()))
+                        .toList());
+        assertThat(left.of(sheet)).hasSameSizeAs(cut.parts()).allMatch(LeftPart::keep);
+        assertThat(left.of(sheet).getFirst().why().key()).isEqualTo("sheets.reason.keeps");
+    }
+
+    @Test
+    void a_full_rack_does_not_keep_what_it_has_enough_of_and_one_with_room_does() {
+        confirmed(24, 12);
+        for (int i = 0; i < 30; i++) {
+            sheet(340, 240);
+        }
+        sheet(700, 340);
+        Sheet large = rack.list(ALL, 0, 1).getFirst();
+        assertThat(large.outline().area().mm2()).isEqualTo(700 * 340);
+        holds.hold(large.id(), PlainOrders.add(jdbc, 1).getFirst(), new Placement(0, 0, 0), A4, "Robin");
+        assertThat(left.of(large.id()).getFirst().why().key()).isEqualTo("sheets.keep.room");
+        advice.save(new WoodRules(31, 6, 2, 90));
+        assertThat(left.of(large.id()).getFirst().why().key()).isEqualTo("sheets.keep.enough");
+        assertThat(left.of(large.id()).getFirst().keep()).isFalse();
+    }
+
+    /** By hand: two A4 a week are about 52 in the half year; of 80 pieces of A4 some twenty are cut in no course. */
+    @Test
+    void of_many_alike_pieces_those_that_are_not_needed_are_proposed_and_held_ones_count_as_lying_there() {
+        confirmed(24, 12);
+        for (int i = 0; i < 80; i++) {
+            sheet(319, 232);
+        }
+        sheet(500, 400);
+        SheetId held = rack.list(ALL, 0, 1).getFirst().id();
+        holds.hold(held, PlainOrders.add(jdbc, 1).getFirst(), new Placement(0, 0, 0), A4, "Robin");
+        advice.save(new WoodRules(71, 6, 2, 90));
+        KeepAdvice keep = advice.keep();
+        assertThat(keep.pieces()).isEqualTo(81);
+        assertThat(keep.spare()).hasSize(10).allSatisfy(spare -> {
+            assertThat(spare.sheet().outline().area().mm2()).isEqualTo(319 * 232);
+            assertThat(spare.why()).isEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
+        });
+        advice.save(new WoodRules(11, 6, 2, 90));
+        assertThat(advice.keep().spare().getLast().why()).isNotEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
+    }
+
+    /** Orders that are past the saw wait for no board. */
+    private void heldByNobodyElse() {
+        jdbc.sql("update customer_order set approved_at = confirmed_at, approved_by = 'Ada', next_stage = 'CUT'")
+                .update();
     }
 
     private AskedSize size() {

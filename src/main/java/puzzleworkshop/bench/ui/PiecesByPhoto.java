@@ -104,11 +104,10 @@ class PiecesByPhoto extends Div {
             byte[] content = file.content();
             UiPush.tell(screen, () -> busy.setVisible(true));
             try {
-                if (taken.size() >= PackingProofs.MOST_PHOTOS) {
-                    throw new Refused("bench.pieces.photos", PackingProofs.MOST_PHOTOS);
-                }
+                requireRoom();
                 Taken one = proofs.look(order, content, printed.scale());
                 return () -> {
+                    requireRoom();
                     taken.add(one);
                     show();
                 };
@@ -120,6 +119,19 @@ class PiecesByPhoto extends Div {
         upload.setAcceptedMimeTypes("image/jpeg", "image/png", "image/webp");
         upload.addClassName("bench-photo");
         return upload;
+    }
+
+    /** The list of photos is the screen's; a photo comes in beside it and asks under its lock. */
+    private void requireRoom() {
+        int[] count = new int[1];
+        if (screen.getSession().hasLock()) {
+            count[0] = taken.size();
+        } else {
+            screen.accessSynchronously(() -> count[0] = taken.size());
+        }
+        if (count[0] >= PackingProofs.MOST_PHOTOS) {
+            throw new Refused("bench.pieces.photos", PackingProofs.MOST_PHOTOS);
+        }
     }
 
     private void refuse(String words) {

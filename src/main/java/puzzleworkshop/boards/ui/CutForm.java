@@ -11,9 +11,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import puzzleworkshop.boards.LeftPart;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.sheets.Sheet;
@@ -30,14 +32,11 @@ class CutForm extends Div {
     private final transient Formatter figures;
     private final transient List<Supplier<Optional<Outline>>> parts = new ArrayList<>();
 
-    CutForm(Sheet sheet, OrderBoards boards, SignedIn who, Formatter figures, Runnable done) {
+    CutForm(Sheet sheet, List<LeftPart> left, OrderBoards boards, SignedIn who, Formatter figures, Runnable done) {
         this.figures = figures;
         addClassName("pw-section");
-        Remainder rest = boards.proposal(sheet.id());
         add(new H2(figures.text("sheets.cut.title")), new Paragraph(figures.text("sheets.cut.text")));
-        for (Remainder.Part part : rest.parts()) {
-            add(part(part));
-        }
+        left.forEach(part -> add(part(part)));
         TextField place = new TextField(figures.text("sheets.cut.place"));
         place.setValue(sheet.facts().place());
         Button cut = new Button(figures.text("sheets.cut.confirm"), event -> {
@@ -64,8 +63,9 @@ class CutForm extends Div {
         add(row);
     }
 
-    private Div part(Remainder.Part part) {
-        Checkbox keep = new Checkbox(figures.text("sheets.cut.keep"), !part.isScrap());
+    private Div part(LeftPart left) {
+        Remainder.Part part = left.part();
+        Checkbox keep = new Checkbox(figures.text("sheets.cut.keep"), left.keep());
         Outline outline = part.outline();
         SheetDrawing drawing = new SheetDrawing(figures);
         drawing.show(outline, figures.text("sheets.cut.part"), new Remainder(List.of(part)));
@@ -84,7 +84,7 @@ class CutForm extends Div {
                 !keep.getValue() ? Optional.empty() : editor[0] == null ? Optional.of(outline) : editor[0].outline());
         Div text = new Div(keep, correct);
         text.addClassName("pw-row");
-        Div whole = new Div(shape, text);
+        Div whole = new Div(shape, new SmallText(figures.say(left.why())), text);
         whole.addClassName("sheets-part");
         return whole;
     }

@@ -31,10 +31,10 @@ import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.find.Suggestion;
+import puzzleworkshop.sheets.ui.BlankForm;
 import puzzleworkshop.sheets.ui.MovableBlank;
 import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
-import puzzleworkshop.sheets.ui.WishForm;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -51,7 +51,7 @@ public class FindSheetView extends Div {
     private final transient SignedIn who;
     private final transient BlanksWaiting blanks;
     private final transient OrderBoards boards;
-    private final WishForm form;
+    private final BlankForm form;
     private final Select<WaitingBlank> order = new Select<>();
     private final Div answer = new Div();
     private transient BlankWish wish;
@@ -71,7 +71,7 @@ public class FindSheetView extends Div {
         this.who = who;
         this.blanks = blanks;
         this.boards = boards;
-        this.form = new WishForm(figures, settings, workshop, this::search);
+        this.form = new BlankForm(figures, settings, workshop, this::search);
         addClassName("pw-page");
         PageHead head = new PageHead(figures.text("boards.find.title"));
         Div asked = new Div(form);

@@ -20,6 +20,7 @@ import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.boards.WhatIsLeft;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
@@ -37,13 +38,13 @@ import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.list.StockTaking;
+import puzzleworkshop.sheets.ui.BlankForm;
 import puzzleworkshop.sheets.ui.FactsForm;
 import puzzleworkshop.sheets.ui.OutlineEditor;
 import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.sheets.ui.SheetPhoto;
 import puzzleworkshop.sheets.ui.TickHere;
-import puzzleworkshop.sheets.ui.WishForm;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -64,6 +65,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient Formatter figures;
     private final transient RackLabels words;
     private final transient MeasuredOutlines measured;
+    private final transient WhatIsLeft left;
     private transient Sheet sheet;
     private String title = "";
 
@@ -78,7 +80,9 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             SignedIn who,
             Formatter figures,
             RackLabels words,
-            MeasuredOutlines measured) {
+            MeasuredOutlines measured,
+            WhatIsLeft left) {
+        this.left = left;
         this.measured = measured;
         this.rack = rack;
         this.boards = boards;
@@ -200,7 +204,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component todo() {
         return switch (sheet.state()) {
-            case RESERVED -> new CutForm(sheet, boards, who, figures, () -> show(sheet.id()));
+            case RESERVED -> new CutForm(sheet, left.of(sheet.id()), boards, who, figures, () -> show(sheet.id()));
             case FREE -> free();
             case USED -> used();
             default -> gone();
@@ -212,8 +216,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         Paragraph answer = new Paragraph();
         answer.getElement().setAttribute("aria-live", "polite");
         Div drawn = new Div();
-        WishForm[] form = new WishForm[1];
-        form[0] = new WishForm(figures, settings, workshop, () -> {
+        BlankForm[] form = new BlankForm[1];
+        form[0] = new BlankForm(figures, settings, workshop, () -> {
             drawn.removeAll();
             answer.setText(form[0].wish().map(wish -> answerFor(wish, drawn)).orElse(""));
         });

@@ -3,8 +3,8 @@ package puzzleworkshop.camera.outline;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.camera.Photo;
+import puzzleworkshop.camera.sheet.MeasuringSheetFinder;
 import puzzleworkshop.camera.sheet.SeenSheet;
-import puzzleworkshop.camera.sheet.SheetFinder;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -34,13 +34,13 @@ public final class BoardFinder {
     private final List<FoundBoard> boards = new ArrayList<>();
     private final List<Sentence> leftOut = new ArrayList<>();
 
-    private BoardFinder(Photo photo, double thickness, double printScale, double smallest) {
+    private BoardFinder(Photo photo, double thickness, double printScale, double smallest, boolean pictures) {
         this.photo = photo;
         this.printScale = printScale;
         // everything is measured in units of the print and scaled at the end
         this.thickness = thickness / printScale;
-        this.seen = SheetFinder.find(photo);
-        this.mask = new BoardMask(new Ground(photo, seen), smallest);
+        this.seen = MeasuringSheetFinder.find(photo);
+        this.mask = new BoardMask(new Ground(photo, seen), smallest, pictures);
     }
 
     /**
@@ -50,7 +50,7 @@ public final class BoardFinder {
      */
     public static FoundBoards find(Photo photo, double thicknessMm, double printScale) {
         requireSense(thicknessMm, printScale);
-        return new BoardFinder(photo.reduced(), thicknessMm, printScale, SMALLEST_BOARD).found();
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, SMALLEST_BOARD, false).found();
     }
 
     /**
@@ -61,7 +61,7 @@ public final class BoardFinder {
      */
     public static SeenEdges edges(Photo photo, double thicknessMm, double printScale, double smallestMm2) {
         requireSense(thicknessMm, printScale);
-        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2).edges(smallestMm2);
+        return new BoardFinder(photo.reduced(), thicknessMm, printScale, smallestMm2, true).edges(smallestMm2);
     }
 
     private static void requireSense(double thicknessMm, double printScale) {
@@ -74,23 +74,33 @@ public final class BoardFinder {
     }
 
     private SeenEdges edges(double smallestMm2) {
+        if (!mask.byColour
+                && mask.apart < DARKER_THAN_SHADOW
+                && !parts(smallestMm2).isEmpty()) {
+            throw new Refused("camera.pieces.noedge");
+        }
         List<double[]> rings = new ArrayList<>();
         List<double[]> inPhoto = new ArrayList<>();
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         Boolean walls = null;
+        double unseen = 0;
         for (int[] part : parts(smallestMm2)) {
             if (!isOnSheet(part)) {
                 continue;
             }
             try {
                 requireWhole(part);
-                int[] outer = Regions.rings(part, mask.ground.columns, mask.ground.rows)
-                        .getFirst();
-                double[] edge = new EdgeSearch(photo, mask).refined(onPlane(outer));
+                requireNoGlare(part);
+                List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
+                EdgeSearch search = new EdgeSearch(photo, mask);
+                double[] edge = search.refined(onPlane(around.getFirst()));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 double[] ring = silhouette.onBoard(edge, walls);
                 inPhoto.add(inPhoto(ring));
                 rings.add(scaled(ring));
+                for (int[] hole : around.subList(1, around.size())) {
+                    unseen = Math.max(unseen, -Ring.area(onPlane(hole)));
+                }
             } catch (Refused refused) {
                 leftOut.add(refused.sentence());
             }
@@ -98,7 +108,13 @@ public final class BoardFinder {
         if (rings.isEmpty()) {
             throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
         }
-        return new SeenEdges(rings, inPhoto, leftOut);
+        return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
+    }
+
+    private void requireNoGlare(int[] part) {
+        if (Glare.isBeside(mask, part)) {
+            throw new Refused("camera.photo.glare");
+        }
     }
 
     private double[] inPhoto(double[] ring) {
@@ -171,9 +187,7 @@ public final class BoardFinder {
         if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
             throw new Refused("camera.outline.grey");
         }
-        if (mask.hasGlare(part)) {
-            throw new Refused("camera.photo.glare");
-        }
+        requireNoGlare(part);
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
         EdgeSearch search = new EdgeSearch(photo, mask);
         double[] byColour = search.refined(onPlane(rings.getFirst()));
@@ -201,6 +215,7 @@ public final class BoardFinder {
                 doubt * printScale,
                 edges.straight,
                 edges.squared,
+                edges.squaredWithin * printScale,
                 thickness * printScale);
     }
 
@@ -214,7 +229,8 @@ public final class BoardFinder {
                     int row = r + dr;
                     int column = c + dc;
                     if (row < 0 || column < 0 || row >= ground.rows || column >= ground.columns) {
-                        throw new Refused("camera.outline.oversheet");
+                        throw new Refused(
+                                seen.sheet().parts() == 1 ? "camera.outline.oversheet" : "camera.cards.beyond");
                     }
                     if (ground.kind[row * ground.columns + column] == Ground.Kind.UNSEEN) {
                         throw new Refused("camera.outline.overphoto");

@@ -1,6 +1,5 @@
 package puzzleworkshop.camera.outline;
 
-import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -22,6 +21,9 @@ final class BoardMask {
     private static final int FEWEST_SHADED = 80;
     private static final double MOST_TINT = 0.35;
 
+    /** Mean deviation of a colour's logarithm above which boards are no wood; strongly grained wood has a tenth. */
+    private static final double MANY_COLOURS = 0.25;
+
     final Ground ground;
     final PaperLight paper;
     final Backdrop backdrop;
@@ -31,6 +33,8 @@ final class BoardMask {
     final boolean[] board;
     /** Whether the boards differ from the backdrop by colour and not by brightness alone. */
     boolean byColour = true;
+    /** Whether the boards have many colours, as printed pictures have. */
+    boolean varied;
     /** Mean light of the boards against white paper, by channel. */
     final double[] wood = new double[3];
     /** How far apart boards and backdrop are, in spreads of the backdrop. */
@@ -42,9 +46,12 @@ final class BoardMask {
     double tintRedGreen;
 
     private final float[] far;
+    private final boolean pictures;
 
-    BoardMask(Ground ground, double smallestAreaMm2) {
+    /** @param pictures whether what lies there may have many colours; else all of it is taken for one wood */
+    BoardMask(Ground ground, double smallestAreaMm2, boolean pictures) {
         this.ground = ground;
+        this.pictures = pictures;
         paper = PaperLight.of(ground);
         int n = ground.kind.length;
         for (int i = 0; i < 3; i++) {
@@ -265,23 +272,14 @@ final class BoardMask {
                 wood[c] += ground.light[c][cell] / white[c] / core.length;
             }
         }
-    }
-
-    /** Cells beside a part that are brighter than paper: the lamp mirrored. */
-    boolean hasGlare(int[] part) {
-        int bright = 0;
-        ArrayDeque<Integer> around = new ArrayDeque<>();
-        for (int cell : part) {
-            for (int step : new int[] {-2, 2, -2 * ground.columns, 2 * ground.columns}) {
-                int other = cell + step;
-                if (other >= 0 && other < far.length && !board[other]) {
-                    around.add(other);
-                }
-            }
+        for (float[] one : colour) {
+            double mean =
+                    Arrays.stream(core).mapToDouble(cell -> one[cell]).average().orElse(0);
+            double off = Arrays.stream(core)
+                    .mapToDouble(cell -> Math.abs(one[cell] - mean))
+                    .average()
+                    .orElse(0);
+            varied |= pictures && off > MANY_COLOURS;
         }
-        for (int cell : around) {
-            bright += ground.kind[cell] == Ground.Kind.PAPER && colour[0][cell] > 0.16 ? 1 : 0;
-        }
-        return bright > Math.max(40, around.size() / 25);
     }
 }

@@ -17,9 +17,6 @@ final class EdgeSearch {
     private static final double STEP = 0.08;
     private static final int SAMPLES = (int) (2 * REACH / STEP) + 1;
 
-    /** Light against white paper below which nothing is a shadow. */
-    private static final double BURNT = 0.22;
-
     private static final double FOLD = 6;
 
     /** So far from an edge colour is whole, mm. */
@@ -130,7 +127,7 @@ final class EdgeSearch {
     private double[] cut(double x, double y, double nx, double ny) {
         double[] white = new double[3];
         mask.paper.at(x, y, white);
-        double[] weights = colour.weights(x, y);
+        double[] weights = colour.weights(x, y, nx, ny);
         boolean onPaper = mask.byColour && mask.ground.isOnSheet(x, y);
         double[] cut = new double[SAMPLES];
         double[] uv = new double[2];
@@ -162,9 +159,9 @@ final class EdgeSearch {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
                 board = Math.max(0, board);
                 double along = (t * 2 - 1) * REACH;
-                if (level < BURNT && isBlank(x + along * nx, y + along * ny)) {
+                if (level < BoardColour.BURNT && isBlank(x + along * nx, y + along * ny)) {
                     // a burnt side wall has no colour left, but is darker than any shadow
-                    board = Math.max(board, Math.min(1, (BURNT - level) / BURNT));
+                    board = Math.max(board, Math.min(1, (BoardColour.BURNT - level) / BoardColour.BURNT));
                 }
             }
             cut[s] = board;

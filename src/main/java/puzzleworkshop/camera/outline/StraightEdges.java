@@ -26,6 +26,8 @@ final class StraightEdges {
     int straight;
     /** Of these, set square to each other. */
     int squared;
+    /** How far the end of one of them lay from square before, at most, mm. */
+    double squaredWithin;
 
     private record Side(int from, int to, double length, double x, double y, double dx, double dy, boolean line) {}
 
@@ -38,6 +40,7 @@ final class StraightEdges {
         if (strays()) {
             corners.clear();
             squared = 0;
+            squaredWithin = 0;
             for (int i : corners(CURVE_MM / 2)) {
                 corners.add(new double[] {ring[2 * i], ring[2 * i + 1]});
             }
@@ -274,6 +277,7 @@ final class StraightEdges {
         for (Side side : sides) {
             if (side.line && side.length >= SQUARED_MM && supports(side, best, doubtMm)) {
                 double turned = angle(side) - off(angle(side), direction);
+                squaredWithin = Math.max(squaredWithin, Math.abs(off(angle(side), direction)) * side.length / 2);
                 set.add(new Side(
                         side.from, side.to, side.length, side.x, side.y, Math.cos(turned), Math.sin(turned), true));
             } else {

@@ -57,14 +57,16 @@ public final class OutlineMatch {
 
     /** @param measured each x, y in turn, mm, either way round; the matches come in their order */
     public static List<Match> of(List<double[]> measured, List<Known> known) {
-        List<Profile> face =
-                known.stream().map(k -> new Profile(clockwise(k.ring()), false)).toList();
-        List<Profile> back =
-                known.stream().map(k -> new Profile(clockwise(k.ring()), true)).toList();
+        List<PieceProfile> face = known.stream()
+                .map(k -> new PieceProfile(clockwise(k.ring()), false))
+                .toList();
+        List<PieceProfile> back = known.stream()
+                .map(k -> new PieceProfile(clockwise(k.ring()), true))
+                .toList();
         double[][] distance = new double[measured.size()][];
         IntStream.range(0, distance.length)
                 .parallel()
-                .forEach(i -> distance[i] = distances(new Profile(clockwise(measured.get(i)), false), face, back));
+                .forEach(i -> distance[i] = distances(new PieceProfile(clockwise(measured.get(i)), false), face, back));
         int[] name = named(distance, known.size());
         List<Match> matches = new ArrayList<>();
         for (int i = 0; i < name.length; i++) {
@@ -91,7 +93,7 @@ public final class OutlineMatch {
         return turned;
     }
 
-    private static double[] distances(Profile found, List<Profile> face, List<Profile> back) {
+    private static double[] distances(PieceProfile found, List<PieceProfile> face, List<PieceProfile> back) {
         int n = face.size();
         double[] bound = new double[n];
         for (int k = 0; k < n; k++) {
@@ -111,7 +113,7 @@ public final class OutlineMatch {
     }
 
     /** Either edge from the other: a narrow slot in one of them is passed over from the other's side. */
-    private static double both(Profile found, Profile known) {
+    private static double both(PieceProfile found, PieceProfile known) {
         double[] turn = found.onto(known);
         double there = PieceMatch.distance(found, known, turn[1], turn[2]);
         return there > 2 * SAME_MM ? there : Math.max(there, PieceMatch.distance(known, found, turn[1], -turn[2]));

@@ -2,7 +2,7 @@ package puzzleworkshop.camera.pieces;
 
 import puzzleworkshop.camera.model.RigidFit;
 
-/** How well a found edge lies on the edge of a pattern's piece: iterated closest points from the best turn of {@link Profile}. */
+/** How well a found edge lies on the edge of a pattern's piece: iterated closest points from the best turn of {@link PieceProfile}. */
 final class PieceMatch {
 
     private static final int ROUNDS = 8;
@@ -10,9 +10,9 @@ final class PieceMatch {
     private PieceMatch() {}
 
     /** Root mean square distance of the found edge from the piece's, mm, after the best turn and shift. */
-    static double distance(Profile found, Profile piece, double cos, double sin) {
-        double[] points = new double[2 * Profile.POINTS];
-        for (int i = 0; i < Profile.POINTS; i++) {
+    static double distance(PieceProfile found, PieceProfile piece, double cos, double sin) {
+        double[] points = new double[2 * PieceProfile.POINTS];
+        for (int i = 0; i < PieceProfile.POINTS; i++) {
             points[2 * i] = cos * found.x[i] - sin * found.y[i];
             points[2 * i + 1] = sin * found.x[i] + cos * found.y[i];
         }

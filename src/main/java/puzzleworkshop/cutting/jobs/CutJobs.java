@@ -13,11 +13,11 @@ import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
-import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.cutting.settings.Trial.Finding;
 import puzzleworkshop.cutting.settings.Trial.Source;
+import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -212,7 +212,7 @@ public class CutJobs {
      * @throws CutTooQuick when it ran over {@value #TOO_QUICK} times faster than it was estimated
      */
     @Transactional
-    public CutJob finish(long jobId, int passes, Finding finding, Optional<Photo> photo, String by) {
+    public CutJob finish(long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
         CutJob job = running(jobId);
         Instant now = clock.instant();
         Minutes ran = Minutes.of(Duration.between(job.started().orElseThrow().at(), now));
@@ -257,7 +257,8 @@ public class CutJobs {
      * @param passes made where it was cut at all
      */
     @Transactional
-    public CutJob breakOff(long jobId, String reason, int passes, Finding finding, Optional<Photo> photo, String by) {
+    public CutJob breakOff(
+            long jobId, String reason, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
         CutJob job = notEnded(jobId, reason);
         running(jobId);
         Trial trial = trial(job, passes, finding, photo, by);
@@ -276,7 +277,7 @@ public class CutJobs {
         return job;
     }
 
-    private Trial trial(CutJob job, int passes, Finding finding, Optional<Photo> photo, String by) {
+    private Trial trial(CutJob job, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
         if (passes < 1 || passes > CutParameters.MOST_PASSES) {
             throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
         }

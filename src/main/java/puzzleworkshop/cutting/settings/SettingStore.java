@@ -119,7 +119,7 @@ public class SettingStore {
                 .single();
     }
 
-    void addPhoto(long trialId, Photo photo) {
+    void addPhoto(long trialId, TrialPhoto photo) {
         jdbc.sql("insert into cutting_trial_photo values (:trial, :type, :picture)")
                 .param("trial", trialId)
                 .param("type", photo.mediaType())
@@ -127,10 +127,10 @@ public class SettingStore {
                 .update();
     }
 
-    Optional<Photo> photo(long trialId) {
+    Optional<TrialPhoto> photo(long trialId) {
         return jdbc.sql("select * from cutting_trial_photo where trial_id = :trial")
                 .param("trial", trialId)
-                .query((row, n) -> new Photo(row.getString("media_type"), row.getBytes("picture")))
+                .query((row, n) -> new TrialPhoto(row.getString("media_type"), row.getBytes("picture")))
                 .optional();
     }
 

@@ -122,7 +122,7 @@ public class Settings {
             Finding finding,
             Source source,
             String by,
-            Optional<Photo> photo) {
+            Optional<TrialPhoto> photo) {
         String said = "trial on machine %d: %s, %s, %s, %s".formatted(machine.id(), board, parameters, finding, source);
         return bookings.once(
                 key,
@@ -142,9 +142,10 @@ public class Settings {
             Finding finding,
             Source source,
             String by,
-            Optional<Photo> photo) {
+            Optional<TrialPhoto> photo) {
         requireWithin(machine, parameters);
-        Optional<Photo> kept = photo.map(picture -> new Photo(Photos.MEDIA_TYPE, photos.kept(picture.bytes())));
+        Optional<TrialPhoto> kept =
+                photo.map(picture -> new TrialPhoto(Photos.MEDIA_TYPE, photos.kept(picture.bytes())));
         long id = store.lock(machine.id(), board);
         CutParameters before = parametersOf(machine, store.find(id).orElseThrow());
         long trialId = store.addTrial(id, parameters, finding, source, by, clock.instant());
@@ -164,7 +165,7 @@ public class Settings {
     }
 
     @Transactional(readOnly = true)
-    public Optional<Photo> photo(long trialId) {
+    public Optional<TrialPhoto> photo(long trialId) {
         return store.photo(trialId);
     }
 

@@ -27,8 +27,8 @@ import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutTooQuick;
 import puzzleworkshop.cutting.jobs.RunningTimes;
 import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.cutting.settings.Trial;
+import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.MachineRatio;
 import puzzleworkshop.display.Feedback;
@@ -284,7 +284,7 @@ public class CutJobPanel extends Div {
     }
 
     /** None yet, when somebody has to be asked first. */
-    private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<Photo> photo) {
+    private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<TrialPhoto> photo) {
         try {
             CutJob done = jobs.finish(job.id(), passes, seen, photo, who.name());
             ended.accept(done);

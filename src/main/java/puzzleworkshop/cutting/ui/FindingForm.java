@@ -7,9 +7,9 @@ import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
-import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.cutting.settings.Trial.Finding;
 import puzzleworkshop.cutting.settings.Trial.Result;
+import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 
@@ -66,7 +66,7 @@ class FindingForm extends Div {
                 result.getValue(), charring.getValue(), Optional.ofNullable(gap.getValue()), note.getValue()));
     }
 
-    Optional<Photo> photo() {
+    Optional<TrialPhoto> photo() {
         return photo.photo();
     }
 

@@ -4,7 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
-import puzzleworkshop.cutting.settings.Photo;
+import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
@@ -14,12 +14,12 @@ import puzzleworkshop.measure.Refused;
 class PhotoField extends Div {
 
     private final Span there = new Span();
-    private Photo photo;
+    private TrialPhoto photo;
 
     PhotoField(Formatter figures) {
         addClassName("cutting-photo-field");
-        FileUpload upload = new FileUpload(figures, Photo.MOST_BYTES, Feedback::refusal, file -> {
-            Photo taken = Photo.of(file.content()).orElseThrow(() -> new Refused("cutting.photo.type"));
+        FileUpload upload = new FileUpload(figures, TrialPhoto.MOST_BYTES, Feedback::refusal, file -> {
+            TrialPhoto taken = TrialPhoto.of(file.content()).orElseThrow(() -> new Refused("cutting.photo.type"));
             return () -> {
                 photo = taken;
                 there.setText(figures.text("cutting.photo.there"));
@@ -33,7 +33,7 @@ class PhotoField extends Div {
         add(label, upload, there);
     }
 
-    Optional<Photo> photo() {
+    Optional<TrialPhoto> photo() {
         return Optional.ofNullable(photo);
     }
 

@@ -12,10 +12,10 @@ import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
 import java.util.List;
-import puzzleworkshop.cutting.settings.Photo;
 import puzzleworkshop.cutting.settings.Settings;
 import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.cutting.settings.TrialEvidence;
+import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 
@@ -121,7 +121,7 @@ class TrialList extends Div {
         long id = trial.id();
         return new Image(
                 DownloadHandler.fromInputStream(event -> {
-                            Photo photo = settings.photo(id).orElseThrow();
+                            TrialPhoto photo = settings.photo(id).orElseThrow();
                             return new DownloadResponse(
                                     new ByteArrayInputStream(photo.bytes()),
                                     "trial-" + id,

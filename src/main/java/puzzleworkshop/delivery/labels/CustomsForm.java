@@ -1,7 +1,9 @@
 package puzzleworkshop.delivery.labels;
 
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.openpdf.text.Paragraph;
 import org.openpdf.text.Rectangle;
 import org.openpdf.text.pdf.ColumnText;
@@ -12,6 +14,7 @@ import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 
 /**
@@ -20,7 +23,7 @@ import puzzleworkshop.measure.Size;
  * date and signature. The words are English, which together with French is what the form has; carriers ask for the data
  * electronically as well, and decide what they need.
  *
- * @param lines what is in the parcel
+ * @param lines what is in the parcel; equal goods are summed
  * @param hsCode heading or subheading of the Harmonized System
  * @param origin where it was made, ISO 3166-1
  */
@@ -32,46 +35,77 @@ record CustomsForm(
 
     private static final double BORDER_MM = 3;
 
-    /** One kind of goods. */
-    record Line(String contents, int quantity, double netGrams, Money value) {}
+    /** Of the usual sizes; below it the declaration would have letters of less than 4.2 points. */
+    private static final float SMALLEST = 0.7f;
 
+    private static final float STEP = 0.05f;
+
+    /** One kind of goods. */
+    record Line(String contents, int quantity, double netGrams, Money value) {
+
+        private Line and(Line more) {
+            return new Line(contents, quantity + more.quantity, netGrams + more.netGrams, value.plus(more.value));
+        }
+    }
+
+    /** Goods described alike are one kind, as the form asks for. */
+    CustomsForm {
+        Map<String, Line> kinds = new LinkedHashMap<>();
+        lines.forEach(line -> kinds.merge(line.contents(), line, Line::and));
+        lines = List.copyOf(kinds.values());
+    }
+
+    /** @throws Refused when not all of it can be set so that it can still be read: a declaration is never cut off */
     PdfTemplate draw(PdfWriter writer, Formatter figures) {
         float width = Points.of(SIZE.width().mm());
         float height = Points.of(SIZE.height().mm());
-        PdfTemplate page = writer.getDirectContent().createTemplate(width, height);
-        page.setColorStroke(PaperFonts.INK);
-        page.setLineWidth(0.7f);
-        page.rectangle(0.5f, 0.5f, width - 1, height - 1);
-        page.stroke();
+        for (float scale = 1; scale >= SMALLEST; scale -= STEP) {
+            PdfTemplate page = writer.getDirectContent().createTemplate(width, height);
+            if (set(page, figures, scale, true)) {
+                page.setColorStroke(PaperFonts.INK);
+                page.setLineWidth(0.7f);
+                page.rectangle(0.5f, 0.5f, width - 1, height - 1);
+                page.stroke();
+                set(page, figures, scale, false);
+                return page;
+            }
+        }
+        throw new Refused("delivery.cn22.full", lines.size());
+    }
+
+    private boolean set(PdfTemplate page, Formatter figures, float scale, boolean tried) {
         float border = Points.of(BORDER_MM);
         ColumnText column = new ColumnText(page);
-        column.setSimpleColumn(border, border, width - border, height - border);
-        column.addElement(line(figures.text("delivery.cn22.title"), true, 10));
-        column.addElement(line(figures.text("delivery.cn22.opened"), false, 6.5f));
-        column.addElement(line(figures.text("delivery.cn22.category"), false, 6.5f));
-        column.addElement(line(figures.text("delivery.cn22.sale"), true, 6.5f));
+        column.setSimpleColumn(
+                border,
+                border,
+                Points.of(SIZE.width().mm()) - border,
+                Points.of(SIZE.height().mm()) - border);
+        column.addElement(line(figures.text("delivery.cn22.title"), true, 10 * scale));
+        column.addElement(line(figures.text("delivery.cn22.opened"), false, 6.5f * scale));
+        column.addElement(line(figures.text("delivery.cn22.category"), false, 6.5f * scale));
+        column.addElement(line(figures.text("delivery.cn22.sale"), true, 6.5f * scale));
         PdfPTable table = new PdfPTable(new float[] {6, 2.4f, 3});
         table.setWidthPercentage(100);
         table.setSpacingBefore(3);
-        cell(table, figures.text("delivery.cn22.contents"), true);
-        cell(table, figures.text("delivery.cn22.weight"), true);
-        cell(table, figures.text("delivery.cn22.value"), true);
+        head(table, figures.text("delivery.cn22.contents"), scale);
+        head(table, figures.text("delivery.cn22.weight"), scale);
+        head(table, figures.text("delivery.cn22.value"), scale);
         for (Line each : lines) {
-            cell(table, each.quantity() + " × " + each.contents(), false);
-            cell(table, kilograms(figures, each.netGrams()), false);
-            cell(table, figures.money(each.value()), false);
+            cell(table, each.quantity() + " × " + each.contents(), scale);
+            cell(table, kilograms(figures, each.netGrams()), scale);
+            cell(table, figures.money(each.value()), scale);
         }
-        cell(table, figures.text("delivery.cn22.hs"), true);
-        cell(table, figures.text("delivery.cn22.total-weight"), true);
-        cell(table, figures.text("delivery.cn22.total-value"), true);
-        cell(table, hsCode + " · " + origin, false);
-        cell(table, kilograms(figures, totalGrams), false);
-        cell(table, figures.money(total), false);
+        head(table, figures.text("delivery.cn22.hs"), scale);
+        head(table, figures.text("delivery.cn22.total-weight"), scale);
+        head(table, figures.text("delivery.cn22.total-value"), scale);
+        cell(table, hsCode + " · " + origin, scale);
+        cell(table, kilograms(figures, totalGrams), scale);
+        cell(table, figures.money(total), scale);
         column.addElement(table);
-        column.addElement(line(figures.text("delivery.cn22.declares"), false, 6));
-        column.addElement(line(figures.text("delivery.cn22.signed", on.toString(), sender), true, 6.5f));
-        column.go();
-        return page;
+        column.addElement(line(figures.text("delivery.cn22.declares"), false, 6 * scale));
+        column.addElement(line(figures.text("delivery.cn22.signed", on.toString(), sender), true, 6.5f * scale));
+        return column.go(tried) == ColumnText.NO_MORE_TEXT;
     }
 
     private static String kilograms(Formatter figures, double grams) {
@@ -85,8 +119,16 @@ record CustomsForm(
         return line;
     }
 
-    private static void cell(PdfPTable table, String text, boolean head) {
-        PdfPCell cell = new PdfPCell(new Paragraph(text, head ? PaperFonts.soft(5.5f) : PaperFonts.plain(7)));
+    private static void head(PdfPTable table, String text, float scale) {
+        cell(table, new Paragraph(text, PaperFonts.soft(5.5f * scale)));
+    }
+
+    private static void cell(PdfPTable table, String text, float scale) {
+        cell(table, new Paragraph(text, PaperFonts.plain(7 * scale)));
+    }
+
+    private static void cell(PdfPTable table, Paragraph words) {
+        PdfPCell cell = new PdfPCell(words);
         cell.setBorder(Rectangle.BOX);
         cell.setBorderWidth(0.4f);
         cell.setPadding(2);

@@ -51,7 +51,7 @@ final class PackingSlip {
             List<Line> lines,
             Optional<String> way,
             String tracking,
-            double totalGrams) {
+            String total) {
         document.setPageSize(new Rectangle(
                 Points.of(paper.width().mm()), Points.of(paper.height().mm())));
         document.setMargins(SIDE, SIDE, SIDE, SIDE);
@@ -89,7 +89,7 @@ final class PackingSlip {
                     false));
         }
         document.add(rows);
-        document.add(text(figures.text("delivery.slip.total", figures.number(totalGrams, 0)), TEXT, true));
+        document.add(text(total, TEXT, true));
         way.ifPresent(name -> document.add(text(figures.text("delivery.slip.way", name), TEXT, false)));
         if (!tracking.isBlank()) {
             document.add(text(figures.text("delivery.slip.tracking", tracking), TEXT, false));

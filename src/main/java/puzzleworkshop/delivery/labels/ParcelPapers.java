@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.openpdf.text.Document;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
@@ -16,6 +17,7 @@ import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.boxes.PackedWeight;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
@@ -23,6 +25,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.orders.AgreedPrice;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.preview.PreviewRenderer;
@@ -121,7 +124,7 @@ public class ParcelPapers {
     @Transactional(readOnly = true)
     public byte[] all(OrderId id, LabelKind kind, int first) {
         Order asked = orders.get(id);
-        Optional<Parcel> parcel = parcels.of(id);
+        Optional<Parcel> parcel = parcels.now(asked);
         List<Order> inside = parcel.map(one -> orders.all(one.orderIds())).orElse(List.of(asked));
         Optional<PostalAddress> to = addresses.of(asked);
         List<PackedWeight> weights = inside.stream().map(boxes::weight).toList();
@@ -155,7 +158,8 @@ public class ParcelPapers {
                 if (!to.get().country().equals(addresses.home())) {
                     LabelPages.page(document, CustomsForm.SIZE);
                     writer.getDirectContent()
-                            .addTemplate(customs(inside, weights, settings).draw(writer, figures), 0, 0);
+                            .addTemplate(
+                                    customs(parcel, inside, weights, settings).draw(writer, figures), 0, 0);
                 }
             }
             LabelPages.lay(document, writer, kind, () -> boxLabels(writer, kind, inside), first);
@@ -171,13 +175,11 @@ public class ParcelPapers {
             List<PackedWeight> weights,
             Optional<PostalAddress> to) {
         List<PackingSlip.Line> lines = new ArrayList<>();
-        double total = 0;
         for (int i = 0; i < inside.size(); i++) {
             Order order = inside.get(i);
             PackedWeight weight = weights.get(i);
             lines.add(new PackingSlip.Line(
                     order.number(), title(order), order.quantity(), weight.grams(), weight.scatterGrams()));
-            total += weight.grams() * order.quantity();
         }
         new PackingSlip(figures)
                 .write(
@@ -193,19 +195,26 @@ public class ParcelPapers {
                         Optional.of(ways.orUsual(parcel.flatMap(Parcel::way).or(asked::deliveryWay))
                                 .name()),
                         parcel.map(Parcel::tracking).orElse(""),
-                        total);
+                        weighs(parcel, reckoned(inside, weights)));
     }
 
-    private CustomsForm customs(List<Order> inside, List<PackedWeight> weights, LabelSettings settings) {
+    /** What the scale says counts, once it was asked. */
+    private String weighs(Optional<Parcel> parcel, double reckonedGrams) {
+        return parcel.flatMap(Parcel::measure)
+                .map(measure -> figures.text("delivery.slip.weighed", figures.number(measure.grams(), 0)))
+                .orElseGet(() -> figures.text("delivery.slip.total", figures.number(reckonedGrams, 0)));
+    }
+
+    /**
+     * The value is the net price, whoever prints it: the declaration is void without it, and what the customer was told
+     * ({@link AgreedPrice}) is no secret from who packs; what it costs us does not stand there.
+     */
+    private CustomsForm customs(
+            Optional<Parcel> parcel, List<Order> inside, List<PackedWeight> weights, LabelSettings settings) {
         List<CustomsForm.Line> lines = new ArrayList<>();
-        double total = 0;
-        Money value = Money.zero(workshop.currency());
         for (int i = 0; i < inside.size(); i++) {
             Order order = inside.get(i);
-            PackedWeight weight = weights.get(i);
-            double net = (weight.piecesGrams() + weight.trayGrams()) * order.quantity();
-            total += weight.grams() * order.quantity();
-            value = value.plus(order.price().net());
+            double net = (weights.get(i).piecesGrams() + weights.get(i).trayGrams()) * order.quantity();
             lines.add(new CustomsForm.Line(
                     settings.contents(), order.quantity(), net, order.price().net()));
         }
@@ -213,10 +222,16 @@ public class ParcelPapers {
                 lines,
                 settings.hsCode(),
                 addresses.home(),
-                total,
-                value,
+                parcel.flatMap(Parcel::measure).map(ParcelMeasure::grams).orElseGet(() -> reckoned(inside, weights)),
+                lines.stream().map(CustomsForm.Line::value).reduce(Money::plus).orElseThrow(),
                 workshop.today(),
                 workshop.profile().name());
+    }
+
+    private static double reckoned(List<Order> inside, List<PackedWeight> weights) {
+        return IntStream.range(0, inside.size())
+                .mapToDouble(i -> weights.get(i).grams() * inside.get(i).quantity())
+                .sum();
     }
 
     private List<PdfTemplate> boxLabels(PdfWriter writer, LabelKind kind, List<Order> inside) {

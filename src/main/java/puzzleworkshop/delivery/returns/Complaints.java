@@ -49,6 +49,9 @@ public class Complaints {
     /** One customer's page takes no more: it is open to whoever has the link. */
     private static final int MOST_BY_CUSTOMER = 5;
 
+    /** Of one complaint, for the same reason. */
+    public static final int MOST_PHOTOS_BY_CUSTOMER = 3;
+
     private static final int MOST_PHOTOS = 12;
     private static final int LONGEST = 2000;
 
@@ -324,6 +327,29 @@ public class Complaints {
             throw new Refused("delivery.complaint.photos", MOST_PHOTOS);
         }
         return store.addPhoto(complaint, Photos.MEDIA_TYPE, photos.kept(file), who, clock.instant());
+    }
+
+    /**
+     * Keeps a photo that the customer sends with what they said on their page.
+     *
+     * @throws Refused when it is no photo, too large, one too many, or nothing of theirs waits for an answer
+     */
+    @Transactional
+    public long photoByCustomer(OrderId id, long complaint, byte[] file) {
+        Order order = orders.lock(id);
+        boolean theirs = store.of(id).stream()
+                .anyMatch(one -> one.id() == complaint
+                        && one.byCustomer()
+                        && one.decision().isEmpty());
+        if (!theirs) {
+            throw new Refused("delivery.complaint.unknown");
+        }
+        if (store.photos(complaint).size() >= MOST_PHOTOS_BY_CUSTOMER) {
+            throw new Refused("delivery.complaint.photos", MOST_PHOTOS_BY_CUSTOMER);
+        }
+        long photo = photo(complaint, file, order.customer().name());
+        afterCommit.tell(new ComplaintChanged(id));
+        return photo;
     }
 
     @Transactional(readOnly = true)

@@ -43,12 +43,7 @@ class AtHandOver implements StagePart {
                     .<Component>map(address -> new Paragraph(String.join(", ", address.lines(address.country()))))
                     .orElseGet(() -> new Verdict(Verdict.Kind.WARN, figures.text("delivery.address.unchecked"))));
         }
-        part.add(
-                entry.open().isPresent()
-                        ? new Verdict(
-                                Verdict.Kind.WARN,
-                                figures.text("delivery.to-pay", entry.open().get()))
-                        : new Verdict(Verdict.Kind.GOOD, figures.text("delivery.paid")));
+        part.add(new ToPay(entry, figures));
         Anchor day = new Anchor("hand-overs", figures.text("delivery.title"));
         day.addClassName("bench-next-way");
         part.add(day);

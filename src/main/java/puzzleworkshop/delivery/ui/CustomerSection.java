@@ -11,6 +11,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
@@ -20,6 +21,7 @@ import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Feedback;
+import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.orders.Order;
@@ -47,7 +49,7 @@ class CustomerSection implements ProofSection {
 
     @Override
     public Optional<Component> show(Order order, Door door, Runnable changed) {
-        Optional<Parcel> found = parcels.of(order.id()).filter(parcel -> parcel.state() != ParcelState.PACKED);
+        Optional<Parcel> found = lastOut(order);
         if (found.isEmpty()) {
             return Optional.empty();
         }
@@ -78,8 +80,7 @@ class CustomerSection implements ProofSection {
                     e -> asked(changed, () -> {
                         Order now = door.enter();
                         journey.delivered(
-                                parcels.of(now.id()).orElseThrow().id(),
-                                now.customer().name());
+                                lastOut(now).orElseThrow().id(), now.customer().name());
                     })));
         }
         if (parcel.state().hasArrived()) {
@@ -89,6 +90,13 @@ class CustomerSection implements ProofSection {
         return Optional.of(section);
     }
 
+    /** The last parcel that left or waits for the customer; of a puzzle made again it stays the first until the next leaves. */
+    private Optional<Parcel> lastOut(Order order) {
+        return parcels.everOf(order.id()).reversed().stream()
+                .filter(parcel -> parcel.state() != ParcelState.PACKED)
+                .findFirst();
+    }
+
     private Component question(Order order, Door door, Runnable changed) {
         Div part = new Div();
         part.addClassName("pw-stack");
@@ -96,6 +104,7 @@ class CustomerSection implements ProofSection {
         said.forEach(complaint -> {
             if (complaint.byCustomer()) {
                 part.add(lines(figures.text("delivery.customer.said", complaint.at(), complaint.words())));
+                part.add(photos(complaint, door, changed));
             }
             complaint
                     .decision()
@@ -104,8 +113,8 @@ class CustomerSection implements ProofSection {
         });
         if (complaints.isWell(order.id()) && said.isEmpty()) {
             part.add(new Verdict(Verdict.Kind.GOOD, figures.text("delivery.customer.well")));
-            return part;
         }
+        // A missing piece is often found only when the puzzle is put together, after all was well.
         TextArea words = new TextArea(figures.text("delivery.customer.wrong"));
         words.setMaxLength(2000);
         words.setWidthFull();
@@ -114,7 +123,7 @@ class CustomerSection implements ProofSection {
                 e -> asked(
                         changed,
                         () -> complaints.reportedByCustomer(door.enter().id(), words.getValue())));
-        if (said.isEmpty()) {
+        if (said.isEmpty() && !complaints.isWell(order.id())) {
             Button well = new Button(
                     figures.text("delivery.customer.all-well"),
                     e -> asked(changed, () -> complaints.allIsWell(door.enter().id())));
@@ -122,6 +131,26 @@ class CustomerSection implements ProofSection {
             part.add(new Paragraph(figures.text("delivery.customer.question")), well);
         }
         part.add(words, tell);
+        return part;
+    }
+
+    /** How many there are, and while nobody has decided one more can be sent. */
+    private Component photos(Complaint complaint, Door door, Runnable changed) {
+        Div part = new Div();
+        int sent = complaints.photos(complaint.id()).size();
+        if (sent > 0) {
+            part.add(new Paragraph(figures.text("delivery.customer.photos", sent)));
+        }
+        if (complaint.decision().isEmpty() && sent < Complaints.MOST_PHOTOS_BY_CUSTOMER) {
+            part.add(new FileUpload(figures, Photos.MOST_BYTES, Feedback::refusal, file -> {
+                        complaints.photoByCustomer(door.enter().id(), complaint.id(), file.content());
+                        return () -> {
+                            Feedback.tell(figures.text("delivery.customer.kept"), false);
+                            changed.run();
+                        };
+                    })
+                    .labelled(figures.text("delivery.customer.photo"), figures.text("delivery.customer.photo.drop")));
+        }
         return part;
     }
 

@@ -19,7 +19,6 @@ import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.delivery.HandOvers.Entry;
-import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
@@ -45,14 +44,13 @@ public class HandOversView extends Div implements HasDynamicTitle {
 
     private final transient HandOvers handOvers;
     private final transient Parcels parcels;
-    private final transient ParcelJourney journey;
+    private final transient HandOverParts parts;
     private final transient Bench bench;
     private final transient Orders orders;
     private final transient SignedIn signedIn;
     private final transient Formatter figures;
     private final transient Broadcaster broadcaster;
     private transient Broadcaster.Listening live;
-    private final Map<Long, String> typed = new HashMap<>();
     private final TextField scan = new TextField();
     private final Div undo = new Div();
     private final Div lists = new Div();
@@ -60,7 +58,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
     public HandOversView(
             HandOvers handOvers,
             Parcels parcels,
-            ParcelJourney journey,
+            HandOverParts parts,
             Bench bench,
             Orders orders,
             SignedIn signedIn,
@@ -68,7 +66,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
             Broadcaster broadcaster) {
         this.handOvers = handOvers;
         this.parcels = parcels;
-        this.journey = journey;
+        this.parts = parts;
         this.bench = bench;
         this.orders = orders;
         this.signedIn = signedIn;
@@ -125,8 +123,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
         number.addClassName("pw-soft");
         Div list = new Div(new H2(new Span(getTranslation(key) + " "), number));
         list.addClassName("delivery-list");
-        entries.forEach(
-                entry -> list.add(new HandOverCard(entry, parcels, journey, signedIn, figures, typed, this::show)));
+        entries.forEach(entry -> list.add(new HandOverCard(entry, parts, this::show)));
         lists.add(list);
     }
 

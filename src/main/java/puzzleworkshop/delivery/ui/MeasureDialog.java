@@ -22,7 +22,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.workshop.Workshop;
 
-/** What scale and tape say of a packed parcel, and what the carrier takes. */
+/** What scale and tape say of a packed parcel, and, for who may see money, what the carrier takes. */
 class MeasureDialog extends Dialog {
 
     private static final double MOST_GRAMS = 1_000_000;
@@ -35,6 +35,7 @@ class MeasureDialog extends Dialog {
             SendingWay way,
             Parcels parcels,
             Workshop workshop,
+            boolean tellsMoney,
             Formatter figures,
             Runnable again) {
         this.figures = figures;
@@ -49,6 +50,7 @@ class MeasureDialog extends Dialog {
         LengthField shortest = side("delivery.sending.shortest", now, ParcelMeasure::shortest);
         BigDecimalField postage = new BigDecimalField(
                 getTranslation("delivery.measure.postage", workshop.currency().getCurrencyCode()));
+        postage.setVisible(tellsMoney);
         parcel.postage()
                 .or(() -> now.flatMap(way::price).map(SendingPrice::price))
                 .ifPresent(money -> postage.setValue(money.amount()));
@@ -64,9 +66,12 @@ class MeasureDialog extends Dialog {
                 }
                 parcels.weighed(
                         parcel.id(),
-                        Optional.of(ParcelMeasure.of(
-                                grams.getValue(), longest.getValue(), middle.getValue(), shortest.getValue())),
-                        Optional.ofNullable(postage.getValue()).map(v -> Money.of(v, workshop.currency())));
+                        ParcelMeasure.of(grams.getValue(), longest.getValue(), middle.getValue(), shortest.getValue()));
+                if (tellsMoney) {
+                    parcels.costs(
+                            parcel.id(),
+                            Optional.ofNullable(postage.getValue()).map(v -> Money.of(v, workshop.currency())));
+                }
             });
             if (kept) {
                 close();

@@ -9,12 +9,10 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.delivery.Parcel;
-import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.address.Addresses;
@@ -45,7 +43,7 @@ class ParcelPanel implements OrderPanel {
 
     private final HandOvers handOvers;
     private final Parcels parcels;
-    private final ParcelJourney journey;
+    private final HandOverParts parts;
     private final SendingWays ways;
     private final WayAdvice advice;
     private final Addresses addresses;
@@ -59,7 +57,7 @@ class ParcelPanel implements OrderPanel {
     ParcelPanel(
             HandOvers handOvers,
             Parcels parcels,
-            ParcelJourney journey,
+            HandOverParts parts,
             SendingWays ways,
             WayAdvice advice,
             Addresses addresses,
@@ -74,7 +72,7 @@ class ParcelPanel implements OrderPanel {
         this.workshop = workshop;
         this.handOvers = handOvers;
         this.parcels = parcels;
-        this.journey = journey;
+        this.parts = parts;
         this.ways = ways;
         this.advice = advice;
         this.addresses = addresses;
@@ -95,7 +93,7 @@ class ParcelPanel implements OrderPanel {
         }
         Div panel = new Box();
         panel.add(new H2(figures.text("delivery.parcel")));
-        Optional<Parcel> parcel = parcels.of(order.id());
+        Optional<Parcel> parcel = parcels.now(order);
         parcel.ifPresent(one -> panel.add(new Verdict(
                 one.state().hasArrived() ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
                 figures.text(one.state().textKey()))));
@@ -109,10 +107,7 @@ class ParcelPanel implements OrderPanel {
         }
         if (order.next().equals(Optional.of(Stage.HAND_OVER))
                 || parcel.map(one -> !one.state().hasArrived()).orElse(false)) {
-            handOvers
-                    .of(order)
-                    .ifPresent(entry -> panel.add(
-                            new HandOverCard(entry, parcels, journey, signedIn, figures, new HashMap<>(), changed)));
+            handOvers.of(order).ifPresent(entry -> panel.add(new HandOverCard(entry, parts, changed)));
         }
         panel.add(packing.papers(order));
         return Optional.of(panel);
@@ -172,10 +167,11 @@ class ParcelPanel implements OrderPanel {
                 one.shortest(),
                 one.lengthAndGirth()))));
         parcel.flatMap(Parcel::postage)
+                .filter(money -> signedIn.isOwner())
                 .ifPresent(money -> row.add(small(figures.text("delivery.measure.costs", money))));
         Button measure = new Button(figures.text("delivery.measure"), e -> {
             Parcel into = parcel.orElseGet(() -> parcels.pack(List.of(order.id()), signedIn.name()));
-            new MeasureDialog(into, known, way, parcels, workshop, figures, changed).open();
+            new MeasureDialog(into, known, way, parcels, workshop, signedIn.isOwner(), figures, changed).open();
         });
         measure.addThemeVariants(ButtonVariant.TERTIARY);
         row.add(measure);

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.DoubleStream;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.Segments;
 import puzzleworkshop.geometry.Turn;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Area;
@@ -22,7 +23,8 @@ import puzzleworkshop.measure.Size;
  * angles. Rungs in the remainder are tried at the board's main edge directions and the blank's.
  *
  * <p>A curved board has hundreds of such corners. Neighbouring ones are judged together first: when nothing better fits
- * beside the part that all blanks there have in common, it fits beside none of them; else the group is halved.
+ * beside the part that all blanks there have in common, it fits beside none of them; else the group is halved. And a looser
+ * border with few pieces is asked first ({@link Profile#looseBorder()}): what does not fit there fits nowhere on the board.
  */
 public final class BestPlace {
 
@@ -36,7 +38,7 @@ public final class BestPlace {
      * known: about a quarter of a second. What was found by then stands; only boards with several hundred corners ever
      * come so far.
      */
-    static final long MOST_WORK = 80_000_000;
+    static final long MOST_WORK = 50_000_000;
 
     /** Of equal places so many are compared by what remains, on boards with few corners; fewer with many. */
     private static final int COMPARED = 12;
@@ -50,6 +52,8 @@ public final class BestPlace {
     private final double[] allowed;
     private final PlaceSearch search = new PlaceSearch();
     private final RemainderClass rungs;
+    private RemainderClass loosely;
+    private boolean isLoose;
     private final List<Placement> ties = new ArrayList<>();
     private Placement best;
     private int bestRung;
@@ -62,7 +66,8 @@ public final class BestPlace {
         this.h = blank.height().mm();
         this.sizes = sizes;
         this.allowed = allowed;
-        this.rungs = new RemainderClass(board, sizes);
+        this.rungs = new RemainderClass(board, board.border, sizes);
+        this.loosely = rungs;
     }
 
     /** Whether it fits at all. */
@@ -117,6 +122,7 @@ public final class BestPlace {
         }
         cap = Math.min(board.rung, sizes.highestFor(board.area - w * h));
         bestRung = UsefulSizes.SCRAP - 1;
+        beginLoosely();
         for (double degrees : firstAngles()) {
             lookAt(degrees);
             if (!finest && bestRung == cap || best != null && work() > MOST_WORK) {
@@ -139,6 +145,11 @@ public final class BestPlace {
         Placement chosen = finest ? leavingTheLargestRectangle() : best;
         double left = Math.max(0, board.area - w * h);
         return Optional.of(new Found(chosen, bestRung, Area.mm2(sizes.value(left, bestRung))));
+    }
+
+    private void beginLoosely() {
+        isLoose = board.looseBorder() != board.border;
+        loosely = isLoose ? new RemainderClass(board, board.looseBorder(), sizes) : rungs;
     }
 
     /**
@@ -194,18 +205,23 @@ public final class BestPlace {
         int floor = bestRung >= cap && ties.size() >= MOST_TIES ? bestRung : bestRung - 1;
         RemainderClass.Common common = RemainderClass.common(places, w, h);
         if (floor >= UsefulSizes.SCRAP
-                && (floor >= cap
-                        || common.isThere() && !rungs.any(common.place(), common.w(), common.h(), floor, cap))) {
+                && (floor >= cap || common.isThere() && !mayLeaveMore(common.place(), common.w(), common.h(), floor))) {
             return;
         }
         judgeAll(places.subList(0, places.size() / 2));
         judgeAll(places.subList(places.size() / 2, places.size()));
     }
 
+    private boolean mayLeaveMore(Placement blank, double width, double height, int floor) {
+        return (!isLoose || loosely.any(blank, width, height, floor, cap))
+                && rungs.any(blank, width, height, floor, cap);
+    }
+
     private void judge(Placement place) {
-        int rung = bestRung >= cap && ties.size() >= MOST_TIES
-                ? bestRung - 1
-                : rungs.highest(place, w, h, bestRung - 1, cap);
+        int floor = bestRung - 1;
+        boolean enough = bestRung >= cap && ties.size() >= MOST_TIES
+                || isLoose && floor >= UsefulSizes.SCRAP && !loosely.any(place, w, h, floor, cap);
+        int rung = enough ? floor : rungs.highest(place, w, h, floor, cap);
         if (rung > bestRung) {
             bestRung = rung;
             best = place;
@@ -222,7 +238,9 @@ public final class BestPlace {
             return;
         }
         if (low == high) {
-            judgeAll(hullPlaces(low, w, h));
+            if (!isLoose || mayReach(low, low, goal)) {
+                judgeAll(hullPlaces(low, w, h));
+            }
         } else if (mayReach(low, high, goal)) {
             int middle = (low + high) / 2;
             sweep(low, middle, goal);
@@ -231,7 +249,7 @@ public final class BestPlace {
     }
 
     long work() {
-        return search.work() + rungs.work();
+        return search.work() + rungs.work() + (isLoose ? loosely.work() : 0);
     }
 
     private boolean mayReach(int low, int high, int goal) {
@@ -242,7 +260,7 @@ public final class BestPlace {
         if (lessW < 1 || lessH < 1) {
             return true;
         }
-        return mayReach(hullPlaces(middle, lessW, lessH), lessW, lessH, goal, range);
+        return mayReach(hullPlaces(board.looseBorder(), middle, lessW, lessH), lessW, lessH, goal, range);
     }
 
     private boolean mayReach(List<Placement> places, double lessW, double lessH, int goal, double range) {
@@ -250,7 +268,7 @@ public final class BestPlace {
             return false;
         }
         RemainderClass.Common common = RemainderClass.common(places, lessW, lessH);
-        if (common.isThere() && !rungs.mayFit(common.place(), common.w(), common.h(), goal, range)) {
+        if (common.isThere() && !loosely.mayFit(common.place(), common.w(), common.h(), goal, range)) {
             return false;
         }
         return places.size() == 1
@@ -259,7 +277,11 @@ public final class BestPlace {
     }
 
     private List<Placement> hullPlaces(double degrees, double width, double height) {
-        int corners = search.corners(board.border.seenFrom(degrees), width, height);
+        return hullPlaces(board.border, degrees, width, height);
+    }
+
+    private List<Placement> hullPlaces(Segments border, double degrees, double width, double height) {
+        int corners = search.corners(border.seenFrom(degrees), width, height);
         if (corners == 0) {
             return List.of();
         }

@@ -25,6 +25,7 @@ final class PlaceSearch {
     private static final double SMALL_CELL = 0.02;
 
     private Segments border;
+    private Segments.Blocks blocks;
     private double w;
     private double h;
     private boolean first;
@@ -73,53 +74,83 @@ final class PlaceSearch {
         first = firstOnly;
         found = false;
         corners = 0;
-        double minX = Double.POSITIVE_INFINITY;
-        double minY = Double.POSITIVE_INFINITY;
-        double maxX = Double.NEGATIVE_INFINITY;
-        double maxY = Double.NEGATIVE_INFINITY;
-        for (int i = 0; i < border.count; i++) {
-            minX = Math.min(minX, Math.min(border.ax[i], border.bx[i]));
-            maxX = Math.max(maxX, Math.max(border.ax[i], border.bx[i]));
-            minY = Math.min(minY, Math.min(border.ay[i], border.by[i]));
-            maxY = Math.max(maxY, Math.max(border.ay[i], border.by[i]));
-        }
+        blocks = upright.blocks();
+        double minX = least(blocks.x0);
+        double minY = least(blocks.y0);
+        double maxX = most(blocks.x1);
+        double maxY = most(blocks.y1);
         double right = maxX - w;
         double top = maxY - h;
         if (right < minX - 2 * TOL || top < minY - 2 * TOL) {
             return;
         }
-        if (undecided.length < border.count) {
-            undecided = new int[border.count * 4];
+        if (undecided.length < blocks.count) {
+            undecided = new int[blocks.count * 4];
         }
-        for (int i = 0; i < border.count; i++) {
-            undecided[i] = i;
+        for (int b = 0; b < blocks.count; b++) {
+            undecided[b] = ~b;
         }
-        cell(Math.min(minX, right), Math.min(minY, top), Math.max(minX, right), Math.max(minY, top), 0, border.count);
+        cell(Math.min(minX, right), Math.min(minY, top), Math.max(minX, right), Math.max(minY, top), 0, blocks.count);
     }
 
-    /** Positions x0…x1, y0…y1 with the border pieces that may matter at undecided[from…to). */
+    private static double least(double[] values) {
+        return Arrays.stream(values).min().orElse(0);
+    }
+
+    private static double most(double[] values) {
+        return Arrays.stream(values).max().orElse(0);
+    }
+
+    /**
+     * Positions x0…x1, y0…y1 with what may matter of the border at undecided[from…to): pieces by their number, whole blocks of
+     * them by the complement of theirs as long as the cell is larger than the block.
+     */
     private void cell(double x0, double y0, double x1, double y1, int from, int to) {
         work += to - from;
         boolean hasCore = x1 + TOL < x0 + w - TOL && y1 + TOL < y0 + h - TOL;
+        double extent = Math.max(x1 - x0, y1 - y0);
         double middleX = (x0 + x1) / 2;
         double middleY = (y0 + y1) / 2;
         boolean middleFree = first;
-        if (undecided.length < to + (to - from)) {
-            undecided = Arrays.copyOf(undecided, 2 * undecided.length + to - from);
-        }
         int end = to;
+        boolean whole = false;
         for (int k = from; k < to; k++) {
-            int i = undecided[k];
-            if (hasCore && border.meets(i, x1 + TOL, y1 + TOL, x0 + w - TOL, y0 + h - TOL)) {
-                return;
-            }
-            if (border.meets(i, x0 - TOL, y0 - TOL, x1 + w + TOL, y1 + h + TOL)) {
-                undecided[end++] = i;
-                middleFree = middleFree
-                        && !border.meets(i, middleX + TOL, middleY + TOL, middleX + w - TOL, middleY + h - TOL);
+            int b = ~undecided[k];
+            room(end + Segments.BLOCK);
+            if (b < 0) {
+                if (hasCore && border.meets(~b, x1 + TOL, y1 + TOL, x0 + w - TOL, y0 + h - TOL)) {
+                    return;
+                }
+                if (border.meets(~b, x0 - TOL, y0 - TOL, x1 + w + TOL, y1 + h + TOL)) {
+                    undecided[end++] = ~b;
+                    middleFree = middleFree && !meetsAt(~b, middleX, middleY);
+                }
+            } else if (blocks.mayMeet(b, x0 - TOL, y0 - TOL, x1 + w + TOL, y1 + h + TOL)) {
+                if (hasCore && blocks.isInside(b, x1 + TOL, y1 + TOL, x0 + w - TOL, y0 + h - TOL)) {
+                    return;
+                }
+                if (blocks.extent(b) < extent
+                        && extent > SMALL_CELL
+                        && !(hasCore && blocks.mayMeet(b, x1 + TOL, y1 + TOL, x0 + w - TOL, y0 + h - TOL))) {
+                    undecided[end++] = ~b;
+                    whole = true;
+                    middleFree = middleFree
+                            && !blocks.mayMeet(b, middleX + TOL, middleY + TOL, middleX + w - TOL, middleY + h - TOL);
+                } else {
+                    work += Segments.BLOCK;
+                    for (int i = blocks.from(b); i < blocks.to(b); i++) {
+                        if (hasCore && border.meets(i, x1 + TOL, y1 + TOL, x0 + w - TOL, y0 + h - TOL)) {
+                            return;
+                        }
+                        if (border.meets(i, x0 - TOL, y0 - TOL, x1 + w + TOL, y1 + h + TOL)) {
+                            undecided[end++] = i;
+                            middleFree = middleFree && !meetsAt(i, middleX, middleY);
+                        }
+                    }
+                }
             }
         }
-        work += middleFree ? border.count : 0;
+        work += middleFree ? blocks.count : 0;
         if (middleFree && border.contains(middleX + w / 2, middleY + h / 2)) {
             foundFirst(middleX, middleY);
             return;
@@ -128,10 +159,21 @@ final class PlaceSearch {
         if (left == 0) {
             return;
         }
-        if (left <= FEW_PIECES || (left <= 64 && Math.max(x1 - x0, y1 - y0) < SMALL_CELL)) {
+        boolean few = left <= FEW_PIECES || (left <= 64 && extent < SMALL_CELL);
+        if (few && !whole) {
             crossings(x0, y0, x1, y1, to, end);
-        } else if (Math.max(x1 - x0, y1 - y0) >= TOL / 4) {
+        } else if (extent >= TOL / 4) {
             halves(x0, y0, x1, y1, to, end);
+        }
+    }
+
+    private boolean meetsAt(int i, double x, double y) {
+        return border.meets(i, x + TOL, y + TOL, x + w - TOL, y + h - TOL);
+    }
+
+    private void room(int wanted) {
+        if (undecided.length < wanted) {
+            undecided = Arrays.copyOf(undecided, 2 * wanted);
         }
     }
 
@@ -197,7 +239,7 @@ final class PlaceSearch {
                 return;
             }
         }
-        work += border.count;
+        work += blocks.count;
         if (known(x, y) || !border.contains(x + w / 2, y + h / 2)) {
             return;
         }

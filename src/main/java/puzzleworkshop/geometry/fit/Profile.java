@@ -27,6 +27,7 @@ public final class Profile {
     private static final double CIRCLE_SHARPNESS = 0.5;
     private static final int DIRECTIONS = 12;
     private static final double COARSENESS = 0.5;
+    private static final double LOOSENESS = 0.6;
     private static final int FEW_PIECES = 40;
     private static final int MAIN_DIRECTIONS = 4;
 
@@ -45,8 +46,10 @@ public final class Profile {
     /** An angle at which the rung fits, modulo 90°. */
     private double rungDegrees;
 
-    /** Made when it is first asked for. */
+    /** Both made when they are first asked for. */
     private Segments coarseBorder;
+
+    private Segments looseBorder;
 
     private Profile(Outline outline, UsefulSizes sizes, boolean stays) {
         this.outline = outline;
@@ -89,6 +92,7 @@ public final class Profile {
         rungSize = other.rungSize;
         rungDegrees = other.rungDegrees;
         coarseBorder = other.coarseBorder;
+        looseBorder = other.looseBorder;
     }
 
     /** The same shape valued otherwise; the rungs must be the same. */
@@ -131,6 +135,25 @@ public final class Profile {
 
     public Area value() {
         return Area.mm2(value);
+    }
+
+    /**
+     * A border with few pieces around a little more than the board (up to {@value #LOOSENESS} mm, holes as much smaller): what
+     * does not fit here does not fit on the board. Most questions have that answer, and a curved board asks thousands of
+     * them.
+     */
+    Segments looseBorder() {
+        if (looseBorder == null) {
+            Geometry free = outline.freeShape();
+            looseBorder = free.getNumPoints() <= FEW_PIECES ? border : Segments.of(loosened(free));
+        }
+        return looseBorder;
+    }
+
+    /** The simplified line stays within its tolerance of the wider one, so a hair more width keeps the board inside it. */
+    static Geometry loosened(Geometry free) {
+        Geometry wider = free.buffer(LOOSENESS / 2 + 0.02);
+        return TopologyPreservingSimplifier.simplify(wider, LOOSENESS / 2 - 0.02);
     }
 
     private int highestRung(UsefulSizes sizes) {

@@ -15,12 +15,22 @@ import puzzleworkshop.measure.Size;
 final class RemainderClass {
 
     private final Profile board;
+    private final Segments border;
     private final UsefulSizes sizes;
     private final PlaceSearch search = new PlaceSearch();
 
-    RemainderClass(Profile board, UsefulSizes sizes) {
+    /** The border from each main direction, made when first needed, and from the blank that was looked at last. */
+    private final Segments[] mains;
+
+    private Segments along;
+    private double alongDegrees;
+
+    /** @param border of the board, or a looser one around it: then 'does not fit' holds for the board, 'fits' need not */
+    RemainderClass(Profile board, Segments border, UsefulSizes sizes) {
         this.board = board;
+        this.border = border;
         this.sizes = sizes;
+        this.mains = new Segments[board.mainDirections.length];
     }
 
     /** See {@link PlaceSearch#work()}. */
@@ -34,9 +44,8 @@ final class RemainderClass {
         if (found >= cap) {
             return found;
         }
-        Segments rest = board.border.without(blank, w, h);
         for (int d = -1; d < board.mainDirections.length && found < cap; d++) {
-            found = highestAt(rest.seenFrom(d < 0 ? blank.degrees() : board.mainDirections[d]), found, cap);
+            found = highestAt(rest(d, blank, w, h), found, cap);
         }
         return found;
     }
@@ -46,9 +55,8 @@ final class RemainderClass {
         if (floor >= cap) {
             return false;
         }
-        Segments rest = board.border.without(blank, w, h);
         for (int d = -1; d < board.mainDirections.length; d++) {
-            Segments seen = rest.seenFrom(d < 0 ? blank.degrees() : board.mainDirections[d]);
+            Segments seen = rest(d, blank, w, h);
             for (int k = floor + 1; k <= cap; k++) {
                 if (!holdsOneOf(floor + 1, k) && fits(seen, k, 0)) {
                     return true;
@@ -110,16 +118,35 @@ final class RemainderClass {
 
     /** Whether the rung fits beside a blank turned by up to the range, the rung along with it or at a main direction. */
     boolean mayFit(Placement blank, double w, double h, int rung, double rangeDegrees) {
-        Segments rest = board.border.without(blank, w, h);
-        if (fits(rest.seenFrom(blank.degrees()), rung, rangeDegrees)) {
+        if (fits(rest(-1, blank, w, h), rung, rangeDegrees)) {
             return true;
         }
-        for (double degrees : board.mainDirections) {
-            if (fits(rest.seenFrom(degrees), rung, 0)) {
+        for (int d = 0; d < board.mainDirections.length; d++) {
+            if (fits(rest(d, blank, w, h), rung, 0)) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** What the blank leaves, seen from a main direction of the board, or from the blank's own (-1); good until the next. */
+    private Segments rest(int direction, Placement blank, double w, double h) {
+        double degrees = direction < 0 ? blank.degrees() : board.mainDirections[direction];
+        Segments seen = direction < 0 ? alongTheBlank(degrees) : mains[direction];
+        if (seen == null) {
+            seen = border.seenFrom(degrees).withRoom();
+            mains[direction] = seen;
+        }
+        seen.put(blank, w, h, degrees);
+        return seen;
+    }
+
+    private Segments alongTheBlank(double degrees) {
+        if (along == null || alongDegrees != degrees) {
+            along = border.seenFrom(degrees).withRoom();
+            alongDegrees = degrees;
+        }
+        return along;
     }
 
     /**

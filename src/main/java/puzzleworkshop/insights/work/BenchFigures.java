@@ -92,8 +92,8 @@ class BenchFigures {
                 """
                 select sum(t.laser_minutes) / 60 as hours, count(t.laser_minutes) as orders,
                     sum(t.laser_minutes) / 60 / nullif(sum(t.quantity) filter (where t.laser_minutes is not null), 0) as each
-                from order_took t
-                where t.handed_over_at >= :from and t.handed_over_at < :until and t.state in ('HANDED_OVER', 'CLOSED')
+                from order_took t join figure_delivery d on d.order_id = t.order_id
+                where d.handed_over_at >= :from and d.handed_over_at < :until
                 having count(t.laser_minutes) > 0
                 """,
                 period,
@@ -132,9 +132,9 @@ class BenchFigures {
     List<Behind> behindHours(Period period, String key) {
         return switch (key) {
             case LASER -> query.behind("""
-                select number, customer, laser_minutes / 60 as value from order_took
-                where handed_over_at >= :from and handed_over_at < :until and laser_minutes is not null
-                    and state in ('HANDED_OVER', 'CLOSED')
+                select d.number, d.customer, t.laser_minutes / 60 as value
+                from order_took t join figure_delivery d on d.order_id = t.order_id
+                where d.handed_over_at >= :from and d.handed_over_at < :until and t.laser_minutes is not null
                 order by value desc
                 """, period, Map.of());
             case IN_VAIN -> query.behind("""
@@ -185,9 +185,10 @@ class BenchFigures {
         int between = key.indexOf(BETWEEN);
         return query.behind(
                 """
-                select o.number, t.customer, sum(w.material_lost) as value
+                select o.number, t.customer,
+                    coalesce(sum(w.material_lost) filter (where w.currency = :currency), 0) as value
                 from figure_reject w join order_ref o on o.id = w.order_id join order_took t on t.order_id = w.order_id
-                where w.happened_at >= :from and w.happened_at < :until and w.noticed_at = :stage and w.what = :what and w.currency = :currency
+                where w.happened_at >= :from and w.happened_at < :until and w.noticed_at = :stage and w.what = :what
                 group by o.number, t.customer order by value desc
                 """, period, Map.of("stage", key.substring(0, between), "what", key.substring(between + 1)));
     }

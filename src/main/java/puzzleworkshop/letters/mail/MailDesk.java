@@ -1,6 +1,7 @@
 package puzzleworkshop.letters.mail;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.util.List;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
@@ -12,6 +13,9 @@ import puzzleworkshop.workshop.Workshop;
 /** Puts letters into the outbox and takes a person's answer for those that could not go. */
 @Service
 public class MailDesk {
+
+    /** A letter is tried within the minute; what waits this long untried waits for something else. */
+    private static final Duration PATIENCE = Duration.ofMinutes(10);
 
     private final OutboxStore store;
     private final MailAccounts accounts;
@@ -62,9 +66,14 @@ public class MailDesk {
         settle(letter, seen, MailState.WITHDRAWN);
     }
 
-    /** Letters that could not go, or not yet, oldest first. */
+    /** Letters that could not go, or not yet, oldest first: those that nothing has tried for ten minutes too. */
     public List<Long> withFaults() {
-        return store.withFaults();
+        return store.withFaults(clock.instant().minus(PATIENCE));
+    }
+
+    /** Whether anything is sent; turned off, letters wait in the outbox. */
+    public boolean sends() {
+        return accounts.account().sending();
     }
 
     private void settle(long letter, MailState seen, MailState to) {

@@ -141,11 +141,15 @@ class OutboxStore {
                 .single();
     }
 
-    List<Long> withFaults() {
+    /** @param since those that were never tried and wait since before then lie there unseen as well */
+    List<Long> withFaults(Instant since) {
         return jdbc.sql("""
             select letter_id from letter_outbox
-            where state in ('FAILED', 'ASKS') or (state = 'WAITING' and tries > 0)
+            where state in ('FAILED', 'ASKS') or state = 'WAITING' and (tries > 0 or next_try < :since)
             order by letter_id
-            """).query(Long.class).list();
+            """)
+                .param("since", Timestamp.from(since))
+                .query(Long.class)
+                .list();
     }
 }

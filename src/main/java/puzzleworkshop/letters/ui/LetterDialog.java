@@ -21,6 +21,7 @@ import java.util.stream.Collectors;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.letters.Draft;
 import puzzleworkshop.letters.LetterField;
@@ -122,7 +123,7 @@ public class LetterDialog extends Dialog {
         form.addClassName("pw-stack");
         add(form);
         getFooter().add(new Button(getTranslation("letters.write.close"), press -> close()), byHand, send);
-        kind.addValueChangeListener(change -> propose());
+        kind.addValueChangeListener(change -> choose(change.getOldValue()));
         subject.addValueChangeListener(change -> words());
         body.addValueChangeListener(change -> words());
         kind.setValue(kinds.getFirst());
@@ -141,7 +142,32 @@ public class LetterDialog extends Dialog {
         return draft.withWords(subject.getValue().strip(), body.getValue().strip());
     }
 
-    /** The wording of the chosen kind; words typed over another kind's proposal go with it. */
+    /** Whether the words are still those that were proposed. */
+    private boolean isEdited() {
+        return draft != null
+                && !(subject.getValue().equals(draft.subject())
+                        && body.getValue().equals(draft.body()));
+    }
+
+    /** Another kind has other words: typed ones are given up only when the person says so. */
+    private void choose(LetterKind before) {
+        if (kind.getValue() == null || draft != null && draft.kind() == kind.getValue()) {
+            return;
+        }
+        if (!isEdited()) {
+            propose();
+            return;
+        }
+        SafeQuestion question = new SafeQuestion(
+                getTranslation("letters.write.edited"),
+                getTranslation("letters.write.edited.keep"),
+                getTranslation("letters.write.edited.replace"));
+        question.addCancelListener(keep -> kind.setValue(before));
+        question.addConfirmListener(replace -> propose());
+        question.open();
+    }
+
+    /** The wording of the chosen kind. */
     private void propose() {
         boolean proof = kind.getValue().fields().contains(LetterField.LINK);
         link.setVisible(proof);
@@ -161,6 +187,12 @@ public class LetterDialog extends Dialog {
         send.setEnabled(true);
         subject.setValue(draft.subject());
         body.setValue(draft.body());
+        tellDraft();
+        words();
+    }
+
+    /** What the proposal lacks, and what goes with it. */
+    private void tellDraft() {
         String fields = draft.missing().stream()
                 .map(field -> getTranslation(field.textKey()))
                 .sorted()
@@ -170,7 +202,6 @@ public class LetterDialog extends Dialog {
         papers.setText(getTranslation(
                 "letters.write.papers",
                 draft.papers().stream().map(Message.Part::name).collect(Collectors.joining(", "))));
-        words();
     }
 
     private void tellMissing(String words) {
@@ -203,12 +234,19 @@ public class LetterDialog extends Dialog {
         }
     }
 
-    private void linkAt(String root) {
-        known.put(
-                LetterField.LINK,
-                root + "/p/" + proofs.makeLink(order.id(), signedIn.name()).text());
+    void linkAt(String root) {
+        String made =
+                root + "/p/" + proofs.makeLink(order.id(), signedIn.name()).text();
+        known.put(LetterField.LINK, made);
         link.setEnabled(false);
-        propose();
+        if (!isEdited()) {
+            propose();
+            return;
+        }
+        draft = letters.draft(order.id(), kind.getValue(), known);
+        body.setValue(LateLink.into(body.getValue(), draft.body(), made));
+        tellDraft();
+        words();
     }
 
     private static String root(URL url) {

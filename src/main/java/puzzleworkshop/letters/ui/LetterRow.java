@@ -91,7 +91,9 @@ class LetterRow extends Div {
             case ASKS -> figures.text("letters.row.asks");
             case FAILED -> figures.text("letters.row.fault", mail.fault());
             case WAITING ->
-                mail.tries() == 0 ? "" : figures.text("letters.row.next", mail.tries(), mail.nextTry(), mail.fault());
+                mail.tries() > 0
+                        ? figures.text("letters.row.next", mail.tries(), mail.nextTry(), mail.fault())
+                        : figures.text(desk.sends() ? "letters.row.waits" : "letters.row.sending-off", mail.nextTry());
             case CLAIMED, WITHDRAWN -> "";
         };
     }

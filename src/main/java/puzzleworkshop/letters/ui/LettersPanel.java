@@ -14,13 +14,9 @@ import puzzleworkshop.letters.Letter;
 import puzzleworkshop.letters.LetterKind;
 import puzzleworkshop.letters.Letters;
 import puzzleworkshop.letters.Reminders;
-import puzzleworkshop.letters.mail.MailAccounts;
 import puzzleworkshop.letters.mail.MailDesk;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
-import puzzleworkshop.proofs.Proofs;
-import puzzleworkshop.workshop.SignedIn;
-import puzzleworkshop.workshop.Workshop;
 
 /** On an order's page: what was written to the customer, and a letter to write. */
 @org.springframework.stereotype.Component
@@ -30,29 +26,15 @@ class LettersPanel implements OrderPanel {
 
     private final Letters letters;
     private final Reminders reminders;
-    private final MailAccounts accounts;
     private final MailDesk mail;
-    private final Proofs proofs;
-    private final Workshop workshop;
-    private final SignedIn signedIn;
+    private final WritingDesk desk;
     private final Formatter figures;
 
-    LettersPanel(
-            Letters letters,
-            Reminders reminders,
-            MailAccounts accounts,
-            MailDesk mail,
-            Proofs proofs,
-            Workshop workshop,
-            SignedIn signedIn,
-            Formatter figures) {
+    LettersPanel(Letters letters, Reminders reminders, MailDesk mail, WritingDesk desk, Formatter figures) {
         this.letters = letters;
         this.reminders = reminders;
-        this.accounts = accounts;
         this.mail = mail;
-        this.proofs = proofs;
-        this.workshop = workshop;
-        this.signedIn = signedIn;
+        this.desk = desk;
         this.figures = figures;
     }
 
@@ -75,11 +57,7 @@ class LettersPanel implements OrderPanel {
         }
         written.forEach(letter -> section.add(new LetterRow(letter, mail, figures, changed)));
         if (!kinds.isEmpty()) {
-            Button write = new Button(
-                    figures.text("letters.panel.write"),
-                    press -> new LetterDialog(
-                                    order, kinds, letters, accounts, proofs, workshop, signedIn, figures, changed)
-                            .open());
+            Button write = new Button(figures.text("letters.panel.write"), press -> desk.open(order, kinds, changed));
             Div row = new Div(write);
             row.addClassName("pw-row");
             section.add(row);

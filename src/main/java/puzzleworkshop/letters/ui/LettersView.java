@@ -18,6 +18,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.blocks.PageSection;
@@ -52,6 +53,8 @@ public class LettersView extends Div implements HasDynamicTitle {
     private final Note complaint = Note.refusal();
     private final Select<Order> order = new Select<>();
     private final Div preview = new Div();
+    /** As it is kept, or stood when it was opened. */
+    private transient Wording shown;
 
     public LettersView(Letters letters, Wordings wordings, MailAccounts accounts, Orders orders, Formatter figures) {
         this.letters = letters;
@@ -75,7 +78,7 @@ public class LettersView extends Div implements HasDynamicTitle {
         kind.setLabel(getTranslation("letters.view.kind"));
         kind.setItems(LetterKind.values());
         kind.setItemLabelGenerator(one -> getTranslation(one.textKey()));
-        kind.addValueChangeListener(change -> read(wordings.of(kind.getValue())));
+        kind.addValueChangeListener(change -> choose(change.getOldValue()));
         subject.setLabel(getTranslation("letters.write.subject"));
         body.setLabel(getTranslation("letters.write.body"));
         body.setMinRows(12);
@@ -113,7 +116,29 @@ public class LettersView extends Div implements HasDynamicTitle {
         return section;
     }
 
+    /** Words that were changed and not saved are given up only when the owner says so. */
+    private void choose(LetterKind before) {
+        if (shown != null && shown.kind() == kind.getValue()) {
+            return;
+        }
+        boolean edited = shown != null
+                && !(subject.getValue().equals(shown.subject())
+                        && body.getValue().equals(shown.body()));
+        if (!edited) {
+            read(wordings.of(kind.getValue()));
+            return;
+        }
+        SafeQuestion question = new SafeQuestion(
+                getTranslation("letters.view.edited"),
+                getTranslation("letters.write.edited.keep"),
+                getTranslation("letters.write.edited.replace"));
+        question.addCancelListener(keep -> kind.setValue(before));
+        question.addConfirmListener(replace -> read(wordings.of(kind.getValue())));
+        question.open();
+    }
+
     private void read(Wording wording) {
+        shown = wording;
         subject.setValue(wording.subject());
         body.setValue(wording.body());
         fields.removeAll();
@@ -139,7 +164,9 @@ public class LettersView extends Div implements HasDynamicTitle {
 
     private void save() {
         try {
-            wordings.save(typed());
+            Wording typed = typed();
+            wordings.save(typed);
+            shown = typed;
             complain("");
             Feedback.tell(getTranslation("letters.view.saved"), false);
         } catch (Refused refused) {

@@ -63,6 +63,11 @@ public final class BlankSearch {
         taken.add(sheet);
     }
 
+    /** The ladder by which it searches. */
+    UsefulSizes useful() {
+        return useful;
+    }
+
     SheetId sheet(Found found) {
         return candidates.get(found.index()).id();
     }

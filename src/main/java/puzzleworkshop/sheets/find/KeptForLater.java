@@ -1,5 +1,6 @@
 package puzzleworkshop.sheets.find;
 
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.LargestRectangle;
@@ -37,6 +38,23 @@ final class KeptForLater {
                     .orElseGet(() -> Sentence.of(
                             "sheets.reason.keeps.none", own.pieces(), own.size(), expected, ladder.weeks()));
         });
+    }
+
+    /** A full rack keeps only what the next weeks are expected to use. */
+    static Keeping keeping(Optional<RemainderWorth.Ladder> ladder, Remainder.Part part) {
+        if (part.isScrap()) {
+            return new Keeping(false, Sentence.of("sheets.keep.scrap"));
+        }
+        Size largest = part.useful().getFirst().size();
+        return ladder.map(learned -> {
+                    Optional<Sentence> expected = reason(learned, new Remainder(List.of(part)), Optional.empty());
+                    if (learned.needed().get(part.rung())) {
+                        return new Keeping(true, expected.orElseGet(() -> Sentence.of("sheets.keep.useful", largest)));
+                    }
+                    String key = learned.full() ? "sheets.keep.enough" : "sheets.keep.room";
+                    return new Keeping(!learned.full(), Sentence.of(key, largest, learned.weeks()));
+                })
+                .orElseGet(() -> new Keeping(true, Sentence.of("sheets.keep.useful", largest)));
     }
 
     /** The largest expected size that the remainder still gives, and how often. */

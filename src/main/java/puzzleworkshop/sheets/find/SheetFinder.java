@@ -1,6 +1,7 @@
 package puzzleworkshop.sheets.find;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -77,7 +78,7 @@ public class SheetFinder {
     public List<Suggestion> suggest(BlankWish wish, int most) {
         RackRules rules = rack.rules();
         List<SheetStore.Candidate> candidates = sheets.candidates(wish, rules.thicknessSlack());
-        Optional<RemainderWorth.Ladder> ladder = ladder();
+        Optional<RemainderWorth.Ladder> ladder = ladder(List.of(wish));
         UsefulSizes useful = ladder.map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
         List<Profile> profiles = index.profiles(candidates, useful);
         List<double[]> angles = candidates.stream()
@@ -120,7 +121,7 @@ public class SheetFinder {
     public BlankSearch search(BlankWish smallest) {
         List<SheetStore.Candidate> candidates =
                 sheets.candidates(smallest, rack.rules().thicknessSlack());
-        UsefulSizes useful = sizes();
+        UsefulSizes useful = sizes(List.of(smallest));
         List<double[]> angles = candidates.stream()
                 .map(candidate -> angles(smallest, candidate.grain()))
                 .collect(Collectors.toCollection(ArrayList::new));
@@ -130,7 +131,7 @@ public class SheetFinder {
     /** What was found, each with its finest place and what remains; in the same order. */
     public List<Suggestion> suggestions(BlankSearch search, List<BlankSearch.Found> found) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes();
+        UsefulSizes useful = search.useful();
         Map<SheetId, Sheet> known = sheets.all(found.stream().map(search::sheet).toList()).stream()
                 .collect(Collectors.toMap(Sheet::id, sheet -> sheet));
         return found.parallelStream()
@@ -160,7 +161,7 @@ public class SheetFinder {
     /** The suggestion for one sheet with the blank where the user put it. */
     public Optional<Suggestion> at(SheetId id, BlankWish wish, Placement place) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes();
+        UsefulSizes useful = sizes(List.of(wish));
         return sheets.find(id)
                 .filter(sheet -> RectanglePlaces.accepts(sheet.outline(), wish.size(), place))
                 .flatMap(sheet -> {
@@ -184,7 +185,7 @@ public class SheetFinder {
      * learned, or when it keeps nothing that is expected.
      */
     public Optional<Sentence> keeps(Sheet sheet, List<Size> blanks, List<Placement> places) {
-        return ladder().flatMap(learned -> {
+        return ladder(List.of(kindOf(sheet))).flatMap(learned -> {
             List<Remainder.Part> parts = new ArrayList<>(
                     Remainder.whole(sheet.outline(), learned.sizes()).parts());
             for (int i = 0; i < blanks.size(); i++) {
@@ -205,10 +206,18 @@ public class SheetFinder {
         });
     }
 
+    /** For each part of what is left of a sheet, in their order, whether it is worth keeping, and why. */
+    public List<Keeping> keeping(Sheet sheet, Remainder rest) {
+        Optional<RemainderWorth.Ladder> ladder = ladder(List.of(kindOf(sheet)));
+        return rest.parts().stream()
+                .map(part -> KeptForLater.keeping(ladder, part))
+                .toList();
+    }
+
     /** The best place on one sheet, if the blank fits there and the rules allow it. */
     public Optional<Suggestion> on(SheetId id, BlankWish wish) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes();
+        UsefulSizes useful = sizes(List.of(wish));
         return sheets.find(id)
                 .filter(sheet -> against(sheet, wish, rules).isEmpty())
                 .flatMap(sheet -> BestSheets.finest(
@@ -226,11 +235,12 @@ public class SheetFinder {
         if (rule.isPresent()) {
             return rule.get();
         }
+        UsefulSizes useful = sizes(List.of(wish));
         Optional<BestSheets.Ranked> answer = BestSheets.finest(
-                Profile.of(sheet.outline(), sizes()),
+                Profile.of(sheet.outline(), useful),
                 wish.size(),
                 angles(wish, sheet.facts().grain()),
-                sizes());
+                useful);
         if (answer.isEmpty()) {
             boolean turned = RectanglePlaces.fits(sheet.outline(), wish.size());
             return LargestRectangle.in(sheet.outline())
@@ -292,7 +302,7 @@ public class SheetFinder {
     /** The board to buy when no sheet gives the blank: the one that adds least to its cost; empty: none is large enough. */
     public Optional<NewSheet> newSheetFor(BlankWish wish) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes();
+        UsefulSizes useful = sizes(List.of(wish));
         NewSheet best = null;
         for (BoardOffer offer : rack.offers()) {
             if (!meets(offer, wish, rules)) {
@@ -338,17 +348,22 @@ public class SheetFinder {
         return CostSplit.of(cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
     }
 
-    private Optional<RemainderWorth.Ladder> ladder() {
-        return worth.stream().findFirst().flatMap(RemainderWorth::ladder);
+    private Optional<RemainderWorth.Ladder> ladder(Collection<BlankWish> wishes) {
+        return worth.stream().findFirst().flatMap(learned -> learned.ladder(wishes));
     }
 
     /** The ladder of useful sizes in force, with learned worths as soon as enough was asked for. */
     public UsefulSizes sizes() {
-        return ladder().map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
+        return sizes(List.of());
+    }
+
+    /** The same for boards that would do for one of the wishes. */
+    public UsefulSizes sizes(Collection<BlankWish> wishes) {
+        return ladder(wishes).map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
     }
 
     /** What is known about the shapes of these sheets, worked out once for each. */
-    public List<Profile> profiles(List<Sheet> stock) {
+    public List<Profile> profiles(List<Sheet> stock, UsefulSizes sizes) {
         return index.profiles(
                 stock.stream()
                         .map(sheet -> new SheetStore.Candidate(
@@ -356,7 +371,19 @@ public class SheetFinder {
                                 OutlineText.write(sheet.outline()),
                                 sheet.facts().grain()))
                         .toList(),
-                sizes());
+                sizes);
+    }
+
+    /** The wish for which boards of just this kind would do. */
+    private static BlankWish kindOf(Sheet sheet) {
+        BoardFacts facts = sheet.facts();
+        return new BlankWish(
+                sheet.outline().bounds(),
+                Set.of(facts.material()),
+                Set.of(facts.grade()),
+                facts.thickness(),
+                facts.bow(),
+                BlankWish.GrainWish.ANY);
     }
 
     /** The angles at which the blank may lie on a sheet with this grain; null: any. */

@@ -2,13 +2,13 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;
@@ -19,12 +19,12 @@ import puzzleworkshop.wood.play.Wanted;
  * chance constraint: Luedtke and Ahmed, SIAM Journal on Optimization 19, 2008). Seeded: the same question, the same order.
  *
  * <p>What is ordered comes after its dealer's weeks and serves until what the slowest of them brings a week later. Blanks that no
- * board in the rack holds before the first delivery wait for it; after that none may stand without a board.
+ * board in the rack holds before the first delivery wait for it; after that none may stand without a board. What waits for a
+ * board already is asked for in the first week; what was ordered before comes in its week.
  */
 public final class BoardsToBuy {
 
     private static final int COURSES = 100;
-    private static final int MOST_OF_EACH = 6;
 
     /** The rack alone is looked at so far ahead. */
     public static final int WEEKS_OF_RACK = 12;
@@ -38,6 +38,24 @@ public final class BoardsToBuy {
             }
         }
     }
+
+    /** What there is before anything is ordered. */
+    public record Stock(List<Wanted> pieces, List<OnTheWay> onTheWay, List<Wanted> waiting) {
+
+        public Stock {
+            pieces = List.copyOf(pieces);
+            onTheWay = List.copyOf(onTheWay);
+            waiting = List.copyOf(waiting);
+        }
+
+        /** A rack of these pieces alone. */
+        public static Stock of(List<Wanted> pieces) {
+            return new Stock(pieces, List.of(), List.of());
+        }
+    }
+
+    /** A board ordered before that comes in so many weeks. */
+    public record OnTheWay(Wanted board, int weeks) {}
 
     /** The least difference in cost that is one. */
     private static final long ONE = 1;
@@ -61,121 +79,97 @@ public final class BoardsToBuy {
     private final List<Dealt> kinds;
     private final int firstDelivery;
     private final int weeks;
+    private final Stock stock;
     private final List<OpenBoard> rack;
     private final List<List<List<Wanted>>> courses = new ArrayList<>();
     private final int mayFail;
+    private final long before;
+    private final CheapestOrder search;
 
-    private BoardsToBuy(
-            List<Dealt> kinds, List<OpenBoard> rack, List<LearnedWorth.Asked> asked, double level, long seed) {
+    private BoardsToBuy(List<Dealt> kinds, Stock stock, List<LearnedWorth.Asked> asked, double level, long seed) {
         this.kinds = kinds;
-        this.rack = rack;
+        this.stock = stock;
+        this.rack = LearnedWorth.rack(stock.pieces());
         this.mayFail = (int) Math.floor((1 - level) * COURSES + 1e-9);
         this.firstDelivery = kinds.stream().mapToInt(Dealt::weeks).min().orElse(0);
         this.weeks = kinds.stream().mapToInt(Dealt::weeks).max().orElse(0) + 1;
+        this.before = before();
         SplittableRandom random = new SplittableRandom(seed);
         for (int c = 0; c < COURSES; c++) {
             courses.add(IntStream.range(0, Math.max(weeks, WEEKS_OF_RACK))
-                    .mapToObj(week -> LearnedWorth.week(asked, random))
+                    .mapToObj(week -> LearnedWorth.week(asked, week, random))
                     .toList());
         }
+        // the courses that ask for most fail first, so that an order too small is refused quickly
+        courses.sort(Comparator.comparingLong(this::area).reversed());
+        search = new CheapestOrder(
+                kinds.stream().map(Dealt::board).toList(),
+                area(courses.get(Math.min(mayFail, COURSES - 1))) - before,
+                order -> failing(order, mayFail + 1) <= mayFail);
     }
 
     /**
      * @param kinds boards on offer, each as often as wanted
-     * @param pieces sizes in the rack
      * @param level share of courses to be served, 0 to 1
-     * @return empty when no order up to {@value #MOST_OF_EACH} of each reaches the level
+     * @return empty when no order up to {@value CheapestOrder#MOST_BOARDS} boards reaches the level
      */
     public static Optional<Advice> advise(
-            List<Dealt> kinds, List<Wanted> pieces, List<LearnedWorth.Asked> asked, double level, long seed) {
-        List<OpenBoard> rack = IntStream.range(0, pieces.size())
-                .mapToObj(i ->
-                        new OpenBoard(i, pieces.get(i).width(), pieces.get(i).height()))
-                .toList();
-        return new BoardsToBuy(kinds, rack, asked, level, seed).advice();
+            List<Dealt> kinds, Stock stock, List<LearnedWorth.Asked> asked, double level, long seed) {
+        return new BoardsToBuy(kinds, stock, asked, level, seed).advice();
     }
 
     private Optional<Advice> advice() {
-        List<Purchases.Purchase> ways = ways();
-        Map<Integer, Boolean> known = new LinkedHashMap<>();
-        Optional<Integer> best = cheapest(ways, known, -1, false);
-        return best.map(way -> {
+        return search.cheapest().map(best -> {
             List<OptionalLong> breakEven = IntStream.range(0, kinds.size())
-                    .mapToObj(kind -> breakEven(ways, known, way, kind))
+                    .mapToObj(kind -> breakEven(best, kind))
                     .toList();
-            Purchases.Purchase chosen = ways.get(way);
             return new Advice(
-                    counts(chosen),
-                    chosen.cost(),
-                    1 - failing(chosen, COURSES) / (double) COURSES,
-                    1 - failing(ways.getFirst(), COURSES) / (double) COURSES,
+                    Arrays.stream(best).boxed().toList(),
+                    search.cost(best),
+                    1 - failing(best, COURSES) / (double) COURSES,
+                    1 - failing(new int[kinds.size()], COURSES) / (double) COURSES,
                     breakEven,
                     rackWeeks());
         });
     }
 
-    private List<Purchases.Purchase> ways() {
-        List<ForSale> all = new ArrayList<>();
-        kinds.forEach(kind -> all.addAll(java.util.Collections.nCopies(MOST_OF_EACH, kind.board())));
-        return new Purchases(all).ways();
-    }
-
-    /** The cheapest way that serves, with at least one of the kind or with none of it; kind -1: any. */
-    private Optional<Integer> cheapest(
-            List<Purchases.Purchase> ways, Map<Integer, Boolean> known, int kind, boolean with) {
-        return IntStream.range(0, ways.size())
-                .filter(way -> kind < 0 || counts(ways.get(way)).get(kind) > 0 == with)
-                .filter(way -> known.computeIfAbsent(way, w -> failing(ways.get(w), mayFail + 1) <= mayFail))
-                .boxed()
-                .findFirst();
-    }
-
     /** Where the cheapest order with the kind costs as much as the cheapest without it. */
-    private OptionalLong breakEven(List<Purchases.Purchase> ways, Map<Integer, Boolean> known, int best, int kind) {
-        Optional<Integer> with =
-                counts(ways.get(best)).get(kind) > 0 ? Optional.of(best) : cheapest(ways, known, kind, true);
-        Optional<Integer> without =
-                counts(ways.get(best)).get(kind) == 0 ? Optional.of(best) : cheapest(ways, known, kind, false);
+    private OptionalLong breakEven(int[] best, int kind) {
+        Optional<int[]> with = best[kind] > 0 ? Optional.of(best) : search.with(kind);
+        Optional<int[]> without = best[kind] == 0 ? Optional.of(best) : search.without(kind);
         if (with.isEmpty() || without.isEmpty()) {
             return OptionalLong.empty();
         }
-        long count = counts(ways.get(with.get())).get(kind);
-        long others =
-                ways.get(with.get()).cost() - count * kinds.get(kind).board().cost();
-        long price = Math.floorDiv(ways.get(without.get()).cost() - others, count);
+        long count = with.get()[kind];
+        long others = search.cost(with.get()) - count * kinds.get(kind).board().cost();
+        long price = Math.floorDiv(search.cost(without.get()) - others, count);
         return price < ONE ? OptionalLong.empty() : OptionalLong.of(price);
     }
 
-    private List<Integer> counts(Purchases.Purchase way) {
-        int[] counts = new int[kinds.size()];
-        way.offers().forEach(offer -> counts[offer / MOST_OF_EACH]++);
-        return Arrays.stream(counts).boxed().toList();
-    }
-
     /** In how many courses somebody stands without a board; counted no further than needed. */
-    private int failing(Purchases.Purchase way, int enough) {
+    private int failing(int[] order, int enough) {
         int failing = 0;
         for (List<List<Wanted>> course : courses) {
-            if (!serves(way, course) && ++failing >= enough) {
+            if (!serves(order, course) && ++failing >= enough) {
                 return failing;
             }
         }
         return failing;
     }
 
-    private boolean serves(Purchases.Purchase way, List<List<Wanted>> course) {
-        List<OpenBoard> boards = Laying.copy(rack);
-        long free = boards.stream().mapToLong(OpenBoard::freeArea).sum() + way.area();
-        if (area(course) > free) {
+    private boolean serves(int[] order, List<List<Wanted>> course) {
+        if (area(course) > before + search.area(order)) {
             return false;
         }
-        List<Wanted> waiting = new ArrayList<>();
+        List<OpenBoard> boards = Laying.copy(rack);
+        List<Wanted> waiting = new ArrayList<>(stock.waiting());
         for (int week = 0; week < weeks; week++) {
-            for (int offer : way.offers()) {
-                Dealt kind = kinds.get(offer / MOST_OF_EACH);
-                if (kind.weeks() == week) {
+            come(boards, week);
+            for (int kind = 0; kind < order.length; kind++) {
+                Dealt dealt = kinds.get(kind);
+                for (int i = 0; i < order[kind] && dealt.weeks() == week; i++) {
                     boards.add(new OpenBoard(
-                            1_000 + offer, kind.board().width(), kind.board().height()));
+                            boards.size(), dealt.board().width(), dealt.board().height()));
                 }
             }
             waiting.addAll(course.get(week));
@@ -189,9 +183,29 @@ public final class BoardsToBuy {
         return true;
     }
 
+    private void come(List<OpenBoard> boards, int week) {
+        stock.onTheWay().stream()
+                .filter(coming -> coming.weeks() == week)
+                .map(OnTheWay::board)
+                .forEach(board -> boards.add(new OpenBoard(boards.size(), board.width(), board.height())));
+    }
+
+    /** What is there or comes in time before anything is ordered. */
+    private long before() {
+        return Stream.concat(
+                        stock.pieces().stream(),
+                        stock.onTheWay().stream()
+                                .filter(coming -> coming.weeks() < weeks)
+                                .map(OnTheWay::board))
+                .mapToLong(Wanted::area)
+                .sum();
+    }
+
+    /** What waits and what the course asks for until the next order could come. */
     private long area(List<List<Wanted>> course) {
-        return course.subList(0, weeks).stream()
-                .flatMap(List::stream)
+        return Stream.concat(
+                        stock.waiting().stream(),
+                        course.subList(0, weeks).stream().flatMap(List::stream))
                 .mapToLong(Wanted::area)
                 .sum();
     }
@@ -205,7 +219,9 @@ public final class BoardsToBuy {
     private int lasts(List<List<Wanted>> course) {
         List<OpenBoard> boards = Laying.copy(rack);
         for (int week = 0; week < WEEKS_OF_RACK; week++) {
-            List<Wanted> asked = course.get(week);
+            come(boards, week);
+            List<Wanted> asked = new ArrayList<>(week == 0 ? stock.waiting() : List.of());
+            asked.addAll(course.get(week));
             if (Laying.lay(boards, asked, BlankOrder.AREA.of(asked), PlaceRule.FULLEST_BOARD, true, null) == null) {
                 return week;
             }

@@ -1,6 +1,7 @@
 package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.OpenBoard;
@@ -12,6 +13,10 @@ final class Course {
 
     /** One period: blanks with their order, ways to buy. */
     record Step(List<Wanted> blanks, int[] order, Purchases purchases, long dearest) {}
+
+    private static final Comparator<OpenBoard> LARGEST_FIRST = Comparator.comparingLong(OpenBoard::freeArea)
+            .thenComparing(OpenBoard::number)
+            .reversed();
 
     private final List<Step> steps = new ArrayList<>();
 
@@ -30,13 +35,31 @@ final class Course {
 
     /** @param perPeriod area expected in each period, by which a play judges what comes after */
     double play(List<OpenBoard> start, Thrifty rule, double perPeriod, double after, double unit, boolean turning) {
-        List<OpenBoard> rack = Laying.copy(start);
+        return play(Laying.copy(start), rule, perPeriod, after, unit, turning, 0);
+    }
+
+    /**
+     * @param rack cut into; after it, as the course leaves it
+     * @param room how many boards it holds at the end of a period, the largest stay; 0: any number
+     */
+    double play(
+            List<OpenBoard> rack,
+            Thrifty rule,
+            double perPeriod,
+            double after,
+            double unit,
+            boolean turning,
+            int room) {
         double paid = 0;
         for (int t = 0; t < steps.size(); t++) {
             double later = perPeriod * (steps.size() - t - 1) + after;
             paid += rule.run(rack, steps.get(t), later, unit, turning);
             if (rack.size() > 3) {
                 rack.removeIf(board -> board.freeArea() == 0);
+            }
+            if (room > 0 && rack.size() > room) {
+                rack.sort(LARGEST_FIRST);
+                rack.subList(room, rack.size()).clear();
             }
         }
         if (after > 0) {

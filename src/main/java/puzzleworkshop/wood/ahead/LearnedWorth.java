@@ -24,34 +24,57 @@ public final class LearnedWorth {
     private static final int MORE_PIECES = 3;
     private static final Thrifty RULE = new Thrifty(0, PlaceRule.FULLEST_BOARD);
 
-    /** A size that is asked for so often in a week. */
-    public record Asked(Wanted size, double perWeek) {}
+    /**
+     * A size that is asked for.
+     *
+     * @param weeks how often in each of the weeks to come; the last one holds for all after it
+     */
+    public record Asked(Wanted size, List<Double> weeks) {
+
+        public Asked {
+            weeks = List.copyOf(weeks);
+        }
+
+        /** The same in every week. */
+        public Asked(Wanted size, double perWeek) {
+            this(size, List.of(perWeek));
+        }
+
+        /** In a week to come, 0: this one. */
+        public double in(int week) {
+            return weeks.get(Math.min(week, weeks.size() - 1));
+        }
+    }
 
     private LearnedWorth() {}
 
     /**
      * @param rungs sizes of pieces, smallest area first
-     * @param pieces how many pieces of each the rack holds, none larger counted twice
+     * @param pieces that lie in the rack
      * @param offers boards that can be bought in a week
+     * @param room how many pieces the rack holds; 0: any number
      * @return for each rung what a mm² is worth, as a share of what a mm² of new board costs; 0 to 1, never falling
      */
     public static double[] of(
-            List<Wanted> rungs, int[] pieces, List<Asked> asked, List<ForSale> offers, int weeks, long seed) {
+            List<Wanted> rungs,
+            List<Wanted> pieces,
+            List<Asked> asked,
+            List<ForSale> offers,
+            int weeks,
+            int room,
+            long seed) {
         List<Course> courses = courses(asked, offers, weeks, seed);
-        double unit = offers.stream()
-                .mapToDouble(offer -> (double) offer.cost() / offer.area())
-                .min()
-                .orElse(1);
-        List<OpenBoard> rack = rack(rungs, pieces);
-        double[] paid = paid(courses, rack, unit);
+        double unit = unit(offers);
+        List<OpenBoard> rack = rack(pieces);
+        double[] paid = paid(courses, rack, unit, room);
         double[] worth = IntStream.range(0, rungs.size())
                 .parallel()
                 .mapToDouble(rung -> {
-                    List<OpenBoard> more = Laying.copy(rack);
+                    List<OpenBoard> more = new ArrayList<>(rack);
                     Wanted size = rungs.get(rung);
                     IntStream.range(0, MORE_PIECES)
                             .forEach(i -> more.add(new OpenBoard(1_000_000 + i, size.width(), size.height())));
-                    double[] then = paid(courses, more, unit);
+                    double[] then = paid(courses, more, unit, room);
                     double saved = IntStream.range(0, then.length)
                             .mapToDouble(c -> paid[c] - then[c])
                             .average()
@@ -62,43 +85,46 @@ public final class LearnedWorth {
         return neverFalling(worth);
     }
 
-    private static List<Course> courses(List<Asked> asked, List<ForSale> offers, int weeks, long seed) {
+    static double unit(List<ForSale> offers) {
+        return offers.stream()
+                .mapToDouble(offer -> (double) offer.cost() / offer.area())
+                .min()
+                .orElse(1);
+    }
+
+    static List<Course> courses(List<Asked> asked, List<ForSale> offers, int weeks, long seed) {
         SplittableRandom random = new SplittableRandom(seed);
         long dearest = offers.stream().mapToLong(ForSale::cost).max().orElse(1);
         return IntStream.range(0, COURSES)
                 .mapToObj(c -> new Course(
                         IntStream.range(0, weeks)
-                                .mapToObj(week -> new WoodPeriod(offers, week(asked, random)))
+                                .mapToObj(week -> new WoodPeriod(offers, week(asked, week, random)))
                                 .toList(),
                         dearest))
                 .toList();
     }
 
-    static List<Wanted> week(List<Asked> asked, SplittableRandom random) {
+    static List<Wanted> week(List<Asked> asked, int week, SplittableRandom random) {
         List<Wanted> blanks = new ArrayList<>();
         for (Asked size : asked) {
-            for (int i = Poisson.draw(size.perWeek(), random); i > 0; i--) {
+            for (int i = Poisson.draw(size.in(week), random); i > 0; i--) {
                 blanks.add(size.size());
             }
         }
         return blanks;
     }
 
-    private static double[] paid(List<Course> courses, List<OpenBoard> rack, double unit) {
+    private static double[] paid(List<Course> courses, List<OpenBoard> rack, double unit, int room) {
         return courses.stream()
-                .mapToDouble(course -> course.play(rack, RULE, 0, 0, unit, true))
+                .mapToDouble(course -> course.play(Laying.copy(rack), RULE, 0, 0, unit, true, room))
                 .toArray();
     }
 
-    static List<OpenBoard> rack(List<Wanted> rungs, int[] pieces) {
-        List<OpenBoard> rack = new ArrayList<>();
-        for (int rung = 0; rung < pieces.length; rung++) {
-            for (int i = 0; i < pieces[rung]; i++) {
-                rack.add(new OpenBoard(
-                        rack.size(), rungs.get(rung).width(), rungs.get(rung).height()));
-            }
-        }
-        return rack;
+    static List<OpenBoard> rack(List<Wanted> pieces) {
+        return IntStream.range(0, pieces.size())
+                .mapToObj(i ->
+                        new OpenBoard(i, pieces.get(i).width(), pieces.get(i).height()))
+                .toList();
     }
 
     static double[] neverFalling(double[] values) {

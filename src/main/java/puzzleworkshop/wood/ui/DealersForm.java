@@ -8,10 +8,12 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
+import java.math.BigDecimal;
 import java.util.Optional;
 import java.util.OptionalInt;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.wood.Dealers;
 import puzzleworkshop.wood.Dealing;
@@ -36,6 +38,21 @@ class DealersForm extends Div {
         boards.forEach(board -> add(row(board)));
     }
 
+    /** What cannot be read is refused, not taken as empty. */
+    private static OptionalInt given(IntegerField weeks) {
+        if (weeks.isInvalid()) {
+            throw new Refused("wood.dealing.weeks");
+        }
+        return weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue());
+    }
+
+    private static Optional<BigDecimal> given(BigDecimalField fee) {
+        if (fee.isInvalid()) {
+            throw new Refused("wood.dealing.fee");
+        }
+        return Optional.ofNullable(fee.getValue());
+    }
+
     private Div row(BoardOffer board) {
         Dealing known = dealers.of(board);
         Span name = new Span(board.name());
@@ -50,12 +67,7 @@ class DealersForm extends Div {
         known.cutFee().ifPresent(amount -> fee.setValue(amount.stripTrailingZeros()));
         Button save = new Button(getTranslation("wood.dealing.save"), event -> {
             boolean done = Feedback.unlessRefused(
-                    figures,
-                    "wood.rules.saved",
-                    () -> dealers.save(new Dealing(
-                            board.id(),
-                            weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue()),
-                            Optional.ofNullable(fee.getValue()))));
+                    figures, "wood.rules.saved", () -> dealers.save(new Dealing(board.id(), given(weeks), given(fee))));
             if (done) {
                 saved.run();
             }

@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.textfield.IntegerField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.wood.WoodAdvice;
 import puzzleworkshop.wood.WoodRules;
 
@@ -23,7 +24,11 @@ class WoodRulesForm extends Div {
             boolean done = Feedback.unlessRefused(
                     figures,
                     "wood.rules.saved",
-                    () -> advice.save(new WoodRules(given(room), given(ahead), given(delivery), given(service))));
+                    () -> advice.save(new WoodRules(
+                            given(room, "wood.rules.room"),
+                            given(ahead, "wood.rules.weeks"),
+                            given(delivery, "wood.rules.weeks"),
+                            given(service, "wood.rules.service"))));
             if (done) {
                 saved.run();
             }
@@ -33,8 +38,11 @@ class WoodRulesForm extends Div {
         add(new H2(getTranslation("wood.rules")), fields);
     }
 
-    private static int given(IntegerField field) {
-        return field.getValue() == null ? 0 : field.getValue();
+    private static int given(IntegerField field, String refusal) {
+        if (field.isInvalid() || field.getValue() == null) {
+            throw new Refused(refusal);
+        }
+        return field.getValue();
     }
 
     private IntegerField field(String key, int value) {

@@ -1,8 +1,6 @@
 package puzzleworkshop.wood.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.UI;
-import com.vaadin.flow.component.UIDetachedException;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
@@ -15,17 +13,20 @@ import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.format.TextStyle;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.blocks.PageHead;
+import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.display.progress.WorkingBar;
+import puzzleworkshop.wood.BoardsOnTheWay;
 import puzzleworkshop.wood.BuyAdvice;
 import puzzleworkshop.wood.Dealers;
 import puzzleworkshop.wood.KeepAdvice;
@@ -33,6 +34,7 @@ import puzzleworkshop.wood.MonthOfWood;
 import puzzleworkshop.wood.Replay;
 import puzzleworkshop.wood.WoodAdvice;
 import puzzleworkshop.wood.YearAgain;
+import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
 /** Wood month by month, which boards to order, which pieces to give away, and what thinking ahead would have saved. */
@@ -49,9 +51,24 @@ public class WoodView extends Div implements HasDynamicTitle {
     private final transient LocalDate today;
     private final Div keep = section();
     private final Div buy = section();
+    private final transient LatestAnswer<List<BuyAdvice>> boardsToBuy = new LatestAnswer<>(Duration.ZERO);
+    private final transient LatestAnswer<KeepAdvice> piecesToGo = new LatestAnswer<>(Duration.ZERO);
+    private final transient LatestAnswer<Optional<Replay>> years = new LatestAnswer<>(Duration.ZERO);
+    private final transient BoardsOnTheWay onTheWay;
+    private final transient SignedIn who;
+    private final OnTheWayList ordered;
 
-    public WoodView(WoodAdvice advice, YearAgain again, Dealers dealers, Workshop workshop, Formatter figures) {
+    public WoodView(
+            WoodAdvice advice,
+            YearAgain again,
+            Dealers dealers,
+            BoardsOnTheWay onTheWay,
+            Workshop workshop,
+            SignedIn who,
+            Formatter figures) {
         this.advice = advice;
+        this.onTheWay = onTheWay;
+        this.who = who;
         this.today = workshop.today();
         this.figures = figures;
         addClassName("pw-page");
@@ -59,7 +76,8 @@ public class WoodView extends Div implements HasDynamicTitle {
                 getTranslation("wood.title"),
                 new Paragraph(getTranslation("wood.lead")),
                 new Anchor("asked-for", getTranslation("wood.asked.title")));
-        add(head, months(advice.months()), buy, keep, replay(again));
+        ordered = new OnTheWayList(onTheWay, who, figures, this::refresh);
+        add(head, months(advice.months()), buy, ordered, keep, replay(again));
         refresh();
         add(new WoodRulesForm(advice, figures, this::refresh), new DealersForm(dealers, figures, this::refresh));
     }
@@ -70,10 +88,8 @@ public class WoodView extends Div implements HasDynamicTitle {
     }
 
     private void refresh() {
-        showKeep(advice.keep());
-        buy.removeAll();
-        buy.add(new H2(getTranslation("wood.buy")));
-        think(buy, "wood.buy.thinking", advice::buy, this::showBuy);
+        think(piecesToGo, keep, "wood.keep", "wood.keep.thinking", advice::keep, this::showKeep);
+        think(boardsToBuy, buy, "wood.buy", "wood.buy.thinking", advice::buy, this::showBuy);
     }
 
     private Div months(List<MonthOfWood> months) {
@@ -87,7 +103,7 @@ public class WoodView extends Div implements HasDynamicTitle {
         table.addClassName("wood-months");
         // wider than a phone: it goes sideways by keys too
         table.getElement().setAttribute("tabindex", "0");
-        for (String head : List.of("month", "bought", "used", "kept", "thrown", "yield")) {
+        for (String head : List.of("month", "bought", "cost", "used", "kept", "thrown", "yield")) {
             Span cell = new Span(getTranslation("wood." + head));
             cell.addClassName("wood-head");
             table.add(cell);
@@ -97,6 +113,7 @@ public class WoodView extends Div implements HasDynamicTitle {
                     new Span(month.month().getMonth().getDisplayName(TextStyle.SHORT_STANDALONE, Locale.ENGLISH) + " "
                             + month.month().getYear()),
                     number(figures.area(month.bought())),
+                    number(figures.money(month.cost())),
                     number(figures.area(month.used())),
                     number(figures.area(month.kept())),
                     number(figures.area(month.thrown())),
@@ -130,6 +147,9 @@ public class WoodView extends Div implements HasDynamicTitle {
             if (kind.tooLarge() > 0) {
                 block.add(new Paragraph(figures.text("wood.buy.too-large", kind.tooLarge())));
             }
+            if (kind.waiting() > 0 || kind.onTheWay() > 0) {
+                block.add(new Paragraph(figures.text("wood.buy.counted", kind.waiting(), kind.onTheWay())));
+            }
             kind.orderBy()
                     .map(day -> new Paragraph(
                             day.isAfter(today)
@@ -151,7 +171,15 @@ public class WoodView extends Div implements HasDynamicTitle {
                 .orElse("");
         Div row = new Div(new Span(what), soft(figures.text("wood.buy.comes", line.weeks())), soft(limit));
         row.addClassName("wood-line");
-        return row;
+        if (line.count() == 0) {
+            return row;
+        }
+        Div due = new Div(row, new OrderedForm(onTheWay, line, who, figures, () -> {
+            ordered.refresh();
+            refresh();
+        }));
+        due.addClassName("wood-due");
+        return due;
     }
 
     /** The board, or the piece that its dealer cuts from it. */
@@ -162,8 +190,6 @@ public class WoodView extends Div implements HasDynamicTitle {
     }
 
     private void showKeep(KeepAdvice advised) {
-        keep.removeAll();
-        keep.add(new H2(getTranslation("wood.keep")));
         if (advised.spare().isEmpty()) {
             keep.add(new Paragraph(figures.text("wood.keep.enough", advised.pieces(), advised.room())));
             return;
@@ -186,60 +212,41 @@ public class WoodView extends Div implements HasDynamicTitle {
     }
 
     private Div replay(YearAgain again) {
-        Div section = section();
+        Div section = new PageSection(getTranslation("wood.replay"), new Paragraph(getTranslation("wood.replay.text")));
         Div answer = new Div();
         Button start = new Button(getTranslation("wood.replay.start"));
         start.setDisableOnClick(true);
-        start.addClickListener(event -> {
-            answer.removeAll();
-            think(answer, "wood.replay.thinking", again::replay, found -> {
-                answer.add(new Paragraph(found.map(this::said).orElseGet(() -> getTranslation("wood.replay.none"))));
-                start.setEnabled(true);
-            });
-        });
-        section.add(
-                new H2(getTranslation("wood.replay")),
-                new Paragraph(getTranslation("wood.replay.text")),
-                start,
-                answer);
+        start.addClickListener(event -> think(years, answer, "", "wood.replay.thinking", again::replay, found -> {
+            found.ifPresentOrElse(
+                    replay -> answer.add(new ReplaySaid(replay, figures)),
+                    () -> answer.add(new Paragraph(getTranslation("wood.replay.none"))));
+            start.setEnabled(true);
+        }));
+        section.add(start, answer);
         return section;
     }
 
-    private String said(Replay replay) {
-        return figures.text(
-                replay.saved().isNegative() ? "wood.replay.lost" : "wood.replay.saved",
-                replay.weeks(),
-                replay.blanks(),
-                replay.nearest(),
-                replay.ahead(),
-                replay.saved().isNegative() ? replay.saved().negated() : replay.saved(),
-                replay.weeksLost());
-    }
-
-    /** Works off the screen's thread; the place shows that it does, then what came of it. */
-    private <T> void think(Div place, String words, Supplier<T> work, Consumer<T> show) {
+    /** Works off the screen's thread; the place shows that it does, then what came of it. Only the latest question is answered. */
+    private <T> void think(
+            LatestAnswer<T> latest, Div place, String heading, String words, Supplier<T> work, Consumer<T> show) {
         ProgressBar bar = new WorkingBar();
         bar.setIndeterminate(true);
+        place.removeAll();
+        if (!heading.isEmpty()) {
+            place.add(new H2(getTranslation(heading)));
+        }
         Paragraph wait = new Paragraph(getTranslation(words));
         place.add(wait, bar);
-        UI ui = UI.getCurrent();
-        UiPush.beside("wood", () -> {
-            try {
-                T found = work.get();
-                ui.access(() -> {
+        latest.ask(
+                outdated -> work.get(),
+                found -> {
                     place.remove(wait, bar);
                     show.accept(found);
-                });
-            } catch (UIDetachedException left) {
-                // The page was left; nobody waits for it any more.
-            } catch (RuntimeException failed) {
-                ui.access(() -> {
+                },
+                failed -> {
                     place.remove(wait, bar);
-                    Feedback.tell(getTranslation("wood.failed"), true);
+                    place.add(new Paragraph(getTranslation("wood.failed")));
                 });
-                throw failed;
-            }
-        });
     }
 
     private static Div section() {

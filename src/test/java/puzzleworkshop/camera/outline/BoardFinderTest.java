@@ -1,7 +1,6 @@
 package puzzleworkshop.camera.outline;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.Random;
 import java.util.stream.DoubleStream;
@@ -17,7 +16,6 @@ import puzzleworkshop.camera.Scene;
 import puzzleworkshop.camera.sheet.MeasuringSheet;
 import puzzleworkshop.camera.traced.TracedPhoto;
 import puzzleworkshop.camera.traced.TracedScene;
-import puzzleworkshop.measure.Refused;
 
 /** Judged by rendered photos with known truth (the camera model is written down in {@link RenderedPhoto}); 3 megapixels. */
 @Tag("slow")
@@ -89,27 +87,5 @@ class BoardFinderTest {
         FoundBoard small = BoardFinder.find(photo, 3, 0.96).boards().getFirst();
         double area = OutlineError.polygon(ring(right)).getArea();
         assertThat(OutlineError.polygon(ring(small)).getArea() / area).isBetween(0.915, 0.928);
-    }
-
-    @Test
-    void what_cannot_be_measured_is_refused_in_a_sentence() {
-        Scene empty = scene(3);
-        empty.boards.clear();
-        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(empty), 3, 1))
-                .isInstanceOfSatisfying(
-                        Refused.class, no -> assertThat(no.sentence().key()).isEqualTo("camera.outline.none"));
-
-        Scene blurred = scene(3);
-        blurred.blur = 6;
-        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(blurred), 3, 1))
-                .isInstanceOf(Refused.class);
-
-        Scene cut = Scene.ofOneBoard(new double[] {60, 60, 150, 60, 150, 700, 60, 700}, 3);
-        assertThatThrownBy(() -> BoardFinder.find(RenderedPhoto.photo(cut), 3, 1))
-                .isInstanceOf(Refused.class);
-
-        assertThatThrownBy(() -> BoardFinder.find(new Photo(400, 300, new int[120_000]), 3, 1))
-                .isInstanceOfSatisfying(
-                        Refused.class, no -> assertThat(no.sentence().key()).isEqualTo("camera.sheet.none"));
     }
 }

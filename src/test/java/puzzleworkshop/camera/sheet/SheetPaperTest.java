@@ -144,7 +144,7 @@ class SheetPaperTest {
                 pen.setColor(new java.awt.Color(200, 160, 110));
                 pen.fillRect(0, 900, page.getWidth() * 3 / 5, 700);
                 pen.dispose();
-                SeenSheet seen = SheetFinder.find(photo(table));
+                SeenSheet seen = MeasuringSheetFinder.find(photo(table));
                 assertThat(seen.sheet()).isEqualTo(MeasuringSheet.A4);
                 double[] out = new double[2];
                 // the middle of the paper is seen in the middle of the picture

@@ -130,7 +130,7 @@ class SettingsIT {
     @Test
     void a_photo_is_kept_beside_its_trial() {
         CutParameters used = settings.forBoard(machine, CRAFT).parameters();
-        Photo photo = Photo.of(CameraPicture.jpeg(400, 3)).orElseThrow();
+        TrialPhoto photo = TrialPhoto.of(CameraPicture.jpeg(400, 3)).orElseThrow();
         Trial trial = settings.record(
                 BookingKey.fresh(),
                 machine,
@@ -152,7 +152,7 @@ class SettingsIT {
                         Finding.of(Result.PARTLY, 1),
                         Source.TRY,
                         "Ines",
-                        Optional.of(new Photo("image/png", new byte[] {1}))))
+                        Optional.of(new TrialPhoto("image/png", new byte[] {1}))))
                 .isInstanceOf(Refused.class);
     }
 

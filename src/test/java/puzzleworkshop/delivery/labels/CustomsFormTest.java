@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.ByteArrayOutputStream;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Currency;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -16,6 +18,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.support.ReadPaper;
 
@@ -29,21 +32,8 @@ class CustomsFormTest {
 
     @Test
     void all_fields_of_the_form_stand_on_it_with_their_values() {
-        CustomsForm form = new CustomsForm(
-                List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR"))),
-                "9503.00",
-                "DE",
-                655.6,
-                Money.of("49.90", "EUR"),
-                LocalDate.of(2026, 12, 3),
-                "Birch Yard");
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        Document document = new Document();
-        PdfWriter writer = PdfWriter.getInstance(document, out);
-        LabelPages.page(document, CustomsForm.SIZE);
-        writer.getDirectContent().addTemplate(form.draw(writer, figures()), 0, 0);
-        document.close();
-        String text = ReadPaper.text(out.toByteArray()).replaceAll("\\s+", " ");
+        String text =
+                text(form(List.of(new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR")))));
         assertThat(text)
                 .contains("CUSTOMS DECLARATION", "CN 22", "May be opened officially", "Sale of goods", "Gift")
                 .contains("Quantity and detailed description of contents", "2 × Jigsaw puzzle of wood")
@@ -51,6 +41,56 @@ class CustomsFormTest {
                 .contains("HS tariff number and country of origin of goods", "9503.00 · DE")
                 .contains("Total weight (kg)", "0.656", "Total value")
                 .contains("I, the undersigned", "signature");
+    }
+
+    @Test
+    void eight_orders_of_equal_goods_are_one_line_with_their_sums() {
+        CustomsForm.Line one = new CustomsForm.Line("Jigsaw puzzle of wood", 2, 412.4, Money.of("49.90", "EUR"));
+        String text = text(form(Collections.nCopies(8, one)));
+        assertThat(text)
+                .contains("16 × Jigsaw puzzle of wood", "3.299", "399.20")
+                .contains("Total value", "I, the undersigned", "signature")
+                .doesNotContain("2 × Jigsaw");
+    }
+
+    @Test
+    void several_kinds_are_set_smaller_and_never_cut_off() {
+        List<CustomsForm.Line> kinds = new ArrayList<>();
+        boolean refused = false;
+        for (int i = 1; i <= 30 && !refused; i++) {
+            kinds.add(new CustomsForm.Line("Jigsaw puzzle of wood, kind " + i, 1, 100, Money.of("10.00", "EUR")));
+            try {
+                String text = text(form(kinds));
+                assertThat(text)
+                        .contains("kind " + i + " ", "Total weight (kg)", "I, the undersigned", "signature: ____");
+            } catch (Refused full) {
+                assertThat(i).as("kinds that fit").isGreaterThan(4);
+                assertThat(full.sentence().key()).isEqualTo("delivery.cn22.full");
+                refused = true;
+            }
+        }
+        assertThat(refused).as("thirty kinds cannot stand on 74 × 105 mm").isTrue();
+    }
+
+    private static CustomsForm form(List<CustomsForm.Line> lines) {
+        return new CustomsForm(
+                lines,
+                "9503.00",
+                "DE",
+                655.6,
+                lines.stream().map(CustomsForm.Line::value).reduce(Money::plus).orElseThrow(),
+                LocalDate.of(2026, 12, 3),
+                "Birch Yard");
+    }
+
+    private static String text(CustomsForm form) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        Document document = new Document();
+        PdfWriter writer = PdfWriter.getInstance(document, out);
+        LabelPages.page(document, CustomsForm.SIZE);
+        writer.getDirectContent().addTemplate(form.draw(writer, figures()), 0, 0);
+        document.close();
+        return ReadPaper.text(out.toByteArray()).replaceAll("\\s+", " ");
     }
 
     private static Formatter figures() {

@@ -18,12 +18,14 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.address.CountryFormat.Part;
 import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Box;
 import puzzleworkshop.delivery.boxes.Boxes;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
@@ -93,7 +95,10 @@ class ParcelPapersIT {
                                 "Nordhafen")),
                 false,
                 WHO);
-        parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        Parcel parcel = parcels.pack(two.stream().map(Order::id).toList(), WHO);
+        assertThat(ReadPaper.text(papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7)))
+                .contains("without the outer packing");
+        parcels.weighed(parcel.id(), ParcelMeasure.of(1234, Length.mm(300), Length.mm(200), Length.mm(80)));
         byte[] pdf = papers.all(two.getFirst().id(), LabelKind.A4_2_X_4, 7);
         Files.createDirectories(Path.of("target", "screens"));
         Files.write(Path.of("target", "screens", "parcel.pdf"), pdf);
@@ -101,7 +106,9 @@ class ParcelPapersIT {
         assertThat(text)
                 .contains("Packing slip", two.getFirst().number(), two.getLast().number(), "Łucja Żółć")
                 .contains("SWITZERLAND", "CH-8001 Nordhafen", "CUSTOMS DECLARATION", "9503.00 · DE")
-                .contains("Keep dry and out of the sun");
+                .contains("Keep dry and out of the sun")
+                .as("the scale's word")
+                .contains("1,234 g, weighed", "1.234");
         // the word comes from the pattern with its picture, as it does on the quote and the customer's page
         String word = texts.text(difficulty.of(two.getFirst()).textKey());
         assertThat(text).contains(two.getFirst().puzzle().pieces() + " pieces · how hard: " + word);

@@ -100,7 +100,7 @@ class ComplaintsIT {
     @Test
     void what_is_sent_again_goes_in_a_parcel_of_its_own_and_the_first_one_stays_on_record() {
         Order order = handedOver("Bo Lind");
-        Parcel first = parcels.of(order.id()).orElseThrow();
+        Parcel first = parcels.everOf(order.id()).getLast();
         journey.delivered(first.id(), WHO);
         jdbc.sql("update customer_order set state = 'CONFIRMED', next_stage = 'HAND_OVER' where id = :id")
                 .param("id", order.id().value())
@@ -147,6 +147,28 @@ class ComplaintsIT {
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("enough");
         assertThat(complaints.undecided()).extracting(one -> one.order().id()).contains(order.id());
+    }
+
+    @Test
+    void a_customer_adds_a_few_photos_to_what_they_said_and_to_nothing_else() {
+        Order order = handedOver("Eve Rask");
+        Order other = handedOver("Fay Holt");
+        long own = complaints.reportedByCustomer(order.id(), "a corner is missing");
+        long ours = complaints.report(order.id(), CHARRED, WHO);
+        byte[] photo = CameraPicture.jpeg(600, 3);
+        for (int i = 0; i < Complaints.MOST_PHOTOS_BY_CUSTOMER; i++) {
+            complaints.photoByCustomer(order.id(), own, photo);
+        }
+        assertThat(complaints.photos(own)).hasSize(Complaints.MOST_PHOTOS_BY_CUSTOMER);
+        assertThatThrownBy(() -> complaints.photoByCustomer(order.id(), own, photo))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("photos");
+        assertThatThrownBy(() -> complaints.photoByCustomer(order.id(), ours, photo))
+                .as("the workshop's own note")
+                .isInstanceOf(Refused.class);
+        assertThatThrownBy(() -> complaints.photoByCustomer(other.id(), own, photo))
+                .as("by another customer's link")
+                .isInstanceOf(Refused.class);
     }
 
     private Order handedOver(String customer) {

@@ -85,16 +85,21 @@ class WorkFiguresIT {
     private record Tick(String stage, String day, double minutes) {}
 
     private void tick(OrderRef order, Tick tick) {
+        tick(order, 1, tick);
+    }
+
+    private void tick(OrderRef order, int attempt, Tick tick) {
         jdbc.sql("update customer_order set next_stage = :stage where id = :id")
                 .param("id", order.id().value())
                 .param("stage", tick.stage())
                 .update();
         jdbc.sql("""
             insert into stage_done (order_id, stage, attempt, done_at, done_by, minutes)
-            values (:id, :stage, 1, :at::timestamptz, 'mara', :minutes)
+            values (:id, :stage, :attempt, :at::timestamptz, 'mara', :minutes)
             """)
                 .param("id", order.id().value())
                 .param("stage", tick.stage())
+                .param("attempt", attempt)
                 .param("at", tick.day() + "T12:00:00Z")
                 .param("minutes", tick.minutes())
                 .update();
@@ -121,6 +126,48 @@ class WorkFiguresIT {
                 .hasSize(3)
                 .first()
                 .isEqualTo(new FigureRows.Behind(late.number(), "Ida Norrby", 3));
+    }
+
+    /** Promised for the 3rd, handed over on the 2nd, complained of on the 20th; printed again two days later, not yet out. */
+    @Test
+    void what_is_made_again_stays_in_the_week_in_which_it_was_first_handed_over() {
+        OrderRef order = handedOver(
+                "2026-10-20",
+                "2026-11-03",
+                "2026-11-02",
+                new Tick("PRINT", "2026-10-22", 10),
+                new Tick("HAND_OVER", "2026-11-02", 1));
+        assertThat(row(work.of(Topic.LEAD_TIME, NOVEMBER), "PRINT").values()).containsExactly(2, 2, 1);
+        jdbc.sql("""
+            insert into went_wrong (order_id, noticed_at, again_from, what, board_spoiled, minutes_lost,
+                laser_minutes_lost, material_lost, currency, happened_at, told_by)
+            values (:id, 'HAND_OVER', 'PRINT', 'RETURNED', false, 45, 0, 2.50, 'EUR', '2026-11-20T12:00:00Z', 'mara')
+            """).param("id", order.id().value()).update();
+        jdbc.sql("""
+            update customer_order set state = 'CONFIRMED', next_stage = 'PRINT', handed_over_at = null where id = :id
+            """).param("id", order.id().value()).update();
+        tick(order, 2, new Tick("PRINT", "2026-11-22", 10));
+        FigureRows onTime = work.of(Topic.ON_TIME, NOVEMBER);
+        assertThat(row(onTime, "2026-11-02").values()).containsExactly(1, 0, 100, Double.NaN);
+        assertThat(row(work.of(Topic.LEAD_TIME, NOVEMBER), "PRINT").values())
+                .as("two days each; the days at the customer's are nobody's")
+                .containsExactly(2, 2, 2);
+        assertThat(jdbc.sql("select handed_over_at::date from order_left where order_id = :id")
+                        .param("id", order.id().value())
+                        .query(LocalDate.class)
+                        .single())
+                .isEqualTo(LocalDate.of(2026, 11, 2));
+
+        // sent again in December: three weeks late it never was
+        tick(order, 2, new Tick("HAND_OVER", "2026-12-01", 1));
+        jdbc.sql("""
+            update customer_order set state = 'HANDED_OVER', next_stage = null, handed_over_at = '2026-12-01T12:00:00Z'
+            where id = :id
+            """).param("id", order.id().value()).update();
+        assertThat(row(work.of(Topic.ON_TIME, NOVEMBER), "2026-11-02").values()).containsExactly(1, 0, 100, Double.NaN);
+        assertThat(work.behind(
+                        Topic.ON_TIME, new Period(LocalDate.of(2026, 12, 1), LocalDate.of(2026, 12, 31)), "2026-11-30"))
+                .isEmpty();
     }
 
     /** Counted by hand: two of the cut, one of print; the setting is known of one. */
@@ -203,6 +250,20 @@ class WorkFiguresIT {
                         .getFirst()
                         .value())
                 .isEqualTo(2.5);
+    }
+
+    @Test
+    void a_reject_booked_in_a_former_currency_opens_to_its_order_like_any_other() {
+        OrderRef order = handedOver("2026-10-20", "2026-11-20", "2026-11-15");
+        jdbc.sql("""
+            insert into went_wrong (order_id, noticed_at, again_from, what, board_spoiled, minutes_lost,
+                laser_minutes_lost, material_lost, currency, happened_at, told_by)
+            values (:id, 'CUT', 'PRINT', 'CHARRED', false, 45, 0, 2.50, 'CHF', '2026-11-05T12:00:00Z', 'mara')
+            """).param("id", order.id().value()).update();
+        assertThat(row(work.of(Topic.REJECTS, NOVEMBER), "CUT|CHARRED").values())
+                .containsExactly(1, 0.75, 0);
+        assertThat(work.behind(Topic.REJECTS, NOVEMBER, "CUT|CHARRED"))
+                .containsExactly(new FigureRows.Behind(order.number(), "Ida Norrby", 0));
     }
 
     private long sheet(

@@ -23,28 +23,33 @@ class LearnedWorthTest {
     /** By hand: more large blanks are asked for than the pieces give, so a piece of 40 × 30 saves one board of 40 × 30. */
     @Test
     void a_piece_of_a_size_that_is_surely_asked_for_is_worth_the_board_it_saves() {
-        double[] worth =
-                LearnedWorth.of(RUNGS, new int[] {0, 0}, List.of(new LearnedWorth.Asked(LARGE, 3)), BOARDS, 6, 1);
+        double[] worth = LearnedWorth.of(RUNGS, List.of(), List.of(new LearnedWorth.Asked(LARGE, 3)), BOARDS, 6, 0, 1);
         assertThat(worth[1]).isGreaterThan(0.9);
         assertThat(worth[0]).isZero();
     }
 
     @Test
     void a_piece_more_is_worth_nothing_where_more_lie_than_are_asked_for_or_nothing_is_asked_for() {
-        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 40}, List.of(new LearnedWorth.Asked(LARGE, 1)), BOARDS, 6, 1))
+        assertThat(LearnedWorth.of(
+                        RUNGS,
+                        Collections.nCopies(40, LARGE),
+                        List.of(new LearnedWorth.Asked(LARGE, 1)),
+                        BOARDS,
+                        6,
+                        0,
+                        1))
                 .containsOnly(0);
-        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 0}, List.of(), BOARDS, 6, 1))
+        assertThat(LearnedWorth.of(RUNGS, List.of(), List.of(), BOARDS, 6, 0, 1))
                 .containsOnly(0);
     }
 
     @Test
     void small_pieces_are_worth_keeping_when_small_blanks_are_asked_for_and_the_same_state_says_the_same() {
         List<LearnedWorth.Asked> small = List.of(new LearnedWorth.Asked(SMALL, 8));
-        double[] worth = LearnedWorth.of(RUNGS, new int[] {0, 0}, small, BOARDS, 6, 1);
+        double[] worth = LearnedWorth.of(RUNGS, List.of(), small, BOARDS, 6, 0, 1);
         assertThat(worth[0]).isGreaterThan(0.3);
         assertThat(worth[1]).isGreaterThanOrEqualTo(worth[0]);
-        assertThat(LearnedWorth.of(RUNGS, new int[] {0, 0}, small, BOARDS, 6, 1))
-                .isEqualTo(worth);
+        assertThat(LearnedWorth.of(RUNGS, List.of(), small, BOARDS, 6, 0, 1)).isEqualTo(worth);
     }
 
     /** Barlow, Bartholomew, Bremner and Brunk, Statistical Inference under Order Restrictions, 1972: by hand. */
@@ -61,7 +66,7 @@ class LearnedWorthTest {
         ForSale large = new ForSale(20, 10, 300);
         BoardsToBuy.Advice advice = BoardsToBuy.advise(
                         List.of(new BoardsToBuy.Dealt(small, 1), new BoardsToBuy.Dealt(large, 1)),
-                        List.of(),
+                        BoardsToBuy.Stock.of(List.of()),
                         List.of(new LearnedWorth.Asked(new Wanted(10, 10), 0.5)),
                         0.9,
                         1)
@@ -79,7 +84,7 @@ class LearnedWorthTest {
     void nothing_is_ordered_when_the_rack_serves() {
         BoardsToBuy.Advice advice = BoardsToBuy.advise(
                         List.of(new BoardsToBuy.Dealt(new ForSale(10, 10, 100), 1)),
-                        Collections.nCopies(12, new Wanted(10, 10)),
+                        BoardsToBuy.Stock.of(Collections.nCopies(12, new Wanted(10, 10))),
                         List.of(new LearnedWorth.Asked(new Wanted(10, 10), 1)),
                         0.95,
                         1)
@@ -97,12 +102,17 @@ class LearnedWorthTest {
         BoardsToBuy.Dealt soon = new BoardsToBuy.Dealt(new ForSale(100, 10, 500), 1);
         BoardsToBuy.Dealt late = new BoardsToBuy.Dealt(new ForSale(100, 10, 300), 3);
         List<LearnedWorth.Asked> asked = List.of(new LearnedWorth.Asked(new Wanted(10, 10), 8));
-        BoardsToBuy.Advice empty = BoardsToBuy.advise(List.of(soon, late), List.of(), asked, 0.9, 1)
+        BoardsToBuy.Advice empty = BoardsToBuy.advise(
+                        List.of(soon, late), BoardsToBuy.Stock.of(List.of()), asked, 0.9, 1)
                 .orElseThrow();
         assertThat(empty.counts().getFirst()).isGreaterThanOrEqualTo(2);
         assertThat(empty.rackWeeks()).isZero();
         BoardsToBuy.Advice stocked = BoardsToBuy.advise(
-                        List.of(soon, late), Collections.nCopies(32, new Wanted(10, 10)), asked, 0.9, 1)
+                        List.of(soon, late),
+                        BoardsToBuy.Stock.of(Collections.nCopies(32, new Wanted(10, 10))),
+                        asked,
+                        0.9,
+                        1)
                 .orElseThrow();
         assertThat(stocked.counts().getFirst()).isZero();
         assertThat(stocked.counts().getLast()).isPositive();

@@ -8,6 +8,7 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
+import java.util.List;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -15,11 +16,14 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
-import puzzleworkshop.wood.AskedFor;
-import puzzleworkshop.wood.AskedSize;
 import puzzleworkshop.wood.WoodAdvice;
+import puzzleworkshop.wood.asked.AskedFor;
+import puzzleworkshop.wood.asked.AskedSize;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
@@ -62,6 +66,39 @@ class WoodViewTest extends SpringBrowserlessTest {
         press("Save");
         assertThat(asked.sizes().getFirst().size()).isEqualTo(first.size());
         assertThat(asked.sizes().getFirst().perWeek()).isEqualTo(7.5);
+    }
+
+    @Test
+    void what_cannot_be_read_is_refused_and_takes_back_nothing() {
+        asked.correct(asked.sizes().getFirst().size(), 7.5, "Robin");
+        navigate(AskedForView.class);
+        NumberField own = find(NumberField.class).all().getFirst();
+        own.setInvalid(true);
+        own.setValue(null);
+        own.setInvalid(true);
+        press("Save");
+        assertThat(asked.sizes().getFirst().corrected()).hasValue(7.5);
+    }
+
+    @Test
+    void saving_one_size_leaves_what_was_typed_at_another_and_a_new_size_gets_a_row() {
+        navigate(AskedForView.class);
+        List<NumberField> own = find(NumberField.class).all();
+        test(own.get(1)).setValue(3.25);
+        test(own.getFirst()).setValue(7.5);
+        press("Save");
+        assertThat(find(NumberField.class).all())
+                .anyMatch(field -> Double.valueOf(3.25).equals(field.getValue()));
+        List<LengthField> sides = find(LengthField.class).all();
+        sides.getFirst().setValue(Length.mm(355));
+        sides.getLast().setValue(Length.mm(255));
+        test(find(NumberField.class).all().getLast()).setValue(2.0);
+        press("Add");
+        assertThat(asked.sizes()).anySatisfy(size -> {
+            assertThat(size.size()).isEqualTo(Size.mm(355, 255));
+            assertThat(size.perWeek()).isEqualTo(2);
+        });
+        assertThat(find(Span.class).all()).anyMatch(span -> span.getText().contains("355"));
     }
 
     private void press(String words) {

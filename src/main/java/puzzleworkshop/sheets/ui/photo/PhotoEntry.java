@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.camera.outline.BoardFinder;
+import puzzleworkshop.camera.outline.FoundBoard;
 import puzzleworkshop.camera.outline.FoundBoards;
 import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
@@ -24,6 +25,9 @@ import puzzleworkshop.workshop.SignedIn;
  * the outline over it, drag what is wrong, paint what is bad. Several boards in one photo are gone through one after the other.
  */
 public class PhotoEntry extends Div {
+
+    /** A tolerance is told in tenths, rounded up. */
+    private static final double SHOWN_MM = 0.1;
 
     private final transient Formatter figures;
     private final transient Photos photos;
@@ -103,12 +107,14 @@ public class PhotoEntry extends Div {
     private void show() {
         result.removeAll();
         shown = new OutlineOverPhoto(figures, found, board, picture, width, height, printScale);
+        FoundBoard one = found.boards().get(board);
         Paragraph facts = new Paragraph(figures.text(
                 "sheets.photo.found",
                 board + 1,
                 found.boards().size(),
-                Length.mm(found.boards().get(board).uncertaintyMm()),
-                found.boards().get(board).squared()));
+                Length.mm(one.uncertaintyMm()),
+                one.squared(),
+                Length.mm(Math.max(SHOWN_MM, Math.ceil(one.squaredWithinMm() / SHOWN_MM) * SHOWN_MM))));
         facts.addClassName("pw-soft");
         result.add(facts, shown);
         found.leftOut().stream().map(figures::say).distinct().forEach(text -> {

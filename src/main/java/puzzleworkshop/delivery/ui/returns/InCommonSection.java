@@ -1,0 +1,91 @@
+package puzzleworkshop.delivery.ui.returns;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.html.Paragraph;
+import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.html.UnorderedList;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.UnaryOperator;
+import puzzleworkshop.delivery.returns.Complaint;
+import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.returns.InCommon;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.insights.ui.FiguresSection;
+import puzzleworkshop.workshop.Workshop;
+
+/** On Figures: what the complaints of a year have in common. */
+@org.springframework.stereotype.Component
+class InCommonSection implements FiguresSection {
+
+    private static final int MOST_LINKS = 12;
+
+    private final Complaints complaints;
+    private final Workshop workshop;
+    private final Formatter figures;
+
+    InCommonSection(Complaints complaints, Workshop workshop, Formatter figures) {
+        this.complaints = complaints;
+        this.workshop = workshop;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return 60;
+    }
+
+    @Override
+    public Optional<Component> show() {
+        LocalDate since = workshop.today().minusYears(1);
+        List<Complaint> all = complaints.since(since);
+        PageSection section = new PageSection(figures.text("delivery.figures.title"));
+        if (all.isEmpty()) {
+            section.add(new Paragraph(figures.text("delivery.figures.none")));
+            return Optional.of(section);
+        }
+        section.add(new Paragraph(figures.text("delivery.figures.lead", all.size(), since)));
+        section.add(groups("delivery.figures.stage", InCommon.byStage(all), figures::text));
+        section.add(groups(
+                "delivery.figures.board",
+                InCommon.byBoard(all, complaints.leftOnBoards(since)),
+                UnaryOperator.identity()));
+        section.add(groups("delivery.figures.setting", InCommon.bySetting(all), UnaryOperator.identity()));
+        return Optional.of(section);
+    }
+
+    private Component groups(String title, List<InCommon.Group> groups, UnaryOperator<String> words) {
+        if (groups.isEmpty()) {
+            return new Div();
+        }
+        UnorderedList list = new UnorderedList();
+        for (InCommon.Group group : groups) {
+            ListItem item = new ListItem(new Span(
+                    group.of().isPresent()
+                            ? figures.text(
+                                    "delivery.figures.share",
+                                    words.apply(group.what()),
+                                    group.orders(),
+                                    group.of().get(),
+                                    figures.number(group.atLeast() * 100, 0),
+                                    figures.number(group.atMost() * 100, 0))
+                            : figures.text(
+                                    "delivery.figures.count",
+                                    words.apply(group.what()),
+                                    group.complaints().size())));
+            group.complaints().stream()
+                    .map(one -> one.order().number())
+                    .distinct()
+                    .limit(MOST_LINKS)
+                    .forEach(number -> item.add(new Span(" "), new Anchor("orders/" + number, number)));
+            list.add(item);
+        }
+        return new Div(new H3(figures.text(title)), list);
+    }
+}

@@ -1,7 +1,0 @@
-package puzzleworkshop.sheets;
-
-import java.time.Instant;
-import puzzleworkshop.measure.Sentence;
-
-/** One thing that happened to a sheet. */
-public record HistoryLine(Instant at, String who, Sentence what) {}

@@ -1,0 +1,183 @@
+package puzzleworkshop.delivery.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.H3;
+import com.vaadin.flow.component.textfield.BigDecimalField;
+import com.vaadin.flow.component.textfield.TextArea;
+import com.vaadin.flow.component.textfield.TextField;
+import java.util.List;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.delivery.PackedOrders;
+import puzzleworkshop.delivery.Parcel;
+import puzzleworkshop.delivery.ParcelState;
+import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
+import puzzleworkshop.delivery.sending.SendingWays;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.Nobody;
+import puzzleworkshop.workshop.Workshop;
+
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class HandOverCardsTest extends SpringBrowserlessTest {
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    Parcels parcels;
+
+    @Autowired
+    SendingWays ways;
+
+    @Autowired
+    Workshop workshop;
+
+    @Autowired
+    Formatter figures;
+
+    @Autowired
+    DataSource database;
+
+    @BeforeEach
+    void an_empty_workshop() {
+        CleanDatabase.now(database);
+    }
+
+    @Test
+    void an_owner_reads_how_much_is_still_to_be_paid() {
+        packed("Ada Reed", "Parcel");
+        navigate(HandOversView.class);
+        assertThat(paid())
+                .singleElement()
+                .asString()
+                .startsWith("Still to pay ")
+                .doesNotContain("0.00");
+    }
+
+    @Test
+    @WithMockUser(username = "Ines", roles = "MAKER")
+    void a_maker_reads_that_something_is_to_be_paid_and_no_amount() {
+        packed("Ada Reed", "Parcel");
+        navigate(HandOversView.class);
+        assertThat(paid()).containsExactly("Something is still to be paid");
+    }
+
+    @Test
+    @WithMockUser(username = "Ines", roles = "MAKER")
+    void a_maker_weighs_a_parcel_without_touching_what_the_carrier_takes() {
+        Order order = packed("Ada Reed", "Parcel");
+        Money postage = Money.of("7.49", workshop.currency().getCurrencyCode());
+        Parcel parcel = Nobody.does(() -> {
+            Parcel one = parcels.pack(List.of(order.id()), "Robin");
+            return parcels.costs(one.id(), Optional.of(postage));
+        });
+        Dialog dialog = new MeasureDialog(
+                parcels.get(parcel.id()),
+                Optional.of(ParcelMeasure.of(700, Length.mm(300), Length.mm(200), Length.mm(50))),
+                ways.orUsual(parcel.way()),
+                parcels,
+                workshop,
+                false,
+                figures,
+                () -> {});
+        dialog.open();
+        assertThat(find(BigDecimalField.class).all()).isEmpty();
+        press("Save");
+        Parcel kept = Nobody.does(() -> parcels.get(parcel.id()));
+        assertThat(kept.measure().orElseThrow().grams()).isEqualTo(700);
+        assertThat(kept.postage()).contains(postage);
+    }
+
+    @Test
+    void who_is_told_that_it_is_ready_and_reminded_is_written_to() {
+        Order order = packed("Bo Lind", "Collection");
+        navigate(HandOversView.class);
+        press("Ready to collect");
+        assertThat(letter()).contains(order.number()).contains("is packed and waits for you");
+        press("I have sent it");
+        press("Remind the customer");
+        assertThat(letter()).contains("waits for you since");
+        assertThat(parcel(order).remindedAt()).as("not before it is written").isEmpty();
+        press("I have sent it");
+        assertThat(parcel(order).remindedAt()).isPresent();
+    }
+
+    @Test
+    void what_is_sent_is_told_with_its_number_and_what_arrived_with_thanks() {
+        Order order = packed("Ada Reed", "Parcel");
+        navigate(HandOversView.class);
+        test(find(TextField.class).withCaption("Tracking number").single()).setValue("00340");
+        // news show the cards again: what was typed stands there still
+        navigate(HandOversView.class);
+        assertThat(find(TextField.class).withCaption("Tracking number").single().getValue())
+                .isEqualTo("00340");
+        press("Sent");
+        assertThat(letter()).contains("00340").contains("is on its way");
+        press("I have sent it");
+        press("Delivered");
+        assertThat(letter()).contains("thank you for your order");
+        assertThat(parcel(order).state()).isEqualTo(ParcelState.DELIVERED);
+    }
+
+    @Test
+    void what_was_put_together_by_mistake_comes_apart() {
+        List<Order> two = Nobody.does(() -> new PackedOrders(beans).of("Cy Moor", "Parcel", 2));
+        navigate(HandOversView.class);
+        test(find(Button.class).all().stream()
+                        .filter(button -> button.getText().startsWith("Into one parcel with"))
+                        .findFirst()
+                        .orElseThrow())
+                .click();
+        assertThat(parcel(two.getFirst()).orders()).hasSize(2);
+        press("Take " + two.getLast().number() + " out");
+        assertThat(parcel(two.getFirst()).orders()).hasSize(1);
+        assertThat(find(H3.class).all()).hasSize(2);
+    }
+
+    private Order packed(String customer, String way) {
+        return Nobody.does(() -> new PackedOrders(beans).one(customer, way));
+    }
+
+    private Parcel parcel(Order order) {
+        return parcels.everOf(order.id()).getLast();
+    }
+
+    private List<String> paid() {
+        return find(Component.class).all().stream()
+                .filter(ToPay.class::isInstance)
+                .map(shown -> shown.getElement().getTextRecursively())
+                .toList();
+    }
+
+    private String letter() {
+        return find(TextArea.class).single().getValue();
+    }
+
+    private void press(String words) {
+        test(find(Button.class).all().stream()
+                        .filter(button -> words.equals(button.getText()))
+                        .findFirst()
+                        .orElseThrow())
+                .click();
+    }
+}
