@@ -142,6 +142,36 @@ class FloorsTest {
                 .check(HOUSE);
     }
 
+    @Test
+    void nobody_asks_the_machine_what_time_it_is_past_the_clock() {
+        noClasses()
+                .that()
+                // Watches the database before there is any bean, and tells a moment for the log only.
+                .doNotHaveFullyQualifiedName("puzzleworkshop.database.EmbeddedServer")
+                .should()
+                .callMethodWhere(describe(
+                        "asks for now without a clock",
+                        call -> call.getName().equals("now")
+                                && call.getTargetOwner().getPackageName().equals("java.time")
+                                && call.getTarget().getRawParameterTypes().isEmpty()))
+                .orShould()
+                .callMethod(System.class, "currentTimeMillis")
+                .check(HOUSE);
+    }
+
+    /** A field that takes what it cannot read for empty has cost money before. */
+    @Test
+    void numbers_with_a_point_are_typed_into_the_one_field_that_says_what_it_cannot_read() {
+        noClasses()
+                .that()
+                .doNotHaveFullyQualifiedName("puzzleworkshop.display.blocks.AmountField")
+                .should()
+                .callConstructorWhere(describe(
+                        "makes a bare field for a number",
+                        call -> call.getTargetOwner().getSimpleName().equals("BigDecimalField")))
+                .check(HOUSE);
+    }
+
     private static DescribedPredicate<JavaClass> aFramework() {
         return resideInAnyPackage("org.springframework..", "com.vaadin..", "jakarta..", "java.sql..")
                 .as("a framework");

@@ -19,6 +19,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -267,6 +268,17 @@ public class Bench {
     @Transactional(readOnly = true)
     public Optional<CutJob> recordedCut(OrderId id) {
         return work.recordedCut(orders.get(id));
+    }
+
+    /** What was seen of the order's newest cut since it last began anew, broken off or not; empty where nothing was. */
+    @Transactional(readOnly = true)
+    public Optional<Trial.Finding> findingOfCut(OrderId id) {
+        return work.findingOfCut(id);
+    }
+
+    /** The moment it is by the workshop's clock, for clocks that run on a screen. */
+    public Instant now() {
+        return clock.instant();
     }
 
     public Optional<Running> running(OrderId id) {

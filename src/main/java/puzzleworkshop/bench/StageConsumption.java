@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
@@ -35,8 +36,10 @@ class StageConsumption {
     private final Supplies supplies;
     private final Workshop workshop;
     private final Wrapping wrapping;
+    private final Texts texts;
 
-    StageConsumption(Supplies supplies, Workshop workshop, Wrapping wrapping) {
+    StageConsumption(Supplies supplies, Workshop workshop, Wrapping wrapping, Texts texts) {
+        this.texts = texts;
         this.wrapping = wrapping;
         this.supplies = supplies;
         this.workshop = workshop;
@@ -58,7 +61,8 @@ class StageConsumption {
             supplies.use(item.id().orElseThrow(), quantity, order.ref(), who);
             return;
         }
-        supplies.useKnowingly(item.id().orElseThrow(), quantity, order.ref(), "used at the bench", who);
+        supplies.useKnowingly(
+                item.id().orElseThrow(), quantity, order.ref(), texts.getTranslation("bench.used", Texts.LOCALE), who);
     }
 
     /** Puts back what a stage took since the order last began anew; at most one tick of it stands since then. */

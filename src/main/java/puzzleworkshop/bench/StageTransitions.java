@@ -17,6 +17,7 @@ import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.CutMoved;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
@@ -128,10 +129,18 @@ class StageTransitions {
 
     /** The newest cut of the order, if it was cut to the end since it last began anew. */
     Optional<CutJob> recordedCut(Order order) {
-        List<Rework> mishaps = progress.mishaps(order.id());
+        return endedCut(order.id()).filter(job -> job.state() == CutJob.State.DONE);
+    }
+
+    /** What was seen of its newest cut, also of one that was broken off. */
+    Optional<Trial.Finding> findingOfCut(OrderId order) {
+        return endedCut(order).flatMap(job -> cutJobs.findingOf(job.id()));
+    }
+
+    private Optional<CutJob> endedCut(OrderId order) {
+        List<Rework> mishaps = progress.mishaps(order);
         Instant since = mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
-        return cutJobs.lastFor(order.id())
-                .filter(job -> job.state() == CutJob.State.DONE)
+        return cutJobs.lastFor(order)
                 .filter(job ->
                         job.ended().filter(ended -> !ended.at().isBefore(since)).isPresent());
     }

@@ -96,11 +96,22 @@ public class Confirmations {
     @Transactional
     public Order confirm(OrderId id, String who) {
         Order order = orders.lock(id);
+        LocalDate promised = order.promised().orElseThrow(() -> new Refused("orders.confirm.no-day", order.number()));
+        return confirm(id, promised, who);
+    }
+
+    /**
+     * The same, promising another day than the quote says.
+     *
+     * @throws Refused as {@link #confirm(OrderId, String)}
+     */
+    @Transactional
+    public Order confirm(OrderId id, LocalDate promised, String who) {
+        Order order = orders.lock(id);
         LocalDate today = workshop.today();
         if (order.validUntil().isBefore(today)) {
             throw new Refused("orders.confirm.run-out", order.number(), order.validUntil());
         }
-        LocalDate promised = order.promised().orElseThrow(() -> new Refused("orders.confirm.no-day", order.number()));
         Order confirmed = orders.confirm(id, promised, who);
         boards.hold(id, who);
         planTrial(confirmed, who);

@@ -131,7 +131,8 @@ public final class EmbeddedServer implements AutoCloseable {
                 up = true;
                 LOG.warn("The database server is there again. See in its log why it ended; is the disk full?");
                 return;
-            } catch (IOException | RuntimeException notYet) {
+            } catch (IOException | RuntimeException | Error notYet) {
+                // an Error too: whoever watches must not end with it, or nobody starts the server again
                 LOG.error("The database server does not start; tried again in {} s", wait / 1000, notYet);
             }
             if (!pause(wait)) {
@@ -239,10 +240,10 @@ public final class EmbeddedServer implements AutoCloseable {
                 statement.execute("create database " + NAME + " owner " + NAME);
             }
             Files.writeString(folder.cluster().resolve("pg_hba.conf"), """
-                    # Written by Puzzle Workshop: a password for everyone, this computer only.
-                    host all all 127.0.0.1/32 scram-sha-256
-                    host all all ::1/128      scram-sha-256
-                    """);
+                # Written by Puzzle Workshop: a password for everyone, this computer only.
+                host all all 127.0.0.1/32 scram-sha-256
+                host all all ::1/128      scram-sha-256
+                """);
             statement.execute("select pg_reload_conf()");
         }
     }

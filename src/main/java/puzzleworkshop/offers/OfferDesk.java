@@ -266,12 +266,16 @@ public class OfferDesk {
             String same = wish.board().material() + " " + wish.board().grade() + " "
                     + wish.board().thickness().mm();
             Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
-            Optional<ReadyDay> forecast = plan.forecast(new NewWork(
+            NewWork work = new NewWork(
                     wish.quantity(),
                     pattern.pieces().size(),
                     laser.likely().times(wish.quantity()).plus(trial),
                     same,
-                    wish.way()));
+                    wish.way());
+            // an order that is changed stands in the plan with its old work; it does not wait for itself
+            Optional<ReadyDay> forecast = before.changed()
+                    .map(order -> plan.forecastInstead(order, work))
+                    .orElseGet(() -> plan.forecast(work));
             if (forecast.isEmpty()) {
                 complaints.put(Question.READY, Sentence.of("offers.problem.nobody-works"));
             }

@@ -226,15 +226,29 @@ public class WeekPlan {
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
     public Optional<ReadyDay> forecast(NewWork work) {
         Made made = made();
+        return forecast(made, made.promise(), work);
+    }
+
+    /** The same for the work of an order that is changed: it takes the place of what the plan has of it. */
+    public Optional<ReadyDay> forecastInstead(OrderId order, NewWork work) {
+        Made made = made();
+        List<Job> others =
+                made.jobs.stream().filter(job -> job.id() != order.value()).toList();
+        PromiseDate promise = others.size() == made.jobs.size()
+                ? made.promise()
+                : new PromiseDate(made.calendar, others, made.at, made.scheduler);
+        return forecast(made, promise, work);
+    }
+
+    private Optional<ReadyDay> forecast(Made made, PromiseDate promise, NewWork work) {
         DeliveryWay way = way(work.way(), times.ways());
         List<Task> tasks = made.work.tasks(work);
-        return made.promise()
-                .forecast(tasks, way)
+        return promise.forecast(tasks, way)
                 .map(found -> new ReadyDay(
                         found.promised(),
                         found.rush(),
                         found.cause(),
-                        made.promise().sooner(tasks, way, found.promised()).stream()
+                        promise.sooner(tasks, way, found.promised()).stream()
                                 .map(sooner -> new ReadyDay.Sooner(sooner.day(), named(made, sooner.harmed())))
                                 .toList()));
     }

@@ -2,6 +2,7 @@ package puzzleworkshop.progress;
 
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.measure.Minutes;
@@ -72,6 +73,19 @@ public record Rework(
             return Arrays.stream(values())
                     .filter(what -> what.earliest.compareTo(noticed) <= 0)
                     .toList();
+        }
+
+        /** What most likely went wrong where nothing else is known: the first of what comes up at the stage itself. */
+        public static What likelyAt(Stage noticed) {
+            List<What> possible = at(noticed);
+            Stage latest = possible.stream()
+                    .map(what -> what.earliest)
+                    .max(Comparator.naturalOrder())
+                    .orElseThrow();
+            return possible.stream()
+                    .filter(what -> what.earliest == latest)
+                    .findFirst()
+                    .orElseThrow();
         }
 
         public String textKey() {

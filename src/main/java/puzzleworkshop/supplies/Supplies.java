@@ -5,10 +5,8 @@ import java.math.RoundingMode;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
@@ -202,41 +200,6 @@ public class Supplies {
                 false);
     }
 
-    /** Takes stock: books the difference between what was counted and what the ledger says; nothing when they agree. */
-    @Transactional
-    public Optional<Movement> count(SupplyId id, BigDecimal counted, String who) {
-        SupplyItem item = locked(id);
-        if (counted.signum() < 0) {
-            throw new Refused("supplies.counted-negative");
-        }
-        BigDecimal difference = counted.subtract(item.stock());
-        if (difference.signum() == 0) {
-            return Optional.empty();
-        }
-        Balance after = new Balance(counted, item.unitCost().amount());
-        return Optional.of(book(
-                item,
-                Movement.Kind.COUNTED,
-                difference,
-                item.unitCost().amount(),
-                after,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty(),
-                "",
-                who,
-                false));
-    }
-
-    /** Takes stock of many at once; all or none are booked. */
-    @Transactional
-    public List<Movement> takeStock(Map<SupplyId, BigDecimal> counted, String who) {
-        return counted.entrySet().stream()
-                .sorted(Comparator.comparing(entry -> entry.getKey().value()))
-                .flatMap(entry -> count(entry.getKey(), entry.getValue(), who).stream())
-                .toList();
-    }
-
     /** What one use unit cost on average at a moment; empty before anything was bought. */
     @Transactional(readOnly = true)
     public Optional<Money> unitCost(SupplyId id, Instant at) {
@@ -280,7 +243,7 @@ public class Supplies {
                 .toList();
     }
 
-    private Movement once(BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
+    Movement once(BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
         return bookings.once(
                 key,
                 said,
@@ -324,7 +287,7 @@ public class Supplies {
                 belowZeroAccepted);
     }
 
-    private Movement book(
+    Movement book(
             SupplyItem item,
             Movement.Kind kind,
             BigDecimal quantity,
@@ -358,7 +321,7 @@ public class Supplies {
         return movement;
     }
 
-    private SupplyItem locked(SupplyId id) {
+    SupplyItem locked(SupplyId id) {
         return store.lock(id).orElseThrow(() -> new Refused("supplies.unknown"));
     }
 

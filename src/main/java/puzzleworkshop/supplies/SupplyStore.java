@@ -6,7 +6,9 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Currency;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -112,6 +114,24 @@ class SupplyStore {
                 .param("id", id.value())
                 .query(Integer.class)
                 .single();
+    }
+
+    Map<SupplyId, Integer> lastNumbers() {
+        Map<SupplyId, Integer> last = new HashMap<>();
+        jdbc.sql("select id, last_movement from supply_item")
+                .query((row, n) -> last.put(new SupplyId(row.getLong("id")), row.getInt("last_movement")))
+                .list();
+        return last;
+    }
+
+    /** What the ledger said after a movement; nothing before the first. */
+    BigDecimal stockAfter(SupplyId id, int number) {
+        return jdbc.sql("select stock_after from supply_movement where item_id = :id and number = :number")
+                .param("id", id.value())
+                .param("number", number)
+                .query(BigDecimal.class)
+                .optional()
+                .orElse(BigDecimal.ZERO);
     }
 
     void add(Movement movement, boolean belowZeroAccepted) {

@@ -65,6 +65,8 @@ import puzzleworkshop.sheets.board.Grain;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.list.StockList;
 import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Movement;
+import puzzleworkshop.supplies.StockCounts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
@@ -213,6 +215,18 @@ final class BookingCases {
             SupplyId roll = roll(supplies);
             return key -> supplies.sendBack(key, roll, BigDecimal.ONE, "wrong width", WHO)
                     .number();
+        });
+        StockCounts counts = beans.getBean(StockCounts.class);
+        cases.put("StockCounts.count", () -> {
+            StockCounts.Count count = new StockCounts.Count(roll(supplies), 1, BigDecimal.TEN);
+            return key -> counts.count(key, count, WHO).map(Movement::number);
+        });
+        cases.put("StockCounts.take", () -> {
+            List<StockCounts.Count> all = List.of(new StockCounts.Count(roll(supplies), 1, BigDecimal.TEN));
+            return key -> {
+                counts.take(key, all, WHO);
+                return "";
+            };
         });
         StockList lists = beans.getBean(StockList.class);
         cases.put("StockList.takeIn", () -> {

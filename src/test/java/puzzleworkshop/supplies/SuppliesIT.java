@@ -28,6 +28,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.supplies.StockCounts.Count;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
@@ -42,6 +43,9 @@ class SuppliesIT {
 
     @Autowired
     Supplies supplies;
+
+    @Autowired
+    StockCounts counts;
 
     @Autowired
     ShoppingList shopping;
@@ -98,9 +102,9 @@ class SuppliesIT {
         SupplyId roll = tape();
         supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
         assertThatThrownBy(() -> jdbc.sql("""
-                insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
-                values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
-                """).param("item", roll.value()).update())
+            insert into supply_movement (item_id, number, kind, quantity, unit_cost, stock_after, average_after, who, at)
+            values (:item, 2, 'USED', -60, 0.2, -10, 0.2, 'x', now())
+            """).param("item", roll.value()).update())
                 .hasMessageContaining("supply_never_silently_below_zero");
         assertThatThrownBy(() -> jdbc.sql("delete from supply_movement").update())
                 .hasMessageContaining("never changed");
@@ -162,9 +166,56 @@ class SuppliesIT {
     void taking_stock_books_the_difference_only() {
         SupplyId roll = tape();
         supplies.buy(BookingKey.fresh(), roll, n("1"), Money.of("10", "EUR"), "", "mara");
-        assertThat(supplies.count(roll, n("50"), "mara")).isEmpty();
-        assertThat(supplies.count(roll, n("47.5"), "mara"))
+        assertThat(count(roll, "50")).isEmpty();
+        assertThat(count(roll, "47.5"))
                 .hasValueSatisfying(found -> assertThat(found.quantity()).isEqualByComparingTo("-2.5"));
+    }
+
+    @Test
+    void what_is_used_while_somebody_counts_is_not_booked_a_second_time() {
+        SupplyId roll = tape();
+        supplies.buy(BookingKey.fresh(), roll, n("0.2"), Money.of("10", "EUR"), "", "mara");
+        Count agrees = new Count(roll, supplies.countMovements(roll), n("10"));
+        Count finds = new Count(roll, supplies.countMovements(roll), n("9"));
+        supplies.use(roll, n("2"), ORDER, "kim");
+        assertThat(counts.count(agrees.key(), agrees, "mara"))
+                .as("10 lay there, and 10 were counted")
+                .isEmpty();
+        assertThat(stock(roll)).isEqualByComparingTo("8");
+        assertThat(counts.count(finds.key(), finds, "mara"))
+                .hasValueSatisfying(found -> assertThat(found.quantity()).isEqualByComparingTo("-1"));
+        assertThat(stock(roll)).isEqualByComparingTo("7");
+    }
+
+    @Test
+    void two_windows_that_saw_the_same_shelf_count_it_once() {
+        SupplyId roll = tape();
+        supplies.buy(BookingKey.fresh(), roll, n("0.2"), Money.of("10", "EUR"), "", "mara");
+        List<Count> counted = List.of(new Count(roll, counts.seen().get(roll), n("9")));
+        counts.take(BookingKey.fresh(), counted, "mara");
+        counts.take(BookingKey.fresh(), counted, "mara");
+        assertThat(stock(roll)).isEqualByComparingTo("9");
+    }
+
+    @Test
+    void more_used_since_than_was_counted_asks_for_another_count() {
+        SupplyId roll = tape();
+        supplies.buy(BookingKey.fresh(), roll, n("0.2"), Money.of("10", "EUR"), "", "mara");
+        Count few = new Count(roll, supplies.countMovements(roll), n("3"));
+        supplies.use(roll, n("5"), ORDER, "kim");
+        assertThatThrownBy(() -> counts.count(few.key(), few, "mara"))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("supplies.count.overtaken");
+        assertThat(stock(roll)).isEqualByComparingTo("5");
+    }
+
+    private Optional<Movement> count(SupplyId supply, String counted) {
+        Count count = new Count(supply, supplies.countMovements(supply), n(counted));
+        return counts.count(count.key(), count, "mara");
+    }
+
+    private BigDecimal stock(SupplyId supply) {
+        return supplies.find(supply).orElseThrow().stock();
     }
 
     @Test

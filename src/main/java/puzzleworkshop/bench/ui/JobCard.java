@@ -11,7 +11,6 @@ import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import java.time.Instant;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
@@ -208,7 +207,7 @@ class JobCard extends Div {
             elapsed.getElement()
                     .setAttribute("data-bench-since", Long.toString(r.since().toEpochMilli()));
             elapsed.getElement()
-                    .setAttribute("data-bench-now", Long.toString(Instant.now().toEpochMilli()));
+                    .setAttribute("data-bench-now", Long.toString(bench.now().toEpochMilli()));
             button.setSuffixComponent(elapsed);
         });
         return button;

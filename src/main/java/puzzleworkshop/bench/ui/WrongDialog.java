@@ -6,16 +6,16 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench;
+import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
@@ -36,7 +36,7 @@ class WrongDialog extends Dialog {
     private final Select<Stage> from = new Select<>();
     private final TextArea note = new TextArea();
     private final Select<Rework.Board> board = new Select<>();
-    private final BigDecimalField material = new BigDecimalField();
+    private final AmountField material;
     private final Paragraph loss = new Paragraph();
     private boolean corrected;
 
@@ -52,6 +52,8 @@ class WrongDialog extends Dialog {
         this.bench = bench;
         this.figures = figures;
         this.workshop = workshop;
+        material = AmountField.money(
+                getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()), workshop.currency());
         setHeaderTitle(getTranslation("bench.wrong.title", order.number(), getTranslation(stage.textKey())));
         what.setLabel(getTranslation("bench.wrong.what"));
         what.setItems(What.at(stage));
@@ -70,12 +72,10 @@ class WrongDialog extends Dialog {
         board.setValue(Rework.Board.KEPT);
         board.setVisible(stage.compareTo(Stage.CUT) <= 0);
         board.addValueChangeListener(e -> reckon());
-        material.setLabel(
-                getTranslation("bench.wrong.material", workshop.currency().getCurrencyCode()));
         material.setVisible(!signedIn.isMaker());
         material.addValueChangeListener(e -> corrected |= e.isFromClient());
         loss.addClassName("pw-small");
-        what.setValue(recorded(stage).orElse(What.at(stage).getFirst()));
+        what.setValue(recorded(stage).orElse(What.likelyAt(stage)));
         BookingKey key = BookingKey.seen(
                 "went-wrong", order.number(), bench.mishaps(order.id()).size());
         BookButton book = new BookButton(getTranslation("bench.wrong.book"), () -> {
@@ -108,13 +108,9 @@ class WrongDialog extends Dialog {
 
     /** What was written down of the cut a moment ago is what went wrong, most likely. */
     private Optional<What> recorded(Stage stage) {
-        return bench.recordedCut(order.id())
-                .filter(cut -> stage.compareTo(Stage.CUT) >= 0)
-                .flatMap(cut -> cut.result())
-                .flatMap(result -> switch (result) {
-                    case NOT_THROUGH, PARTLY -> Optional.of(What.NOT_THROUGH);
-                    case THROUGH -> Optional.empty();
-                });
+        return bench.findingOfCut(order.id())
+                .filter(finding -> stage.compareTo(Stage.CUT) >= 0 && !finding.isGood())
+                .map(finding -> finding.result() == Trial.Result.THROUGH ? What.CHARRED : What.NOT_THROUGH);
     }
 
     private Rework.Report report() {
@@ -123,9 +119,7 @@ class WrongDialog extends Dialog {
                 from.getValue(),
                 note.getValue(),
                 board.getValue(),
-                corrected
-                        ? Optional.ofNullable(material.getValue()).map(v -> Money.of(v, workshop.currency()))
-                        : Optional.empty());
+                corrected ? material.typed(workshop.currency()) : Optional.empty());
     }
 
     private void reckon() {

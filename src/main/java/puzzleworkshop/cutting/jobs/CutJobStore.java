@@ -58,6 +58,21 @@ class CutJobStore {
         this.jdbc = jdbc;
     }
 
+    Optional<Trial.Finding> findingOf(long id) {
+        return jdbc.sql("""
+            select t.result, t.charring, t.gap_measured_mm, t.note
+            from cutting_job j join cutting_trial t on t.id = j.trial_id where j.id = :id
+            """)
+                .param("id", id)
+                .query((row, n) -> new Trial.Finding(
+                        Trial.Result.valueOf(row.getString("result")),
+                        row.getInt("charring"),
+                        Optional.ofNullable(row.getBigDecimal("gap_measured_mm"))
+                                .map(gap -> Length.mm(gap.doubleValue())),
+                        row.getString("note")))
+                .optional();
+    }
+
     long insert(CutJob.Wish wish, long settingId, CutParameters parameters, String by, Instant at) {
         return jdbc.sql("""
             insert into cutting_job (order_id, label, setting_id, machine_id, speed_mm_s, power_percent, passes,

@@ -106,6 +106,12 @@ public class CutJobs {
         return store.lastFor(order).flatMap(this::find);
     }
 
+    /** What was seen of a cut; empty before its end, and where nothing was to be seen. */
+    @Transactional(readOnly = true)
+    public Optional<Finding> findingOf(long jobId) {
+        return store.findingOf(jobId);
+    }
+
     /** What a machine cut lately, newest first. */
     @Transactional(readOnly = true)
     public List<CutJob> latest(long machineId, int most) {

@@ -39,14 +39,23 @@ public record SuccessBound(int good, int cuts) {
         return low;
     }
 
-    /** That as many are good, or more, when each is good with this probability. */
+    /**
+     * That as many are good, or more, when each is good with this probability. The terms are summed as parts of their
+     * largest, whose logarithm is known: a term alone may be too small for a number long before the sum is.
+     */
     private double chance(double share) {
-        double sum = 0;
-        double term = Math.pow(1 - share, cuts);
-        for (int k = 0; k <= cuts; k++) {
-            sum += k >= good ? term : 0;
-            term *= (double) (cuts - k) / (k + 1) * share / (1 - share);
+        double odds = Math.log(share) - Math.log1p(-share);
+        double[] terms = new double[cuts + 1];
+        terms[0] = cuts * Math.log1p(-share);
+        double largest = terms[0];
+        for (int k = 0; k < cuts; k++) {
+            terms[k + 1] = terms[k] + Math.log((double) (cuts - k) / (k + 1)) + odds;
+            largest = Math.max(largest, terms[k + 1]);
         }
-        return sum;
+        double sum = 0;
+        for (int k = good; k <= cuts; k++) {
+            sum += Math.exp(terms[k] - largest);
+        }
+        return sum * Math.exp(largest);
     }
 }

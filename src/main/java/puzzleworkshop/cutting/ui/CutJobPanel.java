@@ -4,7 +4,6 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
-import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
@@ -33,6 +32,7 @@ import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.MachineRatio;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
@@ -290,12 +290,11 @@ public class CutJobPanel extends Div {
             ended.accept(done);
             return done;
         } catch (CutTooQuick tooQuick) {
-            ConfirmDialog question = new ConfirmDialog();
-            question.setHeader(figures.text("cutting.job.too-quick.title"));
+            SafeQuestion question = new SafeQuestion(
+                    figures.text("cutting.job.too-quick.title"),
+                    figures.text("cutting.job.too-quick.not-yet"),
+                    figures.text("cutting.job.too-quick.cut"));
             question.setText(figures.say(tooQuick));
-            question.setCancelable(true);
-            question.setCancelText(figures.text("cutting.job.too-quick.not-yet"));
-            question.setConfirmText(figures.text("cutting.job.too-quick.cut"));
             question.addConfirmListener(event -> again(job, () -> {
                 CutJob done = jobs.finishWithoutTime(job.id(), seen.note(), who.name());
                 ended.accept(done);

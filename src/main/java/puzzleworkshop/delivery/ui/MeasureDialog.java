@@ -5,7 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.Optional;
 import java.util.function.Function;
@@ -17,6 +16,7 @@ import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -48,29 +48,27 @@ class MeasureDialog extends Dialog {
         LengthField longest = side("delivery.sending.longest", now, ParcelMeasure::longest);
         LengthField middle = side("delivery.sending.middle", now, ParcelMeasure::middle);
         LengthField shortest = side("delivery.sending.shortest", now, ParcelMeasure::shortest);
-        BigDecimalField postage = new BigDecimalField(
-                getTranslation("delivery.measure.postage", workshop.currency().getCurrencyCode()));
+        AmountField postage = AmountField.money(
+                getTranslation("delivery.measure.postage", workshop.currency().getCurrencyCode()), workshop.currency());
         postage.setVisible(tellsMoney);
         parcel.postage()
                 .or(() -> now.flatMap(way::price).map(SendingPrice::price))
-                .ifPresent(money -> postage.setValue(money.amount()));
+                .ifPresent(money -> postage.setValue(money.rounded().amount()));
         Button keep = new Button(getTranslation("workshop.save"), e -> {
             boolean kept = Feedback.unlessRefused(figures, "workshop.saved", () -> {
                 if (grams.getValue() == null
                         || grams.isInvalid()
                         || unreadable(longest)
                         || unreadable(middle)
-                        || unreadable(shortest)
-                        || postage.getValue() != null && postage.getValue().signum() < 0) {
+                        || unreadable(shortest)) {
                     throw new Refused("delivery.measure.incomplete");
                 }
+                Optional<Money> cost = tellsMoney ? postage.typed(workshop.currency()) : Optional.empty();
                 parcels.weighed(
                         parcel.id(),
                         ParcelMeasure.of(grams.getValue(), longest.getValue(), middle.getValue(), shortest.getValue()));
                 if (tellsMoney) {
-                    parcels.costs(
-                            parcel.id(),
-                            Optional.ofNullable(postage.getValue()).map(v -> Money.of(v, workshop.currency())));
+                    parcels.costs(parcel.id(), cost);
                 }
             });
             if (kept) {

@@ -8,7 +8,6 @@ import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
@@ -25,8 +24,8 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.workshop.Workshop;
 
@@ -54,7 +53,7 @@ class SendingForm extends Div {
             LengthField middle,
             LengthField shortest,
             LengthField girth,
-            BigDecimalField price) {}
+            AmountField price) {}
 
     private final class OneWay extends Div {
 
@@ -117,10 +116,7 @@ class SendingForm extends Div {
             }
             List<SendingPrice> prices = new ArrayList<>();
             for (Line line : lines) {
-                if (line.kilograms().getValue() == null
-                        || line.kilograms().isInvalid()
-                        || line.price().getValue() == null
-                        || line.price().getValue().signum() < 0) {
+                if (line.kilograms().getValue() == null || line.kilograms().isInvalid()) {
                     throw new Refused("delivery.sending.line");
                 }
                 prices.add(new SendingPrice(
@@ -129,7 +125,7 @@ class SendingForm extends Div {
                         read(line.middle()),
                         read(line.shortest()),
                         read(line.girth()),
-                        Money.of(line.price().getValue(), workshop.currency())));
+                        line.price().needed(workshop.currency())));
             }
             return new SendingWay(
                     way.way(),
@@ -155,15 +151,18 @@ class SendingForm extends Div {
                     length("delivery.sending.middle"),
                     length("delivery.sending.shortest"),
                     length("delivery.sending.girth"),
-                    new BigDecimalField(getTranslation(
-                            "delivery.sending.price", workshop.currency().getCurrencyCode())));
+                    AmountField.money(
+                            getTranslation(
+                                    "delivery.sending.price",
+                                    workshop.currency().getCurrencyCode()),
+                            workshop.currency()));
             now.ifPresent(price -> {
                 line.kilograms().setValue(Kilograms.of(price.upToGrams()));
                 price.longest().ifPresent(line.longest()::setValue);
                 price.middle().ifPresent(line.middle()::setValue);
                 price.shortest().ifPresent(line.shortest()::setValue);
                 price.lengthAndGirth().ifPresent(line.girth()::setValue);
-                line.price().setValue(price.price().amount());
+                line.price().setValue(price.price().rounded().amount());
             });
             Button remove = new Button(getTranslation("planning.way.remove"), e -> {
                 lines.remove(line);

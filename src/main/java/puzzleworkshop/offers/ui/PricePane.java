@@ -4,12 +4,13 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.math.BigDecimal;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.PriceQuestion;
@@ -32,8 +33,8 @@ class PricePane extends Div {
     private final transient Formatter figures;
     private final FieldError none;
     private final PriceBar bar;
-    private final BigDecimalField discount = new BigDecimalField(getTranslation("offers.new.discount"));
-    private final BigDecimalField shipping = new BigDecimalField(getTranslation("offers.new.shipping"));
+    private final AmountField discount;
+    private final AmountField shipping;
     private final Select<VatRate> puzzlesVat = new Select<>();
     private final Select<VatRate> shippingVat = new Select<>();
     private final Div total = new Div();
@@ -47,10 +48,16 @@ class PricePane extends Div {
         addClassName("pw-section");
         none = new FieldError(Offer.Question.PRICE, figures);
         bar = new PriceBar(figures);
-        discount.setSuffixComponent(unit("%"));
+        discount = new AmountField(
+                        getTranslation("offers.new.discount"), BigDecimal.ZERO, MOST_DISCOUNT, PERCENT_DIGITS)
+                .in("%")
+                .saying(Sentence.of("offers.new.discount.range", MOST_DISCOUNT, PERCENT_DIGITS));
         discount.setVisible(seesCosts);
-        shipping.setSuffixComponent(unit(workshop.currency().getCurrencyCode()));
-        for (BigDecimalField field : new BigDecimalField[] {discount, shipping}) {
+        int digits = workshop.currency().getDefaultFractionDigits();
+        shipping = new AmountField(getTranslation("offers.new.shipping"), BigDecimal.ZERO, MOST_SHIPPING, digits)
+                .in(workshop.currency().getCurrencyCode())
+                .saying(Sentence.of("offers.new.shipping.range", MOST_SHIPPING, digits));
+        for (AmountField field : new AmountField[] {discount, shipping}) {
             field.setValueChangeMode(ValueChangeMode.LAZY);
             field.addValueChangeListener(event -> changed.run());
         }
@@ -91,12 +98,6 @@ class PricePane extends Div {
         return new VatRates(puzzlesVat.getValue(), shippingVat.getValue());
     }
 
-    private static Span unit(String text) {
-        Span unit = new Span(text);
-        unit.addClassName("pw-unit");
-        return unit;
-    }
-
     /** The amount to pay, for the foot of the page. */
     Div total() {
         return total;
@@ -104,25 +105,7 @@ class PricePane extends Div {
 
     /** Whether both amounts can be read; marks the one that cannot. What cannot be read is never taken for nothing. */
     boolean check() {
-        boolean discountFits = fits(discount, MOST_DISCOUNT) && scale(discount.getValue()) <= PERCENT_DIGITS;
-        discount.setInvalid(!discountFits);
-        discount.setErrorMessage(
-                discountFits ? "" : figures.text("offers.new.discount.range", MOST_DISCOUNT, PERCENT_DIGITS));
-        int digits = workshop.currency().getDefaultFractionDigits();
-        boolean shippingFits = fits(shipping, MOST_SHIPPING) && scale(shipping.getValue()) <= digits;
-        shipping.setInvalid(!shippingFits);
-        shipping.setErrorMessage(shippingFits ? "" : figures.text("offers.new.shipping.range", MOST_SHIPPING, digits));
-        return discountFits && shippingFits;
-    }
-
-    private static boolean fits(BigDecimalField field, BigDecimal most) {
-        BigDecimal typed = field.getValue();
-        boolean readable = !field.getDefaultValidator().apply(typed, null).isError();
-        return readable && (typed == null || typed.signum() >= 0 && typed.compareTo(most) <= 0);
-    }
-
-    private static int scale(BigDecimal typed) {
-        return typed == null ? 0 : typed.stripTrailingZeros().scale();
+        return discount.isFit() & shipping.isFit();
     }
 
     Percent discount() {

@@ -1,14 +1,12 @@
 package puzzleworkshop.offers.ui;
 
 import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import java.util.Optional;
 import puzzleworkshop.boards.Confirmations;
-import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.offers.PromiseCheck;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
@@ -19,11 +17,13 @@ import puzzleworkshop.workshop.SignedIn;
 class QuoteActions implements OrderPanel {
 
     private final Confirmations confirmations;
+    private final PromiseCheck promises;
     private final Formatter figures;
     private final SignedIn signedIn;
 
-    QuoteActions(Confirmations confirmations, Formatter figures, SignedIn signedIn) {
+    QuoteActions(Confirmations confirmations, PromiseCheck promises, Formatter figures, SignedIn signedIn) {
         this.confirmations = confirmations;
+        this.promises = promises;
         this.figures = figures;
         this.signedIn = signedIn;
     }
@@ -43,13 +43,7 @@ class QuoteActions implements OrderPanel {
         Div actions = new Div();
         actions.addClassName("pw-row");
         if (order.state() == OrderState.QUOTE) {
-            Button confirm = new Button(figures.text("orders.action.confirm"), event -> {
-                Feedback.unlessRefused(
-                        figures, "orders.action.confirmed", () -> confirmations.confirm(order.id(), signedIn.name()));
-                changed.run();
-            });
-            confirm.addThemeVariants(ButtonVariant.PRIMARY);
-            actions.add(confirm);
+            actions.add(new ConfirmQuote(order, confirmations, promises, figures, signedIn.name(), changed));
         }
         if (order.mayStillChange() && !order.puzzle().pattern().isOnePiece()) {
             Anchor change = new Anchor("orders/new/" + order.number(), figures.text("orders.action.change"));

@@ -3,12 +3,9 @@ package puzzleworkshop.offers.ui;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.html.UnorderedList;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import puzzleworkshop.display.DayField;
@@ -20,8 +17,6 @@ import puzzleworkshop.planning.ReadyDay;
 
 /** The earliest day that keeps everybody's promise, the day with rush, and the day that is promised. */
 public class ReadyPane extends Div {
-
-    private static final int MOST_HARMED = 4;
 
     private final transient Formatter figures;
     private final transient Supplier<LocalDate> today;
@@ -135,7 +130,7 @@ public class ReadyPane extends Div {
         }
         if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
             verdict.add(line(Verdict.Kind.BAD, "offers.new.too-early", possible));
-            harm(forecast, promised.getValue());
+            verdict.add(new HarmList(forecast, promised.getValue()));
         } else if (offer.wish().wantedBy().filter(w -> w.isBefore(possible)).isPresent()) {
             verdict.add(line(
                     Verdict.Kind.WARN,
@@ -144,30 +139,6 @@ public class ReadyPane extends Div {
         } else {
             verdict.add(line(Verdict.Kind.GOOD, "offers.new.can-be-kept", possible));
         }
-    }
-
-    /** Whose promise a day too early would break, before anybody confirms it. */
-    private void harm(ReadyDay forecast, LocalDate chosen) {
-        List<ReadyDay.Harm> harmed = forecast.harmedBy(chosen);
-        if (harmed.isEmpty()) {
-            verdict.add(new Paragraph(getTranslation(
-                    forecast.isPossible(chosen) ? "offers.new.too-early.buffers" : "offers.new.too-early.impossible")));
-            return;
-        }
-        UnorderedList list = new UnorderedList();
-        harmed.stream()
-                .limit(MOST_HARMED)
-                .map(harm -> new ListItem(getTranslation(
-                        harm.lateBefore() ? "offers.new.harm.later" : "offers.new.harm",
-                        harm.order(),
-                        harm.customer(),
-                        harm.daysLate())))
-                .forEach(list::add);
-        if (harmed.size() > MOST_HARMED) {
-            list.add(new ListItem(getTranslation("offers.new.harm.more", harmed.size() - MOST_HARMED)));
-        }
-        list.addClassName("neworder-harm");
-        verdict.add(list);
     }
 
     private Div line(Verdict.Kind kind, String key, LocalDate day) {

@@ -5,16 +5,14 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.LocalDate;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.FarOff;
@@ -42,7 +40,7 @@ class AmountDialog extends Dialog {
     private final transient Money suggested;
     private final transient Book book;
     private final transient Runnable changed;
-    private final BigDecimalField amount = new BigDecimalField();
+    private final AmountField amount;
     private final Select<Payment.Way> way = new Select<>();
     private final DayField day;
     private final TextField note = new TextField();
@@ -57,13 +55,10 @@ class AmountDialog extends Dialog {
         this.changed = changed;
         setHeaderTitle(figures.text(key));
         setWidth("min(24rem, 94vw)");
-        amount.setLabel(figures.text("papers.dialog.amount"));
-        amount.setLocale(Texts.LOCALE);
+        amount = AmountField.money(figures.text("papers.dialog.amount"), suggested.currency())
+                .signed(suggested.currency());
         amount.setValue(suggested.rounded().amount());
         amount.setAutofocus(true);
-        Span currency = new Span(suggested.currency().getSymbol(Texts.LOCALE));
-        currency.addClassName("pw-unit");
-        amount.setPrefixComponent(currency);
         way.setLabel(figures.text("papers.dialog.way"));
         way.setItems(Payment.Way.values());
         way.setItemLabelGenerator(item -> figures.text(item.textKey()));
@@ -92,10 +87,12 @@ class AmountDialog extends Dialog {
     }
 
     private boolean book(boolean sure) {
-        boolean positive = amount.getValue() != null && amount.getValue().signum() > 0;
-        amount.setErrorMessage(
-                figures.text(amount.getValue() == null ? "papers.dialog.amount-missing" : "payments.positive"));
-        amount.setInvalid(!positive);
+        boolean positive = amount.isFilled();
+        if (positive && amount.getValue().signum() == 0) {
+            positive = false;
+            amount.setErrorMessage(figures.text("payments.positive"));
+            amount.setInvalid(true);
+        }
         if (day.getValue() == null) {
             day.refuse();
         }

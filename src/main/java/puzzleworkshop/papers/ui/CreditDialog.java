@@ -5,8 +5,6 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
@@ -15,9 +13,10 @@ import java.util.Map;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
@@ -30,7 +29,7 @@ class CreditDialog extends Dialog {
         void credit(Map<Percent, Money> amounts, String reason);
     }
 
-    private final Map<Percent, BigDecimalField> amounts = new LinkedHashMap<>();
+    private final Map<Percent, AmountField> amounts = new LinkedHashMap<>();
 
     /** @param rest what of the invoice was not yet credited, by rate */
     CreditDialog(Formatter figures, Invoice invoice, List<VatSum.OfRate> rest, Issue issue, Runnable changed) {
@@ -43,13 +42,15 @@ class CreditDialog extends Dialog {
                 String label = invoice.vatMode() == VatMode.NONE
                         ? figures.text("papers.dialog.amount")
                         : figures.text("papers.dialog.amount-at-rate", left.rate());
-                BigDecimalField amount = new BigDecimalField(label);
-                amount.setLocale(Texts.LOCALE);
+                AmountField amount = new AmountField(
+                                label,
+                                BigDecimal.ZERO,
+                                left.gross().rounded().amount(),
+                                invoice.currency().getDefaultFractionDigits())
+                        .signed(invoice.currency())
+                        .saying(Sentence.of("papers.credit.range", left.gross(), left.rate()));
                 amount.setValue(left.gross().rounded().amount());
                 amount.setHelperText(figures.text("papers.dialog.up-to", left.gross()));
-                Span currency = new Span(invoice.currency().getSymbol(Texts.LOCALE));
-                currency.addClassName("pw-unit");
-                amount.setPrefixComponent(currency);
                 amounts.put(left.rate(), amount);
                 fields.add(amount);
             }
@@ -61,15 +62,12 @@ class CreditDialog extends Dialog {
             Map<Percent, Money> typed = new LinkedHashMap<>();
             boolean fits = true;
             for (VatSum.OfRate left : rest) {
-                BigDecimalField field = amounts.get(left.rate());
-                if (field != null) {
+                AmountField field = amounts.get(left.rate());
+                if (field != null && field.isFit()) {
                     BigDecimal value = field.getValue() == null ? BigDecimal.ZERO : field.getValue();
-                    boolean inRange =
-                            value.signum() >= 0 && value.compareTo(left.gross().amount()) <= 0;
-                    field.setErrorMessage(figures.text("papers.credit.range", left.gross(), left.rate()));
-                    field.setInvalid(!inRange);
-                    fits &= inRange;
                     typed.put(left.rate(), Money.of(value, invoice.currency()));
+                } else {
+                    fits &= field == null;
                 }
             }
             reason.setErrorMessage(figures.text("papers.credit.reason"));

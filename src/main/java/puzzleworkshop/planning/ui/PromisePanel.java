@@ -8,13 +8,12 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.payments.PaymentsAwaited;
@@ -121,17 +120,13 @@ class PromisePanel implements OrderPanel {
     private Dialog askDialog(Order order, Runnable changed) {
         Dialog dialog = new Dialog(figures.text("planning.payment.title", order.number()));
         Money half = order.price().gross().dividedBy(2).rounded();
-        BigDecimalField amount = new BigDecimalField(
-                figures.text("planning.payment.amount", half.currency().getCurrencyCode()));
+        AmountField amount = AmountField.money(
+                figures.text("planning.payment.amount", half.currency().getCurrencyCode()), half.currency());
         amount.setValue(half.amount());
         amount.setHelperText(figures.text("planning.payment.of", order.price().gross()));
         Button ask = new Button(figures.text("planning.payment.book"), e -> {
             if (Feedback.unlessRefused(figures, "planning.payment.booked", () -> {
-                if (amount.getValue() == null) {
-                    throw new Refused("payments.awaited.range", order.price().gross());
-                }
-                payments.ask(
-                        order.id(), Money.of(amount.getValue(), half.currency()).rounded(), signedIn.name());
+                payments.ask(order.id(), amount.needed(half.currency()), signedIn.name());
             })) {
                 dialog.close();
                 changed.run();

@@ -6,15 +6,14 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
 import java.util.ArrayList;
 import java.util.List;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.pricing.CheckedListPrice;
@@ -93,15 +92,11 @@ class PriceListForm extends Div {
         private final LengthField longer = new LengthField(getTranslation("pricing.list.longer"), figures.units());
         private final LengthField shorter = new LengthField(getTranslation("pricing.list.shorter"), figures.units());
         private final IntegerField pieces = new IntegerField(getTranslation("pricing.list.pieces"));
-        private final BigDecimalField price = new BigDecimalField(getTranslation("pricing.list.price"));
+        private final AmountField price = AmountField.money(getTranslation("pricing.list.price"), book.currency())
+                .signed(book.currency());
 
         private Row(CheckedListPrice line) {
             box.addClassName("pricing-list-row");
-            price.setLocale(Texts.LOCALE);
-            price.setErrorMessage(getTranslation("pricing.number-missing"));
-            Span currency = new Span(book.currency().getSymbol(Texts.LOCALE));
-            currency.addClassName("pw-unit");
-            price.setPrefixComponent(currency);
             pieces.setMin(1);
             if (line != null) {
                 longer.setValue(line.line().longer());
@@ -140,9 +135,7 @@ class PriceListForm extends Div {
             shorter.setInvalid(shorter.getValue() == null);
             boolean count = pieces.getValue() != null && pieces.getValue() >= 1;
             pieces.setInvalid(!count);
-            boolean priced = price.getValue() != null && price.getValue().signum() >= 0;
-            price.setInvalid(!priced);
-            return sides && count && priced;
+            return price.isFilled() && sides && count;
         }
 
         /** The two sides may be typed either way round. */

@@ -7,7 +7,6 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.UnorderedList;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
@@ -15,6 +14,7 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pricing.MovedQuote;
@@ -29,11 +29,14 @@ class RateDialog extends Dialog {
 
     private static final int QUOTES_SHOWN = 6;
 
+    /** As many as the book of rates holds. */
+    private static final int DIGITS = 6;
+
     private final transient HeldRate rate;
     private final transient Pricing pricing;
     private final transient RateBook book;
     private final transient Formatter figures;
-    private final BigDecimalField value;
+    private final AmountField value;
     private final DayField from;
     private final Div moved = new Div();
 
@@ -44,11 +47,9 @@ class RateDialog extends Dialog {
         this.figures = figures;
         setHeaderTitle(getTranslation(rate.kind().textKey()));
         setWidth("min(28rem, 94vw)");
-        value = new BigDecimalField(getTranslation("pricing.rate.value"));
-        value.setLocale(Texts.LOCALE);
-        value.setValue(rate.value().scale() < 0 ? rate.value().setScale(0) : rate.value());
+        value = new AmountField(getTranslation("pricing.rate.value"), DIGITS);
+        value.show(rate.value());
         value.setAutofocus(true);
-        value.setErrorMessage(getTranslation("pricing.number-missing"));
         value.setValueChangeMode(ValueChangeMode.LAZY);
         value.addValueChangeListener(event -> showMoved());
         from = new DayField(getTranslation("pricing.holds-from"), book.today());
@@ -60,9 +61,9 @@ class RateDialog extends Dialog {
         moved.addClassName("pw-stack");
         add(fields);
         Button save = new Button(getTranslation("pricing.rate.save"), event -> {
-            value.setInvalid(value.getValue() == null);
+            boolean readable = value.isFilled();
             from.setInvalid(from.getValue() == null);
-            if (value.getValue() != null
+            if (readable
                     && from.getValue() != null
                     && Feedback.unlessRefused(
                             figures,

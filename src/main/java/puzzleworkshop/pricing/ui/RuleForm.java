@@ -6,9 +6,7 @@ import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.function.Function;
@@ -17,6 +15,7 @@ import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pricing.rates.PricePoints;
@@ -29,15 +28,18 @@ import puzzleworkshop.workshop.SignedIn;
 /** How a price is made from a cost. */
 class RuleForm extends Div {
 
+    private static final int MOST_PERCENT = 10_000;
+    private static final int POINT_DIGITS = 4;
+
     private final Select<PriceRule.Method> method = new Select<>();
     private final Select<VatMode> vat = new Select<>();
     private final Select<VatRounding> rounding = new Select<>();
-    private final BigDecimalField margin = new BigDecimalField();
-    private final BigDecimalField markup = new BigDecimalField();
-    private final BigDecimalField floor = new BigDecimalField();
-    private final BigDecimalField rush = new BigDecimalField();
-    private final BigDecimalField step = new BigDecimalField();
-    private final BigDecimalField ending = new BigDecimalField();
+    private final AmountField margin = percent("pricing.rule.margin", 99);
+    private final AmountField markup = percent("pricing.rule.markup", MOST_PERCENT);
+    private final AmountField floor = percent("pricing.rule.floor", 99);
+    private final AmountField rush = percent("pricing.rule.rush", MOST_PERCENT);
+    private final AmountField step = new AmountField(getTranslation("pricing.rule.step"), POINT_DIGITS);
+    private final AmountField ending = new AmountField(getTranslation("pricing.rule.ending"), POINT_DIGITS);
     private final DayField from = new DayField();
 
     RuleForm(RateBook book, Formatter figures, SignedIn signedIn, Runnable changed) {
@@ -49,14 +51,14 @@ class RuleForm extends Div {
         form.setExpandColumns(true);
         form.setExpandFields(true);
         choice(form, method, "pricing.rule.method", now.method(), PriceRule.Method.values(), PriceRule.Method::textKey);
-        number(form, margin, "pricing.rule.margin", now.margin().hundredths(), "%");
-        number(form, markup, "pricing.rule.markup", now.markup().hundredths(), "%");
-        number(form, floor, "pricing.rule.floor", now.floorMargin().hundredths(), "%");
-        number(form, rush, "pricing.rule.rush", now.rush().hundredths(), "%");
+        number(form, margin, now.margin().hundredths());
+        number(form, markup, now.markup().hundredths());
+        number(form, floor, now.floorMargin().hundredths());
+        number(form, rush, now.rush().hundredths());
         choice(form, vat, "pricing.rule.vat", now.vatMode(), VatMode.values(), VatMode::textKey);
         choice(form, rounding, "pricing.rule.rounding", now.vatRounding(), VatRounding.values(), VatRounding::textKey);
-        number(form, step, "pricing.rule.step", now.points().step(), "");
-        number(form, ending, "pricing.rule.ending", now.points().ending(), "");
+        number(form, step, now.points().step());
+        number(form, ending, now.points().ending());
         from.setLabel(getTranslation("pricing.holds-from"));
         from.setLocale(Texts.LOCALE);
         from.setValue(book.today());
@@ -82,9 +84,8 @@ class RuleForm extends Div {
 
     private boolean complete() {
         boolean complete = true;
-        for (BigDecimalField field : List.of(margin, markup, floor, rush, step, ending)) {
-            field.setInvalid(field.getValue() == null);
-            complete &= field.getValue() != null;
+        for (AmountField field : List.of(margin, markup, floor, rush, step, ending)) {
+            complete &= field.isFilled();
         }
         from.setInvalid(from.getValue() == null);
         return complete && from.getValue() != null;
@@ -108,17 +109,12 @@ class RuleForm extends Div {
                 new PricePoints(step.getValue(), ending.getValue()));
     }
 
-    private void number(FormLayout form, BigDecimalField field, String key, BigDecimal value, String unit) {
-        field.setLabel(getTranslation(key));
-        field.setLocale(Texts.LOCALE);
-        BigDecimal shown = value.stripTrailingZeros();
-        field.setValue(shown.scale() < 0 ? shown.setScale(0) : shown);
-        field.setErrorMessage(getTranslation("pricing.number-missing"));
-        if (!unit.isEmpty()) {
-            Span suffix = new Span(unit);
-            suffix.addClassName("pw-unit");
-            field.setSuffixComponent(suffix);
-        }
+    private AmountField percent(String key, int most) {
+        return AmountField.percent(getTranslation(key), most, POINT_DIGITS);
+    }
+
+    private static void number(FormLayout form, AmountField field, BigDecimal value) {
+        field.show(value);
         form.add(field);
     }
 

@@ -3,14 +3,13 @@ package puzzleworkshop.sheets.ui;
 import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -38,7 +37,7 @@ public class FactsForm extends Div {
     private final Select<BoardContamination> past = new Select<>();
     private final Select<Grain> grain = new Select<>();
     private final ComboBox<String> place = new ComboBox<>();
-    private final BigDecimalField cost = new BigDecimalField();
+    private final AmountField cost;
     private final TextField note = new TextField();
 
     public FactsForm(Formatter figures, RackSettings settings, SheetRack rack, Workshop workshop) {
@@ -50,7 +49,7 @@ public class FactsForm extends Div {
         addClassName("sheets-facts");
         choices(settings);
         places(rack.places());
-        cost.setLabel(figures.text("sheets.cost", workshop.currency().getSymbol()));
+        cost = AmountField.money(figures.text("sheets.cost", workshop.currency().getSymbol()), workshop.currency());
         note.setLabel(figures.text("sheets.note"));
         nominal.setValue(workshop.tradeNumbers().boardThickness());
         bow.setValue(Length.ZERO);
@@ -158,7 +157,12 @@ public class FactsForm extends Div {
         cost.clear();
     }
 
+    /**
+     * Nothing where nothing was typed.
+     *
+     * @throws Refused when it cannot be read; the field is marked
+     */
     public Money cost() {
-        return Money.of(cost.getValue() == null ? BigDecimal.ZERO : cost.getValue(), workshop.currency());
+        return cost.typed(workshop.currency()).orElse(Money.zero(workshop.currency()));
     }
 }

@@ -8,25 +8,25 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.router.PageTitle;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.Grade;
@@ -121,13 +121,12 @@ public class RackRulesView extends Div {
                 length("sheets.thickness", workshop.tradeNumbers().boardThickness());
         LengthField width = length("sheets.steps.width", null);
         LengthField height = length("sheets.steps.height", null);
-        BigDecimalField price = new BigDecimalField(
-                figures.text("sheets.rules.price", workshop.currency().getSymbol()));
+        AmountField price = AmountField.money(
+                figures.text("sheets.rules.price", workshop.currency().getSymbol()), workshop.currency());
         Button add = new Button(figures.text("sheets.rules.offer.add"), event -> {
             boolean done = Feedback.unlessRefused(figures, "sheets.one.saved", () -> {
                 Size size = new Size(required(width), required(height));
-                Money money =
-                        Money.of(price.getValue() == null ? BigDecimal.ZERO : price.getValue(), workshop.currency());
+                Money money = price.needed(workshop.currency());
                 settings.save(new BoardOffer(
                         0,
                         name.getValue(),
@@ -189,8 +188,9 @@ public class RackRulesView extends Div {
         cost.setItems(OffcutCost.values());
         cost.setItemLabelGenerator(c -> figures.text("sheets.rules.cost." + c.name()));
         cost.setValue(rules.offcutCost());
-        BigDecimalField share = new BigDecimalField(figures.text("sheets.rules.share"));
-        share.setValue(rules.share().hundredths());
+        AmountField share = AmountField.percent(figures.text("sheets.rules.share"), 100, 2)
+                .saying(Sentence.of("sheets.rules.share.range"));
+        share.show(rules.share().hundredths());
         LengthField width = length("sheets.rules.largestwidth", rules.largest().width());
         LengthField height =
                 length("sheets.rules.largestheight", rules.largest().height());
@@ -201,17 +201,13 @@ public class RackRulesView extends Div {
         Button save = new Button(
                 figures.text("sheets.one.save"),
                 event -> Feedback.unlessRefused(figures, "sheets.one.saved", () -> {
-                    BigDecimal percent = share.getValue();
-                    if (percent == null || percent.signum() < 0 || percent.compareTo(BigDecimal.valueOf(100)) > 0) {
-                        throw new Refused("sheets.rules.share.range");
-                    }
                     settings.save(new RackRules(
                             new Size(within(width, 100, 10_000), within(height, 100, 10_000)),
                             within(kerf, 0, 10),
                             within(bow, 0, 50),
                             within(slack, 0, 2),
                             cost.getValue(),
-                            new Percent(percent),
+                            new Percent(share.needed()),
                             Boolean.TRUE.equals(sawn.getValue())));
                 }));
         save.addThemeVariants(ButtonVariant.PRIMARY);

@@ -6,17 +6,17 @@ import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.Optional;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.supplies.StockCounts;
+import puzzleworkshop.supplies.StockCounts.Count;
 import puzzleworkshop.supplies.Supplier;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
@@ -54,19 +54,35 @@ class MovementDialog extends Dialog {
     private final transient Supplies supplies;
     private final transient SignedIn signedIn;
     private final transient BookingKey key;
-    private final BigDecimalField quantity = new BigDecimalField();
-    private final BigDecimalField paid = new BigDecimalField();
+    private final transient StockCounts counts;
+    private final int seen;
+    private final AmountField quantity;
+    private final AmountField paid;
     private final ComboBox<String> supplier = new ComboBox<>();
     private final TextField reason = new TextField();
 
     MovementDialog(
-            SupplyItem item, What what, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
+            SupplyItem item,
+            What what,
+            Supplies supplies,
+            StockCounts counts,
+            Formatter figures,
+            SignedIn signedIn,
+            Runnable changed) {
+        this.counts = counts;
         this.item = item;
         this.what = what;
         this.supplies = supplies;
         this.signedIn = signedIn;
+        quantity = new AmountField(
+                getTranslation(what == What.BOUGHT ? "supplies.how-many" : "supplies.how-much"),
+                SupplyDialog.QUANTITY_DIGITS);
+        paid = AmountField.money(
+                        getTranslation("supplies.paid"), item.unitCost().currency())
+                .signed(item.unitCost().currency());
         SupplyId id = item.id().orElseThrow();
-        this.key = BookingKey.seen("supply", id.value(), what, supplies.countMovements(id));
+        this.seen = supplies.countMovements(id);
+        this.key = BookingKey.seen("supply", id.value(), what, seen);
         setHeaderTitle(getTranslation(what.textKey()) + ": " + item.name());
         setWidth("min(24rem, 94vw)");
         Div fields = new Div(quantity());
@@ -77,7 +93,7 @@ class MovementDialog extends Dialog {
             case COUNTED ->
                 fields.add(new Paragraph(figures.text(
                         "supplies.count.ledger-says",
-                        item.stock().doubleValue(),
+                        supplies.find(id).orElse(item).stock().doubleValue(),
                         getTranslation(item.useUnit().textKey()))));
         }
         add(fields);
@@ -93,24 +109,16 @@ class MovementDialog extends Dialog {
         getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
     }
 
-    private BigDecimalField quantity() {
-        quantity.setLabel(getTranslation(what == What.BOUGHT ? "supplies.how-many" : "supplies.how-much"));
-        quantity.setLocale(Texts.LOCALE);
+    private AmountField quantity() {
         quantity.setAutofocus(true);
-        quantity.setErrorMessage(getTranslation("supplies.number-missing"));
-        quantity.setSuffixComponent(unit(
+        return quantity.in(
                 what == What.BOUGHT
                         ? item.purchaseUnit()
-                        : getTranslation(item.useUnit().textKey())));
-        return quantity;
+                        : getTranslation(item.useUnit().textKey()));
     }
 
-    private BigDecimalField paid() {
-        paid.setLabel(getTranslation("supplies.paid"));
+    private AmountField paid() {
         paid.setHelperText(getTranslation("supplies.paid.help"));
-        paid.setLocale(Texts.LOCALE);
-        paid.setErrorMessage(getTranslation("supplies.number-missing"));
-        paid.setPrefixComponent(unit(item.unitCost().currency().getSymbol(Texts.LOCALE)));
         return paid;
     }
 
@@ -128,12 +136,11 @@ class MovementDialog extends Dialog {
     }
 
     private boolean isComplete() {
-        quantity.setInvalid(quantity.getValue() == null);
-        paid.setInvalid(what == What.BOUGHT && paid.getValue() == null);
+        boolean readable = quantity.isFilled() & (what != What.BOUGHT || paid.isFilled());
         boolean reasoned = what == What.SPOILED || what == What.SENT_BACK;
         reason.setErrorMessage(getTranslation("supplies.reason-missing"));
         reason.setInvalid(reasoned && reason.getValue().isBlank());
-        return !quantity.isInvalid() && !paid.isInvalid() && !reason.isInvalid();
+        return readable && !reason.isInvalid();
     }
 
     private void book() {
@@ -150,13 +157,10 @@ class MovementDialog extends Dialog {
                         signedIn.name());
             case SPOILED -> supplies.spoil(key, id, many, Optional.empty(), reason.getValue(), signedIn.name());
             case SENT_BACK -> supplies.sendBack(key, id, many, reason.getValue(), signedIn.name());
-            case COUNTED -> supplies.count(id, many, signedIn.name());
+            case COUNTED -> {
+                Count count = new Count(id, seen, many);
+                counts.count(count.key(), count, signedIn.name());
+            }
         }
-    }
-
-    private static Span unit(String text) {
-        Span span = new Span(text);
-        span.addClassName("pw-unit");
-        return span;
     }
 }

@@ -5,15 +5,17 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
-import java.math.BigDecimal;
-import java.util.HashMap;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
+import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.supplies.StockCounts;
+import puzzleworkshop.supplies.StockCounts.Count;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;
@@ -22,41 +24,43 @@ import puzzleworkshop.workshop.SignedIn;
 /** Takes stock of the whole shelf: what is left empty was not counted and stays as it is. */
 class StockTakingDialog extends Dialog {
 
-    StockTakingDialog(Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
+    private final transient Map<SupplyId, AmountField> fields = new LinkedHashMap<>();
+    private final transient Map<SupplyId, Integer> seen;
+
+    StockTakingDialog(Supplies supplies, StockCounts counts, Formatter figures, SignedIn signedIn, Runnable changed) {
         setHeaderTitle(getTranslation("supplies.take-stock"));
         setWidth("min(30rem, 96vw)");
-        Map<SupplyId, BigDecimalField> fields = new LinkedHashMap<>();
+        seen = counts.seen();
         Div list = new Div(new Paragraph(getTranslation("supplies.take-stock.lead")));
         list.addClassName("pw-stack");
         for (SupplyItem item : supplies.items()) {
-            BigDecimalField counted = new BigDecimalField(item.name());
-            counted.setLocale(Texts.LOCALE);
+            String unit = getTranslation(item.useUnit().textKey());
+            AmountField counted = new AmountField(item.name(), SupplyDialog.QUANTITY_DIGITS).in(unit);
             counted.setWidthFull();
-            counted.setHelperText(figures.text(
-                    "supplies.count.ledger-says",
-                    item.stock().doubleValue(),
-                    getTranslation(item.useUnit().textKey())));
-            Span unit = new Span(getTranslation(item.useUnit().textKey()));
-            unit.addClassName("pw-unit");
-            counted.setSuffixComponent(unit);
+            counted.setHelperText(
+                    figures.text("supplies.count.ledger-says", item.stock().doubleValue(), unit));
             fields.put(item.id().orElseThrow(), counted);
             list.add(counted);
         }
         add(list);
-        Button save = new Button(getTranslation("supplies.take-stock.book"), event -> {
-            Map<SupplyId, BigDecimal> counted = new HashMap<>();
-            fields.forEach((id, field) -> {
-                if (field.getValue() != null) {
-                    counted.put(id, field.getValue());
-                }
-            });
-            if (Feedback.unlessRefused(
-                    figures, "supplies.booked", () -> supplies.takeStock(counted, signedIn.name()))) {
+        BookingKey key = BookingKey.fresh();
+        BookButton save = new BookButton(getTranslation("supplies.take-stock.book"), () -> {
+            boolean booked = Feedback.unlessRefused(
+                    figures, "supplies.booked", () -> counts.take(key, counted(), signedIn.name()));
+            if (booked) {
                 close();
                 changed.run();
             }
+            return booked;
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(getTranslation("supplies.cancel"), event -> close()), save);
+    }
+
+    private List<Count> counted() {
+        List<Count> counted = new ArrayList<>();
+        fields.forEach((id, field) ->
+                field.typed().ifPresent(many -> counted.add(new Count(id, seen.getOrDefault(id, 0), many))));
+        return counted;
     }
 }

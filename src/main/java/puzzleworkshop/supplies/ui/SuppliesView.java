@@ -18,6 +18,7 @@ import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.ShoppingList;
+import puzzleworkshop.supplies.StockCounts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -29,6 +30,7 @@ import puzzleworkshop.workshop.SignedIn;
 public class SuppliesView extends Div implements HasDynamicTitle {
 
     private final transient Supplies supplies;
+    private final transient StockCounts counts;
     private final transient ShoppingList list;
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
@@ -36,8 +38,14 @@ public class SuppliesView extends Div implements HasDynamicTitle {
     private final Div shelf = new Div();
 
     public SuppliesView(
-            Supplies supplies, ShoppingList list, Formatter figures, SignedIn signedIn, List<ShoppingSection> more) {
+            Supplies supplies,
+            StockCounts counts,
+            ShoppingList list,
+            Formatter figures,
+            SignedIn signedIn,
+            List<ShoppingSection> more) {
         this.supplies = supplies;
+        this.counts = counts;
         this.list = list;
         this.figures = figures;
         this.signedIn = signedIn;
@@ -49,7 +57,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
         fresh.setVisible(!signedIn.isMaker());
         Button count = new Button(
                 getTranslation("supplies.take-stock"),
-                event -> new StockTakingDialog(supplies, figures, signedIn, this::refresh).open());
+                event -> new StockTakingDialog(supplies, counts, figures, signedIn, this::refresh).open());
         Div buttons = new Div(count, fresh);
         buttons.addClassNames("pw-row", "pw-push");
         PageHead head =
@@ -85,7 +93,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
             title.add(small(figures.text("supplies.shelf.value", value)));
         }
         shelf.add(title);
-        all.forEach(restock -> shelf.add(new SupplyRow(restock, supplies, figures, signedIn, this::refresh)));
+        all.forEach(restock -> shelf.add(new SupplyRow(restock, supplies, counts, figures, signedIn, this::refresh)));
     }
 
     private void shoppingList(List<Restock> due) {
@@ -112,6 +120,7 @@ public class SuppliesView extends Div implements HasDynamicTitle {
                                     restock.item(),
                                     MovementDialog.What.BOUGHT,
                                     supplies,
+                                    counts,
                                     figures,
                                     signedIn,
                                     this::refresh)

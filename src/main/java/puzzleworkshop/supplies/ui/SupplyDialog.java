@@ -7,7 +7,6 @@ import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.formlayout.FormLayout;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
@@ -18,7 +17,7 @@ import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
-import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
@@ -36,6 +35,9 @@ class SupplyDialog extends Dialog {
     static final int USUAL_LEAD_DAYS = 7;
     static final int USUAL_SPARE_DAYS = 5;
 
+    /** As many as the ledger holds. */
+    static final int QUANTITY_DIGITS = 6;
+
     private final Optional<SupplyItem> before;
     private final TextField name = new TextField();
     private final Select<SupplyKind> kind = new Select<>();
@@ -43,19 +45,22 @@ class SupplyDialog extends Dialog {
     private final LengthField width;
     private final LengthField height;
     private final TextField purchaseUnit = new TextField();
-    private final BigDecimalField usePerPurchase = new BigDecimalField();
+    private final AmountField usePerPurchase =
+            new AmountField(getTranslation("supplies.use-per-purchase.label"), QUANTITY_DIGITS);
     private final Select<LaserFacts.Pvc> pvc = new Select<>();
     private final Select<LaserFacts.Adhesive> adhesive = new Select<>();
     private final IntegerField leadDays = new IntegerField();
     private final IntegerField spareDays = new IntegerField();
-    private final BigDecimalField ownPoint = new BigDecimalField();
+    private final AmountField ownPoint = new AmountField(getTranslation("supplies.own-point"), QUANTITY_DIGITS);
     private final Checkbox usual = new Checkbox();
     private final Checkbox retired = new Checkbox();
-    private final BigDecimalField bought = new BigDecimalField();
-    private final BigDecimalField paid = new BigDecimalField();
+    private final AmountField bought = new AmountField(getTranslation("supplies.first-purchase"), QUANTITY_DIGITS);
+    private final AmountField paid;
 
     SupplyDialog(SupplyItem item, Supplies supplies, Formatter figures, String who, Runnable changed) {
         this.before = Optional.ofNullable(item);
+        this.paid = AmountField.money(
+                getTranslation("supplies.first-paid", supplies.currency().getCurrencyCode()), supplies.currency());
         this.width = new LengthField(getTranslation("supplies.width"), figures.units());
         this.height = new LengthField(getTranslation("supplies.height"), figures.units());
         setHeaderTitle(getTranslation(item == null ? "supplies.new" : "supplies.change"));
@@ -96,13 +101,9 @@ class SupplyDialog extends Dialog {
         name.setLabel(getTranslation("supplies.name"));
         purchaseUnit.setLabel(getTranslation("supplies.purchase-unit"));
         purchaseUnit.setPlaceholder(getTranslation("supplies.purchase-unit.example"));
-        usePerPurchase.setLabel(getTranslation("supplies.use-per-purchase.label"));
-        usePerPurchase.setLocale(Texts.LOCALE);
         leadDays.setLabel(getTranslation("supplies.lead-days"));
         spareDays.setLabel(getTranslation("supplies.spare-days"));
-        ownPoint.setLabel(getTranslation("supplies.own-point"));
         ownPoint.setHelperText(getTranslation("supplies.own-point.why", Restock.LEAST_DAYS));
-        ownPoint.setLocale(Texts.LOCALE);
         for (IntegerField days : List.of(leadDays, spareDays)) {
             days.setMin(0);
             days.setMax(365);
@@ -129,11 +130,6 @@ class SupplyDialog extends Dialog {
                 usual,
                 retired);
         if (before.isEmpty()) {
-            bought.setLabel(getTranslation("supplies.first-purchase"));
-            paid.setLabel(
-                    getTranslation("supplies.first-paid", supplies.currency().getCurrencyCode()));
-            bought.setLocale(Texts.LOCALE);
-            paid.setLocale(Texts.LOCALE);
             form.add(bought, paid);
         }
         return form;
@@ -153,12 +149,12 @@ class SupplyDialog extends Dialog {
         }
         purchaseUnit.setValue(before.map(SupplyItem::purchaseUnit).orElse(""));
         BigDecimal per = before.map(SupplyItem::usePerPurchase).orElse(BigDecimal.ONE);
-        usePerPurchase.setValue(per.scale() < 0 ? per.setScale(0) : per);
+        usePerPurchase.show(per);
         pvc.setValue(before.map(item -> item.facts().pvc()).orElse(LaserFacts.Pvc.UNKNOWN));
         adhesive.setValue(before.map(item -> item.facts().adhesive()).orElse(LaserFacts.Adhesive.DRY));
         leadDays.setValue(before.map(SupplyItem::leadDays).orElse(USUAL_LEAD_DAYS));
         spareDays.setValue(before.map(SupplyItem::spareDays).orElse(USUAL_SPARE_DAYS));
-        before.flatMap(SupplyItem::ownPoint).ifPresent(ownPoint::setValue);
+        before.flatMap(SupplyItem::ownPoint).ifPresent(ownPoint::show);
         usual.setValue(before.map(SupplyItem::usual).orElse(true));
         retired.setValue(before.map(SupplyItem::retired).orElse(false));
         retired.setVisible(before.isPresent());
@@ -199,19 +195,18 @@ class SupplyDialog extends Dialog {
     private boolean isComplete() {
         boolean complete = given(name, !name.getValue().isBlank(), "supplies.name-missing.name")
                 & given(purchaseUnit, !purchaseUnit.getValue().isBlank(), "supplies.name-missing.unit")
-                & given(
-                        usePerPurchase,
-                        usePerPurchase.getValue() != null
-                                && usePerPurchase.getValue().signum() > 0,
-                        "supplies.use-per-purchase");
-        boolean whole = (bought.getValue() == null) == (paid.getValue() == null)
-                && (bought.getValue() == null
-                        || bought.getValue().signum() > 0 && paid.getValue().signum() >= 0);
-        complete &= given(bought, whole, "supplies.first-purchase.missing");
-        boolean sayable = ownPoint.getValue() == null
-                ? ownPoint.getElement().getProperty("value", "").isBlank()
-                : ownPoint.getValue().signum() >= 0;
-        complete &= given(ownPoint, sayable, "supplies.own-point.wrong");
+                & usePerPurchase.isFilled()
+                & bought.isFit()
+                & paid.isFit()
+                & ownPoint.isFit();
+        if (!usePerPurchase.isInvalid()) {
+            complete &= given(usePerPurchase, usePerPurchase.getValue().signum() > 0, "supplies.use-per-purchase");
+        }
+        if (!bought.isInvalid() && !paid.isInvalid()) {
+            boolean whole = (bought.getValue() == null) == (paid.getValue() == null)
+                    && (bought.getValue() == null || bought.getValue().signum() > 0);
+            complete &= given(bought, whole, "supplies.first-purchase.missing");
+        }
         if (useUnit.getValue() == UseUnit.SHEET) {
             for (LengthField side : List.of(width, height)) {
                 boolean there = side.getValue() != null && side.getValue().isPositive();

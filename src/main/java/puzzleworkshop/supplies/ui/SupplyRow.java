@@ -10,6 +10,7 @@ import java.util.stream.Stream;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.supplies.Restock;
+import puzzleworkshop.supplies.StockCounts;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.workshop.SignedIn;
@@ -19,7 +20,13 @@ class SupplyRow extends Div {
 
     private static final int FULL = 100;
 
-    SupplyRow(Restock restock, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
+    SupplyRow(
+            Restock restock,
+            Supplies supplies,
+            StockCounts counts,
+            Formatter figures,
+            SignedIn signedIn,
+            Runnable changed) {
         SupplyItem item = restock.item();
         addClassName("supplies-row");
         Span name = new Span(item.name());
@@ -32,7 +39,7 @@ class SupplyRow extends Div {
                 what,
                 stock(restock, figures),
                 verdict(restock, figures),
-                buttons(item, supplies, figures, signedIn, changed));
+                buttons(item, supplies, counts, figures, signedIn, changed));
         item.forbiddenAtLaser().ifPresent(why -> {
             Paragraph note = new Paragraph(figures.say(why));
             note.addClassNames("pw-note", "supplies-forbidden");
@@ -115,7 +122,13 @@ class SupplyRow extends Div {
                 : new Verdict(Verdict.Kind.GOOD, getTranslation("supplies.verdict.enough"));
     }
 
-    private Div buttons(SupplyItem item, Supplies supplies, Formatter figures, SignedIn signedIn, Runnable changed) {
+    private Div buttons(
+            SupplyItem item,
+            Supplies supplies,
+            StockCounts counts,
+            Formatter figures,
+            SignedIn signedIn,
+            Runnable changed) {
         Div buttons = new Div();
         buttons.addClassName("supplies-buttons");
         for (MovementDialog.What what : MovementDialog.What.values()) {
@@ -124,7 +137,7 @@ class SupplyRow extends Div {
             }
             Button button = new Button(
                     getTranslation(what.textKey()),
-                    event -> new MovementDialog(item, what, supplies, figures, signedIn, changed).open());
+                    event -> new MovementDialog(item, what, supplies, counts, figures, signedIn, changed).open());
             button.addThemeVariants(ButtonVariant.SMALL, ButtonVariant.TERTIARY);
             button.setAriaLabel(getTranslation(what.textKey()) + ": " + item.name());
             buttons.add(button);

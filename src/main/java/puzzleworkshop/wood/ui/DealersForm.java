@@ -6,13 +6,11 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.IntegerField;
-import java.math.BigDecimal;
-import java.util.Optional;
 import java.util.OptionalInt;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.wood.Dealers;
@@ -46,13 +44,6 @@ class DealersForm extends Div {
         return weeks.getValue() == null ? OptionalInt.empty() : OptionalInt.of(weeks.getValue());
     }
 
-    private static Optional<BigDecimal> given(BigDecimalField fee) {
-        if (fee.isInvalid()) {
-            throw new Refused("wood.dealing.fee");
-        }
-        return Optional.ofNullable(fee.getValue());
-    }
-
     private Div row(BoardOffer board) {
         Dealing known = dealers.of(board);
         Span name = new Span(board.name());
@@ -61,13 +52,16 @@ class DealersForm extends Div {
         weeks.setPlaceholder(getTranslation("wood.dealing.usual"));
         weeks.setClearButtonVisible(true);
         known.deliveryWeeks().ifPresent(weeks::setValue);
-        BigDecimalField fee = new BigDecimalField(getTranslation("wood.dealing.field.fee"));
+        AmountField fee = AmountField.money(
+                getTranslation("wood.dealing.field.fee"), board.price().currency());
         fee.setPlaceholder(getTranslation("wood.dealing.whole"));
         fee.setClearButtonVisible(true);
-        known.cutFee().ifPresent(amount -> fee.setValue(amount.stripTrailingZeros()));
+        known.cutFee().ifPresent(fee::show);
         Button save = new Button(getTranslation("wood.dealing.save"), event -> {
             boolean done = Feedback.unlessRefused(
-                    figures, "wood.rules.saved", () -> dealers.save(new Dealing(board.id(), given(weeks), given(fee))));
+                    figures,
+                    "wood.rules.saved",
+                    () -> dealers.save(new Dealing(board.id(), given(weeks), fee.typed())));
             if (done) {
                 saved.run();
             }

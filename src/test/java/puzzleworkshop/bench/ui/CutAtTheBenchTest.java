@@ -7,6 +7,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
+import com.vaadin.flow.component.select.Select;
 import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -23,6 +25,7 @@ import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.cutting.settings.Trial.Finding;
 import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -31,6 +34,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.progress.Rework.What;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.LaserFacts.Adhesive;
 import puzzleworkshop.supplies.LaserFacts.Pvc;
@@ -38,6 +42,7 @@ import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.supplies.UseUnit;
+import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.TestClock;
 import puzzleworkshop.workshop.Stage;
@@ -63,10 +68,14 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
     @Autowired
     WeekPlan plan;
 
+    @Autowired
+    DataSource database;
+
     private Order order;
 
     @BeforeEach
     void an_order_waits_at_the_laser() {
+        CleanDatabase.now(database);
         machines.save(Machine.usual("Laser", Currency.getInstance("EUR")));
         BenchOrders make = new BenchOrders(beans);
         order = make.confirmed("Ida Lund", plan.today().plusDays(20), 10);
@@ -113,6 +122,28 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         assertThat(orders.get(order.id()).next()).contains(Stage.FINISH);
     }
 
+    @Test
+    void what_went_wrong_begins_with_what_was_just_seen_of_the_cut() {
+        press("Something went wrong");
+        assertThat(likely()).as("nothing is cut yet").isEqualTo(What.NOT_THROUGH);
+        press("Close");
+        press("Prepare the cut");
+        tickAll();
+        press("Start the cut");
+        record(Result.THROUGH, Finding.ACCEPTABLE_CHARRING + 1);
+        press("Something went wrong");
+        assertThat(likely()).isEqualTo(What.CHARRED);
+        press("Close");
+    }
+
+    private Object likely() {
+        return find(Select.class).all().stream()
+                .filter(select -> "What happened".equals(select.getLabel()))
+                .findFirst()
+                .orElseThrow()
+                .getValue();
+    }
+
     private int cuts;
 
     private void tickAll() {
@@ -126,15 +157,19 @@ class CutAtTheBenchTest extends SpringBrowserlessTest {
         }
     }
 
-    @SuppressWarnings("unchecked")
     private void record(Result result) {
+        record(result, 1);
+    }
+
+    @SuppressWarnings("unchecked")
+    private void record(Result result, int charring) {
         // the beam needs its time; a cut recorded at once is asked about
         cuts++;
         TestClock.set(Instant.now().plus(Duration.ofHours(cuts)));
         Map<String, RadioButtonGroup<?>> groups = new HashMap<>();
         find(RadioButtonGroup.class).all().forEach(group -> groups.put(group.getLabel(), group));
         ((RadioButtonGroup<Result>) groups.get("How did it come out?")).setValue(result);
-        ((RadioButtonGroup<Integer>) groups.get("Charring of the edge")).setValue(1);
+        ((RadioButtonGroup<Integer>) groups.get("Charring of the edge")).setValue(charring);
         press("Record the cut");
     }
 

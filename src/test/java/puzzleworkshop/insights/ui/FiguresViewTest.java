@@ -21,6 +21,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
@@ -58,6 +59,34 @@ class FiguresViewTest extends SpringBrowserlessTest {
     void without_finished_orders_the_screen_says_what_to_do_next() {
         navigate(FiguresView.class);
         assertThat(find(H2.class).all()).extracting(H2::getText).contains("Nothing handed over yet");
+    }
+
+    @Test
+    void the_accountants_files_are_there_only_for_a_period_that_can_be_read() {
+        finish(10);
+        navigate(FiguresView.class);
+        DayField from = day("From");
+        assertThat(files()).hasSize(2);
+        from.clear();
+        assertThat(files()).as("no first day is not the beginning of time").isEmpty();
+        from.setValue(day("To").getValue().plusDays(1));
+        assertThat(files()).as("the first day after the last").isEmpty();
+        from.setValue(day("To").getValue());
+        assertThat(files()).hasSize(2);
+    }
+
+    private DayField day(String label) {
+        return find(DayField.class).all().stream()
+                .filter(field -> label.equals(field.getLabel()))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private List<String> files() {
+        return find(Anchor.class).all().stream()
+                .map(Anchor::getText)
+                .filter(text -> text.equals("Invoices and credit notes") || text.equals("Payments"))
+                .toList();
     }
 
     @Test

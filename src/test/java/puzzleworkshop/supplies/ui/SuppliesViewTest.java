@@ -133,6 +133,19 @@ class SuppliesViewTest extends ScreenTest {
     }
 
     @Test
+    void a_count_that_cannot_be_read_is_not_taken_for_not_counted() {
+        SupplyId roll = tape(Pvc.FREE);
+        navigate(SuppliesView.class);
+        test(find(Button.class).withText("Take stock").single()).click();
+        typeUnreadable(number("Masking tape"), "4o");
+        test(find(Button.class).withText("Book the differences").single()).click();
+        assertThat(number("Masking tape").isInvalid()).isTrue();
+        number("Masking tape").setValue(new BigDecimal("40"));
+        test(find(Button.class).withText("Book the differences").single()).click();
+        assertThat(supplies.find(roll).orElseThrow().stock()).isEqualByComparingTo("40");
+    }
+
+    @Test
     void vinyl_stands_with_its_danger_on_the_shelf() {
         tape(Pvc.PVC);
         navigate(SuppliesView.class);

@@ -7,7 +7,6 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.select.Select;
-import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import java.util.Arrays;
 import java.util.Optional;
@@ -20,8 +19,8 @@ import puzzleworkshop.delivery.returns.Complaints.Terms;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.Invoices;
@@ -35,8 +34,8 @@ class DecideDialog extends Dialog {
     private final Select<Reason> reason = new Select<>();
     private final Select<Stage> stage = new Select<>();
     private final Select<PostageBy> by = new Select<>();
-    private final BigDecimalField postage = new BigDecimalField();
-    private final BigDecimalField amount = new BigDecimalField();
+    private final AmountField postage;
+    private final AmountField amount;
     private final TextArea answer = new TextArea();
     private final Paragraph says = new Paragraph();
     private final transient Workshop workshop;
@@ -52,6 +51,8 @@ class DecideDialog extends Dialog {
             Runnable again) {
         this.workshop = workshop;
         String currency = workshop.currency().getCurrencyCode();
+        postage = AmountField.money(getTranslation("delivery.complaint.postage-amount", currency), workshop.currency());
+        amount = AmountField.money(getTranslation("delivery.complaint.amount", currency), workshop.currency());
         setHeaderTitle(getTranslation("delivery.complaint.decide-title", order.number()));
         reason.setLabel(getTranslation("delivery.complaint.reason"));
         reason.setItems(Reason.values());
@@ -71,8 +72,6 @@ class DecideDialog extends Dialog {
         by.setItemLabelGenerator(one -> getTranslation(one.textKey()));
         by.addValueChangeListener(e -> postage.setVisible(e.getValue() == PostageBy.WORKSHOP));
         by.setValue(PostageBy.WORKSHOP);
-        postage.setLabel(getTranslation("delivery.complaint.postage-amount", currency));
-        amount.setLabel(getTranslation("delivery.complaint.amount", currency));
         try {
             invoices.account(order.id())
                     .standing()
@@ -95,7 +94,8 @@ class DecideDialog extends Dialog {
                 complaints.classify(complaint.id(), reason.getValue(), stage.getValue());
                 switch (remedy.getValue()) {
                     case REMAKE -> complaints.remake(key, complaint.id(), terms, who);
-                    case REFUND -> complaints.refund(key, complaint.id(), money(amount), terms, who);
+                    case REFUND ->
+                        complaints.refund(key, complaint.id(), amount.needed(workshop.currency()), terms, who);
                     default -> complaints.settle(complaint.id(), remedy.getValue(), terms, who);
                 }
             });
@@ -121,14 +121,8 @@ class DecideDialog extends Dialog {
     private Terms terms() {
         return new Terms(
                 by.getValue(),
-                postage.getValue() == null ? Optional.empty() : Optional.of(money(postage)),
+                // a field that is not shown says nothing
+                postage.isVisible() ? postage.typed(workshop.currency()) : Optional.empty(),
                 answer.getValue());
-    }
-
-    private Money money(BigDecimalField field) {
-        if (field.getValue() == null) {
-            throw new Refused("delivery.complaint.amount-missing");
-        }
-        return Money.of(field.getValue(), workshop.currency());
     }
 }

@@ -1,0 +1,138 @@
+package puzzleworkshop.offers.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.button.Button;
+import com.vaadin.flow.component.html.ListItem;
+import com.vaadin.flow.component.notification.Notification;
+import java.time.Duration;
+import java.util.Optional;
+import javax.sql.DataSource;
+import org.awaitility.Awaitility;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.BeanFactory;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.SafeQuestion;
+import puzzleworkshop.measure.Percent;
+import puzzleworkshop.offers.PromiseCheck;
+import puzzleworkshop.offers.PromiseCheck.TooEarly;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.OrderView;
+import puzzleworkshop.papers.SoldOrders;
+import puzzleworkshop.planning.ReadyDay;
+import puzzleworkshop.support.CleanDatabase;
+import puzzleworkshop.support.DatabaseTest;
+
+/** A quote is confirmed from its own page: whoever would be late by it is named before, never found out afterwards. */
+@DatabaseTest
+@WithMockUser(username = "Robin", roles = "OWNER")
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class ConfirmQuoteTest extends SpringBrowserlessTest {
+
+    private static final int MOST_ORDERS = 16;
+    private static final int PUZZLES = 12;
+
+    @Autowired
+    BeanFactory beans;
+
+    @Autowired
+    Orders orders;
+
+    @Autowired
+    PromiseCheck promises;
+
+    @Autowired
+    DataSource database;
+
+    private SoldOrders sold;
+
+    @BeforeEach
+    void an_empty_workshop() {
+        CleanDatabase.now(database);
+        sold = new SoldOrders(beans);
+    }
+
+    @Test
+    void in_an_empty_week_a_quote_is_confirmed_without_a_question() {
+        Order quote = sold.quote("Ada Reed", 1, false, Percent.ZERO);
+        assertThat(promises.of(quote.id())).isEmpty();
+        navigate(OrderView.class, quote.number());
+        press("Confirm");
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(orders.get(quote.id()).state())
+                    .as(
+                            "%s",
+                            find(Notification.class).all().stream()
+                                    .map(card -> test(card).getText())
+                                    .toList())
+                    .isEqualTo(OrderState.CONFIRMED);
+        });
+        assertThat(orders.get(quote.id()).promised()).isEqualTo(quote.promised());
+    }
+
+    @Test
+    void whoever_would_be_late_is_named_and_the_earliest_day_can_be_promised_instead() {
+        Order quote = fullWeek();
+        TooEarly found = promises.of(quote.id()).orElseThrow();
+        ReadyDay.Harm harm =
+                found.forecast().harmedBy(quote.promised().orElseThrow()).getFirst();
+        navigate(OrderView.class, quote.number());
+        press("Confirm");
+        SafeQuestion question = question();
+        assertThat(find(ListItem.class).all())
+                .anyMatch(
+                        line -> line.getText().startsWith("This would make " + harm.order() + " (Bela Faro) late by"));
+        assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.QUOTE);
+
+        test(question).reject();
+        assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.CONFIRMED);
+        assertThat(orders.get(quote.id()).promised()).contains(found.earliest());
+    }
+
+    @Test
+    void left_alone_the_quote_stays_a_quote() {
+        Order quote = fullWeek();
+        navigate(OrderView.class, quote.number());
+        press("Confirm");
+        test(question()).cancel();
+        assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.QUOTE);
+        press("Confirm");
+        test(question()).confirm();
+        assertThat(orders.get(quote.id()).promised()).isEqualTo(quote.promised());
+        assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.CONFIRMED);
+    }
+
+    /** As many orders as it takes until one more for the same day makes somebody late. */
+    private Order fullWeek() {
+        Order quote = sold.quote("Ada Reed", PUZZLES, false, Percent.ZERO);
+        for (int taken = 0; taken < MOST_ORDERS; taken++) {
+            sold.confirmed("Bela Faro", PUZZLES);
+            Optional<TooEarly> found = promises.of(quote.id());
+            if (found.filter(one -> !one.forecast().harmedBy(one.promised()).isEmpty())
+                    .isPresent()) {
+                return quote;
+            }
+        }
+        throw new AssertionError("The week never filled");
+    }
+
+    private SafeQuestion question() {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(find(SafeQuestion.class).exists()).isTrue();
+        });
+        return find(SafeQuestion.class).single();
+    }
+
+    private void press(String words) {
+        test(find(Button.class).withText(words).single()).click();
+    }
+}

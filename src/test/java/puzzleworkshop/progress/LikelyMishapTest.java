@@ -1,0 +1,36 @@
+package puzzleworkshop.progress;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import puzzleworkshop.progress.Rework.What;
+import puzzleworkshop.workshop.Stage;
+
+/** What a stage offers first is what comes up there (common practice of the trade), not what belongs to the print. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class LikelyMishapTest {
+
+    @ParameterizedTest
+    @CsvSource({
+        "PRINT, PRINT_FAULT",
+        "LAMINATE, BUBBLES",
+        "SHEET_PREP, BOARD_BOWED",
+        "STICK, STUCK_ASKEW",
+        "MASK, MASK_TORN",
+        "CUT, NOT_THROUGH",
+        "HAND_OVER, RETURNED"
+    })
+    void each_stage_begins_with_its_own_mishap(Stage stage, What likely) {
+        assertThat(What.likelyAt(stage)).isEqualTo(likely);
+    }
+
+    @ParameterizedTest
+    @EnumSource(Stage.class)
+    void what_is_likely_can_have_happened_by_then(Stage stage) {
+        assertThat(What.at(stage)).contains(What.likelyAt(stage));
+    }
+}
