@@ -86,6 +86,7 @@ class PrintScreensTest extends SpringBrowserlessTest {
         PrintRun run = propose("A3");
         navigate(PrintRunsView.class);
         assertThat(words()).anyMatch(text -> text.contains("cannot be fewer"));
+        assertThat(words()).noneMatch(text -> text.contains("no crosses"));
         test(find(Button.class).withText("Confirm").single()).click();
         assertThat(runs.get(run.id()).state().name()).isEqualTo("CONFIRMED");
         assertThat(find(Button.class).withText("Printed").exists()).isTrue();
@@ -107,8 +108,6 @@ class PrintScreensTest extends SpringBrowserlessTest {
     @Test
     void a_run_says_which_prints_have_an_overhang_too_small_for_its_crosses() {
         PrintRun run = propose("A3");
-        navigate(PrintRunsView.class);
-        assertThat(words()).noneMatch(text -> text.contains("no crosses"));
         jdbc.sql("update print_run_item set overhang_mm = 2 where run_id = :run")
                 .param("run", run.id())
                 .update();
