@@ -57,6 +57,9 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class PieceOrders {
 
+    /** Of the part of an order's page where a piece is chosen: its id in the page, for whatever leads there. */
+    public static final String PLACE = "piece-again";
+
     /** As near to nothing as a discount may come; any price of a piece rounds to nothing with it. */
     private static final Percent FREE = Percent.of("99.999");
 

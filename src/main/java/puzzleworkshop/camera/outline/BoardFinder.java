@@ -23,6 +23,9 @@ public final class BoardFinder {
 
     private static final double FEWEST_CLEAR = 0.72;
 
+    /** What a piece leaves of itself is no larger than this, in areas of the smallest crumb that counts. */
+    private static final double LEFTOVER = 20;
+
     /** So small a share of an edge told by colour alone matters less. */
     private static final double SELDOM = 0.1;
 
@@ -107,6 +110,9 @@ public final class BoardFinder {
         }
         if (rings.isEmpty()) {
             throw new Refused(leftOut.isEmpty() ? Sentence.of("camera.outline.none") : leftOut.getFirst());
+        }
+        if (mask.varied && Leftovers.areThere(mask, 3 + 2 * thickness, LEFTOVER * smallestMm2)) {
+            unseen = Double.POSITIVE_INFINITY;
         }
         return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
     }

@@ -45,7 +45,9 @@ final class BoardMask {
 
     double tintRedGreen;
 
-    private final float[] far;
+    /** Of each cell from its backdrop, in spreads of that. */
+    final float[] far;
+
     private final boolean pictures;
 
     /** @param pictures whether what lies there may have many colours; else all of it is taken for one wood */

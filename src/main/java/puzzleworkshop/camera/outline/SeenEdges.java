@@ -10,7 +10,8 @@ import puzzleworkshop.measure.Sentence;
  * @param inPhoto the same points in the photo that was measured in; u, v in turn, pixels
  * @param leftOut why something is not among them
  * @param varied whether they show a picture: where it is as pale as paper (or as dark as a cloth) below it, an edge may be wrong
- * @param unseenMm2 the largest place within one of them that cannot be told from what lies below
+ * @param unseenMm2 the largest place within one of them that cannot be told from what lies below; infinite where something of a
+ *     picture lies there that was not found
  */
 public record SeenEdges(
         List<double[]> rings, List<double[]> inPhoto, List<Sentence> leftOut, boolean varied, double unseenMm2) {

@@ -123,6 +123,17 @@ class PieceCheckTest {
         }
     }
 
+    /** Nothing tells its edge from the paper but its walls and its shadow. */
+    @Test
+    void a_piece_as_white_as_the_paper_among_blue_ones_is_not_called_missing() {
+        CutPattern pattern = pattern(2);
+        Scene scene = scene(pattern, Laying.onSheet(MeasuringSheet.A4, PIXELS, landscape(0, 3)), Set.of(), 6);
+        scene.boards.get(5).face = (x, y) -> new double[] {scene.paper, scene.paper, scene.paper};
+        PieceCheck.Result result = check(pattern, scene);
+        assertThat(keys(result)).isNotEmpty().isSubsetOf("camera.pieces.hidden", "camera.pieces.lost");
+        assertThat(result.missing()).isEmpty();
+    }
+
     @Test
     void two_small_pieces_that_touch_are_asked_to_be_parted_and_are_neither_foreign_nor_missing() {
         CutPattern pattern = pattern(1);
