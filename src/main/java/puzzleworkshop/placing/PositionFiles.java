@@ -55,10 +55,10 @@ public class PositionFiles {
     @Transactional(readOnly = true)
     public Map<Choice, Sentence> obstacles(List<Long> positionIds) {
         Map<Choice, Sentence> obstacles = new HashMap<>();
-        Optional<LaidBoards> ready = Optional.empty();
+        Optional<PlaceWriter.Laid> ready = Optional.empty();
         Optional<Sentence> all = Optional.empty();
         try {
-            ready = Optional.of(LaidBoards.of(ready(positionIds)));
+            ready = Optional.of(PlaceWriter.Laid.of(ready(positionIds)));
         } catch (Refused refused) {
             all = Optional.of(refused.sentence());
         }
@@ -72,7 +72,7 @@ public class PositionFiles {
         return obstacles;
     }
 
-    private static Optional<Sentence> obstacle(LaidBoards laid, Choice choice) {
+    private static Optional<Sentence> obstacle(PlaceWriter.Laid laid, Choice choice) {
         try {
             new PlaceWriter(laid, choice.purpose()).plan(choice.form());
             return Optional.empty();
@@ -90,7 +90,7 @@ public class PositionFiles {
     @Transactional
     public Written write(List<Long> positionIds, Purpose purpose, FileForm form, String by) {
         List<ReadyPlace> ready = ready(positionIds);
-        PlaceWriter writer = new PlaceWriter(LaidBoards.of(ready), purpose);
+        PlaceWriter writer = new PlaceWriter(PlaceWriter.Laid.of(ready), purpose);
         byte[] bytes = writer.bytes(form);
         CutJob job = ready.getFirst().job();
         String boards = ready.stream()

@@ -15,13 +15,13 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.geometry.align.LearnedReading;
 import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.placing.LearnedOverhang;
-import puzzleworkshop.placing.LearnedReading;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.placing.ProposedOverhang;
@@ -93,7 +93,11 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
             more.addClassName("pw-soft");
             section.add(more);
         }
-        LearnedReading.of(measured)
+        LearnedReading.of(measured.stream()
+                        .map(position -> position.visits().stream()
+                                .map(visited -> visited.residual().mm())
+                                .toList())
+                        .toList())
                 .ifPresent(reading -> section.add(new Paragraph(figures.text(
                         "placing.learned.reading",
                         reading.boards(),

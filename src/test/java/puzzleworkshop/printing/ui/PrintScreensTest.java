@@ -112,7 +112,7 @@ class PrintScreensTest extends SpringBrowserlessTest {
                 .param("run", run.id())
                 .update();
         navigate(PrintRunsView.class);
-        assertThat(words()).anyMatch(text -> text.startsWith("One print of this run carries no crosses"));
+        assertThat(words()).anyMatch(text -> text.contains("no crosses: an overhang of 2 mm"));
     }
 
     private PrintRun propose(String medium) {

@@ -1,4 +1,4 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.geometry.align;
 
 import java.util.List;
 import java.util.Optional;
@@ -16,21 +16,20 @@ public record LearnedReading(int boards, double deviationMm) {
     /** With so many numbers left over the deviation is known to a sixth (1/√(2·20)). */
     static final int FEWEST_FREE = 20;
 
-    /** None while too few boards were measured with more than two marks. */
-    public static Optional<LearnedReading> of(List<Position> measured) {
-        List<Position> telling = measured.stream()
-                .filter(position -> position.visits().size() > Measuring.FEWEST)
-                .toList();
-        int free = telling.stream()
-                .mapToInt(position -> 2 * position.visits().size() - 4)
-                .sum();
+    /**
+     * @param residuals of each board, of each of its marks, in mm
+     * @return none while too few boards were measured with more than two marks
+     */
+    public static Optional<LearnedReading> of(List<List<Double>> residuals) {
+        List<List<Double>> telling =
+                residuals.stream().filter(board -> board.size() > 2).toList();
+        int free = telling.stream().mapToInt(board -> 2 * board.size() - 4).sum();
         if (free < FEWEST_FREE) {
             return Optional.empty();
         }
         double squares = telling.stream()
-                .flatMap(position -> position.visits().stream())
-                .mapToDouble(
-                        visited -> visited.residual().mm() * visited.residual().mm())
+                .flatMap(List::stream)
+                .mapToDouble(off -> off * off)
                 .sum();
         return Optional.of(new LearnedReading(telling.size(), Math.sqrt(squares / free)));
     }
