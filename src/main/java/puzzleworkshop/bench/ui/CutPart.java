@@ -163,6 +163,8 @@ class CutPart implements StagePart {
             Details weigh = new Details(
                     figures.text("bench.count.weigh"),
                     new WeighBlank(waiting.order(), scale, figures, signedIn.name(), again));
+            // of a block of several puzzles there is no blank of one to be weighed
+            weigh.setVisible(scale.blankOf(waiting.order()).isPresent());
             part.add(weigh);
         }
         return Optional.of(part);
