@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.boards.BlankPlan.Part;
@@ -59,14 +58,6 @@ class BoardStore {
                 Optional.ofNullable(row.getObject("offer_id", Long.class)),
                 false,
                 false);
-    }
-
-    /** Those of the orders that wait for a board to be bought. */
-    Set<OrderId> mustBuy(Collection<OrderId> asked) {
-        return jdbc.sql("select distinct order_id from order_blank where order_id = any (:orders) and sheet_id is null")
-                .param("orders", asked.stream().map(OrderId::value).toArray(Long[]::new))
-                .query((row, n) -> new OrderId(row.getLong("order_id")))
-                .set();
     }
 
     /** Replaces all blanks of an order. */

@@ -1,7 +1,10 @@
 package puzzleworkshop.sheets.board;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.Currency;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
@@ -85,17 +88,28 @@ public class RackStore {
 
     List<BoardOffer> offers() {
         return jdbc.sql("select * from board_offer where offered order by material, thickness_mm, width_mm * height_mm")
-                .query((row, n) -> new BoardOffer(
-                        row.getLong("id"),
-                        row.getString("name"),
-                        row.getString("material"),
-                        Grade.valueOf(row.getString("grade")),
-                        Length.mm(row.getDouble("thickness_mm")),
-                        Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
-                        Grain.valueOf(row.getString("grain")),
-                        Money.of(row.getBigDecimal("price"), Currency.getInstance(row.getString("currency"))),
-                        row.getBoolean("offered")))
+                .query(RackStore::offer)
                 .list();
+    }
+
+    Optional<BoardOffer> offer(long id) {
+        return jdbc.sql("select * from board_offer where id = :id")
+                .param("id", id)
+                .query(RackStore::offer)
+                .optional();
+    }
+
+    private static BoardOffer offer(ResultSet row, int n) throws SQLException {
+        return new BoardOffer(
+                row.getLong("id"),
+                row.getString("name"),
+                row.getString("material"),
+                Grade.valueOf(row.getString("grade")),
+                Length.mm(row.getDouble("thickness_mm")),
+                Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
+                Grain.valueOf(row.getString("grain")),
+                Money.of(row.getBigDecimal("price"), Currency.getInstance(row.getString("currency"))),
+                row.getBoolean("offered"));
     }
 
     void save(BoardOffer offer) {
