@@ -30,6 +30,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
@@ -77,7 +78,7 @@ class PieceAgainTest extends SpringBrowserlessTest {
         IntegerField column = field("Piece in the row, from the left");
         test(row).setValue(2);
         test(column).setValue(3);
-        int number = LostPiece.at(pattern, 2, 3).orElseThrow().number();
+        int number = GridPlaces.piece(pattern, 2, 3).orElseThrow().number();
         assertThat(find(Paragraph.class).all())
                 .extracting(Paragraph::getText)
                 .anyMatch(text -> text.startsWith("Piece " + number + ","));
