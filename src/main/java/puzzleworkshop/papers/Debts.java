@@ -43,9 +43,9 @@ public class Debts {
     @Transactional(readOnly = true)
     public List<Debt> open() {
         return jdbc.sql("""
-                select order_id, number, customer, currency, due, received, due_on from order_money
-                where due <> received order by due_on nulls last, due - received desc
-                """)
+            select order_id, number, customer, currency, due, received, due_on from order_money
+            where due <> received order by due_on nulls last, due - received desc
+            """)
                 .query((row, n) -> {
                     Currency currency = Currency.getInstance(row.getString("currency"));
                     return new Debt(
