@@ -25,11 +25,29 @@ function banner(text, kind) {
   if (box.textContent !== text) box.textContent = text;
 }
 
-function away(is) {
+// Who was typing gets their place back: a field under something inert loses the focus, and what is typed on is lost.
+let typedIn = null;
+
+function hold(is) {
+  const shell = frame();
+  if (!shell || shell.inert === is) return;
+  if (is) typedIn = document.activeElement;
+  // Open dialogs lie beside the shell, and their buttons book just as well.
+  for (const part of [shell, ...document.querySelectorAll('vaadin-dialog, vaadin-dialog-overlay, vaadin-confirm-dialog')]) {
+    part.inert = is;
+  }
+  if (!is) {
+    if (typedIn?.isConnected && (document.activeElement ?? document.body) === document.body) typedIn.focus();
+    typedIn = null;
+  }
+}
+
+function away(is, surely) {
   const shell = frame();
   if (!shell) return;
-  shell.inert = is;
   banner(is ? shell.dataset.aliveAway : '', 'bad');
+  // One late answer may be a busy moment: words then, but nobody is stopped in the middle of a word.
+  hold(is && surely);
 }
 
 async function look() {
@@ -42,7 +60,7 @@ async function look() {
       location.reload();
       return;
     }
-    if (missed > 0) away(false);
+    if (missed > 0) away(false, true);
     missed = 0;
     if (now) {
       const before = sessionStorage.getItem(STARTED);
@@ -50,9 +68,10 @@ async function look() {
       if (!started && before && before !== now) sayRestarted();
       started = now;
     }
-  } catch {
+  } catch (wrong) {
     missed++;
-    away(true);
+    // Refused or 'not yet' is sure at once; a timeout only when it comes twice.
+    away(true, wrong?.name !== 'TimeoutError' || missed > 1);
   }
 }
 

@@ -191,7 +191,7 @@ class StageTransitions {
             rack.cutsOf(id).stream()
                     .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
                     .map(Cut::id)
-                    .forEach(cut -> boards.undo(cut, who));
+                    .forEach(cut -> boards.undoWithItsTick(cut, who));
         }
         if (!tick.device().equals(PrintRunTicks.DEVICE)) {
             usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);

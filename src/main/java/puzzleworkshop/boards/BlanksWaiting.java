@@ -61,11 +61,6 @@ public class BlanksWaiting {
         return blank.sheet().map(sheets::contains).orElse(false);
     }
 
-    /** Those of the orders that wait for a board to be bought. */
-    public Set<OrderId> mustBuy(Collection<OrderId> asked) {
-        return store.mustBuy(asked);
-    }
-
     /** Blanks of confirmed orders without a held sheet, in the order in which they were confirmed. */
     public List<WaitingBlank> waiting() {
         List<Order> open = orders.open().stream()

@@ -10,7 +10,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.boards.BlankPlan.Part;
@@ -26,8 +25,8 @@ import puzzleworkshop.sheets.find.Suggestion;
 class BoardStore {
 
     private static final String FOLLOWS = """
-            select f.*, o.number from sheet_follow f join order_ref o on o.id = f.order_id where f.ended_at is null
-            """;
+        select f.*, o.number from sheet_follow f join order_ref o on o.id = f.order_id where f.ended_at is null
+        """;
 
     private final JdbcClient jdbc;
 
@@ -61,14 +60,6 @@ class BoardStore {
                 false);
     }
 
-    /** Those of the orders that wait for a board to be bought. */
-    Set<OrderId> mustBuy(Collection<OrderId> asked) {
-        return jdbc.sql("select distinct order_id from order_blank where order_id = any (:orders) and sheet_id is null")
-                .param("orders", asked.stream().map(OrderId::value).toArray(Long[]::new))
-                .query((row, n) -> new OrderId(row.getLong("order_id")))
-                .set();
-    }
-
     /** Replaces all blanks of an order. */
     void plan(OrderId order, BlankPlan plan) {
         jdbc.sql("delete from order_blank where order_id = :order")
@@ -80,10 +71,10 @@ class BoardStore {
                     .map(Suggestion::placement)
                     .orElseGet(() -> block.board().orElseThrow().placement());
             jdbc.sql("""
-                    insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
-                        sheet_id, offer_id)
-                    values (:order, :position, :part, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
-                    """)
+                insert into order_blank (order_id, position, part, across, down, width_mm, height_mm, x_mm, y_mm, degrees,
+                    sheet_id, offer_id)
+                values (:order, :position, :part, :across, :down, :width, :height, :x, :y, :degrees, :sheet, :offer)
+                """)
                     .param("order", order.value())
                     .param("position", position++)
                     .param("part", block.part().name())
@@ -104,9 +95,9 @@ class BoardStore {
 
     void place(OrderId order, int position, SheetId sheet, Placement place) {
         jdbc.sql("""
-                update order_blank set sheet_id = :sheet, offer_id = null, x_mm = :x, y_mm = :y, degrees = :degrees
-                where order_id = :order and position = :position
-                """)
+            update order_blank set sheet_id = :sheet, offer_id = null, x_mm = :x, y_mm = :y, degrees = :degrees
+            where order_id = :order and position = :position
+            """)
                 .param("sheet", sheet.value())
                 .param("x", place.x())
                 .param("y", place.y())
@@ -137,10 +128,10 @@ class BoardStore {
 
     void follow(SheetId sheet, OrderId order, int position, Placement place, Size blank, String who, Instant now) {
         jdbc.sql("""
-                insert into sheet_follow
-                    (sheet_id, order_id, position, x_mm, y_mm, degrees, width_mm, height_mm, who, planned_at)
-                values (:sheet, :order, :position, :x, :y, :degrees, :width, :height, :who, :now)
-                """)
+            insert into sheet_follow
+                (sheet_id, order_id, position, x_mm, y_mm, degrees, width_mm, height_mm, who, planned_at)
+            values (:sheet, :order, :position, :x, :y, :degrees, :width, :height, :who, :now)
+            """)
                 .param("sheet", sheet.value())
                 .param("order", order.value())
                 .param("position", position)
@@ -180,9 +171,9 @@ class BoardStore {
     /** The offcut never was: whoever came to it follows on the sheet again. */
     void followAgain(SheetId sheet, SheetId offcut) {
         jdbc.sql("""
-                update sheet_follow set ended_at = null, ended_how = null, given = null
-                where given = :offcut and sheet_id = :sheet
-                """)
+            update sheet_follow set ended_at = null, ended_how = null, given = null
+            where given = :offcut and sheet_id = :sheet
+            """)
                 .param("offcut", offcut.value())
                 .param("sheet", sheet.value())
                 .update();

@@ -257,8 +257,21 @@ public class OrderBoards {
         return holds.proposal(sheet);
     }
 
-    /** Takes a mistaken cut back: the sheet is held for the order again, its offcuts never were. */
+    /**
+     * Takes a mistaken cut back: the sheet is held for the order again, its offcuts never were.
+     *
+     * @throws Refused when the order has gone on since: its pieces lie there, and the sheet is no board any more
+     */
     public void undo(long cutId, String who) {
+        undo(cutId, true, who);
+    }
+
+    /** The same together with the tick of its stage, which decides by itself how long that may be done. */
+    public void undoWithItsTick(long cutId, String who) {
+        undo(cutId, false, who);
+    }
+
+    private void undo(long cutId, boolean onlyBeforeIsTicked, String who) {
         Cut cut = holds.find(cutId);
         List<SheetId> also = new ArrayList<>(cut.offcuts());
         also.add(cut.sheet());
@@ -267,6 +280,9 @@ public class OrderBoards {
         if (order.isEmpty()) {
             locks.lock(List.of(), also);
         }
+        order.filter(o -> onlyBeforeIsTicked && isPastCut(o)).ifPresent(o -> {
+            throw new Refused("boards.undo.gone-on", o.number());
+        });
         followers.beforeUndo(cut, who);
         holds.undo(cutId, who);
         order.ifPresent(o -> {
@@ -275,6 +291,11 @@ public class OrderBoards {
                 release(cut.sheet(), o.ref(), who);
             }
         });
+    }
+
+    private static boolean isPastCut(Order order) {
+        return order.state() != OrderState.CANCELLED
+                && order.next().map(next -> next.compareTo(Stage.CUT) > 0).orElse(order.state() != OrderState.QUOTE);
     }
 
     /** Sets one held sheet free, from its own page; the order keeps its other boards and waits for one again. */
@@ -344,10 +365,7 @@ public class OrderBoards {
         Order order = locks.lock(id);
         requireOpen(order);
         Chosen chosen = find(id, position);
-        BoardOffer offer = chosen.offer()
-                .flatMap(wanted ->
-                        settings.offers().stream().filter(o -> o.id() == wanted).findFirst())
-                .orElseThrow(() -> new Refused("boards.no-offer"));
+        BoardOffer offer = chosen.offer().flatMap(settings::offer).orElseThrow(() -> new Refused("boards.no-offer"));
         BoardFacts facts = BoardFacts.clean(offer.material(), offer.grade(), offer.thickness())
                 .at(place);
         SheetId sheet = rack.add(Outline.rectangle(offer.size()), facts, offer.price(), who);

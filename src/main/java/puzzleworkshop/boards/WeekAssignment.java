@@ -6,6 +6,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.UsefulSizes;
@@ -65,9 +66,16 @@ public class WeekAssignment {
     private final SheetFinder finder;
     private final BlanksWaiting blanks;
     private final OrderBoards boards;
+    private final HouseUnits house;
 
     WeekAssignment(
-            SheetRack rack, RackSettings settings, SheetFinder finder, BlanksWaiting blanks, OrderBoards boards) {
+            SheetRack rack,
+            RackSettings settings,
+            SheetFinder finder,
+            BlanksWaiting blanks,
+            OrderBoards boards,
+            HouseUnits house) {
+        this.house = house;
         this.rack = rack;
         this.settings = settings;
         this.finder = finder;
@@ -111,7 +119,10 @@ public class WeekAssignment {
             RackFilter free = new RackFilter(
                     "", Optional.empty(), Optional.empty(), Optional.empty(), java.util.Set.of(SheetState.FREE));
             this.stock = rack.list(free, 0, 5000);
-            this.offers = settings.offers();
+            // amounts of several currencies cannot be compared, and another is not what the workshop buys in
+            this.offers = settings.offers().stream()
+                    .filter(offer -> offer.price().currency().equals(house.currency()))
+                    .toList();
             this.rules = settings.rules();
             this.sizes = finder.sizes(waiting.stream().map(WaitingBlank::wish).toList());
         }

@@ -162,7 +162,7 @@ public class HandOvers {
         Map<OrderId, Parcel> byOrder = new HashMap<>();
         known.forEach(parcel -> parcel.orderIds().forEach(id -> byOrder.put(id, parcel)));
         Map<OrderId, PostalAddress> to = addresses.of(of);
-        Map<OrderId, Money> open = debts.open().stream()
+        Map<OrderId, Money> open = debts.openOf(of.stream().map(Order::id).toList()).stream()
                 .filter(debt -> debt.open().isPositive())
                 .collect(Collectors.toMap(Debts.Debt::order, Debts.Debt::open));
         Map<Long, SendingWay> byId = new LinkedHashMap<>();

@@ -122,16 +122,19 @@ public class ParcelJourney {
     /**
      * The customer was reminded that it waits: within the transaction that keeps the letter.
      *
+     * @param told the order whose letter it is, in whose history the letter stands already
      * @throws Refused when it does not wait any more
      */
     @Transactional
-    public Parcel reminded(ParcelId id, String who) {
+    public Parcel reminded(ParcelId id, OrderId told, String who) {
         Parcel parcel = desk.lock(id);
         if (parcel.state() != ParcelState.READY) {
             throw new Refused("delivery.not-to-collect", ParcelDesk.numbersOf(parcel));
         }
         store.reminded(id, clock.instant());
-        desk.note(parcel, Sentence.of("delivery.history.reminded"), who);
+        parcel.orderIds().stream()
+                .filter(order -> !order.equals(told))
+                .forEach(order -> orders.note(order, Sentence.of("delivery.history.reminded"), who));
         desk.tell(id);
         return desk.get(id);
     }

@@ -6,9 +6,11 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.sending.CheapestWay;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
+import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
@@ -22,14 +24,23 @@ public class WayAdvice {
     private final Orders orders;
     private final Boxes boxes;
     private final SendingWays ways;
+    private final Addresses addresses;
     private final WorkingTimes times;
     private final Workshop workshop;
     private final Clock clock;
 
-    WayAdvice(Orders orders, Boxes boxes, SendingWays ways, WorkingTimes times, Workshop workshop, Clock clock) {
+    WayAdvice(
+            Orders orders,
+            Boxes boxes,
+            SendingWays ways,
+            Addresses addresses,
+            WorkingTimes times,
+            Workshop workshop,
+            Clock clock) {
         this.orders = orders;
         this.boxes = boxes;
         this.ways = ways;
+        this.addresses = addresses;
         this.times = times;
         this.workshop = workshop;
         this.clock = clock;
@@ -49,6 +60,9 @@ public class WayAdvice {
                 of,
                 LocalDateTime.now(clock.withZone(workshop.zone())),
                 inside.stream().flatMap(one -> one.promised().stream()).min(java.time.LocalDate::compareTo),
-                times.calendar().holidays()));
+                times.calendar().holidays(),
+                addresses
+                        .of(inside.getFirst())
+                        .map(address -> new Reach.Destination(address.country(), addresses.home()))));
     }
 }

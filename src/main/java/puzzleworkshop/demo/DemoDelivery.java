@@ -71,7 +71,8 @@ class DemoDelivery {
                 "",
                 "Monday to Friday, 15:00 to 18:00",
                 SendingWay.USUAL_KEEPS_DAYS,
-                List.of());
+                List.of(),
+                way.reach());
     }
 
     private SendingWay parcel(SendingWay way) {
@@ -88,7 +89,8 @@ class DemoDelivery {
                         upTo(2_000, "5.90"),
                         upTo(5_000, "7.60"),
                         upTo(10_000, "10.50"),
-                        upTo(31_500, "17.90")));
+                        upTo(31_500, "17.90")),
+                way.reach());
     }
 
     private SendingPrice small(int grams, String price) {

@@ -48,6 +48,7 @@ class DemoYear {
 
     private record Left(PastOrder past, Order order) {}
 
+    private static final int AGAIN_DAYS = 8;
     private static final LocalTime MORNING = LocalTime.of(9, 30);
 
     private final Orders orders;
@@ -99,8 +100,23 @@ class DemoYear {
         progress.reached(PLAYED, Sentence.of("demo.year.papers", left.size()));
         left.sort(Comparator.comparing((Left one) -> one.past().handedOver()));
         for (Left one : left) {
-            together.executeWithoutResult(status -> money.settle(one.order(), one.past()));
+            together.executeWithoutResult(status -> {
+                money.settle(one.order(), one.past());
+                if (one.past().comesBack(today)) {
+                    madeAgain(one);
+                }
+            });
         }
+    }
+
+    private void madeAgain(Left one) {
+        money.comesBack(one.order(), one.past());
+        PastOrder again = one.past().again(one.past().complained(), AGAIN_DAYS);
+        bench.again(
+                orders.get(one.order().id()),
+                again,
+                at(one.past().complained(), LocalTime.NOON),
+                new SplittableRandom(one.order().id().value()));
     }
 
     /** Wages rose and power became dearer in the middle of the year; since then what stands now. */

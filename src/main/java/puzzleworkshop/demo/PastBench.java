@@ -26,6 +26,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
@@ -142,18 +143,16 @@ class PastBench {
                     .findFirst();
         }
 
-        private void take(Order quote, Size blank, Suggestion from) {
-            boards.plan(
-                    quote.id(),
-                    new BlankPlan(
-                            List.of(new BlankPlan.Block(
-                                    BlankPlan.Part.PUZZLE,
-                                    quote.quantity(),
-                                    1,
-                                    blank,
-                                    Optional.of(from),
-                                    Optional.empty())),
-                            0));
+        private void take(Order order, Size blank, Suggestion from) {
+            BlankPlan plan = new BlankPlan(
+                    List.of(new BlankPlan.Block(
+                            BlankPlan.Part.PUZZLE, order.quantity(), 1, blank, Optional.of(from), Optional.empty())),
+                    0);
+            if (order.state() == OrderState.QUOTE) {
+                boards.plan(order.id(), plan);
+            } else {
+                boards.replace(order.id(), plan, DemoStock.MAKER);
+            }
         }
 
         private void keep(List<SheetId> left) {
@@ -176,6 +175,18 @@ class PastBench {
     /** Takes an order through its stages between the day it was taken and the day it was handed over. */
     void work(Order order, PastOrder past, Rack rack, Instant taken, SplittableRandom random) {
         HouseClock.at(taken, () -> boards.hold(order.id(), DemoStock.MAKER));
+        stages(order, past, rack, taken, random);
+    }
+
+    /** Made again after it came back, from another board, and handed over on the day that the script says. */
+    void again(Order order, PastOrder past, Instant decided, SplittableRandom random) {
+        Rack rack = openRack();
+        HouseClock.at(decided, () -> rack.plan(order));
+        stages(order, past, rack, decided, random);
+        HouseClock.at(past.handedOver().atTime(16, 0).atZone(workshop.zone()).toInstant(), rack::clear);
+    }
+
+    private void stages(Order order, PastOrder past, Rack rack, Instant taken, SplittableRandom random) {
         Instant until = past.handedOver().atTime(15, 0).atZone(workshop.zone()).toInstant();
         Duration step = Duration.between(taken, until)
                 .dividedBy(Stage.values().length + (past.failed().isPresent() ? 4 : 0));

@@ -37,8 +37,9 @@ class PastMoney {
                 noon(past.handedOver(), 16),
                 () -> invoice[0] = invoices.issue(BookingKey.fresh(), order.id(), DemoStock.MAKER));
         Money due = invoice[0].gross();
-        LocalDate complained = past.handedOver().plusDays(4);
-        if (past.complaint().isPresent() && complained.isBefore(workshop.today())) {
+        LocalDate complained = past.complained();
+        boolean credited = past.complaint().isPresent() && !past.comesBack(workshop.today());
+        if (credited && complained.isBefore(workshop.today())) {
             Money less = due.times(CREDITED).rounded();
             HouseClock.at(
                     noon(complained, 11), () -> complain(order, past.complaint().get(), less));
@@ -53,6 +54,23 @@ class PastMoney {
                         () -> invoices.receive(
                                 BookingKey.fresh(), order.id(), paid, Payment.Way.TRANSFER, day, "", DemoStock.MAKER));
             }
+        });
+    }
+
+    /** It came back and is made again; the workshop bears the postage. */
+    void comesBack(Order order, PastOrder past) {
+        HouseClock.at(noon(past.complained(), 11), () -> {
+            PastOrder.Grief grief = past.complaint().orElseThrow();
+            long complaint = complaints.report(
+                    order.id(), new Complaints.Report(grief.reason(), grief.stage(), grief.words()), DemoStock.MAKER);
+            complaints.remake(
+                    BookingKey.fresh(),
+                    complaint,
+                    new Complaints.Terms(
+                            Complaint.PostageBy.WORKSHOP,
+                            Optional.of(Money.of("9.40", workshop.currency().getCurrencyCode())),
+                            "We are sorry, and make it again."),
+                    DemoStock.MAKER);
         });
     }
 

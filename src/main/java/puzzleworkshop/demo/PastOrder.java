@@ -77,6 +77,7 @@ record PastOrder(
     enum Grief {
         CHARRED(Complaint.Reason.CHARRED, Stage.CUT, "A corner is charred."),
         DARK(Complaint.Reason.PRINT_FAULT, Stage.PRINT, "The picture is darker than mine."),
+        /** Made again; the others get money back. */
         STUCK(Complaint.Reason.DOES_NOT_FIT, Stage.CUT, "Two pieces do not come apart.");
 
         private final Complaint.Reason reason;
@@ -104,6 +105,32 @@ record PastOrder(
 
     LocalDate promised() {
         return confirmed.plusDays(days);
+    }
+
+    /** The same once more, taken and handed over later, with nothing that goes wrong. */
+    PastOrder again(LocalDate decided, int takes) {
+        return new PastOrder(
+                customer,
+                contact,
+                size,
+                columns,
+                rows,
+                quantity,
+                decided,
+                takes,
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                paidAfter);
+    }
+
+    /** When the customer said what is wrong. */
+    LocalDate complained() {
+        return handedOver().plusDays(4);
+    }
+
+    boolean comesBack(LocalDate today) {
+        return complaint.equals(Optional.of(Grief.STUCK)) && complained().isBefore(today.minusDays(14));
     }
 
     LocalDate handedOver() {

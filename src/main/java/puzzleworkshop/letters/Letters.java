@@ -189,7 +189,8 @@ public class Letters {
         allow(draft.kind());
         if (draft.kind() == LetterKind.COLLECT_REMINDER) {
             // Before the order's own lock: this locks all orders of the parcel, lowest first.
-            parcels.now(orders.get(draft.order())).ifPresent(parcel -> journey.reminded(parcel.id(), signedIn.name()));
+            parcels.now(orders.get(draft.order()))
+                    .ifPresent(parcel -> journey.reminded(parcel.id(), draft.order(), signedIn.name()));
         }
         long id = add(draft, way);
         orders.note(

@@ -52,13 +52,14 @@ public class Reminders {
     /** Longest due first; nothing for anyone but an owner. */
     @Transactional(readOnly = true)
     public List<Overdue> overdue() {
-        if (!signedIn.isOwner()) {
-            return List.of();
-        }
+        return signedIn.isOwner() ? overdue(debts.open()) : List.of();
+    }
+
+    private List<Overdue> overdue(List<Debts.Debt> open) {
         LocalDate today = workshop.today();
         Map<OrderId, LocalDate> since = new HashMap<>();
         List<Debts.Debt> late =
-                debts.open().stream().filter(debt -> debt.isOverdue(today)).toList();
+                open.stream().filter(debt -> debt.isOverdue(today)).toList();
         late.forEach(debt -> since.put(debt.order(), debt.dueOn().orElseThrow()));
         Map<OrderId, ReminderSteps.Written> written = store.lastReminders(since);
         ReminderSteps steps = store.reminderSteps();
@@ -80,8 +81,10 @@ public class Reminders {
     /** The reminder to write for one order now; empty when it is not overdue or all were written. */
     @Transactional(readOnly = true)
     public Optional<LetterKind> nextFor(OrderId order) {
-        return overdue().stream()
-                .filter(one -> one.order().equals(order))
+        if (!signedIn.isOwner()) {
+            return Optional.empty();
+        }
+        return overdue(debts.openOf(List.of(order))).stream()
                 .findFirst()
                 .flatMap(Overdue::next)
                 .map(ReminderSteps.Due::kind);

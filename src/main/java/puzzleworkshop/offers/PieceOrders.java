@@ -57,6 +57,9 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class PieceOrders {
 
+    /** Of the part of an order's page where a piece is chosen: its id in the page, for whatever leads there. */
+    public static final String PLACE = "piece-again";
+
     /** As near to nothing as a discount may come; any price of a piece rounds to nothing with it. */
     private static final Percent FREE = Percent.of("99.999");
 
@@ -156,7 +159,7 @@ public class PieceOrders {
         }
         CutSetting setting = settings.forBoard(machine, old.board());
         TimeRange laser = times.timeFor(puzzle.cutPaths(patterns.of(puzzle.pattern()), numbers.outlineLast()), setting);
-        KeptPrice price = price(puzzle.finished(), boards, laser, wanted.free());
+        KeptPrice price = price(old, puzzle.finished(), boards, laser, wanted.free());
         Minutes trial = setting.isProven() ? Minutes.ZERO : PlannedTrials.TAKES;
         String same = old.board().material() + " " + old.board().grade() + " "
                 + old.board().thickness().mm();
@@ -233,7 +236,12 @@ public class PieceOrders {
         return (from + to) / 2 / whole;
     }
 
-    private KeptPrice price(Size finished, BlankPlan boards, TimeRange laser, boolean free) {
+    /**
+     * It goes the way that the old order went: sending costs as much again, and is charged as then unless the piece costs
+     * the customer nothing.
+     */
+    private KeptPrice price(Order old, Size finished, BlankPlan boards, TimeRange laser, boolean free) {
+        PriceQuestion then = orders.keptPrice(old.id()).question();
         Money wood =
                 Money.sum(boards.blocks().stream().map(BlankPlan.Block::cost).toList(), workshop.currency());
         PriceQuestion question = new PriceQuestion(
@@ -244,8 +252,8 @@ public class PieceOrders {
                 workshop.tradeNumbers().stickerFor(finished).area(),
                 laser.likely(),
                 pricing.stageWork(1),
-                Money.zero(workshop.currency()),
-                Money.zero(workshop.currency()),
+                free ? Money.zero(workshop.currency()) : then.shippingCharge(),
+                then.postage(),
                 false,
                 free ? FREE : Percent.ZERO,
                 VatRates.STANDARD);

@@ -1,7 +1,9 @@
 package puzzleworkshop.papers;
 
 import java.math.BigDecimal;
+import java.sql.Types;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
@@ -42,10 +44,26 @@ public class Debts {
     /** Overdue ones first, then by amount. */
     @Transactional(readOnly = true)
     public List<Debt> open() {
+        return read(Optional.empty());
+    }
+
+    /** Those of some orders only, for who looks at a few: no other order is read. */
+    @Transactional(readOnly = true)
+    public List<Debt> openOf(Collection<OrderId> orders) {
+        return orders.isEmpty() ? List.of() : read(Optional.of(orders));
+    }
+
+    private List<Debt> read(Optional<Collection<OrderId>> orders) {
         return jdbc.sql("""
-                select order_id, number, customer, currency, due, received, due_on from order_money
-                where due <> received order by due_on nulls last, due - received desc
-                """)
+            select order_id, number, customer, currency, due, received, due_on from order_money
+            where due <> received and (cast(:orders as bigint[]) is null or order_id = any (:orders))
+            order by due_on nulls last, due - received desc
+            """)
+                .param(
+                        "orders",
+                        orders.map(some -> some.stream().map(OrderId::value).toArray(Long[]::new))
+                                .orElse(null),
+                        Types.ARRAY)
                 .query((row, n) -> {
                     Currency currency = Currency.getInstance(row.getString("currency"));
                     return new Debt(

@@ -43,6 +43,7 @@ public record Hold(
     private static final int DIRECTIONS = 72;
     private static final double FLATTENING_MM = 0.02;
     private static final double LOOKED_TO = 3;
+    private static final double USUALLY_BURNT_MM = 0.15;
 
     public static Hold of(CutPattern pattern) {
         double kerf = pattern.spec().kerf().mm();
@@ -83,6 +84,15 @@ public record Hold(
                     case "GENERAL" -> 1.25;
                     default -> 1;
                 };
+    }
+
+    /**
+     * What must be sound wood of that: a rule for the wood as it is cut means wood whose edges are browned as a usual setting
+     * browns them (3 mm of plywood at 5 mm/s in one pass: some {@value #USUALLY_BURNT_MM} mm on either side); where more is
+     * browned, as much more has to be there.
+     */
+    public double leastSoundMm(String grade) {
+        return leastWoodMm(grade) - 2 * USUALLY_BURNT_MM;
     }
 
     public boolean holdsTogether() {

@@ -44,8 +44,9 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
      * @param kerf of the beam today
      * @param acrossStretch real size of the old puzzle over its drawn size, across; 1 as drawn
      * @param downStretch the same down
+     * @param then kerf of the beam that cut the old puzzle, where that is known; else the pattern's
      */
-    public record Today(Length kerf, double acrossStretch, double downStretch) {
+    public record Today(Length kerf, double acrossStretch, double downStretch, Optional<Length> then) {
 
         private static final double MOST_STRETCH = 0.02;
 
@@ -56,6 +57,10 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
                 throw new IllegalArgumentException("A kerf of " + kerf.mm() + " mm, stretched by " + acrossStretch
                         + " across and " + downStretch + " down");
             }
+        }
+
+        public Today(Length kerf, double acrossStretch, double downStretch) {
+            this(kerf, acrossStretch, downStretch, Optional.empty());
         }
 
         public static Today withKerf(Length kerf) {
@@ -69,7 +74,8 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
         Bounds bounds = piece.outline().bounds();
         CurvePath stretched = piece.outline()
                 .transformed(AffineTransform.getScaleInstance(today.acrossStretch(), today.downStretch()));
-        double outwards = (today.kerf().mm() - pattern.spec().kerf().mm()) / 2;
+        double outwards =
+                (today.kerf().mm() - today.then().orElse(pattern.spec().kerf()).mm()) / 2;
         CurvePath line = outwards == 0 ? stretched : moved(stretched, outwards);
         Bounds drawn = line.bounds();
         return new LostPiece(piece, line.translated(-drawn.minX(), -drawn.minY()), bounds);
@@ -110,18 +116,6 @@ public record LostPiece(Piece piece, CurvePath line, Bounds inPuzzle) {
         Bounds bounds = piece.outline().bounds();
         return bounds.holds(Bounds.at(point))
                 && polygon(piece.outline()).contains(JTS.createPoint(new Coordinate(point.xMm(), point.yMm())));
-    }
-
-    /** The piece in a row and column of a plain grid, both from 1; empty where a personal piece took its place. */
-    public static Optional<Piece> at(CutPattern pattern, int row, int column) {
-        Size size = pattern.spec().size();
-        return at(
-                pattern,
-                Point.of(
-                        (column - 0.5)
-                                * size.width().mm()
-                                / pattern.spec().grid().columns(),
-                        (row - 0.5) * size.height().mm() / pattern.spec().grid().rows()));
     }
 
     /** Size of the piece. */

@@ -109,6 +109,10 @@ public record PatternSpec(
         return new PatternSpec(size, grid, seed, style, outline, other, kerf, shapes, design, layout);
     }
 
+    public PatternSpec withKerf(Length other) {
+        return new PatternSpec(size, grid, seed, style, outline, thickness, other, shapes, design, layout);
+    }
+
     public PatternSpec withShapes(List<PersonalShape> others) {
         return new PatternSpec(size, grid, seed, style, outline, thickness, kerf, others, design, layout);
     }

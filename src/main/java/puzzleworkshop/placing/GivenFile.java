@@ -1,18 +1,24 @@
 package puzzleworkshop.placing;
 
 import java.time.Instant;
+import java.util.Optional;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
+import puzzleworkshop.measure.OrderId;
 
 /**
- * A file that was given out for a position.
+ * A file that was given out: for a position, or the usual one of an order.
  *
+ * @param order it is for; none for a test cut
+ * @param jobId of the cut; none when no cut was prepared yet
+ * @param positionId none for a usual file, which is laid by eye
  * @param sha256 digest of its bytes, 64 hexadecimal digits (FIPS 180-4)
  * @param setting what it says or carries, in words and the machine's own unit
  */
 public record GivenFile(
         long id,
-        long jobId,
-        long positionId,
+        Optional<OrderId> order,
+        Optional<Long> jobId,
+        Optional<Long> positionId,
         Purpose purpose,
         FileForm form,
         String name,

@@ -3,7 +3,11 @@ package puzzleworkshop.placing;
 import java.awt.geom.AffineTransform;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.cutfiles.writing.CutFile;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutfiles.writing.GcodeFile;
@@ -28,13 +32,13 @@ final class PlaceWriter {
      */
     static final double MOST_FRAME_ENERGY = 0.05;
 
-    private final LaidBoards laid;
+    private final Laid laid;
     private final List<ReadyPlace> places;
     private final ReadyPlace first;
     private final Machine machine;
     private final Purpose purpose;
 
-    PlaceWriter(LaidBoards laid, Purpose purpose) {
+    PlaceWriter(Laid laid, Purpose purpose) {
         this.laid = laid;
         this.places = laid.places();
         this.first = places.getFirst();
@@ -149,7 +153,7 @@ final class PlaceWriter {
     private MachinePage page() {
         SettingWords words = SettingWords.of(machine, first.job().parameters());
         return new MachinePage(
-                machine.bed(),
+                Optional.of(machine.bed()),
                 words(),
                 purpose == Purpose.FRAME ? "FRAME_" + number(power()).replace('.', '-') + "PC" : words.layer());
     }
@@ -173,5 +177,55 @@ final class PlaceWriter {
 
     private static String number(Percent share) {
         return SettingWords.number(share.hundredths().doubleValue(), 1);
+    }
+
+    /**
+     * Boards of one cut as they lie on the bed: their lines are brought there once, whatever files are then asked for.
+     *
+     * @param places at least one
+     * @param cuts what is cut of each, on the bed
+     * @param frames what is traced of each before
+     */
+    record Laid(List<ReadyPlace> places, List<CutPlan> cuts, List<CurvePath> frames) {
+
+        private static final double FLATTENING_MM = 0.05;
+        private static final GeometryFactory JTS = new GeometryFactory();
+
+        Laid {
+            places = List.copyOf(places);
+            cuts = List.copyOf(cuts);
+            frames = List.copyOf(frames);
+        }
+
+        /** @throws Refused when one would leave the bed, or two would lie on one another */
+        static Laid of(List<ReadyPlace> places) {
+            requireApart(places);
+            return new Laid(
+                    places,
+                    places.stream().map(ReadyPlace::cut).toList(),
+                    places.stream().map(ReadyPlace::frame).toList());
+        }
+
+        /** Two boards cannot lie on one another: then one was measured at the other's marks. */
+        private static void requireApart(List<ReadyPlace> places) {
+            List<Polygon> edges =
+                    places.stream().map(place -> polygon(place.edges())).toList();
+            for (int i = 0; i < places.size(); i++) {
+                for (int j = 0; j < i; j++) {
+                    if (edges.get(i).intersects(edges.get(j))) {
+                        throw new Refused(
+                                "placing.file.on-another",
+                                places.get(j).position().copy(),
+                                places.get(i).position().copy());
+                    }
+                }
+            }
+        }
+
+        private static Polygon polygon(CurvePath ring) {
+            return JTS.createPolygon(ring.flattened(FLATTENING_MM).stream()
+                    .map(p -> new Coordinate(p.xMm(), p.yMm()))
+                    .toArray(Coordinate[]::new));
+        }
     }
 }

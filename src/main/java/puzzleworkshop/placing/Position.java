@@ -19,6 +19,7 @@ import puzzleworkshop.measure.Size;
  * @param axes as the machine counted then
  * @param bed as it was then
  * @param holdDown board beyond the sticker as it was then: from the fence to the print
+ * @param kerf width of the cut that it was proven for
  * @param visits the marks, with the residual of each; none when the place is the jig's
  * @param place from the drawing, turned by quarters, to the bed (x right, y to the front, from the back left corner)
  * @param followed whether the cut is stretched as the print is
@@ -40,6 +41,7 @@ public record Position(
         Size finished,
         Length overhang,
         Length holdDown,
+        Length kerf,
         List<Visited> visits,
         Similarity place,
         boolean followed,

@@ -55,10 +55,10 @@ public class PositionFiles {
     @Transactional(readOnly = true)
     public Map<Choice, Sentence> obstacles(List<Long> positionIds) {
         Map<Choice, Sentence> obstacles = new HashMap<>();
-        Optional<LaidBoards> ready = Optional.empty();
+        Optional<PlaceWriter.Laid> ready = Optional.empty();
         Optional<Sentence> all = Optional.empty();
         try {
-            ready = Optional.of(LaidBoards.of(ready(positionIds)));
+            ready = Optional.of(PlaceWriter.Laid.of(ready(positionIds)));
         } catch (Refused refused) {
             all = Optional.of(refused.sentence());
         }
@@ -72,7 +72,7 @@ public class PositionFiles {
         return obstacles;
     }
 
-    private static Optional<Sentence> obstacle(LaidBoards laid, Choice choice) {
+    private static Optional<Sentence> obstacle(PlaceWriter.Laid laid, Choice choice) {
         try {
             new PlaceWriter(laid, choice.purpose()).plan(choice.form());
             return Optional.empty();
@@ -90,7 +90,7 @@ public class PositionFiles {
     @Transactional
     public Written write(List<Long> positionIds, Purpose purpose, FileForm form, String by) {
         List<ReadyPlace> ready = ready(positionIds);
-        PlaceWriter writer = new PlaceWriter(LaidBoards.of(ready), purpose);
+        PlaceWriter writer = new PlaceWriter(PlaceWriter.Laid.of(ready), purpose);
         byte[] bytes = writer.bytes(form);
         CutJob job = ready.getFirst().job();
         String boards = ready.stream()
@@ -105,8 +105,9 @@ public class PositionFiles {
         for (ReadyPlace place : ready) {
             last = new GivenFile(
                     0,
-                    job.id(),
-                    place.position().id(),
+                    job.order(),
+                    Optional.of(job.id()),
+                    Optional.of(place.position().id()),
                     purpose,
                     form,
                     name,
@@ -115,7 +116,7 @@ public class PositionFiles {
                     writer.words(),
                     by,
                     clock.instant());
-            given.add(last, job.parameters(), writer.power());
+            given.add(last, Optional.of(job.parameters()), writer.power());
         }
         return new Written(last, bytes);
     }
@@ -154,7 +155,8 @@ public class PositionFiles {
                 && machine.bed().equals(position.bed())
                 && machine.control().axes().equals(position.axes())
                 && print.finished().equals(position.finished())
-                && print.overhang().equals(position.overhang());
+                && print.overhang().equals(position.overhang())
+                && machine.beam().kerf().equals(position.kerf());
         if (!same) {
             throw new Refused("placing.file.changed");
         }
@@ -166,7 +168,7 @@ public class PositionFiles {
         return new ReadyPlace(position, job, machine, print, traced);
     }
 
-    private static String digest(byte[] bytes) {
+    static String digest(byte[] bytes) {
         try {
             return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
         } catch (NoSuchAlgorithmException never) {

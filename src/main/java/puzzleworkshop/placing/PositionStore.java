@@ -64,10 +64,10 @@ class PositionStore {
         long id = jdbc.sql("""
             insert into placing_position (job_id, machine_id, copy, source, in_jig, quarter_turns, origin_corner,
                 x_to_right, y_to_back, coordinate_unit, bed_width_mm, bed_height_mm, finished_width_mm,
-                finished_height_mm, overhang_mm, hold_down_mm, a, b, dx_mm, dy_mm, follow, spare_mm, uncertainty_mm, measured_by,
+                finished_height_mm, overhang_mm, hold_down_mm, kerf_mm, a, b, dx_mm, dy_mm, follow, spare_mm, uncertainty_mm, measured_by,
                 measured_at)
             values (:job, :machine, :copy, :source, :jig, :turns, :origin, :xRight, :yBack, :unit, :bedWidth,
-                :bedHeight, :width, :height, :overhang, :holdDown, :a, :b, :dx, :dy, :follow, :spare, :uncertainty, :by, :at)
+                :bedHeight, :width, :height, :overhang, :holdDown, :kerf, :a, :b, :dx, :dy, :follow, :spare, :uncertainty, :by, :at)
             returning id
             """)
                 .param("job", p.jobId())
@@ -86,6 +86,7 @@ class PositionStore {
                 .param("height", p.finished().height().mm())
                 .param("overhang", p.overhang().mm())
                 .param("holdDown", p.holdDown().mm())
+                .param("kerf", p.kerf().mm())
                 .param("a", p.place().a())
                 .param("b", p.place().b())
                 .param("dx", p.place().dxMm())
@@ -229,6 +230,7 @@ class PositionStore {
                 p.finished(),
                 p.overhang(),
                 p.holdDown(),
+                p.kerf(),
                 visits,
                 p.place(),
                 p.followed(),
@@ -257,6 +259,7 @@ class PositionStore {
                 Size.mm(row.getDouble("finished_width_mm"), row.getDouble("finished_height_mm")),
                 Length.mm(row.getDouble("overhang_mm")),
                 Length.mm(row.getDouble("hold_down_mm")),
+                Length.mm(row.getDouble("kerf_mm")),
                 List.of(),
                 new Similarity(row.getDouble("a"), row.getDouble("b"), row.getDouble("dx_mm"), row.getDouble("dy_mm")),
                 row.getBoolean("follow"),

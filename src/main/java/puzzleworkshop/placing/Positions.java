@@ -1,6 +1,7 @@
 package puzzleworkshop.placing;
 
 import java.time.Clock;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -112,6 +113,7 @@ public class Positions {
                 print.finished(),
                 print.overhang(),
                 prints.numbers().holdDownMargin(),
+                machine.beam().kerf(),
                 visits,
                 measured.reading().fit().place(),
                 measured.followed(),
@@ -193,6 +195,7 @@ public class Positions {
                 print.finished(),
                 print.overhang(),
                 prints.numbers().holdDownMargin(),
+                machine.beam().kerf(),
                 List.of(),
                 jig.place(),
                 false,
@@ -243,22 +246,45 @@ public class Positions {
         return store.ofJob(jobId);
     }
 
+    /** Where the last cut of an order was measured by marks; with its stretch and kerf a lost piece is made again. */
+    @Transactional(readOnly = true)
+    public Optional<Position> lastMeasured(OrderId order) {
+        return jobs.of(order).stream()
+                .filter(job -> job.started().isPresent() && !job.brokenOff())
+                .flatMap(job -> store.ofJob(job.id()).stream())
+                .filter(position -> position.source() == Position.Source.MARKS)
+                .max(Comparator.comparingLong(Position::id));
+    }
+
     /** Places measured on a machine, newest first. */
     @Transactional(readOnly = true)
     public List<Position> measuredOn(long machineId, int most) {
         return store.measuredOn(machineId, most);
     }
 
-    /** Every file that was given out for a cut, oldest first. */
+    /**
+     * Every file that was given out for a cut, oldest first; usual files of its order that were given out before it was
+     * prepared too, for nobody can say that it was not they that were cut.
+     */
     @Transactional(readOnly = true)
     public List<GivenFile> given(long jobId) {
-        return given.ofJobs(List.of(jobId));
+        Optional<CutJob> job = jobs.find(jobId);
+        return job.flatMap(CutJob::order)
+                .map(order -> given.ofOrder(order).stream()
+                        .filter(file -> file.jobId()
+                                .map(id -> id == jobId)
+                                .orElseGet(() -> job.get()
+                                        .ended()
+                                        .filter(end -> file.at().isAfter(end.at()))
+                                        .isEmpty()))
+                        .toList())
+                .orElseGet(() -> given.ofJob(jobId));
     }
 
     /** Every file that was given out for an order, oldest first. */
     @Transactional(readOnly = true)
     public List<GivenFile> given(OrderId order) {
-        return given.ofJobs(jobs.of(order).stream().map(CutJob::id).toList());
+        return given.ofOrder(order);
     }
 
     /** Crosses that were set otherwise since the form was opened are not those that were visited. */

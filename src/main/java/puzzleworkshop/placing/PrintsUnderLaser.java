@@ -49,13 +49,18 @@ class PrintsUnderLaser {
         return orderOf(job).map(order -> drawn(order, crosses.stickerOf(order.id())));
     }
 
+    /** What is cut of an order's puzzle, in order, under the order's number. */
+    CutPlan planOf(Order order) {
+        CutPlan.Sequence sequence =
+                workshop.tradeNumbers().outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
+        CutPlan plan = patterns.plan(order.puzzle().pattern(), sequence);
+        return new CutPlan(
+                order.number(), sequence, plan.inner(), plan.outline(), plan.travelMm(), plan.travelAsDrawnMm());
+    }
+
     private DrawnPrint drawn(Order order, Optional<PrintedSticker> printed) {
         TradeNumbers numbers = workshop.tradeNumbers();
-        CutPlan.Sequence sequence =
-                numbers.outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
-        CutPlan plan = patterns.plan(order.puzzle().pattern(), sequence);
-        CutPlan named = new CutPlan(
-                order.number(), sequence, plan.inner(), plan.outline(), plan.travelMm(), plan.travelAsDrawnMm());
+        CutPlan named = planOf(order);
         // a print of another size is not the one that lies there
         Optional<PrintedSticker> own = printed.filter(
                 sticker -> sticker.finished().equals(order.puzzle().finished()));

@@ -13,6 +13,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BlanksWaiting;
+import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.payments.PaymentsAwaited;
@@ -122,15 +123,17 @@ class Blockers {
         List<OrderId> ids = open.stream().map(Order::id).toList();
         Set<OrderId> held = rack.heldIds(ids).keySet();
         Set<OrderId> cut = rack.withCuts(ids);
-        Set<OrderId> mustBuy = blanks.mustBuy(ids);
+        Map<OrderId, List<Chosen>> chosen = blanks.of(ids);
         return ids.stream()
                 .filter(id -> {
                     boolean afresh = Optional.ofNullable(soFar.get(id))
                             .map(SoFar::needsFreshBoard)
                             .orElse(false);
-                    return held.contains(id) || !afresh && cut.contains(id);
+                    List<Chosen> all = chosen.getOrDefault(id, List.of());
+                    return all.isEmpty()
+                            ? held.contains(id) || !afresh && cut.contains(id)
+                            : all.stream().allMatch(blank -> blank.held() || !afresh && blank.cut());
                 })
-                .filter(id -> !mustBuy.contains(id))
                 .collect(Collectors.toSet());
     }
 

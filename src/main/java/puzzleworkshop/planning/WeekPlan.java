@@ -65,7 +65,7 @@ public class WeekPlan {
     private final LatenessWeights weights;
     private final Progress progress;
     private final Clock clock;
-    private final VersionedCache<Asked, Made> plans;
+    private final VersionedCache<LocalDate, Made> plans;
 
     WeekPlan(
             Orders orders,
@@ -94,9 +94,6 @@ public class WeekPlan {
     }
 
     private static final int MOST_DAYS_TRIED = 6;
-
-    /** A plan counts for its day, and for the print runs as they were. */
-    private record Asked(LocalDate day, String prints) {}
 
     /**
      * One order in the week.
@@ -321,6 +318,7 @@ public class WeekPlan {
                 || change instanceof WorkingTimes.HoursChanged
                 || change instanceof Workshop.WorkshopChanged
                 || change instanceof StockMoved
+                || change instanceof PlannedPrints.PrintsMoved
                 || change instanceof TrialsPlanned;
     }
 
@@ -335,7 +333,7 @@ public class WeekPlan {
 
     private Made made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
-        return plans.get(new Asked(at.toLocalDate(), prints.stamp()), () -> new Made(at));
+        return plans.get(at.toLocalDate(), () -> new Made(at));
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {

@@ -10,12 +10,16 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.runtime.Change;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;
 
 /** What the week's plan wants to know about printing: which orders go together, and what they take from the shelf. */
 @Service
 public class PlannedPrints {
+
+    /** Prints were planned, printed, spoiled or taken out of a run. */
+    public record PrintsMoved() implements Change {}
 
     /** Sheet that is left over beside the stickers, for prints that are in no run yet (common practice). */
     private static final double WASTE = 1.15;
@@ -85,10 +89,5 @@ public class PlannedPrints {
             }
         });
         return needs;
-    }
-
-    /** Another text as soon as any run has changed. */
-    public String stamp() {
-        return runs.stamp();
     }
 }

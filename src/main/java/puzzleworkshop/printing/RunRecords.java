@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.runtime.AfterCommit;
 
 /** What laying out and printing share: a run as it is kept, its next state, its history, and what waits for the printer. */
 @Component
@@ -15,12 +16,14 @@ class RunRecords {
     private final MediumStore media;
     private final PrintQueue queue;
     private final Clock clock;
+    private final AfterCommit afterCommit;
 
-    RunRecords(RunStore runs, MediumStore media, PrintQueue queue, Clock clock) {
+    RunRecords(RunStore runs, MediumStore media, PrintQueue queue, Clock clock, AfterCommit afterCommit) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;
         this.clock = clock;
+        this.afterCommit = afterCommit;
     }
 
     PrintRun get(long runId) {
@@ -43,8 +46,10 @@ class RunRecords {
         return clock.instant();
     }
 
+    /** Every change of a run is written down here, and told when it is committed. */
     void write(long run, Sentence what, String who) {
         runs.write(run, what, clock.instant(), who);
+        afterCommit.tell(new PlannedPrints.PrintsMoved());
     }
 
     void advance(PrintRun run, RunState from, RunState to, Optional<Instant> printedAt) {

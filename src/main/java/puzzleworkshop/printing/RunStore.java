@@ -219,13 +219,6 @@ class RunStore {
                 .list();
     }
 
-    String stamp() {
-        return jdbc.sql("""
-            select (select count(*) || '/' || coalesce(sum(version), 0) from print_run) || '/'
-                || (select count(*) from print_run_item where outcome = 'PLANNED')
-            """).query(String.class).single();
-    }
-
     void write(long run, Sentence what, Instant at, String who) {
         jdbc.sql("""
             insert into print_run_history (run_id, at, who, text_key, arguments)

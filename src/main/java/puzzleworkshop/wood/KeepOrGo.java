@@ -1,5 +1,6 @@
 package puzzleworkshop.wood;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.stream.IntStream;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.geometry.UsefulSizes;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.RackShapes;
@@ -25,6 +27,7 @@ import puzzleworkshop.wood.asked.BoardKindAsked;
 import puzzleworkshop.wood.asked.Demand;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.Wanted;
+import puzzleworkshop.workshop.Workshop;
 
 /**
  * Which pieces will be missed least when the rack is too full: those from which least is cut in the half year to come, each kind of
@@ -45,8 +48,10 @@ class KeepOrGo {
     private final BoardsForSale forSale;
     private final RackShapes shapes;
     private final RackSettings settings;
+    private final Workshop workshop;
 
-    KeepOrGo(AskedFor asked, BoardsForSale forSale, RackShapes shapes, RackSettings settings) {
+    KeepOrGo(AskedFor asked, BoardsForSale forSale, RackShapes shapes, RackSettings settings, Workshop workshop) {
+        this.workshop = workshop;
         this.asked = asked;
         this.forSale = forSale;
         this.shapes = shapes;
@@ -58,7 +63,7 @@ class KeepOrGo {
 
     private record Piece(Sheet sheet, Optional<Wanted> size, int rung, double later, Optional<Kind> kind) {}
 
-    private record Judged(Piece piece, double missed, double usedIn) {}
+    private record Judged(Piece piece, double missed, double saves, double usedIn) {}
 
     /**
      * @param free sheets, the only ones that may go
@@ -149,7 +154,7 @@ class KeepOrGo {
                 kinds.computeIfAbsent(piece.kind().get(), kind -> new ArrayList<>())
                         .add(piece);
             } else {
-                judged.add(new Judged(piece, piece.kind().isPresent() ? piece.later() : 0, 0));
+                judged.add(new Judged(piece, piece.kind().isPresent() ? piece.later() : 0, 0, 0));
             }
         }
         kinds.forEach((kind, same) -> {
@@ -167,7 +172,10 @@ class KeepOrGo {
                 Piece piece = same.get(i);
                 double stays = (1 - missed.get(i).usedIn()) * unit * piece.later();
                 judged.add(new Judged(
-                        piece, missed.get(i).saves() + stays, missed.get(i).usedIn()));
+                        piece,
+                        missed.get(i).saves() + stays,
+                        missed.get(i).saves(),
+                        missed.get(i).usedIn()));
             }
         });
         judged.sort(Comparator.comparingDouble(Judged::missed)
@@ -176,7 +184,7 @@ class KeepOrGo {
         return judged;
     }
 
-    private static Sentence why(Judged one, UsefulSizes useful) {
+    private Sentence why(Judged one, UsefulSizes useful) {
         Piece piece = one.piece();
         if (!piece.sheet().facts().past().isFitForCutting()) {
             return Sentence.of("wood.keep.unfit");
@@ -189,6 +197,10 @@ class KeepOrGo {
             return Sentence.of("wood.keep.unasked", size);
         }
         return Sentence.of(
-                "wood.keep.spare", size, Long.toString(Math.round(HUNDRED * one.usedIn())), Demand.WEEKS_TO_COME);
+                "wood.keep.spare",
+                size,
+                Long.toString(Math.round(HUNDRED * one.usedIn())),
+                Demand.WEEKS_TO_COME,
+                Money.of(BigDecimal.valueOf(Math.round(one.saves()), 2), workshop.currency()));
     }
 }

@@ -14,6 +14,8 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Base64;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -67,8 +69,16 @@ public class PhotoIntakeIT {
         assertThatThrownBy(() -> photos.kept(page)).isInstanceOf(Refused.class);
         assertThatThrownBy(() -> photos.kept(new byte[0])).isInstanceOf(Refused.class);
         byte[] photo = CameraPicture.jpeg(400, 9);
-        byte[] cut = java.util.Arrays.copyOf(photo, 200);
+        byte[] cut = Arrays.copyOf(photo, 200);
         assertThatThrownBy(() -> photos.kept(cut)).isInstanceOf(Refused.class);
+        // a lossless WebP of 1 × 1 pixel (RFC 9649; as published with feature tests of browsers, from memory), cut
+        // short
+        byte[] webp = Base64.getDecoder().decode("UklGRhoAAABXRUJQVlA4TA0AAAAvAAAAEAcQERGIiP4HAA==");
+        for (int length : new int[] {13, 20, 25, 30}) {
+            assertThatThrownBy(() -> photos.kept(Arrays.copyOf(webp, length)))
+                    .as("%d bytes of it", length)
+                    .isInstanceOf(Refused.class);
+        }
     }
 
     /** A picture of {@link CameraPicture} as it should be kept: 3 by 4, red at the upper left, nothing of the camera. */

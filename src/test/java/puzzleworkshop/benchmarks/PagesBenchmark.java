@@ -1,9 +1,5 @@
 package puzzleworkshop.benchmarks;
 
-import ch.qos.logback.classic.Level;
-import ch.qos.logback.classic.Logger;
-import ch.qos.logback.classic.spi.ILoggingEvent;
-import ch.qos.logback.core.read.ListAppender;
 import com.sun.management.OperatingSystemMXBean;
 import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
@@ -20,10 +16,8 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
-import org.slf4j.LoggerFactory;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
-import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
@@ -41,15 +35,18 @@ final class PagesBenchmark implements Benchmark {
     private static final int ORDERS = Integer.getInteger("bench.orders", 2_000);
     private static final int OPEN = 60;
     private static final int USERS = Integer.getInteger("bench.users", 5);
-    private static final int ROUNDS = 8;
+    private static final int ROUNDS = Integer.getInteger("bench.rounds", 8);
     private static final int WARM_UP = 2;
+    private static final int DEAREST = 6;
     private static final String PASSWORD = "birch paper ink 26";
     private static final String EMPTY = "no/such/page";
 
     @Override
     public String run(Optional<Path> folder, PrintStream out) throws Exception {
         Path data = Files.createTempDirectory("puzzle-workshop-pages");
+        StatementTimes statements = new StatementTimes();
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
+                .initializers(started -> started.getBeanFactory().addBeanPostProcessor(statements))
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
             program.getBean(FirstSteps.class)
                     .open(
@@ -84,7 +81,7 @@ final class PagesBenchmark implements Benchmark {
                     EMPTY);
             String address = "http://localhost:" + program.getEnvironment().getProperty("local.server.port");
             Map<String, List<Double>> taken = visit(address, pages);
-            Map<String, Alone> alone = alone(address, pages);
+            Map<String, Alone> alone = alone(address, pages, statements, out);
             return report(taken, alone, orders, out);
         } finally {
             FileSystemUtils.deleteRecursively(data);
@@ -187,47 +184,40 @@ final class PagesBenchmark implements Benchmark {
         return taken;
     }
 
-    /** What a page takes of the program when one person opens it: processor time of the whole program, and queries. */
-    private record Alone(double cpuMs, int queries) {}
+    /** What a page takes of the program when one person opens it: processor time of the whole program, and the database. */
+    private record Alone(double cpuMs, double databaseMs, int queries) {}
 
-    private static Map<String, Alone> alone(String address, List<String> pages) throws Exception {
+    private static Map<String, Alone> alone(
+            String address, List<String> pages, StatementTimes statements, PrintStream out) throws Exception {
         Visitor visitor = new Visitor(address);
         visitor.signIn("Robin", PASSWORD);
         OperatingSystemMXBean program = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
-        Logger statements = (Logger) LoggerFactory.getLogger(JdbcTemplate.class);
         Map<String, Alone> alone = new LinkedHashMap<>();
         for (String page : pages) {
-            List<Double> cpu = new ArrayList<>();
+            long before = program.getProcessCpuTime();
             for (int i = 0; i < ROUNDS; i++) {
-                long before = program.getProcessCpuTime();
                 visitor.open(page);
-                cpu.add((program.getProcessCpuTime() - before) / 1e6);
             }
-            ListAppender<ILoggingEvent> asked = new ListAppender<>();
-            asked.start();
-            statements.addAppender(asked);
-            statements.setLevel(Level.DEBUG);
-            statements.setAdditive(false);
+            double cpu = (program.getProcessCpuTime() - before) / 1e6 / ROUNDS;
+            statements.forget();
             visitor.open(page);
-            statements.setLevel(null);
-            statements.detachAppender(asked);
-            int queries = (int) List.copyOf(asked.list).stream()
-                    .filter(line -> line.getMessage().startsWith("Executing prepared SQL statement"))
-                    .count();
-            alone.put(page, new Alone(at(cpu, 0.5), queries));
+            alone.put(page, new Alone(cpu, statements.ms(), statements.statements()));
+            out.println("/" + page);
+            statements.print(out, DEAREST);
         }
         return alone;
     }
 
     private static String report(
             Map<String, List<Double>> taken, Map<String, Alone> alone, int orders, PrintStream out) {
-        out.printf("%-24s %8s %8s %10s %8s%n", "page", "p50 ms", "p95 ms", "cpu alone", "queries");
+        out.printf("%-24s %8s %8s %10s %9s %8s%n", "page", "p50 ms", "p95 ms", "cpu alone", "db alone", "queries");
         taken.forEach((page, times) -> out.printf(
-                "/%-23s %8.1f %8.1f %10.1f %8d%n",
+                "/%-23s %8.1f %8.1f %10.1f %9.1f %8d%n",
                 page,
                 at(times, 0.5),
                 at(times, 0.95),
                 alone.get(page).cpuMs(),
+                alone.get(page).databaseMs(),
                 alone.get(page).queries()));
         List<Double> real = taken.entrySet().stream()
                 .filter(entry -> !entry.getKey().equals(EMPTY))

@@ -102,8 +102,11 @@ class OrderBoardsIT {
                 .update();
         orders.cancel(gone, "too late", "Mara");
         assertRefused("boards.closed", () -> boards.arrive(gone, 1, "A1", "Mara"));
+        settings.save(settings.offer(offer).orElseThrow().withdrawn());
         boards.arrive(order, 1, "A1", "Mara");
-        assertThat(rack.heldFor(order)).hasSize(1);
+        assertThat(rack.heldFor(order))
+                .as("also when it is not offered any more")
+                .hasSize(1);
         assertRefused("boards.no-offer", () -> boards.arrive(order, 1, "A1", "Mara"));
         assertThat(rack.heldFor(order)).hasSize(1);
         assertThat(rack.heldFor(gone)).isEmpty();
@@ -183,6 +186,24 @@ class OrderBoardsIT {
         boards.undo(cut, "Ada");
         assertThat(rack.find(one).orElseThrow().isFree()).isTrue();
         assertThat(rack.heldFor(order)).isEmpty();
+    }
+
+    @Test
+    void a_cut_is_not_taken_back_from_under_an_order_that_has_gone_on() {
+        OrderId order = made.confirmed(one);
+        boards.hold(order, "Mara");
+        long cut = boards.cut(one, List.of(), "", "Ada").id();
+        jdbc.sql("update customer_order set next_stage = 'FINISH', approved_at = now(), approved_by = 'Ada'"
+                        + " where id = :id")
+                .param("id", order.value())
+                .update();
+        assertRefused("boards.undo.gone-on", () -> boards.undo(cut, "Ada"));
+        assertThat(rack.find(one).orElseThrow().isFree()).isFalse();
+        jdbc.sql("update customer_order set next_stage = 'CUT' where id = :id")
+                .param("id", order.value())
+                .update();
+        boards.undo(cut, "Ada");
+        assertThat(rack.heldFor(order)).hasSize(1);
     }
 
     private void assertRefused(String key, org.assertj.core.api.ThrowableAssert.ThrowingCallable command) {

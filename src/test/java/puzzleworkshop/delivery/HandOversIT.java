@@ -12,6 +12,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -31,8 +32,12 @@ import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.returns.Complaints.Report;
 import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.sending.ParcelMeasure;
+import puzzleworkshop.delivery.sending.Reach;
+import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -74,6 +79,9 @@ class HandOversIT {
 
     @Autowired
     SendingWays ways;
+
+    @Autowired
+    WayAdvice advice;
 
     @Autowired
     Addresses addresses;
@@ -211,6 +219,29 @@ class HandOversIT {
         journey.send(BookingKey.fresh(), both.id(), Optional.empty(), WHO, "test");
         assertThat(orders.get(here.id()).next()).isEmpty();
         assertThat(orders.get(elsewhere.id()).next()).contains(Stage.HAND_OVER);
+    }
+
+    @Test
+    void a_way_within_the_country_is_not_advised_for_a_parcel_abroad() {
+        addresses.home("DE");
+        SendingWay home =
+                ways.orUsual(Optional.of(packed.way("Parcel").id())).reaching(new Reach(Reach.Kind.HOME, Set.of()));
+        ways.save(home);
+        assertThat(ways.orUsual(Optional.of(home.way().id())).reach()).isEqualTo(home.reach());
+        assertThatThrownBy(() -> ways.save(home.reaching(new Reach(Reach.Kind.COUNTRIES, Set.of()))))
+                .isInstanceOf(Refused.class)
+                .hasMessageContaining("countries");
+        Order order = packed.one("Pia Lund", "Parcel");
+        Parcel parcel = parcels.pack(List.of(order.id()), WHO);
+        Parcel weighed =
+                parcels.weighed(parcel.id(), ParcelMeasure.of(900, Length.mm(300), Length.mm(200), Length.mm(50)));
+        keepAddress(order, "Quay Street 4", false);
+        assertThat(advice.of(order, Optional.of(weighed)).orElseThrow().best()).isPresent();
+        ways.save(home.reaching(new Reach(Reach.Kind.COUNTRIES, Set.of("CH", "AT"))));
+        assertThat(advice.of(order, Optional.of(weighed)).orElseThrow().best()).isEmpty();
+        assertThat(advice.of(order, Optional.of(weighed)).orElseThrow().refused())
+                .extracting("key")
+                .contains("delivery.limit.country");
     }
 
     private void keepAddress(Order order, String street, boolean thisOrderOnly) {

@@ -78,7 +78,7 @@ class ParcelsIT {
         journey.ready(parcel.id(), WHO);
         journey.ready(parcel.id(), WHO);
         assertThat(orders.get(order.id()).state()).isEqualTo(OrderState.CONFIRMED);
-        journey.reminded(parcel.id(), WHO);
+        journey.reminded(parcel.id(), order.id(), WHO);
         assertThatThrownBy(() -> journey.send(BookingKey.fresh(), parcel.id(), Optional.empty(), WHO, "test"))
                 .isInstanceOf(Refused.class);
         journey.collected(BookingKey.fresh(), parcel.id(), WHO, "test");

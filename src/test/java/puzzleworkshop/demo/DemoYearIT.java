@@ -101,6 +101,18 @@ class DemoYearIT {
                 .as("what complaints have in common")
                 .extracting(FigureRows.Row::key)
                 .contains("STAGE|CUT");
+        assertThat(jdbc.sql("""
+            select o.state from complaint c join customer_order o on o.id = c.order_id
+            where c.remedy = 'REMAKE'
+            """).query(String.class).list())
+                .as("one that came back was made again, and is there")
+                .isNotEmpty()
+                .allMatch(state -> state.equals("CLOSED") || state.equals("HANDED_OVER"));
+        assertThat(jdbc.sql("select count(*) from parcel_order where not counts")
+                        .query(Integer.class)
+                        .single())
+                .as("in a parcel of its own each time")
+                .isPositive();
         assertThat(jdbc.sql("select count(*) from order_history where at > now()")
                         .query(Integer.class)
                         .single())

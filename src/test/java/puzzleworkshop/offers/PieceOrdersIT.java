@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
@@ -91,6 +92,12 @@ class PieceOrdersIT {
         make = new BenchOrders(beans);
         old = make.confirmed("Ida Lund", plan.today().plusDays(20), 10);
         pattern = patterns.of(old.puzzle().pattern());
+        // it was sent, and that was charged
+        beans.getBean(JdbcClient.class).sql("""
+            update customer_order set kept_price = jsonb_set(jsonb_set(kept_price,
+                '{question,shippingCharge,amount}', '4.00'), '{question,postage,amount}', '4.00')
+            where id = :id
+            """).param("id", old.id().value()).update();
     }
 
     /** JTS puts the new piece into the hole that the old one left: its play is a kerf all round, as the old one's was. */
@@ -99,6 +106,10 @@ class PieceOrdersIT {
         Today today = Today.withKerf(old.puzzle().pattern().kerf());
         Order order = pieces.quote(BookingKey.fresh(), new Wanted(old.id(), LOST, today, false), "Robin");
         assertThat(order.price().net().isPositive()).isTrue();
+        assertThat(orders.keptPrice(order.id()).question().shippingCharge())
+                .as("it goes the way the old order went, and is charged as that was")
+                .isEqualTo(orders.keptPrice(old.id()).question().shippingCharge())
+                .isEqualTo(Money.of("4.00", "EUR"));
         assertThat(order.puzzle().pieces()).isOne();
         assertThat(order.approval())
                 .as("the picture was approved with the old order")
@@ -144,6 +155,9 @@ class PieceOrdersIT {
         Today today = Today.withKerf(old.puzzle().pattern().kerf());
         Order order = pieces.quote(BookingKey.fresh(), new Wanted(old.id(), LOST, today, true), "Robin");
         assertThat(order.price().gross().rounded().isZero()).isTrue();
+        assertThat(orders.keptPrice(order.id()).question().postage())
+                .as("sending it costs the workshop what sending costs")
+                .isEqualTo(Money.of("4.00", "EUR"));
         confirmations.confirm(order.id(), "Robin");
         assertThatThrownBy(() -> pieces.offer(new Wanted(order.id(), 1, today, true)))
                 .isInstanceOf(Refused.class);

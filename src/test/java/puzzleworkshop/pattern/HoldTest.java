@@ -143,6 +143,15 @@ class HoldTest {
         return length;
     }
 
+    /** Common practice asks half the thickness of wood as it is cut: 1.5 mm in 3 mm, of which 0.3 mm are browned edges. */
+    @Test
+    void a_board_asks_for_sound_wood_beside_the_edges_that_a_usual_setting_browns() {
+        Hold hold = Hold.of(PatternMaker.make(PatternSpec.of(Size.mm(200, 150), new PieceGrid(8, 6), 3)));
+        assertThat(hold.leastWoodMm("CRAFT")).isCloseTo(1.5, within(1e-9));
+        assertThat(hold.leastSoundMm("CRAFT")).isCloseTo(1.2, within(1e-9));
+        assertThat(hold.leastSoundMm("GENERAL")).isCloseTo(1.5 * 1.25 - 0.3, within(1e-9));
+    }
+
     private static LineString bit(List<Point> line, int i) {
         return JTS.createLineString(new Coordinate[] {
             new Coordinate(line.get(i - 1).xMm(), line.get(i - 1).yMm()),

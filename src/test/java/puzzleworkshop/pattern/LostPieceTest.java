@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.awt.geom.AffineTransform;
+import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -18,6 +20,7 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /** JTS cuts the old puzzle with the old kerf, the new piece with today's, puts it back and measures the play all round. */
@@ -94,7 +97,39 @@ class LostPieceTest {
             assertThat(LostPiece.at(pattern, piece.centre())).contains(piece);
         }
         assertThat(LostPiece.at(pattern, Point.of(-3, 20))).isEmpty();
-        assertThat(LostPiece.at(pattern, 2, 3).orElseThrow().number()).isEqualTo(8 + 3);
+        assertThat(GridPlaces.piece(pattern, 2, 3).orElseThrow().number()).isEqualTo(8 + 3);
+    }
+
+    /** Rows and columns of differing width, and moved aside for a place kept whole: both ways lead to the same piece. */
+    @Test
+    void row_and_column_find_the_piece_that_says_them_where_rows_are_uneven_or_moved_aside() {
+        for (PieceLayout layout : List.of(
+                PieceLayout.of(true, List.of()),
+                PieceLayout.of(false, List.of(new KeptWhole(Point.of(70, 60), 13, 17))),
+                PieceLayout.of(true, List.of(new KeptWhole(Point.of(120, 90), 11, 14))))) {
+            CutPattern pattern = PatternMaker.make(SPEC.withLayout(layout));
+            GridPlaces places = GridPlaces.of(pattern);
+            for (Piece piece : pattern.pieces()) {
+                assertThat(GridPlaces.piece(pattern, places.row(piece), places.column(piece)))
+                        .as("piece %d", piece.number())
+                        .contains(piece);
+            }
+        }
+    }
+
+    /** The hole is as wide as the beam of its day made it, whatever the pattern was drawn for. */
+    @Test
+    void the_kerf_of_the_beam_that_cut_the_old_puzzle_counts() {
+        CutPattern pattern = PatternMaker.make(SPEC);
+        Length today = Length.mm(0.2);
+        LostPiece asDrawn = LostPiece.of(pattern, 20, new LostPiece.Today(today, 1, 1));
+        LostPiece asCut = LostPiece.of(pattern, 20, new LostPiece.Today(today, 1, 1, Optional.of(Length.mm(0.1))));
+        assertThat(asDrawn.size().width().mm()
+                        - pattern.pieces().get(19).outline().bounds().width())
+                .isCloseTo(0.2 - 0.15, within(0.01));
+        assertThat(asCut.size().width().mm()
+                        - pattern.pieces().get(19).outline().bounds().width())
+                .isCloseTo(0.2 - 0.1, within(0.01));
     }
 
     @Test

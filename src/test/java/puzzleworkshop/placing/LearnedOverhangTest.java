@@ -122,6 +122,7 @@ class LearnedOverhangTest {
                 Size.mm(300, 200),
                 Length.mm(3),
                 MARGIN,
+                KERF,
                 List.of(),
                 place,
                 false,

@@ -25,6 +25,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
@@ -170,6 +171,32 @@ class WeekPlanIT {
         Order boardless = make.confirmedWithoutBoard("Tom Reed", due, 10);
         assertThat(hold(boardless)).contains(Job.Hold.For.BOARD);
         assertThat(hold(make.confirmed("Tom Reed", due, 10))).isEmpty();
+    }
+
+    @Test
+    void an_order_of_two_boards_waits_as_long_as_one_of_them_is_missing() {
+        Order another = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
+        Order order = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
+        blank(order, 1, order);
+        blank(order, 2, another);
+        assertThat(hold(order)).contains(Job.Hold.For.BOARD);
+        Order whole = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
+        blank(whole, 1, whole);
+        assertThat(hold(whole)).isEmpty();
+    }
+
+    /** One of its blanks, on the board that is held for an order. */
+    private void blank(Order order, int position, Order holder) {
+        beans.getBean(JdbcClient.class)
+                .sql("""
+                    insert into order_blank (order_id, position, across, down, width_mm, height_mm, x_mm, y_mm, degrees, sheet_id)
+                    select :order, :position, 1, 1, 222, 172, 0, 0, 0, sheet_id
+                    from sheet_reservation where order_id = :holder and ended_at is null
+                    """)
+                .param("order", order.id().value())
+                .param("position", position)
+                .param("holder", holder.id().value())
+                .update();
     }
 
     @Test

@@ -41,6 +41,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
+import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Movement;
 import puzzleworkshop.supplies.Supplies;
@@ -124,6 +125,9 @@ class GangRunsIT {
     @Autowired
     PrintedCrosses crosses;
 
+    @Autowired
+    AfterCommit afterCommit;
+
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
@@ -131,7 +135,7 @@ class GangRunsIT {
         waiting.items.clear();
         waiting.told.clear();
         waiting.held.clear();
-        RunRecords records = new RunRecords(runs, media, waiting, clock);
+        RunRecords records = new RunRecords(runs, media, waiting, clock, afterCommit);
         gang = new GangRuns(runs, records, media, supplies, crosses, transaction);
         room = new PrintRoom(runs, bookings, records, waiting, supplies);
         a3 = media.media().stream()

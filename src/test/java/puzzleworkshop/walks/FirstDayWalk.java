@@ -112,13 +112,24 @@ class FirstDayWalk extends Walk {
         HttpResponse<String> health = ask("healthz");
         assertThat(health.statusCode()).isEqualTo(200);
         assertThat(health.body()).isEqualTo("open\n");
+        // whoever watches the program from outside often asks for the head alone
+        HttpResponse<Void> head = stranger.send(
+                HttpRequest.newBuilder(URI.create(address("healthz")))
+                        .method("HEAD", HttpRequest.BodyPublishers.noBody())
+                        .build(),
+                BodyHandlers.discarding());
+        assertThat(head.statusCode()).isEqualTo(200);
         assertThat(ask("workshop.css").statusCode()).isEqualTo(200);
         HttpResponse<String> door = ask("sign-in");
         assertThat(door.headers().firstValue("Set-Cookie").orElse(""))
                 .contains("HttpOnly")
                 .contains("SameSite=Lax");
         assertThat(door.headers().firstValue("Content-Security-Policy").orElse(""))
-                .contains("frame-ancestors 'self'");
+                .contains("frame-ancestors 'self'")
+                // a script from elsewhere does not run
+                .contains("script-src 'self' 'unsafe-inline' 'unsafe-eval'")
+                .doesNotContain("script-src *")
+                .doesNotContain("https:");
         assertThat(door.headers().firstValue("X-Content-Type-Options")).contains("nosniff");
     }
 

@@ -42,6 +42,38 @@ class RestartWalk extends Walk {
         assertThat(page.url()).contains("sign-in");
     }
 
+    /** A slow answer stops nobody in the middle of a word; two of them do, and then the place is given back. */
+    @Test
+    void who_types_while_the_program_is_slow_loses_neither_letters_nor_place() {
+        openWorkshop(false);
+        go("orders/new");
+        page.waitForTimeout(2_500);
+        Locator contact = page.getByLabel("E-mail or telephone").first();
+        contact.click();
+        page.evaluate("""
+            () => {
+              const real = window.fetch;
+              window.slow = 1;
+              window.fetch = (...asked) => window.slow-- > 0
+                ? Promise.reject(new DOMException('slow', 'TimeoutError'))
+                : real(...asked);
+            }\
+            """);
+        page.locator("#pw-alive").waitFor();
+        assertThat(shellIsInert()).as("after one late answer").isFalse();
+        page.keyboard().type("ada@");
+        page.waitForFunction("() => !document.getElementById('pw-alive')");
+        page.evaluate("() => window.slow = 2");
+        page.waitForFunction("() => document.querySelector('.shell').inert");
+        page.waitForFunction("() => !document.querySelector('.shell').inert");
+        page.keyboard().type("reed.example");
+        assertThat(contact.inputValue()).isEqualTo("ada@reed.example");
+    }
+
+    private boolean shellIsInert() {
+        return (boolean) page.evaluate("() => document.querySelector('.shell').inert");
+    }
+
     private void picture(Look look, String name) {
         boolean phone = look == Look.PHONE;
         page.emulateMedia(new Page.EmulateMediaOptions()

@@ -360,10 +360,11 @@ class WoodIT {
         assertThat(keep.pieces()).isEqualTo(81);
         assertThat(keep.spare()).hasSize(10).allSatisfy(spare -> {
             assertThat(spare.sheet().outline().area().mm2()).isEqualTo(319 * 232);
-            assertThat(spare.why()).isEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
+            assertThat(spare.why()).isEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26, Money.of("0.00", "EUR")));
         });
         advice.save(new WoodRules(11, 6, 2, 90));
-        assertThat(advice.keep().spare().getLast().why()).isNotEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26));
+        assertThat(advice.keep().spare().getLast().why())
+                .isNotEqualTo(Sentence.of("wood.keep.spare", A4, "0", 26, Money.of("0.00", "EUR")));
     }
 
     /** Orders that are past the saw wait for no board. */

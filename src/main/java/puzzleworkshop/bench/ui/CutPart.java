@@ -17,8 +17,6 @@ import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.BlankScale;
-import puzzleworkshop.cutfiles.ui.CutFileLinks;
-import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -35,6 +33,7 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderCutFiles;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.sheets.Sheet;
@@ -64,6 +63,7 @@ class CutPart implements StagePart {
     private final Formatter figures;
     private final SignedIn signedIn;
     private final BlankScale scale;
+    private final OrderCutFiles cutFiles;
 
     CutPart(
             Bench bench,
@@ -78,7 +78,8 @@ class CutPart implements StagePart {
             ObjectProvider<CutJobPanel> panels,
             Formatter figures,
             SignedIn signedIn,
-            BlankScale scale) {
+            BlankScale scale,
+            OrderCutFiles cutFiles) {
         this.bench = bench;
         this.jobs = jobs;
         this.machines = machines;
@@ -92,6 +93,7 @@ class CutPart implements StagePart {
         this.figures = figures;
         this.signedIn = signedIn;
         this.scale = scale;
+        this.cutFiles = cutFiles;
     }
 
     @Override
@@ -161,6 +163,8 @@ class CutPart implements StagePart {
             Details weigh = new Details(
                     figures.text("bench.count.weigh"),
                     new WeighBlank(waiting.order(), scale, figures, signedIn.name(), again));
+            // of a block of several puzzles there is no blank of one to be weighed
+            weigh.setVisible(scale.blankOf(waiting.order()).isPresent());
             part.add(weigh);
         }
         return Optional.of(part);
@@ -170,15 +174,7 @@ class CutPart implements StagePart {
     private Div cutFile(Order order) {
         Span name = new Span(figures.text("bench.cut.file"));
         name.addClassName("pw-soft");
-        Div files = new Div(
-                name,
-                new CutFileLinks(
-                        order.number(),
-                        () -> patterns.plan(
-                                order.puzzle().pattern(),
-                                workshop.tradeNumbers().outlineLast()
-                                        ? CutPlan.Sequence.INNER_FIRST
-                                        : CutPlan.Sequence.OUTLINE_FIRST)));
+        Div files = new Div(name, cutFiles.of(order));
         files.addClassName("pattern-files");
         return files;
     }

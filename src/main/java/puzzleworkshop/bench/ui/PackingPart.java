@@ -91,7 +91,7 @@ class PackingPart implements StagePart {
                 .map(reading -> new Weighed(
                         reading.grams(),
                         reading.stepGrams(),
-                        numbers.blankFor(finished),
+                        reading.blank().orElseGet(() -> numbers.blankFor(finished)),
                         numbers.stickerFor(finished)));
         CountByWeight count = CountByWeight.of(pattern, order.board().thickness(), material.densityKgM3(), weighed);
         Paragraph said = new Paragraph(figures.text(

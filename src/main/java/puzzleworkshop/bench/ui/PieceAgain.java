@@ -25,7 +25,9 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.pattern.LostPiece.Today;
 import puzzleworkshop.pattern.Piece;
+import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.pattern.ui.PatternDrawing;
+import puzzleworkshop.placing.Position;
 import puzzleworkshop.sheets.find.Suggestion;
 
 /** Tap the piece on the picture, or name its row and column: cut file, print and a scrap for it. */
@@ -48,6 +50,7 @@ class PieceAgain extends Div {
     private final NumberField across = new NumberField();
     private final NumberField down = new NumberField();
     private final Div result = new Div();
+    private final transient Optional<Position> cut;
     private transient Piece chosen;
 
     PieceAgain(Order order, CutPattern pattern, PieceAgainParts parts, Formatter figures) {
@@ -66,8 +69,12 @@ class PieceAgain extends Div {
                 .addEventData(DOWN);
         place(row, "bench.again.row", pattern.spec().grid().rows());
         place(column, "bench.again.column", pattern.spec().grid().columns());
-        stretch(across, "bench.again.across");
-        stretch(down, "bench.again.down");
+        cut = parts.cutOf(order);
+        double stretched = cut.filter(Position::followed)
+                .map(place -> Math.round(10_000 * (place.place().stretch() - 1)) / 100.0)
+                .orElse(0.0);
+        stretch(across, "bench.again.across", stretched);
+        stretch(down, "bench.again.down", stretched);
         Div fields = new Div(row, column, across, down);
         fields.addClassName("pattern-choices");
         result.addClassName("pw-stack");
@@ -76,7 +83,13 @@ class PieceAgain extends Div {
         parts.ordered(order)
                 .forEach(made -> add(new Anchor(
                         "orders/" + made.number(), figures.text("bench.again.ordered", made.piece(), made.number()))));
-        add(drawing, fields, result);
+        add(drawing, fields);
+        cut.ifPresent(place -> add(new SmallText(figures.text(
+                "bench.again.from-cut",
+                figures.moment(place.at()),
+                figures.number(stretched, 2),
+                figures.number(place.kerf().mm(), 2)))));
+        add(result);
         draw();
     }
 
@@ -87,18 +100,18 @@ class PieceAgain extends Div {
         field.setStepButtonsVisible(true);
         field.addValueChangeListener(event -> {
             if (event.isFromClient() && row.getValue() != null && column.getValue() != null) {
-                chosen =
-                        LostPiece.at(pattern, row.getValue(), column.getValue()).orElse(null);
+                chosen = GridPlaces.piece(pattern, row.getValue(), column.getValue())
+                        .orElse(null);
                 show();
             }
         });
     }
 
-    private void stretch(NumberField field, String label) {
+    private void stretch(NumberField field, String label, double percent) {
         field.setLabel(figures.text(label));
         field.setMin(-MOST_STRETCH_PERCENT);
         field.setMax(MOST_STRETCH_PERCENT);
-        field.setValue(0.0);
+        field.setValue(percent);
         field.addValueChangeListener(event -> show());
     }
 
@@ -120,29 +133,10 @@ class PieceAgain extends Div {
 
     private void choose(Piece piece) {
         chosen = piece;
-        row.setValue(row(pattern, piece));
-        column.setValue(column(pattern, piece));
+        GridPlaces places = GridPlaces.of(pattern);
+        row.setValue(places.row(piece));
+        column.setValue(places.column(piece));
         show();
-    }
-
-    /** The row in which a piece lies, from 1. */
-    static int row(CutPattern pattern, Piece piece) {
-        return place(
-                piece.centre().yMm(),
-                pattern.spec().size().height(),
-                pattern.spec().grid().rows());
-    }
-
-    /** Its place in the row, from 1. */
-    static int column(CutPattern pattern, Piece piece) {
-        return place(
-                piece.centre().xMm(),
-                pattern.spec().size().width(),
-                pattern.spec().grid().columns());
-    }
-
-    private static int place(double centre, Length whole, int places) {
-        return Math.clamp((long) (centre / whole.mm() * places) + 1, 1, places);
     }
 
     private void draw() {
@@ -184,7 +178,7 @@ class PieceAgain extends Div {
                 "bench.again.piece",
                 chosen.number(),
                 figures.size(lost.size()),
-                figures.number(pattern.spec().kerf().mm(), 2),
+                figures.number(today.get().then().orElse(pattern.spec().kerf()).mm(), 2),
                 figures.number(today.get().kerf().mm(), 2))));
         String name = order.number() + "-piece-" + chosen.number();
         result.add(row("bench.again.cut", new CutFileLinks(name, () -> lost.plan(parts.margin()))));
@@ -212,7 +206,7 @@ class PieceAgain extends Div {
             return Optional.empty();
         }
         Length kerf = parts.kerf(order);
-        return Optional.of(new Today(kerf, 1 + x / 100, 1 + y / 100));
+        return Optional.of(new Today(kerf, 1 + x / 100, 1 + y / 100, cut.map(Position::kerf)));
     }
 
     private Div scraps(LostPiece lost) {

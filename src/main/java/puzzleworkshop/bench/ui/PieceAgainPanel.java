@@ -8,6 +8,7 @@ import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.offers.PieceOrders.PieceOrder;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
@@ -56,6 +57,7 @@ class PieceAgainPanel implements OrderPanel {
         try {
             CutPattern pattern = patterns.of(order.puzzle().pattern());
             Details details = new Details(figures.text("bench.again"), new PieceAgain(order, pattern, parts, figures));
+            details.setId(PieceOrders.PLACE);
             section.add(details);
         } catch (Refused refused) {
             section.add(new Paragraph(figures.say(refused)));

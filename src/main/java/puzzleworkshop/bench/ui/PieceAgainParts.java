@@ -18,6 +18,8 @@ import puzzleworkshop.offers.ui.PieceOrderForm;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.placing.Position;
+import puzzleworkshop.placing.Positions;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.SheetFinder;
@@ -40,6 +42,7 @@ class PieceAgainParts {
     private final Confirmations confirmations;
     private final SignedIn signedIn;
     private final Formatter figures;
+    private final Positions positions;
 
     PieceAgainParts(
             Workshop workshop,
@@ -49,7 +52,9 @@ class PieceAgainParts {
             PieceOrders pieces,
             Confirmations confirmations,
             SignedIn signedIn,
-            Formatter figures) {
+            Formatter figures,
+            Positions positions) {
+        this.positions = positions;
         this.pieces = pieces;
         this.confirmations = confirmations;
         this.signedIn = signedIn;
@@ -80,6 +85,11 @@ class PieceAgainParts {
         return machines.standard()
                 .map(machine -> machine.beam().kerf())
                 .orElse(order.puzzle().pattern().kerf());
+    }
+
+    /** Where the old puzzle's print was measured when it was cut, which tells its stretch and its kerf. */
+    Optional<Position> cutOf(Order order) {
+        return positions.lastMeasured(order.id());
     }
 
     Length margin() {

@@ -33,6 +33,7 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.ui.photo.PrintedSheet;
 import puzzleworkshop.workshop.Stage;
@@ -213,8 +214,8 @@ class PiecesByPhoto extends Div {
         return figures.text(
                 "bench.pieces.place",
                 number,
-                PieceAgain.row(pattern, pattern.pieces().get(number - 1)),
-                PieceAgain.column(pattern, pattern.pieces().get(number - 1)));
+                GridPlaces.of(pattern).row(pattern.pieces().get(number - 1)),
+                GridPlaces.of(pattern).column(pattern.pieces().get(number - 1)));
     }
 
     private void again(int number) {

@@ -3,11 +3,14 @@ package puzzleworkshop.bench.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.textfield.NumberField;
+import java.util.Optional;
 import puzzleworkshop.bench.BlankScale;
 import puzzleworkshop.bench.BlankScale.Reading;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 
 /** Before the cut: the blank on the scale, so that a missing piece is seen by weight afterwards. */
@@ -15,6 +18,7 @@ class WeighBlank extends Div {
 
     WeighBlank(Order order, BlankScale scale, Formatter figures, String who, Runnable again) {
         addClassName("pw-stack");
+        Optional<Size> blank = scale.blankOf(order);
         Reading last = scale.lastFor(order.id()).orElse(null);
         NumberField grams = new NumberField(figures.text("bench.count.weigh.grams"));
         NumberField step = new NumberField(figures.text("bench.count.weigh.step"));
@@ -29,15 +33,29 @@ class WeighBlank extends Div {
         note.addClickListener(event -> {
             boolean typed = grams.getValue() != null && step.getValue() != null;
             grams.setInvalid(grams.getValue() == null);
-            if (typed) {
-                Feedback.unlessRefused(figures, "bench.count.weigh.noted", () -> {
-                    scale.weighed(order.id(), new Reading(grams.getValue(), step.getValue()), who);
-                    again.run();
-                });
+            if (!typed) {
+                return;
             }
+            Reading reading = new Reading(grams.getValue(), step.getValue(), blank);
+            Runnable keep = () -> Feedback.unlessRefused(figures, "bench.count.weigh.noted", () -> {
+                scale.weighed(order.id(), reading, who);
+                again.run();
+            });
+            reading.unlikelyDensity(order.board().thickness())
+                    .ifPresentOrElse(density -> ask(density, blank.orElseThrow(), figures, keep), keep);
         });
         Div fields = new Div(grams, step, note);
         fields.addClassName("pattern-choices");
         add(why, fields);
+    }
+
+    private static void ask(double density, Size blank, Formatter figures, Runnable keep) {
+        SafeQuestion question = new SafeQuestion(
+                figures.text("bench.count.weigh.unlikely"),
+                figures.text("bench.count.weigh.again"),
+                figures.text("bench.count.weigh.sure"));
+        question.setText(figures.text("bench.count.weigh.density", blank, figures.number(density, 0)));
+        question.addConfirmListener(event -> keep.run());
+        question.open();
     }
 }

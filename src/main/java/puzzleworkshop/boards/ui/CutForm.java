@@ -11,12 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 import puzzleworkshop.boards.LeftPart;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Outline;
+import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.ui.OutlineEditor;
@@ -63,6 +65,20 @@ class CutForm extends Div {
         add(row);
     }
 
+    /** Why it is kept or not, and what it can be sawn to. */
+    private String words(LeftPart left) {
+        String why = figures.say(left.why());
+        List<LargestRectangle> gives = left.part().useful();
+        return gives.size() < 2
+                ? why
+                : why + " "
+                        + figures.text(
+                                "sheets.cut.gives",
+                                gives.stream()
+                                        .map(piece -> figures.size(piece.size()))
+                                        .collect(Collectors.joining(", ")));
+    }
+
     private Div part(LeftPart left) {
         Remainder.Part part = left.part();
         Checkbox keep = new Checkbox(figures.text("sheets.cut.keep"), left.keep());
@@ -84,7 +100,7 @@ class CutForm extends Div {
                 !keep.getValue() ? Optional.empty() : editor[0] == null ? Optional.of(outline) : editor[0].outline());
         Div text = new Div(keep, correct);
         text.addClassName("pw-row");
-        Div whole = new Div(shape, new SmallText(figures.say(left.why())), text);
+        Div whole = new Div(shape, new SmallText(words(left)), text);
         whole.addClassName("sheets-part");
         return whole;
     }

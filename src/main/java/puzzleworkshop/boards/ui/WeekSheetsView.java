@@ -297,6 +297,7 @@ public class WeekSheetsView extends Div {
 
     private void hold(List<Given> first, List<Given> all) {
         int held = 0;
+        List<String> refused = new ArrayList<>();
         for (Given one : first) {
             List<Given> next = all.stream()
                     .filter(given -> given != one && given.sheet().equals(one.sheet()))
@@ -305,10 +306,15 @@ public class WeekSheetsView extends Div {
                 assignment.hold(one, next, who.name());
                 held++;
             } catch (Refused taken) {
-                Feedback.tell(figures.say(taken), true);
+                refused.add(figures.say(taken));
             }
         }
-        Feedback.tell(figures.text("boards.week.held", held), false);
+        if (refused.isEmpty()) {
+            Feedback.tell(figures.text("boards.week.held", held), false);
+        } else {
+            // one answer for one press: what was held, and why the others were not
+            Feedback.tell(figures.text("boards.week.held", held) + ". " + String.join(" ", refused), true);
+        }
         ask();
     }
 }

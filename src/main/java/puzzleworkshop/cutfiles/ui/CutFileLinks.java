@@ -6,6 +6,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import puzzleworkshop.cutfiles.writing.CutFile;
 import puzzleworkshop.cutfiles.writing.CutPlan;
@@ -19,12 +20,20 @@ public class CutFileLinks extends Div {
      * @param plan made when a link is followed, so that it costs nothing to show them
      */
     public CutFileLinks(String name, Supplier<CutPlan> plan) {
+        this(name, format -> CutFile.write(plan.get(), format).bytes());
+    }
+
+    /**
+     * @param name of the file, without its ending
+     * @param written its bytes, asked for when a link is followed
+     */
+    public CutFileLinks(String name, Function<CutFile.Format, byte[]> written) {
         addClassName("pattern-links");
         for (CutFile.Format format : CutFile.Format.values()) {
             String fileName = name.replaceAll("[^\\p{L}\\p{N}._-]+", "-") + "." + format.ending();
             Anchor link = new Anchor(
                     DownloadHandler.fromInputStream(event -> {
-                        byte[] bytes = CutFile.write(plan.get(), format).bytes();
+                        byte[] bytes = written.apply(format);
                         return new DownloadResponse(
                                 new ByteArrayInputStream(bytes), fileName, format.mediaType(), bytes.length);
                     }),

@@ -43,7 +43,7 @@ public record CutFile(Format format, byte[] bytes) {
         return write(plan, format, Optional.empty());
     }
 
-    /** Writes a plan that lies on the bed of a machine, with the bed as its page and the setting in words. */
+    /** Writes a plan for a machine: with the setting in words, and with the bed as its page where it lies on one. */
     public static CutFile write(CutPlan plan, Format format, MachinePage page) {
         return write(plan, format, Optional.of(page));
     }
@@ -65,13 +65,14 @@ public record CutFile(Format format, byte[] bytes) {
 
     /** The lower right corner of the page. */
     static Point corner(CutPlan plan, Optional<MachinePage> page) {
-        return page.map(of -> new Point(of.bed().width().mm(), of.bed().height().mm()))
+        return page.flatMap(MachinePage::bed)
+                .map(bed -> new Point(bed.width().mm(), bed.height().mm()))
                 .orElseGet(() -> new Point(plan.frame().maxX(), plan.frame().maxY()));
     }
 
     static String statement(CutPlan plan, Optional<MachinePage> page) {
-        return page.map(bed -> "The page is the bed of the machine, seen from the front. Setting: " + bed.setting()
-                                + ". ")
+        return page.map(of -> (of.bed().isPresent() ? "The page is the bed of the machine, seen from the front. " : "")
+                                + "Setting: " + of.setting() + ". ")
                         .orElse("")
                 + statement(plan);
     }

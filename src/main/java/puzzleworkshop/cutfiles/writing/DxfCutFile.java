@@ -47,7 +47,8 @@ final class DxfCutFile {
     private void header(CutPlan plan, Bounds frame) {
         comment(CutFile.title(plan, page));
         comment(CutFile.statement(plan, page));
-        comment("In this file y runs up and the lower edge of the " + (page.isPresent() ? "bed" : "frame")
+        comment("In this file y runs up and the lower edge of the "
+                + (page.flatMap(MachinePage::bed).isPresent() ? "bed" : "frame")
                 + " lies on y = 0. Chords of curves stay within "
                 + CutFile.DXF_TOLERANCE_MM + " mm.");
         pair(0, "SECTION");

@@ -73,27 +73,6 @@ public final class GcodeFile {
                 throw new IllegalArgumentException("Feed, power, passes and pause must be possible");
             }
         }
-
-        /** The frame of the same lines, gone round once at another power and feed. */
-        public Job frame(double framePower, double frameFeed) {
-            Bounds all =
-                    lines.stream().map(CurvePath::bounds).reduce(Bounds::and).orElseThrow();
-            CurvePath around = CurvePath.through(
-                    List.of(
-                            Point.of(all.minX(), all.minY()),
-                            Point.of(all.maxX(), all.minY()),
-                            Point.of(all.maxX(), all.maxY()),
-                            Point.of(all.minX(), all.maxY())),
-                    true);
-            return new Job(title, List.of(around), frameFeed, framePower, 1, false, 0, bed, print, kerf);
-        }
-
-        /** The lines as they are written: chords, so that time can be estimated on what the machine runs. */
-        public List<CurvePath> asWritten() {
-            return lines.stream()
-                    .map(line -> CurvePath.through(rounded(line.flattened(TOLERANCE_MM)), false))
-                    .toList();
-        }
     }
 
     /**

@@ -164,7 +164,7 @@ public class Boxes implements Wrapping {
                         .map(reading -> new CountByWeight.Weighed(
                                 reading.grams(),
                                 reading.stepGrams(),
-                                numbers.blankFor(finished),
+                                reading.blank().orElseGet(() -> numbers.blankFor(finished)),
                                 numbers.stickerFor(finished))));
         return new PackedWeight(
                 count.grams(),

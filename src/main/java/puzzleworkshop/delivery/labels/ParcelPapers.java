@@ -155,7 +155,7 @@ public class ParcelPapers {
                                                 asked.number()),
                                 0,
                                 0);
-                if (!to.get().country().equals(addresses.home())) {
+                if (CustomsUnion.isLeft(addresses.home(), to.get())) {
                     LabelPages.page(document, CustomsForm.SIZE);
                     writer.getDirectContent()
                             .addTemplate(

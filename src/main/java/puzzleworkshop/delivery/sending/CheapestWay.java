@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import puzzleworkshop.measure.Confidential;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Sentence;
 
@@ -40,27 +41,39 @@ public final class CheapestWay {
      * @param others what else takes the parcel, in order
      * @param refused why others do not
      */
-    public record Answer(Optional<Offer> best, Sentence reason, List<Offer> others, List<Sentence> refused) {}
+    public record Answer(Optional<Offer> best, Sentence reason, List<Offer> others, List<Sentence> refused)
+            implements Confidential<Answer> {
+
+        /** As with {@link SendingPrice}: whoever takes the parcel to the counter pays it. */
+        @Override
+        public Answer withoutMoney() {
+            return this;
+        }
+    }
 
     /**
      * @param ways among which to choose; ways of collection are left out
      * @param ready when the parcel can leave
      * @param promised the day on which it was to be there; absent when none was promised
      * @param holidays on which nothing leaves and nothing arrives
+     * @param to where it goes; absent while its address was not looked through: every way is taken into account
      */
     public static Answer of(
             List<SendingWay> ways,
             ParcelMeasure parcel,
             LocalDateTime ready,
             Optional<LocalDate> promised,
-            Set<LocalDate> holidays) {
+            Set<LocalDate> holidays,
+            Optional<Reach.Destination> to) {
         List<Offer> offers = new ArrayList<>();
         List<Sentence> refused = new ArrayList<>();
         for (SendingWay way : ways) {
             if (way.kind() == WayKind.COLLECTION) {
                 continue;
             }
-            Optional<Sentence> why = way.refuses(parcel);
+            Optional<Sentence> why = to.filter(there -> !way.reach().takes(there))
+                    .map(there -> Sentence.of("delivery.limit.country", way.name(), there.country()))
+                    .or(() -> way.refuses(parcel));
             if (why.isPresent()) {
                 refused.add(why.get());
                 continue;

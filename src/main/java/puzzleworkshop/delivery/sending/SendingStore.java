@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
@@ -56,7 +57,10 @@ class SendingStore {
                 row.getString("link_pattern"),
                 row.getString("collect_window"),
                 row.getInt("keeps_days"),
-                prices);
+                prices,
+                new Reach(
+                        Reach.Kind.valueOf(row.getString("goes_to")),
+                        Set.of(row.getString("countries").split(" "))));
     }
 
     private static SendingPrice price(ResultSet row) throws SQLException {
@@ -82,12 +86,13 @@ class SendingStore {
     void save(SendingWay way) {
         jdbc.sql("""
             insert into sending_way (way_id, kind, heaviest_g, longest_mm, length_girth_mm, divisor, link_pattern,
-                collect_window, keeps_days)
-            values (:id, :kind, :heaviest, :longest, :girth, :divisor, :link, :window, :keeps)
+                collect_window, keeps_days, goes_to, countries)
+            values (:id, :kind, :heaviest, :longest, :girth, :divisor, :link, :window, :keeps, :goes, :countries)
             on conflict (way_id) do update set kind = excluded.kind, heaviest_g = excluded.heaviest_g,
                 longest_mm = excluded.longest_mm, length_girth_mm = excluded.length_girth_mm,
                 divisor = excluded.divisor, link_pattern = excluded.link_pattern,
-                collect_window = excluded.collect_window, keeps_days = excluded.keeps_days
+                collect_window = excluded.collect_window, keeps_days = excluded.keeps_days,
+                goes_to = excluded.goes_to, countries = excluded.countries
             """)
                 .param("id", way.way().id())
                 .param("kind", way.kind().name())
@@ -98,6 +103,8 @@ class SendingStore {
                 .param("link", way.linkPattern())
                 .param("window", way.collectWindow())
                 .param("keeps", way.keepsDays())
+                .param("goes", way.reach().kind().name())
+                .param("countries", String.join(" ", way.reach().countries()))
                 .update();
         jdbc.sql("delete from sending_price where way_id = :id")
                 .param("id", way.way().id())

@@ -17,6 +17,7 @@ import puzzleworkshop.planning.calendar.DeliveryWay;
  * @param collectWindow when customers may come, in words; only of a collection
  * @param keepsDays how long something waits for collection before This week asks for it
  * @param prices lines of the price list; empty while none was entered
+ * @param reach to which countries it goes
  */
 public record SendingWay(
         DeliveryWay way,
@@ -26,7 +27,8 @@ public record SendingWay(
         String linkPattern,
         String collectWindow,
         int keepsDays,
-        List<SendingPrice> prices) {
+        List<SendingPrice> prices,
+        Reach reach) {
 
     public static final String CODE = "{code}";
     public static final int USUAL_KEEPS_DAYS = 14;
@@ -38,7 +40,19 @@ public record SendingWay(
     /** A way of which nothing is known but its days. */
     static SendingWay plain(DeliveryWay way) {
         return new SendingWay(
-                way, WayKind.PARCEL, SendingLimits.NONE, OptionalInt.empty(), "", "", USUAL_KEEPS_DAYS, List.of());
+                way,
+                WayKind.PARCEL,
+                SendingLimits.NONE,
+                OptionalInt.empty(),
+                "",
+                "",
+                USUAL_KEEPS_DAYS,
+                List.of(),
+                Reach.ANYWHERE);
+    }
+
+    public SendingWay reaching(Reach other) {
+        return new SendingWay(way, kind, limits, divisor, linkPattern, collectWindow, keepsDays, prices, other);
     }
 
     public String name() {

@@ -37,7 +37,7 @@ public class SendingWays {
     /**
      * Keeps what sending by a way takes and costs.
      *
-     * @throws Refused when its link does not say where the number goes, or its price list goes against itself
+     * @throws Refused when its link does not say where the number goes, its price list goes against itself, or it goes nowhere
      */
     @Transactional
     public void save(SendingWay way) {
@@ -48,6 +48,10 @@ public class SendingWays {
         }
         if (way.keepsDays() < 1 || way.keepsDays() > 365) {
             throw new Refused("delivery.way.keeps");
+        }
+        if (way.reach().kind() == Reach.Kind.COUNTRIES
+                && way.reach().countries().isEmpty()) {
+            throw new Refused("delivery.way.countries", way.name());
         }
         store.save(way);
     }

@@ -19,11 +19,14 @@ import puzzleworkshop.delivery.ParcelId;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
+import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.ui.ParcelLetters.Occasion;
 import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -33,6 +36,7 @@ class HandOverActions extends Div {
     private final transient Entry entry;
     private final transient Parcels parcels;
     private final transient ParcelJourney journey;
+    private final transient WayAdvice advice;
     private final transient ParcelLetters letters;
     private final transient SignedIn signedIn;
     private final transient Formatter figures;
@@ -43,6 +47,7 @@ class HandOverActions extends Div {
         this.entry = entry;
         this.parcels = parts.parcels();
         this.journey = parts.journey();
+        this.advice = parts.advice();
         this.letters = parts.letters();
         this.signedIn = parts.signedIn();
         this.figures = parts.figures();
@@ -92,6 +97,7 @@ class HandOverActions extends Div {
                             Optional.of(Occasion.ARRIVED),
                             id -> journey.delivered(id, signedIn.name())));
         } else {
+            add(bestWay());
             big(
                     "delivery.mark-sent",
                     true,
@@ -100,6 +106,28 @@ class HandOverActions extends Div {
                             Optional.of(Occasion.SENT),
                             id -> journey.send(key("send"), id, number(), signedIn.name(), device())));
         }
+    }
+
+    /** Worked out when it is asked for: it takes the pattern and the boxes of each order in the parcel. */
+    private Div bestWay() {
+        Div way = new Div();
+        Button ask = new Button(getTranslation("delivery.way.ask"), press -> {
+            way.removeAll();
+            try {
+                way.add(new WayAnswer(
+                        advice.of(entry.first(), entry.parcel()),
+                        entry.way(),
+                        figures,
+                        best -> act("workshop.saved", id -> parcels.by(id, best, signedIn.name()))));
+            } catch (Refused unknown) {
+                way.add(new SmallText(figures.say(unknown)));
+            }
+        });
+        ask.setAriaLabel(
+                getTranslation("delivery.way.ask") + ", " + entry.first().number());
+        ask.addThemeVariants(ButtonVariant.TERTIARY);
+        way.add(ask);
+        return way;
     }
 
     private void toCollect() {

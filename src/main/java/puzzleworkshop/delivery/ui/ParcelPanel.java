@@ -18,7 +18,6 @@ import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.address.PostalAddress;
 import puzzleworkshop.delivery.boxes.Boxes;
-import puzzleworkshop.delivery.sending.CheapestWay;
 import puzzleworkshop.delivery.sending.Kilograms;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.SendingWay;
@@ -146,7 +145,10 @@ class ParcelPanel implements OrderPanel {
         part.addClassName("pw-stack");
         if (now.kind() == WayKind.PARCEL) {
             try {
-                part.add(said(advice.of(order, parcel), order, parcel, now, changed));
+                part.add(new WayAnswer(advice.of(order, parcel), now, figures, best -> {
+                    Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, best));
+                    changed.run();
+                }));
             } catch (Refused unknown) {
                 part.add(small(figures.say(unknown)));
             }
@@ -184,34 +186,6 @@ class ParcelPanel implements OrderPanel {
         } catch (Refused unknown) {
             return Optional.empty();
         }
-    }
-
-    private Component said(
-            Optional<CheapestWay.Answer> answer,
-            Order order,
-            Optional<Parcel> parcel,
-            SendingWay now,
-            Runnable changed) {
-        if (answer.isEmpty()) {
-            return small(figures.text("delivery.way.unmeasured"));
-        }
-        Div said = new Div(small(figures.say(answer.get().reason())));
-        said.addClassName("pw-stack");
-        answer.get()
-                .best()
-                .filter(best -> best.way().way().id() != now.way().id())
-                .ifPresent(best -> {
-                    Button take = new Button(
-                            figures.text("delivery.way.take", best.way().name()), e -> {
-                                Feedback.unlessRefused(
-                                        figures, "workshop.saved", () -> choose(order, parcel, best.way()));
-                                changed.run();
-                            });
-                    take.addThemeVariants(ButtonVariant.TERTIARY);
-                    said.add(take);
-                });
-        answer.get().refused().forEach(why -> said.add(small(figures.say(why))));
-        return said;
     }
 
     private void choose(Order order, Optional<Parcel> parcel, SendingWay way) {

@@ -3,6 +3,7 @@ package puzzleworkshop.delivery.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.combobox.MultiSelectComboBox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.H3;
@@ -15,7 +16,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import puzzleworkshop.delivery.address.CountryFormat;
 import puzzleworkshop.delivery.sending.Kilograms;
+import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.delivery.sending.SendingLimits;
 import puzzleworkshop.delivery.sending.SendingPrice;
 import puzzleworkshop.delivery.sending.SendingWay;
@@ -24,6 +27,7 @@ import puzzleworkshop.delivery.sending.WayKind;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.blocks.AmountField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
@@ -65,6 +69,9 @@ class SendingForm extends Div {
         private final TextField link = new TextField(getTranslation("delivery.sending.link"));
         private final TextField window = new TextField(getTranslation("delivery.sending.window"));
         private final IntegerField keeps = new IntegerField(getTranslation("delivery.sending.keeps"));
+        private final Select<Reach.Kind> reach = new Select<>();
+        private final MultiSelectComboBox<String> countries =
+                new MultiSelectComboBox<>(getTranslation("delivery.sending.countries"));
         private final List<Line> lines = new ArrayList<>();
         private final Div rows = new Div();
         private final Div ofParcel = new Div();
@@ -84,6 +91,15 @@ class SendingForm extends Div {
             way.limits().lengthAndGirth().ifPresent(girth::setValue);
             way.divisor().ifPresent(divisor::setValue);
             divisor.setMin(1);
+            reach.setLabel(getTranslation("delivery.sending.reach"));
+            reach.setItems(Reach.Kind.values());
+            reach.setItemLabelGenerator(one -> getTranslation(one.textKey()));
+            reach.addValueChangeListener(e -> countries.setVisible(e.getValue() == Reach.Kind.COUNTRIES));
+            reach.setValue(way.reach().kind());
+            countries.setItems(CountryFormat.countries(Texts.LOCALE));
+            countries.setItemLabelGenerator(code -> CountryFormat.name(code, Texts.LOCALE));
+            countries.setValue(way.reach().countries());
+            countries.setVisible(way.reach().kind() == Reach.Kind.COUNTRIES);
             link.setValue(way.linkPattern());
             link.setHelperText(getTranslation("delivery.sending.link.help"));
             window.setValue(way.collectWindow());
@@ -93,7 +109,7 @@ class SendingForm extends Div {
             keeps.setMax(365);
             Button more = new Button(getTranslation("delivery.sending.more"), e -> line(Optional.empty()));
             more.addThemeVariants(ButtonVariant.TERTIARY);
-            Div limits = new Div(heaviest, longest, girth, divisor, link);
+            Div limits = new Div(reach, countries, heaviest, longest, girth, divisor, link);
             limits.addClassName("pw-form");
             rows.addClassName("pw-stack");
             ofParcel.addClassName("pw-stack");
@@ -140,7 +156,8 @@ class SendingForm extends Div {
                     link.getValue().strip(),
                     window.getValue().strip(),
                     keeps.getValue(),
-                    prices);
+                    prices,
+                    new Reach(reach.getValue(), countries.getValue()));
         }
 
         private void line(Optional<SendingPrice> now) {

@@ -75,11 +75,6 @@ public record SimilarityFit(Similarity place, Point middle, double spread, List<
         return residuals.stream().mapToDouble(r -> r * r).sum();
     }
 
-    /** What the readings say of themselves: the standard deviation along an axis; not a number with two points. */
-    public double readingDeviation() {
-        return Math.sqrt(squares() / (2 * count() - 4));
-    }
-
     /**
      * Standard deviation, along each axis, of where a drawn point lies.
      *

@@ -21,6 +21,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.display.blocks.PageHead;
@@ -52,6 +53,9 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
     private final transient Formatter figures;
     private final Select<Topic> topic = new Select<>();
     private final Select<Choice> span = new Select<>();
+    /** What the stock was worth on one day; empty: at the end of each month of the period. */
+    private final DayField day;
+
     private final Div content = new Div();
 
     public WorkFiguresView(WorkFigures work, FigureCsv csv, Workshop workshop, Formatter figures) {
@@ -76,9 +80,13 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         span.setValue(TWELVE_MONTHS);
         topic.setMinWidth("16rem");
         span.setMinWidth("14rem");
+        day = new DayField(getTranslation("insights.work.day"));
+        day.setMax(workshop.today());
+        day.setClearButtonVisible(true);
+        day.addValueChangeListener(change -> show());
         topic.addValueChangeListener(change -> show());
         span.addValueChangeListener(change -> show());
-        Div choice = new Div(topic, span);
+        Div choice = new Div(topic, span, day);
         choice.addClassName("pw-row");
         content.addClassName("pw-stack");
         add(head, choice, content);
@@ -101,6 +109,9 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
 
     private Period period() {
         LocalDate today = workshop.today();
+        if (day.isVisible() && day.getValue() != null && !day.getValue().isAfter(today)) {
+            return new Period(day.getValue(), day.getValue());
+        }
         Choice chosen = span.getValue();
         if (chosen.equals(TWELVE_MONTHS)) {
             return Period.yearUntil(today);
@@ -112,6 +123,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
 
     private void show() {
         content.removeAll();
+        day.setVisible(topic.getValue() == Topic.STOCK);
         if (topic.getValue() == null || span.getValue() == null) {
             return;
         }

@@ -8,6 +8,8 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.offers.Offer;
@@ -29,13 +31,20 @@ class PatternSketches implements SketchDesk {
     private final OfferDesk desk;
     private final BoardChoice boards;
     private final Workshop workshop;
+    private final Machines machines;
     private final Formatter figures;
 
-    PatternSketches(OfferDesk desk, BoardChoice boards, Workshop workshop, Formatter figures) {
+    PatternSketches(OfferDesk desk, BoardChoice boards, Workshop workshop, Machines machines, Formatter figures) {
+        this.machines = machines;
         this.desk = desk;
         this.boards = boards;
         this.workshop = workshop;
         this.figures = figures;
+    }
+
+    @Override
+    public Optional<Length> kerf() {
+        return machines.standard().map(machine -> machine.beam().kerf());
     }
 
     @Override

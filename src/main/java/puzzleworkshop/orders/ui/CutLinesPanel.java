@@ -27,8 +27,10 @@ class CutLinesPanel implements OrderPanel {
     private final PatternCache shelf;
     private final Workshop workshop;
     private final Formatter figures;
+    private final OrderCutFiles cutFiles;
 
-    CutLinesPanel(PatternCache shelf, Workshop workshop, Formatter figures) {
+    CutLinesPanel(PatternCache shelf, Workshop workshop, Formatter figures, OrderCutFiles cutFiles) {
+        this.cutFiles = cutFiles;
         this.shelf = shelf;
         this.workshop = workshop;
         this.figures = figures;
@@ -61,9 +63,7 @@ class CutLinesPanel implements OrderPanel {
                     pattern.outline(),
                     pattern.spec().size(),
                     figures));
-            section.add(files(
-                    "orders.cut-lines.puzzle",
-                    new CutFileLinks(order.number(), () -> shelf.plan(pattern.spec(), sequence))));
+            section.add(files("orders.cut-lines.puzzle", cutFiles.of(order)));
             if (order.puzzle().tray()) {
                 Tray tray = Tray.of(pattern.spec());
                 section.add(
@@ -80,7 +80,7 @@ class CutLinesPanel implements OrderPanel {
         return Optional.of(section);
     }
 
-    private Component files(String label, CutFileLinks links) {
+    private Component files(String label, Component links) {
         Span name = new Span(figures.text(label));
         name.addClassName("pw-soft");
         Div row = new Div(name, links);

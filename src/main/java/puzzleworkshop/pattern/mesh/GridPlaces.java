@@ -3,11 +3,16 @@ package puzzleworkshop.pattern.mesh;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import puzzleworkshop.geometry.Bounds;
+import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.KeptWhole;
+import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
 
 /**
@@ -16,7 +21,7 @@ import puzzleworkshop.pattern.PieceGrid;
  * border as far as their neighbours allow; cells that it still reaches into grow together, always to a whole block, so that
  * no line ends in the open.
  */
-final class GridPlaces {
+public final class GridPlaces {
 
     private static final int STREAM = 3;
     private static final double UNEVEN = 0.36;
@@ -73,6 +78,37 @@ final class GridPlaces {
             }
             kept.forEach(this::join);
         }
+    }
+
+    /** Where rows and columns run in a pattern that was made. */
+    public static GridPlaces of(CutPattern pattern) {
+        return new GridPlaces(pattern.spec());
+    }
+
+    /** The row in which the middle of a piece lies, from 1. */
+    public int row(Piece piece) {
+        return place(y, piece.centre().yMm());
+    }
+
+    /** The column in which the middle of a piece lies, from 1. */
+    public int column(Piece piece) {
+        return place(x, piece.centre().xMm());
+    }
+
+    /** The piece in a row and column, both from 1; empty outside the puzzle's outer edge. */
+    public static Optional<Piece> piece(CutPattern pattern, int row, int column) {
+        GridPlaces places = of(pattern);
+        return LostPiece.at(
+                pattern,
+                Point.of((places.x[column - 1] + places.x[column]) / 2, (places.y[row - 1] + places.y[row]) / 2));
+    }
+
+    private static int place(double[] lines, double at) {
+        int place = 1;
+        while (place < lines.length - 1 && at >= lines[place]) {
+            place++;
+        }
+        return place;
     }
 
     double x(int column) {

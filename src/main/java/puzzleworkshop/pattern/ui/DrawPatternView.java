@@ -18,17 +18,21 @@ import com.vaadin.flow.router.Menu;
 import com.vaadin.flow.router.OptionalParameter;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
+import java.time.Duration;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import java.util.random.RandomGenerator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.TabRow;
-import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.geometry.Point;
@@ -59,6 +63,8 @@ import puzzleworkshop.workshop.Workshop;
 public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParameter<String> {
 
     private static final Logger LOG = LoggerFactory.getLogger(DrawPatternView.class);
+    private static final Duration TYPING = Duration.ofMillis(150);
+    private static final Common FOR_CHILDREN = new Common(8, IntendedAge.FROM_3);
 
     private final transient PatternCache shelf;
     private final transient Formatter figures;
@@ -80,9 +86,22 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     private final PatternFacts facts;
     private final StyleComparison styles;
     private final transient Length smallest;
+    private final transient LatestAnswer<Drawn> drawn = new LatestAnswer<>(TYPING);
+    private final transient LatestAnswer<SketchDesk.Priced> priced = new LatestAnswer<>(Duration.ZERO);
+    private final transient LatestAnswer<Compared> compared = new LatestAnswer<>(Duration.ZERO);
+    /** What was typed on each page stays when another is looked at. */
+    private final Map<CutWay, WayFields> pages = new EnumMap<>(CutWay.class);
+
+    private final transient Map<Boolean, Common> typedForChildren = new HashMap<>();
     private CutWay way = CutWay.PLAIN;
     private WayFields wayFields;
-    private volatile int asked;
+
+    private record Drawn(CutPattern pattern, SmallPartsVerdict verdict) {}
+
+    private record Compared(KnobRoom room, PieceLikeness likeness) {}
+
+    /** What children's puzzles have otherwise than all others. */
+    private record Common(Integer pieces, IntendedAge age) {}
 
     public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures, ObjectProvider<SketchDesk> desk) {
         this.shelf = shelf;
@@ -129,21 +148,24 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     /** The way to cut; without one, rows and columns alone. */
     @Override
     public void setParameter(BeforeEvent event, @OptionalParameter String word) {
+        boolean wereChildren = way == CutWay.CHILDREN;
         way = CutWay.of(word == null ? "" : word).orElse(CutWay.PLAIN);
         ways.setSelectedTab(tabs.get(way));
         wayFields = wayFields(way);
         wayPlace.removeAll();
         wayPlace.add(wayFields);
         outline.setVisible(way != CutWay.ROUND && way != CutWay.HEART);
-        if (way == CutWay.CHILDREN) {
-            pieces.setValue(8);
-            age.setValue(IntendedAge.FROM_3);
+        if (wereChildren != (way == CutWay.CHILDREN)) {
+            typedForChildren.put(wereChildren, new Common(pieces.getValue(), age.getValue()));
+            Common now = typedForChildren.getOrDefault(!wereChildren, FOR_CHILDREN);
+            pieces.setValue(now.pieces());
+            age.setValue(now.age());
         }
         redraw();
     }
 
     private WayFields wayFields(CutWay of) {
-        return new WayFields(of, figures, this::redraw, this::refuse);
+        return pages.computeIfAbsent(of, each -> new WayFields(each, figures, this::redraw, this::refuse));
     }
 
     private void tapped(Point where) {
@@ -199,9 +221,11 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         return fields;
     }
 
-    /** Off the screen's thread; when the wishes changed meanwhile, only the last answer is shown. */
+    /** Beside the screen; of wishes that changed meanwhile only the last is drawn to the end. */
     private void redraw() {
-        int mine = ++asked;
+        drawn.forget();
+        priced.forget();
+        compared.forget();
         PatternSpec spec;
         try {
             spec = spec();
@@ -214,34 +238,40 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
             return;
         }
         working.setVisible(true);
-        UI ui = UI.getCurrent();
         IntendedAge intended = age.getValue();
-        UiPush.beside("pattern", () -> {
-            try {
-                CutPattern pattern = shelf.of(spec);
-                SmallPartsVerdict verdict = SmallParts.judge(pattern, intended);
-                UiPush.tell(ui, () -> answer(mine, () -> show(pattern, verdict)));
-                desk.filter(room -> mine == asked).ifPresent(room -> {
-                    SketchDesk.Priced priced = room.price(spec, intended);
-                    UiPush.tell(ui, () -> answer(mine, () -> facts.show(priced, () -> room.order(spec, intended))));
-                });
-                if (mine == asked) {
-                    KnobRoom room = KnobRoom.of(spec);
-                    PieceLikeness likeness = PieceLikeness.of(pattern);
-                    UiPush.tell(ui, () -> answer(mine, () -> facts.show(room, likeness)));
-                }
-            } catch (Refused refused) {
-                UiPush.tell(ui, () -> answer(mine, () -> refuse(figures.say(refused))));
-            } catch (RuntimeException fault) {
-                LOG.error("No pattern could be drawn for {}", spec, fault);
-                UiPush.tell(ui, () -> answer(mine, () -> refuse(getTranslation("pattern.draw.fault"))));
-            }
-        });
+        drawn.ask(outdated -> draw(spec, intended, outdated), answer -> show(answer, intended), this::failed);
     }
 
-    private void answer(int to, Runnable show) {
-        if (to == asked) {
-            show.run();
+    private Drawn draw(PatternSpec spec, IntendedAge intended, BooleanSupplier outdated) {
+        CutPattern pattern = shelf.of(spec);
+        if (outdated.getAsBoolean()) {
+            throw new CancellationException();
+        }
+        return new Drawn(pattern, SmallParts.judge(pattern, intended));
+    }
+
+    private void show(Drawn answer, IntendedAge intended) {
+        CutPattern pattern = answer.pattern();
+        refuse("");
+        drawing.show(pattern, "");
+        facts.show(pattern, answer.verdict());
+        styles.take(pattern.spec());
+        desk.ifPresent(room -> priced.ask(
+                outdated -> room.price(pattern.spec(), intended),
+                price -> facts.show(price, () -> room.order(pattern.spec(), intended)),
+                this::failed));
+        compared.ask(
+                outdated -> new Compared(KnobRoom.of(pattern.spec()), PieceLikeness.of(pattern)),
+                likeness -> facts.show(likeness.room(), likeness.likeness()),
+                this::failed);
+    }
+
+    private void failed(RuntimeException fault) {
+        if (fault instanceof Refused refused) {
+            refuse(figures.say(refused));
+        } else {
+            LOG.error("No pattern could be drawn", fault);
+            refuse(getTranslation("pattern.draw.fault"));
         }
     }
 
@@ -264,18 +294,12 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
                 PatternSpec.of(size, PieceGrid.within(edge, size, pieces.getValue(), smallest), seed.getValue())
                         .withStyle(style.getValue())
                         .withOutline(edge)
-                        .withThickness(thickness.getValue()));
+                        .withThickness(thickness.getValue())
+                        .withKerf(desk.flatMap(SketchDesk::kerf).orElse(PatternSpec.USUAL_KERF)));
     }
 
     private static boolean isLength(LengthField field) {
         return Optional.ofNullable(field.getValue()).filter(Length::isPositive).isPresent();
-    }
-
-    private void show(CutPattern pattern, SmallPartsVerdict verdict) {
-        refuse("");
-        drawing.show(pattern, "");
-        facts.show(pattern, verdict);
-        styles.take(pattern.spec());
     }
 
     private void refuse(String sentence) {

@@ -62,16 +62,16 @@ class PatternFacts extends Div {
     /** What is left at the narrowest place when the browned wood of both cuts is not counted. */
     private void soundWood(Div facts, double burntMm, String grade) {
         double sound = held.narrowestMm() - 2 * burntMm;
-        double asked = held.leastWoodMm(grade);
+        double asked = held.leastSoundMm(grade);
         fact(facts, "pattern.draw.fact.burnt", figures.fine(Length.mm(burntMm)));
         fact(facts, "pattern.draw.fact.sound", figures.fine(Length.mm(sound)));
         priced.add(new Verdict(
-                held.narrowestMm() >= asked ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+                sound >= asked ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
                 figures.text(
                         "pattern.draw.hold.grade",
                         figures.number(asked, 2),
                         getTranslation("sheets.grade." + grade),
-                        figures.number(held.narrowestMm(), 2))));
+                        figures.number(sound, 2))));
     }
 
     /** How many edges can differ, and the two edges and pieces most like each other. */

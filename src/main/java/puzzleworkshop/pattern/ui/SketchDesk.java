@@ -2,6 +2,7 @@ package puzzleworkshop.pattern.ui;
 
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 
@@ -21,6 +22,9 @@ public interface SketchDesk {
             Optional<Double> burntMm,
             String grade,
             List<String> complaints) {}
+
+    /** Width of the cut of the machine that would cut it; none while there is no machine. */
+    Optional<Length> kerf();
 
     /** Takes up to a second: call it off the screen's thread. */
     Priced price(PatternSpec spec, IntendedAge age);

@@ -1,6 +1,5 @@
 package puzzleworkshop.pattern.ui;
 
-import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.NativeTable;
@@ -9,12 +8,15 @@ import com.vaadin.flow.component.html.NativeTableCell;
 import com.vaadin.flow.component.html.NativeTableHeader;
 import com.vaadin.flow.component.html.NativeTableHeaderCell;
 import com.vaadin.flow.component.html.NativeTableRow;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.UiPush;
+import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.CutPattern;
@@ -33,8 +35,8 @@ class StyleComparison extends Div {
     private final transient Formatter figures;
     private final Button compare = new Button();
     private final Div table = new Div();
+    private final transient LatestAnswer<List<List<String>>> columns = new LatestAnswer<>(Duration.ZERO);
     private transient PatternSpec spec;
-    private int asked;
 
     StyleComparison(PatternCache shelf, Formatter figures) {
         this.shelf = shelf;
@@ -43,6 +45,8 @@ class StyleComparison extends Div {
         compare.setText(getTranslation("pattern.draw.compare"));
         compare.setId("compare-styles");
         compare.setDisableOnClick(true);
+        // nothing is drawn yet that could be compared
+        compare.setEnabled(false);
         compare.addClickListener(event -> compare());
         table.addClassName("pattern-styles");
         add(compare, table);
@@ -51,27 +55,30 @@ class StyleComparison extends Div {
     /** Another pattern is shown: what was compared before no longer belongs to it. */
     void take(PatternSpec shown) {
         spec = shown;
-        asked++;
+        columns.forget();
         table.removeAll();
         compare.setEnabled(true);
     }
 
-    /** Off the screen's thread, like every drawing. */
+    /** Beside the screen, like every drawing. */
     private void compare() {
-        UI ui = UI.getCurrent();
         PatternSpec of = spec;
-        int mine = asked;
-        Thread.startVirtualThread(() -> {
-            List<List<String>> columns = new ArrayList<>();
-            for (CutStyle style : CutStyle.values()) {
-                columns.add(column(of, style));
-            }
-            UiPush.tell(ui, () -> {
-                if (mine == asked) {
-                    show(columns);
-                }
-            });
+        columns.ask(outdated -> columns(of, outdated), this::show, fault -> {
+            LOG.error("The styles of {} could not be compared", of, fault);
+            table.setText(getTranslation("pattern.draw.fault"));
+            compare.setEnabled(true);
         });
+    }
+
+    private List<List<String>> columns(PatternSpec of, BooleanSupplier outdated) {
+        List<List<String>> all = new ArrayList<>();
+        for (CutStyle style : CutStyle.values()) {
+            if (outdated.getAsBoolean()) {
+                throw new CancellationException();
+            }
+            all.add(column(of, style));
+        }
+        return all;
     }
 
     private List<String> column(PatternSpec of, CutStyle style) {

@@ -3,7 +3,6 @@ package puzzleworkshop.placing.ui;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H4;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
@@ -14,11 +13,9 @@ import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
 import puzzleworkshop.cutting.jobs.CutJob;
-import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.SmallText;
-import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.placing.FileForm;
@@ -41,46 +38,11 @@ class FilesForPlace extends Div {
         this.figures = figures;
         this.who = who;
         addClassName("placing-files");
-        add(setting(job));
+        add(new DialledSetting(job.setting().machine(), job.parameters(), figures));
         Map<PositionFiles.Choice, Sentence> obstacles = files.obstacles(places);
         for (Purpose purpose : new Purpose[] {Purpose.FRAME, Purpose.DRY_RUN, Purpose.CUT}) {
             links(purpose, obstacles);
         }
-    }
-
-    /** In the unit that the machine's own program asks for: a factor of 60 is the classic mistake. */
-    private Div setting(CutJob job) {
-        Machine machine = job.setting().machine();
-        CutParameters set = job.parameters();
-        Div row = new Div(
-                figure(
-                        "placing.set.speed",
-                        figures.number(machine.control().feed().of(set.speed()), 1),
-                        machine.control().feed().words()),
-                figure("placing.set.power", figures.percent(set.power()), scale(machine, set)),
-                figure("placing.set.passes", Integer.toString(set.passes()), ""),
-                figure(
-                        "placing.set.air",
-                        figures.text(set.airAssist() ? "placing.set.air.on" : "placing.set.air.off"),
-                        ""));
-        row.addClassName("cutting-dialled");
-        return row;
-    }
-
-    private static String scale(Machine machine, CutParameters set) {
-        return machine.control().takesGcode()
-                ? "S" + machine.control().words().power(set.power().asDouble())
-                : "";
-    }
-
-    private Div figure(String key, String value, String unit) {
-        Span name = new Span(figures.text(key));
-        name.addClassName("pw-small");
-        Span large = new Span(value);
-        large.addClassName("cutting-dialled-value");
-        Span small = new Span(unit);
-        small.addClassName("pw-soft");
-        return new Div(name, new Div(large, small));
     }
 
     private void links(Purpose purpose, Map<PositionFiles.Choice, Sentence> obstacles) {

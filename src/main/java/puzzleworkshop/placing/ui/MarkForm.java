@@ -129,6 +129,14 @@ class MarkForm extends Div {
             return;
         }
         said.add(new Span(figures.say(measured.said())));
+        measured.reading().shear().ifPresent(shear -> {
+            SmallText square = new SmallText(figures.text(
+                    "placing.shear",
+                    figures.number(100 * shear.uneven(), 2),
+                    figures.number(Math.toDegrees(shear.skew()), 2),
+                    figures.number(100 * shear.deviation(), 2)));
+            said.add(square);
+        });
         measured.proof()
                 .ifPresent(proof -> said.add(
                         PlaceWords.verdict(Length.mm(proof.spare()), Length.mm(proof.uncertainty()), false, figures)));

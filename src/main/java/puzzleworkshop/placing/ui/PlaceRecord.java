@@ -12,7 +12,7 @@ import puzzleworkshop.placing.Position;
 /** What stays with the cut for ever: where the print lay each time it was measured, and which files were given out. */
 class PlaceRecord extends Div {
 
-    /** @param traced places whose frame was traced while the cut ran */
+    /** @param traced places whose own frame was traced */
     PlaceRecord(List<Position> positions, Set<Long> traced, List<GivenFile> given, Formatter figures) {
         addClassNames("placing-record", "pw-stack");
         if (!positions.isEmpty()) {
@@ -23,6 +23,10 @@ class PlaceRecord extends Div {
             add(new H4(figures.text("placing.record.files")));
             given.forEach(file -> add(file(file, figures)));
         }
+    }
+
+    boolean isEmpty() {
+        return getChildren().findAny().isEmpty();
     }
 
     private static Div place(Position position, Set<Long> traced, Formatter figures) {

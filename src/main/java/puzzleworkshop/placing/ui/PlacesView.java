@@ -15,6 +15,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.PageHead;
 import puzzleworkshop.display.blocks.PageSection;
+import puzzleworkshop.geometry.align.LearnedReading;
 import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -92,6 +93,16 @@ public class PlacesView extends Div implements HasUrlParameter<Long>, HasDynamic
             more.addClassName("pw-soft");
             section.add(more);
         }
+        LearnedReading.of(measured.stream()
+                        .map(position -> position.visits().stream()
+                                .map(visited -> visited.residual().mm())
+                                .toList())
+                        .toList())
+                .ifPresent(reading -> section.add(new Paragraph(figures.text(
+                        "placing.learned.reading",
+                        reading.boards(),
+                        figures.fine(Length.mm(reading.deviationMm())),
+                        figures.fine(positions.rules().reading())))));
         learned.withMarks()
                 .ifPresent(needed -> section.add(proposal("placing.proposed.marks", needed, measured, true)));
         learned.byJig().ifPresent(needed -> section.add(proposal("placing.proposed.jig", needed, measured, false)));

@@ -87,8 +87,9 @@ class PlacingPart implements CutJobPart {
             addClassNames("placing", "pw-stack");
             List<Position> all = positions.of(job.id());
             if (job.ended().isPresent()) {
-                setVisible(!all.isEmpty());
-                add(new H3(figures.text("placing.title")), places(all));
+                PlaceRecord record = places(all);
+                setVisible(!record.isEmpty());
+                add(new H3(figures.text("placing.title")), record);
                 return;
             }
             add(new H3(figures.text("placing.title")));
@@ -165,9 +166,9 @@ class PlacingPart implements CutJobPart {
 
         private void record() {
             record.removeAll();
-            List<Position> all = positions.of(job.id());
-            if (!all.isEmpty()) {
-                record.add(new Details(figures.text("placing.record"), places(all)));
+            PlaceRecord kept = places(positions.of(job.id()));
+            if (!kept.isEmpty()) {
+                record.add(new Details(figures.text("placing.record"), kept));
             }
         }
 

@@ -8,20 +8,23 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
 import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.OverhangUse;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: the crosses in the overhang by which the laser finds a print, with one corner drawn. */
 @org.springframework.stereotype.Component
-class CrossSection implements SetUpSection {
+class CrossSection implements SetUpSection, OverhangUse {
 
     private static final int PLACE = 41;
 
@@ -38,6 +41,14 @@ class CrossSection implements SetUpSection {
     @Override
     public int place() {
         return PLACE;
+    }
+
+    @Override
+    public Optional<Sentence> lostIn(Length overhang) {
+        return crosses.setting()
+                .wanted()
+                .filter(wanted -> !wanted.fit(overhang))
+                .map(wanted -> Sentence.of("printing.crosses.lost", overhang, wanted.leastOverhang()));
     }
 
     @Override

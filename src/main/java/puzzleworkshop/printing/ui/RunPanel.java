@@ -9,6 +9,7 @@ import com.vaadin.flow.component.html.Span;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.function.Supplier;
 import puzzleworkshop.display.Feedback;
@@ -127,7 +128,24 @@ class RunPanel extends Div {
         Span share = new Span(figures.text("printing.used", used));
         share.addClassName("pw-small");
         words.add(title, state, bound, share);
+        withoutCrosses().ifPresent(why -> words.add(new Verdict(Verdict.Kind.WARN, why)));
         heldBack(runs, run, figures).forEach(why -> words.add(new Verdict(Verdict.Kind.WARN, why)));
+    }
+
+    /** Prints whose overhang is too small for the crosses of the run: their place cannot be measured at the laser. */
+    private Optional<String> withoutCrosses() {
+        return run.crosses().flatMap(wanted -> {
+            List<RunItem> without = run.planned().stream()
+                    .filter(item -> !wanted.fit(item.overhang()))
+                    .toList();
+            return without.isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(figures.text(
+                            "printing.crosses.left-out",
+                            without.size(),
+                            without.getFirst().overhang(),
+                            wanted.leastOverhang()));
+        });
     }
 
     /** One sentence for each order of the run that had better wait. */

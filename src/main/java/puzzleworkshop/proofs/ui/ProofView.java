@@ -2,6 +2,7 @@ package puzzleworkshop.proofs.ui;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
+import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
@@ -47,6 +48,7 @@ import puzzleworkshop.workshop.Workshop;
 @Route(value = "p", autoLayout = false)
 @AnonymousAllowed
 @StyleSheet("context://proofs.css")
+@JavaScript("context://alive.js")
 public class ProofView extends Div implements HasUrlParameter<String>, HasDynamicTitle {
 
     private final transient CustomerDesk desk;
@@ -79,6 +81,9 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         this.patterns = patterns;
         this.figures = figures;
         addClassName("proofs");
+        getElement()
+                .setAttribute("data-alive-away", getTranslation("proofs.away"))
+                .setAttribute("data-alive-restarted", getTranslation("proofs.restarted"));
         Header header = new Header(new Paragraph(workshop.profile().name()));
         header.addClassName("proofs-head");
         page.addClassName("proofs-page");

@@ -19,4 +19,15 @@ public record BoardOffer(
         Size size,
         Grain grain,
         Money price,
-        boolean offered) {}
+        boolean offered) {
+
+    /** The same at another price. */
+    public BoardOffer at(Money now) {
+        return new BoardOffer(id, name, material, grade, thickness, size, grain, now, offered);
+    }
+
+    /** The same, no longer offered. */
+    public BoardOffer withdrawn() {
+        return new BoardOffer(id, name, material, grade, thickness, size, grain, price, false);
+    }
+}

@@ -2,6 +2,7 @@ package puzzleworkshop.sheets.board;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.UsefulSizes;
@@ -53,6 +54,12 @@ public class RackSettings {
     @Transactional(readOnly = true)
     public List<BoardOffer> offers() {
         return store.offers();
+    }
+
+    /** One of them, also when it is not offered any more. */
+    @Transactional(readOnly = true)
+    public Optional<BoardOffer> offer(long id) {
+        return store.offer(id);
     }
 
     /** Adds (id 0) or changes a board that can be bought. */

@@ -1,7 +1,10 @@
 package puzzleworkshop.sheets.board;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.Currency;
 import java.util.List;
+import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
@@ -28,9 +31,9 @@ public class RackStore {
 
     void save(Material material) {
         jdbc.sql("""
-                insert into board_material (id, name, density_kg_m3, source) values (:id, :name, :density, '')
-                on conflict (id) do update set name = excluded.name, density_kg_m3 = excluded.density_kg_m3, used = true
-                """)
+            insert into board_material (id, name, density_kg_m3, source) values (:id, :name, :density, '')
+            on conflict (id) do update set name = excluded.name, density_kg_m3 = excluded.density_kg_m3, used = true
+            """)
                 .param("id", material.id())
                 .param("name", material.name().strip())
                 .param("density", material.densityKgM3())
@@ -52,10 +55,10 @@ public class RackStore {
 
     void save(RackRules rules) {
         jdbc.sql("""
-                update sheet_rule set largest_width_mm = :width, largest_height_mm = :height, kerf_mm = :kerf,
-                    most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share,
-                    sawn_first = :sawn
-                """)
+            update sheet_rule set largest_width_mm = :width, largest_height_mm = :height, kerf_mm = :kerf,
+                most_bow_mm = :bow, thickness_slack_mm = :slack, offcut_cost = :cost, share_percent = :share,
+                sawn_first = :sawn
+            """)
                 .param("width", rules.largest().width().mm())
                 .param("height", rules.largest().height().mm())
                 .param("kerf", rules.kerf().mm())
@@ -85,24 +88,35 @@ public class RackStore {
 
     List<BoardOffer> offers() {
         return jdbc.sql("select * from board_offer where offered order by material, thickness_mm, width_mm * height_mm")
-                .query((row, n) -> new BoardOffer(
-                        row.getLong("id"),
-                        row.getString("name"),
-                        row.getString("material"),
-                        Grade.valueOf(row.getString("grade")),
-                        Length.mm(row.getDouble("thickness_mm")),
-                        Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
-                        Grain.valueOf(row.getString("grain")),
-                        Money.of(row.getBigDecimal("price"), Currency.getInstance(row.getString("currency"))),
-                        row.getBoolean("offered")))
+                .query(RackStore::offer)
                 .list();
+    }
+
+    Optional<BoardOffer> offer(long id) {
+        return jdbc.sql("select * from board_offer where id = :id")
+                .param("id", id)
+                .query(RackStore::offer)
+                .optional();
+    }
+
+    private static BoardOffer offer(ResultSet row, int n) throws SQLException {
+        return new BoardOffer(
+                row.getLong("id"),
+                row.getString("name"),
+                row.getString("material"),
+                Grade.valueOf(row.getString("grade")),
+                Length.mm(row.getDouble("thickness_mm")),
+                Size.mm(row.getDouble("width_mm"), row.getDouble("height_mm")),
+                Grain.valueOf(row.getString("grain")),
+                Money.of(row.getBigDecimal("price"), Currency.getInstance(row.getString("currency"))),
+                row.getBoolean("offered"));
     }
 
     void save(BoardOffer offer) {
         String sql = offer.id() == 0 ? """
-                insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
-                values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
-                """ : """
+            insert into board_offer (name, material, grade, thickness_mm, width_mm, height_mm, grain, price, currency, offered)
+            values (:name, :material, :grade, :thickness, :width, :height, :grain, :price, :currency, :offered)
+            """ : """
                 update board_offer set name = :name, material = :material, grade = :grade, thickness_mm = :thickness,
                     width_mm = :width, height_mm = :height, grain = :grain, price = :price, currency = :currency,
                     offered = :offered

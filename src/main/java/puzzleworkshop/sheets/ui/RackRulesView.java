@@ -79,16 +79,7 @@ public class RackRulesView extends Div {
         Function<String, String> materials = words.materialNames();
         for (BoardOffer offer : settings.offers()) {
             Button gone = new Button(figures.text("sheets.rules.nolonger"), event -> {
-                settings.save(new BoardOffer(
-                        offer.id(),
-                        offer.name(),
-                        offer.material(),
-                        offer.grade(),
-                        offer.thickness(),
-                        offer.size(),
-                        offer.grain(),
-                        offer.price(),
-                        false));
+                settings.save(offer.withdrawn());
                 fill();
             });
             gone.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
@@ -96,13 +87,35 @@ public class RackRulesView extends Div {
                     new Span(offer.name()),
                     new Span(materials.apply(offer.material()) + " " + figures.length(offer.thickness())),
                     new Span(figures.size(offer.size())),
-                    new Span(figures.money(offer.price())),
+                    price(offer),
                     gone);
             line.addClassName("sheets-line");
             section.add(line);
         }
         section.add(newOffer());
         return section;
+    }
+
+    /** What a board costs changes more often than the board does. */
+    private Div price(BoardOffer offer) {
+        AmountField price = AmountField.money("", offer.price().currency())
+                .signed(offer.price().currency());
+        price.setAriaLabel(figures.text("sheets.rules.offer.price", offer.name()));
+        price.setValue(offer.price().rounded().amount());
+        Button save = new Button(figures.text("sheets.rules.offer.save"), event -> {
+            boolean done = Feedback.unlessRefused(
+                    figures,
+                    "sheets.one.saved",
+                    () -> settings.save(offer.at(price.needed(offer.price().currency()))));
+            if (done) {
+                fill();
+            }
+        });
+        save.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
+        save.setAriaLabel(figures.text("sheets.rules.offer.save.of", offer.name()));
+        Div row = new Div(price, save);
+        row.addClassNames("pw-row", "sheets-price");
+        return row;
     }
 
     private Div newOffer() {

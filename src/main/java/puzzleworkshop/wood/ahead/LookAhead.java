@@ -23,6 +23,12 @@ import puzzleworkshop.wood.play.WoodState;
  */
 public final class LookAhead implements WoodPolicy {
 
+    /**
+     * What is spent beyond the least must come back with so much more, divided by the periods seen: courses drawn from little are
+     * hardly to be trusted (our own choice, tried on open instances).
+     */
+    private static final double CAUTION = 0.15;
+
     private final Futures futures;
     private final long seed;
     private final int horizon;
@@ -104,6 +110,10 @@ public final class LookAhead implements WoodPolicy {
             if (runners.size() == 1) {
                 return candidates.getFirst();
             }
+            long least = runners.stream()
+                    .mapToLong(runner -> runner.candidate.purchase().cost())
+                    .min()
+                    .orElseThrow();
             int rounds = 32 - Integer.numberOfLeadingZeros(runners.size() - 1);
             int share = plays / rounds / 2;
             int met = 0;
@@ -131,11 +141,31 @@ public final class LookAhead implements WoodPolicy {
                 });
                 runners.sort(Comparator.comparingDouble(Runner::mean)
                         .thenComparingLong(runner -> runner.candidate.purchase().cost()));
-                if (runners.size() <= 2) {
-                    return runners.getFirst().candidate;
+                if (runners.size() <= 3) {
+                    return worthIt(runners.getFirst(), cheapest(runners, least));
                 }
+                Runner cheapest = cheapest(runners, least);
                 runners = new ArrayList<>(runners.subList(0, (runners.size() + 1) / 2));
+                if (!runners.contains(cheapest)) {
+                    runners.add(cheapest);
+                }
             }
+        }
+
+        /** The best of those that spend least now. */
+        private static Runner cheapest(List<Runner> sorted, long least) {
+            return sorted.stream()
+                    .filter(runner -> runner.candidate.purchase().cost() == least)
+                    .findFirst()
+                    .orElseThrow();
+        }
+
+        /** What is spent now beyond the least must be expected to come back with more, the more the less was seen. */
+        private Candidates.Candidate worthIt(Runner best, Runner cheapest) {
+            double more = best.candidate.purchase().cost()
+                    - cheapest.candidate.purchase().cost();
+            double back = cheapest.mean() - best.mean();
+            return back < CAUTION * more / (state.past().size() + 1) ? cheapest.candidate : best.candidate;
         }
     }
 

@@ -118,7 +118,7 @@ public class AskedForView extends Div implements HasDynamicTitle {
                 figures.number(learned.low(), 2),
                 figures.number(learned.high(), 2),
                 learned.seen());
-        Span said = new Span(season(learned).map(more -> words + " " + more).orElse(words));
+        Span said = new Span(season(learned).map(more -> words + "; " + more).orElse(words));
         said.addClassName("pw-small");
         return said;
     }

@@ -151,6 +151,7 @@ public class WoodView extends Div implements HasDynamicTitle {
                 block.add(new Paragraph(figures.text("wood.buy.counted", kind.waiting(), kind.onTheWay())));
             }
             kind.orderBy()
+                    .filter(day -> kind.isDue() || day.isAfter(today))
                     .map(day -> new Paragraph(
                             day.isAfter(today)
                                     ? figures.text("wood.buy.by", figures.day(day))

@@ -39,7 +39,7 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
     private final List<Part> parts = new ArrayList<>();
     private String title;
 
-    public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections) {
+    public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections, List<OverhangUse> uses) {
         addClassName("pw-page");
         title = getTranslation("workshop.set-up");
         PageHead head = new PageHead(title, new Paragraph(getTranslation("workshop.set-up.lead")));
@@ -50,7 +50,7 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
         Stream.concat(
                         Stream.of(
                                 new ProfileForm(workshop, figures),
-                                new TradeNumbersForm(workshop, figures),
+                                new TradeNumbersForm(workshop, figures, uses),
                                 new StageStandardsForm(workshop, figures)),
                         sections.stream()
                                 .sorted(Comparator.comparingInt(SetUpSection::place))

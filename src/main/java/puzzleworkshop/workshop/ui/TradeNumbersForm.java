@@ -10,9 +10,12 @@ import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.workshop.TradeNumbers;
@@ -26,12 +29,24 @@ class TradeNumbersForm extends Div {
     private final List<Runnable> checks = new ArrayList<>();
     private boolean complete;
 
-    TradeNumbersForm(Workshop workshop, Formatter figures) {
+    TradeNumbersForm(Workshop workshop, Formatter figures, List<OverhangUse> uses) {
         this.figures = figures;
         addClassName("pw-section");
         TradeNumbers now = workshop.tradeNumbers();
         form.addClassName("pw-form");
         LengthField overhang = length("overhang", now.overhang(), 0, 20);
+        Note lost = Note.hidden(Note.Kind.WARN);
+        lost.setId("lost-in-overhang");
+        Runnable look = () -> {
+            String words = Optional.ofNullable(overhang.getValue()).stream()
+                    .flatMap(typed -> uses.stream().flatMap(use -> use.lostIn(typed).stream()))
+                    .map(figures::say)
+                    .collect(Collectors.joining(" "));
+            lost.setText(words);
+            lost.setVisible(!words.isEmpty());
+        };
+        overhang.addValueChangeListener(event -> look.run());
+        look.run();
         LengthField margin = length("margin", now.holdDownMargin(), 0, 100);
         LengthField shift = length("shift", now.stickShift(), 0, 20);
         NumberField turn = new NumberField(getTranslation("workshop.trade.turn"));
@@ -76,7 +91,12 @@ class TradeNumbersForm extends Div {
             }
         });
         save.addThemeVariants(ButtonVariant.PRIMARY);
-        add(new H2(getTranslation("workshop.trade")), new Paragraph(getTranslation("workshop.trade.lead")), form, save);
+        add(
+                new H2(getTranslation("workshop.trade")),
+                new Paragraph(getTranslation("workshop.trade.lead")),
+                form,
+                lost,
+                save);
     }
 
     private LengthField length(String name, Length value, double least, double most) {

@@ -26,9 +26,11 @@ import puzzleworkshop.bench.PiecePrint;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.mesh.GridPlaces;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.support.DatabaseTest;
@@ -76,7 +78,7 @@ class PieceAgainTest extends SpringBrowserlessTest {
         IntegerField column = field("Piece in the row, from the left");
         test(row).setValue(2);
         test(column).setValue(3);
-        int number = LostPiece.at(pattern, 2, 3).orElseThrow().number();
+        int number = GridPlaces.piece(pattern, 2, 3).orElseThrow().number();
         assertThat(find(Paragraph.class).all())
                 .extracting(Paragraph::getText)
                 .anyMatch(text -> text.startsWith("Piece " + number + ","));
@@ -115,10 +117,22 @@ class PieceAgainTest extends SpringBrowserlessTest {
         scale.weighed(order.id(), new Reading(150.9, 0.1), "Robin");
         assertThat(scale.lastFor(order.id())).isEqualTo(Optional.of(new Reading(150.9, 0.1)));
         assertThat(scale.usualStep()).contains(0.1);
+        // as large as it was on the scale, whatever a blank of today would be
+        Reading sized = new Reading(150.9, 0.1, Optional.of(Size.mm(322, 222)));
+        scale.weighed(order.id(), sized, "Robin");
+        assertThat(scale.lastFor(order.id())).contains(sized);
+        // 0.322 m × 0.222 m × 3 mm of 680 kg/m³, by hand: 145.8 g
+        assertThat(ofBlank(145.8).unlikelyDensity(Length.mm(3))).isEmpty();
+        assertThat(ofBlank(1458).unlikelyDensity(Length.mm(3)).orElseThrow()).isCloseTo(6800, Assertions.within(10.0));
+        assertThat(ofBlank(30).unlikelyDensity(Length.mm(3))).isPresent();
         assertThatThrownBy(() -> scale.weighed(order.id(), new Reading(0, 0.1), "Robin"))
                 .isInstanceOf(Refused.class);
         assertThatThrownBy(() -> scale.weighed(order.id(), new Reading(150, 0), "Robin"))
                 .isInstanceOf(Refused.class);
+    }
+
+    private static Reading ofBlank(double grams) {
+        return new Reading(grams, 0.1, Optional.of(Size.mm(322, 222)));
     }
 
     private IntegerField field(String label) {

@@ -67,8 +67,8 @@ class CheapestWayTest {
     @Test
     void after_the_cut_off_hour_and_on_a_free_day_it_leaves_with_the_next_one() {
         SendingWay fast = way("fast", 1, line(2000, "9.90"));
-        CheapestWay.Answer late =
-                CheapestWay.of(List.of(fast), small, THURSDAY_NOON.withHour(17), Optional.empty(), Set.of(FRIDAY));
+        CheapestWay.Answer late = CheapestWay.of(
+                List.of(fast), small, THURSDAY_NOON.withHour(17), Optional.empty(), Set.of(FRIDAY), Optional.empty());
         assertThat(late.best().orElseThrow().leaves().toLocalDate()).isEqualTo(MONDAY);
         assertThat(late.best().orElseThrow().arrives()).isEqualTo(MONDAY.plusDays(1));
     }
@@ -83,7 +83,8 @@ class CheapestWayTest {
                 "",
                 "",
                 14,
-                List.of(line(5000, "4.99")));
+                List.of(line(5000, "4.99")),
+                Reach.ANYWHERE);
         // 400 + 2 · (300 + 200) = 1400 mm
         CheapestWay.Answer answer =
                 ask(ParcelMeasure.of(900, Length.mm(400), Length.mm(300), Length.mm(200)), Optional.empty(), limited);
@@ -101,7 +102,8 @@ class CheapestWayTest {
                 "",
                 "",
                 14,
-                List.of(line(2000, "10.00"), line(5000, "20.00")));
+                List.of(line(2000, "10.00"), line(5000, "20.00")),
+                Reach.ANYWHERE);
         // 40 × 30 × 20 cm / 5000 = 4.8 kg
         CheapestWay.Answer answer =
                 ask(ParcelMeasure.of(900, Length.mm(400), Length.mm(300), Length.mm(200)), Optional.empty(), byVolume);
@@ -147,6 +149,35 @@ class CheapestWayTest {
     }
 
     @Test
+    void a_way_within_the_country_is_not_proposed_for_a_parcel_that_leaves_it() {
+        SendingWay home = way("home", 1, line(2000, "4.99")).reaching(new Reach(Reach.Kind.HOME, Set.of()));
+        SendingWay near =
+                way("near", 2, line(2000, "8.90")).reaching(new Reach(Reach.Kind.COUNTRIES, Set.of("AT", "CH")));
+        SendingWay world = way("world", 3, line(2000, "19.90"));
+        assertThat(to("DE", home, near, world).best().orElseThrow().way().name())
+                .isEqualTo("home");
+        CheapestWay.Answer abroad = to("CH", home, near, world);
+        assertThat(abroad.best().orElseThrow().way().name()).isEqualTo("near");
+        assertThat(abroad.refused()).singleElement().satisfies(why -> {
+            assertThat(why.key()).isEqualTo("delivery.limit.country");
+            assertThat(why.arguments()).containsExactly("home", "CH");
+        });
+        assertThat(to("JP", home, near, world).best().orElseThrow().way().name())
+                .isEqualTo("world");
+        assertThat(to("JP", home, near).best()).isEmpty();
+    }
+
+    private CheapestWay.Answer to(String country, SendingWay... ways) {
+        return CheapestWay.of(
+                List.of(ways),
+                small,
+                THURSDAY_NOON,
+                Optional.empty(),
+                Set.of(),
+                Optional.of(new Reach.Destination(country, "DE")));
+    }
+
+    @Test
     void a_tracking_number_becomes_a_link_of_the_owners_pattern() {
         SendingWay way = new SendingWay(
                 way("slow", 2).way(),
@@ -156,13 +187,14 @@ class CheapestWayTest {
                 "https://parcels.example/follow?no={code}&lang=en",
                 "",
                 14,
-                List.of());
+                List.of(),
+                Reach.ANYWHERE);
         assertThat(way.link("AB 1/2")).contains("https://parcels.example/follow?no=AB+1%2F2&lang=en");
         assertThat(way.link("")).isEmpty();
     }
 
     private static CheapestWay.Answer ask(ParcelMeasure parcel, Optional<LocalDate> promised, SendingWay... ways) {
-        return CheapestWay.of(List.of(ways), parcel, THURSDAY_NOON, promised, Set.of());
+        return CheapestWay.of(List.of(ways), parcel, THURSDAY_NOON, promised, Set.of(), Optional.empty());
     }
 
     private static SendingPrice line(int grams, String price) {
@@ -190,6 +222,7 @@ class CheapestWayTest {
                 "",
                 "",
                 14,
-                List.of(lines));
+                List.of(lines),
+                Reach.ANYWHERE);
     }
 }

@@ -140,6 +140,19 @@ class HandOverCardsTest extends SpringBrowserlessTest {
     }
 
     @Test
+    void which_way_is_best_is_said_on_the_card_when_it_is_asked_for() {
+        Order order = packed("Ada Reed", "Parcel");
+        Nobody.does(() -> {
+            Parcel parcel = parcels.pack(List.of(order.id()), "Robin");
+            return parcels.weighed(parcel.id(), ParcelMeasure.of(900, Length.mm(300), Length.mm(200), Length.mm(50)));
+        });
+        navigate(HandOversView.class);
+        press("Which way is best?");
+        assertThat(find(Component.class).all())
+                .anyMatch(shown -> shown.getElement().getText().startsWith("Parcel arrives"));
+    }
+
+    @Test
     void what_was_put_together_by_mistake_comes_apart() {
         List<Order> two = Nobody.does(() -> new PackedOrders(beans).of("Cy Moor", "Parcel", 2));
         navigate(HandOversView.class);

@@ -3,11 +3,13 @@ package puzzleworkshop.insights.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
+import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import java.time.LocalDate;
 import java.util.List;
 import javax.sql.DataSource;
@@ -22,6 +24,8 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.display.DayField;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.insights.work.Topic;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
@@ -45,6 +49,9 @@ class FiguresViewTest extends SpringBrowserlessTest {
     Workshop workshop;
 
     @Autowired
+    Formatter figures;
+
+    @Autowired
     JdbcClient jdbc;
 
     @Autowired
@@ -53,6 +60,20 @@ class FiguresViewTest extends SpringBrowserlessTest {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
+    }
+
+    @Test
+    @SuppressWarnings("unchecked")
+    void the_day_of_the_stock_value_can_be_chosen() {
+        navigate(WorkFiguresView.class);
+        assertThat(find(DayField.class).exists()).isFalse();
+        ((Select<Topic>) find(Select.class).all().getFirst()).setValue(Topic.STOCK);
+        find(DayField.class).single().setValue(workshop.today().minusDays(40));
+        assertThat(find(Component.class).all())
+                .filteredOn(cell -> cell.getElement()
+                        .getText()
+                        .equals(figures.day(workshop.today().minusDays(40))))
+                .isNotEmpty();
     }
 
     @Test

@@ -41,6 +41,21 @@ class UnlikeLinesTest {
         assertThat(JtsLines.doubled(pattern)).isZero();
     }
 
+    /** A wide cut leaves much play; brute force says whether the edges differ by more, and the pattern says the same. */
+    @Test
+    void with_a_wide_kerf_edges_that_differ_by_more_are_not_called_alike() {
+        PatternSpec spec =
+                PatternSpec.of(Size.mm(360, 270), new PieceGrid(8, 6), 17).withKerf(Length.mm(0.5));
+        CutPattern pattern = PatternMaker.make(spec);
+        BruteForceLikeness.Found found = BruteForceLikeness.of(pattern.inner(), pattern.outline(), 0.5, 0.55);
+        assertThat(found.alike()).isZero();
+        assertThat(pattern.verified().edgesTold()).isTrue();
+        assertThat(PatternMaker.make(spec.withDesign(PatternSpec.FIRST_DESIGN))
+                        .verified()
+                        .edgesTold())
+                .isFalse();
+    }
+
     /** Where pieces are hardly larger than knobs need, some edges may come out alike: then that is told, not hidden. */
     @Test
     void what_is_told_about_small_pieces_is_what_brute_force_finds() {

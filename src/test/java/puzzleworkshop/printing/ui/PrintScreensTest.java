@@ -16,6 +16,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
@@ -46,6 +47,9 @@ class PrintScreensTest extends SpringBrowserlessTest {
 
     @Autowired
     PrintMedia media;
+
+    @Autowired
+    JdbcClient jdbc;
 
     private Order order;
 
@@ -82,6 +86,7 @@ class PrintScreensTest extends SpringBrowserlessTest {
         PrintRun run = propose("A3");
         navigate(PrintRunsView.class);
         assertThat(words()).anyMatch(text -> text.contains("cannot be fewer"));
+        assertThat(words()).noneMatch(text -> text.contains("no crosses"));
         test(find(Button.class).withText("Confirm").single()).click();
         assertThat(runs.get(run.id()).state().name()).isEqualTo("CONFIRMED");
         assertThat(find(Button.class).withText("Printed").exists()).isTrue();
@@ -98,6 +103,16 @@ class PrintScreensTest extends SpringBrowserlessTest {
         assertThat(words()).anyMatch(text -> text.contains("1 spoiled"));
         assertThat(words()).anyMatch(text -> text.contains("Printed, one sheet, one print spoiled"));
         assertThat(words()).anyMatch(text -> text.equals(order.number()));
+    }
+
+    @Test
+    void a_run_says_which_prints_have_an_overhang_too_small_for_its_crosses() {
+        PrintRun run = propose("A3");
+        jdbc.sql("update print_run_item set overhang_mm = 2 where run_id = :run")
+                .param("run", run.id())
+                .update();
+        navigate(PrintRunsView.class);
+        assertThat(words()).anyMatch(text -> text.contains("no crosses: an overhang of 2 mm"));
     }
 
     private PrintRun propose(String medium) {

@@ -37,6 +37,22 @@ class WoodAheadTest {
         assertThat(ExactWood.solve(two, 10)).isEqualTo(new ExactWood.Answer(true, true, 150, 150));
     }
 
+    /**
+     * By hand: one 10 × 10 for 100 now, or a 20 × 10 for 199; next week one more 10 × 10 for 100, which is all that is expected. The
+     * larger board would save 1 for 99 more spent now, on the word of one week seen: it is not bought, for 110 it would be.
+     */
+    @Test
+    void much_is_not_spent_today_for_little_expected_of_a_future_of_which_hardly_anything_was_seen() {
+        WoodPeriod second = period(List.of(new ForSale(10, 10, 100)), new Wanted(10, 10));
+        for (long price : new long[] {199, 110}) {
+            WoodCase two = twoWeeks(
+                    period(List.of(new ForSale(10, 10, 100), new ForSale(20, 10, price)), new Wanted(10, 10)), second);
+            assertThat(WoodPlay.play(two, ahead((state, n, random) -> List.of(second)))
+                            .cost())
+                    .isEqualTo(price == 199 ? 200 : 110);
+        }
+    }
+
     /** The same when nothing more is asked for: the smaller board, as without looking ahead. */
     @Test
     void a_larger_board_is_not_bought_when_nothing_more_comes() {

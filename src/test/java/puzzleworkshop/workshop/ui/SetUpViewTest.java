@@ -21,6 +21,9 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.support.CleanDatabase;
@@ -75,6 +78,21 @@ class SetUpViewTest extends ScreenTest {
                             .map(Anchor::getText))
                     .containsExactly(read.get(i));
         }
+    }
+
+    @Test
+    void an_overhang_too_small_for_the_crosses_is_said_before_it_is_saved() {
+        UI.getCurrentOrThrow().navigate("set-up/trade-numbers");
+        LengthField overhang = find(LengthField.class).all().stream()
+                .filter(field -> field.getLabel().startsWith("Print beyond the cut"))
+                .findFirst()
+                .orElseThrow();
+        assertThat(find(Note.class).withId("lost-in-overhang").all()).isEmpty();
+        overhang.setValue(Length.mm(2));
+        Note lost = find(Note.class).withId("lost-in-overhang").single();
+        assertThat(lost.getText()).contains("no crosses are printed any more");
+        overhang.setValue(Length.mm(3));
+        assertThat(lost.isVisible()).isFalse();
     }
 
     /** Each field shows two digits; the standards hold more. */

@@ -9,6 +9,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Image;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.returns.Complaint;
@@ -19,6 +20,7 @@ import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPanel;
 import puzzleworkshop.papers.Invoices;
@@ -31,6 +33,7 @@ class ComplaintPanel implements OrderPanel {
 
     private final Complaints complaints;
     private final Invoices invoices;
+    private final PieceOrders pieces;
     private final ParcelLetters letters;
     private final Workshop workshop;
     private final SignedIn signedIn;
@@ -39,12 +42,14 @@ class ComplaintPanel implements OrderPanel {
     ComplaintPanel(
             Complaints complaints,
             Invoices invoices,
+            PieceOrders pieces,
             ParcelLetters letters,
             Workshop workshop,
             SignedIn signedIn,
             Formatter figures) {
         this.complaints = complaints;
         this.invoices = invoices;
+        this.pieces = pieces;
         this.letters = letters;
         this.workshop = workshop;
         this.signedIn = signedIn;
@@ -108,6 +113,9 @@ class ComplaintPanel implements OrderPanel {
                                     .filter(money -> signedIn.isOwner())
                                     .ifPresent(money ->
                                             all.add(small(figures.text("delivery.complaint.postage-was", money))));
+                            if (decision.remedy() == Complaint.Remedy.PIECE_AGAIN) {
+                                all.add(pieces(order));
+                            }
                             if (!decision.answer().isBlank()) {
                                 all.add(small(decision.answer()));
                             }
@@ -133,6 +141,27 @@ class ComplaintPanel implements OrderPanel {
                             decide.addThemeVariants(ButtonVariant.PRIMARY);
                             all.add(decide, camera(complaint, changed));
                         });
+        return all;
+    }
+
+    /** Orders of single pieces that were made for it; each has its own figures. While there is none, the way to one. */
+    private Component pieces(Order order) {
+        Div all = new Div();
+        all.addClassName("pw-stack");
+        List<PieceOrders.PieceOrder> made = pieces.of(order.id());
+        made.forEach(piece -> all.add(new Anchor(
+                "orders/" + piece.number(), figures.text("delivery.complaint.piece", piece.piece(), piece.number()))));
+        if (made.isEmpty()) {
+            all.add(new Button(
+                    figures.text("delivery.complaint.make-piece"),
+                    e -> all.getElement().executeJs("""
+                        const part = document.getElementById($0);
+                        if (part) {
+                          part.opened = true;
+                          part.scrollIntoView({block: 'start'});
+                        }
+                        """, PieceOrders.PLACE)));
+        }
         return all;
     }
 

@@ -1,0 +1,48 @@
+package puzzleworkshop.placing.ui;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
+import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.ui.OrderCutFiles;
+import puzzleworkshop.placing.UsualFiles;
+import puzzleworkshop.workshop.SignedIn;
+
+/** The usual files of an order, each put on record when it is taken, with the setting they say large beside them. */
+@org.springframework.stereotype.Component
+class UsualFileLinks implements OrderCutFiles {
+
+    private final UsualFiles files;
+    private final Formatter figures;
+    private final SignedIn who;
+
+    UsualFileLinks(UsualFiles files, Formatter figures, SignedIn who) {
+        this.files = files;
+        this.figures = figures;
+        this.who = who;
+    }
+
+    @Override
+    public Component of(Order order) {
+        Div all = new Div();
+        all.addClassName("pw-stack");
+        String by = who.name();
+        CutFileLinks links = new CutFileLinks(
+                order.number(), format -> files.write(order, format, by).bytes());
+        Optional<UsualFiles.Said> setting = files.setting(order);
+        if (setting.isEmpty()) {
+            all.add(links, new Paragraph(figures.text("placing.usual.no-machine")));
+            return all;
+        }
+        UsualFiles.Said said = setting.get();
+        SmallText why = new SmallText(figures.text(
+                said.job().isPresent() ? "placing.usual.of-job" : "placing.usual.of-board",
+                said.machine().name()));
+        all.add(new DialledSetting(said.machine(), said.parameters(), figures), links, why);
+        return all;
+    }
+}
