@@ -102,11 +102,11 @@ public record OrderAccount(Money agreed, List<Invoice> papers, List<Payment> pay
         return due().minus(received());
     }
 
-    /** The invoice that stands: not credited in full. */
+    /** The invoice that stands: not credited in full. One over nothing cannot be credited; it stands. */
     public Optional<Invoice> standing() {
         return papers.stream()
-                .filter(paper ->
-                        paper.series() == Invoice.Series.INVOICE && rest(paper).isPositive())
+                .filter(paper -> paper.series() == Invoice.Series.INVOICE
+                        && (rest(paper).isPositive() || paper.gross().isZero()))
                 .findFirst();
     }
 

@@ -3,6 +3,7 @@ package puzzleworkshop.printing;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -77,8 +78,16 @@ public class PrintRoom {
      * @param why they are no good, in words; needed when there are any
      * @param although why paper is booked that the shelf does not hold according to the ledger; empty refuses
      */
+    @Books
     @Transactional
-    public PrintRun printed(long runId, Set<Long> spoiled, String why, Optional<String> although, String who) {
+    public PrintRun printed(
+            BookingKey key, long runId, Set<Long> spoiled, String why, Optional<String> although, String who) {
+        String said = "run " + runId + " is printed, spoiled " + new TreeSet<>(spoiled) + ": " + why;
+        return bookings.once(
+                key, said, () -> printedNow(runId, spoiled, why, although, who), PrintRun::id, records::get);
+    }
+
+    private PrintRun printedNow(long runId, Set<Long> spoiled, String why, Optional<String> although, String who) {
         PrintRun run = records.locked(runId);
         requireReason(spoiled.isEmpty() ? "-" : why);
         requireStillApproved(run);

@@ -172,7 +172,8 @@ class BenchIT {
         cutJobs.start(job.id(), "Robin");
         assertThat(bench.running(order.id())).map(Running::stage).contains(Stage.CUT);
         assertThat(bench.recordedCut(order.id())).isEmpty();
-        cutJobs.finish(job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
+        cutJobs.finish(
+                BookingKey.fresh(), job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")

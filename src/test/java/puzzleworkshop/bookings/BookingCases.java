@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -16,6 +17,10 @@ import puzzleworkshop.bench.PackingProofs;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
+import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.Settings;
@@ -257,6 +262,20 @@ final class BookingCases {
                     WHO,
                     Optional.empty());
         });
+        cases.put("CutJobs.finish", () -> {
+            Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
+            CutJobs jobs = beans.getBean(CutJobs.class);
+            Workpiece clean = Workpiece.clean(new BoardKind("birch-ply", "CRAFT", Length.mm(3)));
+            long job = jobs.prepare(
+                            new CutJob.Wish(Optional.empty(), "test cut", machine.id(), clean, Optional.empty()), WHO)
+                    .id();
+            for (CheckItem item : CheckItem.values()) {
+                jobs.check(job, item, WHO);
+            }
+            jobs.start(job, WHO);
+            Trial.Finding seen = Trial.Finding.of(Trial.Result.THROUGH, 1);
+            return key -> jobs.finish(key, job, 1, seen, Optional.empty(), WHO).id();
+        });
         cases.put("Confirmations.quote", () -> {
             OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
             BlankPlan none = new BlankPlan(List.of(), 1);
@@ -278,6 +297,16 @@ final class BookingCases {
                     Optional.empty(),
                     Map.of());
             return key -> beans.getBean(Quotes.class).quote(key, draft, offer, new Remembered(), WHO);
+        });
+        cases.put("PrintRoom.printed", () -> {
+            LocalDate promised = LocalDate.now().plusDays(3);
+            new BenchOrders(beans).confirmed("Ada Reed", promised, 20);
+            long medium = beans.getBean(PrintMedia.class).all().getFirst().id().orElseThrow();
+            PrintRun run = beans.getBean(GangRuns.class).propose(medium, promised.plusDays(30), WHO);
+            PrintRoom room = beans.getBean(PrintRoom.class);
+            room.confirm(run.id(), WHO);
+            return key -> room.printed(key, run.id(), Set.of(), "", Optional.of("a new pack"), WHO)
+                    .id();
         });
         cases.put("PrintRoom.spoiledSheets", () -> {
             LocalDate promised = LocalDate.now().plusDays(3);

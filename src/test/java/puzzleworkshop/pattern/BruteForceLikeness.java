@@ -20,6 +20,11 @@ import puzzleworkshop.geometry.path.CurvePath;
  * <p>Pairs are passed over only where a bound that needs no search says that they are farther apart than asked: under any
  * motion that leaves no more than d between two curves, their greatest extent and the distances of their farthest points
  * from either end change by at most 2d.
+ *
+ * <p>Open outlines of real puzzles to judge by were looked for in November 2026 and none were found: papers on solving puzzles
+ * by shape (D. Hoff and P. Olver, Journal of Mathematical Imaging and Vision 49, 2014; P. Illig, R. Thompson and Q. Yu, the same
+ * 65, 2021; R.-D. Chiș, Studia Universitatis Babeș-Bolyai Informatica, Matching Apictorial Puzzle Pieces) work on photographs of
+ * their own, and what is shared are pictures of pieces, not edges to the tenth of a millimetre that counts here.
  */
 public final class BruteForceLikeness {
 

@@ -241,8 +241,8 @@ class GangRunsIT {
                 .findFirst()
                 .orElseThrow()
                 .id();
-        PrintRun printed =
-                in(() -> room.printed(run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
+        PrintRun printed = in(() -> room.printed(
+                BookingKey.fresh(), run.id(), Set.of(bad), "A stripe across the sky", Optional.empty(), "Robin"));
         assertThat(printed.state()).isEqualTo(RunState.PRINTED);
         assertThat(waiting.told).containsExactly("printed 2");
         assertThat(gang.waiting())
@@ -261,7 +261,8 @@ class GangRunsIT {
                         .quantity()
                         .doubleValue())
                 .isEqualTo(-252.0 / 498, org.assertj.core.data.Offset.offset(1e-5));
-        assertThatThrownBy(() -> in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Ada")))
+        assertThatThrownBy(() ->
+                        in(() -> room.printed(BookingKey.fresh(), run.id(), Set.of(), "", Optional.empty(), "Ada")))
                 .isInstanceOf(Refused.class);
     }
 
@@ -270,7 +271,7 @@ class GangRunsIT {
         waits(1, 2, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         room.confirm(run.id(), "Robin");
-        in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
+        in(() -> room.printed(BookingKey.fresh(), run.id(), Set.of(), "", Optional.empty(), "Robin"));
         waiting.told.clear();
         long spoiled = run.items().getFirst().id();
         assertThatThrownBy(() -> in(() -> room.spoiled(spoiled, " ", "Robin"))).isInstanceOf(Refused.class);
@@ -284,7 +285,7 @@ class GangRunsIT {
         waits(1, 1, 120, 90, MONDAY);
         PrintRun run = gang.propose(a3, MONDAY, "Robin");
         room.confirm(run.id(), "Robin");
-        in(() -> room.printed(run.id(), Set.of(), "", Optional.empty(), "Robin"));
+        in(() -> room.printed(BookingKey.fresh(), run.id(), Set.of(), "", Optional.empty(), "Robin"));
         assertThat(gang.waiting())
                 .as("it still stands in the queue, so it came back")
                 .hasSize(1);

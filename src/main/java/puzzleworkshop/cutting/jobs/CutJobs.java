@@ -11,6 +11,8 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.bookings.Bookings;
+import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
@@ -39,13 +41,21 @@ public class CutJobs {
     private static final int TOO_QUICK = 10;
 
     private final CutJobStore store;
+    private final Bookings bookings;
     private final Settings settings;
     private final Machines machines;
     private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    CutJobs(CutJobStore store, Settings settings, Machines machines, ApplicationEventPublisher events, Clock clock) {
+    CutJobs(
+            CutJobStore store,
+            Bookings bookings,
+            Settings settings,
+            Machines machines,
+            ApplicationEventPublisher events,
+            Clock clock) {
         this.store = store;
+        this.bookings = bookings;
         this.settings = settings;
         this.machines = machines;
         this.events = events;
@@ -217,8 +227,20 @@ public class CutJobs {
      * @param photo of the edge, if one was taken
      * @throws CutTooQuick when it ran over {@value #TOO_QUICK} times faster than it was estimated
      */
+    @Books
     @Transactional
-    public CutJob finish(long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
+    public CutJob finish(
+            BookingKey key, long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
+        String said = "cut " + jobId + " ended in " + passes + " passes: " + finding;
+        return bookings.once(
+                key,
+                said,
+                () -> finishNow(jobId, passes, finding, photo, by),
+                CutJob::id,
+                id -> find(id).orElseThrow());
+    }
+
+    private CutJob finishNow(long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
         CutJob job = running(jobId);
         Instant now = clock.instant();
         Minutes ran = Minutes.of(Duration.between(job.started().orElseThrow().at(), now));

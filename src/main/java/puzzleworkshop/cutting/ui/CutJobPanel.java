@@ -36,6 +36,7 @@ import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -286,7 +287,8 @@ public class CutJobPanel extends Div {
     /** None yet, when somebody has to be asked first. */
     private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<TrialPhoto> photo) {
         try {
-            CutJob done = jobs.finish(job.id(), passes, seen, photo, who.name());
+            CutJob done =
+                    jobs.finish(BookingKey.seen("cut-ended", job.id()), job.id(), passes, seen, photo, who.name());
             ended.accept(done);
             return done;
         } catch (CutTooQuick tooQuick) {

@@ -124,13 +124,13 @@ final class FigurePlot {
         return svg.line(SIDE, 0, SIDE, height, "insights-ground");
     }
 
-    /** What has room below a bar: the number of a week without its Monday, a day without its name. */
+    /** What has room below a bar: the number of a week without its Monday, a day without its name and its century. */
     private String label(Row row) {
         String words = figures.shown(row.label());
         int space = words.indexOf(' ');
         return switch (table.topic()) {
             case ON_TIME -> space > 0 ? words.substring(0, space) : words;
-            case STOCK -> words.substring(space + 1);
+            case STOCK -> words.substring(space + 1).replaceAll(" \\d{2}(\\d{2})$", " $1");
             default -> words;
         };
     }

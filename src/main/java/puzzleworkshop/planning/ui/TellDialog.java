@@ -65,6 +65,11 @@ public class TellDialog extends Dialog {
         body.addValueChangeListener(e -> link(e.isFromClient()));
         Button copy = new Button(getTranslation("planning.tell.copy"), e -> copy());
         told.addClickListener(e -> {
+            if (!day.isFit()) {
+                // a day that cannot be read is not told as none
+                day.refuse();
+                return;
+            }
             if (Feedback.unlessRefused(
                     figures,
                     "planning.tell.kept",

@@ -11,9 +11,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
@@ -66,24 +68,27 @@ class PrintedDialog extends Dialog {
             body.addComponentAsFirst(warning);
         });
         add(body);
-        Button book = new Button(getTranslation("printing.printed-book"), event -> book());
+        BookButton book = new BookButton(getTranslation("printing.printed-book"), this::book);
         book.addThemeVariants(ButtonVariant.PRIMARY);
         getFooter().add(new Button(getTranslation("printing.cancel"), event -> close()), book);
     }
 
-    private void book() {
+    private boolean book() {
         Set<Long> spoiled = bad.getValue().stream().map(RunItem::id).collect(Collectors.toSet());
         Optional<String> reason = Optional.of(although.getValue()).filter(text -> !text.isBlank());
         try {
-            room.printed(run.id(), spoiled, why.getValue(), reason, signedIn.name());
+            // A run is printed once, so two windows that see it confirmed mean one printing.
+            room.printed(
+                    BookingKey.seen("printed", run.id()), run.id(), spoiled, why.getValue(), reason, signedIn.name());
         } catch (Refused refused) {
             refusal.setText(figures.say(refused));
             refusal.setVisible(true);
             although.setVisible(refused.sentence().key().equals("supplies.not-enough"));
-            return;
+            return false;
         }
         close();
         Feedback.tell(figures.text("printing.booked", run.id()), false);
         changed.run();
+        return true;
     }
 }

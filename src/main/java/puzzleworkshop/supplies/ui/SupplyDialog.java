@@ -215,6 +215,12 @@ class SupplyDialog extends Dialog {
                 complete &= there;
             }
         }
+        if (useUnit.getValue() == UseUnit.METRE) {
+            boolean readable = width.getValue() != null || width.typed().isBlank();
+            width.setErrorMessage(readable ? "" : getTranslation("supplies.width-unreadable"));
+            width.setInvalid(!readable);
+            complete &= readable;
+        }
         for (IntegerField days : List.of(leadDays, spareDays)) {
             boolean fits = days.getValue() != null && days.getValue() >= 0 && days.getValue() <= 365;
             days.setInvalid(!fits);

@@ -30,7 +30,15 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;
+import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.mesh.PatternMaker;
 import puzzleworkshop.support.Seeds;
 
 @Tag("slow")
@@ -147,6 +155,44 @@ class GcodeFileTest {
             assertThat(GcodeClock.seconds(run, machine.motion()))
                     .as("seed %d, round %d", seed, round)
                     .isEqualTo(seconds, within(seconds * 0.01 + 0.05));
+        }
+    }
+
+    /** What a person reads before the cut is worked out from the drawn lines, not from the file: within one in a hundred too. */
+    @Test
+    void the_time_that_is_shown_for_a_puzzle_is_that_of_its_file() {
+        Machine machine = Machine.usual("bench laser", Currency.getInstance("EUR"));
+        for (CutStyle style : CutStyle.values()) {
+            PatternSpec spec =
+                    PatternSpec.of(Size.mm(240, 180), new PieceGrid(12, 9), 5).withStyle(style);
+            CutPattern pattern = PatternMaker.make(spec);
+            CutParameters parameters = new CutParameters(Speed.mmPerSecond(5), Percent.of(80), 2, true, Length.mm(3));
+            double shown = CutTime.estimate(
+                            new Puzzle(
+                                            spec,
+                                            IntendedAge.FROM_6,
+                                            false,
+                                            pattern.pieces().size())
+                                    .cutPaths(pattern, true),
+                            machine,
+                            parameters)
+                    .running()
+                    .toSeconds();
+            Job job = new Job(
+                    "2026-0012",
+                    pattern.plan(CutPlan.Sequence.INNER_FIRST).inOrder(),
+                    300,
+                    0.8,
+                    2,
+                    true,
+                    machine.passPause().toSeconds(),
+                    BED,
+                    BED.grownBy(1),
+                    0.1);
+            GcodeInterpreter run = GcodeInterpreter.run(text(job, BeamWords.FOLLOWING_SPEED, Purpose.CUT));
+            assertThat(GcodeClock.seconds(run, machine.motion()))
+                    .as("%s", style)
+                    .isEqualTo(shown, within(shown * 0.01));
         }
     }
 

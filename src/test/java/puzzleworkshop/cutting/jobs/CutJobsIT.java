@@ -27,6 +27,7 @@ import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.CutTimeTest;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -85,7 +86,8 @@ class CutJobsIT {
         assertThat(jobs.start(job.id(), "Ines").state()).isEqualTo(State.RUNNING);
         jdbc.sql("update cutting_job set started_at = started_at - interval '20 minutes'")
                 .update();
-        CutJob done = jobs.finish(job.id(), 2, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
+        CutJob done =
+                jobs.finish(BookingKey.fresh(), job.id(), 2, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
         assertThat(done.state()).isEqualTo(State.DONE);
         assertThat(done.took().orElseThrow().value()).isBetween(19.9, 20.5);
         List<Trial> trials =
@@ -106,7 +108,13 @@ class CutJobsIT {
         jdbc.sql("update cutting_job set started_at = started_at - make_interval(secs => :s)")
                 .param("s", estimate * 1.2)
                 .update();
-        jobs.finish(job.id(), job.parameters().passes(), Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
+        jobs.finish(
+                BookingKey.fresh(),
+                job.id(),
+                job.parameters().passes(),
+                Finding.of(Result.THROUGH, 1),
+                Optional.empty(),
+                "Ines");
         assertThat(times.ratio(machine.id()).cuts()).isEqualTo(1);
     }
 
@@ -119,8 +127,8 @@ class CutJobsIT {
         jdbc.sql("update cutting_job set started_at = started_at - interval '1 second'")
                 .update();
         int passes = job.parameters().passes();
-        assertThat(refusal(
-                        () -> jobs.finish(job.id(), passes, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
+        assertThat(refusal(() -> jobs.finish(
+                        BookingKey.fresh(), job.id(), passes, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
                 .isEqualTo("cutting.job.too-quick");
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(State.RUNNING);
 

@@ -25,7 +25,9 @@ import puzzleworkshop.bench.Bench;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.insights.work.Period;
 import puzzleworkshop.insights.work.Topic;
+import puzzleworkshop.insights.work.WorkFigures;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.support.CleanDatabase;
@@ -52,6 +54,9 @@ class FiguresViewTest extends SpringBrowserlessTest {
     Formatter figures;
 
     @Autowired
+    WorkFigures work;
+
+    @Autowired
     JdbcClient jdbc;
 
     @Autowired
@@ -60,6 +65,16 @@ class FiguresViewTest extends SpringBrowserlessTest {
     @BeforeEach
     void an_empty_workshop() {
         CleanDatabase.now(database);
+    }
+
+    @Test
+    void days_of_another_year_are_short_enough_to_stand_below_their_bars() {
+        LocalDate last = LocalDate.of(workshop.today().getYear() - 2, 1, 31);
+        String plot = FigurePlot.of(work.of(Topic.STOCK, new Period(last.minusMonths(2), last)), figures)
+                .markup();
+        assertThat(plot)
+                .contains(">31 Dec " + (last.getYear() - 1) % 100 + "<")
+                .doesNotContain(">31 Dec " + (last.getYear() - 1) + "<");
     }
 
     @Test

@@ -20,6 +20,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
@@ -96,7 +97,13 @@ class PrintScreensTest extends SpringBrowserlessTest {
     void a_past_run_says_when_by_whom_on_how_many_sheets_and_what_was_spoiled() {
         PrintRun run = propose("A3");
         room.confirm(run.id(), "Robin");
-        room.printed(run.id(), Set.of(run.items().getFirst().id()), "a stripe", Optional.of("test"), "Ada");
+        room.printed(
+                BookingKey.fresh(),
+                run.id(),
+                Set.of(run.items().getFirst().id()),
+                "a stripe",
+                Optional.of("test"),
+                "Ada");
         navigate(PrintRunsView.class);
         assertThat(words()).anyMatch(text -> text.equals("1 sheet, 1 print"));
         assertThat(words()).anyMatch(text -> text.endsWith(", Ada"));
