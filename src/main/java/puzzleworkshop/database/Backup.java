@@ -11,6 +11,7 @@ import java.sql.Statement;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
@@ -77,21 +78,20 @@ public class Backup {
      */
     public long expectedBytes() {
         try (Connection connection = dataSource.getConnection()) {
-            double bytes = 0;
-            for (String table : tables(connection)) {
-                long binary = 0;
-                for (String column : list(
-                        connection,
-                        "select column_name from information_schema.columns where table_schema = 'public'"
-                                + " and data_type = 'bytea' and table_name = '" + table + "'")) {
-                    binary += number(
-                            connection,
-                            "select coalesce(sum(octet_length(" + quoted(column) + ")), 0) from " + quoted(table));
-                }
-                long all = number(connection, "select pg_table_size('public." + quoted(table) + "')");
-                bytes += PACKED_BINARY * binary + PACKED_TEXT * Math.max(0, all - binary);
+            Set<String> carried = Set.copyOf(tables(connection));
+            long binary = 0;
+            for (String sum : list(connection, """
+                    select format('select coalesce(sum(octet_length(%%I)), 0) from %%I', column_name, table_name)
+                      from information_schema.columns where table_schema = 'public' and data_type = 'bytea'
+                       and table_name = any ('{%s}')
+                    """.formatted(String.join(",", carried)))) {
+                binary += number(connection, sum);
             }
-            return Math.round(bytes);
+            long all = number(connection, """
+                    select coalesce(sum(pg_table_size(format('public.%%I', name)::regclass)), 0)
+                      from unnest('{%s}'::text[]) name
+                    """.formatted(String.join(",", carried)));
+            return Math.round(PACKED_BINARY * binary + PACKED_TEXT * Math.max(0, all - binary));
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
