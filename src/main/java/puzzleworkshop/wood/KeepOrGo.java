@@ -123,7 +123,7 @@ class KeepOrGo {
     }
 
     private Optional<Kind> kind(BlankWish wish, UsefulSizes useful) {
-        List<BoardKindAsked> kinds = asked.kindsAsked().stream()
+        List<BoardKindAsked> kinds = asked.byKind().keySet().stream()
                 .filter(one -> forSale.wouldDo(one, wish))
                 .toList();
         List<LearnedWorth.Asked> rates = kinds.stream()

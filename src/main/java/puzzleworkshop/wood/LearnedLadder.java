@@ -6,7 +6,9 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
@@ -47,6 +49,8 @@ class LearnedLadder implements RemainderWorth {
 
     /** A rack with so much more room than pieces is not full within the weeks that are looked ahead. */
     private static final int ROOM_ENOUGH = 60;
+
+    private static final int ROOM_STEP = 5;
 
     /** Worths are told in steps, so that one more order does not change every shape's value. */
     private static final double STEP = 0.05;
@@ -89,11 +93,11 @@ class LearnedLadder implements RemainderWorth {
     public Optional<Ladder> ladder(Collection<BlankWish> wishes) {
         UsefulSizes useful = rack.sizes();
         List<OfKind> kinds = new ArrayList<>();
-        for (BoardKindAsked kind : asked.kindsAsked()) {
+        asked.byKind().forEach((kind, sizes) -> {
             if (wishes.isEmpty() || wishes.stream().anyMatch(wish -> forSale.wouldDo(kind, wish))) {
-                ofKind(kind, useful).ifPresent(kinds::add);
+                ofKind(kind, sizes, useful).ifPresent(kinds::add);
             }
-        }
+        });
         return together(kinds, useful);
     }
 
@@ -123,8 +127,7 @@ class LearnedLadder implements RemainderWorth {
                 useful.worth(worth), first.weeks(), Arrays.asList(expected), Arrays.asList(needed), first.full()));
     }
 
-    private Optional<OfKind> ofKind(BoardKindAsked kind, UsefulSizes useful) {
-        List<AskedSize> sizes = asked.sizes(kind);
+    private Optional<OfKind> ofKind(BoardKindAsked kind, List<AskedSize> sizes, UsefulSizes useful) {
         boolean corrected = sizes.stream().anyMatch(size -> size.corrected().isPresent());
         int seen = sizes.stream().mapToInt(size -> size.learned().seen()).sum();
         List<ForSale> boards = forSale.of(kind).stream()
@@ -139,40 +142,44 @@ class LearnedLadder implements RemainderWorth {
         Length slack = rack.rules().thicknessSlack();
         WoodRules rules = store.rules();
         List<LearnedWorth.Asked> rates = AskedRates.of(sizes, useful.rungs());
-        List<Wanted> pieces = fewOfEach(shapes.free(forSale.wish(kind), slack), rungs, rates, rules.weeksAhead());
+        List<Wanted> pieces =
+                fewOfEach(shapes.atLeast(forSale.wish(kind), slack, useful), rungs, rates, rules.weeksAhead());
         int lying = shapes.lying();
-        int room = Math.max(1, rules.mostPieces() - lying + pieces.size());
+        // nobody throws away what lies there already; only what comes more may find no room
+        int more = Math.max(0, rules.mostPieces() - lying) / ROOM_STEP * ROOM_STEP;
         Question question = new Question(
                 useful.rungs(),
                 pieces,
                 rates,
                 boards,
                 rules.weeksAhead(),
-                room >= pieces.size() + ROOM_ENOUGH ? 0 : room,
+                more >= ROOM_ENOUGH ? 0 : Math.max(1, pieces.size() + more),
                 lying >= rules.mostPieces());
         double weight = sizes.stream().mapToDouble(AskedSize::perWeek).sum();
         return Optional.of(new OfKind(known.get(question, () -> work(useful, rungs, question)), weight));
     }
 
-    /** Largest first; of each rung no more than could be cut into within the weeks. */
+    /**
+     * Rung by rung, largest first. Where more lie than could be cut into within the weeks they count as so many of just that size:
+     * one more or less then changes nothing, and a full rack need not be played again after each cut.
+     */
     private static List<Wanted> fewOfEach(
             List<Size> free, List<Wanted> rungs, List<LearnedWorth.Asked> asked, int weeks) {
-        int[] left = new int[rungs.size()];
-        double expected = 0;
-        for (int rung = 0; rung < left.length; rung++) {
-            expected += expected(asked, rungs, rung, weeks);
-            left[rung] = (int) Math.min(MOST_OF_A_SIZE, Math.ceil(SURELY_ENOUGH * expected) + SPARE_PIECES);
-        }
-        return free.stream()
+        Map<Integer, List<Wanted>> lying = free.stream()
                 .map(AskedRates::piece)
                 .sorted(Comparator.comparingLong(Wanted::area)
                         .thenComparingInt(Wanted::width)
                         .reversed())
-                .filter(piece -> {
-                    int rung = highestIn(rungs, piece);
-                    return rung >= 0 && left[rung]-- > 0;
-                })
-                .toList();
+                .collect(Collectors.groupingBy(piece -> highestIn(rungs, piece)));
+        List<Wanted> few = new ArrayList<>();
+        double expected = 0;
+        for (int rung = 0; rung < rungs.size(); rung++) {
+            expected += expected(asked, rungs, rung, weeks);
+            int most = (int) Math.min(MOST_OF_A_SIZE, Math.ceil(SURELY_ENOUGH * expected) + SPARE_PIECES);
+            List<Wanted> here = lying.getOrDefault(rung, List.of());
+            few.addAll(here.size() <= most ? here : Collections.nCopies(most, rungs.get(rung)));
+        }
+        return few;
     }
 
     /** How many blanks that need just this rung. */

@@ -258,6 +258,18 @@ class WoodIT {
                 .isLessThan(before.sizes().value(1, a4));
     }
 
+    /** So that a rack of thousands need not be played again after each cut. */
+    @Test
+    void one_piece_more_of_what_there_is_plenty_of_changes_no_worth() {
+        confirmed(24, 12);
+        for (int i = 0; i < 60; i++) {
+            sheet(319, 232);
+        }
+        RemainderWorth.Ladder before = worth.ladder(List.of()).orElseThrow();
+        sheet(325, 240);
+        assertThat(worth.ladder(List.of())).containsSame(before);
+    }
+
     /** A block of five by two with one margin around it. */
     @Test
     void a_block_of_ten_is_ten_blanks_asked_for_and_a_cancelled_order_none() {

@@ -30,6 +30,12 @@ final class BrightSteps {
 
     private static final double SEAM = 3;
 
+    /** The top of a burnt wall is not where the board ends as seen: its foot is. */
+    private static final double WALL = 4;
+
+    /** Sharpening gives back a third of a step at most. */
+    private static final double RISE = 0.34;
+
     private static final double TURNED = 2;
 
     private static final double MOST_COLOUR = 6;
@@ -116,10 +122,21 @@ final class BrightSteps {
             }
             found[count++] = new Step(off, slope[s] < 0 ? -total : total, cost);
         }
+        double[] more = new double[count];
+        boolean[] isFoot = new boolean[count];
         for (int i = 0; i < count; i++) {
-            if (isSeam(found[i], found, count)) {
-                found[i] = new Step(found[i].off, found[i].size, found[i].cost + SEAM);
+            int foot = footOfWall(found[i], found, count, cut, step);
+            if (foot >= 0) {
+                more[i] += WALL;
+                isFoot[foot] = true;
             }
+        }
+        for (int i = 0; i < count; i++) {
+            // what rises at the foot of a wall is no seam of the fall at its top
+            more[i] += !isFoot[i] && isSeam(found[i], found, count) ? SEAM : 0;
+        }
+        for (int i = 0; i < count; i++) {
+            found[i] = new Step(found[i].off, found[i].size, found[i].cost + more[i]);
         }
         Arrays.sort(found, 0, count, (a, b) -> Double.compare(a.cost, b.cost));
         return Arrays.copyOf(found, Math.min(count, MOST_STEPS));
@@ -141,6 +158,27 @@ final class BrightSteps {
             }
         }
         return false;
+    }
+
+    /**
+     * Where brightness falls to what is darker than any shadow, and rises again just outside of that by more than sharpening does:
+     * the index of that rise, or −1.
+     */
+    private static int footOfWall(Step step, Step[] all, int count, double[] cut, double width) {
+        for (int i = 0; i < count && step.size < 0; i++) {
+            if (all[i].off > step.off && all[i].size > -RISE * step.size) {
+                double darkest = Double.MAX_VALUE;
+                for (int s = index(step.off, cut, width); s <= index(all[i].off, cut, width); s++) {
+                    darkest = Math.min(darkest, cut[s]);
+                }
+                return darkest < BoardColour.BURNT ? i : -1;
+            }
+        }
+        return -1;
+    }
+
+    private static int index(double off, double[] cut, double width) {
+        return Math.clamp(Math.round(off / width) + cut.length / 2, 0, cut.length - 1);
     }
 
     /** The step taken of each cut, −1 for none. */

@@ -3,6 +3,7 @@ package puzzleworkshop.wood.asked;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -24,12 +25,8 @@ import puzzleworkshop.workshop.Workshop;
 @Service
 public class AskedFor {
 
-    private static final int MOST_KINDS = 64;
-
     /** All that the answers depend on. */
     private record Question(LocalDate day, String version, List<Size> usual, Length margin) {}
-
-    private record OfKind(Question at, BoardKindAsked kind) {}
 
     private final AskedStore store;
     private final RackSettings rack;
@@ -37,7 +34,7 @@ public class AskedFor {
     private final Clock clock;
     private final VersionedCache<Question, List<AskedBlank>> seen = VersionedCache.ofMost(2);
     private final VersionedCache<Question, List<AskedSize>> known = VersionedCache.ofMost(4);
-    private final VersionedCache<OfKind, List<AskedSize>> knownOfKind = VersionedCache.ofMost(MOST_KINDS);
+    private final VersionedCache<Question, Map<BoardKindAsked, List<AskedSize>>> knownByKind = VersionedCache.ofMost(4);
 
     AskedFor(AskedStore store, RackSettings rack, Workshop workshop, Clock clock) {
         this.store = store;
@@ -85,12 +82,6 @@ public class AskedFor {
                 .toList();
     }
 
-    /** The kinds of board that blanks were asked for on. */
-    @Transactional(readOnly = true)
-    public List<BoardKindAsked> kindsAsked() {
-        return seen(now()).stream().map(AskedBlank::kind).distinct().toList();
-    }
-
     /** The material's name. */
     @Transactional(readOnly = true)
     public String name(BoardKindAsked kind) {
@@ -122,17 +113,28 @@ public class AskedFor {
      */
     @Transactional(readOnly = true)
     public List<AskedSize> sizes(BoardKindAsked kind) {
+        return byKind().getOrDefault(kind, List.of());
+    }
+
+    /** The same for every kind of board that blanks were asked for on. */
+    @Transactional(readOnly = true)
+    public Map<BoardKindAsked, List<AskedSize>> byKind() {
         Question now = now();
-        return knownOfKind.get(new OfKind(now, kind), () -> {
-            List<AskedSize> sizes = learned(kind, now);
-            double all = sizes.stream().mapToDouble(AskedSize::perWeek).sum();
-            Double whole = store.kindCorrections().get(kind);
-            return whole == null || all <= 0
-                    ? sizes
-                    : sizes.stream()
-                            .map(size -> new AskedSize(size.learned(), OptionalDouble.of(size.perWeek() * whole / all)))
-                            .toList();
+        return knownByKind.get(now, () -> {
+            Map<BoardKindAsked, Double> corrections = store.kindCorrections();
+            Map<BoardKindAsked, List<AskedSize>> kinds = new LinkedHashMap<>();
+            byKind(now).keySet().forEach(kind -> kinds.put(kind, whole(learned(kind, now), corrections.get(kind))));
+            return Collections.unmodifiableMap(kinds);
         });
+    }
+
+    private static List<AskedSize> whole(List<AskedSize> sizes, Double whole) {
+        double all = sizes.stream().mapToDouble(AskedSize::perWeek).sum();
+        return whole == null || all <= 0
+                ? sizes
+                : sizes.stream()
+                        .map(size -> new AskedSize(size.learned(), OptionalDouble.of(size.perWeek() * whole / all)))
+                        .toList();
     }
 
     private List<AskedSize> learned(BoardKindAsked kind, Question now) {

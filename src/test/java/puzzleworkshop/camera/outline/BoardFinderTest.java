@@ -80,6 +80,24 @@ class BoardFinderTest {
         }
     }
 
+    /** Its top steps down in brightness as its foot steps up: neither may lead the edge to and fro between them. */
+    @Test
+    void a_burnt_wall_that_faces_the_camera_makes_no_corners() {
+        double[] square = {35, 70, 175, 70, 175, 220, 35, 220};
+        for (int seed = 1; seed < 3; seed++) {
+            Scene scene = Scene.ofOneBoard(square, 6);
+            scene.frame(-43.5, 43.5, 297, 210, 24, 0.4 + 2 * seed, 0.86);
+            Scene.Board board = scene.boards.getFirst();
+            board.colour = new double[] {0.62, 0.47, 0.31};
+            board.wall = new double[] {0.15, 0.11, 0.07};
+            Photo photo = RenderedPhoto.read(PhoneLook.of(RenderedPhoto.jpeg(scene), seed));
+            FoundBoard found = BoardFinder.find(photo, 6, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(square, ring(found), found.uncertaintyMm());
+            assertThat(error.largest()).isLessThan(1);
+            assertThat(found.outer()).as("corners, seed %s", seed).hasSize(4);
+        }
+    }
+
     @Test
     void a_print_that_came_out_smaller_scales_the_board_with_it() {
         Photo photo = RenderedPhoto.photo(scene(3));

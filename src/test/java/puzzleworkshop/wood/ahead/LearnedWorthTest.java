@@ -52,6 +52,15 @@ class LearnedWorthTest {
         assertThat(LearnedWorth.of(RUNGS, List.of(), small, BOARDS, 6, 0, 1)).isEqualTo(worth);
     }
 
+    /** By hand: two large pieces fill the rack; small ones are asked for from next week on, and are thrown away before. */
+    @Test
+    void a_small_piece_is_worth_nothing_in_a_rack_that_is_full_of_larger_ones() {
+        List<LearnedWorth.Asked> later = List.of(new LearnedWorth.Asked(SMALL, List.of(0.0, 60.0)));
+        List<Wanted> two = List.of(LARGE, LARGE);
+        assertThat(LearnedWorth.of(RUNGS, two, later, BOARDS, 6, 0, 1)[0]).isGreaterThan(0.1);
+        assertThat(LearnedWorth.of(RUNGS, two, later, BOARDS, 6, 2, 1)[0]).isZero();
+    }
+
     /** Barlow, Bartholomew, Bremner and Brunk, Statistical Inference under Order Restrictions, 1972: by hand. */
     @Test
     void worths_that_fall_by_chance_are_averaged() {
