@@ -79,14 +79,16 @@ class ConfirmQuote extends Div {
         SafeQuestion question = new SafeQuestion(
                 figures.text("offers.confirm.too-early", found.promised()),
                 figures.text("offers.confirm.leave"),
-                figures.text("offers.confirm.all-the-same", found.promised()));
+                figures.text("offers.confirm.earliest", found.earliest()));
+        // the way that harms nobody is the one that stands out
         question.setRejectable(true);
-        question.setRejectText(figures.text("offers.confirm.earliest", found.earliest()));
+        question.setRejectText(figures.text("offers.confirm.all-the-same", found.promised()));
+        question.setRejectButtonTheme("tertiary");
         question.add(
                 new Paragraph(figures.text("offers.new.too-early.why", found.earliest())),
                 new HarmList(found.forecast(), found.promised()));
-        question.addConfirmListener(event -> take(() -> confirmations.confirm(order.id(), who)));
-        question.addRejectListener(event -> take(() -> confirmations.confirm(order.id(), found.earliest(), who)));
+        question.addConfirmListener(event -> take(() -> confirmations.confirm(order.id(), found.earliest(), who)));
+        question.addRejectListener(event -> take(() -> confirmations.confirm(order.id(), who)));
         return question;
     }
 
