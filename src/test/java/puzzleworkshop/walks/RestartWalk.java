@@ -6,14 +6,47 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.nio.file.Path;
 import java.time.Duration;
+import org.junit.jupiter.api.MethodOrderer.OrderAnnotation;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 
 /** What somebody at the bench sees when the program is started again while they work. */
+@TestMethodOrder(OrderAnnotation.class)
 class RestartWalk extends Walk {
 
+    /** A slow answer stops nobody in the middle of a word; two of them do, and then the place is given back. */
     @Test
-    void a_restart_is_told_in_words_within_three_seconds_and_ends_on_the_same_page_still_signed_in() {
+    @Order(1)
+    void who_types_while_the_program_is_slow_loses_neither_letters_nor_place() {
         openWorkshop(false);
+        go("orders/new");
+        page.waitForTimeout(2_500);
+        Locator contact = page.getByLabel("E-mail or telephone").first();
+        contact.click();
+        page.evaluate("""
+            () => {
+              const real = window.fetch;
+              window.slow = 1;
+              window.fetch = (...asked) => window.slow-- > 0
+                ? Promise.reject(new DOMException('slow', 'TimeoutError'))
+                : real(...asked);
+            }\
+            """);
+        page.locator("#pw-alive").waitFor();
+        assertThat(shellIsInert()).as("after one late answer").isFalse();
+        page.keyboard().type("ada@");
+        page.waitForFunction("() => !document.getElementById('pw-alive')");
+        page.evaluate("() => window.slow = 2");
+        page.waitForFunction("() => document.querySelector('.shell').inert");
+        page.waitForFunction("() => !document.querySelector('.shell').inert");
+        page.keyboard().type("reed.example");
+        assertThat(contact.inputValue()).isEqualTo("ada@reed.example");
+    }
+
+    @Test
+    @Order(2)
+    void a_restart_is_told_in_words_within_three_seconds_and_ends_on_the_same_page_still_signed_in() {
         go("supplies");
         page.waitForTimeout(2_500);
         String port = endProgram();
@@ -40,34 +73,6 @@ class RestartWalk extends Walk {
         page.waitForURL("**/sign-in**");
         go("supplies");
         assertThat(page.url()).contains("sign-in");
-    }
-
-    /** A slow answer stops nobody in the middle of a word; two of them do, and then the place is given back. */
-    @Test
-    void who_types_while_the_program_is_slow_loses_neither_letters_nor_place() {
-        openWorkshop(false);
-        go("orders/new");
-        page.waitForTimeout(2_500);
-        Locator contact = page.getByLabel("E-mail or telephone").first();
-        contact.click();
-        page.evaluate("""
-            () => {
-              const real = window.fetch;
-              window.slow = 1;
-              window.fetch = (...asked) => window.slow-- > 0
-                ? Promise.reject(new DOMException('slow', 'TimeoutError'))
-                : real(...asked);
-            }\
-            """);
-        page.locator("#pw-alive").waitFor();
-        assertThat(shellIsInert()).as("after one late answer").isFalse();
-        page.keyboard().type("ada@");
-        page.waitForFunction("() => !document.getElementById('pw-alive')");
-        page.evaluate("() => window.slow = 2");
-        page.waitForFunction("() => document.querySelector('.shell').inert");
-        page.waitForFunction("() => !document.querySelector('.shell').inert");
-        page.keyboard().type("reed.example");
-        assertThat(contact.inputValue()).isEqualTo("ada@reed.example");
     }
 
     private boolean shellIsInert() {
