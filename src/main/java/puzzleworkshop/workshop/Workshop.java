@@ -30,6 +30,7 @@ public class Workshop implements HouseUnits {
     private final AfterCommit afterCommit;
     private final Clock clock;
     private final VersionedCache<Class<WorkshopProfile>, Optional<WorkshopProfile>> known = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<TradeNumbers>, TradeNumbers> numbers = VersionedCache.ofMost(1);
 
     Workshop(WorkshopStore store, AfterCommit afterCommit, Clock clock) {
         this.store = store;
@@ -64,7 +65,7 @@ public class Workshop implements HouseUnits {
     }
 
     public TradeNumbers tradeNumbers() {
-        return store.tradeNumbers();
+        return numbers.get(TradeNumbers.class, store::tradeNumbers);
     }
 
     @Transactional
@@ -118,5 +119,6 @@ public class Workshop implements HouseUnits {
     @Order(Ordered.HIGHEST_PRECEDENCE)
     void forget() {
         known.forget();
+        numbers.forget();
     }
 }

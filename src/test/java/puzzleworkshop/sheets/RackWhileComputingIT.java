@@ -19,6 +19,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.find.Suggestion;
@@ -67,5 +68,29 @@ class RackWhileComputingIT {
             }
         }
         assertThat(stale).as("sheets judged by sizes of before").isZero();
+    }
+
+    @Test
+    void in_200_rounds_the_rules_of_the_rack_are_never_older_than_the_last_save() throws Exception {
+        RackRules before = settings.rules();
+        int stale = 0;
+        try (ExecutorService readers = Executors.newFixedThreadPool(2)) {
+            for (int round = 0; round < 200; round++) {
+                Future<?> early = readers.submit(settings::rules);
+                Length kerf = Length.mm(0.1 + round % 7 * 0.05);
+                settings.save(new RackRules(
+                        before.largest(),
+                        kerf,
+                        before.mostBow(),
+                        before.thicknessSlack(),
+                        before.offcutCost(),
+                        before.share(),
+                        before.sawnFirst()));
+                stale += settings.rules().kerf().equals(kerf) ? 0 : 1;
+                early.get();
+                stale += settings.rules().kerf().equals(kerf) ? 0 : 1;
+            }
+        }
+        assertThat(stale).as("rules older than the last save").isZero();
     }
 }

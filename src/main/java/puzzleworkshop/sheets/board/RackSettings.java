@@ -3,11 +3,18 @@ package puzzleworkshop.sheets.board;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.workshop.Workshop;
 
 /** What is set for the whole rack: materials, boards to buy, rules, standard blanks. */
@@ -17,11 +24,17 @@ public class RackSettings {
 
     private final RackStore store;
     private final Workshop workshop;
+    private final AfterCommit afterCommit;
+    private final VersionedCache<Class<RackRules>, RackRules> known = VersionedCache.ofMost(1);
 
-    RackSettings(RackStore store, Workshop workshop) {
+    RackSettings(RackStore store, Workshop workshop, AfterCommit afterCommit) {
         this.store = store;
         this.workshop = workshop;
+        this.afterCommit = afterCommit;
     }
+
+    /** Told when the rules of the rack were changed. */
+    public record RulesChanged() implements Change {}
 
     /** The useful sizes by which what is left of a sheet is valued. */
     @Transactional(readOnly = true)
@@ -73,13 +86,23 @@ public class RackSettings {
         store.save(offer);
     }
 
-    @Transactional(readOnly = true)
+    /** Asked for with every board that is looked at: kept until they are changed. */
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public RackRules rules() {
-        return store.rules();
+        return known.get(RackRules.class, store::rules);
     }
 
     public void save(RackRules rules) {
         store.save(rules);
+        afterCommit.tell(new RulesChanged());
+    }
+
+    /** Before those who look at the rack again. */
+    @EventListener(RulesChanged.class)
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    @Transactional(propagation = Propagation.SUPPORTS)
+    void forget() {
+        known.forget();
     }
 
     /** Blanks, not finished sizes, by area. */
