@@ -12,7 +12,7 @@ import org.springframework.context.event.EventListener;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
@@ -50,7 +50,7 @@ class StageTransitions {
     private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
-    private final OrderBoards boards;
+    private final BoardCuts cuts;
     private final StageConsumption usedUp;
     private final EarlyWorkNotes beforeItsTime;
     private final Workshop workshop;
@@ -64,7 +64,7 @@ class StageTransitions {
             Bookings bookings,
             Orders orders,
             SheetRack rack,
-            OrderBoards boards,
+            BoardCuts cuts,
             StageConsumption usedUp,
             EarlyWorkNotes beforeItsTime,
             Workshop workshop,
@@ -76,7 +76,7 @@ class StageTransitions {
         this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
-        this.boards = boards;
+        this.cuts = cuts;
         this.usedUp = usedUp;
         this.beforeItsTime = beforeItsTime;
         this.workshop = workshop;
@@ -103,7 +103,7 @@ class StageTransitions {
             progress.stop(id, who, now);
             if (stage == Stage.CUT) {
                 requireRecordedCut(order);
-                boards.cut(id, freshBoardSince(order), who);
+                cuts.cut(id, freshBoardSince(order), who);
             }
             if (!consumed) {
                 usedUp.at(stage, order, who);
@@ -191,7 +191,7 @@ class StageTransitions {
             rack.cutsOf(id).stream()
                     .filter(cut -> !cut.undone() && !cut.at().isBefore(tick.at().minusSeconds(60)))
                     .map(Cut::id)
-                    .forEach(cut -> boards.undoWithItsTick(cut, who));
+                    .forEach(cut -> cuts.undoWithItsTick(cut, who));
         }
         if (!tick.device().equals(PrintRunTicks.DEVICE)) {
             usedUp.backFrom(tick.stage(), order, lastBeginning(id), who);
@@ -222,9 +222,9 @@ class StageTransitions {
         if (report.board() != Rework.Board.KEPT) {
             String why = report.note().isBlank() ? "spoiled" : report.note();
             if (report.board() == Rework.Board.BLANK_SPOILED) {
-                boards.spoilBlanks(id, why, who);
+                cuts.spoilBlanks(id, why, who);
             } else {
-                boards.spoil(id, why, who);
+                cuts.spoil(id, why, who);
             }
         }
         long number = progress.insert(mishap);
@@ -329,7 +329,7 @@ class StageTransitions {
             }
         }
         if (report.board() == Rework.Board.BLANK_SPOILED) {
-            lost = lost.plus(Money.sum(boards.costOfBlanks(id), lost.currency()));
+            lost = lost.plus(Money.sum(cuts.costOfBlanks(id), lost.currency()));
         } else if (report.board() == Rework.Board.WHOLE_BOARD_SPOILED) {
             for (Sheet board : rack.heldFor(id)) {
                 lost = lost.plus(board.cost());

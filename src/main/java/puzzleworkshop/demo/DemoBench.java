@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.bench.Bench;
-import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
@@ -18,12 +18,12 @@ class DemoBench {
 
     private final Orders orders;
     private final Bench bench;
-    private final OrderBoards boards;
+    private final BoardCuts cuts;
 
-    DemoBench(Orders orders, Bench bench, OrderBoards boards) {
+    DemoBench(Orders orders, Bench bench, BoardCuts cuts) {
         this.orders = orders;
         this.bench = bench;
-        this.boards = boards;
+        this.cuts = cuts;
     }
 
     /** @param upTo the stage that is left to do next; absent: all are done */
@@ -32,7 +32,7 @@ class DemoBench {
         while (order.next().isPresent() && !order.next().equals(upTo)) {
             Stage stage = order.next().get();
             if (stage == Stage.CUT) {
-                boards.cut(id, Instant.EPOCH, DemoStock.MAKER);
+                cuts.cut(id, Instant.EPOCH, DemoStock.MAKER);
                 orders.completeStage(id, stage, DemoStock.MAKER);
             } else {
                 Bench.Outcome outcome = bench.tick(BookingKey.fresh(), List.of(id), stage, DemoStock.MAKER, "");

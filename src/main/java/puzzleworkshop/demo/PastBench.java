@@ -13,6 +13,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
@@ -56,6 +57,7 @@ class PastBench {
     private final Orders orders;
     private final Progress progress;
     private final OrderBoards boards;
+    private final BoardCuts cuts;
     private final SheetRack sheets;
     private final SheetFinder finder;
     private final Parcels parcels;
@@ -66,6 +68,7 @@ class PastBench {
             Orders orders,
             Progress progress,
             OrderBoards boards,
+            BoardCuts cuts,
             SheetRack sheets,
             SheetFinder finder,
             Parcels parcels,
@@ -74,6 +77,7 @@ class PastBench {
         this.orders = orders;
         this.progress = progress;
         this.boards = boards;
+        this.cuts = cuts;
         this.sheets = sheets;
         this.finder = finder;
         this.parcels = parcels;
@@ -209,9 +213,9 @@ class PastBench {
             }
             HouseClock.at(at[0], () -> {
                 if (stage == Stage.CUT) {
-                    List<Cut> cuts = boards.cut(order.id(), Instant.EPOCH, DemoStock.MAKER);
+                    List<Cut> done = cuts.cut(order.id(), Instant.EPOCH, DemoStock.MAKER);
                     rack.keep(
-                            cuts.stream().flatMap(cut -> cut.offcuts().stream()).toList());
+                            done.stream().flatMap(cut -> cut.offcuts().stream()).toList());
                 }
                 progress.insertTick(order.id(), stage, DemoStock.MAKER, "", Optional.of(hands), at[0]);
                 orders.completeStage(order.id(), stage, DemoStock.MAKER);

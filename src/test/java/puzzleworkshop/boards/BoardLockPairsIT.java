@@ -51,6 +51,9 @@ class BoardLockPairsIT {
     OrderBoards boards;
 
     @Autowired
+    BoardCuts cuts;
+
+    @Autowired
     BlanksWaiting blanks;
 
     @Autowired
@@ -114,7 +117,7 @@ class BoardLockPairsIT {
             boards.choose(ben, 1, bens, CORNER, "test");
             boards.choose(ben, 2, cutForBen, CORNER, "test");
             boards.follow(new OrderBoards.Place(cleo, 2, cutForBen, new Placement(300, 200, 0)), "test");
-            cut = boards.cut(cutForBen, kept(cutForBen), "", "test");
+            cut = cuts.cut(cutForBen, kept(cutForBen), "", "test");
             boards.follow(new OrderBoards.Place(ben, 3, shared, new Placement(300, 200, 0)), "test");
             boards.follow(new OrderBoards.Place(cleo, 1, shared, new Placement(0, 200, 0)), "test");
             jdbc.sql("update order_blank set sheet_id = null, offer_id = :offer where order_id = :ben and position = 4")
@@ -124,7 +127,7 @@ class BoardLockPairsIT {
         }
 
         private List<puzzleworkshop.geometry.Outline> kept(SheetId sheet) {
-            return boards.proposal(sheet).parts().stream()
+            return cuts.proposal(sheet).parts().stream()
                     .filter(part -> !part.isScrap())
                     .map(puzzleworkshop.geometry.fit.Remainder.Part::outline)
                     .toList();
@@ -150,13 +153,13 @@ class BoardLockPairsIT {
                     () -> blanks.following().stream()
                             .filter(blank -> blank.order().id().equals(ben))
                             .forEach(blank -> boards.unfollow(blank, "test")));
-            all.put("cut all for Ada", () -> boards.cut(ada, Instant.EPOCH, "test"));
-            all.put("cut the shared sheet on its page", () -> boards.cut(shared, kept(shared), "", "test"));
+            all.put("cut all for Ada", () -> cuts.cut(ada, Instant.EPOCH, "test"));
+            all.put("cut the shared sheet on its page", () -> cuts.cut(shared, kept(shared), "", "test"));
             all.put("set the shared sheet free", () -> boards.release(shared, "test"));
             all.put("set Ben's sheet free", () -> boards.release(bens, "test"));
-            all.put("take Ben's cut back", () -> boards.undo(cut.id(), "test"));
+            all.put("take Ben's cut back", () -> cuts.undo(cut.id(), "test"));
             all.put("Ben's board comes", () -> boards.arrive(ben, 4, "A1", "test"));
-            all.put("Ada's boards are spoiled", () -> boards.spoil(ada, "charred", "test"));
+            all.put("Ada's boards are spoiled", () -> cuts.spoil(ada, "charred", "test"));
             all.put("Ada's boards are planned again", () -> boards.replace(ada, planOnFree(), "test"));
             all.put("Ada gives up", () -> orders.cancel(ada, "", "test"));
             all.put("Ben gives up", () -> orders.cancel(ben, "", "test"));

@@ -30,6 +30,9 @@ class FollowersIT {
     OrderBoards boards;
 
     @Autowired
+    BoardCuts cuts;
+
+    @Autowired
     BlanksWaiting blanks;
 
     @Autowired
@@ -61,7 +64,7 @@ class FollowersIT {
         follow(second, 300, 200);
         follow(third, 0, 200);
         assertThat(following()).hasSize(2);
-        Cut cut = boards.cut(first, Instant.EPOCH, "Robin").getFirst();
+        Cut cut = cuts.cut(first, Instant.EPOCH, "Robin").getFirst();
         SheetId offcut = cut.offcuts().getFirst();
         Reservation held = rack.find(offcut).orElseThrow().reservation().orElseThrow();
         assertThat(held.order().id()).isEqualTo(second);
@@ -72,11 +75,11 @@ class FollowersIT {
             assertThat(next.sheet()).isEqualTo(offcut);
             assertThat(next.order().id()).isEqualTo(third);
         });
-        Cut next = boards.cut(second, Instant.EPOCH, "Robin").getFirst();
+        Cut next = cuts.cut(second, Instant.EPOCH, "Robin").getFirst();
         assertThat(rack.heldFor(third)).hasSize(1);
         assertThat(following()).isEmpty();
 
-        boards.undo(next.id(), "Robin");
+        cuts.undo(next.id(), "Robin");
         assertThat(rack.heldFor(third)).isEmpty();
         assertThat(following())
                 .singleElement()
@@ -105,7 +108,7 @@ class FollowersIT {
     @Test
     void a_sheet_that_is_spoiled_leaves_nothing_to_the_next() {
         follow(second, 300, 200);
-        boards.spoil(first, "charred", "Robin");
+        cuts.spoil(first, "charred", "Robin");
         assertThat(rack.heldFor(second)).isEmpty();
         assertThat(following()).isEmpty();
         assertThat(blanks.waiting()).anyMatch(blank -> blank.order().id().equals(second));
@@ -122,7 +125,7 @@ class FollowersIT {
     @Test
     void an_order_whose_place_was_not_kept_waits_again() {
         follow(second, 300, 200);
-        boards.cut(sheet, List.of(), "A1", "Robin");
+        cuts.cut(sheet, List.of(), "A1", "Robin");
         assertThat(following()).isEmpty();
         assertThat(rack.heldFor(second)).isEmpty();
         assertThat(blanks.waiting()).anyMatch(blank -> blank.order().id().equals(second));

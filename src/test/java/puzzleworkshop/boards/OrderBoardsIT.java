@@ -40,6 +40,9 @@ class OrderBoardsIT {
     OrderBoards boards;
 
     @Autowired
+    BoardCuts cuts;
+
+    @Autowired
     BlanksWaiting blanks;
 
     @Autowired
@@ -144,13 +147,12 @@ class OrderBoardsIT {
     void a_board_cut_on_its_own_page_counts_at_the_bench_and_the_rest_is_cut_there() {
         OrderId order = made.confirmed(one, two);
         boards.hold(order, "Mara");
-        boards.cut(one, List.of(), "B2", "Ada");
+        cuts.cut(one, List.of(), "B2", "Ada");
         assertThat(orderLines(order)).last().isEqualTo("boards.history.cut");
-        assertThat(boards.cut(order, Instant.EPOCH, "Ada")).hasSize(1);
-        assertThat(boards.cut(order, Instant.EPOCH, "Ada")).isEmpty();
+        assertThat(cuts.cut(order, Instant.EPOCH, "Ada")).hasSize(1);
+        assertThat(cuts.cut(order, Instant.EPOCH, "Ada")).isEmpty();
         assertThat(rack.cutsOf(order)).hasSize(2);
-        assertRefused(
-                "boards.none-to-cut", () -> boards.cut(order, Instant.now().plusSeconds(60), "Ada"));
+        assertRefused("boards.none-to-cut", () -> cuts.cut(order, Instant.now().plusSeconds(60), "Ada"));
     }
 
     @Test
@@ -158,7 +160,7 @@ class OrderBoardsIT {
         OrderId order = made.confirmed(one, two);
         boards.hold(order, "Mara");
         boards.release(two, "Mara");
-        assertRefused("boards.none-to-cut", () -> boards.cut(order, Instant.EPOCH, "Ada"));
+        assertRefused("boards.none-to-cut", () -> cuts.cut(order, Instant.EPOCH, "Ada"));
         assertThat(rack.find(one).orElseThrow().state()).isEqualTo(SheetState.RESERVED);
     }
 
@@ -181,9 +183,9 @@ class OrderBoardsIT {
     void a_cut_taken_back_after_the_order_was_given_up_leaves_the_sheet_free() {
         OrderId order = made.confirmed(one);
         boards.hold(order, "Mara");
-        long cut = boards.cut(one, List.of(), "", "Ada").id();
+        long cut = cuts.cut(one, List.of(), "", "Ada").id();
         orders.cancel(order, "burnt down", "Mara");
-        boards.undo(cut, "Ada");
+        cuts.undo(cut, "Ada");
         assertThat(rack.find(one).orElseThrow().isFree()).isTrue();
         assertThat(rack.heldFor(order)).isEmpty();
     }
@@ -192,17 +194,17 @@ class OrderBoardsIT {
     void a_cut_is_not_taken_back_from_under_an_order_that_has_gone_on() {
         OrderId order = made.confirmed(one);
         boards.hold(order, "Mara");
-        long cut = boards.cut(one, List.of(), "", "Ada").id();
+        long cut = cuts.cut(one, List.of(), "", "Ada").id();
         jdbc.sql("update customer_order set next_stage = 'FINISH', approved_at = now(), approved_by = 'Ada'"
                         + " where id = :id")
                 .param("id", order.value())
                 .update();
-        assertRefused("boards.undo.gone-on", () -> boards.undo(cut, "Ada"));
+        assertRefused("boards.undo.gone-on", () -> cuts.undo(cut, "Ada"));
         assertThat(rack.find(one).orElseThrow().isFree()).isFalse();
         jdbc.sql("update customer_order set next_stage = 'CUT' where id = :id")
                 .param("id", order.value())
                 .update();
-        boards.undo(cut, "Ada");
+        cuts.undo(cut, "Ada");
         assertThat(rack.heldFor(order)).hasSize(1);
     }
 

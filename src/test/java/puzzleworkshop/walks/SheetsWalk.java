@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
@@ -161,7 +161,7 @@ class SheetsWalk extends Walk {
         SheetRack rack = bean(SheetRack.class);
         Sheet sheet = rack.list(RackFilter.inRack(), 0, 100).stream()
                 .filter(one -> one.state() == SheetState.RESERVED
-                        && bean(OrderBoards.class).proposal(one.id()).largest().isPresent())
+                        && bean(BoardCuts.class).proposal(one.id()).largest().isPresent())
                 .findFirst()
                 .orElseThrow();
         go("sheets/number/" + sheet.id());

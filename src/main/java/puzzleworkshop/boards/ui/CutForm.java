@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.boards.LeftPart;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.display.Feedback;
@@ -34,7 +35,14 @@ class CutForm extends Div {
     private final transient Formatter figures;
     private final transient List<Supplier<Optional<Outline>>> parts = new ArrayList<>();
 
-    CutForm(Sheet sheet, List<LeftPart> left, OrderBoards boards, SignedIn who, Formatter figures, Runnable done) {
+    CutForm(
+            Sheet sheet,
+            List<LeftPart> left,
+            OrderBoards boards,
+            BoardCuts cuts,
+            SignedIn who,
+            Formatter figures,
+            Runnable done) {
         this.figures = figures;
         addClassName("pw-section");
         add(new H2(figures.text("sheets.cut.title")), new Paragraph(figures.text("sheets.cut.text")));
@@ -49,7 +57,7 @@ class CutForm extends Div {
             if (Feedback.unlessRefused(
                     figures,
                     "sheets.cut.done",
-                    () -> boards.cut(sheet.id(), kept, place.getValue().strip(), who.name()))) {
+                    () -> cuts.cut(sheet.id(), kept, place.getValue().strip(), who.name()))) {
                 done.run();
             }
         });

@@ -19,6 +19,7 @@ import jakarta.annotation.security.PermitAll;
 import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.boards.OrderBoards;
 import puzzleworkshop.boards.WhatIsLeft;
 import puzzleworkshop.display.Feedback;
@@ -56,6 +57,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private final transient SheetRack rack;
     private final transient OrderBoards boards;
+    private final transient BoardCuts cuts;
     private final transient SheetFinder finder;
     private final transient RackSettings settings;
     private final transient Workshop workshop;
@@ -72,6 +74,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     public SheetView(
             SheetRack rack,
             OrderBoards boards,
+            BoardCuts cuts,
             SheetFinder finder,
             RackSettings settings,
             Workshop workshop,
@@ -86,6 +89,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         this.measured = measured;
         this.rack = rack;
         this.boards = boards;
+        this.cuts = cuts;
         this.finder = finder;
         this.settings = settings;
         this.workshop = workshop;
@@ -204,7 +208,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
 
     private Component todo() {
         return switch (sheet.state()) {
-            case RESERVED -> new CutForm(sheet, left.of(sheet.id()), boards, who, figures, () -> show(sheet.id()));
+            case RESERVED ->
+                new CutForm(sheet, left.of(sheet.id()), boards, cuts, who, figures, () -> show(sheet.id()));
             case FREE -> free();
             case USED -> used();
             default -> gone();
@@ -249,7 +254,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
                         "sheets.one.split", cut.cost(), cut.blankCost(), cut.offcutsCost(), cut.scrapped())));
             }
             Button undo = new Button(figures.text("sheets.one.undo"), event -> {
-                if (Feedback.unlessRefused(figures, "sheets.one.undone", () -> boards.undo(cut.id(), who.name()))) {
+                if (Feedback.unlessRefused(figures, "sheets.one.undone", () -> cuts.undo(cut.id(), who.name()))) {
                     show(sheet.id());
                 }
             });
