@@ -13,10 +13,10 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderCancelled;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.events.OrderCancelled;
 import puzzleworkshop.workshop.Workshop;
 
 /** Turns a quote into an order: its sheets are held and its day is promised, all or nothing. */

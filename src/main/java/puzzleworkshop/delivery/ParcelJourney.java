@@ -17,9 +17,9 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderCameBack;
-import puzzleworkshop.orders.OrderHandedOver;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.events.OrderCameBack;
+import puzzleworkshop.orders.events.OrderHandedOver;
 import puzzleworkshop.workshop.Stage;
 
 /**

@@ -15,7 +15,7 @@ import javax.imageio.ImageIO;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.ImageInputStream;
 import puzzleworkshop.artwork.Photos;
-import puzzleworkshop.display.ReceivedFile;
+import puzzleworkshop.display.fields.ReceivedFile;
 import puzzleworkshop.measure.Refused;
 
 /**

@@ -20,7 +20,7 @@ import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderHistory;
+import puzzleworkshop.orders.history.OrderHistory;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;

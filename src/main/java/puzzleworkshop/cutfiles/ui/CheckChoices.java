@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutfiles.reading.DrawnFile;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.Speed;

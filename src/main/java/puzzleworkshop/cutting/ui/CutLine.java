@@ -4,6 +4,7 @@ import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.ui.settings.BoardNames;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 

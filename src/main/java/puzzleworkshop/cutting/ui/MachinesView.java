@@ -15,6 +15,8 @@ import java.util.List;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.RunningTimes;
 import puzzleworkshop.cutting.settings.Settings;
+import puzzleworkshop.cutting.ui.settings.BoardNames;
+import puzzleworkshop.cutting.ui.settings.SettingsMatrix;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.HouseUnits;

@@ -12,6 +12,7 @@ import java.util.Optional;
 import puzzleworkshop.cutting.settings.NextTry;
 import puzzleworkshop.cutting.trials.PlannedTrial;
 import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.ui.settings.BoardNames;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.SmallText;

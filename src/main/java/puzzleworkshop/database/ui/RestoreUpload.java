@@ -6,11 +6,11 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import com.vaadin.flow.server.Command;
 import puzzleworkshop.database.Restoring;
-import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.ReceivedFile;
 import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.display.fields.FileUpload;
+import puzzleworkshop.display.fields.ReceivedFile;
 import puzzleworkshop.display.progress.WorkingBar;
 
 /** Takes a backup from the browser and reads it back into a workshop that is not open yet. */

@@ -21,9 +21,9 @@ import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.sending.SendingWay;
 import puzzleworkshop.delivery.sending.SendingWays;
 import puzzleworkshop.display.Feedback;
-import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.fields.FileUpload;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.proofs.ui.ProofSection;
 

@@ -12,8 +12,8 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
-import puzzleworkshop.display.DayField;
 import puzzleworkshop.display.Texts;
+import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.papers.AccountantCsv;
 
 /** Two files for a period: the lines of all papers, and the payments. */

@@ -8,8 +8,8 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import puzzleworkshop.display.FormMemory;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.fields.FormMemory;
 import puzzleworkshop.offers.Drafts;
 import puzzleworkshop.workshop.SignedIn;
 

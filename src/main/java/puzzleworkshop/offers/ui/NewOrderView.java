@@ -26,7 +26,7 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LatestAnswer;
-import puzzleworkshop.display.Unsaved;
+import puzzleworkshop.display.fields.Unsaved;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.Offer;

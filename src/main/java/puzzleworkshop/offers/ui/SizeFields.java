@@ -6,7 +6,7 @@ import com.vaadin.flow.component.select.Select;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.measure.UnitSystem;

@@ -10,9 +10,9 @@ import org.springframework.core.Ordered;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.OrderChanged;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.OrderStore;
+import puzzleworkshop.orders.events.OrderChanged;
 import puzzleworkshop.runtime.VersionedCache;
 
 /**

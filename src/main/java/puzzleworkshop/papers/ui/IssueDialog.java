@@ -9,9 +9,9 @@ import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.UnorderedList;
 import java.util.List;
-import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.fields.BookButton;
 import puzzleworkshop.measure.Sentence;
 
 /** Before an invoice is issued for good: what it would look like, and what is missing on it. */

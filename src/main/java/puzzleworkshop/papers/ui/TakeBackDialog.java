@@ -7,9 +7,9 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.function.Consumer;
-import puzzleworkshop.display.BookButton;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.fields.BookButton;
 import puzzleworkshop.payments.Payment;
 
 /** Asks why a line of money was wrong before it is undone. */

@@ -13,7 +13,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;

@@ -10,7 +10,7 @@ import com.vaadin.flow.component.textfield.NumberField;
 import java.math.BigDecimal;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.placing.PlacingRules;

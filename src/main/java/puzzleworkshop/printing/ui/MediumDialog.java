@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;

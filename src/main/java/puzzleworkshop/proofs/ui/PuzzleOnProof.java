@@ -7,9 +7,9 @@ import puzzleworkshop.artwork.Picture;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.artwork.ui.CropEditor;
 import puzzleworkshop.artwork.ui.PictureJudgement;
-import puzzleworkshop.display.FileUpload;
 import puzzleworkshop.display.blocks.EmptyState;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.display.fields.FileUpload;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 

@@ -6,7 +6,7 @@ import com.vaadin.flow.component.select.Select;
 import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BlankWish;

@@ -9,6 +9,8 @@ import java.util.OptionalLong;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import puzzleworkshop.wood.ahead.buying.BlankOrder;
+import puzzleworkshop.wood.ahead.buying.CheapestOrder;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;

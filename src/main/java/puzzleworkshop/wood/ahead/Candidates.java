@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import puzzleworkshop.wood.ahead.buying.BlankOrder;
+import puzzleworkshop.wood.ahead.buying.Purchases;
 import puzzleworkshop.wood.play.CutAt;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;

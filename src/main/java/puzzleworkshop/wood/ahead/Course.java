@@ -3,6 +3,8 @@ package puzzleworkshop.wood.ahead;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import puzzleworkshop.wood.ahead.buying.BlankOrder;
+import puzzleworkshop.wood.ahead.buying.Purchases;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.IntStream;
+import puzzleworkshop.wood.ahead.buying.Poisson;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;

@@ -2,6 +2,7 @@ package puzzleworkshop.wood.ahead;
 
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.wood.ahead.buying.Purchases;
 import puzzleworkshop.wood.play.OpenBoard;
 import puzzleworkshop.wood.play.Wanted;
 

@@ -33,6 +33,7 @@ import puzzleworkshop.cutting.settings.Trial.Finding;
 import puzzleworkshop.cutting.settings.Trial.Result;
 import puzzleworkshop.cutting.settings.Trial.Source;
 import puzzleworkshop.cutting.trials.PlannedTrials;
+import puzzleworkshop.cutting.ui.settings.SettingView;
 import puzzleworkshop.machines.BeamWords;
 import puzzleworkshop.machines.BedCorner;
 import puzzleworkshop.machines.Machine;

@@ -24,7 +24,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.boards.ui.FindSheetView;
 import puzzleworkshop.boards.ui.SheetView;
 import puzzleworkshop.boards.ui.WeekSheetsView;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.machines.Machine;

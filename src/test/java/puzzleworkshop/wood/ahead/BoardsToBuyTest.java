@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.support.Seeds;
+import puzzleworkshop.wood.ahead.buying.CheapestOrder;
 import puzzleworkshop.wood.play.ForSale;
 import puzzleworkshop.wood.play.Wanted;
 

@@ -21,7 +21,7 @@ import puzzleworkshop.camera.sheet.MeasuringSheet;
 import puzzleworkshop.camera.sheet.SheetPaper;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.LengthField;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.sheets.MeasuredOutlines;

@@ -1,0 +1,78 @@
+package puzzleworkshop.display.fields;
+
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.server.streams.UploadHandler;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.atomic.AtomicLong;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class FileUploadTest {
+
+    @TempDir
+    Path folder;
+
+    /** 200 MB to a sheet's photo were an OutOfMemoryError. */
+    @Test
+    void a_stream_that_never_ends_is_stopped_at_the_limit_whatever_its_sender_said() throws IOException {
+        AtomicLong sent = new AtomicLong();
+        InputStream endless = new InputStream() {
+            @Override
+            public int read() {
+                sent.incrementAndGet();
+                return 7;
+            }
+
+            @Override
+            public int read(byte[] into, int from, int length) {
+                sent.addAndGet(length);
+                return length;
+            }
+        };
+        Path file = folder.resolve("endless");
+        assertThat(FileUpload.copied(endless, file, 1_000_000)).isFalse();
+        assertThat(Files.size(file)).isLessThanOrEqualTo(1_000_000);
+        assertThat(sent).hasValueLessThan(1_200_000);
+    }
+
+    @Test
+    void a_file_of_just_the_limit_is_taken_whole_and_one_byte_more_is_not() throws IOException {
+        Path file = folder.resolve("file");
+        byte[] content = new byte[200_000];
+        assertThat(FileUpload.copied(new ByteArrayInputStream(content), file, 200_000))
+                .isTrue();
+        assertThat(Files.readAllBytes(file)).isEqualTo(content);
+        assertThat(FileUpload.copied(new ByteArrayInputStream(content), file, 199_999))
+                .isFalse();
+    }
+
+    @Test
+    void no_screen_takes_files_in_any_other_way() {
+        JavaClasses all = new ClassFileImporter()
+                .withImportOption(new ImportOption.DoNotIncludeTests())
+                .importPackages("puzzleworkshop");
+        noClasses()
+                .that()
+                .areNotAssignableTo(FileUpload.class)
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(UploadHandler.class)
+                .check(all);
+        noClasses()
+                .that()
+                .areNotAssignableTo(FileUpload.class)
+                .should()
+                .callConstructor(Upload.class)
+                .check(all);
+    }
+}
