@@ -13,7 +13,6 @@ import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.assign.BoardAssignment;
 import puzzleworkshop.geometry.fit.Profile;
 import puzzleworkshop.measure.Area;
-import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.RackFilter;
@@ -24,9 +23,9 @@ import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.BoardOffer;
-import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.LearnedSizes;
 import puzzleworkshop.sheets.find.SheetFinder;
 
 /** Gives all waiting blanks their sheets together, so that least new board is bought and least value lost. */
@@ -64,6 +63,7 @@ public class WeekAssignment {
     private final SheetRack rack;
     private final RackSettings settings;
     private final SheetFinder finder;
+    private final LearnedSizes learned;
     private final BlanksWaiting blanks;
     private final OrderBoards boards;
     private final HouseUnits house;
@@ -72,6 +72,7 @@ public class WeekAssignment {
             SheetRack rack,
             RackSettings settings,
             SheetFinder finder,
+            LearnedSizes learned,
             BlanksWaiting blanks,
             OrderBoards boards,
             HouseUnits house) {
@@ -79,6 +80,7 @@ public class WeekAssignment {
         this.rack = rack;
         this.settings = settings;
         this.finder = finder;
+        this.learned = learned;
         this.blanks = blanks;
         this.boards = boards;
     }
@@ -124,7 +126,7 @@ public class WeekAssignment {
                     .filter(offer -> offer.price().currency().equals(house.currency()))
                     .toList();
             this.rules = settings.rules();
-            this.sizes = finder.sizes(waiting.stream().map(WaitingBlank::wish).toList());
+            this.sizes = learned.sizes(waiting.stream().map(WaitingBlank::wish).toList());
         }
 
         Compared assign(long millis, long seed) {
@@ -154,7 +156,7 @@ public class WeekAssignment {
                     .stream()
                     .collect(Collectors.toMap(
                             Map.Entry::getKey,
-                            sheet -> finder.keeps(
+                            sheet -> learned.keeps(
                                     stock.get(sheet.getKey()),
                                     sheet.getValue().stream()
                                             .map(placed -> waiting.get(placed.blank())
@@ -170,21 +172,15 @@ public class WeekAssignment {
             BlankWish wish = waiting.get(blank).wish();
             if (board >= stock.size()) {
                 BoardOffer offer = offers.get(board - stock.size());
-                boolean allowed = allowed(wish, offer.material(), offer.grade(), offer.thickness());
-                return allowed ? SheetFinder.angles(wish, offer.grain()) : new double[0];
+                boolean allowed =
+                        wish.allows(offer.material(), offer.grade(), offer.thickness(), rules.thicknessSlack());
+                return allowed ? wish.angles(offer.grain()) : new double[0];
             }
             BoardFacts facts = stock.get(board).facts();
             boolean allowed = facts.past().isFitForCutting()
                     && facts.bow().compareTo(wish.mostBow()) <= 0
-                    && allowed(wish, facts.material(), facts.grade(), facts.thickness());
-            return allowed ? SheetFinder.angles(wish, facts.grain()) : new double[0];
-        }
-
-        private boolean allowed(BlankWish wish, String material, Grade grade, Length thickness) {
-            return (wish.materials().isEmpty() || wish.materials().contains(material))
-                    && (wish.grades().isEmpty() || wish.grades().contains(grade))
-                    && Math.abs(thickness.mm() - wish.thickness().mm())
-                            <= rules.thicknessSlack().mm() + 1e-9;
+                    && wish.allows(facts.material(), facts.grade(), facts.thickness(), rules.thicknessSlack());
+            return allowed ? wish.angles(facts.grain()) : new double[0];
         }
 
         private WeekPlan plan(BoardAssignment.Plan plan, boolean withWords) {

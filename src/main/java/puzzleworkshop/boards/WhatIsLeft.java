@@ -14,7 +14,7 @@ import puzzleworkshop.sheets.SheetHolds;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.find.Keeping;
-import puzzleworkshop.sheets.find.SheetFinder;
+import puzzleworkshop.sheets.find.LearnedSizes;
 
 /** What is left of a held sheet, part by part, and what of it is worth keeping: what another blank waits for stays in any case. */
 @Service
@@ -23,13 +23,13 @@ public class WhatIsLeft {
 
     private final SheetRack rack;
     private final SheetHolds holds;
-    private final SheetFinder finder;
+    private final LearnedSizes learned;
     private final BoardStore store;
 
-    WhatIsLeft(SheetRack rack, SheetHolds holds, SheetFinder finder, BoardStore store) {
+    WhatIsLeft(SheetRack rack, SheetHolds holds, LearnedSizes learned, BoardStore store) {
         this.rack = rack;
         this.holds = holds;
-        this.finder = finder;
+        this.learned = learned;
         this.store = store;
     }
 
@@ -37,7 +37,7 @@ public class WhatIsLeft {
     public List<LeftPart> of(SheetId id) {
         Sheet sheet = rack.find(id).orElseThrow(() -> new Refused("sheets.unknown", id.toString()));
         Remainder rest = holds.proposal(id);
-        List<Keeping> keeping = finder.keeping(sheet, rest);
+        List<Keeping> keeping = learned.keeping(sheet, rest);
         List<FollowingBlank> following = store.following(id);
         List<LeftPart> left = new ArrayList<>();
         for (int i = 0; i < keeping.size(); i++) {

@@ -11,7 +11,6 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.fit.Remainder;
-import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
@@ -19,7 +18,6 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.CostSplit;
-import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
 
 /**
@@ -126,18 +124,7 @@ public class SheetHolds {
     }
 
     private CostSplit split(Sheet sheet, Reservation held, List<Outline> kept) {
-        RackRules rules = settings.rules();
-        List<Area> areas = kept.stream().map(Outline::area).toList();
-        double scrap = sheet.outline().area().mm2()
-                - held.blank().area().mm2()
-                - areas.stream().mapToDouble(Area::mm2).sum();
-        return CostSplit.of(
-                sheet.cost(),
-                held.blank().area(),
-                areas,
-                Area.mm2(Math.max(0, scrap)),
-                rules.offcutCost(),
-                rules.share());
+        return CostSplit.after(sheet.cost(), sheet.outline(), held.blank(), kept, settings.rules());
     }
 
     private Cut cut(SheetId id, Optional<OrderId> order, List<Outline> kept, String place, String who) {

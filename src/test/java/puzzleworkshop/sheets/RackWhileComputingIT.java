@@ -21,6 +21,7 @@ import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.LearnedSizes;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.support.DatabaseTest;
@@ -36,6 +37,9 @@ class RackWhileComputingIT {
 
     @Autowired
     SheetFinder finder;
+
+    @Autowired
+    LearnedSizes learned;
 
     @Autowired
     RackSettings settings;
@@ -56,11 +60,11 @@ class RackWhileComputingIT {
                 Future<?> early = reader.submit(() -> finder.suggest(A_BLANK));
                 settings.saveStandardBlanks(List.of(Size.mm(330 + round % 7, 250), Size.mm(200, 120 + round % 3)));
                 early.get();
-                UsefulSizes useful = finder.sizes();
+                UsefulSizes useful = learned.sizes();
                 List<Sheet> stock =
                         finder.suggest(A_BLANK).stream().map(Suggestion::sheet).toList();
                 assertThat(stock).isNotEmpty();
-                List<Profile> judged = finder.profiles(stock, finder.sizes());
+                List<Profile> judged = finder.profiles(stock, learned.sizes());
                 for (int i = 0; i < stock.size(); i++) {
                     Profile truth = Profile.of(stock.get(i).outline(), useful);
                     stale += judged.get(i).value().equals(truth.value()) ? 0 : 1;

@@ -36,6 +36,7 @@ import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.RackSettings;
+import puzzleworkshop.sheets.find.LearnedSizes;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.list.StockTaking;
@@ -59,6 +60,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     private final transient OrderBoards boards;
     private final transient BoardCuts cuts;
     private final transient SheetFinder finder;
+    private final transient LearnedSizes learned;
     private final transient RackSettings settings;
     private final transient Workshop workshop;
     private final transient SheetLabels labels;
@@ -76,6 +78,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
             OrderBoards boards,
             BoardCuts cuts,
             SheetFinder finder,
+            LearnedSizes learned,
             RackSettings settings,
             Workshop workshop,
             SheetLabels labels,
@@ -91,6 +94,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         this.boards = boards;
         this.cuts = cuts;
         this.finder = finder;
+        this.learned = learned;
         this.settings = settings;
         this.workshop = workshop;
         this.labels = labels;
@@ -191,7 +195,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         if (sheet.state() == SheetState.RESERVED && sheet.reservation().isPresent()) {
             drawing.show(sheet);
         } else {
-            drawing.show(sheet.outline(), title, Remainder.whole(sheet.outline(), finder.sizes()));
+            drawing.show(sheet.outline(), title, Remainder.whole(sheet.outline(), learned.sizes()));
         }
         section.add(drawing);
         if (!sheet.facts().past().isFitForCutting()) {

@@ -43,4 +43,35 @@ public record BlankWish(
     public BlankWish withGrain(GrainWish wanted) {
         return new BlankWish(size, materials, grades, thickness, mostBow, wanted);
     }
+
+    public boolean allowsMaterial(String material) {
+        return materials.isEmpty() || materials.contains(material);
+    }
+
+    public boolean allowsGrade(Grade grade) {
+        return grades.isEmpty() || grades.contains(grade);
+    }
+
+    /** @param slack by how much a board may be thicker or thinner than nominal */
+    public boolean allowsThickness(Length measured, Length slack) {
+        return Math.abs(measured.mm() - thickness.mm()) <= slack.mm() + 1e-9;
+    }
+
+    /** Whether a board of this kind would do. */
+    public boolean allows(String material, Grade grade, Length measured, Length slack) {
+        return allowsMaterial(material) && allowsGrade(grade) && allowsThickness(measured, slack);
+    }
+
+    /** The angles at which the blank may lie on a sheet with this grain; null: any. */
+    public double[] angles(Grain board) {
+        if (grain == GrainWish.ANY || board == Grain.NONE) {
+            return null;
+        }
+        double along = board == Grain.ALONG_WIDTH ? 0 : 90;
+        return switch (grain) {
+            case WIDTH_ALONG -> new double[] {along};
+            case HEIGHT_ALONG -> new double[] {90 - along};
+            default -> new double[] {0, 90};
+        };
+    }
 }

@@ -1,13 +1,10 @@
 package puzzleworkshop.sheets.find;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
-import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.geometry.Outline;
@@ -21,25 +18,18 @@ import puzzleworkshop.geometry.fit.RectanglePlaces;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.measure.Area;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.CutStore;
 import puzzleworkshop.sheets.RackIndex;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
-import puzzleworkshop.sheets.SheetState;
 import puzzleworkshop.sheets.SheetStore;
 import puzzleworkshop.sheets.board.BlankWish;
-import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.BoardOffer;
 import puzzleworkshop.sheets.board.CostSplit;
-import puzzleworkshop.sheets.board.Grain;
-import puzzleworkshop.sheets.board.Material;
 import puzzleworkshop.sheets.board.RackRules;
 import puzzleworkshop.sheets.board.RackSettings;
-import puzzleworkshop.workshop.Workshop;
 
 /** Finds the sheet, the place on it, or the new board to buy, for a blank somebody needs. Changes nothing. */
 @Service
@@ -50,24 +40,16 @@ public class SheetFinder {
 
     private final SheetStore sheets;
     private final RackSettings rack;
-    private final CutStore cuts;
-    private final Workshop workshop;
+    private final SheetRules sheetRules;
+    private final LearnedSizes learned;
     private final RackIndex index;
-    private final ObjectProvider<RemainderWorth> worth;
 
-    SheetFinder(
-            SheetStore sheets,
-            RackSettings rack,
-            CutStore cuts,
-            Workshop workshop,
-            RackIndex index,
-            ObjectProvider<RemainderWorth> worth) {
+    SheetFinder(SheetStore sheets, RackSettings rack, SheetRules sheetRules, LearnedSizes learned, RackIndex index) {
         this.sheets = sheets;
         this.rack = rack;
-        this.cuts = cuts;
-        this.workshop = workshop;
+        this.sheetRules = sheetRules;
+        this.learned = learned;
         this.index = index;
-        this.worth = worth;
     }
 
     /** The sheets that lose the least by giving the blank, best first, each with its best place; empty: none fits. */
@@ -78,11 +60,11 @@ public class SheetFinder {
     public List<Suggestion> suggest(BlankWish wish, int most) {
         RackRules rules = rack.rules();
         List<SheetStore.Candidate> candidates = sheets.candidates(wish, rules.thicknessSlack());
-        Optional<RemainderWorth.Ladder> ladder = ladder(List.of(wish));
+        Optional<RemainderWorth.Ladder> ladder = learned.ladder(List.of(wish));
         UsefulSizes useful = ladder.map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
         List<Profile> profiles = index.profiles(candidates, useful);
         List<double[]> angles = candidates.stream()
-                .map(candidate -> angles(wish, candidate.grain()))
+                .map(candidate -> wish.angles(candidate.grain()))
                 .collect(Collectors.toCollection(ArrayList::new));
         List<BestSheets.Ranked> ranked = BestSheets.rank(profiles, wish.size(), angles, useful, most);
         List<BestSheets.Ranked> finest = ranked.parallelStream()
@@ -121,9 +103,9 @@ public class SheetFinder {
     public BlankSearch search(BlankWish smallest) {
         List<SheetStore.Candidate> candidates =
                 sheets.candidates(smallest, rack.rules().thicknessSlack());
-        UsefulSizes useful = sizes(List.of(smallest));
+        UsefulSizes useful = learned.sizes(List.of(smallest));
         List<double[]> angles = candidates.stream()
-                .map(candidate -> angles(smallest, candidate.grain()))
+                .map(candidate -> smallest.angles(candidate.grain()))
                 .collect(Collectors.toCollection(ArrayList::new));
         return new BlankSearch(smallest, candidates, index.profiles(candidates, useful), angles, useful);
     }
@@ -143,8 +125,8 @@ public class SheetFinder {
     private static Suggestion suggestion(
             Sheet sheet, BlankWish wish, BestSheets.Ranked answer, RackRules rules, UsefulSizes useful, String rank) {
         Remainder rest = Remainder.after(sheet.outline(), wish.size(), answer.place(), rules.kerf(), useful);
-        Money cost =
-                split(sheet.cost(), sheet.outline(), wish.size(), rest, rules).blank();
+        Money cost = CostSplit.after(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                .blank();
         Sentence reason = reason(wish.size(), sheet.outline(), rest, rank);
         return new Suggestion(sheet, wish.size(), answer.place(), rest, answer.valueLost(), cost, reason);
     }
@@ -161,7 +143,7 @@ public class SheetFinder {
     /** The suggestion for one sheet with the blank where the user put it. */
     public Optional<Suggestion> at(SheetId id, BlankWish wish, Placement place) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes(List.of(wish));
+        UsefulSizes useful = learned.sizes(List.of(wish));
         return sheets.find(id)
                 .filter(sheet -> RectanglePlaces.accepts(sheet.outline(), wish.size(), place))
                 .flatMap(sheet -> {
@@ -174,56 +156,22 @@ public class SheetFinder {
                             place,
                             rest,
                             lost,
-                            split(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
+                            CostSplit.after(sheet.cost(), sheet.outline(), wish.size(), rest, rules)
                                     .blank(),
                             reason(wish.size(), sheet.outline(), rest, ".only")));
                 });
     }
 
-    /**
-     * What a sheet keeps of what the next weeks will ask for when these blanks are cut from it; empty while nothing is
-     * learned, or when it keeps nothing that is expected.
-     */
-    public Optional<Sentence> keeps(Sheet sheet, List<Size> blanks, List<Placement> places) {
-        return ladder(List.of(kindOf(sheet))).flatMap(learned -> {
-            List<Remainder.Part> parts = new ArrayList<>(
-                    Remainder.whole(sheet.outline(), learned.sizes()).parts());
-            for (int i = 0; i < blanks.size(); i++) {
-                Size blank = blanks.get(i);
-                Placement place = places.get(i);
-                Optional<Remainder.Part> from = parts.stream()
-                        .filter(part -> RectanglePlaces.accepts(part.outline(), blank, place))
-                        .findFirst();
-                if (from.isEmpty()) {
-                    return Optional.empty();
-                }
-                parts.remove(from.get());
-                parts.addAll(Remainder.after(
-                                from.get().outline(), blank, place, rack.rules().kerf(), learned.sizes())
-                        .parts());
-            }
-            return KeptForLater.reason(learned, new Remainder(parts), Optional.empty());
-        });
-    }
-
-    /** For each part of what is left of a sheet, in their order, whether it is worth keeping, and why. */
-    public List<Keeping> keeping(Sheet sheet, Remainder rest) {
-        Optional<RemainderWorth.Ladder> ladder = ladder(List.of(kindOf(sheet)));
-        return rest.parts().stream()
-                .map(part -> KeptForLater.keeping(ladder, part))
-                .toList();
-    }
-
     /** The best place on one sheet, if the blank fits there and the rules allow it. */
     public Optional<Suggestion> on(SheetId id, BlankWish wish) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes(List.of(wish));
+        UsefulSizes useful = learned.sizes(List.of(wish));
         return sheets.find(id)
-                .filter(sheet -> against(sheet, wish, rules).isEmpty())
+                .filter(sheet -> sheetRules.against(sheet, wish).isEmpty())
                 .flatMap(sheet -> BestSheets.finest(
                                 Profile.of(sheet.outline(), useful),
                                 wish.size(),
-                                angles(wish, sheet.facts().grain()),
+                                wish.angles(sheet.facts().grain()),
                                 useful)
                         .map(answer -> suggestion(sheet, wish, answer, rules, useful, ".only")));
     }
@@ -231,15 +179,15 @@ public class SheetFinder {
     /** Why a sheet was not suggested, or that it could be, in one sentence. */
     public Sentence whyNot(SheetId id, BlankWish wish) {
         Sheet sheet = sheets.find(id).orElseThrow(() -> new Refused("sheets.unknown", id.toString()));
-        Optional<Sentence> rule = against(sheet, wish, rack.rules());
+        Optional<Sentence> rule = sheetRules.against(sheet, wish);
         if (rule.isPresent()) {
             return rule.get();
         }
-        UsefulSizes useful = sizes(List.of(wish));
+        UsefulSizes useful = learned.sizes(List.of(wish));
         Optional<BestSheets.Ranked> answer = BestSheets.finest(
                 Profile.of(sheet.outline(), useful),
                 wish.size(),
-                angles(wish, sheet.facts().grain()),
+                wish.angles(sheet.facts().grain()),
                 useful);
         if (answer.isEmpty()) {
             boolean turned = RectanglePlaces.fits(sheet.outline(), wish.size());
@@ -259,63 +207,23 @@ public class SheetFinder {
                 "sheets.whynot.loses", more, best.getFirst().sheet().id().toString());
     }
 
-    /** The rule, if any, by which a sheet may not be used for the wish. */
-    private Optional<Sentence> against(Sheet sheet, BlankWish wish, RackRules rules) {
-        BoardFacts facts = sheet.facts();
-        if (sheet.state() == SheetState.RESERVED) {
-            return Optional.of(Sentence.of(
-                    "sheets.whynot.reserved",
-                    cuts.holder(sheet.id()).map(OrderRef::number).orElse("?")));
-        }
-        if (sheet.state() != SheetState.FREE) {
-            return Optional.of(Sentence.of("sheets.whynot.gone"));
-        }
-        if (!facts.past().isFitForCutting()) {
-            return Optional.of(Sentence.of("sheets.whynot.past." + facts.past().name()));
-        }
-        if (!wish.materials().isEmpty() && !wish.materials().contains(facts.material())) {
-            return Optional.of(
-                    Sentence.of("sheets.whynot.material", named(Set.of(facts.material())), named(wish.materials())));
-        }
-        if (!wish.grades().isEmpty() && !wish.grades().contains(facts.grade())) {
-            return Optional.of(Sentence.of(
-                    "sheets.whynot.grade",
-                    Sentence.of("sheets.grade." + facts.grade().name())));
-        }
-        if (Math.abs(facts.thickness().mm() - wish.thickness().mm())
-                > rules.thicknessSlack().mm() + 1e-9) {
-            return Optional.of(Sentence.of("sheets.whynot.thickness", facts.thickness(), wish.thickness()));
-        }
-        if (facts.bow().compareTo(wish.mostBow()) > 0) {
-            return Optional.of(Sentence.of("sheets.whynot.bow", facts.bow(), wish.mostBow()));
-        }
-        return Optional.empty();
-    }
-
-    private String named(Set<String> materials) {
-        return rack.materials().stream()
-                .filter(material -> materials.contains(material.id()))
-                .map(Material::name)
-                .collect(Collectors.joining(", "));
-    }
-
     /** The board to buy when no sheet gives the blank: the one that adds least to its cost; empty: none is large enough. */
     public Optional<NewSheet> newSheetFor(BlankWish wish) {
         RackRules rules = rack.rules();
-        UsefulSizes useful = sizes(List.of(wish));
+        UsefulSizes useful = learned.sizes(List.of(wish));
         NewSheet best = null;
         for (BoardOffer offer : rack.offers()) {
-            if (!meets(offer, wish, rules)) {
+            if (!sheetRules.meets(offer, wish)) {
                 continue;
             }
             Outline board = Outline.rectangle(offer.size());
             Optional<BestSheets.Ranked> answer =
-                    BestSheets.finest(Profile.of(board, useful), wish.size(), angles(wish, offer.grain()), useful);
+                    BestSheets.finest(Profile.of(board, useful), wish.size(), wish.angles(offer.grain()), useful);
             if (answer.isEmpty()) {
                 continue;
             }
             Remainder rest = Remainder.after(board, wish.size(), answer.get().place(), rules.kerf(), useful);
-            Money cost = split(offer.price().rounded(), board, wish.size(), rest, rules)
+            Money cost = CostSplit.after(offer.price().rounded(), board, wish.size(), rest, rules)
                     .blank();
             if (best == null || cost.compareTo(best.blankCost()) < 0) {
                 best = new NewSheet(
@@ -329,39 +237,6 @@ public class SheetFinder {
         return Optional.ofNullable(best);
     }
 
-    private boolean meets(BoardOffer offer, BlankWish wish, RackRules rules) {
-        return offer.price().currency().equals(workshop.currency())
-                && (wish.materials().isEmpty() || wish.materials().contains(offer.material()))
-                && (wish.grades().isEmpty() || wish.grades().contains(offer.grade()))
-                && Math.abs(offer.thickness().mm() - wish.thickness().mm())
-                        <= rules.thicknessSlack().mm() + 1e-9;
-    }
-
-    public static CostSplit split(Money cost, Outline board, Size blank, Remainder rest, RackRules rules) {
-        List<Area> kept = rest.parts().stream()
-                .filter(part -> !part.isScrap())
-                .map(part -> part.outline().area())
-                .toList();
-        double scrap = board.area().mm2()
-                - blank.area().mm2()
-                - kept.stream().mapToDouble(Area::mm2).sum();
-        return CostSplit.of(cost, blank.area(), kept, Area.mm2(Math.max(0, scrap)), rules.offcutCost(), rules.share());
-    }
-
-    private Optional<RemainderWorth.Ladder> ladder(Collection<BlankWish> wishes) {
-        return worth.stream().findFirst().flatMap(learned -> learned.ladder(wishes));
-    }
-
-    /** The ladder of useful sizes in force, with learned worths as soon as enough was asked for. */
-    public UsefulSizes sizes() {
-        return sizes(List.of());
-    }
-
-    /** The same for boards that would do for one of the wishes. */
-    public UsefulSizes sizes(Collection<BlankWish> wishes) {
-        return ladder(wishes).map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
-    }
-
     /** What is known about the shapes of these sheets, worked out once for each. */
     public List<Profile> profiles(List<Sheet> stock, UsefulSizes sizes) {
         return index.profiles(
@@ -372,30 +247,5 @@ public class SheetFinder {
                                 sheet.facts().grain()))
                         .toList(),
                 sizes);
-    }
-
-    /** The wish for which boards of just this kind would do. */
-    private static BlankWish kindOf(Sheet sheet) {
-        BoardFacts facts = sheet.facts();
-        return new BlankWish(
-                sheet.outline().bounds(),
-                Set.of(facts.material()),
-                Set.of(facts.grade()),
-                facts.thickness(),
-                facts.bow(),
-                BlankWish.GrainWish.ANY);
-    }
-
-    /** The angles at which the blank may lie on a sheet with this grain; null: any. */
-    public static double[] angles(BlankWish wish, Grain grain) {
-        if (wish.grain() == BlankWish.GrainWish.ANY || grain == Grain.NONE) {
-            return null;
-        }
-        double along = grain == Grain.ALONG_WIDTH ? 0 : 90;
-        return switch (wish.grain()) {
-            case WIDTH_ALONG -> new double[] {along};
-            case HEIGHT_ALONG -> new double[] {90 - along};
-            default -> new double[] {0, 90};
-        };
     }
 }

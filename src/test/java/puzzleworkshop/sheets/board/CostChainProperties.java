@@ -22,7 +22,6 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.support.Seeds;
 
 /** Value in = value out + value scrapped, to the cent, over chains of cuts through real remainders. */
@@ -65,7 +64,7 @@ class CostChainProperties {
                 }
                 Remainder rest =
                         Remainder.after(piece.outline(), blank, place.get().place(), rules.kerf(), SIZES);
-                CostSplit split = SheetFinder.split(piece.cost(), piece.outline(), blank, rest, rules);
+                CostSplit split = CostSplit.after(piece.cost(), piece.outline(), blank, rest, rules);
                 out = out.plus(split.blank()).plus(split.scrapped());
                 int kept = 0;
                 for (Remainder.Part part : rest.parts()) {
