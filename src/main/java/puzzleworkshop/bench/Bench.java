@@ -27,7 +27,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
@@ -112,9 +112,9 @@ public class Bench {
         /** The day since which its work waits for money. */
         public Optional<LocalDate> unpaidSince() {
             return entry.outlook()
-                    .hold()
-                    .filter(hold -> hold.forWhat() == Hold.For.PAYMENT)
-                    .map(Hold::since);
+                    .waitsFor()
+                    .filter(wait -> wait.forWhat() == Wait.For.PAYMENT)
+                    .map(Wait::since);
         }
     }
 

@@ -12,13 +12,13 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.NoticeWording;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 
 /** What planning tells customers, in the owner's wording, kept among the letters of the order. */
 @Component
 class HouseWords implements NoticeWording {
 
-    private static final Set<Hold.For> MATERIAL = Set.of(Hold.For.PAPER, Hold.For.FILM, Hold.For.BOARD);
+    private static final Set<Wait.For> MATERIAL = Set.of(Wait.For.PAPER, Wait.For.FILM, Wait.For.BOARD);
 
     private final Wordings wordings;
     private final FieldValues values;
@@ -33,12 +33,12 @@ class HouseWords implements NoticeWording {
     }
 
     @Override
-    public Words words(Order order, Optional<Hold.For> hold, Optional<LocalDate> instead) {
-        LetterKind kind = kind(hold, instead);
+    public Words words(Order order, Optional<Wait.For> waitsFor, Optional<LocalDate> instead) {
+        LetterKind kind = kind(waitsFor, instead);
         Map<LetterField, String> all = new EnumMap<>(LetterField.class);
         all.putAll(values.of(order, kind));
         instead.ifPresent(day -> all.put(LetterField.NEW_DAY, figures.day(day)));
-        hold.ifPresent(what -> {
+        waitsFor.ifPresent(what -> {
             if (MATERIAL.contains(what)) {
                 all.put(LetterField.MATERIAL, figures.text("letters.material." + what.name()));
             } else {
@@ -51,10 +51,10 @@ class HouseWords implements NoticeWording {
 
     @Override
     @Transactional(propagation = Propagation.MANDATORY)
-    public void told(Order order, Optional<Hold.For> hold, Optional<LocalDate> instead, Words words) {
+    public void told(Order order, Optional<Wait.For> waitsFor, Optional<LocalDate> instead, Words words) {
         letters.keepTold(new Draft(
                 order.id(),
-                kind(hold, instead),
+                kind(waitsFor, instead),
                 order.customer().contact(),
                 words.subject(),
                 words.body(),
@@ -62,11 +62,11 @@ class HouseWords implements NoticeWording {
                 List.of()));
     }
 
-    private static LetterKind kind(Optional<Hold.For> hold, Optional<LocalDate> instead) {
+    private static LetterKind kind(Optional<Wait.For> waitsFor, Optional<LocalDate> instead) {
         if (instead.isPresent()) {
             return LetterKind.NEW_DAY;
         }
-        return hold.map(what -> switch (what) {
+        return waitsFor.map(what -> switch (what) {
                     case PICTURE -> LetterKind.PICTURE_WANTED;
                     case APPROVAL -> LetterKind.APPROVAL_WANTED;
                     case PAYMENT -> LetterKind.PAYMENT_AWAITED;

@@ -17,7 +17,7 @@ import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.payments.PaymentsAwaited;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.sheets.SheetRack;
@@ -36,8 +36,8 @@ import puzzleworkshop.workshop.Workshop;
 @Component
 class Blockers {
 
-    private static final Map<SupplyKind, Hold.For> SHELF =
-            new EnumMap<>(Map.of(SupplyKind.STICKER_PAPER, Hold.For.PAPER, SupplyKind.LAMINATE, Hold.For.FILM));
+    private static final Map<SupplyKind, Wait.For> SHELF =
+            new EnumMap<>(Map.of(SupplyKind.STICKER_PAPER, Wait.For.PAPER, SupplyKind.LAMINATE, Wait.For.FILM));
 
     private final PlannedPrints prints;
     private final Supplies supplies;
@@ -65,52 +65,52 @@ class Blockers {
      * @param soFar what the bench says about them
      * @param until when a wait is reckoned to end
      */
-    Map<OrderId, Hold> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
+    Map<OrderId, Wait> of(List<Order> open, Map<OrderId, SoFar> soFar, LocalDateTime until) {
         Map<OrderId, LocalDate> unpaid = payments.open();
-        Map<OrderId, Map<Hold.For, LocalDate>> empty = emptyShelves();
+        Map<OrderId, Map<Wait.For, LocalDate>> empty = emptyShelves();
         Set<OrderId> withBoards = withBoards(open, soFar);
         ZoneId zone = workshop.zone();
-        Map<OrderId, Hold> holds = new HashMap<>();
+        Map<OrderId, Wait> waits = new HashMap<>();
         for (Order order : open) {
-            hold(
+            blocker(
                             order,
                             until,
                             Optional.ofNullable(unpaid.get(order.id())),
                             empty.getOrDefault(order.id(), Map.of()),
                             withBoards.contains(order.id()),
                             zone)
-                    .ifPresent(hold -> holds.put(order.id(), hold));
+                    .ifPresent(wait -> waits.put(order.id(), wait));
         }
-        return holds;
+        return waits;
     }
 
-    private Optional<Hold> hold(
+    private Optional<Wait> blocker(
             Order order,
             LocalDateTime until,
             Optional<LocalDate> unpaidSince,
-            Map<Hold.For, LocalDate> empty,
+            Map<Wait.For, LocalDate> empty,
             boolean hasBoards,
             ZoneId zone) {
         Stage next = order.next().orElseThrow();
         LocalDate taken = LocalDate.ofInstant(order.confirmedAt().orElse(order.createdAt()), zone);
         if (next == Stage.PRINT && order.waitsForPicture()) {
-            return Optional.of(new Hold(Hold.For.PICTURE, taken, next, until));
+            return Optional.of(new Wait(Wait.For.PICTURE, taken, next, until));
         }
         if (next == Stage.PRINT && order.waitsForApproval()) {
-            return Optional.of(new Hold(Hold.For.APPROVAL, taken, next, until));
+            return Optional.of(new Wait(Wait.For.APPROVAL, taken, next, until));
         }
         if (unpaidSince.isPresent()) {
-            return Optional.of(new Hold(Hold.For.PAYMENT, unpaidSince.get(), next, until));
+            return Optional.of(new Wait(Wait.For.PAYMENT, unpaidSince.get(), next, until));
         }
-        if (next == Stage.PRINT && empty.containsKey(Hold.For.PAPER)) {
-            return Optional.of(new Hold(Hold.For.PAPER, later(taken, empty.get(Hold.For.PAPER)), next, until));
+        if (next == Stage.PRINT && empty.containsKey(Wait.For.PAPER)) {
+            return Optional.of(new Wait(Wait.For.PAPER, later(taken, empty.get(Wait.For.PAPER)), next, until));
         }
         if (next.compareTo(Stage.CUT) <= 0 && !hasBoards) {
             Stage before = next.compareTo(Stage.SHEET_PREP) < 0 ? Stage.SHEET_PREP : next;
-            return Optional.of(new Hold(Hold.For.BOARD, taken, before, until));
+            return Optional.of(new Wait(Wait.For.BOARD, taken, before, until));
         }
-        return next == Stage.PRINT && empty.containsKey(Hold.For.FILM)
-                ? Optional.of(new Hold(Hold.For.FILM, later(taken, empty.get(Hold.For.FILM)), Stage.LAMINATE, until))
+        return next == Stage.PRINT && empty.containsKey(Wait.For.FILM)
+                ? Optional.of(new Wait(Wait.For.FILM, later(taken, empty.get(Wait.For.FILM)), Stage.LAMINATE, until))
                 : Optional.empty();
     }
 
@@ -138,10 +138,10 @@ class Blockers {
     }
 
     /** Orders whose prints come after the paper or the film has run out, and since when it has been so low. */
-    private Map<OrderId, Map<Hold.For, LocalDate>> emptyShelves() {
+    private Map<OrderId, Map<Wait.For, LocalDate>> emptyShelves() {
         Map<SupplyId, BigDecimal> left = new HashMap<>();
         Map<SupplyId, Optional<LocalDate>> since = new HashMap<>();
-        Map<OrderId, Map<Hold.For, LocalDate>> empty = new HashMap<>();
+        Map<OrderId, Map<Wait.For, LocalDate>> empty = new HashMap<>();
         for (PlannedPrints.Need need : prints.needs()) {
             SupplyItem item = need.item();
             SupplyId id = item.id().orElseThrow();
@@ -158,9 +158,9 @@ class Blockers {
     }
 
     private static void missing(
-            Map<OrderId, Map<Hold.For, LocalDate>> empty, Set<OrderId> orders, SupplyKind kind, LocalDate day) {
+            Map<OrderId, Map<Wait.For, LocalDate>> empty, Set<OrderId> orders, SupplyKind kind, LocalDate day) {
         for (OrderId order : orders) {
-            empty.computeIfAbsent(order, o -> new EnumMap<>(Hold.For.class)).put(SHELF.get(kind), day);
+            empty.computeIfAbsent(order, o -> new EnumMap<>(Wait.For.class)).put(SHELF.get(kind), day);
         }
     }
 

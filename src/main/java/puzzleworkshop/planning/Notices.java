@@ -12,7 +12,7 @@ import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan.Entry;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 
 /**
  * Words for a customer whose day changes, or from whom something is needed. They are sent by the person, from their own
@@ -42,12 +42,12 @@ public class Notices {
     public Notice about(Entry entry) {
         Optional<LocalDate> instead = plan.keeps(entry)
                 .filter(day -> entry.order().promised().map(day::isAfter).orElse(true));
-        return about(entry.order(), entry.outlook().hold().map(Hold::forWhat), instead);
+        return about(entry.order(), entry.outlook().waitsFor().map(Wait::forWhat), instead);
     }
 
     /** The same for a day that somebody has chosen. */
-    public Notice about(Order order, Optional<Hold.For> hold, Optional<LocalDate> instead) {
-        NoticeWording.Words words = wording.words(order, hold, instead);
+    public Notice about(Order order, Optional<Wait.For> waitsFor, Optional<LocalDate> instead) {
+        NoticeWording.Words words = wording.words(order, waitsFor, instead);
         return new Notice(words.subject(), words.body(), instead);
     }
 
@@ -67,9 +67,9 @@ public class Notices {
 
     /** The same with the words in which it was told; they are kept with the order. */
     @Transactional
-    public void told(Order seen, Optional<Hold.For> hold, Notice notice, String who) {
+    public void told(Order seen, Optional<Wait.For> waitsFor, Notice notice, String who) {
         Order order = orders.lock(seen.id());
-        wording.told(order, hold, notice.day(), new NoticeWording.Words(notice.subject(), notice.body()));
+        wording.told(order, waitsFor, notice.day(), new NoticeWording.Words(notice.subject(), notice.body()));
         told(order.id(), notice.day(), who);
     }
 

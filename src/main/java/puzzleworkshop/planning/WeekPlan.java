@@ -57,7 +57,7 @@ public class WeekPlan {
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final Blockers holds;
+    private final Blockers blockers;
     private final PlannedPrints prints;
     private final PlannedTrials trials;
     private final PlanStore store;
@@ -71,7 +71,7 @@ public class WeekPlan {
             Orders orders,
             WorkingTimes times,
             Workshop workshop,
-            Blockers holds,
+            Blockers blockers,
             PlannedPrints prints,
             PlannedTrials trials,
             PlanStore store,
@@ -82,7 +82,7 @@ public class WeekPlan {
         this.orders = orders;
         this.times = times;
         this.workshop = workshop;
-        this.holds = holds;
+        this.blockers = blockers;
         this.prints = prints;
         this.trials = trials;
         this.store = store;
@@ -141,7 +141,7 @@ public class WeekPlan {
             Map<OrderId, DeliveryWay> ways = waysOf(open);
             Map<OrderId, SoFar> soFar =
                     progress.soFar(open.stream().map(Order::id).toList());
-            Map<OrderId, Job.Hold> held = holds.of(open, soFar, work.nextMorning());
+            Map<OrderId, Job.Wait> held = blockers.of(open, soFar, work.nextMorning());
             Map<OrderId, Map<Stage, String>> together = together();
             Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()

@@ -13,7 +13,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.schedule.Job;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.progress.SoFar;
@@ -46,7 +46,7 @@ final class WorkOfOrders {
     }
 
     /**
-     * @param hold what it waits for, if it does
+     * @param waitsFor what it waits for, if it does
      * @param together names of the batches that it belongs to, by stage
      * @param readyForWork the last thing the bench said, if anything
      * @param trial what a trial before its cut takes
@@ -56,7 +56,7 @@ final class WorkOfOrders {
             Order order,
             DeliveryWay way,
             Optional<LocalDate> pinned,
-            Optional<Hold> hold,
+            Optional<Wait> waitsFor,
             Map<Stage, String> together,
             Optional<SoFar> readyForWork,
             Minutes trial,
@@ -90,7 +90,7 @@ final class WorkOfOrders {
                                         .rest()));
         Optional<LocalDate> stillAhead = pinned.filter(day -> !day.isBefore(now.toLocalDate()));
         double weight = cost.weight(next != Stage.PRINT || begun.isPresent(), paid);
-        return new Job(order.id().value(), due, tasks, rested, hold, stillAhead, weight);
+        return new Job(order.id().value(), due, tasks, rested, waitsFor, stillAhead, weight);
     }
 
     /** Work that is only asked about. */

@@ -283,8 +283,8 @@ class BenchIT {
                 .isGreaterThanOrEqualTo(cut.blankCost().rounded().amount());
         assertThat(orders.get(order.id()).next()).contains(Stage.PRINT);
         assertThat(bench.mishaps(order.id())).hasSize(1);
-        assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
-                .contains(Job.Hold.For.BOARD);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().waitsFor().map(Job.Wait::forWhat))
+                .contains(Job.Wait.For.BOARD);
         make.bringTo(order.id(), Stage.CUT);
         assertThat(bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.CUT, "Robin", "")
                         .refused()
@@ -417,8 +417,8 @@ class BenchIT {
         assertThat(mishap.materialLost()).isEqualTo(Money.of("4.00", "EUR"));
         assertThat(rack.heldFor(order.id())).isEmpty();
         assertThat(orders.get(order.id()).next()).contains(Stage.SHEET_PREP);
-        assertThat(plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat))
-                .contains(Job.Hold.For.BOARD);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().waitsFor().map(Job.Wait::forWhat))
+                .contains(Job.Wait.For.BOARD);
     }
 
     @Test

@@ -69,8 +69,8 @@ class WaitingForFilmIT {
                 "",
                 "Robin");
         supplies.useKnowingly(id, BigDecimal.ONE, first.ref(), "for the test", "Robin");
-        assertThat(hold(first)).contains(Job.Hold.For.FILM);
-        assertThat(hold(second)).contains(Job.Hold.For.FILM);
+        assertThat(waitsFor(first)).contains(Job.Wait.For.FILM);
+        assertThat(waitsFor(second)).contains(Job.Wait.For.FILM);
         supplies.buy(
                 BookingKey.fresh(),
                 id,
@@ -78,19 +78,19 @@ class WaitingForFilmIT {
                 Money.of("9.00", supplies.currency().getCurrencyCode()),
                 "",
                 "Robin");
-        assertThat(hold(first)).isEmpty();
+        assertThat(waitsFor(first)).isEmpty();
     }
 
     private long waitsForFilm() {
         return plan.now().entries().stream()
                 .filter(entry -> entry.outlook()
-                        .hold()
-                        .map(hold -> hold.forWhat() == Job.Hold.For.FILM)
+                        .waitsFor()
+                        .map(waitsFor -> waitsFor.forWhat() == Job.Wait.For.FILM)
                         .orElse(false))
                 .count();
     }
 
-    private Optional<Job.Hold.For> hold(Order order) {
-        return plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat);
+    private Optional<Job.Wait.For> waitsFor(Order order) {
+        return plan.now().of(order.id()).orElseThrow().outlook().waitsFor().map(Job.Wait::forWhat);
     }
 }

@@ -156,21 +156,21 @@ class WeekPlanIT {
         times.removeWay(slow);
     }
 
-    private Optional<Job.Hold.For> hold(Order order) {
-        return plan.now().of(order.id()).orElseThrow().outlook().hold().map(Job.Hold::forWhat);
+    private Optional<Job.Wait.For> waitsFor(Order order) {
+        return plan.now().of(order.id()).orElseThrow().outlook().waitsFor().map(Job.Wait::forWhat);
     }
 
     @Test
     void an_order_waits_for_its_approval_or_its_board_and_says_what_holds_if_it_comes() {
         LocalDate due = plan.today().plusDays(40);
         Order unseen = make.waitingForApproval("Tom Reed", due, 10);
-        assertThat(hold(unseen)).contains(Job.Hold.For.APPROVAL);
+        assertThat(waitsFor(unseen)).contains(Job.Wait.For.APPROVAL);
         Sentence cause = plan.now().of(unseen.id()).orElseThrow().outlook().cause();
         assertThat(cause.key()).isEqualTo("planning.cause.resumes");
         assertThat(cause.arguments().getFirst()).isEqualTo(Sentence.of("planning.cause.waits.APPROVAL", plan.today()));
         Order boardless = make.confirmedWithoutBoard("Tom Reed", due, 10);
-        assertThat(hold(boardless)).contains(Job.Hold.For.BOARD);
-        assertThat(hold(make.confirmed("Tom Reed", due, 10))).isEmpty();
+        assertThat(waitsFor(boardless)).contains(Job.Wait.For.BOARD);
+        assertThat(waitsFor(make.confirmed("Tom Reed", due, 10))).isEmpty();
     }
 
     @Test
@@ -179,10 +179,10 @@ class WeekPlanIT {
         Order order = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
         blank(order, 1, order);
         blank(order, 2, another);
-        assertThat(hold(order)).contains(Job.Hold.For.BOARD);
+        assertThat(waitsFor(order)).contains(Job.Wait.For.BOARD);
         Order whole = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
         blank(whole, 1, whole);
-        assertThat(hold(whole)).isEmpty();
+        assertThat(waitsFor(whole)).isEmpty();
     }
 
     /** One of its blanks, on the board that is held for an order. */
@@ -204,7 +204,7 @@ class WeekPlanIT {
         Order order = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
         Money half = order.price().gross().dividedBy(2).rounded();
         payments.ask(order.id(), half, "Robin");
-        assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
+        assertThat(waitsFor(order)).contains(Job.Wait.For.PAYMENT);
         invoices.receive(
                 BookingKey.fresh(),
                 order.id(),
@@ -213,7 +213,7 @@ class WeekPlanIT {
                 plan.today(),
                 "",
                 "Robin");
-        assertThat(hold(order)).contains(Job.Hold.For.PAYMENT);
+        assertThat(waitsFor(order)).contains(Job.Wait.For.PAYMENT);
         invoices.receive(
                 BookingKey.fresh(),
                 order.id(),
@@ -222,11 +222,11 @@ class WeekPlanIT {
                 plan.today(),
                 "",
                 "Robin");
-        assertThat(hold(order)).isEmpty();
+        assertThat(waitsFor(order)).isEmpty();
         Order other = make.confirmed("Tom Reed", plan.today().plusDays(40), 10);
         payments.ask(other.id(), half, "Robin");
         payments.letGo(other.id(), "Robin");
-        assertThat(hold(other)).isEmpty();
+        assertThat(waitsFor(other)).isEmpty();
         assertThatThrownBy(() -> payments.ask(other.id(), other.price().gross().times(2), "Robin"))
                 .isInstanceOf(Refused.class);
     }

@@ -27,7 +27,7 @@ import puzzleworkshop.orders.OrderFilter;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.calendar.WorkingTimes;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.workshop.Stage;
@@ -215,8 +215,8 @@ class BenchWalk extends Walk {
                 .of(id)
                 .orElseThrow()
                 .outlook()
-                .hold()
-                .filter(hold -> hold.forWhat() == Hold.For.BOARD)
+                .waitsFor()
+                .filter(wait -> wait.forWhat() == Wait.For.BOARD)
                 .isPresent());
         go("orders/" + order("Beatrix Vane").number());
         page.getByText("to make it again, choose another sheet").waitFor();
@@ -226,8 +226,13 @@ class BenchWalk extends Walk {
         page.locator("vaadin-combo-box-item").first().click();
         page.getByText("Held for this order").waitFor();
         assertThat(bean(SheetRack.class).heldFor(id)).hasSize(1);
-        page.waitForCondition(() ->
-                bean(WeekPlan.class).now().of(id).orElseThrow().outlook().hold().isEmpty());
+        page.waitForCondition(() -> bean(WeekPlan.class)
+                .now()
+                .of(id)
+                .orElseThrow()
+                .outlook()
+                .waitsFor()
+                .isEmpty());
     }
 
     private Path signedIn() throws IOException {

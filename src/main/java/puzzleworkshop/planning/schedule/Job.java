@@ -13,7 +13,7 @@ import puzzleworkshop.workshop.Stage;
  * @param due the last moment at which it must be handed over so that the promise is kept
  * @param tasks remaining stages in their order; none when all is done
  * @param readyFrom nothing can begin before, such as while laminate rests
- * @param hold what it waits for, if it waits
+ * @param waitsFor what it waits for, if it waits
  * @param pinned the day on which its main work is to be done, when somebody has pinned it
  * @param weight how much its lateness counts beside that of others; 1 for an ordinary order
  */
@@ -22,7 +22,7 @@ public record Job(
         LocalDateTime due,
         List<Task> tasks,
         Optional<LocalDateTime> readyFrom,
-        Optional<Hold> hold,
+        Optional<Wait> waitsFor,
         Optional<LocalDate> pinned,
         double weight) {
 
@@ -40,28 +40,28 @@ public record Job(
     }
 
     public Job pinnedTo(LocalDate day) {
-        return new Job(id, due, tasks, readyFrom, hold, Optional.of(day), weight);
+        return new Job(id, due, tasks, readyFrom, waitsFor, Optional.of(day), weight);
     }
 
-    public Job waiting(Hold why) {
+    public Job waiting(Wait why) {
         return new Job(id, due, tasks, readyFrom, Optional.of(why), pinned, weight);
     }
 
     public Job dueBy(LocalDateTime other) {
-        return new Job(id, other, tasks, readyFrom, hold, pinned, weight);
+        return new Job(id, other, tasks, readyFrom, waitsFor, pinned, weight);
     }
 
     public Job withTasks(List<Task> others) {
-        return new Job(id, due, others, readyFrom, hold, pinned, weight);
+        return new Job(id, due, others, readyFrom, waitsFor, pinned, weight);
     }
 
     public Job weighing(double other) {
-        return new Job(id, due, tasks, readyFrom, hold, pinned, other);
+        return new Job(id, due, tasks, readyFrom, waitsFor, pinned, other);
     }
 
     /** Whether the stage cannot begin before what the order waits for has come. */
     boolean waitsBefore(Stage stage) {
-        return hold.map(why -> why.before().compareTo(stage) <= 0).orElse(false);
+        return waitsFor.map(why -> why.before().compareTo(stage) <= 0).orElse(false);
     }
 
     /**
@@ -72,7 +72,7 @@ public record Job(
      * @param before the first stage that cannot begin; what comes before it can be done meanwhile
      * @param until the moment at which the wait is reckoned to end, so that a finish can be predicted at all
      */
-    public record Hold(For forWhat, LocalDate since, Stage before, LocalDateTime until) {
+    public record Wait(For forWhat, LocalDate since, Stage before, LocalDateTime until) {
 
         /** Whom or what an order waits for. */
         public enum For {

@@ -80,7 +80,7 @@ final class ListScheduler {
     }
 
     private boolean waits(int job) {
-        return shop.jobs.get(job).hold().isPresent();
+        return shop.jobs.get(job).waitsFor().isPresent();
     }
 
     /**

@@ -46,7 +46,7 @@ public record Schedule(
     Schedule withOutlooksOfWaiting(Schedule other) {
         Map<Long, Outlook> mixed = new HashMap<>(outlooks);
         other.outlooks.forEach((job, outlook) -> {
-            if (outlook.hold().isPresent()) {
+            if (outlook.waitsFor().isPresent()) {
                 mixed.put(job, outlook);
             }
         });
@@ -93,7 +93,7 @@ public record Schedule(
      * @param slackMinutes working minutes of the workshop between finish and due; negative when late
      * @param lateDays calendar days by which the due day is missed; 0 when it is kept
      * @param mainDay the day of its cut, or of its next stage when it is cut already
-     * @param hold whom or what it waits for, if it does
+     * @param waitsFor whom or what it waits for, if it does
      * @param narrow which of the workshop's means it waits for most, if any
      * @param cost in points of {@link LatenessCost}; 0 when it is on time
      * @param cause why, in words
@@ -106,7 +106,7 @@ public record Schedule(
             long lateDays,
             DueVerdict verdict,
             Optional<LocalDate> mainDay,
-            Optional<Job.Hold> hold,
+            Optional<Job.Wait> waitsFor,
             Optional<Stage.Resource> narrow,
             double cost,
             Sentence cause) {

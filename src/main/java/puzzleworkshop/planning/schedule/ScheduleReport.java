@@ -71,7 +71,7 @@ final class ScheduleReport {
         int slack = finish >= FreeTime.NEVER ? Integer.MIN_VALUE : openBetween(finish, shop.due[j]);
         boolean late = finish > shop.due[j];
         long lateDays = late ? Math.max(0, ChronoUnit.DAYS.between(job.due().toLocalDate(), end.toLocalDate())) : 0;
-        DueVerdict verdict = job.hold().isPresent()
+        DueVerdict verdict = job.waitsFor().isPresent()
                 ? DueVerdict.WAITING
                 : late ? DueVerdict.LATE : slack < enoughToSpare(j) ? DueVerdict.TIGHT : DueVerdict.ON_TIME;
         Wait wait = wait(j);
@@ -87,7 +87,7 @@ final class ScheduleReport {
                 lateDays,
                 verdict,
                 mainDay,
-                job.hold(),
+                job.waitsFor(),
                 wait.narrow(),
                 shop.cost(j, finish),
                 cause(j, finish, slack, wait, verdict, lateDays));
@@ -150,8 +150,8 @@ final class ScheduleReport {
 
     private Sentence cause(int j, int finish, int slack, Wait wait, DueVerdict verdict, long lateDays) {
         Job job = shop.jobs.get(j);
-        if (job.hold().isPresent()) {
-            return waits(job.hold().get(), finish, finish > shop.due[j], lateDays);
+        if (job.waitsFor().isPresent()) {
+            return waits(job.waitsFor().get(), finish, finish > shop.due[j], lateDays);
         }
         if (shop.route[j].length == 0) {
             return Sentence.of("planning.cause.done");
@@ -192,15 +192,15 @@ final class ScheduleReport {
     }
 
     /** For what and since when, and what is promised on the assumption that the wait ends with the next working day. */
-    private Sentence waits(Job.Hold hold, int finish, boolean late, long lateDays) {
-        Sentence waits = Sentence.of(hold.forWhat().textKey(), hold.since());
+    private Sentence waits(Job.Wait wait, int finish, boolean late, long lateDays) {
+        Sentence waits = Sentence.of(wait.forWhat().textKey(), wait.since());
         if (finish >= FreeTime.NEVER) {
             return waits;
         }
         LocalDate ready = shop.moment(finish).toLocalDate();
         return late
-                ? Sentence.of("planning.cause.resumes.late", waits, hold.until().toLocalDate(), ready, lateDays)
-                : Sentence.of("planning.cause.resumes", waits, hold.until().toLocalDate(), ready);
+                ? Sentence.of("planning.cause.resumes.late", waits, wait.until().toLocalDate(), ready, lateDays)
+                : Sentence.of("planning.cause.resumes", waits, wait.until().toLocalDate(), ready);
     }
 
     private int minutes(int j) {

@@ -134,7 +134,7 @@ final class SchedulingProblem {
         route[j] = new int[job.tasks().size()];
         rest[j] = new int[job.tasks().size()];
         held[j] = -1;
-        job.hold().ifPresent(hold -> hold(j, job, hold));
+        job.waitsFor().ifPresent(wait -> keepWaiting(j, job, wait));
         int main = mainTask(job);
         for (int k = 0; k < job.tasks().size(); k++) {
             Task task = job.tasks().get(k);
@@ -171,10 +171,10 @@ final class SchedulingProblem {
         }
     }
 
-    private void hold(int j, Job job, Job.Hold hold) {
-        heldUntil[j] = minute(hold.until());
+    private void keepWaiting(int j, Job job, Job.Wait wait) {
+        heldUntil[j] = minute(wait.until());
         for (int k = job.tasks().size() - 1;
-                k >= 0 && job.tasks().get(k).stage().compareTo(hold.before()) >= 0;
+                k >= 0 && job.tasks().get(k).stage().compareTo(wait.before()) >= 0;
                 k--) {
             held[j] = k;
         }

@@ -17,13 +17,13 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.Notices;
 import puzzleworkshop.planning.Notices.Notice;
 import puzzleworkshop.planning.WeekPlan.Entry;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 
 /** A message to the customer to copy or to mail, and the mark that they were told. */
 public class TellDialog extends Dialog {
 
     private final transient Order order;
-    private final transient Optional<Hold.For> hold;
+    private final transient Optional<Wait.For> waitsFor;
     private final transient Notices notices;
     private final TextField subject = new TextField();
     private final TextArea body = new TextArea();
@@ -36,7 +36,7 @@ public class TellDialog extends Dialog {
     /** @param after run when the customer was told */
     public TellDialog(Entry entry, Notices notices, Formatter figures, String who, Runnable after) {
         this.order = entry.order();
-        this.hold = entry.outlook().hold().map(Hold::forWhat);
+        this.waitsFor = entry.outlook().waitsFor().map(Wait::forWhat);
         this.notices = notices;
         addClassName("planning-tell");
         setHeaderTitle(getTranslation("planning.tell.title", order.customer().name(), order.number()));
@@ -57,7 +57,7 @@ public class TellDialog extends Dialog {
         write(proposed);
         day.addValueChangeListener(e -> {
             if (!ownWords) {
-                write(notices.about(order, hold, Optional.ofNullable(day.getValue())));
+                write(notices.about(order, waitsFor, Optional.ofNullable(day.getValue())));
             }
             label(figures);
         });
@@ -75,7 +75,7 @@ public class TellDialog extends Dialog {
                     "planning.tell.kept",
                     () -> notices.told(
                             order,
-                            hold,
+                            waitsFor,
                             new Notice(subject.getValue(), body.getValue(), Optional.ofNullable(day.getValue())),
                             who))) {
                 close();

@@ -44,7 +44,7 @@ import puzzleworkshop.planning.calendar.IsoWeek;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.feed.WeekFeed;
 import puzzleworkshop.planning.schedule.DueVerdict;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -204,13 +204,13 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
     }
 
     private Component waiting(WeekPlan.Standing standing) {
-        Map<Hold.For, Integer> holds = new EnumMap<>(Hold.For.class);
+        Map<Wait.For, Integer> waits = new EnumMap<>(Wait.For.class);
         int toPrint = 0;
         int late = 0;
         int tight = 0;
         for (Entry entry : standing.entries()) {
             DueVerdict verdict = entry.outlook().verdict();
-            entry.outlook().hold().ifPresent(hold -> holds.merge(hold.forWhat(), 1, Integer::sum));
+            entry.outlook().waitsFor().ifPresent(wait -> waits.merge(wait.forWhat(), 1, Integer::sum));
             if (verdict != DueVerdict.WAITING && entry.order().next().equals(Optional.of(Stage.PRINT))) {
                 toPrint++;
             }
@@ -222,13 +222,13 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         line.add(count("planning.count.open", standing.entries().size()));
         line.add(count("planning.count.late", late), count("planning.count.tight", tight));
         line.add(count("planning.count.print", toPrint));
-        if (!holds.isEmpty()) {
-            String words = holds.entrySet().stream()
+        if (!waits.isEmpty()) {
+            String words = waits.entrySet().stream()
                     .map(e -> getTranslation("planning.count." + e.getKey().name(), e.getValue()))
                     .collect(Collectors.joining(", "));
-            Div waits = new Div(new puzzleworkshop.display.Verdict(
+            Div why = new Div(new puzzleworkshop.display.Verdict(
                     puzzleworkshop.display.Verdict.Kind.WAIT, getTranslation("planning.count.waiting", words)));
-            line.add(waits);
+            line.add(why);
         }
         return line;
     }

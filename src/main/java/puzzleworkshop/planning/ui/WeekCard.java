@@ -62,7 +62,7 @@ class WeekCard extends Div {
         PlanVerdict verdict = new PlanVerdict(entry.outlook(), figures);
         add(picture, words, new Div(new StageStrip(order), next), verdict);
         if (!entry.outlook().finish().equals(Schedule.NEVER)
-                && entry.outlook().hold().isEmpty()) {
+                && entry.outlook().waitsFor().isEmpty()) {
             int spare = entry.outlook().slackMinutes();
             Span ready = new Span(getTranslation(
                     "planning.card.ready",

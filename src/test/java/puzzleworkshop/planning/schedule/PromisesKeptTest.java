@@ -15,7 +15,7 @@ import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.OpenHours.Span;
 import puzzleworkshop.planning.calendar.Worker;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.workshop.Stage;
 
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -57,7 +57,7 @@ class PromisesKeptTest {
         List<Job> after = new ArrayList<>(before);
         for (int i = 0; i < 10; i++) {
             after.add(Job.of(100 + i, MONDAY.plusDays(10 + 2 * i).withHour(16), WorkshopWeeks.whole(240, "poplar 4"))
-                    .waiting(new Hold(Hold.For.PICTURE, MONDAY.toLocalDate(), Stage.PRINT, MONDAY.plusDays(1))));
+                    .waiting(new Wait(Wait.For.PICTURE, MONDAY.toLocalDate(), Stage.PRINT, MONDAY.plusDays(1))));
         }
         Schedule without = scheduler.plan(oneMaker(), before, MONDAY);
         Schedule with = scheduler.plan(oneMaker(), after, MONDAY);

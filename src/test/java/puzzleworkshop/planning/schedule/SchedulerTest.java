@@ -22,7 +22,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.planning.calendar.OpenHours;
 import puzzleworkshop.planning.calendar.Worker;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
-import puzzleworkshop.planning.schedule.Job.Hold;
+import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
 import puzzleworkshop.support.Seeds;
 import puzzleworkshop.workshop.Stage;
@@ -193,7 +193,7 @@ class SchedulerTest {
     void an_order_that_waits_says_for_what_and_since_when() {
         LocalDate tuesday = MONDAY.toLocalDate().minusDays(6);
         Job waiting = Job.of(1, MONDAY.plusDays(4), WorkshopWeeks.whole(20, "birch 3"))
-                .waiting(new Hold(Hold.For.APPROVAL, tuesday, Stage.PRINT, MONDAY.plusDays(1)));
+                .waiting(new Wait(Wait.For.APPROVAL, tuesday, Stage.PRINT, MONDAY.plusDays(1)));
         Schedule plan = scheduler.plan(calendar, List.of(waiting), MONDAY);
         assertThat(plan.of(1).verdict()).isEqualTo(DueVerdict.WAITING);
         LocalDate ready = plan.of(1).finish().toLocalDate();
