@@ -29,6 +29,9 @@ class StickerPreviewController {
     @GetMapping("/stickers/{order}/{look}.jpg")
     ResponseEntity<byte[]> sticker(
             @PathVariable("order") long order, @PathVariable("look") String look, WebRequest request) {
+        if (order <= 0) {
+            return ResponseEntity.notFound().build();
+        }
         if (request.checkNotModified("\"" + order + "-" + look + "\"")) {
             return null;
         }
