@@ -21,7 +21,6 @@ import com.vaadin.flow.router.AfterNavigationEvent;
 import com.vaadin.flow.router.AfterNavigationObserver;
 import com.vaadin.flow.router.Layout;
 import com.vaadin.flow.router.NavigationTrigger;
-import com.vaadin.flow.server.menu.MenuConfiguration;
 import com.vaadin.flow.server.menu.MenuEntry;
 import com.vaadin.flow.spring.security.AuthenticationContext;
 import jakarta.annotation.security.PermitAll;
@@ -51,7 +50,8 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
     private final FindDialog find;
     private String shown = "";
 
-    public MainLayout(Texts texts, Workshop workshop, AuthenticationContext signedIn, Findings findings) {
+    public MainLayout(
+            Texts texts, Workshop workshop, AuthenticationContext signedIn, Findings findings, RoomsInMenu menu) {
         this.find = new FindDialog(findings);
         this.texts = texts;
         this.signedIn = signedIn;
@@ -65,9 +65,10 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         // It is no field, but the way past the rooms leads to it.
         main.getElement().setAttribute("tabindex", "-1");
         setContent(main);
+        List<MenuEntry> rooms = menu.of(signedIn);
         Header first = new Header(past(), head(workshop.profile().name()), newOrder(), look());
-        addToDrawer(first, new Scroller(rooms()), own());
-        addToNavbar(true, foot());
+        addToDrawer(first, new Scroller(rooms(rooms)), own());
+        addToNavbar(true, foot(rooms));
     }
 
     @Override
@@ -128,9 +129,9 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         return look;
     }
 
-    private Component rooms() {
+    private Component rooms(List<MenuEntry> rooms) {
         SideNav nav = new SideNav();
-        for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
+        for (MenuEntry entry : rooms) {
             SideNavItem item = new SideNavItem(name(entry), entry.menuClass());
             // a page below another is still in that room; all pages are below the first
             item.setMatchNested(!entry.path().replace("/", "").isEmpty());
@@ -159,10 +160,10 @@ public class MainLayout extends AppLayout implements AfterNavigationObserver {
         return own;
     }
 
-    private Component foot() {
+    private Component foot(List<MenuEntry> rooms) {
         foot.addClassName("shell-foot");
         foot.setAriaLabel(texts.getTranslation("shell.at-hand", Texts.LOCALE));
-        for (MenuEntry entry : MenuConfiguration.getMenuEntries()) {
+        for (MenuEntry entry : rooms) {
             String route = entry.path().replaceFirst("^/", "");
             if (AT_HAND.contains(route)) {
                 Anchor link = new Anchor(route, SvgBox.inline(ShellIcons.ofRoute(route)), new Span(name(entry)));
