@@ -1,8 +1,10 @@
 package puzzleworkshop.access.ui;
 
 import com.vaadin.flow.component.Component;
+import java.util.List;
 import puzzleworkshop.access.Accounts;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The people of the workshop, in Set-up, which only an owner may enter. */
@@ -23,7 +25,11 @@ class PeopleSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("access.people", this::show));
+    }
+
+    private Component show() {
         return new People(accounts, figures);
     }
 }

@@ -17,6 +17,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: how many pictures are kept, and which were thrown away because nothing used them. */
@@ -43,7 +44,11 @@ class PicturesSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("artwork.kept.title", this::show));
+    }
+
+    private Component show() {
         UnusedPictureCleanup.Kept kept = care.kept();
         PageSection section = new PageSection(
                 figures.text("artwork.kept.title"),

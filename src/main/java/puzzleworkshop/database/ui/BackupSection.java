@@ -12,12 +12,14 @@ import java.io.IOException;
 import java.time.Clock;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
+import java.util.List;
 import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.database.Backup;
 import puzzleworkshop.database.EmbeddedServer;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** Makes a backup and says how it is read back. Stands in Set-up, which only an owner may enter. */
@@ -47,7 +49,11 @@ class BackupSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("database.backup", this::show));
+    }
+
+    private Component show() {
         Anchor download = new Anchor((DownloadHandler) this::send, figures.text("database.backup.make"));
         download.addClassName("database-download");
         download.setRouterIgnore(true);

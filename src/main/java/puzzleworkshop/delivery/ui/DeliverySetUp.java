@@ -3,6 +3,7 @@ package puzzleworkshop.delivery.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
+import java.util.List;
 import puzzleworkshop.delivery.address.Addresses;
 import puzzleworkshop.delivery.boxes.Boxes;
 import puzzleworkshop.delivery.labels.ParcelPapers;
@@ -11,6 +12,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The part of Set-up about parcels: prices and limits of the ways of sending, boxes, the owner's words on labels. */
@@ -51,18 +53,18 @@ class DeliverySetUp implements SetUpSection {
     }
 
     @Override
-    public Component show() {
-        return new Section(
-                new SendingForm(ways, workshop, figures),
-                new BoxesForm(boxes, orders, signedIn, figures),
-                new LabelsForm(papers, addresses, figures));
+    public List<SetUpPart> parts() {
+        return List.of(
+                new SetUpPart("delivery.sending", () -> new Styled(new SendingForm(ways, workshop, figures))),
+                new SetUpPart("delivery.boxes", () -> new Styled(new BoxesForm(boxes, orders, signedIn, figures))),
+                new SetUpPart("delivery.labels", () -> new Styled(new LabelsForm(papers, addresses, figures))));
     }
 
     /** Brings its own look along. */
     @StyleSheet("context://delivery.css")
-    private static final class Section extends Div {
-        Section(Component... parts) {
-            super(parts);
+    private static final class Styled extends Div {
+        Styled(Component part) {
+            super(part);
             addClassName("delivery-setup");
         }
     }

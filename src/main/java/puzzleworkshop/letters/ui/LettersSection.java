@@ -3,9 +3,11 @@ package puzzleworkshop.letters.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.List;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.letters.mail.MailAccounts;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The way from Set-up to the page of letters. */
@@ -28,7 +30,11 @@ class LettersSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("letters.view", this::show));
+    }
+
+    private Component show() {
         PageSection section = new PageSection(
                 figures.text("letters.view"),
                 new Paragraph(figures.text(accounts.sends() ? "letters.section.on" : "letters.section.off")),

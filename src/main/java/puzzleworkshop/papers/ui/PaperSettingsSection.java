@@ -15,6 +15,7 @@ import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.server.streams.DownloadHandler;
 import com.vaadin.flow.server.streams.DownloadResponse;
 import java.io.ByteArrayInputStream;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.display.Feedback;
@@ -24,6 +25,7 @@ import puzzleworkshop.display.fields.FileUpload;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Logo;
 import puzzleworkshop.papers.PaperSettings;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** What stands on quotes and invoices: tax number, bank, terms, days to pay, logo. */
@@ -48,7 +50,11 @@ class PaperSettingsSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("papers.settings", this::show));
+    }
+
+    private Component show() {
         PaperSettings now = invoices.settings();
         AtomicReference<byte[]> logo = new AtomicReference<>(now.logo());
         TextField tax = new TextField(figures.text("papers.settings.tax-number"), now.taxNumber(), "");

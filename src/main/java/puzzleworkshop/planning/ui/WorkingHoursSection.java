@@ -1,10 +1,10 @@
 package puzzleworkshop.planning.ui;
 
-import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.html.Div;
+import java.util.List;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.planning.LatenessWeights;
 import puzzleworkshop.planning.calendar.WorkingTimes;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** The part of Set-up about time: people's and machines' hours, free days, ways of delivery, what lateness costs. */
@@ -27,13 +27,11 @@ class WorkingHoursSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
-        Div all = new Div(
-                new HoursForm(times, figures),
-                new FreeDaysForm(times, figures),
-                new WaysForm(times, figures),
-                new LatenessForm(weights, figures));
-        all.addClassName("planning-setup");
-        return all;
+    public List<SetUpPart> parts() {
+        return List.of(
+                new SetUpPart("planning.hours", () -> new HoursForm(times, figures)),
+                new SetUpPart("planning.free", () -> new FreeDaysForm(times, figures)),
+                new SetUpPart("planning.ways", () -> new WaysForm(times, figures)),
+                new SetUpPart("planning.lateness", () -> new LatenessForm(weights, figures)));
     }
 }

@@ -1,6 +1,5 @@
 package puzzleworkshop.printing.ui;
 
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
@@ -8,6 +7,7 @@ import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -20,6 +20,7 @@ import puzzleworkshop.printing.crosses.Crosses;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
 import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.ui.OverhangUse;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: the crosses in the overhang by which the laser finds a print, with one corner drawn. */
@@ -52,8 +53,8 @@ class CrossSection implements SetUpSection, OverhangUse {
     }
 
     @Override
-    public Component show() {
-        return new Form();
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("printing.crosses", Form::new));
     }
 
     /** The setting; made new for each screen. */

@@ -1,6 +1,5 @@
 package puzzleworkshop.printing.ui;
 
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
@@ -8,11 +7,13 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.printing.PrintMedia;
 import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 
 /** In Set-up: the sticker sheets and rolls the workshop prints on. */
@@ -37,8 +38,8 @@ class MediaSection implements SetUpSection {
     }
 
     @Override
-    public Component show() {
-        return new Rows();
+    public List<SetUpPart> parts() {
+        return List.of(new SetUpPart("printing.medium.title", Rows::new));
     }
 
     /** The media as rows; made anew for each screen. */

@@ -1,11 +1,11 @@
 package puzzleworkshop.workshop.ui;
 
-import com.vaadin.flow.component.Component;
+import java.util.List;
 
-/** A part of Set-up that another room adds; beans of this type stand below the workshop's own, by place. */
+/** What another room adds to Set-up; beans of this type stand below the workshop's own parts, by place. */
 public interface SetUpSection {
 
     int place();
 
-    Component show();
+    List<SetUpPart> parts();
 }

@@ -3,7 +3,6 @@ package puzzleworkshop.workshop.ui;
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.BeforeEvent;
@@ -16,9 +15,10 @@ import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.RolesAllowed;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import java.util.Map;
 import java.util.stream.Stream;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageHead;
@@ -33,45 +33,42 @@ import puzzleworkshop.workshop.Workshop;
 @RolesAllowed("OWNER")
 public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<String> {
 
-    /** @param room what this part stands in, together with other parts of the same room; often the part itself */
-    private record Part(String address, String title, Component room, Component content, Anchor way) {}
+    /** @param way to it, in the row of all parts */
+    private record Part(String address, String title, SetUpPart made, Anchor way) {}
 
     private final List<Part> parts = new ArrayList<>();
+    /** What was opened; it stays, so that nothing typed is lost on the way to another part and back. */
+    private final Map<Part, Component> opened = new HashMap<>();
+
     private String title;
 
     public SetUpView(Workshop workshop, Formatter figures, List<SetUpSection> sections, List<OverhangUse> uses) {
         addClassName("pw-page");
         title = getTranslation("workshop.set-up");
-        PageHead head = new PageHead(title, new Paragraph(getTranslation("workshop.set-up.lead")));
         Nav ways = new Nav();
         ways.setAriaLabel(getTranslation("workshop.set-up.ways"));
         ways.addClassName("workshop-ways");
-        add(head, ways);
+        add(new PageHead(title, new Paragraph(getTranslation("workshop.set-up.lead"))), ways);
         Stream.concat(
                         Stream.of(
-                                new ProfileForm(workshop, figures),
-                                new TradeNumbersForm(workshop, figures, uses),
-                                new StageStandardsForm(workshop, figures)),
+                                new SetUpPart("workshop.profile", () -> new ProfileForm(workshop, figures)),
+                                new SetUpPart("workshop.trade", () -> new TradeNumbersForm(workshop, figures, uses)),
+                                new SetUpPart("workshop.standard", () -> new StageStandardsForm(workshop, figures))),
                         sections.stream()
                                 .sorted(Comparator.comparingInt(SetUpSection::place))
-                                .map(SetUpSection::show))
-                .forEach(room -> {
-                    List<Component> several =
-                            room.getChildren().filter(SetUpView::isHeaded).toList();
-                    (several.size() > 1 ? several : List.of(room)).forEach(content -> {
-                        Part part = part(room, content);
-                        parts.add(part);
-                        ways.add(part.way);
-                    });
-                    add(room);
+                                .flatMap(section -> section.parts().stream()))
+                .map(this::part)
+                .forEach(part -> {
+                    parts.add(part);
+                    ways.add(part.way);
                 });
     }
 
-    private Part part(Component room, Component content) {
-        String words = heading(content).orElse(title);
+    private Part part(SetUpPart made) {
+        String words = getTranslation(made.titleKey());
         String address =
                 words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
-        return new Part(address, words, room, content, new Anchor("set-up/" + address, words));
+        return new Part(address, words, made, new Anchor("set-up/" + address, words));
     }
 
     /** Without a part the first one is shown. */
@@ -83,15 +80,13 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
                         .filter(part -> part.address.equals(address))
                         .findFirst()
                         .orElseThrow(NotFoundException::new);
-        for (Part part : parts) {
-            part.room.setVisible(part.room == chosen.room);
-            part.way.getElement().removeAttribute("aria-current");
-        }
-        for (Part part : parts) {
-            if (part.room == chosen.room) {
-                part.content.setVisible(part == chosen);
-            }
-        }
+        opened.computeIfAbsent(chosen, part -> {
+            Component content = part.made.content().get();
+            add(content);
+            return content;
+        });
+        opened.forEach((part, content) -> content.setVisible(part == chosen));
+        parts.forEach(part -> part.way.getElement().removeAttribute("aria-current"));
         chosen.way.getElement().setAttribute("aria-current", "page");
         // on a phone the ways stand in one line, and the one that is open may lie beyond its end
         chosen.way
@@ -100,20 +95,6 @@ public class SetUpView extends Div implements HasDynamicTitle, HasUrlParameter<S
                         + " (bar.clientWidth - this.clientWidth) / 2");
         title = getTranslation("workshop.set-up")
                 + (address == null || chosen == parts.getFirst() ? "" : ": " + chosen.title);
-    }
-
-    /** The part itself has a heading; what stands about it may be larger. */
-    private static boolean isHeaded(Component part) {
-        return part.getChildren().anyMatch(H2.class::isInstance);
-    }
-
-    private static Optional<String> heading(Component part) {
-        return part instanceof H2 heading
-                ? Optional.of(heading.getText()).filter(text -> !text.isBlank())
-                : part.getChildren()
-                        .map(SetUpView::heading)
-                        .flatMap(Optional::stream)
-                        .findFirst();
     }
 
     @Override
