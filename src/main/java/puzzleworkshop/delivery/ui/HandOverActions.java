@@ -25,6 +25,7 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.fields.BookButton;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -220,7 +221,9 @@ class HandOverActions extends Div {
      * @param tell what the customer may be told once it is done
      */
     private boolean act(String done, Optional<Occasion> tell, Consumer<ParcelId> what) {
-        boolean acted = Feedback.unlessRefused(figures, done, () -> {
+        // named: several may be pressed before the words have been read
+        Sentence said = Sentence.of(done, entry.first().customer().name());
+        boolean acted = Feedback.unlessRefused(figures, said, () -> {
             ParcelId id = entry.parcel()
                     .map(Parcel::id)
                     .orElseGet(() -> parcels.pack(entry.ids(), signedIn.name()).id());
