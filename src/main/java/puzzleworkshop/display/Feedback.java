@@ -1,5 +1,7 @@
 package puzzleworkshop.display;
 
+import com.vaadin.flow.component.ComponentUtil;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.notification.NotificationVariant;
 import puzzleworkshop.measure.Refused;
@@ -9,6 +11,8 @@ import puzzleworkshop.measure.Sentence;
 public final class Feedback {
 
     private static final int SECONDS = 3;
+
+    private record Said(Notification card, String sentence, boolean refusal) {}
 
     private Feedback() {}
 
@@ -29,7 +33,16 @@ public final class Feedback {
         return true;
     }
 
+    /**
+     * Says it. What was said before goes where it would only pile up over the page: a success before the next one, a
+     * refusal before the same refusal.
+     */
     public static void tell(String sentence, boolean refusal) {
+        UI ui = UI.getCurrentOrThrow();
+        Said before = ComponentUtil.getData(ui, Said.class);
+        if (before != null && (refusal ? before.sentence().equals(sentence) : !before.refusal())) {
+            before.card().close();
+        }
         // a refusal stays longer, so it stands where it hides neither the field to be mended nor the button to be
         // pressed again
         Notification card = new Notification(
@@ -39,6 +52,7 @@ public final class Feedback {
         if (refusal) {
             card.addThemeVariants(NotificationVariant.ERROR);
         }
+        ComponentUtil.setData(ui, Said.class, new Said(card, sentence, refusal));
         card.open();
     }
 

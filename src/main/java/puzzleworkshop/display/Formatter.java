@@ -153,6 +153,16 @@ public class Formatter {
         return !day.isBefore(today.minusMonths(6)) && !day.isAfter(today.plusMonths(6));
     }
 
+    /** An amount in the house's currency without its sign, for columns whose head says which it is. */
+    public String amount(double value) {
+        int digits = house.currency().getDefaultFractionDigits();
+        NumberFormat format = NumberFormat.getNumberInstance(Texts.LOCALE);
+        format.setMinimumFractionDigits(digits);
+        format.setMaximumFractionDigits(digits);
+        format.setRoundingMode(RoundingMode.HALF_UP);
+        return format.format(value);
+    }
+
     /** With at most the given digits after the point, none wasted: 12.5, 12. */
     public String number(double value, int digits) {
         DecimalFormat format = new DecimalFormat("#,##0", DecimalFormatSymbols.getInstance(Texts.LOCALE));

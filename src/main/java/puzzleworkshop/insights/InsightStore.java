@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Currency;
 import java.util.EnumMap;
@@ -17,6 +18,7 @@ import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.pricing.KeptPrice;
@@ -46,10 +48,11 @@ class InsightStore {
 
     /** Without the price, a page of JSON; see {@link EstimatedPrices}. */
     private static final String ROWS = """
-            select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
-                laser_minutes, material_lost, minutes_lost, mishaps, version,
-                (select s.net from order_sold s where s.order_id = order_took.order_id) as sold
-            from order_took""";
+        select order_id, number, customer, state, handed_over_at, quantity, width_mm, height_mm, pieces, currency,
+            laser_minutes, material_lost, minutes_lost, mishaps, version,
+            (select s.net from order_sold s where s.order_id = order_took.order_id) as sold
+        from order_took\
+        """;
 
     private final JdbcClient jdbc;
 
@@ -64,25 +67,56 @@ class InsightStore {
                 .optional();
     }
 
-    /** Handed over since a moment, newest first. */
+    /** Of these ids, those that are orders. */
+    List<Row> orders(Collection<Long> ids) {
+        return jdbc.sql(ROWS + " where order_id = any(:ids) order by order_id")
+                .param("ids", ids.toArray(Long[]::new))
+                .query(InsightStore::row)
+                .list();
+    }
+
+    /**
+     * Handed over for the first time since a moment, newest first; those that are made again now too. Pieces made for
+     * nothing count with the order they belong to.
+     */
     List<Row> finishedSince(Instant since) {
         return jdbc.sql(ROWS + """
-                 where handed_over_at >= :since and state in ('HANDED_OVER', 'CLOSED') order by handed_over_at desc
-                """)
+             where handed_over_at >= :since and state in ('CONFIRMED', 'HANDED_OVER', 'CLOSED')
+                and order_id not in (select order_id from order_piece_free)
+            order by handed_over_at desc
+            """)
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(InsightStore::row)
                 .list();
     }
 
-    /** Clocked minutes by order and stage, of one order or of all that were handed over since a moment. */
-    Map<Long, Map<Stage, Minutes>> clocked(Optional<OrderId> order, Instant since) {
+    /** Orders of one piece that belong to these and are paid by nobody, by the order they belong to. */
+    Map<Long, List<Long>> freePieces(Collection<Long> orders) {
+        Map<Long, List<Long>> pieces = new HashMap<>();
+        jdbc.sql("select of_order, order_id from order_piece_free where of_order = any(:orders) order by order_id")
+                .param("orders", orders.toArray(Long[]::new))
+                .query(row -> {
+                    pieces.computeIfAbsent(row.getLong("of_order"), id -> new ArrayList<>())
+                            .add(row.getLong("order_id"));
+                });
+        return pieces;
+    }
+
+    /** The order whose figures bear what a piece made for nothing costs. */
+    Optional<OrderRef> bornBy(OrderId piece) {
+        return jdbc.sql("""
+            select r.id, r.number from order_piece_free p join order_ref r on r.id = p.of_order where p.order_id = :piece
+            """)
+                .param("piece", piece.value())
+                .query((row, n) -> new OrderRef(new OrderId(row.getLong("id")), row.getString("number")))
+                .optional();
+    }
+
+    /** Clocked minutes by order and stage. */
+    Map<Long, Map<Stage, Minutes>> clocked(Collection<Long> orders) {
         Map<Long, Map<Stage, Minutes>> clocked = new HashMap<>();
-        jdbc.sql("""
-                select s.* from stage_took s join order_took o on o.order_id = s.order_id
-                where s.order_id = :order or (:order = 0 and o.handed_over_at >= :since)
-                """)
-                .param("order", order.map(OrderId::value).orElse(0L))
-                .param("since", since.atOffset(ZoneOffset.UTC))
+        jdbc.sql("select order_id, stage, minutes from stage_took where order_id = any(:orders)")
+                .param("orders", orders.toArray(Long[]::new))
                 .query((row, n) -> clocked.computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(Stage.class))
                         .put(Stage.valueOf(row.getString("stage")), Minutes.of(row.getDouble("minutes"))))
                 .list();
@@ -100,24 +134,20 @@ class InsightStore {
         return reckoned;
     }
 
-    /** What supplies have cost, by order and kind, of one order or of all that were handed over since a moment. */
-    Map<Long, Map<SupplyKind, Money>> materials(Optional<OrderId> order, Instant since) {
+    /** What supplies have cost, by order and kind. */
+    Map<Long, Map<SupplyKind, Money>> materials(Collection<Long> orders) {
         Map<Long, Map<SupplyKind, Money>> materials = new HashMap<>();
-        String which = order.isPresent() ? "m.order_id = :order" : "o.handed_over_at >= :since";
-        jdbc.sql(
-                        "select m.* from order_materials m join order_took o on o.order_id = m.order_id and o.currency = m.currency where "
-                                + which)
-                .param("order", order.map(OrderId::value).orElse(0L))
-                .param("since", since.atOffset(ZoneOffset.UTC))
-                .query(row -> {
-                    materials
-                            .computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class))
-                            .put(
-                                    SupplyKind.valueOf(row.getString("kind")),
-                                    Money.of(
-                                            row.getBigDecimal("cost"),
-                                            Currency.getInstance(row.getString("currency"))));
-                });
+        jdbc.sql("""
+            select m.order_id, m.kind, m.cost, m.currency from order_materials m
+            join order_took o on o.order_id = m.order_id and o.currency = m.currency
+            where m.order_id = any(:orders)
+            """).param("orders", orders.toArray(Long[]::new)).query(row -> {
+            materials
+                    .computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class))
+                    .put(
+                            SupplyKind.valueOf(row.getString("kind")),
+                            Money.of(row.getBigDecimal("cost"), Currency.getInstance(row.getString("currency"))));
+        });
         return materials;
     }
 

@@ -5,7 +5,6 @@ import java.time.Instant;
 import java.time.YearMonth;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,10 +14,9 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.OrderState;
-import puzzleworkshop.pricing.cost.CostPart;
-import puzzleworkshop.supplies.SupplyKind;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
 import puzzleworkshop.workshop.Workshop;
@@ -28,44 +26,41 @@ import puzzleworkshop.workshop.Workshop;
 public class Insights {
 
     private final InsightStore store;
-    private final EstimatedPrices prices;
+    private final OrderResults results;
     private final Workshop workshop;
     private final Clock clock;
 
-    Insights(InsightStore store, EstimatedPrices prices, Workshop workshop, Clock clock) {
+    Insights(InsightStore store, OrderResults results, Workshop workshop, Clock clock) {
         this.store = store;
-        this.prices = prices;
+        this.results = results;
         this.workshop = workshop;
         this.clock = clock;
     }
 
-    /** One order; empty for a quote. */
+    /** One order; empty for a quote. What pieces of it made again for nothing cost is in it. */
     @Transactional(readOnly = true)
     public Optional<Outcome> outcome(OrderId id) {
-        Map<Stage, Minutes> hands =
-                store.clocked(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
-        Map<SupplyKind, Money> materials =
-                store.materials(Optional.of(id), Instant.EPOCH).getOrDefault(id.value(), Map.of());
-        return store.order(id)
+        return store.orders(List.of(id.value())).stream()
                 .filter(row -> row.state() != OrderState.QUOTE && row.state() != OrderState.CANCELLED)
-                .map(row ->
-                        Outcome.of(prices.of(List.of(row)).get(id.value()), took(row, hands, materials), row.sold()));
+                .findFirst()
+                .map(row -> results.of(List.of(row)).getFirst().outcome());
     }
 
-    /** Handed over since the first day of a month, newest first. */
+    /** The order that bears what an order of one piece costs; empty for all others and for a piece that was paid for. */
+    @Transactional(readOnly = true)
+    public Optional<OrderRef> bornBy(OrderId piece) {
+        return store.bornBy(piece);
+    }
+
+    /**
+     * Handed over since the first day of a month, newest first. An order stays in the month in which it was first handed
+     * over, though it be made again; a piece made for nothing counts with the order it belongs to, not by itself.
+     */
     @Transactional(readOnly = true)
     public List<FinishedOrder> finishedSince(YearMonth month) {
         Instant since = month.atDay(1).atStartOfDay(workshop.zone()).toInstant();
-        Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), since);
-        Map<Long, Map<SupplyKind, Money>> materials = store.materials(Optional.empty(), since);
-        List<InsightStore.Row> rows = store.finishedSince(since);
-        Map<Long, EstimatedCost> reckoned = prices.of(rows);
-        return rows.stream()
-                .map(row -> finished(
-                        row,
-                        reckoned.get(row.id().value()),
-                        clocked.getOrDefault(row.id().value(), Map.of()),
-                        materials.getOrDefault(row.id().value(), Map.of())))
+        return results.of(store.finishedSince(since)).stream()
+                .map(OrderResults.Result::finished)
                 .toList();
     }
 
@@ -100,9 +95,11 @@ public class Insights {
     public List<TimeVariance> drifts(YearMonth since) {
         Instant from = since.atDay(1).atStartOfDay(workshop.zone()).toInstant();
         Map<Stage, StageStandard> standards = workshop.stageStandards();
-        Map<Long, Map<Stage, Minutes>> clocked = store.clocked(Optional.empty(), from);
+        List<InsightStore.Row> rows = store.finishedSince(from);
+        Map<Long, Map<Stage, Minutes>> clocked =
+                store.clocked(rows.stream().map(row -> row.id().value()).toList());
         List<TimeVariance.Sample> samples = new ArrayList<>();
-        for (InsightStore.Row row : store.finishedSince(from)) {
+        for (InsightStore.Row row : rows) {
             clocked.getOrDefault(row.id().value(), Map.of())
                     .forEach((stage, minutes) -> samples.add(new TimeVariance.Sample(
                             stage, standards.get(stage).hands(row.quantity(), row.pieces()), minutes)));
@@ -118,47 +115,5 @@ public class Insights {
 
     public YearMonth thisMonth() {
         return YearMonth.now(clock.withZone(workshop.zone()));
-    }
-
-    private FinishedOrder finished(
-            InsightStore.Row row, EstimatedCost price, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
-        Minutes hands = row.handsLost();
-        for (Map.Entry<Stage, EstimatedCost.Work> work : price.stages().entrySet()) {
-            hands = hands.plus(
-                    clocked.getOrDefault(work.getKey(), work.getValue().minutes()));
-        }
-        return new FinishedOrder(
-                row.id(),
-                row.number(),
-                row.customer(),
-                row.finished().orElseThrow(),
-                row.quantity(),
-                row.size(),
-                row.pieces(),
-                Outcome.of(price, took(row, clocked, materials), row.sold()),
-                hands,
-                row.laser().orElseGet(price::laser),
-                row.mishaps());
-    }
-
-    private static ActualCost took(
-            InsightStore.Row row, Map<Stage, Minutes> clocked, Map<SupplyKind, Money> materials) {
-        Map<CostPart, Money> byPart = new EnumMap<>(CostPart.class);
-        materials.forEach((kind, cost) -> partOf(kind).ifPresent(part -> byPart.merge(part, cost, Money::plus)));
-        return new ActualCost(
-                clocked,
-                row.laser(),
-                byPart,
-                row.materialLost(),
-                row.handsLost(),
-                row.finished().isPresent());
-    }
-
-    private static Optional<CostPart> partOf(SupplyKind kind) {
-        return switch (kind) {
-            case STICKER_PAPER, LAMINATE, INK -> Optional.of(CostPart.PRINT);
-            case MASKING_TAPE, BOX, BAG, LABEL -> Optional.of(CostPart.CONSUMABLES);
-            case LENS, FILTER, BLADE, OTHER -> Optional.empty();
-        };
     }
 }

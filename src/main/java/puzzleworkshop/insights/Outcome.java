@@ -1,9 +1,11 @@
 package puzzleworkshop.insights;
 
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.workshop.Stage;
@@ -16,14 +18,19 @@ import puzzleworkshop.workshop.Stage;
  * @param parts one for each part with cost
  * @param net what it was sold for, without tax: invoices less credit notes, before any invoice the agreed price
  * @param agreed the price without tax that was reckoned with
+ * @param again pieces of it made again for nothing, each an order of its own
  */
-public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed) {
+public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed, List<Again> again) {
 
     /** Payable amounts; measured tells whether the actual amount was. */
     public record Compared(Money reckoned, Money actual, boolean measured) {}
 
+    /** A piece made again for nothing: what it cost, as far as it was measured, counts with the order it belongs to. */
+    public record Again(OrderRef order, Money cost) {}
+
     public Outcome {
         parts = new EnumMap<>(parts);
+        again = List.copyOf(again);
     }
 
     /** Compares; a share of the payment fee and postage stand as they were reckoned. */
@@ -46,7 +53,11 @@ public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed) {
                 parts.put(part, compared);
             }
         }
-        return new Outcome(parts, sold, price.net());
+        return new Outcome(parts, sold, price.net(), List.of());
+    }
+
+    Outcome with(List<Again> pieces) {
+        return new Outcome(parts, net, agreed, pieces);
     }
 
     /** What was thrown away, and the hours worked on it; the laser's time on it is in the laser's own part. */
@@ -89,7 +100,8 @@ public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed) {
     }
 
     public Money actual() {
-        return Money.sum(parts.values().stream().map(Compared::actual).toList(), net.currency());
+        Money itself = Money.sum(parts.values().stream().map(Compared::actual).toList(), net.currency());
+        return itself.plus(Money.sum(again.stream().map(Again::cost).toList(), net.currency()));
     }
 
     public Money earned() {
@@ -104,8 +116,8 @@ public record Outcome(Map<CostPart, Compared> parts, Money net, Money agreed) {
         return Percent.share(earned(), net);
     }
 
-    /** Whether anything at all was clocked or booked. */
+    /** Whether anything at all was clocked or booked, or a piece made again. */
     public boolean isMeasured() {
-        return parts.values().stream().anyMatch(Compared::measured);
+        return !again.isEmpty() || parts.values().stream().anyMatch(Compared::measured);
     }
 }

@@ -9,6 +9,8 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderDraft;
+import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.NewWork;
 import puzzleworkshop.planning.ReadyDay;
@@ -47,12 +49,35 @@ public class PromiseCheck {
     public Optional<TooEarly> of(OrderId quote) {
         Order order = orders.get(quote);
         return order.promised()
-                .flatMap(promised -> plan.forecast(work(order)).flatMap(forecast -> {
-                    LocalDate earliest = order.rush() ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
-                    return promised.isBefore(earliest)
-                            ? Optional.of(new TooEarly(order, promised, earliest, forecast))
-                            : Optional.empty();
-                }));
+                .flatMap(promised -> plan.forecast(work(order))
+                        .flatMap(forecast -> tooEarly(order, promised, order.rush(), forecast)));
+    }
+
+    /**
+     * What it would do to others to change an order that has been taken on. Empty as well where nothing changes that the
+     * week is planned by: the promise stands as it was given, whatever the week looks like by now.
+     *
+     * @param forecast what the week says of the order as it would be
+     */
+    public static Optional<TooEarly> ofChange(Order order, OrderDraft now, Optional<ReadyDay> forecast) {
+        boolean same = order.state() != OrderState.CONFIRMED
+                || order.promised().equals(now.promised())
+                        && order.quantity() == now.quantity()
+                        && order.rush() == now.rush()
+                        && order.deliveryWay().equals(now.deliveryWay())
+                        && order.board().equals(now.board())
+                        && order.puzzle().equals(now.puzzle());
+        return same
+                ? Optional.empty()
+                : now.promised()
+                        .flatMap(promised -> forecast.flatMap(week -> tooEarly(order, promised, now.rush(), week)));
+    }
+
+    private static Optional<TooEarly> tooEarly(Order order, LocalDate promised, boolean rush, ReadyDay forecast) {
+        LocalDate earliest = rush ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
+        return promised.isBefore(earliest)
+                ? Optional.of(new TooEarly(order, promised, earliest, forecast))
+                : Optional.empty();
     }
 
     private NewWork work(Order order) {

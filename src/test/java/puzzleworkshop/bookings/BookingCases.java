@@ -262,19 +262,24 @@ final class BookingCases {
                     WHO,
                     Optional.empty());
         });
+        CutJobs jobs = beans.getBean(CutJobs.class);
+        Trial.Finding seen = Trial.Finding.of(Trial.Result.THROUGH, 1);
         cases.put("CutJobs.finish", () -> {
-            Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
-            CutJobs jobs = beans.getBean(CutJobs.class);
-            Workpiece clean = Workpiece.clean(new BoardKind("birch-ply", "CRAFT", Length.mm(3)));
-            long job = jobs.prepare(
-                            new CutJob.Wish(Optional.empty(), "test cut", machine.id(), clean, Optional.empty()), WHO)
-                    .id();
-            for (CheckItem item : CheckItem.values()) {
-                jobs.check(job, item, WHO);
-            }
-            jobs.start(job, WHO);
-            Trial.Finding seen = Trial.Finding.of(Trial.Result.THROUGH, 1);
+            long job = running(jobs, supplies);
             return key -> jobs.finish(key, job, 1, seen, Optional.empty(), WHO).id();
+        });
+        cases.put("CutJobs.finishWithoutTime", () -> {
+            long job = running(jobs, supplies);
+            return key -> jobs.finishWithoutTime(key, job, "started late", WHO).state();
+        });
+        cases.put("CutJobs.giveUp", () -> {
+            long job = running(jobs, supplies);
+            return key -> jobs.giveUp(key, job, "flame at the corner", WHO).state();
+        });
+        cases.put("CutJobs.breakOff", () -> {
+            long job = running(jobs, supplies);
+            return key -> jobs.breakOff(key, job, "charred black", 1, seen, Optional.empty(), WHO)
+                    .id();
         });
         cases.put("Confirmations.quote", () -> {
             OrderDraft draft = sold.draft("Ada Reed", 1, false, Percent.ZERO);
@@ -318,6 +323,18 @@ final class BookingCases {
                 return "";
             };
         });
+    }
+
+    private long running(CutJobs jobs, Supplies supplies) {
+        Machine machine = beans.getBean(Machines.class).save(Machine.usual("Laser", supplies.currency()));
+        Workpiece clean = Workpiece.clean(new BoardKind("birch-ply", "CRAFT", Length.mm(3)));
+        CutJob.Wish wish = new CutJob.Wish(Optional.empty(), "test cut", machine.id(), clean, Optional.empty());
+        long job = jobs.prepare(wish, WHO).id();
+        for (CheckItem item : CheckItem.values()) {
+            jobs.check(job, item, WHO);
+        }
+        jobs.start(job, WHO);
+        return job;
     }
 
     private static SupplyId roll(Supplies supplies) {

@@ -46,7 +46,6 @@ class BookingRuleTest {
             Map.entry("Supplies.use", "within the booking of a tick or a print run"),
             Map.entry("Supplies.useKnowingly", "within the booking of a tick or a print run"),
             Map.entry("Supplies.putBack", "within the booking of a tick taken back"),
-            Map.entry("CutJobs.breakOff", "a running cut ends once"),
             Map.entry("SheetHolds.cut", "a held sheet is cut once"),
             Map.entry("SheetHolds.spoil", "a held sheet is cut once"),
             Map.entry("BoardCuts.cut", "a held sheet is cut once"),

@@ -260,22 +260,45 @@ public class CutJobs {
      * The cut is over, by the word of whoever was there, though it ran far too quickly: its clock was started late, or it
      * was cut elsewhere. It is neither a trial of its setting nor a measure of time, and costs what was estimated.
      */
+    @Books
     @Transactional
-    public CutJob finishWithoutTime(long jobId, String note, String by) {
-        CutJob job = running(jobId);
-        store.end(job.id(), false, Optional.empty(), OptionalLong.empty(), note.strip(), by, clock.instant());
-        return told(jobId, by);
+    public CutJob finishWithoutTime(BookingKey key, long jobId, String note, String by) {
+        String said = "cut " + jobId + " ended without its time: " + note.strip();
+        return ends(
+                key,
+                said,
+                jobId,
+                () -> {
+                    CutJob job = running(jobId);
+                    store.end(
+                            job.id(), false, Optional.empty(), OptionalLong.empty(), note.strip(), by, clock.instant());
+                },
+                by);
     }
 
     /**
      * Given up before the start, or stopped so soon that nothing can be seen on the wood; with the reason. It says
      * nothing about time or setting.
      */
+    @Books
     @Transactional
-    public CutJob breakOff(long jobId, String reason, String by) {
-        CutJob job = notEnded(jobId, reason);
-        store.end(job.id(), true, Optional.empty(), OptionalLong.empty(), reason.strip(), by, clock.instant());
-        return told(jobId, by);
+    public CutJob giveUp(BookingKey key, long jobId, String reason, String by) {
+        return ends(
+                key,
+                "cut " + jobId + " given up: " + reason,
+                jobId,
+                () -> {
+                    CutJob job = notEnded(jobId, reason);
+                    store.end(
+                            job.id(),
+                            true,
+                            Optional.empty(),
+                            OptionalLong.empty(),
+                            reason.strip(),
+                            by,
+                            clock.instant());
+                },
+                by);
     }
 
     /**
@@ -284,14 +307,47 @@ public class CutJobs {
      *
      * @param passes made where it was cut at all
      */
+    @Books
     @Transactional
     public CutJob breakOff(
-            long jobId, String reason, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
-        CutJob job = notEnded(jobId, reason);
-        running(jobId);
-        Trial trial = trial(job, passes, finding, photo, by);
-        store.end(jobId, true, finding.gapMeasured(), OptionalLong.of(trial.id()), reason.strip(), by, clock.instant());
-        return told(jobId, by);
+            BookingKey key,
+            long jobId,
+            String reason,
+            int passes,
+            Finding finding,
+            Optional<TrialPhoto> photo,
+            String by) {
+        String said = "cut " + jobId + " broken off in " + passes + " passes: " + reason + ", " + finding;
+        return ends(
+                key,
+                said,
+                jobId,
+                () -> {
+                    CutJob job = notEnded(jobId, reason);
+                    running(jobId);
+                    Trial trial = trial(job, passes, finding, photo, by);
+                    store.end(
+                            jobId,
+                            true,
+                            finding.gapMeasured(),
+                            OptionalLong.of(trial.id()),
+                            reason.strip(),
+                            by,
+                            clock.instant());
+                },
+                by);
+    }
+
+    private CutJob ends(BookingKey key, String said, long jobId, Runnable end, String by) {
+        return bookings.once(
+                key,
+                said,
+                () -> {
+                    end.run();
+                    return told(jobId, by);
+                },
+                CutJob::id,
+                id -> find(id).orElseThrow());
     }
 
     private CutJob notEnded(long jobId, String reason) {

@@ -41,6 +41,7 @@ import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.display.fields.BookButton;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
@@ -202,7 +203,7 @@ public class CutJobPanel extends Div {
                 breakOffWay(
                         job,
                         "cutting.job.give.up",
-                        reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
+                        reason -> Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()))));
     }
 
     private void before(CutJob job) {
@@ -224,7 +225,7 @@ public class CutJobPanel extends Div {
                 breakOffWay(
                         job,
                         "cutting.job.give.up",
-                        reason -> Optional.of(jobs.breakOff(job.id(), reason, who.name()))));
+                        reason -> Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()))));
     }
 
     /** Other parameters for this job alone: the setting stays as it is. */
@@ -258,15 +259,16 @@ public class CutJobPanel extends Div {
         passes.setMax(CutParameters.MOST_PASSES);
         passes.setStepButtonsVisible(true);
         FindingForm finding = new FindingForm(figures);
-        Button finish = new Button(figures.text("cutting.job.finish"), event -> {
+        Button finish = new BookButton(figures.text("cutting.job.finish"), () -> {
             boolean counted = passes.getValue() != null && !passes.isInvalid();
             if (!counted) {
                 passes.setInvalid(true);
                 passes.focus();
             }
-            finding.read()
+            return finding.read()
                     .filter(seen -> counted)
-                    .ifPresent(seen -> again(job, () -> finish(job, passes.getValue(), seen, finding.photo())));
+                    .filter(seen -> again(job, () -> finish(job, passes.getValue(), seen, finding.photo())))
+                    .isPresent();
         });
         finish.addThemeVariants(ButtonVariant.PRIMARY);
         finish.addClassName("cutting-big");
@@ -278,22 +280,32 @@ public class CutJobPanel extends Div {
                 "cutting.job.break",
                 reason -> {
                     if (nothingToSee.getValue()) {
-                        return Optional.of(jobs.breakOff(job.id(), reason, who.name()));
+                        return Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()));
                     }
                     return finding.read()
                             .filter(seen -> passes.getValue() != null && !passes.isInvalid())
                             .map(seen -> jobs.breakOff(
-                                    job.id(), reason, passes.getValue(), seen, finding.photo(), who.name()));
+                                    ending(job),
+                                    job.id(),
+                                    reason,
+                                    passes.getValue(),
+                                    seen,
+                                    finding.photo(),
+                                    who.name()));
                 },
                 nothingToSee);
         steps.add(running, passes, finding, foot, broken);
     }
 
+    /** A cut ends once, in whatever way: two windows that see it run mean the same end. */
+    private static BookingKey ending(CutJob job) {
+        return BookingKey.seen("cut-ended", job.id());
+    }
+
     /** None yet, when somebody has to be asked first. */
     private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<TrialPhoto> photo) {
         try {
-            CutJob done =
-                    jobs.finish(BookingKey.seen("cut-ended", job.id()), job.id(), passes, seen, photo, who.name());
+            CutJob done = jobs.finish(ending(job), job.id(), passes, seen, photo, who.name());
             ended.accept(done);
             return done;
         } catch (CutTooQuick tooQuick) {
@@ -303,7 +315,7 @@ public class CutJobPanel extends Div {
                     figures.text("cutting.job.too-quick.cut"));
             question.setText(figures.say(tooQuick));
             question.addConfirmListener(event -> again(job, () -> {
-                CutJob done = jobs.finishWithoutTime(job.id(), seen.note(), who.name());
+                CutJob done = jobs.finishWithoutTime(ending(job), job.id(), seen.note(), who.name());
                 ended.accept(done);
                 return done;
             }));
@@ -339,9 +351,9 @@ public class CutJobPanel extends Div {
         TextField reason = new TextField(figures.text("cutting.job.break.why"));
         reason.setMaxLength(1000);
         reason.setWidthFull();
-        Button really = new Button(
+        Button really = new BookButton(
                 figures.text(key),
-                event -> again(job, () -> {
+                () -> again(job, () -> {
                     Optional<CutJob> broken = deed.apply(reason.getValue());
                     broken.ifPresentOrElse(ended, () -> Feedback.tell(figures.text("cutting.job.break.outcome"), true));
                     return broken.orElse(null);
@@ -357,12 +369,16 @@ public class CutJobPanel extends Div {
         return new Div(open, form);
     }
 
-    private void again(CutJob job, Supplier<CutJob> deed) {
+    /** True when it was done and is shown. */
+    private boolean again(CutJob job, Supplier<CutJob> deed) {
         try {
-            Optional.ofNullable(deed.get()).ifPresent(this::show);
+            Optional<CutJob> done = Optional.ofNullable(deed.get());
+            done.ifPresent(this::show);
+            return done.isPresent();
         } catch (Refused refused) {
             Feedback.tell(figures.say(refused), true);
             jobs.find(job.id()).filter(now -> now.state() != shown.state()).ifPresent(this::show);
+            return false;
         }
     }
 

@@ -23,10 +23,9 @@ import puzzleworkshop.delivery.WayAdvice;
 import puzzleworkshop.delivery.ui.ParcelLetters.Occasion;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.display.fields.BookButton;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -108,26 +107,19 @@ class HandOverActions extends Div {
         }
     }
 
-    /** Worked out when it is asked for: it takes the pattern and the boxes of each order in the parcel. */
+    /** Worked out when it is asked for, not for each card of a long day. */
     private Div bestWay() {
-        Div way = new Div();
-        Button ask = new Button(getTranslation("delivery.way.ask"), press -> {
-            way.removeAll();
-            try {
-                way.add(new WayAnswer(
-                        advice.of(entry.first(), entry.parcel()),
-                        entry.way(),
-                        figures,
-                        best -> act("workshop.saved", id -> parcels.by(id, best, signedIn.name()))));
-            } catch (Refused unknown) {
-                way.add(new SmallText(figures.say(unknown)));
-            }
-        });
+        WayAnswer answer = new WayAnswer(
+                () -> advice.of(entry.first(), entry.parcel()),
+                entry.way(),
+                figures,
+                best -> act("workshop.saved", id -> parcels.by(id, best, signedIn.name())));
+        Button ask = new Button(getTranslation("delivery.way.ask"), press -> answer.say());
         ask.setAriaLabel(
                 getTranslation("delivery.way.ask") + ", " + entry.first().number());
         ask.addThemeVariants(ButtonVariant.TERTIARY);
-        way.add(ask);
-        return way;
+        answer.add(ask);
+        return answer;
     }
 
     private void toCollect() {
@@ -229,7 +221,9 @@ class HandOverActions extends Div {
      * @param tell what the customer may be told once it is done
      */
     private boolean act(String done, Optional<Occasion> tell, Consumer<ParcelId> what) {
-        boolean acted = Feedback.unlessRefused(figures, done, () -> {
+        // named: several may be pressed before the words have been read
+        Sentence said = Sentence.of(done, entry.first().customer().name());
+        boolean acted = Feedback.unlessRefused(figures, said, () -> {
             ParcelId id = entry.parcel()
                     .map(Parcel::id)
                     .orElseGet(() -> parcels.pack(entry.ids(), signedIn.name()).id());

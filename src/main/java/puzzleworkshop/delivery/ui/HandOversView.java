@@ -74,7 +74,7 @@ public class HandOversView extends Div implements HasDynamicTitle {
         this.broadcaster = broadcaster;
         addClassNames("pw-page", "delivery-page");
         scan.setPlaceholder(getTranslation("delivery.scan"));
-        scan.setAriaLabel(getTranslation("delivery.scan"));
+        scan.setAriaLabel(getTranslation("delivery.scan.label"));
         scan.setClearButtonVisible(true);
         scan.addKeyDownListener(Key.ENTER, e -> find());
         scan.addClassName("delivery-scan");

@@ -144,14 +144,11 @@ class ParcelPanel implements OrderPanel {
         Div part = new Div(way, measure(order, parcel, now, changed));
         part.addClassName("pw-stack");
         if (now.kind() == WayKind.PARCEL) {
-            try {
-                part.add(new WayAnswer(advice.of(order, parcel), now, figures, best -> {
-                    Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, best));
-                    changed.run();
-                }));
-            } catch (Refused unknown) {
-                part.add(small(figures.say(unknown)));
-            }
+            part.add(new WayAnswer(() -> advice.of(order, parcel), now, figures, best -> {
+                        Feedback.unlessRefused(figures, "workshop.saved", () -> choose(order, parcel, best));
+                        changed.run();
+                    })
+                    .say());
         }
         return part;
     }

@@ -104,6 +104,8 @@ class SendingForm extends Div {
             link.setHelperText(getTranslation("delivery.sending.link.help"));
             window.setValue(way.collectWindow());
             window.setHelperText(getTranslation("delivery.sending.window.help"));
+            link.addClassName("delivery-long");
+            window.addClassName("delivery-long");
             keeps.setValue(way.keepsDays());
             keeps.setMin(1);
             keeps.setMax(365);

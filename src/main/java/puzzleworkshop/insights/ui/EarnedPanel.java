@@ -1,9 +1,12 @@
 package puzzleworkshop.insights.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.HtmlContainer;
 import com.vaadin.flow.component.dependency.StyleSheet;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
+import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
@@ -45,10 +48,10 @@ class EarnedPanel implements OrderPanel {
         boolean finished = order.state() == OrderState.HANDED_OVER || order.state() == OrderState.CLOSED;
         return insights.outcome(order.id())
                 .filter(outcome -> finished || outcome.isMeasured())
-                .map(this::section);
+                .map(outcome -> section(order, outcome));
     }
 
-    private Component section(Outcome outcome) {
+    private Component section(Order order, Outcome outcome) {
         Div table = new Div(head("insights.part"), head("insights.reckoned"), head("insights.took"), head(""));
         table.addClassNames("insights-table", "insights-earned");
         outcome.parts()
@@ -58,6 +61,17 @@ class EarnedPanel implements OrderPanel {
                         compared.reckoned(),
                         compared.actual(),
                         compared.measured(),
+                        false));
+        Money nothing = Money.zero(outcome.net().currency());
+        outcome.again()
+                .forEach(piece -> row(
+                        table,
+                        new Anchor(
+                                "orders/" + piece.order().number(),
+                                figures.text("insights.again", piece.order().number())),
+                        nothing,
+                        piece.cost(),
+                        true,
                         false));
         row(table, figures.text("insights.sold-for"), outcome.agreed(), outcome.net(), true, true);
         row(table, figures.text("insights.cost"), outcome.reckoned(), outcome.actual(), true, false);
@@ -69,10 +83,18 @@ class EarnedPanel implements OrderPanel {
                 figures.text(
                         outcome.earned().isNegative() ? "insights.lost" : "insights.earned-percent",
                         outcome.margin())));
-        return new Section(title, table);
+        Section section = new Section(title, table);
+        insights.bornBy(order.id())
+                .ifPresent(whole -> section.add(new Paragraph(
+                        new Anchor("orders/" + whole.number(), figures.text("insights.born-by", whole.number())))));
+        return section;
     }
 
     private void row(Div table, String name, Money reckoned, Money actual, boolean measured, boolean earned) {
+        row(table, new Span(name), reckoned, actual, measured, earned);
+    }
+
+    private void row(Div table, HtmlContainer what, Money reckoned, Money actual, boolean measured, boolean earned) {
         Money difference = actual.minus(reckoned);
         boolean worse = earned ? difference.isNegative() : difference.isPositive();
         Span change = number(
@@ -80,7 +102,6 @@ class EarnedPanel implements OrderPanel {
                         ? figures.text("insights.as-reckoned")
                         : difference.isZero() ? "=" : (difference.isPositive() ? "+" : "") + figures.money(difference));
         change.addClassName(!measured ? "insights-soft" : worse ? "insights-worse" : "insights-better");
-        Span what = new Span(name);
         if (earned) {
             what.addClassName("insights-strong");
         }

@@ -18,7 +18,7 @@ final class FigureWords {
             case DAYS -> figures.text("insights.work.days", figures.number(value, 1));
             case HOURS -> figures.text("insights.work.hours", figures.number(value, 1));
             case SQUARE_METRES -> figures.number(value, 2) + " m²";
-            case MONEY -> figures.number(value, 2);
+            case MONEY -> figures.amount(value);
         };
     }
 }

@@ -139,6 +139,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
             return;
         }
         SvgBox plot = new SvgBox("insights-plot").draw(FigurePlot.of(rows, figures));
+        plot.setClassName("insights-plot-in-time", rows.topic().isOverTime());
         // on a phone it is wider than the screen, and goes sideways by keys too
         plot.getElement().setAttribute("tabindex", "0");
         Div section = new Div(title, lead, plot, legend(rows), table(rows, period), file(rows));

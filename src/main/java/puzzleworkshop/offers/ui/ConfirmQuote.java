@@ -3,7 +3,6 @@ package puzzleworkshop.offers.ui;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.progressbar.ProgressBar;
 import java.time.Duration;
 import java.util.Optional;
@@ -11,7 +10,6 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LatestAnswer;
-import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.progress.WorkingBar;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.PromiseCheck;
@@ -72,24 +70,13 @@ class ConfirmQuote extends Div {
     private void answered(Optional<TooEarly> found) {
         working(false);
         found.ifPresentOrElse(
-                tooEarly -> question(tooEarly).open(), () -> take(() -> confirmations.confirm(order.id(), who)));
-    }
-
-    private SafeQuestion question(TooEarly found) {
-        SafeQuestion question = new SafeQuestion(
-                figures.text("offers.confirm.too-early", found.promised()),
-                figures.text("offers.confirm.leave"),
-                figures.text("offers.confirm.earliest", found.earliest()));
-        // the way that harms nobody is the one that stands out
-        question.setRejectable(true);
-        question.setRejectText(figures.text("offers.confirm.all-the-same", found.promised()));
-        question.setRejectButtonTheme("tertiary");
-        question.add(
-                new Paragraph(figures.text("offers.new.too-early.why", found.earliest())),
-                new HarmList(found.forecast(), found.promised()));
-        question.addConfirmListener(event -> take(() -> confirmations.confirm(order.id(), found.earliest(), who)));
-        question.addRejectListener(event -> take(() -> confirmations.confirm(order.id(), who)));
-        return question;
+                tooEarly -> new TooEarlyQuestion(
+                                tooEarly,
+                                figures.text("offers.confirm.leave"),
+                                figures,
+                                day -> take(() -> confirmations.confirm(order.id(), day, who)))
+                        .open(),
+                () -> take(() -> confirmations.confirm(order.id(), who)));
     }
 
     private void take(Runnable booking) {

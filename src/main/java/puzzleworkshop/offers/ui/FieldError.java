@@ -1,6 +1,9 @@
 package puzzleworkshop.offers.ui;
 
+import com.vaadin.flow.component.Text;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Paragraph;
+import java.util.Map;
 import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Sentence;
@@ -8,6 +11,13 @@ import puzzleworkshop.offers.Offer;
 
 /** What is wrong, beside the question it belongs to; out of sight while nothing is. */
 class FieldError extends Paragraph {
+
+    /** A page of the program, and the words that lead there. */
+    private record Page(String address, String words) {}
+
+    /** Where it is mended, for what is not mended on this page. */
+    private static final Map<String, Page> MENDED_AT =
+            Map.of("offers.problem.no-machine", new Page("machines", "offers.problem.no-machine.open"));
 
     private final transient Formatter figures;
     private final Offer.Question question;
@@ -23,8 +33,10 @@ class FieldError extends Paragraph {
 
     void show(Offer offer) {
         Optional<Sentence> sentence = Optional.ofNullable(offer.complaints().get(question));
-        setText(sentence.map(figures::say).orElse(""));
-        setVisible(sentence.isPresent());
+        say(sentence.map(figures::say).orElse(""));
+        sentence.map(Sentence::key)
+                .map(MENDED_AT::get)
+                .ifPresent(page -> add(new Text(" "), new Anchor(page.address(), getTranslation(page.words()))));
     }
 
     void say(String sentence) {

@@ -31,6 +31,8 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.PromiseCheck;
+import puzzleworkshop.offers.PromiseCheck.TooEarly;
 import puzzleworkshop.offers.Quotes;
 import puzzleworkshop.offers.Remembered;
 import puzzleworkshop.offers.Wish;
@@ -290,6 +292,18 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                     !named ? "orders.customer.no-name" : days ? "offers.new.incomplete" : "offers.new.day-unfit"));
             return;
         }
+        Optional<TooEarly> harm =
+                changed == null ? Optional.empty() : PromiseCheck.ofChange(changed, draft(offer), offer.ready());
+        harm.ifPresentOrElse(
+                found -> new TooEarlyQuestion(found, getTranslation("offers.change.leave"), figures, day -> {
+                            ready.promise(day);
+                            write(alsoConfirm);
+                        })
+                        .open(),
+                () -> write(alsoConfirm));
+    }
+
+    private void write(boolean alsoConfirm) {
         Order kept;
         try {
             OrderDraft draft = draft(offer);

@@ -74,6 +74,12 @@ public class ReadyPane extends Div {
         return promised.isFit();
     }
 
+    /** Another day than the one typed, chosen by a person where the page asked. */
+    void promise(LocalDate chosen) {
+        ownChoice = true;
+        promised.setValue(chosen);
+    }
+
     /** Never a day that has passed. */
     public Optional<LocalDate> promised() {
         return Optional.ofNullable(promised.getValue()).filter(chosen -> dayFits());

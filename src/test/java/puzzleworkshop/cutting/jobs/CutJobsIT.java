@@ -132,7 +132,7 @@ class CutJobsIT {
                 .isEqualTo("cutting.job.too-quick");
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(State.RUNNING);
 
-        CutJob done = jobs.finishWithoutTime(job.id(), "started late", "Ines");
+        CutJob done = jobs.finishWithoutTime(BookingKey.fresh(), job.id(), "started late", "Ines");
         assertThat(done.state()).isEqualTo(State.DONE);
         assertThat(done.trialId()).isEmpty();
         assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
@@ -201,10 +201,11 @@ class CutJobsIT {
         answerAll(second);
         jobs.start(first.id(), "Ines");
         assertThat(refusal(() -> jobs.start(second.id(), "Ines"))).isEqualTo("cutting.job.busy");
-        jobs.breakOff(first.id(), "flame at the corner, extinguished", "Ines");
+        jobs.giveUp(BookingKey.fresh(), first.id(), "flame at the corner, extinguished", "Ines");
         assertThat(jobs.start(second.id(), "Ines").state()).isEqualTo(State.RUNNING);
         assertThat(times.ratio(machine.id()).cuts()).isZero();
-        assertThat(refusal(() -> jobs.breakOff(first.id(), "again", "Ines"))).isEqualTo("cutting.job.ended");
+        assertThat(refusal(() -> jobs.giveUp(BookingKey.fresh(), first.id(), "again", "Ines")))
+                .isEqualTo("cutting.job.ended");
     }
 
     @Test
@@ -213,6 +214,7 @@ class CutJobsIT {
         answerAll(job);
         jobs.start(job.id(), "Ines");
         CutJob broken = jobs.breakOff(
+                BookingKey.fresh(),
                 job.id(),
                 "charred black in the first corner",
                 job.parameters().passes(),
@@ -232,7 +234,13 @@ class CutJobsIT {
     void a_cut_that_has_not_started_cannot_have_come_out_in_any_way() {
         CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
         assertThat(refusal(() -> jobs.breakOff(
-                        job.id(), "no reason", 1, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
+                        BookingKey.fresh(),
+                        job.id(),
+                        "no reason",
+                        1,
+                        Finding.of(Result.THROUGH, 1),
+                        Optional.empty(),
+                        "Ines")))
                 .isEqualTo("cutting.job.not.started");
         assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
                 .isEmpty();

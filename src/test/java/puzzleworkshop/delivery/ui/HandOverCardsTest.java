@@ -10,9 +10,11 @@ import com.vaadin.flow.component.html.H3;
 import com.vaadin.flow.component.textfield.BigDecimalField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
@@ -148,8 +150,12 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         });
         navigate(HandOversView.class);
         press("Which way is best?");
-        assertThat(find(Component.class).all())
-                .anyMatch(shown -> shown.getElement().getText().startsWith("Parcel arrives"));
+        // worked out beside the screen
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(1)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(find(Component.class).all())
+                    .anyMatch(shown -> shown.getElement().getText().startsWith("Parcel arrives"));
+        });
     }
 
     @Test

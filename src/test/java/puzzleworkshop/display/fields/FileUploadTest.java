@@ -6,16 +6,28 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import com.tngtech.archunit.core.importer.ImportOption;
+import com.vaadin.flow.component.ComponentUtil;
+import com.vaadin.flow.component.upload.FileRejectedEvent;
 import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.component.upload.UploadI18N;
 import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.Currency;
+import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.measure.UnitSystem;
 
 class FileUploadTest {
 
@@ -54,6 +66,56 @@ class FileUploadTest {
         assertThat(Files.readAllBytes(file)).isEqualTo(content);
         assertThat(FileUpload.copied(new ByteArrayInputStream(content), file, 199_999))
                 .isFalse();
+    }
+
+    /** A second picture chosen while the first one was on its way was called heavier than 50 MB, whatever it weighed. */
+    @Test
+    void a_file_chosen_while_another_is_on_its_way_is_told_so_and_not_that_it_is_too_large() {
+        List<String> said = new ArrayList<>();
+        FileUpload upload = new FileUpload(
+                figures(),
+                50_000_000,
+                said::add,
+                file -> {
+                    throw new AssertionError("nothing arrives here");
+                },
+                ".jpg",
+                ".png");
+        assertThat(upload.getMaxFiles()).isOne();
+        UploadI18N.Error words = upload.getI18n().getError();
+        for (String why : List.of(words.getTooManyFiles(), words.getFileIsTooBig(), words.getIncorrectFileType())) {
+            ComponentUtil.fireEvent(upload, new FileRejectedEvent(upload, why, "tiny.jpg"));
+        }
+        assertThat(said)
+                .containsExactly(
+                        "'tiny.jpg' was not taken. Another file is still on its way. Wait until it is there, or take"
+                                + " it off the list, then choose again.",
+                        "'tiny.jpg' was not taken. It is larger than 50 MB, the most that is taken here.",
+                        "'tiny.jpg' was not taken. It is of another kind. Taken here: .jpg, .png.");
+    }
+
+    private static Formatter figures() {
+        return new Formatter(new Texts(), new HouseUnits() {
+            @Override
+            public UnitSystem units() {
+                return UnitSystem.MILLIMETRES;
+            }
+
+            @Override
+            public Currency currency() {
+                return Currency.getInstance("EUR");
+            }
+
+            @Override
+            public ZoneId zone() {
+                return ZoneId.of("UTC");
+            }
+
+            @Override
+            public LocalDate today() {
+                return LocalDate.of(2026, 11, 30);
+            }
+        });
     }
 
     @Test

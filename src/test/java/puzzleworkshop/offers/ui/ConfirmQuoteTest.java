@@ -6,7 +6,9 @@ import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.notification.Notification;
+import com.vaadin.flow.component.textfield.TextArea;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.awaitility.Awaitility;
@@ -17,8 +19,15 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.display.SafeQuestion;
+import puzzleworkshop.display.fields.DayField;
+import puzzleworkshop.machines.Machine;
+import puzzleworkshop.machines.Machines;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.PromiseCheck;
 import puzzleworkshop.offers.PromiseCheck.TooEarly;
 import puzzleworkshop.orders.Order;
@@ -27,8 +36,13 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrderView;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.planning.ReadyDay;
+import puzzleworkshop.sheets.board.BoardOffer;
+import puzzleworkshop.sheets.board.Grade;
+import puzzleworkshop.sheets.board.Grain;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Workshop;
 
 /** A quote is confirmed from its own page: whoever would be late by it is named before, never found out afterwards. */
 @DatabaseTest
@@ -108,6 +122,66 @@ class ConfirmQuoteTest extends SpringBrowserlessTest {
         test(question()).reject();
         assertThat(orders.get(quote.id()).promised()).isEqualTo(quote.promised());
         assertThat(orders.get(quote.id()).state()).isEqualTo(OrderState.CONFIRMED);
+    }
+
+    /** A promise that was given to others is asked about before it is broken, also by an order that was taken on long ago. */
+    @Test
+    void changing_an_order_so_that_others_would_be_late_asks_before_anything_is_saved() {
+        aBoardToBuy();
+        Order quote = fullWeek();
+        LocalDate tooEarly = quote.promised().orElseThrow();
+        LocalDate earliest = promises.of(quote.id()).orElseThrow().earliest();
+        beans.getBean(Confirmations.class).confirm(quote.id(), earliest, "Robin");
+        NewOrderView page = navigate(NewOrderView.class, quote.number());
+        workedOut(page);
+        find(DayField.class).withId("promised").single().setValue(tooEarly);
+        press("Save the change");
+        SafeQuestion question = question();
+        assertThat(find(ListItem.class).all()).anyMatch(line -> line.getText().contains("(Bela Faro) late by"));
+        test(question).cancel();
+        assertThat(orders.get(quote.id()).promised()).contains(earliest);
+
+        press("Save the change");
+        test(question()).reject();
+        assertThat(orders.get(quote.id()).promised()).contains(tooEarly);
+    }
+
+    @Test
+    void what_the_week_is_not_planned_by_is_changed_without_a_question() {
+        aBoardToBuy();
+        Order order = fullWeek();
+        beans.getBean(Confirmations.class).confirm(order.id(), "Robin");
+        NewOrderView page = navigate(NewOrderView.class, order.number());
+        workedOut(page);
+        test(find(TextArea.class).withCaption("Note").single()).setValue("wrap it as a present");
+        press("Save the change");
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(orders.get(order.id()).note()).isEqualTo("wrap it as a present");
+        });
+    }
+
+    private void aBoardToBuy() {
+        Workshop workshop = beans.getBean(Workshop.class);
+        beans.getBean(Machines.class).save(Machine.usual("Laser", workshop.currency()));
+        beans.getBean(RackSettings.class)
+                .save(new BoardOffer(
+                        0,
+                        "Birch",
+                        "birch-ply",
+                        Grade.CRAFT,
+                        Length.mm(3),
+                        Size.mm(600, 400),
+                        Grain.NONE,
+                        Money.of("8", workshop.currency().getCurrencyCode()),
+                        true));
+    }
+
+    private void workedOut(NewOrderView page) {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(3)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(page.hasClassName("neworder-working")).isFalse();
+        });
     }
 
     /** As many orders as it takes until one more for the same day makes somebody late. */

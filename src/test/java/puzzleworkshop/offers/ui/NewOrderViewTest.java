@@ -6,9 +6,13 @@ import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.dialog.Dialog;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.TextField;
+import java.time.Duration;
 import java.time.LocalDate;
 import javax.sql.DataSource;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -89,5 +93,22 @@ class NewOrderViewTest extends SpringBrowserlessTest {
         promised.setValue(ahead);
         assertThat(promised.isInvalid()).isFalse();
         assertThat(find(ReadyPane.class).single().promised()).contains(ahead);
+    }
+
+    @Test
+    void without_a_laser_the_page_leads_to_where_it_is_entered_and_refuses_in_one_card_however_often_one_presses() {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(1)).untilAsserted(() -> {
+            roundTrip();
+            assertThat(find(Anchor.class)
+                            .withText("Open Machines and settings")
+                            .single()
+                            .getHref())
+                    .isEqualTo("machines");
+        });
+        for (int pressed = 0; pressed < 3; pressed++) {
+            test(find(Button.class).withId("save-quote").single()).click();
+        }
+        roundTrip();
+        assertThat(find(Notification.class).all()).hasSize(1);
     }
 }
