@@ -5,6 +5,7 @@
   const SMALLEST = 0.04; // of the picture's shorter side
   const LARGEST_FIT = 4; // a fitted frame is at most so many pictures wide or high
   const REPORT_EVERY = 120; // milliseconds, while dragging
+  const TAP = 5; // CSS pixels that a finger may move and still have tapped
 
   const make = (name, attributes, parent) => {
     const node = document.createElementNS(SVG, name);
@@ -18,6 +19,7 @@
     #svg = null;
     #fingers = new Map();
     #grip = null;
+    #tap = null; // where a finger went down that has not moved yet
     #reported = 0;
     #timer = 0;
     #nodes = {};
@@ -38,6 +40,7 @@
       this.#scene = text ? JSON.parse(text) : null;
       this.#fingers.clear();
       this.#grip = null;
+      this.#tap = null;
       this.#build();
     }
 
@@ -66,6 +69,10 @@
       if (scene.lines) {
         make('path', {d: scene.lines, class: 'artwork-crop-lines-halo'}, n.lines);
         make('path', {d: scene.lines, class: 'artwork-crop-lines'}, n.lines);
+      }
+      if (scene.marks) {
+        make('path', {d: scene.marks, class: 'artwork-crop-marks-halo'}, n.lines);
+        make('path', {d: scene.marks, class: 'artwork-crop-marks'}, n.lines);
       }
       n.frame = make('rect', {class: 'artwork-crop-frame'}, svg);
       n.corners = [[0, 0], [1, 0], [0, 1], [1, 1]].map(([cx, cy]) => {
@@ -134,6 +141,7 @@
       e.stopPropagation();
       this.#svg.focus({preventScroll: true});
       try { this.#svg.setPointerCapture(e.pointerId); } catch { /* the finger has left already */ }
+      this.#tap = corner || this.#fingers.size ? null : {x: e.clientX, y: e.clientY};
       this.#fingers.set(e.pointerId, this.#point(e));
       this.#hold(corner);
     }
@@ -148,6 +156,9 @@
 
     #move(e) {
       if (!this.#fingers.has(e.pointerId) || !this.#grip) return;
+      // a finger that only taps trembles a little
+      if (this.#tap && Math.hypot(e.clientX - this.#tap.x, e.clientY - this.#tap.y) < TAP) return;
+      this.#tap = null;
       this.#fingers.set(e.pointerId, this.#point(e));
       const points = [...this.#fingers.values()], g = this.#grip, f = g.frame;
       if (points.length >= 2 && g.pinch) {
@@ -178,6 +189,13 @@
       if (this.#fingers.size) { this.#hold(null); return; }
       this.#grip = null;
       this.#draw();
+      if (this.#tap && e.type === 'pointerup') {
+        this.#tap = null;
+        const at = this.#point(e), f = this.#scene.frame;
+        this.dispatchEvent(new CustomEvent('crop-tapped',
+          {detail: {across: (at.x - f.left) / f.width, down: (at.y - f.top) / f.height}}));
+        return;
+      }
       this.#report(true);
     }
 

@@ -1,6 +1,8 @@
 package puzzleworkshop.pattern;
 
 import java.util.List;
+import java.util.stream.Stream;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.geometry.path.CurvePath;
 
@@ -56,6 +58,11 @@ public record CutPattern(
         return innerLengthMm + outlineLengthMm;
     }
 
+    /** Inner lines, then the outline, as drawn. */
+    public List<CurvePath> lines() {
+        return Stream.concat(inner.stream(), Stream.of(outline)).toList();
+    }
+
     /** All lines as one SVG path in millimetres: inner lines, then the outline. */
     public String svgPathData() {
         return innerPathData() + outline.svgPathData();
@@ -71,10 +78,15 @@ public record CutPattern(
         return outline.svgPathData();
     }
 
-    /** Its lines in the order in which they are cut; what cut files are written from. */
+    /** Its lines in the order in which they are cut at the usual pace; what cut files are written from. */
     public CutPlan plan(CutPlan.Sequence sequence) {
+        return plan(sequence, CutPace.USUAL);
+    }
+
+    /** The same at the pace of a job. */
+    public CutPlan plan(CutPlan.Sequence sequence, CutPace pace) {
         String title = pieces().size() + " pieces, " + spec.grid().columns() + " x "
                 + spec.grid().rows() + ", pattern " + spec.seed();
-        return CutPlan.of(title, inner, List.of(outline), sequence);
+        return CutPlan.of(title, inner, List.of(outline), sequence, pace);
     }
 }

@@ -56,8 +56,10 @@ public record Difficulty(double minutes) {
     /** Below this age lines without knobs: small hands press knobs in askew (common practice). */
     private static final int KNOBS_FROM = 4;
 
-    private static final int GROWN_UP = 14;
-    private static final int YOUNGEST = 2;
+    /** Ages in years that can be asked for. */
+    public static final int YOUNGEST = 2;
+
+    public static final int OLDEST = 14;
 
     /**
      * Most pieces that a child of 2, 3, … 14 years puts together alone, of a clear picture (common practice; makers' tables
@@ -120,7 +122,7 @@ public record Difficulty(double minutes) {
 
     /** Whether it is not too hard for a child of this age; for grown-ups nothing is. */
     public boolean suits(int years) {
-        return years > GROWN_UP || minutes <= most(years).minutes() + 1e-9;
+        return years > OLDEST || minutes <= most(years).minutes() + 1e-9;
     }
 
     /**

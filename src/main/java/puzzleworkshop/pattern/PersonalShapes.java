@@ -109,7 +109,11 @@ public final class PersonalShapes {
         Bounds bounds = shape.outline().bounds();
         boolean there = bounds.centre().distanceTo(middle) < SAME_PLACE_MM
                 && Math.abs(Math.max(bounds.width(), bounds.height()) - longerSide.mm()) < SAME_PLACE_MM;
-        return there ? shape : fitted(shape.name(), shape.outline(), middle, longerSide.mm(), longerSide.mm());
+        if (there) {
+            return shape;
+        }
+        PersonalShape fitted = fitted(shape.name(), shape.outline(), middle, longerSide.mm(), longerSide.mm());
+        return new PersonalShape(fitted.name(), fitted.outline(), shape.divided());
     }
 
     private static CurvePath largest(String name, List<CurvePath> lines) {

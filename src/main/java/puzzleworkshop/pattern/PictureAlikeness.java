@@ -96,7 +96,7 @@ public final class PictureAlikeness {
     }
 
     /** sRGB to CIELAB, white D65. */
-    static double[] lab(int rgb) {
+    public static double[] lab(int rgb) {
         double r = linear(rgb >> 16 & 255);
         double g = linear(rgb >> 8 & 255);
         double b = linear(rgb & 255);

@@ -3,9 +3,14 @@ package puzzleworkshop.placing;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.cutfiles.writing.CutHeat;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.cutting.settings.CutParameters;
+import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.mesh.PatternCache;
@@ -46,21 +51,40 @@ class PrintsUnderLaser {
 
     /** None for a test cut; without marks where the print carries none that belong to what is cut. */
     Optional<DrawnPrint> of(CutJob job) {
-        return orderOf(job).map(order -> drawn(order, crosses.stickerOf(order.id())));
+        return orderOf(job)
+                .map(order -> drawn(
+                        order, pace(order, job.setting().machine(), job.parameters()), crosses.stickerOf(order.id())));
     }
 
-    /** What is cut of an order's puzzle, in order, under the order's number. */
-    CutPlan planOf(Order order) {
-        CutPlan.Sequence sequence =
-                workshop.tradeNumbers().outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
-        CutPlan plan = patterns.plan(order.puzzle().pattern(), sequence);
+    /** How fast an order's lines are cut with a setting; heat has to pass in that time. */
+    CutPace pace(Order order, Machine machine, CutParameters parameters) {
+        return CutTime.pace(
+                patterns.of(order.puzzle().pattern()).lines(),
+                machine,
+                parameters,
+                order.board().thickness());
+    }
+
+    /** How warm the board is where the beam arrives, lines cut as {@link #planOf} says. */
+    CutHeat heatOf(Order order, CutPace pace) {
+        return patterns.heat(order.puzzle().pattern(), sequence(), pace);
+    }
+
+    private CutPlan.Sequence sequence() {
+        return workshop.tradeNumbers().outlineLast() ? CutPlan.Sequence.INNER_FIRST : CutPlan.Sequence.OUTLINE_FIRST;
+    }
+
+    /** What is cut of an order's puzzle at this pace, in order, under the order's number. */
+    CutPlan planOf(Order order, CutPace pace) {
+        CutPlan.Sequence sequence = sequence();
+        CutPlan plan = patterns.plan(order.puzzle().pattern(), sequence, pace);
         return new CutPlan(
                 order.number(), sequence, plan.inner(), plan.outline(), plan.travelMm(), plan.travelAsDrawnMm());
     }
 
-    private DrawnPrint drawn(Order order, Optional<PrintedSticker> printed) {
+    private DrawnPrint drawn(Order order, CutPace pace, Optional<PrintedSticker> printed) {
         TradeNumbers numbers = workshop.tradeNumbers();
-        CutPlan named = planOf(order);
+        CutPlan named = planOf(order, pace);
         // a print of another size is not the one that lies there
         Optional<PrintedSticker> own = printed.filter(
                 sticker -> sticker.finished().equals(order.puzzle().finished()));

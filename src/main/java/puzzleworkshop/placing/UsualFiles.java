@@ -5,6 +5,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.cutfiles.writing.CutFile;
+import puzzleworkshop.cutfiles.writing.CutHeat;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.cutfiles.writing.GcodeFile.Purpose;
 import puzzleworkshop.cutfiles.writing.MachinePage;
@@ -68,6 +70,17 @@ public class UsualFiles {
                                 Optional.empty())));
     }
 
+    /** How warm the board gets where the beam arrives, cut in the order of the file; takes up to a second the first time. */
+    @Transactional(readOnly = true)
+    public CutHeat heat(Order order, Said said) {
+        return prints.heatOf(order, pace(order, Optional.of(said)));
+    }
+
+    private CutPace pace(Order order, Optional<Said> said) {
+        return said.map(set -> prints.pace(order, set.machine(), set.parameters()))
+                .orElse(CutPace.USUAL);
+    }
+
     /**
      * Writes the file and puts it on record.
      *
@@ -75,8 +88,8 @@ public class UsualFiles {
      */
     @Transactional
     public PositionFiles.Written write(Order order, CutFile.Format format, String by) {
-        CutPlan plan = prints.planOf(order);
         Optional<Said> said = setting(order);
+        CutPlan plan = prints.planOf(order, pace(order, said));
         Optional<SettingWords> words = said.map(set -> SettingWords.of(set.machine(), set.parameters()));
         byte[] bytes = words.map(of -> CutFile.write(plan, format, MachinePage.anywhere(of.words(), of.layer())))
                 .orElseGet(() -> CutFile.write(plan, format))

@@ -205,18 +205,31 @@ public class CustomerDesk {
 
     /** Writes down what is to be changed. */
     @Transactional
-    public void wish(Token token, String from, String wish) {
+    public void wish(Token token, String from, CustomerWish wish) {
         ProofLink link = enter(token, from);
-        String said = plain(wish);
-        if (said.isEmpty() || said.length() > ProofWish.LONGEST) {
+        CustomerWish said = new CustomerWish(plain(wish.words()), wish.places(), wish.years());
+        int length = said.words().length();
+        if (length == 0 && !said.isMoreThanWords() || length > ProofWish.LONGEST) {
             throw new Refused("proofs.wish.missing", ProofWish.LONGEST);
         }
         if (!wishes.pass(Long.toString(link.id()))) {
             throw new Refused("proofs.too-many-wishes");
         }
         Order order = orders.lock(link.order());
-        store.addWish(link, clock.instant(), said);
-        orders.note(order.id(), Sentence.of("proofs.history.wish", said), who(order));
+        if (!said.places().isEmpty() && order.picture().isEmpty()) {
+            throw new Refused("proofs.no-picture");
+        }
+        store.addWish(link, clock.instant(), said, order.picture().map(FramedPicture::picture));
+        if (length > 0) {
+            orders.note(order.id(), Sentence.of("proofs.history.wish", said.words()), who(order));
+        }
+        if (!said.places().isEmpty()) {
+            orders.note(
+                    order.id(),
+                    Sentence.of("proofs.history.marked", said.places().size()),
+                    who(order));
+        }
+        said.years().ifPresent(age -> orders.note(order.id(), Sentence.of("proofs.history.years", age), who(order)));
     }
 
     /** Without characters that no one types: line breaks and tabs stay. */

@@ -4,13 +4,16 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.artwork.PictureId;
+import puzzleworkshop.artwork.pixels.MarkedSpot;
 import puzzleworkshop.measure.OrderId;
 
 @Repository
@@ -96,24 +99,56 @@ class ProofStore {
                 .list();
     }
 
-    void addWish(ProofLink link, Instant now, String wish) {
-        jdbc.sql("insert into proof_wish (order_id, link_id, at, wish) values (:order, :link, :now, :wish)")
+    void addWish(ProofLink link, Instant now, CustomerWish wish, Optional<PictureId> picture) {
+        jdbc.sql("""
+            insert into proof_wish (order_id, link_id, at, wish, picture_id, marks, years)
+            values (:order, :link, :now, :wish, :picture, :marks, :years)
+            """)
                 .param("order", link.order().value())
                 .param("link", link.id())
                 .param("now", Timestamp.from(now))
-                .param("wish", wish)
+                .param("wish", wish.words())
+                .param("picture", picture.map(PictureId::value).orElse(null))
+                .param("marks", numbers(wish.places()))
+                .param("years", wish.years().orElse(null))
                 .update();
     }
 
     List<ProofWish> wishes(OrderId order) {
-        return jdbc.sql("select id, at, wish, settled_by from proof_wish where order_id = :order order by id desc")
+        return jdbc.sql("""
+            select id, at, wish, picture_id, marks, years, settled_by from proof_wish
+            where order_id = :order order by id desc
+            """)
                 .param("order", order.value())
                 .query((row, n) -> new ProofWish(
                         row.getLong("id"),
                         row.getTimestamp("at").toInstant(),
-                        row.getString("wish"),
+                        new CustomerWish(
+                                row.getString("wish"),
+                                places((Double[]) row.getArray("marks").getArray()),
+                                Optional.ofNullable(row.getObject("years", Integer.class))),
+                        Optional.ofNullable(row.getObject("picture_id", UUID.class))
+                                .map(PictureId::new),
                         Optional.ofNullable(row.getString("settled_by"))))
                 .list();
+    }
+
+    private static Double[] numbers(List<MarkedPlace> places) {
+        return places.stream()
+                .flatMap(place -> Stream.of(
+                        place.spot().across(),
+                        place.spot().down(),
+                        place.spot().halfWidth(),
+                        place.along() ? 1.0 : 0.0))
+                .toArray(Double[]::new);
+    }
+
+    private static List<MarkedPlace> places(Double[] numbers) {
+        List<MarkedPlace> places = new ArrayList<>();
+        for (int i = 0; i + 3 < numbers.length; i += 4) {
+            places.add(new MarkedPlace(new MarkedSpot(numbers[i], numbers[i + 1], numbers[i + 2]), numbers[i + 3] > 0));
+        }
+        return places;
     }
 
     void settle(OrderId order, long wish, String who, Instant now) {

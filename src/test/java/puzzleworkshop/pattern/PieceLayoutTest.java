@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import puzzleworkshop.cutfiles.CutInspector;
@@ -26,6 +27,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.mesh.PatternMaker;
+import puzzleworkshop.pattern.shapes.AlikeShapes;
 import puzzleworkshop.support.Seeds;
 
 /** Whatever the layout and outer edge, the same promises; JTS and brute force are the judges. */
@@ -72,6 +74,59 @@ class PieceLayoutTest {
                             .count())
                     .as(about + ": the place lies in one piece")
                     .isOne();
+        }
+    }
+
+    /** A large place whose edge is cut while the lines go on within it: no line crosses the edge, and cells lie on both sides. */
+    @ParameterizedTest
+    @EnumSource(CutStyle.class)
+    void lines_run_along_the_edge_of_a_divided_place_and_go_on_within_it(CutStyle style) {
+        for (long seed : new long[] {3, 31, 77}) {
+            CurvePath edge = new KeptWhole(Point.of(118, 92), 52, 44).outline();
+            PersonalShape divided = new PersonalShape("lake", edge, true);
+            CutPattern pattern =
+                    PatternMaker.make(PLAIN.withSeed(seed).withStyle(style).withShapes(List.of(divided)));
+            String about = style + " " + seed;
+            assertPromises(pattern, about);
+            // an ellipse is the hardest edge to follow: each of its stretches is like three others
+            assertThat(pattern.verified().unlikeMm())
+                    .as(about)
+                    .isGreaterThan(pattern.spec().kerf().mm());
+            Polygon lake = polygon(edge);
+            long within = pattern.pieces().stream()
+                    .filter(piece -> lake.buffer(1).covers(polygon(piece.outline())))
+                    .count();
+            assertThat(within).as(about + ": pieces within").isGreaterThan(8);
+            // bends by which edges are told apart keep within a millimetre of the edge that is followed
+            Geometry deep = lake.buffer(-1);
+            assertThat(pattern.pieces().stream()
+                            .filter(piece -> polygon(piece.outline()).intersects(deep))
+                            .count())
+                    .as(about + ": no piece lies on both sides")
+                    .isEqualTo(within);
+            double play = pattern.spec().kerf().mm();
+            assertThat(BruteForceLikeness.of(
+                                    pattern.inner(),
+                                    pattern.outline(),
+                                    play,
+                                    AlikeShapes.toldApartMm(pattern.spec().kerf()))
+                            .alike())
+                    .as(about)
+                    .isZero();
+            assertThat(pattern.spec().shapes().getFirst()).isEqualTo(PersonalShape.kept("lake", divided.outlineText()));
+        }
+    }
+
+    /** Between two points of the grid, and about one: where the pieces within would be slivers. */
+    @Test
+    void a_divided_place_too_small_to_be_divided_is_one_piece() {
+        for (Point middle : List.of(Point.of(114, 90), Point.of(119, 82))) {
+            CurvePath edge = new KeptWhole(middle, 9, 9).outline();
+            CutPattern divided = PatternMaker.make(PLAIN.withShapes(List.of(new PersonalShape("sun", edge, true))));
+            assertPromises(divided, middle.toString());
+            assertThat(divided.pieces())
+                    .filteredOn(piece -> piece.shape().equals("sun"))
+                    .hasSize(1);
         }
     }
 

@@ -2,12 +2,15 @@ package puzzleworkshop.proofs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
 import static org.springframework.security.test.web.servlet.setup.SecurityMockMvcConfigurers.springSecurity;
 import static org.springframework.test.web.servlet.request.MockMvcRequestBuilders.get;
 
 import java.io.ByteArrayInputStream;
 import java.time.LocalDate;
 import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.BeforeEach;
@@ -23,7 +26,9 @@ import org.springframework.web.context.WebApplicationContext;
 import puzzleworkshop.artwork.Rendition;
 import puzzleworkshop.artwork.SamplePictures;
 import puzzleworkshop.artwork.pixels.Crop;
+import puzzleworkshop.artwork.pixels.MarkedSpot;
 import puzzleworkshop.bench.BenchOrders;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
@@ -57,6 +62,9 @@ class ProofsIT {
 
     @Autowired
     puzzleworkshop.artwork.Pictures pictures;
+
+    @Autowired
+    Formatter figures;
 
     Token token;
     String from;
@@ -218,10 +226,11 @@ class ProofsIT {
     /** PostgreSQL keeps no NUL: it was a fault. */
     @Test
     void a_wish_with_a_sign_that_nobody_types_is_kept_without_it() {
-        desk.wish(token, from, "More\u0000 of the\u0007 lake\nplease");
+        desk.wish(token, from, CustomerWish.of("More\u0000 of the\u0007 lake\nplease"));
         assertThat(jdbc.sql("select wish from proof_wish").query(String.class).list())
                 .contains("More of the lake\nplease");
-        assertThat(refusal(() -> desk.wish(token, from, "\u0000"))).isEqualTo("proofs.wish.missing");
+        assertThat(refusal(() -> desk.wish(token, from, CustomerWish.of("\u0000"))))
+                .isEqualTo("proofs.wish.missing");
     }
 
     @Test
@@ -235,15 +244,41 @@ class ProofsIT {
 
     @Test
     void a_wish_reaches_the_workshop_and_is_seen_to() {
-        assertThat(refusal(() -> desk.wish(token, from, " "))).isEqualTo("proofs.wish.missing");
-        assertThat(refusal(() -> desk.wish(token, from, "x".repeat(2001)))).isEqualTo("proofs.wish.missing");
-        desk.wish(token, from, "More of the <b>lake</b>, please");
+        assertThat(refusal(() -> desk.wish(token, from, CustomerWish.of(" ")))).isEqualTo("proofs.wish.missing");
+        assertThat(refusal(() -> desk.wish(token, from, CustomerWish.of("x".repeat(2001)))))
+                .isEqualTo("proofs.wish.missing");
+        desk.wish(token, from, CustomerWish.of("More of the <b>lake</b>, please"));
         ProofWish wish = proofs.wishes(order.id()).getFirst();
         assertThat(wish.settledBy()).isEmpty();
         proofs.settle(order, wish, "Robin");
         assertThat(proofs.wishes(order.id()).getFirst().settledBy()).contains("Robin");
         assertThat(orders.history(order.id()))
                 .anySatisfy(line -> assertThat(line.what().key()).isEqualTo("proofs.history.wish"));
+    }
+
+    @Test
+    void places_marked_on_the_picture_and_an_age_reach_the_workshop_without_a_word() {
+        MarkedPlace face = new MarkedPlace(new MarkedSpot(0.31, 0.42, 0.055), false);
+        MarkedPlace lake = new MarkedPlace(new MarkedSpot(0.7, 0.65, 0.08), true);
+        desk.wish(token, from, new CustomerWish("", List.of(face, lake), Optional.of(8)));
+        ProofWish wish = proofs.wishes(order.id()).getFirst();
+        assertThat(wish.wish()).isEqualTo(new CustomerWish("", List.of(face, lake), Optional.of(8)));
+        assertThat(wish.picture()).isEqualTo(order.picture().map(FramedPicture::picture));
+        // as it is read back and said on the order's page
+        assertThat(orders.history(order.id()).stream().map(line -> figures.say(line.what())))
+                .contains(
+                        "Customer marked places on the picture: 2",
+                        "Customer wishes a puzzle that is not too hard for a child of 8 years");
+
+        // the mark stays on the face when the customer frames the picture otherwise
+        Sight before = desk.look(token, from);
+        Crop closer = new Crop(0.05, 0.05, 0.9, 0.9, 0, Crop.Fit.FILL, Crop.WHITE, Crop.Edge.MIRRORED);
+        desk.frame(token, from, closer);
+        double width = order.puzzle().finished().width().mm();
+        assertThat(face.on(order.puzzle().finished(), closer, before.picture().orElseThrow())
+                        .middle()
+                        .xMm())
+                .isCloseTo(width * (0.31 - 0.05) / 0.9, within(1e-9));
     }
 
     @Test

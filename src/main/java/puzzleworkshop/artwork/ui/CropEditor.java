@@ -44,6 +44,7 @@ public class CropEditor extends Div {
     private Size finished = Size.mm(300, 200);
     private Length overhang = Length.mm(3);
     private String cutLines = "";
+    private String marks = "";
     private Crop crop;
     private boolean filling;
 
@@ -124,6 +125,29 @@ public class CropEditor extends Div {
         }
         cutLines = svgPathData;
         show();
+    }
+
+    /**
+     * Draws places over the frame that no line may cut, dashed.
+     *
+     * @param svgPathData as of {@link #setCutLines}
+     */
+    public void setMarks(String svgPathData) {
+        if (!PATH_DATA.matcher(svgPathData).matches()) {
+            throw new IllegalArgumentException("Not the data of an SVG path");
+        }
+        if (!svgPathData.equals(marks)) {
+            marks = svgPathData;
+            show();
+        }
+    }
+
+    /** Where the frame was tapped, in shares of it, 0 to 1. */
+    public record Tap(double across, double down) {}
+
+    /** Hears where the frame is tapped: pressed and let go without moving it. */
+    public Registration addTapListener(Consumer<Tap> listener) {
+        return stage.addTapListener(listener);
     }
 
     /** Hears of every change of the crop, by hand or by a setter. */
@@ -276,6 +300,6 @@ public class CropEditor extends Div {
         edge.setVisible(crop.fit() == Fit.FILL);
         colourLabel.setVisible(crop.fit() == Fit.FIT);
         stage.show(new CropStage.Scene(
-                picture, address, crop, finished, overhang, cutLines, getTranslation("artwork.crop.stage")));
+                picture, address, crop, finished, overhang, cutLines, marks, getTranslation("artwork.crop.stage")));
     }
 }

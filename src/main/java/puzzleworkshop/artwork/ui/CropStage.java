@@ -29,6 +29,7 @@ class CropStage extends Component implements HasStyle {
             Size finished,
             Length overhang,
             String cutLines,
+            String marks,
             String label) {}
 
     void show(Scene scene) {
@@ -47,6 +48,7 @@ class CropStage extends Component implements HasStyle {
         text.put("finishedHeight", scene.finished().height().mm());
         text.put("overhang", scene.overhang().mm());
         text.put("lines", scene.cutLines());
+        text.put("marks", scene.marks());
         ObjectNode frame = text.putObject("frame");
         frame.put("left", scene.crop().left());
         frame.put("top", scene.crop().top());
@@ -81,5 +83,19 @@ class CropStage extends Component implements HasStyle {
                 .addEventData("event.detail.top")
                 .addEventData("event.detail.width")
                 .addEventData("event.detail.height");
+    }
+
+    Registration addTapListener(Consumer<CropEditor.Tap> listener) {
+        return getElement()
+                .addEventListener("crop-tapped", event -> {
+                    JsonNode told = event.getEventData();
+                    double across = told.path("event.detail.across").asDouble(Double.NaN);
+                    double down = told.path("event.detail.down").asDouble(Double.NaN);
+                    if (across >= 0 && across <= 1 && down >= 0 && down <= 1) {
+                        listener.accept(new CropEditor.Tap(across, down));
+                    }
+                })
+                .addEventData("event.detail.across")
+                .addEventData("event.detail.down");
     }
 }

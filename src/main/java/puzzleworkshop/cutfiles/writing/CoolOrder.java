@@ -1,6 +1,7 @@
 package puzzleworkshop.cutfiles.writing;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -13,12 +14,13 @@ import puzzleworkshop.geometry.path.CurvePath;
  * Orders inner lines so that heat does not gather and the board stays stiff: all lines that run one way first, which leaves
  * every piece joined to its neighbours, then those across them, closed lines (personal pieces) last; within that, lines
  * change places and directions while this lowers the heat where lines meet or pass each other (the sixth powers summed, so
- * that the greatest counts). The way of the head between lines grows by at most {@value #TRAVEL_SHARE} of the length cut: at a
- * head that moves at least four times as fast as it cuts that is less than 3 % of the time. Deterministic.
+ * that the greatest counts), at the pace of the job. The way of the head between lines grows by at most {@value #TRAVEL_SHARE}
+ * of the length cut, and by less where that would be more than {@value #TIME_SHARE} of the time. Deterministic.
  */
 final class CoolOrder {
 
     static final double TRAVEL_SHARE = 0.1;
+    static final double TIME_SHARE = 0.025;
     private static final int MOST_LINES = 400;
     private static final double PATIENCE = 1.5;
     private static final int WORK = 4_000_000;
@@ -36,12 +38,14 @@ final class CoolOrder {
     private final double[] length;
     private final List<Meeting> meetings;
     private final Point from;
+    private final CutPace pace;
     private final double shortestTravel;
     private final int[] order;
     private final boolean[] backwards;
     private final double[] begins;
 
-    private CoolOrder(List<CurvePath> lines, Point from, double shortestTravel) {
+    private CoolOrder(List<CurvePath> lines, Point from, CutPace pace, double shortestTravel) {
+        this.pace = pace;
         this.shortestTravel = shortestTravel;
         this.lines = lines;
         this.from = from;
@@ -53,11 +57,11 @@ final class CoolOrder {
     }
 
     /** @param shortest the lines in an order with little travel */
-    static List<CurvePath> of(List<CurvePath> shortest, Point from) {
+    static List<CurvePath> of(List<CurvePath> shortest, Point from, CutPace pace) {
         if (shortest.size() < 3 || shortest.size() > MOST_LINES) {
             return shortest;
         }
-        return new CoolOrder(byFamilies(shortest, from), from, ShortTravel.travel(shortest, List.of(), from))
+        return new CoolOrder(byFamilies(shortest, from), from, pace, ShortTravel.travel(shortest, List.of(), from))
                 .cooled(shortest);
     }
 
@@ -84,8 +88,8 @@ final class CoolOrder {
         for (int i = 0; i < order.length; i++) {
             order[i] = i;
         }
-        double most =
-                shortestTravel + TRAVEL_SHARE * java.util.Arrays.stream(length).sum();
+        double share = Math.min(TRAVEL_SHARE, TIME_SHARE * pace.travelMmPerS() / pace.cutMmPerS());
+        double most = shortestTravel + share * Arrays.stream(length).sum();
         double best = travel() <= most ? heat() : Double.POSITIVE_INFINITY;
         double standing = best;
         int[] bestOrder = order.clone();
@@ -207,27 +211,34 @@ final class CoolOrder {
         Point at = from;
         for (int line : order) {
             CurvePath path = lines.get(line);
-            now += at.distanceTo(backwards[line] ? path.end() : path.start()) / CutHeat.TRAVEL_MM_PER_S;
+            now += at.distanceTo(backwards[line] ? path.end() : path.start()) / pace.travelMmPerS();
             begins[line] = now;
-            now += length[line] / CutHeat.CUT_MM_PER_S;
+            now += length[line] / pace.cutMmPerS();
             at = backwards[line] ? path.start() : path.end();
         }
         double sum = 0;
         for (Meeting meeting : meetings) {
-            double gone = Math.abs(when(meeting.line(), meeting.at()) - when(meeting.other(), meeting.otherAt())) + 1;
-            // a long line as the source: e/(rho c h sqrt(4 pi alpha t)) exp(-d2/(4 alpha t) - t/tau)
-            double spread = 4 * CutHeat.DIFFUSIVITY_MM2_PER_S * gone;
-            double rise = CutHeat.STRENGTH_K_MM
-                    / Math.sqrt(Math.PI * spread)
-                    * Math.exp(-meeting.apart() * meeting.apart() / spread - gone / CutHeat.LOST_AFTER_S);
+            double gone = Math.abs(when(meeting.line(), meeting.at()) - when(meeting.other(), meeting.otherAt()));
+            double rise = rise(meeting.apart(), gone);
+            if (pace.passes() > 1) {
+                // the line that was cut first is come to again in the next pass
+                rise = Math.max(rise, rise(meeting.apart(), Math.max(0, now + pace.pauseS() - gone)));
+            }
             double square = rise * rise;
             sum += square * square * square;
         }
         return sum;
     }
 
+    /** A long line as the source: e/(ρ·c·h·√(4·π·α·t))·exp(−d²/(4·α·t) − t/τ), for each kelvin and millimetre of e/(ρ·c·h). */
+    private static double rise(double apart, double seconds) {
+        double gone = seconds + 1;
+        double spread = 4 * CutHeat.DIFFUSIVITY_MM2_PER_S * gone;
+        return Math.exp(-apart * apart / spread - gone / CutHeat.LOST_AFTER_S) / Math.sqrt(Math.PI * spread);
+    }
+
     private double when(int line, double at) {
-        return begins[line] + (backwards[line] ? length[line] - at : at) / CutHeat.CUT_MM_PER_S;
+        return begins[line] + (backwards[line] ? length[line] - at : at) / pace.cutMmPerS();
     }
 
     private static List<Meeting> meetings(List<CurvePath> lines) {

@@ -41,20 +41,26 @@ public record CutPlan(
         outline = List.copyOf(outline);
     }
 
-    /** Plans any lines; a group may be empty, not both. */
+    /** Plans any lines, to be cut at the usual pace; a group may be empty, not both. */
     public static CutPlan of(String title, List<CurvePath> inner, List<CurvePath> outline, Sequence sequence) {
+        return of(title, inner, outline, sequence, CutPace.USUAL);
+    }
+
+    /** The same at the pace of a job: how long heat has to pass until the beam comes back depends on it. */
+    public static CutPlan of(
+            String title, List<CurvePath> inner, List<CurvePath> outline, Sequence sequence, CutPace pace) {
         boolean innerFirst = sequence == Sequence.INNER_FIRST;
         List<CurvePath> firstDrawn = innerFirst ? inner : outline;
         List<CurvePath> lastDrawn = innerFirst ? outline : inner;
         Point origin = Point.of(0, 0);
         List<CurvePath> first = ShortTravel.order(firstDrawn, origin);
         if (innerFirst) {
-            first = CoolOrder.of(first, origin);
+            first = CoolOrder.of(first, origin, pace);
         }
         Point between = first.isEmpty() ? origin : first.getLast().end();
         List<CurvePath> last = ShortTravel.order(lastDrawn, between);
         if (!innerFirst) {
-            last = CoolOrder.of(last, between);
+            last = CoolOrder.of(last, between, pace);
         }
         double travel = ShortTravel.travel(first, last, origin);
         double asDrawn = ShortTravel.travel(firstDrawn, lastDrawn, origin);

@@ -1,12 +1,14 @@
 package puzzleworkshop.cutting.time;
 
 import java.util.List;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Motion;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Minutes;
 
 /**
@@ -55,6 +57,23 @@ public record CutTime(Minutes cutting, Minutes moves, Minutes pauses, Minutes se
 
     public static CutTime estimate(List<CurvePath> paths, CutSetting setting) {
         return estimate(paths, setting.machine(), setting.parameters());
+    }
+
+    /**
+     * How fast lines are cut, for the heat that they leave in a board: the mean over these lines, slower than what is dialled
+     * in by what bends and corners take.
+     */
+    public static CutPace pace(List<CurvePath> lines, Machine machine, CutParameters parameters, Length thickness) {
+        CutTime time = estimate(lines, machine, parameters);
+        double length = lines.stream().mapToDouble(CurvePath::lengthMm).sum();
+        double mean = length * parameters.passes() / (time.cutting().toSeconds());
+        return new CutPace(
+                mean,
+                machine.motion().maxTravel().mmPerSecond(),
+                parameters.passes(),
+                machine.passPause().toSeconds(),
+                parameters.passEnergy(machine.beam()),
+                thickness.mm());
     }
 
     /** From pressing start to the last line: what a stopwatch on the machine reads, without set-up. */

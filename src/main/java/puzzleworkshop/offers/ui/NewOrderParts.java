@@ -1,14 +1,21 @@
 package puzzleworkshop.offers.ui;
 
+import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.geometry.path.CurvePath;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Drafts;
 import puzzleworkshop.orders.Customers;
+import puzzleworkshop.orders.FramedPicture;
+import puzzleworkshop.orders.preview.PictureEdges;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.TradeNumbers;
@@ -28,6 +35,8 @@ class NewOrderParts {
     private final WeekPlan plan;
     private final SignedIn signedIn;
     private final Drafts drafts;
+    private final Proofs proofs;
+    private final PictureEdges edges;
 
     NewOrderParts(
             Pictures pictures,
@@ -39,7 +48,11 @@ class NewOrderParts {
             Formatter figures,
             WeekPlan plan,
             SignedIn signedIn,
-            Drafts drafts) {
+            Drafts drafts,
+            Proofs proofs,
+            PictureEdges edges) {
+        this.proofs = proofs;
+        this.edges = edges;
         this.drafts = drafts;
         this.pictures = pictures;
         this.customers = customers;
@@ -68,6 +81,15 @@ class NewOrderParts {
 
     PuzzleForm puzzle(Runnable changed) {
         return new PuzzleForm(rack, choice, figures, workshop.tradeNumbers().smallestPiece(), changed);
+    }
+
+    CustomerWishes wishes() {
+        return new CustomerWishes(proofs, pictures, figures);
+    }
+
+    /** The picture's own edge at a marked place; the oval itself while there is no picture. */
+    CurvePath edgeOf(KeptWhole place, Optional<FramedPicture> framed, Size finished) {
+        return framed.map(picture -> edges.around(place, picture, finished)).orElseGet(place::outline);
     }
 
     BoardPane board(Runnable changed) {

@@ -78,6 +78,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private final DraftNotice draft;
     private final WhoAndWhen who;
     private final PuzzleForm puzzle;
+    private final CustomerWishes wishes;
     private final BoardPane board;
     private final PricePane price;
     private final ReadyPane ready;
@@ -113,6 +114,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         who = parts.whoAndWhen(this::workOut);
         draft = parts.draft(who, picture);
         puzzle = parts.puzzle(this::workOut);
+        puzzle.followEdges((place, finished) -> parts.edgeOf(place, picture.framed(finished), finished));
+        picture.onTap(puzzle::tapped);
+        wishes = parts.wishes();
         board = parts.board(this::workOut);
         price = parts.price(this::workOut);
         ready = parts.ready(this::workOut);
@@ -136,7 +140,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         columns.addClassName("neworder-columns");
         Div head = new Div(title);
         head.addClassName("pw-page-head");
-        add(head, draft, columns, foot);
+        add(head, draft, wishes, columns, foot);
     }
 
     /** Without a number a new order; with one, that quote is changed. */
@@ -160,6 +164,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             board.take(changed);
             price.take(orders.keptPrice(changed.id()).question());
             ready.take(changed);
+            wishes.show(changed, picture::framed, puzzle);
         } else {
             PatternSketches.taken().ifPresent(puzzle::take);
         }

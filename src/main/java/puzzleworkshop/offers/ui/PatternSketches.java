@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.cutting.settings.BoardKind;
+import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
@@ -55,6 +56,7 @@ class PatternSketches implements SketchDesk {
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
+                    Optional.empty(),
                     "",
                     List.of(figures.text("offers.new.board.missing")));
         }
@@ -63,6 +65,10 @@ class PatternSketches implements SketchDesk {
                 offer.laser().map(time -> figures.minutes(time.likely())),
                 offer.price().map(price -> figures.money(price.answer().toPay())),
                 offer.setting().map(setting -> setting.burntDepth().mm()),
+                offer.setting()
+                        .flatMap(setting -> offer.pattern()
+                                .map(pattern -> CutTime.pace(
+                                        pattern.lines(), setting.machine(), setting.parameters(), spec.thickness()))),
                 board.get().grade(),
                 offer.complaints().values().stream().map(figures::say).toList());
     }

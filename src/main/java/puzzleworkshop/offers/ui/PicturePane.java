@@ -1,7 +1,6 @@
 package puzzleworkshop.offers.ui;
 
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.textfield.TextField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.Map;
@@ -67,6 +66,11 @@ class PicturePane extends Div {
         softAccepted.addValueChangeListener(event -> changed.run());
         verdicts.addClassName("pw-stack");
         add(preview, upload, refusal, verdicts, tooSoft, softAccepted);
+    }
+
+    /** Tells where the picture, or the bare wood, is tapped: shares of the finished puzzle. */
+    void onTap(PuzzlePreview.Tapped tapped) {
+        preview.onTap(tapped);
     }
 
     private void use(Picture taken) {
@@ -162,12 +166,7 @@ class PicturePane extends Div {
             verdicts.add(judgement);
         });
         if (picture.isEmpty()) {
-            verdicts.add(small(getTranslation("offers.new.no-picture")));
+            verdicts.add(new SmallText(getTranslation("offers.new.no-picture")));
         }
-    }
-
-    private Paragraph small(String text) {
-        SmallText paragraph = new SmallText(text);
-        return paragraph;
     }
 }

@@ -12,11 +12,15 @@ import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.random.RandomGenerator;
+import java.util.stream.Stream;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
@@ -25,6 +29,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.IntendedAge;
+import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PictureAlikeness;
@@ -37,7 +42,7 @@ import puzzleworkshop.pattern.ui.SmallPartsNote;
 import puzzleworkshop.sheets.board.RackSettings;
 
 /** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
-class PuzzleForm extends Div {
+class PuzzleForm extends Div implements CustomerWishes.Taking {
 
     private static final int USUAL_PIECES = 48;
 
@@ -123,6 +128,7 @@ class PuzzleForm extends Div {
         edge.addValueChangeListener(event -> unlessFilling.run());
         shape = new ShapeChoice(figures, unlessFilling, this::refuseShape);
         layout = new LayoutChoice(figures, unlessFilling);
+        layout.offerTapping();
         tray.addValueChangeListener(event -> unlessFilling.run());
         age.setLabel(getTranslation("orders.fact.age"));
         age.setItems(IntendedAge.values());
@@ -146,8 +152,8 @@ class PuzzleForm extends Div {
         Div form = new Div(pieces, style, edge, quantity, age, years, board);
         form.addClassName("pw-form");
         years.setLabel(getTranslation("offers.new.years"));
-        years.setMin(2);
-        years.setMax(14);
+        years.setMin(Difficulty.YOUNGEST);
+        years.setMax(Difficulty.OLDEST);
         years.setStepButtonsVisible(true);
         years.setPlaceholder(getTranslation("offers.new.years.any"));
         years.addValueChangeListener(event -> {
@@ -211,6 +217,35 @@ class PuzzleForm extends Div {
         filling = false;
     }
 
+    @Override
+    public Optional<Size> finished() {
+        return size.value();
+    }
+
+    @Override
+    public void take(List<CustomerWishes.Place> places, Optional<Integer> childsYears) {
+        size.value().ifPresent(finished -> places.forEach(place -> layout.mark(place.kept(), finished, place.along())));
+        childsYears.ifPresent(years::setValue);
+        childsYears.ifPresent(this::makeFor);
+    }
+
+    /** A place of the picture or of the bare wood was tapped. */
+    void tapped(double across, double down) {
+        if (layout.isByTapping()) {
+            size.value()
+                    .ifPresent(finished -> layout.mark(
+                            Point.of(
+                                    across * finished.width().mm(),
+                                    down * finished.height().mm()),
+                            finished));
+        }
+    }
+
+    /** Lines that run along a marked place follow the picture there. */
+    void followEdges(BiFunction<KeptWhole, Size, CurvePath> edge) {
+        layout.followEdges(edge);
+    }
+
     private void take(PatternSpec spec) {
         size.take(spec.size());
         pieces.setValue(PatternSketches.wanted(spec));
@@ -251,7 +286,8 @@ class PuzzleForm extends Div {
         }
         List<PersonalShape> shapes;
         try {
-            shapes = shape.shapes(finished.get());
+            shapes = Stream.concat(shape.shapes(finished.get()).stream(), layout.followed(finished.get()).stream())
+                    .toList();
         } catch (Refused refused) {
             refuseShape(figures.say(refused));
             return Optional.empty();

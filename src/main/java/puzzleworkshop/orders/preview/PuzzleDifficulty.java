@@ -4,6 +4,7 @@ import java.awt.image.BufferedImage;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.CroppedPictures;
+import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
@@ -41,6 +42,16 @@ public class PuzzleDifficulty {
     /** @throws puzzleworkshop.measure.Refused as the maker of patterns does */
     public Difficulty of(PatternSpec spec, Optional<FramedPicture> framed) {
         return Difficulty.of(patterns.of(spec), alikeness(spec, framed));
+    }
+
+    /**
+     * As many pieces as an order's picture and size allow without being too hard for a child, and how they meet.
+     *
+     * @throws puzzleworkshop.measure.Refused when even the fewest are too hard
+     */
+    public Difficulty.ForAge forAge(Order order, int years, Length smallest) {
+        double look = alikeness(order.puzzle().pattern(), order.picture());
+        return Difficulty.forAge(years, order.puzzle().finished(), look, smallest);
     }
 
     /** How alike neighbouring pieces look, 0 to 1; the usual value while there is no picture. */

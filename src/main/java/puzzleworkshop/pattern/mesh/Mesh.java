@@ -2,8 +2,10 @@ package puzzleworkshop.pattern.mesh;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
@@ -118,8 +120,15 @@ public final class Mesh {
     public final List<List<Step>> lines = new ArrayList<>();
     /** By edge id, for edges around a personal shape: its name. */
     final Map<Integer, String> shapeNames = new HashMap<>();
+    /** Ids of edges around a divided shape: as pieces on both sides meet in them, they are compared as inner ones are. */
+    final Set<Integer> divided = new HashSet<>();
     /** The outline, clockwise as seen. */
     public final List<Step> outline = new ArrayList<>();
+
+    /** Whether two pieces meet in an edge that must not be taken for another: all but the outline and a whole shape's. */
+    boolean isCompared(Edge edge) {
+        return edge.kind == Kind.INNER || divided.contains(edge.id);
+    }
 
     int addPoint(Point point) {
         points.add(point);

@@ -1,6 +1,8 @@
 package puzzleworkshop.pattern.mesh;
 
 import org.springframework.stereotype.Component;
+import puzzleworkshop.cutfiles.writing.CutHeat;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.PatternSpec;
@@ -16,11 +18,15 @@ public class PatternCache {
     /** An ordinary puzzle takes about 100 kB for its 200 pieces: some 20 MB in all. */
     private static final int MOST_PIECES_KEPT = 40_000;
 
+    private static final int MOST_HEATS_KEPT = 2_000;
+
     private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.ofWeight(
             MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
     private final VersionedCache<InOrder, Ordered> plans = VersionedCache.ofWeight(MOST_PIECES_KEPT, Ordered::pieces);
 
-    private record InOrder(PatternSpec spec, CutPlan.Sequence sequence) {}
+    private final VersionedCache<InOrder, CutHeat> heats = VersionedCache.ofWeight(MOST_HEATS_KEPT, heat -> 1);
+
+    private record InOrder(PatternSpec spec, CutPlan.Sequence sequence, CutPace pace) {}
 
     private record Ordered(CutPlan plan, int pieces) {}
 
@@ -34,15 +40,23 @@ public class PatternCache {
     }
 
     /**
-     * Its lines in cutting order, which take longer to put in order than to draw.
+     * Its lines in cutting order at the pace of a job, which take longer to put in order than to draw.
      *
      * @throws puzzleworkshop.measure.Refused as {@link PatternMaker#make}
      */
-    public CutPlan plan(PatternSpec spec, CutPlan.Sequence sequence) {
-        return plans.get(new InOrder(spec, sequence), () -> {
+    public CutPlan plan(PatternSpec spec, CutPlan.Sequence sequence, CutPace pace) {
+        return plans.get(new InOrder(spec, sequence, pace), () -> {
                     CutPattern pattern = of(spec);
-                    return new Ordered(pattern.plan(sequence), pattern.pieces().size());
+                    return new Ordered(
+                            pattern.plan(sequence, pace), pattern.pieces().size());
                 })
                 .plan();
+    }
+
+    /** How warm the board is where the beam arrives when it is cut in that order. */
+    public CutHeat heat(PatternSpec spec, CutPlan.Sequence sequence, CutPace pace) {
+        return heats.get(
+                new InOrder(spec, sequence, pace),
+                () -> CutHeat.of(plan(spec, sequence, pace).inOrder(), pace));
     }
 }

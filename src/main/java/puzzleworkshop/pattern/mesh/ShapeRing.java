@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LineString;
 import org.locationtech.jts.geom.LinearRing;
@@ -17,20 +18,34 @@ import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.shapes.BentLine;
 
-/** A personal shape inside a pattern: its outline clockwise, places where lines may end on it, and those taken. */
+/**
+ * A personal shape inside a pattern: its outline clockwise, places where lines may end on it, and those taken. Of a divided
+ * one lines end on the outline from both sides; whatever lies within counts as free.
+ */
 final class ShapeRing {
 
     private static final double FLATTENING_MM = 0.05;
+    private static final int BENDS = 4;
     private static final GeometryFactory JTS = new GeometryFactory();
 
-    /** A place on the outline: which segment, where on it, and the direction into the shape. */
-    record Place(int segment, double t, Point point, double inX, double inY) {}
+    /** A place on the outline: which segment, where on it, and the direction into the shape, or out of it for a line from within. */
+    record Place(int segment, double t, Point point, double inX, double inY) {
+
+        Place outwards() {
+            return new Place(segment, t, point, -inX, -inY);
+        }
+    }
 
     final String name;
     final CurvePath outline;
     final Polygon polygon;
+    /** What lines stay out of: the shape, or the outline alone of one that is divided. */
+    private final Geometry taboo;
+
     private final PreparedGeometry prepared;
+    final boolean divided;
     /** 1 where lines come from outside and end on it, -1 for an outer edge, where they come from inside. */
     private final int inwards;
 
@@ -38,16 +53,17 @@ final class ShapeRing {
     private final List<LineString> ways = new ArrayList<>();
 
     ShapeRing(PersonalShape shape) {
-        this(shape.name(), shape.outline(), Optional.empty());
+        this(shape.name(), shape.outline(), shape.divided(), Optional.empty());
     }
 
     /** The outer edge of a puzzle: all beyond it counts as the shape, so that lines end on it from inside. */
     static ShapeRing around(CurvePath edge, Size finished) {
-        return new ShapeRing("", edge, Optional.of(finished));
+        return new ShapeRing("", edge, false, Optional.of(finished));
     }
 
-    private ShapeRing(String name, CurvePath path, Optional<Size> around) {
+    private ShapeRing(String name, CurvePath path, boolean divided, Optional<Size> around) {
         this.name = name;
+        this.divided = divided;
         inwards = around.isPresent() ? -1 : 1;
         outline = path.signedAreaMm2() > 0 ? path : path.reversed();
         Coordinate[] ring = outline.flattened(FLATTENING_MM).stream()
@@ -60,7 +76,8 @@ final class ShapeRing {
         if (!polygon.isValid()) {
             throw new Refused("pattern.shape.crosses", name);
         }
-        prepared = PreparedGeometryFactory.prepare(polygon);
+        taboo = divided ? polygon.getExteriorRing() : polygon;
+        prepared = PreparedGeometryFactory.prepare(taboo);
     }
 
     private static Polygon beyond(Coordinate[] ring, Size finished) {
@@ -76,7 +93,7 @@ final class ShapeRing {
     }
 
     double distanceTo(Point p) {
-        return polygon.distance(JTS.createPoint(coordinate(p)));
+        return taboo.distance(JTS.createPoint(coordinate(p)));
     }
 
     boolean isCrossedBy(Point a, Point b) {
@@ -95,6 +112,7 @@ final class ShapeRing {
      * @return null where no place will do
      */
     Place take(Point from, double[] ahead, double unitMm, double roomMm) {
+        boolean outwards = divided && polygon.contains(JTS.createPoint(coordinate(from)));
         Place best = null;
         double least = Double.POSITIVE_INFINITY;
         for (int s = 0; s < outline.segments().size(); s++) {
@@ -102,7 +120,8 @@ final class ShapeRing {
             Point start = outline.startOf(s);
             int steps = (int) Math.max(3, Math.ceil(segment.lengthMm(start) / (unitMm / 14)));
             for (int k = 0; k < steps; k++) {
-                Place place = place(s, (k + 0.5) / steps);
+                Place met = place(s, (k + 0.5) / steps);
+                Place place = outwards ? met.outwards() : met;
                 double cost = cost(place, from, ahead, unitMm, roomMm);
                 if (cost < least) {
                     least = cost;
@@ -173,6 +192,19 @@ final class ShapeRing {
             from = 0;
             started = true;
         }
+    }
+
+    /**
+     * The same with bends of a few tenths of a millimetre: along one smooth edge no two stretches could be told apart.
+     *
+     * @param life how much it bends, 0 to 1
+     */
+    CurvePath bent(Place a, Place b, SplitMix random, double life) {
+        double[] sizes = new double[BENDS];
+        for (int i = 0; i < BENDS; i++) {
+            sizes[i] = life * random.between(-1, 1) / (1 + 0.25 * i);
+        }
+        return BentLine.of(between(a, b), sizes);
     }
 
     private static Segment endingAt(Segment part, Point end) {

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.Set;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PersonalShape;
 
 /**
  * Makes room for personal shapes in a plain grid, and for an outer edge that is a curve: all beyond it counts as a shape. Points of the grid inside or close to a shape go; lines that led to
@@ -24,6 +24,10 @@ public final class ShapedMesh {
     private static final double CLOSE = 0.2;
     private static final double SLIVER = 0.35;
     private static final int MOST_TRIES = 24;
+    /** Stream of random numbers of its own: 2 and 3 are the grid's. */
+    private static final int BENDS = 9;
+    /** What is hardly bent can hardly be told apart. */
+    private static final double LEAST_BENT = 0.8;
 
     /** A line's end on a shape: which line of the grid, which of its steps, and from which end of the step. */
     private record Stub(int line, int step, boolean fromEnd) {}
@@ -63,7 +67,9 @@ public final class ShapedMesh {
         for (int i = 0; i < MOST_TRIES; i++) {
             ShapedMesh tried = new ShapedMesh(spec, grid, leftOut);
             tried.build();
-            boolean mended = spec.outline().isCurved() || !spec.layout().isPlain();
+            boolean mended = spec.outline().isCurved()
+                    || !spec.layout().isPlain()
+                    || spec.shapes().stream().anyMatch(PersonalShape::divided);
             if (mended && tried.leaveOutLooseEnds(leftOut)) {
                 continue;
             }
@@ -248,7 +254,7 @@ public final class ShapedMesh {
                 a,
                 leaving,
                 Math.max(unit, spec.grid().pieceSize(spec.size()).longerSide().mm()),
-                3 * limit);
+                (ring.divided ? 5 : 3) * limit);
         if (place == null) {
             return Optional.empty();
         }
@@ -284,8 +290,11 @@ public final class ShapedMesh {
             ShapeRing.Place b = order.get((i + 1) % order.size());
             Mesh.Edge edge =
                     mesh.addEdge(pointOf.get(a), pointOf.get(b), isOuter ? Mesh.Kind.OUTLINE : Mesh.Kind.SHAPE);
-            CurvePath part = ring.between(a, b);
-            edge.draw(part);
+            if (ring.divided) {
+                bends(edge, ring, a, b, i);
+            } else {
+                edge.draw(ring.between(a, b));
+            }
             if (!isOuter) {
                 mesh.shapeNames.put(edge.id, ring.name);
             }
@@ -296,5 +305,19 @@ public final class ShapedMesh {
         } else {
             mesh.lines.add(around);
         }
+    }
+
+    private void bends(Mesh.Edge edge, ShapeRing ring, ShapeRing.Place a, ShapeRing.Place b, int number) {
+        int one = rings.indexOf(ring);
+        mesh.divided.add(edge.id);
+        edge.draw(
+                calm -> ring.bent(
+                        a,
+                        b,
+                        SplitMix.of(spec.seed(), BENDS, one << 8, number),
+                        1 - (double) calm / EdgeArtist.CALMEST),
+                EdgeArtist.CALMEST);
+        edge.varies((attempt, life) -> ring.bent(
+                a, b, SplitMix.of(spec.seed(), BENDS, one << 8 | attempt + 1, number), Math.max(life, LEAST_BENT)));
     }
 }

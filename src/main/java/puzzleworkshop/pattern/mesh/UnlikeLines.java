@@ -57,7 +57,7 @@ final class UnlikeLines {
         EdgeAlbum album = new EdgeAlbum();
         double closest = needMm(spec);
         for (Mesh.Edge edge : mesh.edges) {
-            if (edge.kind == Mesh.Kind.INNER) {
+            if (mesh.isCompared(edge)) {
                 EdgeShape shape = EdgeShape.of(edge.path());
                 closest = Math.min(closest, album.nearest(shape, closest, -1));
                 album.add(shape);
@@ -73,8 +73,14 @@ final class UnlikeLines {
                     new Mesh.Edge(-1, -1, -1, Mesh.Kind.SHAPE), place.outline().flattened(Clearance.FLATTENING_MM));
         }
         for (Mesh.Edge edge : mesh.edges) {
-            if (edge.kind != Mesh.Kind.INNER) {
+            if (edge.kind != Mesh.Kind.INNER && !mesh.isCompared(edge)) {
                 occupied.add(edge, edge.path().flattened(Clearance.FLATTENING_MM));
+            }
+        }
+        // edges around divided shapes before those that end on them
+        for (Mesh.Edge edge : mesh.edges) {
+            if (edge.kind != Mesh.Kind.INNER && mesh.isCompared(edge)) {
+                lay(edge);
             }
         }
         for (Mesh.Edge edge : mesh.edges) {

@@ -29,6 +29,9 @@ import java.util.random.RandomGenerator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
+import puzzleworkshop.cutfiles.writing.CutHeat;
+import puzzleworkshop.cutfiles.writing.CutPace;
+import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.LatestAnswer;
 import puzzleworkshop.display.TabRow;
@@ -89,6 +92,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     private final transient LatestAnswer<Drawn> drawn = new LatestAnswer<>(TYPING);
     private final transient LatestAnswer<SketchDesk.Priced> priced = new LatestAnswer<>(Duration.ZERO);
     private final transient LatestAnswer<Compared> compared = new LatestAnswer<>(Duration.ZERO);
+    private final transient LatestAnswer<CutHeat> warm = new LatestAnswer<>(Duration.ZERO);
     /** What was typed on each page stays when another is looked at. */
     private final Map<CutWay, WayFields> pages = new EnumMap<>(CutWay.class);
 
@@ -226,6 +230,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         drawn.forget();
         priced.forget();
         compared.forget();
+        warm.forget();
         PatternSpec spec;
         try {
             spec = spec();
@@ -258,12 +263,23 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         styles.take(pattern.spec());
         desk.ifPresent(room -> priced.ask(
                 outdated -> room.price(pattern.spec(), intended),
-                price -> facts.show(price, () -> room.order(pattern.spec(), intended)),
+                price -> {
+                    facts.show(price, () -> room.order(pattern.spec(), intended));
+                    warmth(pattern);
+                },
                 this::failed));
+        if (desk.isEmpty()) {
+            warmth(pattern);
+        }
         compared.ask(
                 outdated -> new Compared(KnobRoom.of(pattern.spec()), PieceLikeness.of(pattern)),
                 likeness -> facts.show(likeness.room(), likeness.likeness()),
                 this::failed);
+    }
+
+    private void warmth(CutPattern pattern) {
+        CutPace pace = facts.pace();
+        warm.ask(outdated -> shelf.heat(pattern.spec(), CutPlan.Sequence.INNER_FIRST, pace), facts::show, this::failed);
     }
 
     private void failed(RuntimeException fault) {

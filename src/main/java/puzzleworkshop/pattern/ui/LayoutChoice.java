@@ -5,33 +5,35 @@ import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
-import com.vaadin.flow.component.textfield.NumberField;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiFunction;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
-import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.KeptWhole;
+import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceLayout;
+import puzzleworkshop.pattern.shapes.SizesApart;
 
-/** Whether pieces differ in size, and which places of the picture no line may cut. */
+/** Whether pieces differ in size, and what lines do about marked places of the picture: go around them or run along their edge. */
 @StyleSheet("context://pattern.css")
 public class LayoutChoice extends Div {
 
-    /** A face is a little higher than wide. */
-    private static final double HIGHER = 1.3;
-
-    private static final double USUAL_WIDTH_MM = 24;
+    private static final Length USUAL_WIDTH = Length.mm(24);
 
     private final transient Formatter figures;
     private final transient Runnable changed;
     private final Checkbox uneven = new Checkbox();
     private final Div rows = new Div();
     private final Button another = new Button();
-    private final List<Place> places = new ArrayList<>();
+    private final Checkbox byTapping = new Checkbox();
+    private final List<MarkedPlaceRow> places = new ArrayList<>();
+    private transient BiFunction<KeptWhole, Size, CurvePath> edgeOf = (place, puzzle) -> place.outline();
     private boolean filling;
 
     public LayoutChoice(Formatter figures, Runnable changed) {
@@ -47,26 +49,51 @@ public class LayoutChoice extends Div {
         another.setText(getTranslation("pattern.layout.keep"));
         another.addThemeVariants(ButtonVariant.TERTIARY);
         another.addClickListener(event -> {
-            add(50, 50, USUAL_WIDTH_MM);
+            // in the middle of whatever size the puzzle has, until its fields say otherwise
+            Size unit = Size.mm(200, 200);
+            add(KeptWhole.face(Point.of(100, 100), USUAL_WIDTH), unit, false).forgetKept();
             this.changed.run();
         });
+        byTapping.setLabel(getTranslation("pattern.layout.tap"));
+        byTapping.setVisible(false);
         SmallText help = new SmallText(getTranslation("pattern.layout.keep.help"));
-        add(uneven, help, rows, another);
+        add(uneven, help, byTapping, rows, another);
     }
 
     /** Only the one or the other part, on a page that is about it. */
     public void offer(boolean unevenPieces, boolean keptPlaces) {
         uneven.setVisible(unevenPieces);
-        getChildren().filter(child -> child != uneven).forEach(child -> child.setVisible(keptPlaces));
+        getChildren()
+                .filter(child -> child != uneven && child != byTapping)
+                .forEach(child -> child.setVisible(keptPlaces));
+    }
+
+    /** Offers to mark places by tapping a picture, which is otherwise there to be framed. */
+    public void offerTapping() {
+        byTapping.setVisible(true);
+        byTapping.setId("mark-by-tapping");
+    }
+
+    public boolean isByTapping() {
+        return byTapping.getValue();
+    }
+
+    /** What the edge of a marked place is, for lines that run along it: the picture's own where there is a picture. */
+    public void followEdges(BiFunction<KeptWhole, Size, CurvePath> edge) {
+        edgeOf = edge;
     }
 
     /** Somebody tapped this place of the drawing: it is kept whole from now on. */
     public void mark(Point where, Size puzzle) {
-        add(
-                100 * where.xMm() / puzzle.width().mm(),
-                100 * where.yMm() / puzzle.height().mm(),
-                USUAL_WIDTH_MM);
-        changed.run();
+        mark(KeptWhole.face(where, USUAL_WIDTH), puzzle, false);
+    }
+
+    /** One more place; beyond the most that a pattern takes none is added. */
+    public void mark(KeptWhole place, Size puzzle, boolean along) {
+        if (places.size() < PieceLayout.MOST_KEPT_WHOLE) {
+            add(place, puzzle, along);
+            changed.run();
+        }
     }
 
     /** Shows the layout of a pattern made before. */
@@ -75,13 +102,7 @@ public class LayoutChoice extends Div {
         uneven.setValue(layout.uneven());
         rows.removeAll();
         places.clear();
-        for (KeptWhole place : layout.keptWhole()) {
-            add(
-                            100 * place.middle().xMm() / puzzle.width().mm(),
-                            100 * place.middle().yMm() / puzzle.height().mm(),
-                            2 * place.halfWidthMm())
-                    .kept = place;
-        }
+        layout.keptWhole().forEach(place -> add(place, puzzle, false));
         filling = false;
     }
 
@@ -91,81 +112,40 @@ public class LayoutChoice extends Div {
         filling = false;
     }
 
+    /** With the places that lines go around. */
     public PieceLayout layout(Size puzzle) {
-        return PieceLayout.of(uneven.getValue(), places(puzzle));
+        return PieceLayout.of(
+                uneven.getValue(),
+                places.stream()
+                        .filter(place -> place.isFilledIn() && !place.isAlong())
+                        .map(place -> place.on(puzzle))
+                        .toList());
     }
 
-    public List<KeptWhole> places(Size puzzle) {
-        return places.stream()
-                .filter(Place::isFilledIn)
-                .map(place -> place.on(puzzle))
-                .toList();
+    /** The places whose edge is cut, each a piece of its own. */
+    public List<PersonalShape> followed(Size puzzle) {
+        return SizesApart.of(
+                places.stream()
+                        .filter(place -> place.isFilledIn() && place.isAlong())
+                        .map(place -> new PersonalShape(
+                                getTranslation("pattern.way.face"),
+                                edgeOf.apply(place.on(puzzle), puzzle),
+                                place.isDivided()))
+                        .toList(),
+                PatternSpec.USUAL_KERF);
     }
 
-    private Place add(double acrossPercent, double downPercent, double widthMm) {
-        Place place = new Place(acrossPercent, downPercent, widthMm);
-        places.add(place);
-        rows.add(place);
-        another.setEnabled(places.size() < PieceLayout.MOST_KEPT_WHOLE);
-        return place;
-    }
-
-    private final class Place extends Div {
-        private final NumberField across = new NumberField();
-        private final NumberField down = new NumberField();
-        private final LengthField width;
-        /** As it was kept with an order, to the last bit, until it is changed here. */
-        private transient KeptWhole kept;
-
-        Place(double acrossPercent, double downPercent, double widthMm) {
-            addClassName("pattern-choices");
-            width = new LengthField(getTranslation("pattern.layout.width"), figures.units());
-            share(across, "pattern.shape.across", acrossPercent);
-            share(down, "pattern.shape.down", downPercent);
-            width.setValue(Length.mm(widthMm));
-            width.addValueChangeListener(event -> moved());
-            Button remove = new Button(getTranslation("pattern.layout.remove"), event -> {
-                places.remove(this);
-                rows.remove(this);
-                another.setEnabled(true);
-                changed.run();
-            });
-            remove.addThemeVariants(ButtonVariant.TERTIARY);
-            add(across, down, width, remove);
-        }
-
-        private void share(NumberField field, String label, double percent) {
-            field.setLabel(getTranslation(label));
-            field.setMin(0);
-            field.setMax(100);
-            field.setStep(0.1);
-            field.setValue(Math.round(10 * percent) / 10.0);
-            field.addValueChangeListener(event -> moved());
-        }
-
-        private void moved() {
-            kept = null;
+    private MarkedPlaceRow add(KeptWhole place, Size puzzle, boolean along) {
+        MarkedPlaceRow[] row = new MarkedPlaceRow[1];
+        row[0] = new MarkedPlaceRow(place, puzzle, along, figures, changed, () -> {
+            places.remove(row[0]);
+            rows.remove(row[0]);
+            another.setEnabled(true);
             changed.run();
-        }
-
-        boolean isFilledIn() {
-            return across.getValue() != null
-                    && down.getValue() != null
-                    && width.getValue() != null
-                    && width.getValue().isPositive();
-        }
-
-        KeptWhole on(Size puzzle) {
-            if (kept != null) {
-                return kept;
-            }
-            double half = width.getValue().mm() / 2;
-            return new KeptWhole(
-                    Point.of(
-                            puzzle.width().mm() * across.getValue() / 100,
-                            puzzle.height().mm() * down.getValue() / 100),
-                    half,
-                    half * HIGHER);
-        }
+        });
+        places.add(row[0]);
+        rows.add(row[0]);
+        another.setEnabled(places.size() < PieceLayout.MOST_KEPT_WHOLE);
+        return row[0];
     }
 }

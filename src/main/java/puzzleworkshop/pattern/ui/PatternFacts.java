@@ -9,6 +9,8 @@ import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import java.util.Optional;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutHeat;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
@@ -31,8 +33,10 @@ class PatternFacts extends Div {
 
     private final Div priced = new Div();
     private final Div alike = new Div();
+    private final SmallText warm = new SmallText();
     private final boolean hasDesk;
     private transient Hold held;
+    private transient CutPace pace = CutPace.USUAL;
 
     PatternFacts(Formatter figures, Optional<SketchDesk> desk) {
         this.figures = figures;
@@ -43,6 +47,7 @@ class PatternFacts extends Div {
     /** Time and price, as soon as they are worked out, and the way to an order. */
     void show(SketchDesk.Priced answer, Runnable order) {
         priced.removeAll();
+        pace = answer.pace().orElse(CutPace.USUAL);
         Div facts = new Div();
         facts.addClassName("pattern-facts");
         answer.laser().ifPresent(time -> fact(facts, "pattern.draw.fact.laser", time));
@@ -91,6 +96,21 @@ class PatternFacts extends Div {
         SmallText rule = new SmallText(figures.text(
                 "pattern.draw.room.rule", figures.number(room.distanceMm(), 2), figures.number(likeness.playMm(), 2)));
         alike.add(facts, rule);
+    }
+
+    /** How warm the board is where the beam arrives, cut in the order of the file, and when it comes back at the earliest. */
+    void show(CutHeat heat) {
+        if (Double.isFinite(heat.soonestSeconds())) {
+            warm.setText(figures.text(
+                    "pattern.draw.heat",
+                    figures.number(heat.soonestSeconds(), 0),
+                    figures.number(heat.peakKelvin(), 0),
+                    figures.number(60 * pace.cutMmPerS(), 0)));
+        }
+    }
+
+    CutPace pace() {
+        return pace;
     }
 
     private String apart(PieceLikeness.Felt felt) {
@@ -175,11 +195,15 @@ class PatternFacts extends Div {
         Tray tray = Tray.of(pattern.spec());
         String name = pattern.pieces().size() + "-" + pattern.spec().seed();
         add(
-                files("pattern.draw.files", new CutFileLinks(name, () -> pattern.plan(CutPlan.Sequence.INNER_FIRST))),
+                files(
+                        "pattern.draw.files",
+                        new CutFileLinks(name, () -> pattern.plan(CutPlan.Sequence.INNER_FIRST, pace))),
                 files(
                         "pattern.draw.tray-frame",
                         new CutFileLinks(name + "-frame", () -> tray.frame(CutPlan.Sequence.INNER_FIRST))),
                 files("pattern.draw.tray-backing", new CutFileLinks(name + "-backing", tray::backing)));
+        warm.setText("");
+        add(warm);
         SmallText rule = new SmallText(getTranslation("pattern.draw.hold.rule"));
         add(rule);
         SmallText caution = new SmallText(getTranslation("pattern.draw.caution"));

@@ -2,6 +2,7 @@ package puzzleworkshop.pattern.ui;
 
 import java.util.List;
 import java.util.Optional;
+import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
@@ -13,6 +14,7 @@ public interface SketchDesk {
      * @param laser time at the laser for one, absent where there is no machine
      * @param price what a customer would pay for one, absent where it cannot be worked out
      * @param burntMm how deep the heat goes into the wood beside the cut, by the setting of the machine
+     * @param pace of the cut by that setting
      * @param grade of the board that was priced
      * @param complaints why not, in sentences
      */
@@ -20,6 +22,7 @@ public interface SketchDesk {
             Optional<String> laser,
             Optional<String> price,
             Optional<Double> burntMm,
+            Optional<CutPace> pace,
             String grade,
             List<String> complaints) {}
 

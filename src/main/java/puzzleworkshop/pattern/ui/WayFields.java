@@ -4,7 +4,6 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.radiobutton.RadioButtonGroup;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextField;
@@ -21,18 +20,11 @@ import puzzleworkshop.pattern.LargeShapes;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PersonalShapes;
-import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.shapes.SizesApart;
 
 /** What is asked on the page of one way to cut, beside what every page asks. */
 class WayFields extends Div {
-
-    /** How lines treat a marked place. */
-    private enum Marked {
-        AROUND,
-        ALONG
-    }
 
     private static final int MOST_SHAPES = 24;
 
@@ -41,7 +33,6 @@ class WayFields extends Div {
     private final transient Runnable changed;
     private final transient Consumer<String> refuse;
     private final LayoutChoice layout;
-    private final RadioButtonGroup<Marked> marked = new RadioButtonGroup<>();
     private final List<ShapeChoice> shapes = new ArrayList<>();
     private final Div shapeRows = new Div();
     private final TextField name = new TextField();
@@ -70,12 +61,7 @@ class WayFields extends Div {
 
     private void faces() {
         layout.offer(false, true);
-        marked.setLabel(getTranslation("pattern.way.marked"));
-        marked.setItems(Marked.values());
-        marked.setItemLabelGenerator(each -> getTranslation("pattern.way.marked." + each.name()));
-        marked.setValue(Marked.AROUND);
-        marked.addValueChangeListener(event -> changed.run());
-        add(marked, layout);
+        add(layout);
     }
 
     private void shapes() {
@@ -140,15 +126,7 @@ class WayFields extends Div {
         return switch (way) {
             case PLAIN -> plain;
             case UNEVEN -> plain.withLayout(layout.layout(size));
-            case FACES ->
-                marked.getValue() == Marked.AROUND
-                        ? plain.withLayout(PieceLayout.of(false, layout.places(size)))
-                        : plain.withShapes(SizesApart.of(
-                                layout.places(size).stream()
-                                        .map(place ->
-                                                new PersonalShape(getTranslation("pattern.way.face"), place.outline()))
-                                        .toList(),
-                                plain.kerf()));
+            case FACES -> plain.withLayout(layout.layout(size)).withShapes(layout.followed(size));
             case ROUND -> plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.ROUND));
             case HEART -> plain.withOutline(PuzzleEdge.usual(PuzzleEdge.Kind.HEART));
             case SHAPES ->

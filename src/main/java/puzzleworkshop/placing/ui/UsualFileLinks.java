@@ -5,7 +5,9 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
+import puzzleworkshop.cutfiles.writing.CutHeat;
 import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderCutFiles;
@@ -42,7 +44,24 @@ class UsualFileLinks implements OrderCutFiles {
         SmallText why = new SmallText(figures.text(
                 said.job().isPresent() ? "placing.usual.of-job" : "placing.usual.of-board",
                 said.machine().name()));
-        all.add(new DialledSetting(said.machine(), said.parameters(), figures), links, why);
+        all.add(new DialledSetting(said.machine(), said.parameters(), figures), links, why, heat(order, said));
         return all;
+    }
+
+    /** Worked out beside the screen: a large puzzle takes a second the first time. */
+    private Component heat(Order order, UsualFiles.Said said) {
+        SmallText text = new SmallText();
+        text.addAttachListener(attached -> UiPush.beside("heat of " + order.number(), () -> {
+            CutHeat heat = files.heat(order, said);
+            if (Double.isFinite(heat.soonestSeconds())) {
+                UiPush.tell(
+                        attached.getUI(),
+                        () -> text.setText(figures.text(
+                                "placing.usual.heat",
+                                figures.number(heat.soonestSeconds(), 0),
+                                figures.number(heat.peakKelvin(), 0))));
+            }
+        }));
+        return text;
     }
 }

@@ -1,6 +1,7 @@
 package puzzleworkshop.proofs.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.html.Div;
@@ -15,6 +16,7 @@ import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.proofs.CustomerWish;
 import puzzleworkshop.proofs.ProofApproval;
 import puzzleworkshop.proofs.ProofLink;
 import puzzleworkshop.proofs.ProofWish;
@@ -91,7 +93,16 @@ class LinkPanel implements OrderPanel {
     }
 
     private Component wish(Order order, ProofWish wish, Runnable changed) {
-        Paragraph words = new Paragraph(wish.wish());
+        CustomerWish said = wish.wish();
+        Paragraph words = new Paragraph(
+                said.isMoreThanWords()
+                        ? figures.text(
+                                        "proofs.panel.wish",
+                                        said.words(),
+                                        said.places().size(),
+                                        said.years().orElse(0))
+                                .strip()
+                        : said.words());
         words.addClassName("proofs-wish");
         Div note = new Div(
                 words,
@@ -102,6 +113,13 @@ class LinkPanel implements OrderPanel {
         note.addClassName("pw-note");
         if (wish.settledBy().isEmpty()) {
             note.getElement().setAttribute("data-kind", "warn");
+            if (said.isMoreThanWords() && order.mayStillChange()) {
+                Button take = new Button(
+                        figures.text("proofs.panel.take"),
+                        click -> UI.getCurrent().navigate("orders/new/" + order.number()));
+                take.addThemeVariants(ButtonVariant.TERTIARY);
+                note.add(take);
+            }
             Button done = new Button(figures.text("proofs.panel.settle"), click -> {
                 proofs.settle(order, wish, signedIn.name());
                 changed.run();

@@ -157,8 +157,13 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
         return difficulty.of(sight.order());
     }
 
-    WishForm wishForm() {
-        return wish;
+    /** As many pieces as are not too hard for a child of this age, and how they meet. */
+    Difficulty.ForAge forAge(int years) {
+        return difficulty.forAge(sight.order(), years, workshop.tradeNumbers().smallestPiece());
+    }
+
+    MarksOnPicture marks() {
+        return wish.marks();
     }
 
     String cutLines() {
@@ -263,16 +268,12 @@ public class ProofView extends Div implements HasUrlParameter<String>, HasDynami
             section.add(new StageStrip(order));
             order.next()
                     .ifPresent(stage ->
-                            section.add(small(getTranslation("proofs.next", getTranslation(stage.textKey())))));
+                            section.add(new SmallText(getTranslation("proofs.next", getTranslation(stage.textKey())))));
         } else {
-            section.add(small(getTranslation("proofs.state." + order.state().name())));
+            section.add(
+                    new SmallText(getTranslation("proofs.state." + order.state().name())));
         }
         return section;
-    }
-
-    private static Paragraph small(String text) {
-        SmallText paragraph = new SmallText(text);
-        return paragraph;
     }
 
     Image face() {

@@ -16,9 +16,6 @@ import puzzleworkshop.orders.Order;
 /** The puzzle as it will be, and the ways to send another picture or frame it otherwise. */
 class PuzzleOnProof extends Div {
 
-    private static final String ACROSS = "event.offsetX / element.clientWidth";
-    private static final String DOWN = "event.offsetY / element.clientHeight";
-
     private final ProofView view;
 
     PuzzleOnProof(ProofView view) {
@@ -41,7 +38,7 @@ class PuzzleOnProof extends Div {
             face.addClassName("pw-face");
             face.getStyle()
                     .set(
-                            "aspect-ratio",
+                            "--proofs-aspect",
                             String.valueOf(order.puzzle().finished().aspect()));
             add(face);
             if (open) {
@@ -53,7 +50,7 @@ class PuzzleOnProof extends Div {
             hard.setId("how-hard");
             add(hard);
             if (open) {
-                add(marking(image));
+                add(view.marks().on(face, image));
             }
         }
         if (open) {
@@ -69,30 +66,6 @@ class PuzzleOnProof extends Div {
                 add(note);
             }
         }
-    }
-
-    /** After a press on the button every tap on the picture is written into the wish below. */
-    private Div marking(Image image) {
-        SmallText said = new SmallText();
-        said.getElement().setAttribute("role", "status");
-        boolean[] on = {false};
-        image.getElement()
-                .addEventListener("click", event -> {
-                    if (on[0]) {
-                        double across = event.getEventData().path(ACROSS).asDouble();
-                        double down = event.getEventData().path(DOWN).asDouble();
-                        view.wishForm().keepWhole(Math.clamp(across, 0, 1), Math.clamp(down, 0, 1));
-                        said.setText(getTranslation("proofs.mark.said"));
-                    }
-                })
-                .addEventData(ACROSS)
-                .addEventData(DOWN);
-        return new Div(
-                view.button("proofs.mark", false, () -> {
-                    on[0] = true;
-                    said.setText(getTranslation("proofs.mark.how"));
-                }),
-                said);
     }
 
     private PictureJudgement judgement(Picture picture, Order order) {

@@ -35,8 +35,48 @@ class CoolOrderTest {
         CutPattern pattern = PatternMaker.make(PLAIN.withStyle(style));
         List<CurvePath> before = CutPlan.beforeCooling(pattern.inner(), List.of(pattern.outline()));
         List<CurvePath> after = plan(pattern).inOrder();
-        assertThat(CutHeat.peakKelvin(after)).isLessThan(CutHeat.peakKelvin(before) / 2);
-        assertThat(CutHeat.seconds(after)).isLessThan(CutHeat.seconds(before) * 1.03);
+        assertThat(peak(after, CutPace.USUAL)).isLessThan(peak(before, CutPace.USUAL) / 2);
+        assertThat(CutHeat.seconds(after, CutPace.USUAL)).isLessThan(CutHeat.seconds(before, CutPace.USUAL) * 1.03);
+    }
+
+    /** Two passes with a pause, and six without one: the line cut last is near in time to the one cut first. */
+    @Test
+    void
+            the_order_is_cooler_at_the_pace_of_its_own_job_than_the_usual_one_and_stays_within_three_percent_of_the_time() {
+        CutPattern pattern = PatternMaker.make(PLAIN);
+        List<CurvePath> shortest = CutPlan.beforeCooling(pattern.inner(), List.of(pattern.outline()));
+        for (CutPace pace : List.of(new CutPace(15, 100, 2, 10, 1.4, 3), new CutPace(40, 400, 6, 0, 0.5, 3))) {
+            List<CurvePath> own = planAt(pattern, pace);
+            assertThat(peak(own, pace)).isLessThan(0.9 * peak(planAt(pattern, CutPace.USUAL), pace));
+            assertThat(CutHeat.seconds(own, pace)).isLessThan(CutHeat.seconds(shortest, pace) * 1.03);
+        }
+        CutPace hardlyFasterBetween = new CutPace(50, 100, 1, 0, 0.4, 3);
+        assertThat(CutHeat.seconds(planAt(pattern, hardlyFasterBetween), hardlyFasterBetween))
+                .isLessThan(CutHeat.seconds(shortest, hardlyFasterBetween) * 1.03);
+    }
+
+    /** A cross of two lines: from the middle of the first to its end, over to the second, and half of that. */
+    @Test
+    void when_the_beam_comes_back_is_known_to_a_step() {
+        CurvePath first = CurvePath.through(List.of(Point.of(0, 50), Point.of(150, 50)), false);
+        CurvePath second = CurvePath.through(List.of(Point.of(75, 0), Point.of(75, 100)), false);
+        CutPace pace = new CutPace(3, 60, 1, 0, 4, 3);
+        // places up to 4 mm apart count as met: (1.5, 2.5) mm or so before and after the crossing
+        double crossing = 75 / 3.0 + Math.hypot(75, 50) / 60 + 50 / 3.0;
+        assertThat(CutHeat.of(List.of(first, second), pace).soonestSeconds())
+                .isBetween(crossing - (4 * Math.sqrt(2) + 1) / 3, crossing);
+    }
+
+    @Test
+    void in_a_second_pass_the_line_cut_last_is_still_warm_for_the_one_cut_first() {
+        CurvePath first = CurvePath.through(List.of(Point.of(75, 0), Point.of(75, 100)), false);
+        CurvePath second = CurvePath.through(List.of(Point.of(0, 50), Point.of(150, 50)), false);
+        CutPace once = new CutPace(20, 200, 1, 0, 4, 3);
+        CutPace twice = new CutPace(20, 200, 2, 0, 4, 3);
+        CutPace twiceAfterAPause = new CutPace(20, 200, 2, 60, 4, 3);
+        double warm = peak(List.of(first, second), twice);
+        assertThat(warm).isGreaterThan(1.2 * peak(List.of(first, second), once));
+        assertThat(peak(List.of(first, second), twiceAfterAPause)).isLessThan(warm);
     }
 
     @Test
@@ -79,7 +119,15 @@ class CoolOrderTest {
         // 75 mm to the crossing on the first line, 75 mm more, the way over, 50 mm on the second
         double gone = 75 / 5.0 + Math.hypot(75, 50) / 100 + 50 / 5.0;
         double expected = 4.0 / 3 / (6e-7 * 1600 * 3) / Math.sqrt(4 * Math.PI * 0.16 * gone) * Math.exp(-gone / 40);
-        assertThat(CutHeat.peakKelvin(List.of(first, second))).isCloseTo(expected, within(0.08 * expected));
+        assertThat(peak(List.of(first, second), CutPace.USUAL)).isCloseTo(expected, within(0.08 * expected));
+    }
+
+    private static double peak(List<CurvePath> inOrder, CutPace pace) {
+        return CutHeat.of(inOrder, pace).peakKelvin();
+    }
+
+    private static List<CurvePath> planAt(CutPattern pattern, CutPace pace) {
+        return pattern.plan(CutPlan.Sequence.INNER_FIRST, pace).inOrder();
     }
 
     private static CutPlan plan(CutPattern pattern) {

@@ -4,12 +4,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.vaadin.browserless.SpringBrowserlessTest;
 import com.vaadin.flow.component.UI;
+import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.datepicker.DatePicker;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.router.QueryParameters;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -18,13 +21,24 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
+import puzzleworkshop.artwork.Picture;
+import puzzleworkshop.artwork.Pictures;
+import puzzleworkshop.artwork.pixels.MarkedSpot;
 import puzzleworkshop.bench.BenchOrders;
 import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
+import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.CustomerView;
+import puzzleworkshop.pattern.CutStyle;
+import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.proofs.CustomerDesk;
+import puzzleworkshop.proofs.CustomerWish;
+import puzzleworkshop.proofs.MarkedPlace;
+import puzzleworkshop.proofs.Proofs;
+import puzzleworkshop.proofs.Token;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 
@@ -44,6 +58,15 @@ class OrderAgainTest extends SpringBrowserlessTest {
 
     @Autowired
     DataSource database;
+
+    @Autowired
+    Proofs proofs;
+
+    @Autowired
+    CustomerDesk desk;
+
+    @Autowired
+    Pictures pictures;
 
     private Order past;
 
@@ -69,6 +92,37 @@ class OrderAgainTest extends SpringBrowserlessTest {
                 .isNull();
     }
 
+    /** A face that lines go around, another whose edge is cut, and a child of three years. */
+    @Test
+    void what_a_customer_marked_and_asked_for_is_taken_over_with_one_tap() {
+        Order waiting = new BenchOrders(beans)
+                .waitingForApproval("Mia Holm", plan.today().plusDays(20), 20);
+        Token token = proofs.makeLink(waiting.id(), "Robin");
+        List<MarkedPlace> marked = List.of(
+                new MarkedPlace(new MarkedSpot(0.3, 0.4, 0.05), false),
+                new MarkedPlace(new MarkedSpot(0.7, 0.6, 0.06), true));
+        desk.wish(token, "203.0.113.77", new CustomerWish("", marked, Optional.of(3)));
+        UI.getCurrent().navigate(NewOrderView.class, waiting.number());
+        test(find(Button.class).withText("Take over").single()).click();
+
+        PuzzleForm.Form form = find(PuzzleForm.class).single().read().orElseThrow();
+        assertThat(form.layout().keptWhole()).singleElement().satisfies(place -> {
+            FramedPicture framed = waiting.picture().orElseThrow();
+            Picture picture = pictures.get(framed.picture());
+            assertThat(place).isEqualTo(marked.getFirst().on(form.finished(), framed.crop(), picture));
+        });
+        assertThat(form.shapes()).hasSize(1);
+        assertThat(form.style()).isEqualTo(CutStyle.STRAIGHT);
+        assertThat(form.age()).isEqualTo(IntendedAge.FROM_3);
+        assertThat(form.pieces())
+                .isLessThanOrEqualTo(12)
+                .isLessThan(waiting.puzzle().pieces());
+
+        proofs.settle(waiting, proofs.wishes(waiting.id()).getFirst(), "Robin");
+        UI.getCurrent().navigate(NewOrderView.class, waiting.number());
+        assertThat(find(Button.class).withText("Take over").all()).isEmpty();
+    }
+
     @Test
     void a_customers_page_shows_their_orders_and_keeps_a_note() {
         navigate(CustomerView.class, past.customer().id());
@@ -77,10 +131,7 @@ class OrderAgainTest extends SpringBrowserlessTest {
                 .findFirst()
                 .orElseThrow();
         test(note).setValue("Likes hares");
-        test(find(com.vaadin.flow.component.button.Button.class)
-                        .withText("Save")
-                        .single())
-                .click();
+        test(find(Button.class).withText("Save").single()).click();
         assertThat(customers.note(past.customer().id())).isEqualTo("Likes hares");
         assertThat(customers.find(past.customer().id()).orElseThrow()).isEqualTo(past.customer());
     }
