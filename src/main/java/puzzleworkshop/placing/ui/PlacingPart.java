@@ -24,6 +24,7 @@ import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
 import puzzleworkshop.placing.LearnedFence;
+import puzzleworkshop.placing.PlacingRules;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
@@ -118,7 +119,7 @@ class PlacingPart implements CutJobPart {
         }
 
         private PlaceRecord places(List<Position> all) {
-            return new PlaceRecord(all, positions.traced(job), positions.given(job.id()), figures);
+            return new PlaceRecord(all, positions.rules(), positions.traced(job), positions.given(job.id()), figures);
         }
 
         private Select<Integer> chooser(int copies) {
@@ -195,14 +196,12 @@ class PlacingPart implements CutJobPart {
 
         private void known(Position position) {
             boolean jig = position.source() == Position.Source.JIG;
+            PlacingRules rules = positions.rules();
             Div words = new Div(
                     PlaceWords.verdict(position.spare(), position.uncertainty(), jig, figures),
+                    new Paragraph(PlaceWords.lies(position, rules, figures)),
                     new Paragraph(figures.text(
-                            "placing.lies",
-                            figures.number(Math.toDegrees(position.place().turn()), 2),
-                            figures.number(100 * (position.place().stretch() - 1), 2))),
-                    new Paragraph(figures.text(
-                            position.followed() && Math.abs(position.place().stretch() - 1) > 5e-5
+                            position.followed() && PlaceWords.tellStretch(position, rules)
                                     ? "placing.finished.followed"
                                     : "placing.finished",
                             position.cutSize())));

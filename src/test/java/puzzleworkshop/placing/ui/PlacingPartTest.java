@@ -83,6 +83,21 @@ class PlacingPartTest extends SpringBrowserlessTest {
         assertThat(links()).doesNotContain("G-code");
     }
 
+    /** A hundredth of a millimetre at one mark is no stretch of the print, and nobody is told that the printer made one. */
+    @Test
+    void a_stretch_that_the_marks_cannot_tell_is_not_said() {
+        navigate(CutJobView.class, job.id());
+        MarkVisit first = visits.getFirst();
+        type(visits.subList(1, 4));
+        type(List.of(new MarkVisit(1, first.drawn(), first.shownX() + 0.1, first.shownY())));
+        test(find(Button.class).withText("Use this place").single()).click();
+        assertThat(positions.current(job.id(), 1).orElseThrow().place().stretch())
+                .isLessThan(0.99999);
+        assertThat(texts()).anyMatch(text -> text.contains("these marks would tell one of 0.16 % or more"));
+        assertThat(texts()).noneMatch(text -> text.contains("the printer stretched"));
+        assertThat(words()).noneMatch(text -> text.contains(", stretched"));
+    }
+
     @Test
     void a_misread_mark_is_named_nothing_is_kept_and_what_was_typed_stays() {
         navigate(CutJobView.class, job.id());
