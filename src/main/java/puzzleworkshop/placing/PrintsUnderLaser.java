@@ -46,7 +46,11 @@ class PrintsUnderLaser {
 
     /** None for a test cut; without marks where the print carries none that belong to what is cut. */
     Optional<DrawnPrint> of(CutJob job) {
-        return orderOf(job).map(order -> drawn(order, crosses.stickerOf(order.id())));
+        return orderOf(job).map(this::printOf);
+    }
+
+    DrawnPrint printOf(Order order) {
+        return drawn(order, crosses.stickerOf(order.id()));
     }
 
     /** What is cut of an order's puzzle, in order, under the order's number. */

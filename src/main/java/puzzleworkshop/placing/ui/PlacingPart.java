@@ -2,7 +2,6 @@ package puzzleworkshop.placing.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.details.Details;
@@ -21,9 +20,11 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
-import puzzleworkshop.placing.LearnedFence;
+import puzzleworkshop.placing.LearnedPlace;
+import puzzleworkshop.placing.LearnedPlaces;
 import puzzleworkshop.placing.PlacingRules;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
@@ -35,12 +36,14 @@ import puzzleworkshop.workshop.SignedIn;
 class PlacingPart implements CutJobPart {
 
     private final Positions positions;
+    private final LearnedPlaces learned;
     private final PositionFiles files;
     private final Formatter figures;
     private final SignedIn who;
 
-    PlacingPart(Positions positions, PositionFiles files, Formatter figures, SignedIn who) {
+    PlacingPart(Positions positions, LearnedPlaces learned, PositionFiles files, Formatter figures, SignedIn who) {
         this.positions = positions;
+        this.learned = learned;
         this.files = files;
         this.figures = figures;
         this.who = who;
@@ -174,7 +177,9 @@ class PlacingPart implements CutJobPart {
         }
 
         private void unknown() {
-            LearnedFence fence = positions.fence(job.setting().machine());
+            Machine machine = job.setting().machine();
+            board.add(PlaceWords.byEye(learned.byEye(print, machine), machine, figures));
+            LearnedPlace fence = learned.fence(machine);
             if (fence.since() > 0) {
                 board.add(new FenceTake(
                         fence,
@@ -190,6 +195,7 @@ class PlacingPart implements CutJobPart {
                     copy,
                     print,
                     positions,
+                    learned,
                     figures,
                     typed -> change("placing.kept", () -> positions.measure(job.id(), typed, who.name())));
         }
@@ -200,11 +206,7 @@ class PlacingPart implements CutJobPart {
             Div words = new Div(
                     PlaceWords.verdict(position.spare(), position.uncertainty(), jig, figures),
                     new Paragraph(PlaceWords.lies(position, rules, figures)),
-                    new Paragraph(figures.text(
-                            position.followed() && PlaceWords.tellStretch(position, rules)
-                                    ? "placing.finished.followed"
-                                    : "placing.finished",
-                            position.cutSize())));
+                    new Paragraph(figures.text(PlaceWords.finished(position, rules), position.cutSize())));
             words.addClassName("pw-stack");
             Div row = new Div(
                     PositionDrawing.of(
@@ -219,7 +221,7 @@ class PlacingPart implements CutJobPart {
             Button moved = new Button(
                     figures.text("placing.moved"),
                     event -> change("placing.moved.noted", () -> positions.moved(job.id(), copy, who.name())));
-            moved.addThemeVariants(ButtonVariant.TERTIARY);
+            moved.addClassName("placing-moved");
             board.add(row);
             if (position.asksToBeTraced(job, positions.copies(job))) {
                 board.add(tracing(position));

@@ -9,6 +9,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderCutFiles;
+import puzzleworkshop.placing.LearnedPlaces;
 import puzzleworkshop.placing.UsualFiles;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -17,11 +18,13 @@ import puzzleworkshop.workshop.SignedIn;
 class UsualFileLinks implements OrderCutFiles {
 
     private final UsualFiles files;
+    private final LearnedPlaces learned;
     private final Formatter figures;
     private final SignedIn who;
 
-    UsualFileLinks(UsualFiles files, Formatter figures, SignedIn who) {
+    UsualFileLinks(UsualFiles files, LearnedPlaces learned, Formatter figures, SignedIn who) {
         this.files = files;
+        this.learned = learned;
         this.figures = figures;
         this.who = who;
     }
@@ -43,6 +46,8 @@ class UsualFileLinks implements OrderCutFiles {
                 said.job().isPresent() ? "placing.usual.of-job" : "placing.usual.of-board",
                 said.machine().name()));
         all.add(new DialledSetting(said.machine(), said.parameters(), figures), links, why);
+        learned.byEyeOf(order, said.machine())
+                .ifPresent(eye -> all.add(PlaceWords.byEye(eye, said.machine(), figures)));
         return all;
     }
 }
