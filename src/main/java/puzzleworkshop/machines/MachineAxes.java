@@ -49,4 +49,16 @@ public record MachineAxes(BedCorner origin, boolean xToRight, boolean yToBack, U
         double y0 = origin.isFront() ? bed.height().mm() : 0;
         return new Point(x0 + (xToRight ? x : -x) * unit.mm, y0 + (yToBack ? -y : y) * unit.mm);
     }
+
+    /** X as the machine shows it at a place on the bed, in its own unit. */
+    public double shownX(Point onBed, Size bed) {
+        double away = onBed.xMm() - (origin.isLeft() ? 0 : bed.width().mm());
+        return (xToRight ? away : -away) / unit.mm;
+    }
+
+    /** Y likewise. */
+    public double shownY(Point onBed, Size bed) {
+        double away = onBed.yMm() - (origin.isFront() ? bed.height().mm() : 0);
+        return (yToBack ? -away : away) / unit.mm;
+    }
 }

@@ -4,6 +4,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.cutting.jobs.CutJob;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.FoundStretch;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.MachineAxes;
 import puzzleworkshop.measure.Length;
@@ -87,6 +89,14 @@ public record Position(
     public Size cutSize() {
         double stretch = followed ? place.stretch() : 1;
         return new Size(finished.width().times(stretch), finished.height().times(stretch));
+    }
+
+    /** The stretch that its marks tell; none where no marks were visited. */
+    public Optional<FoundStretch> stretch(PlacingRules rules) {
+        List<Point> drawn = visits.stream().map(seen -> seen.visit().drawn()).toList();
+        return drawn.isEmpty()
+                ? Optional.empty()
+                : Optional.of(FoundStretch.of(place, drawn, rules.reading().mm()));
     }
 
     /** The overhang that would just have done for this cut. */

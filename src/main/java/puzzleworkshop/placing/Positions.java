@@ -22,19 +22,24 @@ import puzzleworkshop.measure.Refused;
 @Service
 public class Positions {
 
-    /** Older places no longer speak for how this workshop sticks today. */
-    public static final int MOST_PLACES = 300;
-
     private final PositionStore store;
     private final GivenStore given;
     private final PrintsUnderLaser prints;
+    private final LearnedPlaces learned;
     private final CutJobs jobs;
     private final Clock clock;
 
-    Positions(PositionStore store, GivenStore given, PrintsUnderLaser prints, CutJobs jobs, Clock clock) {
+    Positions(
+            PositionStore store,
+            GivenStore given,
+            PrintsUnderLaser prints,
+            LearnedPlaces learned,
+            CutJobs jobs,
+            Clock clock) {
         this.store = store;
         this.given = given;
         this.prints = prints;
+        this.learned = learned;
         this.jobs = jobs;
         this.clock = clock;
     }
@@ -124,44 +129,6 @@ public class Positions {
                 clock.instant()));
     }
 
-    /** Where the machine's fence brings prints, and how far off one may lie; from what was measured with this bed and axes. */
-    @Transactional(readOnly = true)
-    public LearnedFence fence(Machine machine) {
-        List<Position> boards = LearnedOverhang.lastOfEach(sameBed(machine)).stream()
-                .filter(Position::inJig)
-                .toList();
-        return LearnedFence.of(
-                boards,
-                store.fencesLaid(machine.id()),
-                prints.numbers().holdDownMargin(),
-                prints.numbers().stickShift(),
-                prints.numbers().stickTurnDegrees());
-    }
-
-    /** Places measured with the bed and the axes that the machine has now, newest first; others are other numbers. */
-    private List<Position> sameBed(Machine machine) {
-        return store.measuredOn(machine.id(), MOST_PLACES).stream()
-                .filter(position -> position.bed().equals(machine.bed())
-                        && position.axes().equals(machine.control().axes()))
-                .toList();
-    }
-
-    /** The fence was put on the machine's bed again: what was measured in it before says no longer where it lies. */
-    @Transactional
-    public void fenceLaid(long machineId, String by) {
-        store.fenceLaid(machineId, by, clock.instant());
-    }
-
-    /** What the measured places of a machine have taught. */
-    @Transactional(readOnly = true)
-    public LearnedOverhang learned(Machine machine) {
-        return LearnedOverhang.of(
-                sameBed(machine),
-                store.fencesLaid(machine.id()),
-                machine.beam().kerf(),
-                store.rules().repeatability());
-    }
-
     /**
      * Takes the jig's place for a board that lies in it: no marks are visited.
      *
@@ -173,7 +140,7 @@ public class Positions {
         CutJob job = jobs.placed(jobId);
         DrawnPrint print = required(job);
         Machine machine = job.setting().machine();
-        LearnedFence fence = fence(machine);
+        LearnedPlace fence = learned.fence(machine);
         JigPlace jig = JigPlace.of(fence, print, turns, machine.beam().kerf(), machine.name());
         if (jig.spare().mm() < 0) {
             throw new Refused(
@@ -254,12 +221,6 @@ public class Positions {
                 .flatMap(job -> store.ofJob(job.id()).stream())
                 .filter(position -> position.source() == Position.Source.MARKS)
                 .max(Comparator.comparingLong(Position::id));
-    }
-
-    /** Places measured on a machine, newest first. */
-    @Transactional(readOnly = true)
-    public List<Position> measuredOn(long machineId, int most) {
-        return store.measuredOn(machineId, most);
     }
 
     /**

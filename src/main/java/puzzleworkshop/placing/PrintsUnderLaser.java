@@ -52,8 +52,11 @@ class PrintsUnderLaser {
     /** None for a test cut; without marks where the print carries none that belong to what is cut. */
     Optional<DrawnPrint> of(CutJob job) {
         return orderOf(job)
-                .map(order -> drawn(
-                        order, pace(order, job.setting().machine(), job.parameters()), crosses.stickerOf(order.id())));
+                .map(order -> printOf(order, pace(order, job.setting().machine(), job.parameters())));
+    }
+
+    DrawnPrint printOf(Order order, CutPace pace) {
+        return drawn(order, pace, crosses.stickerOf(order.id()));
     }
 
     /** How fast an order's lines are cut with a setting; heat has to pass in that time. */

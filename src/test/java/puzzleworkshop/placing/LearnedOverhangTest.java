@@ -13,6 +13,8 @@ import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.NeededOverhang;
+import puzzleworkshop.geometry.align.ProposedOverhang;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.MachineAxes;
 import puzzleworkshop.measure.Length;
@@ -24,13 +26,16 @@ class LearnedOverhangTest {
 
     private static final Length KERF = Length.mm(0.15);
     private static final Length EXACT = Length.mm(0.05);
+    private static final Length STICK = Length.mm(1.5);
     static final Length MARGIN = Length.mm(10);
 
     @Test
     void below_twenty_cuts_nothing_is_proposed() {
-        assertThat(LearnedOverhang.of(places(19, false), List.of(), KERF, EXACT).withMarks())
+        assertThat(LearnedOverhang.of(places(19, false), List.of(), KERF, EXACT, STICK)
+                        .withMarks())
                 .isEmpty();
-        assertThat(LearnedOverhang.of(places(20, false), List.of(), KERF, EXACT).withMarks())
+        assertThat(LearnedOverhang.of(places(20, false), List.of(), KERF, EXACT, STICK)
+                        .withMarks())
                 .isPresent();
     }
 
@@ -38,8 +43,9 @@ class LearnedOverhangTest {
     @Test
     void the_largest_need_is_proposed_with_the_share_that_it_covers() {
         List<Position> measured = places(20, false);
-        var needed =
-                LearnedOverhang.of(measured, List.of(), KERF, EXACT).withMarks().orElseThrow();
+        var needed = LearnedOverhang.of(measured, List.of(), KERF, EXACT, STICK)
+                .withMarks()
+                .orElseThrow();
         double largest = measured.stream()
                 .mapToDouble(p -> p.overhang().mm() - p.spare().mm())
                 .max()
@@ -53,7 +59,8 @@ class LearnedOverhangTest {
         List<Position> measured = new ArrayList<>(places(20, false));
         Position newest = measured.getFirst();
         measured.addFirst(position(99, newest.jobId(), Similarity.NONE, false, 2.9));
-        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT).cuts()).isEqualTo(20);
+        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT, STICK).cuts())
+                .isEqualTo(20);
     }
 
     /** The deviation of the turns against Commons Math. */
@@ -64,7 +71,7 @@ class LearnedOverhangTest {
                 .evaluate(measured.stream()
                         .mapToDouble(p -> Math.toDegrees(p.place().turn()))
                         .toArray());
-        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT).turned())
+        assertThat(LearnedOverhang.of(measured, List.of(), KERF, EXACT, STICK).turned())
                 .isEqualTo(judge, within(1e-9));
     }
 
@@ -75,7 +82,7 @@ class LearnedOverhangTest {
         for (int i = 20; i >= 0; i--) {
             measured.add(position(i, i, Similarity.about(new Point(0, 0), 1, 0, 40 + i % 2, 90), true, 1));
         }
-        LearnedOverhang learned = LearnedOverhang.of(measured, List.of(), KERF, EXACT);
+        LearnedOverhang learned = LearnedOverhang.of(measured, List.of(), KERF, EXACT, STICK);
         assertThat(learned.inJig()).isEqualTo(21);
         assertThat(learned.byJig().orElseThrow().cuts()).isEqualTo(20);
         assertThat(learned.byJig().orElseThrow().largest()).isEqualTo(1 + 0.075 + 0.05, within(1e-9));
@@ -84,13 +91,34 @@ class LearnedOverhangTest {
     /** 300 × 200 at 3 mm is 306 × 206 = 63,036 mm²; at 2 mm 304 × 204 = 62,016 mm²: 1.618 % less. */
     @Test
     void the_paper_saved_is_the_difference_of_the_stickers() {
-        var needed = new puzzleworkshop.geometry.align.NeededOverhang(20, 1.93, 0.861);
-        ProposedOverhang proposed = ProposedOverhang.of(needed, Length.ZERO, Length.mm(3), places(20, false));
+        var needed = new NeededOverhang(20, 1.93, 0.861);
+        ProposedOverhang proposed = ProposedOverhang.of(needed, Length.ZERO, Length.mm(3), sizes(20));
         assertThat(proposed.overhang().mm()).isEqualTo(2, within(1e-9));
         assertThat(proposed.saved()).isEqualTo(0.01618, within(0.00001));
-        assertThat(ProposedOverhang.of(needed, Length.mm(2.8), Length.mm(3), places(20, false))
+        assertThat(ProposedOverhang.of(needed, Length.mm(2.8), Length.mm(3), sizes(20))
                         .forCrosses())
                 .isTrue();
+    }
+
+    /**
+     * 300 × 200 mm turned by 0.5° about its middle: a corner, 150 and 100 mm away, moves by 150·(1 − cos) + 100·sin 0.5° =
+     * 0.879 mm across and by 150·sin − 100·(1 − cos) = 1.305 mm down (school trigonometry).
+     */
+    @Test
+    void by_eye_a_board_needs_what_its_turn_takes_and_what_the_eye_leaves_wherever_it_lay() {
+        List<Position> measured = new ArrayList<>();
+        for (int i = 20; i >= 1; i--) {
+            double turn = Math.toRadians(i % 2 == 0 ? 0.5 : -0.3);
+            measured.add(position(i, i, Similarity.about(new Point(150, 100), 1, turn, 7 * i, 40), false, 1));
+        }
+        LearnedOverhang learned = LearnedOverhang.of(measured, List.of(), KERF, EXACT, STICK);
+        assertThat(learned.byEye().orElseThrow().cuts()).isEqualTo(20);
+        assertThat(learned.byEye().orElseThrow().largest()).isEqualTo(1.305 + 1.5 + 0.075 + 0.05, within(0.01));
+        assertThat(learned.byJig()).isEmpty();
+    }
+
+    private static List<Size> sizes(int count) {
+        return places(count, false).stream().map(Position::finished).toList();
     }
 
     private static List<Position> places(int count, boolean jig) {

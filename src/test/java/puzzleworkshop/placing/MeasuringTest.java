@@ -168,7 +168,7 @@ class MeasuringTest {
         return print(FINISHED);
     }
 
-    private static DrawnPrint print(Size size) {
+    static DrawnPrint print(Size size) {
         double w = size.width().mm();
         double h = size.height().mm();
         CurvePath outline =

@@ -67,6 +67,9 @@ class PositionFilesIT {
     Positions positions;
 
     @Autowired
+    LearnedPlaces learned;
+
+    @Autowired
     PositionFiles files;
 
     @Autowired
@@ -394,7 +397,7 @@ class PositionFilesIT {
                         Refused.class,
                         refused -> assertThat(refused.sentence().key()).isEqualTo("placing.jig.not-proven"));
         stickingIsExactTo(Length.mm(0.5), 0.1);
-        LearnedFence fence = positions.fence(machine);
+        LearnedPlace fence = learned.fence(machine);
         assertThat(fence.since()).isOne();
         assertThat(fence.shift().mm())
                 .as("one board says where the fence lies, and was stuck by hand too: √2 as far off")
@@ -404,8 +407,8 @@ class PositionFilesIT {
         assertThat(jig.place().of(corner).distanceTo(LaidOrders.PLACE.of(corner)))
                 .isLessThan(1e-6);
         assertThat(obstacle(jig, FileForm.GCODE)).isEmpty();
-        positions.fenceLaid(machine.id(), "Robin");
-        assertThat(positions.fence(machine).since()).isZero();
+        learned.fenceLaid(machine.id(), "Robin");
+        assertThat(learned.fence(machine).since()).isZero();
         assertThatThrownBy(() -> positions.takeJig(next.id(), 1, 0, "Robin"))
                 .isInstanceOfSatisfying(
                         Refused.class,
@@ -447,19 +450,19 @@ class PositionFilesIT {
                         true,
                         LaidOrders.typed(print, machine, LaidOrders.PLACE).visits()),
                 "Robin");
-        assertThat(positions.learned(machine).inJig()).isOne();
+        assertThat(learned.overhang(machine).inJig()).isOne();
         Machine mirrored = machines.save(machine.withControl(new MachineControl(
                 new MachineAxes(BedCorner.BACK_LEFT, true, false, MachineAxes.Unit.MM),
                 machine.control().feed(),
                 true,
                 machine.control().words(),
                 Percent.of(2))));
-        assertThat(positions.learned(mirrored).cuts()).isZero();
-        assertThat(positions.fence(machine).since()).isOne();
+        assertThat(learned.overhang(mirrored).cuts()).isZero();
+        assertThat(learned.fence(machine).since()).isOne();
         TradeNumbers now = workshop.tradeNumbers();
         workshop.save(numbers(now, now.holdDownMargin().plus(Length.mm(2)), now.stickShift(), now.stickTurnDegrees()));
-        assertThat(positions.fence(machine).since()).isZero();
-        assertThat(positions.fence(machine).spot()).isEmpty();
+        assertThat(learned.fence(machine).since()).isZero();
+        assertThat(learned.fence(machine).spot()).isEmpty();
     }
 
     /** Two puzzles of 200 × 150 mm, both printed with crosses. */

@@ -9,16 +9,22 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.util.List;
 import java.util.Locale;
+import java.util.Random;
 import javax.sql.DataSource;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import puzzleworkshop.cutfiles.writing.GcodeInterpreter;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
+import puzzleworkshop.placing.DrawnPrint;
 import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Positions;
@@ -35,10 +41,14 @@ class PlacingWalk extends Walk {
 
     private static final double PATIENCE_MS = 150_000;
 
-    @Test
-    void marks_are_typed_the_place_is_kept_and_its_files_are_taken() throws IOException {
+    @BeforeAll
+    void open() {
         page.setDefaultTimeout(PATIENCE_MS);
         openWorkshop(false);
+    }
+
+    @Test
+    void marks_are_typed_the_place_is_kept_and_its_files_are_taken() throws IOException {
         Machine machine = LaidOrders.machine(bean(Machines.class));
         CutJob job = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, LaidOrders.ORDER);
         List<MarkVisit> visits = LaidOrders.typed(
@@ -46,6 +56,9 @@ class PlacingWalk extends Walk {
                 .visits();
         go("machines/cuts/" + job.id());
         shoot("placing-before");
+        assertThat(page.locator(".cutting-job-foot").evaluate("foot => getComputedStyle(foot).position"))
+                .as("a start that cannot be pressed yet lies over no field")
+                .isEqualTo("static");
         for (MarkVisit visit : visits) {
             type("X", visit.mark(), visit.shownX() + (visit.mark() == 3 ? 9 : 0.1));
             type("Y", visit.mark(), visit.shownY());
@@ -87,6 +100,61 @@ class PlacingWalk extends Walk {
         page.getByText("Coordinates and control").scrollIntoViewIfNeeded();
         page.screenshot(new Page.ScreenshotOptions()
                 .setPath(java.nio.file.Path.of("target", "screens", "placing-machine.png")));
+        assertThat(complaints()).isEmpty();
+    }
+
+    /** Boards of one cut on the bed together, and what boards measured before have taught: by hand, and in the fence. */
+    @Test
+    void boards_lie_on_the_bed_together_and_what_many_have_taught_is_shown() {
+        Positions positions = bean(Positions.class);
+        Machine machine = LaidOrders.machine(bean(Machines.class));
+        CutJob two = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, 300);
+        JdbcClient.create(bean(DataSource.class))
+                .sql("update customer_order set quantity = 3, width_mm = 120, height_mm = 90 where id = 300")
+                .update();
+        JdbcClient.create(bean(DataSource.class))
+                .sql("update print_run_item set width_mm = 120, height_mm = 90 where order_id = 300")
+                .update();
+        go("machines/cuts/" + two.id());
+        shoot("placing-several-before");
+        DrawnPrint print = positions.print(two).orElseThrow();
+        for (int board = 1; board <= 2; board++) {
+            Positions.Typed typed = LaidOrders.typed(
+                    print,
+                    machine,
+                    Similarity.about(new Point(0, 0), 1.003, 0.004 * board, 40 + 150 * (board - 1), 60));
+            positions.measure(two.id(), new Positions.Typed(board, typed.turns(), false, typed.visits()), "Robin");
+        }
+        go("machines/cuts/" + two.id());
+        page.getByText("All 2 measured boards in one file").click();
+        settle();
+        shoot("placing-several");
+        Random random = new Random(14);
+        for (int i = 0; i < 44; i++) {
+            CutJob one = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, 400 + i);
+            boolean inFence = i % 2 == 0;
+            Similarity place = Similarity.about(
+                    new Point(150, 100),
+                    1 + 0.0005 * random.nextGaussian(),
+                    (inFence ? 0.001 : 0.003) * random.nextGaussian() + 0.002,
+                    (inFence ? 40 : 60) + (inFence ? 0.3 : 4) * random.nextGaussian(),
+                    90 + (inFence ? 0.3 : 4) * random.nextGaussian());
+            Positions.Typed typed = LaidOrders.typed(positions.print(one).orElseThrow(), machine, place);
+            positions.measure(one.id(), new Positions.Typed(1, 0, inFence, typed.visits()), "Robin");
+        }
+        go("machines/places/" + machine.id());
+        page.getByText("Where prints laid by hand come").waitFor();
+        shoot("placing-learned");
+        CutJob next = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, 500);
+        go("machines/cuts/" + next.id());
+        page.getByText("look near X").first().waitFor();
+        shoot("placing-next");
+        page.getByText("It lies in the jig").click();
+        settle();
+        shoot("placing-fence-taken");
+        go("orders/2026-9500");
+        settle();
+        shoot("placing-order");
         assertThat(complaints()).isEmpty();
     }
 

@@ -1,6 +1,7 @@
 package puzzleworkshop.camera.sheet;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -24,6 +25,12 @@ public final class MeasuringSheetFinder {
     private static final double WORST_RESIDUAL_MM = 0.35;
 
     private static final double WORST_BLUR_MM = 0.8;
+
+    /**
+     * A marker that a board half covers may be read as another one: the code's errors are corrected to the nearest. Of so many
+     * it is believed that they were misread, of more that the sheet is not what it seems.
+     */
+    private static final double MOST_MISREAD = 0.125;
 
     private MeasuringSheetFinder() {}
 
@@ -70,12 +77,14 @@ public final class MeasuringSheetFinder {
         int[] card = new int[4 * used];
         int at = 0;
         Set<Integer> codes = new HashSet<>();
+        List<SeenMarker> laid = new ArrayList<>();
         for (int c = 0; c < parts.size(); c++) {
             for (SeenMarker marker : byPart.get(parts.get(c))) {
                 System.arraycopy(sheet.marker(marker.code()).corners(), 0, known, 8 * at, 8);
                 System.arraycopy(marker.corners(), 0, found, 8 * at, 8);
-                java.util.Arrays.fill(card, 4 * at, 4 * at + 4, c);
+                Arrays.fill(card, 4 * at, 4 * at + 4, c);
                 codes.add(marker.code());
+                laid.add(marker);
                 at++;
             }
         }
@@ -84,6 +93,12 @@ public final class MeasuringSheetFinder {
         }
         ViewFit fit = new ViewFit(known, found, card, parts.size(), photo.width(), photo.height(), photo.focal());
         fit.fit();
+        List<SeenMarker> misread = misread(fit, laid);
+        if (!misread.isEmpty() && misread.size() <= used * MOST_MISREAD) {
+            List<SeenMarker> others = new ArrayList<>(seen);
+            others.removeAll(misread);
+            return of(photo, sheet, others);
+        }
         List<SeenSheet.Card> places = new ArrayList<>();
         for (int c = 0; c < parts.size(); c++) {
             places.add(fit.place(fit.best, c, parts.get(c)));
@@ -92,6 +107,20 @@ public final class MeasuringSheetFinder {
         requireSure(result, fit);
         requireSharp(photo, result, seen);
         return result;
+    }
+
+    /** Those that lie further from their place than they are large: a sheet that is bent moves none so far. */
+    private static List<SeenMarker> misread(ViewFit fit, List<SeenMarker> laid) {
+        double[] far = fit.distances();
+        List<SeenMarker> misread = new ArrayList<>();
+        for (int i = 0; i < laid.size(); i++) {
+            double[] corners = laid.get(i).corners();
+            double side = Math.hypot(corners[2] - corners[0], corners[3] - corners[1]);
+            if (Arrays.stream(far, 4 * i, 4 * i + 4).allMatch(away -> away > side)) {
+                misread.add(laid.get(i));
+            }
+        }
+        return misread;
     }
 
     /** Markers of one edge alone say nothing of the other end of the sheet. */
@@ -138,7 +167,7 @@ public final class MeasuringSheetFinder {
         double down = seen.sheet().height() / 2;
         double scale = seen.view().pixelsPerMm(across, down);
         double[] far = fit.distances();
-        java.util.Arrays.sort(far);
+        Arrays.sort(far);
         double most = far[far.length * 9 / 10];
         if (eye[2] >= 0 || scale <= 0) {
             throw new Refused("camera.sheet.twisted");

@@ -10,6 +10,7 @@ import org.openpdf.text.pdf.PdfWriter;
 import puzzleworkshop.boards.Chosen;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.PaperFonts;
+import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Size;
@@ -68,14 +69,47 @@ final class TicketBoard {
         return image;
     }
 
+    /**
+     * How large letters stand in a block, and which way: a blank that stands upright on a large board is narrower than its words.
+     *
+     * @param points size of the letters
+     * @param turned from bottom to top
+     */
+    record Lettering(float points, boolean turned) {
+
+        private static final float USUAL = 8;
+        /** Half a point of line and a breath on either side. */
+        private static final float AROUND = 4;
+
+        /** @param across width of the block as drawn, in points; down likewise */
+        static Lettering of(String words, float across, float down) {
+            float wide = PaperFonts.base().getWidthPoint(words, USUAL);
+            boolean turned = wide > across - AROUND && down > across;
+            float room = Math.max(1, (turned ? down : across) - AROUND);
+            return new Lettering(Math.min(USUAL, USUAL * room / wide), turned);
+        }
+    }
+
     private void label(PdfTemplate canvas, float scale) {
         Point centre = block.placement().centre(block.size());
+        Bounds drawn = block.placement().corners(block.size()).stream()
+                .map(Bounds::at)
+                .reduce(Bounds::and)
+                .orElseThrow();
+        String words = figures.size(block.size());
+        Lettering letters = Lettering.of(words, (float) drawn.width() * scale, (float) drawn.height() * scale);
+        float below = letters.points() * 0.36f;
         canvas.saveState();
         canvas.concatCTM(1 / scale, 0, 0, -1 / scale, (float) centre.xMm(), (float) centre.yMm());
         canvas.beginText();
         canvas.setColorFill(PaperFonts.ACCENT);
-        canvas.setFontAndSize(PaperFonts.base(), 8);
-        canvas.showTextAligned(Element.ALIGN_CENTER, figures.size(block.size()), 0, -3, 0);
+        canvas.setFontAndSize(PaperFonts.base(), letters.points());
+        canvas.showTextAligned(
+                Element.ALIGN_CENTER,
+                words,
+                letters.turned() ? below : 0,
+                letters.turned() ? 0 : -below,
+                letters.turned() ? 90 : 0);
         canvas.endText();
         canvas.restoreState();
     }

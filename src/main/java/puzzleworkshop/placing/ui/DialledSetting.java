@@ -1,5 +1,6 @@
 package puzzleworkshop.placing.ui;
 
+import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.cutting.settings.CutParameters;
@@ -7,6 +8,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machine;
 
 /** A setting large beside its file, in the unit that the machine's own program asks for: a factor of 60 is the classic mistake. */
+@StyleSheet("context://cutting.css")
 class DialledSetting extends Div {
 
     private final transient Formatter figures;

@@ -9,26 +9,27 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.machines.Machine;
-import puzzleworkshop.placing.LearnedFence;
-import puzzleworkshop.placing.Positions;
+import puzzleworkshop.measure.Length;
+import puzzleworkshop.placing.LearnedPlace;
+import puzzleworkshop.placing.LearnedPlaces;
 
 /** Where the fence on a machine's bed brings prints, how surely, and the word that it was put there again. */
 class FenceSection extends Div {
 
     private final transient Machine machine;
-    private final transient Positions positions;
+    private final transient LearnedPlaces learned;
     private final transient Formatter figures;
     private final Div known = new Div();
 
-    FenceSection(Machine machine, Positions positions, String who, Formatter figures) {
+    FenceSection(Machine machine, LearnedPlaces learned, String who, Formatter figures) {
         this.machine = machine;
-        this.positions = positions;
+        this.learned = learned;
         this.figures = figures;
         addClassName("pw-section");
         known.addClassName("pw-stack");
         Button laid = new Button(figures.text("placing.fence.laid"), event -> {
             if (Feedback.unlessRefused(
-                    figures, "placing.fence.laid.noted", () -> positions.fenceLaid(machine.id(), who))) {
+                    figures, "placing.fence.laid.noted", () -> learned.fenceLaid(machine.id(), who))) {
                 show();
             }
         });
@@ -40,7 +41,7 @@ class FenceSection extends Div {
 
     private void show() {
         known.removeAll();
-        LearnedFence fence = positions.fence(machine);
+        LearnedPlace fence = learned.fence(machine);
         fence.laid().ifPresent(at -> known.add(new Paragraph(figures.text("placing.fence.since", figures.moment(at)))));
         known.add(new Paragraph(figures.text("placing.fence.boards", fence.since())));
         if (fence.since() > 0) {
@@ -48,14 +49,12 @@ class FenceSection extends Div {
         }
         if (!Double.isNaN(fence.shifted())) {
             known.add(new Paragraph(figures.text(
-                    "placing.fence.usual",
-                    puzzleworkshop.measure.Length.mm(fence.shifted()),
-                    figures.number(fence.turned(), 2))));
+                    "placing.fence.usual", Length.mm(fence.shifted()), figures.number(fence.turned(), 2))));
         }
     }
 
     /** How far off a print in the fence counts that is not measured, and from what that is known. */
-    static String words(LearnedFence fence, Formatter figures) {
+    static String words(LearnedPlace fence, Formatter figures) {
         return figures.text(
                 fence.learnedFrom() > 0 ? "placing.fence.learned" : "placing.fence.practice",
                 fence.shift(),

@@ -53,6 +53,7 @@ class JigSection extends Div {
         blanks =
                 new TextField(figures.text("placing.jig.blanks", figures.units().symbol()));
         blanks.setHelperText(figures.text("placing.jig.blanks.help"));
+        blanks.addClassName("placing-jig-sizes");
         blanks.setMaxLength(200);
         blanks.setValueChangeMode(ValueChangeMode.LAZY);
         blanks.setValue(usual(workshop.tradeNumbers().blankFor(Size.mm(200, 150))));
@@ -124,7 +125,7 @@ class JigSection extends Div {
         Span words = new Span(figures.text(key));
         words.addClassName("pw-soft");
         Div row = new Div(words, new CutFileLinks(name, () -> plan));
-        row.addClassName("pattern-files");
+        row.addClassNames("pattern-files", "placing-jig-files");
         return row;
     }
 

@@ -4,6 +4,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.H4;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.textfield.NumberField;
@@ -16,11 +17,15 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.ExpectedMark;
 import puzzleworkshop.geometry.align.InsidePrint;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.MachineAxes;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
+import puzzleworkshop.placing.LearnedPlace;
+import puzzleworkshop.placing.LearnedPlaces;
 import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Measuring;
 import puzzleworkshop.placing.Positions;
@@ -32,6 +37,9 @@ class MarkForm extends Div {
     private final int copy;
     private final transient DrawnPrint print;
     private final transient Positions positions;
+    private final transient Machine machine;
+    private final transient LearnedPlace byHand;
+    private final transient LearnedPlace inFence;
     private final transient Formatter figures;
     private final List<Row> rows = new ArrayList<>();
     private final LiesTurned turned;
@@ -45,6 +53,7 @@ class MarkForm extends Div {
             int copy,
             DrawnPrint print,
             Positions positions,
+            LearnedPlaces learned,
             Formatter figures,
             java.util.function.Consumer<Positions.Typed> kept) {
         this.job = job;
@@ -52,11 +61,15 @@ class MarkForm extends Div {
         this.print = print;
         this.positions = positions;
         this.figures = figures;
+        machine = job.setting().machine();
+        byHand = learned.byHand(machine);
+        inFence = learned.fence(machine);
         addClassName("placing-form");
-        MachineAxes axes = job.setting().machine().control().axes();
+        MachineAxes axes = machine.control().axes();
         turned = new LiesTurned(0, figures);
         turned.addValueChangeListener(event -> look());
         inJig = new Checkbox(figures.text("placing.in-jig"));
+        inJig.addValueChangeListener(event -> look());
         for (int i = 0; i < print.marks().size(); i++) {
             rows.add(new Row(i + 1, print.marks().get(i), axes));
         }
@@ -75,7 +88,7 @@ class MarkForm extends Div {
                 figures.text(axes.yToBack() ? "placing.y.back" : "placing.y.front"),
                 figures.text("placing.unit." + axes.unit())));
         Paragraph which = new Paragraph(figures.text("placing.which"));
-        Div words = new Div(which, counts, turned, list, said, inJig, keep);
+        Div words = new Div(new H4(figures.text("placing.way.marks")), which, counts, turned, list, said, inJig, keep);
         words.addClassName("pw-stack");
         add(drawing, words);
         look();
@@ -94,6 +107,8 @@ class MarkForm extends Div {
         rows.forEach(Row::clear);
         keep.setEnabled(false);
         Positions.Typed typed = typed();
+        usual().expected(print, typed.turns(), typed.visits(), machine, positions.rules())
+                .forEach((mark, at) -> rows.get(mark - 1).expects(at));
         if (typed.visits().size() < Measuring.FEWEST) {
             drawing.add(PositionDrawing.of(print, typed.turns(), Optional.empty(), Optional.empty(), 0, figures));
             Span missing = new Span(figures.text(
@@ -109,11 +124,18 @@ class MarkForm extends Div {
         }
     }
 
+    private LearnedPlace usual() {
+        return inJig.getValue() ? inFence : byHand;
+    }
+
     private void show(Measuring measured, Positions.Typed typed) {
         List<Double> residuals = measured.reading().fit().residuals();
         for (int i = 0; i < measured.visits().size(); i++) {
             boolean named = measured.reading().concerned().contains(i);
-            rows.get(measured.visits().get(i).mark() - 1).says(Length.mm(residuals.get(i)), named);
+            // two marks always fit each other: nothing that is off by 0 mm is to look checked
+            if (residuals.size() > Measuring.FEWEST || named) {
+                rows.get(measured.visits().get(i).mark() - 1).says(Length.mm(residuals.get(i)), named);
+            }
         }
         boolean placed = measured.reading().isPlaced();
         keep.setEnabled(placed);
@@ -141,7 +163,10 @@ class MarkForm extends Div {
                 .ifPresent(proof -> said.add(
                         PlaceWords.verdict(Length.mm(proof.spare()), Length.mm(proof.uncertainty()), false, figures)));
         if (typed.visits().size() == Measuring.FEWEST) {
-            said.add(new Verdict(Verdict.Kind.WARN, figures.text("placing.two-only")));
+            String key = usual().mayTurn(measured.reading().fit().place().turn())
+                    ? "placing.two-only"
+                    : "placing.two-turned";
+            said.add(new Verdict(Verdict.Kind.WARN, figures.text(key)));
         }
     }
 
@@ -188,6 +213,22 @@ class MarkForm extends Div {
         void clear() {
             residual.setText("");
             getElement().removeAttribute("data-named");
+        }
+
+        /** Only where nothing was typed yet: whoever looks for a cross drives there first. */
+        void expects(ExpectedMark look) {
+            MachineAxes axes = machine.control().axes();
+            int digits = axes.unit() == MachineAxes.Unit.MM ? 1 : 2;
+            String shownX = figures.number(axes.shownX(look.at(), machine.bed()), digits);
+            String shownY = figures.number(axes.shownY(look.at(), machine.bed()), digits);
+            residual.setText(
+                    look.within().isPresent()
+                            ? figures.text(
+                                    "placing.expected.within",
+                                    shownX,
+                                    shownY,
+                                    Length.mm(look.within().getAsDouble()))
+                            : figures.text("placing.expected", shownX, shownY));
         }
 
         void says(Length off, boolean named) {

@@ -7,17 +7,22 @@ import java.util.List;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.placing.GivenFile;
+import puzzleworkshop.placing.PlacingRules;
 import puzzleworkshop.placing.Position;
 
 /** What stays with the cut for ever: where the print lay each time it was measured, and which files were given out. */
 class PlaceRecord extends Div {
 
-    /** @param traced places whose own frame was traced */
-    PlaceRecord(List<Position> positions, Set<Long> traced, List<GivenFile> given, Formatter figures) {
+    /**
+     * @param rules how exactly marks are read
+     * @param traced places whose own frame was traced
+     */
+    PlaceRecord(
+            List<Position> positions, PlacingRules rules, Set<Long> traced, List<GivenFile> given, Formatter figures) {
         addClassNames("placing-record", "pw-stack");
         if (!positions.isEmpty()) {
             add(new H4(figures.text("placing.record.places")));
-            positions.forEach(position -> add(place(position, traced, figures)));
+            positions.forEach(position -> add(place(position, rules, traced, figures)));
         }
         if (!given.isEmpty()) {
             add(new H4(figures.text("placing.record.files")));
@@ -29,9 +34,9 @@ class PlaceRecord extends Div {
         return getChildren().findAny().isEmpty();
     }
 
-    private static Div place(Position position, Set<Long> traced, Formatter figures) {
+    private static Div place(Position position, PlacingRules rules, Set<Long> traced, Formatter figures) {
         Span words = new Span(figures.text(
-                position.source() == Position.Source.JIG ? "placing.record.jig" : "placing.record.place",
+                key(position, rules),
                 Long.toString(position.id()),
                 position.copy(),
                 position.visits().size(),
@@ -56,6 +61,13 @@ class PlaceRecord extends Div {
         }
         position.moved().ifPresent(at -> row.add(small(figures.text("placing.record.moved", figures.moment(at)))));
         return row;
+    }
+
+    private static String key(Position position, PlacingRules rules) {
+        if (position.source() == Position.Source.JIG) {
+            return "placing.record.jig";
+        }
+        return PlaceWords.tellStretch(position, rules) ? "placing.record.place" : "placing.record.place.as-drawn";
     }
 
     private static Div file(GivenFile file, Formatter figures) {

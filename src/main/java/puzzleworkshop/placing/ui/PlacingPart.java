@@ -2,7 +2,6 @@ package puzzleworkshop.placing.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.details.Details;
@@ -21,9 +20,12 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
+import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.placing.DrawnPrint;
-import puzzleworkshop.placing.LearnedFence;
+import puzzleworkshop.placing.LearnedPlace;
+import puzzleworkshop.placing.LearnedPlaces;
+import puzzleworkshop.placing.PlacingRules;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
@@ -34,12 +36,14 @@ import puzzleworkshop.workshop.SignedIn;
 class PlacingPart implements CutJobPart {
 
     private final Positions positions;
+    private final LearnedPlaces learned;
     private final PositionFiles files;
     private final Formatter figures;
     private final SignedIn who;
 
-    PlacingPart(Positions positions, PositionFiles files, Formatter figures, SignedIn who) {
+    PlacingPart(Positions positions, LearnedPlaces learned, PositionFiles files, Formatter figures, SignedIn who) {
         this.positions = positions;
+        this.learned = learned;
         this.files = files;
         this.figures = figures;
         this.who = who;
@@ -118,7 +122,7 @@ class PlacingPart implements CutJobPart {
         }
 
         private PlaceRecord places(List<Position> all) {
-            return new PlaceRecord(all, positions.traced(job), positions.given(job.id()), figures);
+            return new PlaceRecord(all, positions.rules(), positions.traced(job), positions.given(job.id()), figures);
         }
 
         private Select<Integer> chooser(int copies) {
@@ -173,7 +177,9 @@ class PlacingPart implements CutJobPart {
         }
 
         private void unknown() {
-            LearnedFence fence = positions.fence(job.setting().machine());
+            Machine machine = job.setting().machine();
+            board.add(PlaceWords.byEye(learned.byEye(print, machine), machine, figures));
+            LearnedPlace fence = learned.fence(machine);
             if (fence.since() > 0) {
                 board.add(new FenceTake(
                         fence,
@@ -189,23 +195,18 @@ class PlacingPart implements CutJobPart {
                     copy,
                     print,
                     positions,
+                    learned,
                     figures,
                     typed -> change("placing.kept", () -> positions.measure(job.id(), typed, who.name())));
         }
 
         private void known(Position position) {
             boolean jig = position.source() == Position.Source.JIG;
+            PlacingRules rules = positions.rules();
             Div words = new Div(
                     PlaceWords.verdict(position.spare(), position.uncertainty(), jig, figures),
-                    new Paragraph(figures.text(
-                            "placing.lies",
-                            figures.number(Math.toDegrees(position.place().turn()), 2),
-                            figures.number(100 * (position.place().stretch() - 1), 2))),
-                    new Paragraph(figures.text(
-                            position.followed() && Math.abs(position.place().stretch() - 1) > 5e-5
-                                    ? "placing.finished.followed"
-                                    : "placing.finished",
-                            position.cutSize())));
+                    new Paragraph(PlaceWords.lies(position, rules, figures)),
+                    new Paragraph(figures.text(PlaceWords.finished(position, rules), position.cutSize())));
             words.addClassName("pw-stack");
             Div row = new Div(
                     PositionDrawing.of(
@@ -220,7 +221,7 @@ class PlacingPart implements CutJobPart {
             Button moved = new Button(
                     figures.text("placing.moved"),
                     event -> change("placing.moved.noted", () -> positions.moved(job.id(), copy, who.name())));
-            moved.addThemeVariants(ButtonVariant.TERTIARY);
+            moved.addClassName("placing-moved");
             board.add(row);
             if (position.asksToBeTraced(job, positions.copies(job))) {
                 board.add(tracing(position));

@@ -39,8 +39,8 @@ class RulesForm extends Div {
         most.setMin(0);
         most.setMax(PlacingRules.MOST_STRETCH_PERCENT);
         most.setStep(0.1);
-        Div fields = new Div(reading, repeatability, most, follow);
-        fields.addClassName("pw-form");
+        Div fields = new Div(reading, repeatability, follow, most);
+        fields.addClassNames("pw-form", "placing-rules");
         Paragraph lead = new Paragraph(figures.text("placing.rules.lead"));
         lead.addClassName("pw-soft");
         add(new H2(figures.text("placing.rules")), lead, fields);

@@ -11,6 +11,7 @@ import puzzleworkshop.display.UiPush;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderCutFiles;
+import puzzleworkshop.placing.LearnedPlaces;
 import puzzleworkshop.placing.UsualFiles;
 import puzzleworkshop.workshop.SignedIn;
 
@@ -19,11 +20,13 @@ import puzzleworkshop.workshop.SignedIn;
 class UsualFileLinks implements OrderCutFiles {
 
     private final UsualFiles files;
+    private final LearnedPlaces learned;
     private final Formatter figures;
     private final SignedIn who;
 
-    UsualFileLinks(UsualFiles files, Formatter figures, SignedIn who) {
+    UsualFileLinks(UsualFiles files, LearnedPlaces learned, Formatter figures, SignedIn who) {
         this.files = files;
+        this.learned = learned;
         this.figures = figures;
         this.who = who;
     }
@@ -45,6 +48,8 @@ class UsualFileLinks implements OrderCutFiles {
                 said.job().isPresent() ? "placing.usual.of-job" : "placing.usual.of-board",
                 said.machine().name()));
         all.add(new DialledSetting(said.machine(), said.parameters(), figures), links, why, heat(order, said));
+        learned.byEyeOf(order, said.machine(), said.parameters())
+                .ifPresent(eye -> all.add(PlaceWords.byEye(eye, said.machine(), figures)));
         return all;
     }
 

@@ -51,6 +51,9 @@ import puzzleworkshop.workshop.Workshop;
 @JavaScript("context://sheets-entry.js")
 public class EnterSheetView extends Div {
 
+    /** The photo stands second: a phone shows two or three without scrolling, and it is the phone that takes it. */
+    private static final List<String> KINDS = List.of("rectangle", "photo", "elbow", "bay", "drawn");
+
     private final transient SheetRack rack;
     private final transient Formatter figures;
     private final transient RackLabels words;
@@ -107,26 +110,26 @@ public class EnterSheetView extends Div {
 
     private Component kinds() {
         TabRow kinds = new TabRow();
-        for (String kind : List.of("rectangle", "elbow", "bay", "drawn", "photo")) {
+        for (String kind : KINDS) {
             kinds.add(new Tab(figures.text("sheets.enter." + kind)));
         }
-        kinds.addSelectedChangeListener(event -> choose(kinds.getSelectedIndex()));
-        choose(0);
+        kinds.addSelectedChangeListener(event -> choose(KINDS.get(kinds.getSelectedIndex())));
+        choose(KINDS.getFirst());
         return kinds;
     }
 
-    private void choose(int kind) {
+    private void choose(String kind) {
         fault.setVisible(false);
         shape.removeAll();
         adding = made -> rack.enter(key, made, facts.facts(), facts.cost(), who.name());
         switch (kind) {
-            case 0 ->
+            case "rectangle" ->
                 measured(
                         "rectangle",
                         lengths -> Outline.rectangle(new Size(lengths.get(0), lengths.get(1))),
                         "width",
                         "height");
-            case 1 ->
+            case "elbow" ->
                 measured(
                         "elbow",
                         lengths -> ShapeSteps.elbow(lengths.get(0), lengths.get(1), lengths.get(2), lengths.get(3)),
@@ -134,7 +137,7 @@ public class EnterSheetView extends Div {
                         "height",
                         "cutwidth",
                         "cutheight");
-            case 2 ->
+            case "bay" ->
                 measured(
                         "bay",
                         lengths -> ShapeSteps.bay(
@@ -144,7 +147,7 @@ public class EnterSheetView extends Div {
                         "leftarm",
                         "baywidth",
                         "baydepth");
-            case 4 -> {
+            case "photo" -> {
                 PhotoEntry photo = new PhotoEntry(
                         figures, measured, photos, who, () -> facts.facts().thickness());
                 shape.add(photo);

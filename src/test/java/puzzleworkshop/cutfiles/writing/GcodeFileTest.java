@@ -48,34 +48,64 @@ class GcodeFileTest {
     private static final Bounds BED = new Bounds(0, 0, 400, 410);
 
     /**
-     * Blocks in the manner of the standard's own descriptions (NISTIR 6556, sections 3.5.1, 3.5.2, 3.5.3 and 3.6; from
-     * memory): modal motion and feed, inches, increments, a dwell.
+     * What the blocks n0140 to n0230 of a sample program of the standard's first author do, those for the height left out:
+     * T. R. Kramer (NIST), Circle Diamond Square Program, 26 September 1994, in inches. The machining functions that his
+     * interpreter called for them are printed at the head of LinuxCNC's emc/task/canterp.cc, lines 14 to 26.
      */
     @Test
-    void the_interpreter_reads_words_as_the_standard_says() {
+    void the_interpreter_does_what_that_of_the_standard_printed_for_its_sample_program() {
         GcodeInterpreter run = GcodeInterpreter.run("""
-            (a square of one inch)
-            G20 G90 G94
-            M3 S100
-            G0 X1 Y1
-            G1 F10 X2
-            Y2
-            g91 x-1
-            G4 P1.5
-            G90 G21 G1 X 25.4 Y 25.4 F300
+            G90 M9
+            G20 G94
+            F16.0 S3500 M3
+            G0 X+0.0 Y+3.915
+            G1 X+4.0
+            G1 Y+3.725
+            G1 X+0.0
+            G1 Y+3.535
+            G1 X+1.437
             M5
             M2
             """);
-        List<Move> moves = run.moves();
-        assertThat(moves).hasSize(5);
-        assertThat(moves.get(0).rapid()).isTrue();
-        assertThat(moves.get(1).to()).isEqualTo(Point.of(50.8, 25.4));
-        assertThat(moves.get(1).feed()).isEqualTo(254);
-        assertThat(moves.get(2).to()).isEqualTo(Point.of(50.8, 50.8));
-        assertThat(moves.get(3).to()).isEqualTo(Point.of(25.4, 50.8));
-        assertThat(moves.get(4).to()).isEqualTo(Point.of(25.4, 25.4));
-        assertThat(moves.get(4).feed()).isEqualTo(300);
-        assertThat(run.events()).contains(new Event.Dwelt(1.5, 100));
+        double[][] printed = {{0, 3.915}, {4, 3.915}, {4, 3.725}, {0, 3.725}, {0, 3.535}, {1.437, 3.535}};
+        assertThat(run.moves()).hasSize(printed.length);
+        for (int i = 0; i < printed.length; i++) {
+            Move move = run.moves().get(i);
+            assertThat(move.to().xMm()).isEqualTo(25.4 * printed[i][0], within(1e-9));
+            assertThat(move.to().yMm()).isEqualTo(25.4 * printed[i][1], within(1e-9));
+            assertThat(move.rapid()).isEqualTo(i == 0);
+            assertThat(move.power()).isEqualTo(3500);
+            assertThat(move.feed()).isEqualTo(16 * 25.4, within(1e-9));
+            assertThat(move.air()).isFalse();
+        }
+    }
+
+    /**
+     * One way in places and in steps, and inches changed to millimetres on the way: the worked examples of two controls that
+     * follow ISO 6983 (Beckhoff Information System, TF5200 programming manual, Linear interpolation (G01), and TF5100,
+     * Inch/metric dimensions; there inches are G70).
+     */
+    @Test
+    void places_and_steps_are_one_way_and_inches_end_where_the_published_examples_say() {
+        String start = "G21 G94 G90\nG0 X40 Y20\nG1 F1000 ";
+        List<Move> places =
+                GcodeInterpreter.run(start + "G90 X60 Y60\nX120 Y80\nM2").moves();
+        List<Move> steps =
+                GcodeInterpreter.run(start + "g91 x 20 Y40\nX60 y20\nM2").moves();
+        assertThat(steps).isEqualTo(places);
+        assertThat(places.getLast().to()).isEqualTo(Point.of(120, 80));
+        List<Move> mixed = GcodeInterpreter.run("G94 G90\nG1 X2 G20 F6000\nG1 Y1\nG1 X80 Y25.4 G21\nM2")
+                .moves();
+        assertThat(mixed)
+                .extracting(Move::to)
+                .containsExactly(Point.of(50.8, 0), Point.of(50.8, 25.4), Point.of(80, 25.4));
+    }
+
+    /** NISTIR 6556, sections 3.5.3 and 3.6 (from memory of them): dwell, end, and what there is no answer to. */
+    @Test
+    void the_interpreter_waits_and_refuses_what_it_does_not_know() {
+        assertThat(GcodeInterpreter.run("G21 G94\nM3 S100\nG4 P1.5\nM5\nM2").events())
+                .contains(new Event.Dwelt(1.5, 100));
         assertThatThrownBy(() -> GcodeInterpreter.run("G21 G94\nG1 X1\nM2")).hasMessageContaining("feed");
         assertThatThrownBy(() -> GcodeInterpreter.run("G21 G5 X1\nM2")).hasMessageContaining("G5");
         assertThatThrownBy(() -> GcodeInterpreter.run("G21\n")).hasMessageContaining("end");

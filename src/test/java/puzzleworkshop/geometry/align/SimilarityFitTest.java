@@ -67,6 +67,31 @@ class SimilarityFitTest {
         }
     }
 
+    /** A print as drawn is called stretched in 5 of 100 measurings, and the true stretch lies within what is stated in 95. */
+    @Test
+    void a_stretch_is_told_no_oftener_than_reading_errors_allow() {
+        Random dice = new Random(96);
+        int told = 0;
+        int held = 0;
+        for (int round = 0; round < 10_000; round++) {
+            double stretch = round % 2 == 0 ? 1 : 0.996 + 0.008 * dice.nextDouble();
+            double w = 100 + 250 * dice.nextDouble();
+            double h = 80 + 200 * dice.nextDouble();
+            List<Point> marks = List.of(Point.of(0, 0), Point.of(w, 0), Point.of(w, h), Point.of(0, h))
+                    .subList(0, 2 + dice.nextInt(3));
+            Similarity truly = Similarity.about(Point.of(0, 0), stretch, 0.02 * dice.nextGaussian(), 80, 90);
+            List<Point> seen = marks.stream()
+                    .map(truly::of)
+                    .map(p -> Point.of(p.xMm() + 0.3 * dice.nextGaussian(), p.yMm() + 0.3 * dice.nextGaussian()))
+                    .toList();
+            FoundStretch found = FoundStretch.of(SimilarityFit.of(marks, seen).place(), marks, 0.3);
+            told += round % 2 == 0 && found.told() ? 1 : 0;
+            held += Math.abs(found.share() - (stretch - 1)) <= found.within() ? 1 : 0;
+        }
+        assertThat(told / 5000.0).as("seed 96").isBetween(0.03, 0.07);
+        assertThat(held / 10_000.0).as("seed 96").isBetween(0.93, 0.97);
+    }
+
     /** What is claimed for 95 of 100 must hold in 93 to 97 of 100. */
     @Test
     void the_place_lies_within_its_stated_uncertainty_as_often_as_claimed() {

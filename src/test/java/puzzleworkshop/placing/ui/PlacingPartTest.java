@@ -13,6 +13,7 @@ import com.vaadin.flow.component.textfield.NumberField;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.util.List;
+import java.util.Random;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -25,13 +26,17 @@ import puzzleworkshop.cutting.jobs.CheckItem;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.ui.CutJobView;
+import puzzleworkshop.geometry.Point;
+import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.placing.DrawnPrint;
 import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.MarkVisit;
 import puzzleworkshop.placing.Positions;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.support.Seeds;
 import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
@@ -81,6 +86,62 @@ class PlacingPartTest extends SpringBrowserlessTest {
         test(find(Button.class).withText("The board was moved").single()).click();
         assertThat(positions.current(job.id(), 1)).isEmpty();
         assertThat(links()).doesNotContain("G-code");
+    }
+
+    /** 300 × 200 mm with 3 mm round it, 1.5 mm and 0.5° off by Set-up: 1.31 mm of turn and 1.5 mm of shift leave 0.1 mm after the kerf. */
+    @Test
+    void while_nothing_is_measured_the_general_tolerance_speaks_and_one_mark_says_where_the_others_are() {
+        navigate(CutJobView.class, job.id());
+        assertThat(words()).anyMatch(text -> text.startsWith("Cut by eye without measuring, the cut stays inside"));
+        type(visits.subList(0, 1));
+        assertThat(words()).anyMatch(text -> text.startsWith("if it lies straight, near X 341"));
+        type(visits.subList(1, 2));
+        assertThat(words()).anyMatch(text -> text.startsWith("look near X 339.7, Y 105.9, within"));
+    }
+
+    /** Twenty boards laid straight, and one that two marks show turned by three degrees. */
+    @Test
+    void what_boards_laid_by_hand_have_taught_is_used_outside_the_fence() {
+        Machine machine = job.setting().machine();
+        DrawnPrint print = positions.print(job).orElseThrow();
+        Random random = new Random(Seeds.from(20));
+        for (int i = 0; i < 20; i++) {
+            CutJob one = LaidOrders.printed(database, jobs, machine, 100 + i);
+            Similarity place = Similarity.about(
+                    new Point(150, 100),
+                    1,
+                    0.002 * random.nextGaussian(),
+                    40 + random.nextGaussian(),
+                    90 + random.nextGaussian());
+            positions.measure(one.id(), LaidOrders.typed(print, machine, place), "Robin");
+        }
+        navigate(CutJobView.class, job.id());
+        assertThat(texts()).anyMatch(text -> text.contains("learned from 20 boards"));
+        assertThat(words().stream().filter(text -> text.startsWith("look near X")))
+                .hasSize(4);
+        List<MarkVisit> turned = LaidOrders.typed(
+                        print, machine, Similarity.about(new Point(150, 100), 1, 0.05, 40, 90))
+                .visits();
+        type(List.of(turned.get(0), turned.get(2)));
+        assertThat(words()).anyMatch(text -> text.startsWith("Turned further than prints on this machine usually lie"));
+        navigate(PlacesView.class, machine.id());
+        assertThat(texts()).anyMatch(text -> text.startsWith("From 20 boards laid without the fence"));
+        assertThat(words()).anyMatch(text -> text.startsWith("Laid by hand and cut by eye without marks"));
+    }
+
+    /** A hundredth of a millimetre at one mark is no stretch of the print, and nobody is told that the printer made one. */
+    @Test
+    void a_stretch_that_the_marks_cannot_tell_is_not_said() {
+        navigate(CutJobView.class, job.id());
+        MarkVisit first = visits.getFirst();
+        type(visits.subList(1, 4));
+        type(List.of(new MarkVisit(1, first.drawn(), first.shownX() + 0.1, first.shownY())));
+        test(find(Button.class).withText("Use this place").single()).click();
+        assertThat(positions.current(job.id(), 1).orElseThrow().place().stretch())
+                .isLessThan(0.99999);
+        assertThat(texts()).anyMatch(text -> text.contains("these marks would tell one of 0.16 % or more"));
+        assertThat(texts()).noneMatch(text -> text.contains("the printer stretched"));
+        assertThat(words()).noneMatch(text -> text.contains(", stretched"));
     }
 
     @Test

@@ -121,7 +121,7 @@ class SheetsViewsTest extends SpringBrowserlessTest {
     @Test
     void steps_that_cannot_be_an_elbow_are_refused_in_a_sentence() {
         navigate(EnterSheetView.class);
-        find(Tabs.class).single().setSelectedIndex(1);
+        find(Tabs.class).single().setSelectedIndex(2);
         type(400, 300, 450, 100);
         press("Take it in");
         assertThat(texts()).anyMatch(words -> words.contains("smaller than the whole"));

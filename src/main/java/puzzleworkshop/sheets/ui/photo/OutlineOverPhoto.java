@@ -36,6 +36,7 @@ class OutlineOverPhoto extends Div {
     private final double printScale;
     private final Div canvas = new Div();
     private final Button paint;
+    private final Button undo;
     private boolean painting;
 
     OutlineOverPhoto(
@@ -51,6 +52,7 @@ class OutlineOverPhoto extends Div {
         this.height0 = -board.heightMm() / printScale;
         corners.addAll(board.outer());
         bad.addAll(board.holes());
+        addClassName("pw-stack");
         canvas.addClassName("sheets-photo-canvas");
         canvas.getElement()
                 .addEventListener("pw-corner", this::moved)
@@ -60,7 +62,7 @@ class OutlineOverPhoto extends Div {
         canvas.getElement().addEventListener("pw-painted", this::painted).addEventData("event.detail.points");
         paint = new Button(figures.text("sheets.photo.paint"), event -> paint(!painting));
         paint.getElement().setAttribute("aria-pressed", "false");
-        Button undo = new Button(figures.text("sheets.photo.unpaint"), event -> {
+        undo = new Button(figures.text("sheets.photo.unpaint"), event -> {
             if (!bad.isEmpty()) {
                 bad.removeLast();
                 draw();
@@ -143,6 +145,7 @@ class OutlineOverPhoto extends Div {
     }
 
     private void draw() {
+        undo.setVisible(!bad.isEmpty());
         StringBuilder svg = new StringBuilder();
         svg.append("<path class='sheets-photo-edge' d='").append(path(corners)).append("'/>");
         bad.forEach(ring -> svg.append("<path class='sheets-photo-bad' d='")

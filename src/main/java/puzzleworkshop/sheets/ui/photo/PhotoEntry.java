@@ -51,7 +51,8 @@ public class PhotoEntry extends Div {
         this.photos = photos;
         this.printed = new PrintedSheet(figures, measured, who);
         this.thickness = thickness;
-        addClassName("sheets-photo-entry");
+        addClassNames("sheets-photo-entry", "pw-stack");
+        result.addClassName("pw-stack");
         add(printed, upload(), refusal, result);
     }
 
@@ -86,7 +87,11 @@ public class PhotoEntry extends Div {
     /** The thickness that stands in its field; read under the screen's lock, since a photo comes in beside it. */
     private Length asked() {
         Length[] asked = new Length[1];
-        screen.accessSynchronously(() -> asked[0] = thickness.get());
+        screen.accessSynchronously(() -> {
+            // what was wrong with the photo before would stand there as if it spoke of this one
+            refusal.setVisible(false);
+            asked[0] = thickness.get();
+        });
         return asked[0];
     }
 

@@ -74,7 +74,7 @@ public class PrintedSheet extends Div {
 
     private Div papers() {
         Div papers = new Div(new Span(figures.text("sheets.photo.print")));
-        papers.addClassName("pw-row");
+        papers.addClassNames("pw-row", "sheets-papers");
         for (MeasuringSheet sheet : MeasuringSheet.values()) {
             papers.add(paper(sheet, false));
         }

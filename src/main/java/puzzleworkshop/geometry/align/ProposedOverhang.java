@@ -1,8 +1,8 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.geometry.align;
 
 import java.util.List;
-import puzzleworkshop.geometry.align.NeededOverhang;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Size;
 
 /**
  * An overhang that would do instead of the present one, and the sticker paper it saves on prints like those measured.
@@ -14,8 +14,11 @@ import puzzleworkshop.measure.Length;
  */
 public record ProposedOverhang(Length overhang, boolean forCrosses, NeededOverhang needed, double saved) {
 
-    /** @param crosses the least overhang that takes the crosses; zero when none are printed */
-    public static ProposedOverhang of(NeededOverhang needed, Length crosses, Length now, List<Position> measured) {
+    /**
+     * @param crosses the least overhang that takes the crosses; zero when none are printed
+     * @param measured finished sizes of the prints that were measured
+     */
+    public static ProposedOverhang of(NeededOverhang needed, Length crosses, Length now, List<Size> measured) {
         double least = Math.ceil(needed.largest() * 10 - 1e-9) / 10;
         boolean forCrosses = crosses.mm() > least;
         double overhang = forCrosses ? Math.ceil(crosses.mm() * 10 - 1e-9) / 10 : least;
@@ -24,10 +27,9 @@ public record ProposedOverhang(Length overhang, boolean forCrosses, NeededOverha
                 Length.mm(overhang), forCrosses, needed, before == 0 ? 0 : 1 - area(measured, overhang) / before);
     }
 
-    private static double area(List<Position> measured, double overhang) {
+    private static double area(List<Size> measured, double overhang) {
         return measured.stream()
-                .mapToDouble(p -> (p.finished().width().mm() + 2 * overhang)
-                        * (p.finished().height().mm() + 2 * overhang))
+                .mapToDouble(p -> (p.width().mm() + 2 * overhang) * (p.height().mm() + 2 * overhang))
                 .sum();
     }
 }

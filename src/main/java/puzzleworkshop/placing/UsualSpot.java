@@ -8,21 +8,21 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.align.Similarity;
 
 /**
- * Where a fence brings prints on average. It holds a blank at its left and front edges, and every blank has the same margin
+ * Where prints come on average, in a fence or laid by hand. A fence holds a blank at its left and front edges, and every blank has the same margin
  * round its print: so the front left corner of a print comes to one place, as far as the print was stuck straight and in the
  * middle. A print is off by the shift of its middle and its turn, as sticking is.
  *
  * @param corner where the front left corner of a print comes that lies turned as they do on average
  * @param turn of the prints on average, in radians
  */
-public record FenceSpot(Point corner, double turn) {
+public record UsualSpot(Point corner, double turn) {
 
-    /** @param boards measured in the fence, at least one */
-    static FenceSpot of(List<Position> boards) {
+    /** @param boards measured where they lay, at least one */
+    static UsualSpot of(List<Position> boards) {
         double turn =
                 boards.stream().mapToDouble(p -> p.place().turn()).average().orElseThrow();
         List<Point> corners = boards.stream().map(p -> corner(p, turn)).toList();
-        return new FenceSpot(
+        return new UsualSpot(
                 new Point(
                         corners.stream().mapToDouble(Point::xMm).average().orElseThrow(),
                         corners.stream().mapToDouble(Point::yMm).average().orElseThrow()),
