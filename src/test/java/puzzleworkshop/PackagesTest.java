@@ -7,6 +7,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static puzzleworkshop.FloorsTest.HOUSE;
 
 import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaParameter;
+import com.tngtech.archunit.core.domain.JavaParameterizedType;
 import com.tngtech.archunit.library.dependencies.SliceAssignment;
 import com.tngtech.archunit.library.dependencies.SliceIdentifier;
 import java.util.List;
@@ -16,6 +18,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.ObjectProvider;
 
 /** Packages are small, know each other in one direction, and ask for their beans plainly. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -95,6 +98,43 @@ class PackagesTest {
                                         || call.getName().equals("getIfUnique")
                                         || call.getName().equals("ifUnique"))))
                 .check(HOUSE);
+    }
+
+    @Test
+    void beans_of_which_there_is_one_are_not_asked_for_as_if_there_were_several_or_none() {
+        Map<String, List<String>> asked = new TreeMap<>();
+        for (JavaClass type : HOUSE) {
+            // Answers while the program starts, before the rest is there.
+            if (type.getPackageName().startsWith("puzzleworkshop.database") || !asksForSeveral(type)) {
+                continue;
+            }
+            List<String> single = type.getConstructors().stream()
+                    .flatMap(made -> made.getParameters().stream())
+                    .map(JavaParameter::getType)
+                    .filter(JavaParameterizedType.class::isInstance)
+                    .map(JavaParameterizedType.class::cast)
+                    .filter(wanted -> wanted.toErasure().isEquivalentTo(ObjectProvider.class))
+                    .map(wanted -> wanted.getActualTypeArguments().getFirst().toErasure())
+                    .filter(wanted -> beansOf(wanted) == 1)
+                    .map(JavaClass::getSimpleName)
+                    .toList();
+            if (!single.isEmpty()) {
+                asked.put(type.getSimpleName(), single);
+            }
+        }
+        assertThat(asked).isEmpty();
+    }
+
+    private static boolean asksForSeveral(JavaClass type) {
+        return type.getMethodCallsFromSelf().stream()
+                .anyMatch(call -> call.getTargetOwner().isEquivalentTo(ObjectProvider.class)
+                        && (call.getName().equals("stream") || call.getName().equals("orderedStream")));
+    }
+
+    private static long beansOf(JavaClass wanted) {
+        return HOUSE.stream()
+                .filter(type -> type.isAssignableTo(wanted.getName()) && !type.isInterface())
+                .count();
     }
 
     @Test

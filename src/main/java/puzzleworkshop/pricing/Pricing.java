@@ -176,8 +176,7 @@ public class Pricing {
     @Transactional(readOnly = true)
     public List<MovedQuote> movedBy(RateSet rates) {
         Terms then = terms(rates, book.rule(rates.day()));
-        return quotes.stream()
-                .flatMap(room -> room.open().stream())
+        return quotes.getObject().open().stream()
                 .map(quote -> moved(quote, then))
                 .filter(moved -> !moved.toPayNow().sameAs(moved.toPayThen()))
                 .toList();

@@ -28,7 +28,6 @@ import java.util.function.BooleanSupplier;
 import java.util.random.RandomGenerator;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
-import org.springframework.beans.factory.ObjectProvider;
 import puzzleworkshop.cutfiles.writing.CutHeat;
 import puzzleworkshop.cutfiles.writing.CutPace;
 import puzzleworkshop.cutfiles.writing.CutPlan;
@@ -79,7 +78,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     private final Select<CutStyle> style = new Select<>();
     private final Select<PuzzleEdge.Kind> outline = new Select<>();
     private final Select<IntendedAge> age = new Select<>();
-    private final transient Optional<SketchDesk> desk;
+    private final transient SketchDesk desk;
     private final Tabs ways = new TabRow();
     private final Map<CutWay, Tab> tabs = new EnumMap<>(CutWay.class);
     private final Div wayPlace = new Div();
@@ -107,16 +106,16 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     /** What children's puzzles have otherwise than all others. */
     private record Common(Integer pieces, IntendedAge age) {}
 
-    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures, ObjectProvider<SketchDesk> desk) {
+    public DrawPatternView(PatternCache shelf, Workshop workshop, Formatter figures, SketchDesk desk) {
         this.shelf = shelf;
-        this.desk = desk.stream().findFirst();
+        this.desk = desk;
         this.smallest = workshop.tradeNumbers().smallestPiece();
         this.figures = figures;
         addClassName("pw-page");
         width = length("pattern.draw.width", 200);
         height = length("pattern.draw.height", 300);
         thickness = length("pattern.draw.thickness", PatternSpec.USUAL_THICKNESS.mm());
-        facts = new PatternFacts(figures, this.desk);
+        facts = new PatternFacts(figures);
         wayFields = wayFields(way);
         drawing.onTap(this::tapped);
         PageHead head =
@@ -261,16 +260,13 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         drawing.show(pattern, "");
         facts.show(pattern, answer.verdict());
         styles.take(pattern.spec());
-        desk.ifPresent(room -> priced.ask(
-                outdated -> room.price(pattern.spec(), intended),
+        priced.ask(
+                outdated -> desk.price(pattern.spec(), intended),
                 price -> {
-                    facts.show(price, () -> room.order(pattern.spec(), intended));
+                    facts.show(price, () -> desk.order(pattern.spec(), intended));
                     warmth(pattern);
                 },
-                this::failed));
-        if (desk.isEmpty()) {
-            warmth(pattern);
-        }
+                this::failed);
         compared.ask(
                 outdated -> new Compared(KnobRoom.of(pattern.spec()), PieceLikeness.of(pattern)),
                 likeness -> facts.show(likeness.room(), likeness.likeness()),
@@ -311,7 +307,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
                         .withStyle(style.getValue())
                         .withOutline(edge)
                         .withThickness(thickness.getValue())
-                        .withKerf(desk.flatMap(SketchDesk::kerf).orElse(PatternSpec.USUAL_KERF)));
+                        .withKerf(desk.kerf().orElse(PatternSpec.USUAL_KERF)));
     }
 
     private static boolean isLength(LengthField field) {

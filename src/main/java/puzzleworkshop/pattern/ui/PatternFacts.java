@@ -7,7 +7,6 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import java.util.Optional;
 import puzzleworkshop.cutfiles.ui.CutFileLinks;
 import puzzleworkshop.cutfiles.writing.CutHeat;
 import puzzleworkshop.cutfiles.writing.CutPace;
@@ -34,13 +33,11 @@ class PatternFacts extends Div {
     private final Div priced = new Div();
     private final Div alike = new Div();
     private final SmallText warm = new SmallText();
-    private final boolean hasDesk;
     private transient Hold held;
     private transient CutPace pace = CutPace.USUAL;
 
-    PatternFacts(Formatter figures, Optional<SketchDesk> desk) {
+    PatternFacts(Formatter figures) {
         this.figures = figures;
-        this.hasDesk = desk.isPresent();
         addClassNames("pw-section", "pattern-check-list");
     }
 
@@ -181,9 +178,7 @@ class PatternFacts extends Div {
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
                 unlike(pattern),
                 facts);
-        if (hasDesk) {
-            add(priced);
-        }
+        add(priced);
         add(alike);
         add(
                 new SmallPartsNote(verdict, figures),
