@@ -99,12 +99,7 @@ public final class Framing {
     public BufferedImage image() {
         BufferedImage image = new BufferedImage(width(), height(), BufferedImage.TYPE_3BYTE_BGR);
         for (int y = 0; y < height(); y++) {
-            byte[] row = row(y);
-            int[] pixels = new int[width()];
-            for (int x = 0; x < pixels.length; x++) {
-                pixels[x] = (row[3 * x] & 0xFF) << 16 | (row[3 * x + 1] & 0xFF) << 8 | row[3 * x + 2] & 0xFF;
-            }
-            image.setRGB(0, y, pixels.length, 1, pixels, 0, pixels.length);
+            image.getRaster().setDataElements(0, y, width(), 1, row(y));
         }
         return image;
     }

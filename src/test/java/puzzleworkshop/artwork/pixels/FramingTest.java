@@ -2,6 +2,7 @@ package puzzleworkshop.artwork.pixels;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
 import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
@@ -9,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class FramingTest {
@@ -21,6 +23,25 @@ class FramingTest {
         for (int y = 0; y < 40; y++) {
             assertThat(framing.row(y)).isEqualTo(Arrays.copyOfRange(NOISE.samples(), y * 180, y * 180 + 180));
         }
+    }
+
+    /** The colours that the JDK gives of an image, pixel by pixel. */
+    @ParameterizedTest
+    @ValueSource(ints = {BufferedImage.TYPE_3BYTE_BGR, BufferedImage.TYPE_INT_RGB, BufferedImage.TYPE_4BYTE_ABGR})
+    void an_image_is_read_and_drawn_with_the_colours_it_shows(int type) {
+        BufferedImage image = new BufferedImage(60, 40, type);
+        for (int y = 0; y < 40; y++) {
+            for (int x = 0; x < 60; x++) {
+                int at = (y * 60 + x) * 3;
+                int rgb = (NOISE.samples()[at] & 0xFF) << 16
+                        | (NOISE.samples()[at + 1] & 0xFF) << 8
+                        | NOISE.samples()[at + 2] & 0xFF;
+                image.setRGB(x, y, 0xFF000000 | rgb);
+            }
+        }
+        assertThat(Frame.of(image).samples()).isEqualTo(NOISE.samples());
+        BufferedImage drawn = Framing.of(NOISE, whole(0), 60, 40, 0).image();
+        assertThat(drawn.getRGB(0, 0, 60, 40, null, 0, 60)).isEqualTo(image.getRGB(0, 0, 60, 40, null, 0, 60));
     }
 
     /** Clockwise: the corner that was top left is then top right, bottom right, bottom left. */
