@@ -45,6 +45,7 @@ class DemoStock {
     static final String BAG = "Cotton bag, small";
     static final BoardKind BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(3));
     static final BoardKind POPLAR = new BoardKind("poplar-ply", "CRAFT", Length.mm(3));
+    static final BoardKind THICK_BIRCH = new BoardKind("birch-ply", "CRAFT", Length.mm(4));
 
     private final RackSettings settings;
     private final SheetRack rack;

@@ -179,8 +179,9 @@ class DemoYear {
         return new OrderDraft(
                 known.getOrDefault(past.customer(), Customer.newcomer(past.customer(), past.contact(), "")),
                 past.quantity(),
-                new Puzzle(PatternSpec.of(past.size(), grid, 1 + random.nextInt(9000)), IntendedAge.FROM_6, false),
-                DemoStock.BIRCH,
+                new Puzzle(
+                        PatternSpec.of(past.size(), grid, 1 + random.nextInt(9000)), IntendedAge.FROM_6, past.tray()),
+                past.board(),
                 Optional.of(new FramedPicture(
                         picture.id(), Crop.filling(picture, past.size().aspect()))),
                 "",

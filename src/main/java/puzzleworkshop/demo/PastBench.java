@@ -2,6 +2,7 @@ package puzzleworkshop.demo;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,7 @@ import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.boards.OrderBoards;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.ParcelState;
 import puzzleworkshop.delivery.Parcels;
@@ -29,6 +31,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.runtime.HouseClock;
@@ -41,6 +44,7 @@ import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.find.Suggestion;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.StageStandard;
+import puzzleworkshop.workshop.TradeNumbers;
 import puzzleworkshop.workshop.Workshop;
 
 /**
@@ -52,7 +56,11 @@ class PastBench {
 
     private static final Size BOARD = Size.mm(600, 400);
     private static final Length FLAT = Length.mm(2);
-    private static final int MOST_OFFCUTS = 5;
+    private static final int MOST_OFFCUTS = 7;
+
+    /** Of a board of 600 × 400 mm. */
+    private static final Map<BoardKind, String> PRICES =
+            Map.of(DemoStock.BIRCH, "6.90", DemoStock.POPLAR, "4.10", DemoStock.THICK_BIRCH, "8.60");
 
     private final Orders orders;
     private final Progress progress;
@@ -62,6 +70,7 @@ class PastBench {
     private final SheetFinder finder;
     private final Parcels parcels;
     private final ParcelJourney journey;
+    private final PastCuts lasers;
     private final Workshop workshop;
 
     PastBench(
@@ -73,6 +82,7 @@ class PastBench {
             SheetFinder finder,
             Parcels parcels,
             ParcelJourney journey,
+            PastCuts lasers,
             Workshop workshop) {
         this.orders = orders;
         this.progress = progress;
@@ -82,6 +92,7 @@ class PastBench {
         this.finder = finder;
         this.parcels = parcels;
         this.journey = journey;
+        this.lasers = lasers;
         this.workshop = workshop;
     }
 
@@ -92,29 +103,53 @@ class PastBench {
     /** Boards that were bought in the course of the year and what is left of them. */
     final class Rack {
 
+        /** A piece of board, and of which kind it is. */
+        private record Left(BoardKind kind, Outline outline) {}
+
         /** What is left of its boards, oldest first, with the outline: whether a blank fits is seen before the rack is asked. */
-        private final Map<SheetId, Outline> offcuts = new LinkedHashMap<>();
+        private final Map<SheetId, Left> offcuts = new LinkedHashMap<>();
 
         private Rack() {}
 
-        /** A blank from the first offcut that gives it, else from a new board. */
+        /** Each blank from the first offcut that gives it, else from a new board; frame and backing of a tray from another. */
         void plan(Order quote) {
-            Size blank =
-                    BlankPlan.blockSize(workshop.tradeNumbers(), quote.puzzle().finished(), quote.quantity(), 1);
-            for (Map.Entry<SheetId, Outline> offcut : offcuts.entrySet()) {
-                Optional<Suggestion> fits = at(offcut.getKey(), offcut.getValue(), blank, quote);
+            TradeNumbers numbers = workshop.tradeNumbers();
+            Size blank = BlankPlan.blockSize(numbers, quote.puzzle().finished(), quote.quantity(), 1);
+            List<BlankPlan.Block> blocks = new ArrayList<>();
+            blocks.add(block(BlankPlan.Part.PUZZLE, quote.quantity(), blank, quote));
+            if (quote.puzzle().tray()) {
+                Size outer = Tray.of(quote.puzzle().pattern()).outerSize();
+                blocks.add(block(BlankPlan.Part.TRAY, 2, BlankPlan.trayBlockSize(numbers, outer, 2, 1), quote));
+            }
+            take(quote, new BlankPlan(blocks, 0));
+        }
+
+        private BlankPlan.Block block(BlankPlan.Part part, int across, Size blank, Order quote) {
+            return new BlankPlan.Block(part, across, 1, blank, Optional.of(from(blank, quote)), Optional.empty());
+        }
+
+        private Suggestion from(Size blank, Order quote) {
+            for (Map.Entry<SheetId, Left> offcut : offcuts.entrySet()) {
+                if (!offcut.getValue().kind().equals(quote.board())) {
+                    continue;
+                }
+                Optional<Suggestion> fits =
+                        at(offcut.getKey(), offcut.getValue().outline(), blank, quote);
                 if (fits.isPresent()) {
                     offcuts.remove(offcut.getKey());
-                    take(quote, blank, fits.get());
-                    return;
+                    return fits.get();
                 }
             }
             SheetId board = sheets.add(
                     Outline.rectangle(BOARD),
-                    BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3)).at("L4"),
-                    Money.of("6.90", workshop.currency().getCurrencyCode()),
+                    BoardFacts.clean(
+                                    quote.board().material(),
+                                    Grade.valueOf(quote.board().grade()),
+                                    quote.board().thickness())
+                            .at("L4"),
+                    Money.of(PRICES.get(quote.board()), workshop.currency().getCurrencyCode()),
                     DemoStock.MAKER);
-            take(quote, blank, at(board, Outline.rectangle(BOARD), blank, quote).orElseThrow());
+            return at(board, Outline.rectangle(BOARD), blank, quote).orElseThrow();
         }
 
         /** In the first corner where it fits: what is left of a board is L-shaped, and one of its corners is gone. */
@@ -147,11 +182,7 @@ class PastBench {
                     .findFirst();
         }
 
-        private void take(Order order, Size blank, Suggestion from) {
-            BlankPlan plan = new BlankPlan(
-                    List.of(new BlankPlan.Block(
-                            BlankPlan.Part.PUZZLE, order.quantity(), 1, blank, Optional.of(from), Optional.empty())),
-                    0);
+        private void take(Order order, BlankPlan plan) {
             if (order.state() == OrderState.QUOTE) {
                 boards.plan(order.id(), plan);
             } else {
@@ -159,9 +190,9 @@ class PastBench {
             }
         }
 
-        private void keep(List<SheetId> left) {
-            left.forEach(
-                    sheet -> offcuts.put(sheet, sheets.find(sheet).orElseThrow().outline()));
+        private void keep(BoardKind kind, List<SheetId> left) {
+            left.forEach(sheet -> offcuts.put(
+                    sheet, new Left(kind, sheets.find(sheet).orElseThrow().outline())));
             while (offcuts.size() > MOST_OFFCUTS) {
                 SheetId oldest = offcuts.keySet().iterator().next();
                 offcuts.remove(oldest);
@@ -192,7 +223,7 @@ class PastBench {
 
     private void stages(Order order, PastOrder past, Rack rack, Instant taken, SplittableRandom random) {
         Instant until = past.handedOver().atTime(15, 0).atZone(workshop.zone()).toInstant();
-        Duration step = Duration.between(taken, until)
+        Duration step = BenchTime.between(taken, until, workshop.zone())
                 .dividedBy(Stage.values().length + (past.failed().isPresent() ? 4 : 0));
         Map<Stage, StageStandard> standards = workshop.stageStandards();
         Instant[] at = {taken};
@@ -200,7 +231,7 @@ class PastBench {
         for (int i = 0; i < Stage.values().length; i++) {
             Stage stage = Stage.values()[i];
             boolean last = stage == Stage.HAND_OVER;
-            at[0] = last ? until : at[0].plus(step);
+            at[0] = last ? until : BenchTime.after(at[0], step, workshop.zone());
             Minutes hands = standards
                     .get(stage)
                     .hands(order.quantity(), order.puzzle().pieces())
@@ -211,10 +242,14 @@ class PastBench {
                 i = Stage.STICK.ordinal() - 1;
                 continue;
             }
+            if (stage == Stage.CUT) {
+                lasers.cut(order, at[0], 0.85 + random.nextDouble(0.3));
+            }
             HouseClock.at(at[0], () -> {
                 if (stage == Stage.CUT) {
                     List<Cut> done = cuts.cut(order.id(), Instant.EPOCH, DemoStock.MAKER);
                     rack.keep(
+                            order.board(),
                             done.stream().flatMap(cut -> cut.offcuts().stream()).toList());
                 }
                 progress.insertTick(order.id(), stage, DemoStock.MAKER, "", Optional.of(hands), at[0]);

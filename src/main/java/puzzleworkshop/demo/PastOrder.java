@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.progress.Rework.What;
@@ -14,7 +15,9 @@ import puzzleworkshop.workshop.Stage;
 /**
  * One order of the demo workshop's past year.
  *
- * @param confirmed the day on which it was taken
+ * @param board from which it is cut
+ * @param tray whether it lies in one, cut from the same board
+ * @param confirmed the day on which it was taken, a working day
  * @param days from then to the promised day
  * @param lateBy days after the promised day on which it was handed over; negative: before it
  * @param failed what went wrong on the way; empty for most
@@ -28,6 +31,8 @@ record PastOrder(
         int columns,
         int rows,
         int quantity,
+        BoardKind board,
+        boolean tray,
         LocalDate confirmed,
         int days,
         int lateBy,
@@ -104,7 +109,7 @@ record PastOrder(
     }
 
     LocalDate promised() {
-        return confirmed.plusDays(days);
+        return BenchTime.orAfter(confirmed.plusDays(days));
     }
 
     /** The same once more, taken and handed over later, with nothing that goes wrong. */
@@ -116,6 +121,8 @@ record PastOrder(
                 columns,
                 rows,
                 quantity,
+                board,
+                tray,
                 decided,
                 takes,
                 0,
@@ -134,7 +141,8 @@ record PastOrder(
     }
 
     LocalDate handedOver() {
-        return promised().plusDays(lateBy);
+        LocalDate day = promised().plusDays(lateBy);
+        return lateBy > 0 ? BenchTime.orAfter(day) : BenchTime.orBefore(day);
     }
 
     /** The orders of the twelve months before today, by the day on which they were taken; the same for the same day. */
@@ -164,19 +172,27 @@ record PastOrder(
         boolean late = random.nextInt(100) < 13;
         boolean failed = random.nextInt(100) < 9;
         boolean complained = index % 17 == 5;
+        int quantity = random.nextInt(4) == 0 && size[0] < BESIDE_EACH_OTHER ? 2 : 1;
         return new PastOrder(
                 customer[0],
                 customer[1],
                 Size.mm(size[0], size[1]),
                 size[2],
                 size[3],
-                random.nextInt(4) == 0 && size[0] < BESIDE_EACH_OTHER ? 2 : 1,
-                day,
+                quantity,
+                board(index),
+                quantity == 1 && size[0] < BESIDE_EACH_OTHER && index % 5 == 0,
+                BenchTime.orAfter(day),
                 days,
                 late ? 1 + random.nextInt(4) : -random.nextInt(3),
                 failed ? Optional.of(FAULTS[random.nextInt(FAULTS.length)]) : Optional.empty(),
                 complained ? Optional.of(Grief.values()[index / 17 % Grief.values().length]) : Optional.empty(),
                 Optional.of(random.nextInt(14)));
+    }
+
+    /** Birch for most; poplar is cheaper, and some want it thicker. */
+    private static BoardKind board(int index) {
+        return index % 7 == 2 ? DemoStock.POPLAR : index % 11 == 6 ? DemoStock.THICK_BIRCH : DemoStock.BIRCH;
     }
 
     /** The last one that could have been paid for three weeks has not been: there is somebody to remind. */
@@ -193,6 +209,8 @@ record PastOrder(
                                 of.columns,
                                 of.rows,
                                 of.quantity,
+                                of.board,
+                                of.tray,
                                 of.confirmed,
                                 of.days,
                                 of.lateBy,

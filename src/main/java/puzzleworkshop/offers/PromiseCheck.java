@@ -12,6 +12,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.planning.NewWork;
 import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.planning.WeekPlan;
@@ -57,17 +58,23 @@ public class PromiseCheck {
      * What it would do to others to change an order that has been taken on. Empty as well where nothing changes that the
      * week is planned by: the promise stands as it was given, whatever the week looks like by now.
      *
+     * @param usual the way of delivery of an order that names none
      * @param forecast what the week says of the order as it would be
      */
-    public static Optional<TooEarly> ofChange(Order order, OrderDraft now, Optional<ReadyDay> forecast) {
-        boolean same = order.state() != OrderState.CONFIRMED
-                || order.promised().equals(now.promised())
-                        && order.quantity() == now.quantity()
-                        && order.rush() == now.rush()
-                        && order.deliveryWay().equals(now.deliveryWay())
-                        && order.board().equals(now.board())
-                        && order.puzzle().equals(now.puzzle());
-        return same
+    public static Optional<TooEarly> ofChange(
+            Order order, OrderDraft now, Optional<Long> usual, Optional<ReadyDay> forecast) {
+        Puzzle was = order.puzzle();
+        Puzzle is = now.puzzle();
+        boolean sameWork = order.quantity() == now.quantity()
+                && order.board().equals(now.board())
+                && was.finished().equals(is.finished())
+                && was.pieces() == is.pieces()
+                && was.pattern().style() == is.pattern().style()
+                && was.tray() == is.tray();
+        boolean sameDays = order.promised().equals(now.promised())
+                && order.rush() == now.rush()
+                && order.deliveryWay().or(() -> usual).equals(now.deliveryWay().or(() -> usual));
+        return order.state() != OrderState.CONFIRMED || sameWork && sameDays
                 ? Optional.empty()
                 : now.promised()
                         .flatMap(promised -> forecast.flatMap(week -> tooEarly(order, promised, now.rush(), week)));

@@ -2,6 +2,7 @@ package puzzleworkshop.demo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -69,6 +70,7 @@ class DemoYearIT {
     void a_year_lies_behind_the_workshop_and_its_rack_is_as_it_was() {
         CleanDatabase.now(database);
         stock.boards();
+        stock.machine(stock.formerMachine());
         int before = rack.count(RackFilter.inRack());
         List<Double> shares = new ArrayList<>();
         year.play(pictures.take(), (share, what) -> shares.add(share));
@@ -113,6 +115,28 @@ class DemoYearIT {
                         .single())
                 .as("in a parcel of its own each time")
                 .isPositive();
+        assertThat(jdbc.sql("""
+            select count(*) from cutting_job j join cutting_setting s on s.id = j.setting_id
+            where j.order_id is not null and j.ended_at is not null and not j.broken_off group by s.machine_id
+            """).query(Integer.class).list())
+                .as("cuts at the laser that stood there then")
+                .hasSize(2)
+                .allMatch(cuts -> cuts > 15);
+        assertThat(jdbc.sql("select count(distinct (board_material, board_thickness_mm)) from customer_order")
+                        .query(Integer.class)
+                        .single())
+                .as("kinds of board")
+                .isGreaterThanOrEqualTo(3);
+        assertThat(jdbc.sql("select count(*) from customer_order where tray")
+                        .query(Integer.class)
+                        .single())
+                .as("in a tray")
+                .isPositive();
+        assertThat(jdbc.sql("select done_at from stage_done")
+                        .query((row, n) -> row.getTimestamp(1).toInstant().atZone(workshop.zone()))
+                        .list())
+                .as("nobody works at night or on a Sunday")
+                .allMatch(at -> at.getHour() >= 8 && at.getHour() < 17 && at.getDayOfWeek() != DayOfWeek.SUNDAY);
         assertThat(jdbc.sql("select count(*) from order_history where at > now()")
                         .query(Integer.class)
                         .single())

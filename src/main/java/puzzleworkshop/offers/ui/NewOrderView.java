@@ -297,8 +297,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
                     !named ? "orders.customer.no-name" : days ? "offers.new.incomplete" : "offers.new.day-unfit"));
             return;
         }
-        Optional<TooEarly> harm =
-                changed == null ? Optional.empty() : PromiseCheck.ofChange(changed, draft(offer), offer.ready());
+        Optional<TooEarly> harm = changed == null
+                ? Optional.empty()
+                : PromiseCheck.ofChange(changed, draft(offer), who.usualWay(), offer.ready());
         harm.ifPresentOrElse(
                 found -> new TooEarlyQuestion(found, getTranslation("offers.change.leave"), figures, day -> {
                             ready.promise(day);

@@ -147,6 +147,11 @@ class WhoAndWhen extends Div {
         return Optional.ofNullable(wantedBy.getValue());
     }
 
+    /** The one that stands first: of an order that names none. */
+    Optional<Long> usualWay() {
+        return way.getListDataView().getItems().findFirst().map(DeliveryWay::id);
+    }
+
     Optional<Long> way() {
         return Optional.ofNullable(way.getValue()).map(DeliveryWay::id);
     }
