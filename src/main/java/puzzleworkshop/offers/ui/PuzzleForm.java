@@ -36,6 +36,7 @@ import puzzleworkshop.pattern.PictureAlikeness;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.ui.FalseFitNote;
 import puzzleworkshop.pattern.ui.LayoutChoice;
 import puzzleworkshop.pattern.ui.ShapeChoice;
 import puzzleworkshop.pattern.ui.SmallPartsNote;
@@ -359,6 +360,9 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
                         years.getValue() == null ? 0 : years.getValue()))
                 .orElse(""));
         smallParts.removeAll();
+        offer.pattern()
+                .filter(FalseFitNote::isNeeded)
+                .ifPresent(pattern -> smallParts.add(new FalseFitNote(pattern, figures)));
         offer.smallParts().ifPresent(verdict -> smallParts.add(new SmallPartsNote(verdict, figures)));
     }
 }

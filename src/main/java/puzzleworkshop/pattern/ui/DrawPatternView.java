@@ -82,6 +82,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
     private final Tabs ways = new TabRow();
     private final Map<CutWay, Tab> tabs = new EnumMap<>(CutWay.class);
     private final Div wayPlace = new Div();
+    private final Div result = new Div();
     private final Paragraph refusal = new Paragraph();
     private final ProgressBar working = new WorkingBar();
     private final PatternDrawing drawing = new PatternDrawing();
@@ -138,7 +139,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         choices.addClassName("pw-section");
         Div drawn = new Div(drawing);
         drawn.addClassNames("pw-section", "pattern-draw-drawing");
-        Div result = new Div(drawn, facts);
+        result.add(drawn, facts);
         result.addClassName("pattern-check-result");
         refusal.addClassName("pw-note");
         refusal.getElement().setAttribute("data-kind", "bad");
@@ -318,5 +319,7 @@ public class DrawPatternView extends Div implements HasDynamicTitle, HasUrlParam
         working.setVisible(false);
         refusal.setText(sentence);
         refusal.setVisible(!sentence.isEmpty());
+        // what was drawn before is not what the fields say now
+        result.setClassName("pattern-stale", !sentence.isEmpty());
     }
 }

@@ -67,13 +67,18 @@ class PatternFacts extends Div {
         double asked = held.leastSoundMm(grade);
         fact(facts, "pattern.draw.fact.burnt", figures.fine(Length.mm(burntMm)));
         fact(facts, "pattern.draw.fact.sound", figures.fine(Length.mm(sound)));
-        priced.add(new Verdict(
-                sound >= asked ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
-                figures.text(
+        boolean enough = sound >= asked;
+        Div line = new Div(
+                new Verdict(
+                        enough ? Verdict.Kind.GOOD : Verdict.Kind.WARN,
+                        getTranslation(enough ? "pattern.draw.hold.enough" : "pattern.draw.hold.little")),
+                new Paragraph(figures.text(
                         "pattern.draw.hold.grade",
                         figures.number(asked, 2),
                         getTranslation("sheets.grade." + grade),
                         figures.number(sound, 2))));
+        line.addClassName("pw-verdict-line");
+        priced.add(line);
     }
 
     /** How many edges can differ, and the two edges and pieces most like each other. */
@@ -176,7 +181,7 @@ class PatternFacts extends Div {
         add(
                 new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
-                unlike(pattern),
+                new FalseFitNote(pattern, figures),
                 facts);
         add(priced);
         add(alike);
@@ -203,21 +208,6 @@ class PatternFacts extends Div {
         add(rule);
         SmallText caution = new SmallText(getTranslation("pattern.draw.caution"));
         add(caution);
-    }
-
-    private Component unlike(CutPattern pattern) {
-        CutPattern.Verified verified = pattern.verified();
-        if (!verified.edgesTold()) {
-            return new Verdict(Verdict.Kind.WARN, getTranslation("pattern.draw.alike"));
-        }
-        return verified.alikeShapes().isEmpty()
-                ? new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.unlike"))
-                : new Verdict(
-                        Verdict.Kind.WARN,
-                        figures.text(
-                                "pattern.draw.alike-shapes",
-                                verified.alikeShapes().getFirst(),
-                                verified.alikeShapes().getLast()));
     }
 
     private Component files(String label, CutFileLinks links) {

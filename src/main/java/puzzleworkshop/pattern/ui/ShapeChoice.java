@@ -127,6 +127,8 @@ public class ShapeChoice extends Div {
         field.setMax(2 * MIDDLE);
         field.setStep(5);
         field.setStepButtonsVisible(true);
+        // the buttons go in steps of five; what is typed or was kept may lie between
+        field.setManualValidation(true);
         field.setValue((double) MIDDLE);
         field.addValueChangeListener(event -> changed.run());
     }

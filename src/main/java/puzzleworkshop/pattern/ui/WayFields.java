@@ -70,6 +70,7 @@ class WayFields extends Div {
             changed.run();
         });
         another.addThemeVariants(ButtonVariant.TERTIARY);
+        shapeRows.addClassName("pw-stack");
         anotherShape();
         add(shapeRows, another);
     }
@@ -94,6 +95,7 @@ class WayFields extends Div {
         down.setMax(100);
         down.setStep(5);
         down.setStepButtonsVisible(true);
+        down.setManualValidation(true);
         down.setValue(50.0);
         down.addValueChangeListener(event -> changed.run());
         Div row = new Div(name, letters, down);
