@@ -41,15 +41,17 @@ class PlacingWalk extends Walk {
 
     private static final double PATIENCE_MS = 150_000;
 
+    private Machine machine;
+
     @BeforeAll
     void open() {
         page.setDefaultTimeout(PATIENCE_MS);
         openWorkshop(false);
+        machine = LaidOrders.machine(bean(Machines.class));
     }
 
     @Test
     void marks_are_typed_the_place_is_kept_and_its_files_are_taken() throws IOException {
-        Machine machine = LaidOrders.machine(bean(Machines.class));
         CutJob job = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, LaidOrders.ORDER);
         List<MarkVisit> visits = LaidOrders.typed(
                         bean(Positions.class).print(job).orElseThrow(), machine, LaidOrders.PLACE)
@@ -66,7 +68,7 @@ class PlacingWalk extends Walk {
         page.getByText("Mark 3 does not fit the others").waitFor();
         shoot("placing-misread");
         type("X", 3, visits.get(2).shownX());
-        page.getByText("The cut stays inside the print").waitFor();
+        page.getByText("The cut stays inside the print: at").waitFor();
         shoot("placing-typed");
         button("Use this place").click();
         page.getByText("Finished size").waitFor();
@@ -107,7 +109,6 @@ class PlacingWalk extends Walk {
     @Test
     void boards_lie_on_the_bed_together_and_what_many_have_taught_is_shown() {
         Positions positions = bean(Positions.class);
-        Machine machine = LaidOrders.machine(bean(Machines.class));
         CutJob two = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, 300);
         JdbcClient.create(bean(DataSource.class))
                 .sql("update customer_order set quantity = 3, width_mm = 120, height_mm = 90 where id = 300")
@@ -147,14 +148,13 @@ class PlacingWalk extends Walk {
         shoot("placing-learned");
         CutJob next = LaidOrders.printed(bean(DataSource.class), bean(CutJobs.class), machine, 500);
         go("machines/cuts/" + next.id());
+        type("X", 1, 60);
+        type("Y", 1, 310);
         page.getByText("look near X").first().waitFor();
         shoot("placing-next");
         page.getByText("It lies in the jig").click();
         settle();
         shoot("placing-fence-taken");
-        go("orders/2026-9500");
-        settle();
-        shoot("placing-order");
         assertThat(complaints()).isEmpty();
     }
 
