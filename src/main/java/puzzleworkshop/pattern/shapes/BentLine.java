@@ -26,7 +26,7 @@ public final class BentLine {
     public static CurvePath of(CurvePath along, double[] sizes) {
         double length = along.lengthMm();
         double most = Math.min(FARTHEST_MM, SHARE * length);
-        List<Point> knots = knots(along, (int) Math.clamp(Math.round(length / KNOT_MM), FEWEST_KNOTS, MOST_KNOTS));
+        List<Point> knots = knots(along, Math.clamp(Math.round(length / KNOT_MM), FEWEST_KNOTS, MOST_KNOTS));
         int last = knots.size() - 1;
         List<Point> moved = new ArrayList<>(knots);
         for (int k = 1; k < last; k++) {
