@@ -48,6 +48,7 @@ public class Bench {
     private final Progress progress;
     private final PhotoStore photoStore;
     private final StageTransitions work;
+    private final LostWork lost;
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
@@ -60,6 +61,7 @@ public class Bench {
             Progress progress,
             PhotoStore photoStore,
             StageTransitions work,
+            LostWork lost,
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
@@ -70,6 +72,7 @@ public class Bench {
         this.progress = progress;
         this.photoStore = photoStore;
         this.work = work;
+        this.lost = lost;
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
@@ -227,7 +230,7 @@ public class Bench {
 
     /** What would be booked as lost; the maker may correct the material. */
     public Rework reckoned(OrderId id, Rework.Report report) {
-        return work.reckon(orders.get(id), report, "");
+        return lost.of(orders.get(id), report, "");
     }
 
     /** Starts the clock of an order at its next stage. It runs in the database, whatever happens to the browser. */

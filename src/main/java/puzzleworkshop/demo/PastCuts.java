@@ -6,6 +6,7 @@ import java.time.ZonedDateTime;
 import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutEnds;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -25,11 +26,13 @@ class PastCuts {
     private static final int CHANGED_MONTHS_AGO = 6;
 
     private final CutJobs jobs;
+    private final CutEnds ended;
     private final Machines machines;
     private final Workshop workshop;
 
-    PastCuts(CutJobs jobs, Machines machines, Workshop workshop) {
+    PastCuts(CutJobs jobs, CutEnds ended, Machines machines, Workshop workshop) {
         this.jobs = jobs;
+        this.ended = ended;
         this.machines = machines;
         this.workshop = workshop;
     }
@@ -46,7 +49,7 @@ class PastCuts {
             HouseClock.at(ends.minus(ran), () -> job[0] = begun(order, machine));
             HouseClock.at(
                     ends,
-                    () -> jobs.finish(
+                    () -> ended.finish(
                             BookingKey.seen("cut-ended", job[0].id()),
                             job[0].id(),
                             job[0].parameters().passes(),

@@ -32,8 +32,8 @@ import puzzleworkshop.workshop.Stage;
 public class Progress {
 
     private static final String TICKS = """
-            select d.*, exists (select 1 from stage_undone u where u.done_id = d.id) as undone from stage_done d
-            """;
+        select d.*, exists (select 1 from stage_undone u where u.done_id = d.id) as undone from stage_done d
+        """;
 
     private final JdbcClient jdbc;
     private final Clock clock;
@@ -46,10 +46,10 @@ public class Progress {
     public void insertTick(
             OrderId order, Stage stage, String who, String device, Optional<Minutes> minutes, Instant at) {
         jdbc.sql("""
-                insert into stage_done (order_id, stage, attempt, done_at, done_by, device, minutes)
-                select :order, :stage, count(*) + 1, :at, :who, :device, :minutes
-                from stage_done where order_id = :order and stage = :stage
-                """)
+            insert into stage_done (order_id, stage, attempt, done_at, done_by, device, minutes)
+            select :order, :stage, count(*) + 1, :at, :who, :device, :minutes
+            from stage_done where order_id = :order and stage = :stage
+            """)
                 .param("order", order.value())
                 .param("stage", stage.name())
                 .param("at", Timestamp.from(at))
@@ -70,13 +70,13 @@ public class Progress {
     /** Of each order that was ticked since then its last tick that stands, newest first. */
     public List<Tick> lastSince(Instant from) {
         return jdbc.sql("""
-                select * from (
-                    select distinct on (d.order_id) d.*, false as undone from stage_done d
-                    where d.order_id in (select order_id from stage_done where done_at > :from)
-                      and not exists (select 1 from stage_undone u where u.done_id = d.id)
-                    order by d.order_id, d.id desc) as last
-                where done_at > :from order by id desc
-                """)
+            select * from (
+                select distinct on (d.order_id) d.*, false as undone from stage_done d
+                where d.order_id in (select order_id from stage_done where done_at > :from)
+                  and not exists (select 1 from stage_undone u where u.done_id = d.id)
+                order by d.order_id, d.id desc) as last
+            where done_at > :from order by id desc
+            """)
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> tick(row))
                 .list();
@@ -98,10 +98,10 @@ public class Progress {
     public Map<OrderId, Instant> lastDone(Collection<OrderId> orders) {
         Map<OrderId, Instant> last = new HashMap<>();
         jdbc.sql("""
-                select d.order_id, max(d.done_at) as at from stage_done d
-                where d.order_id = any (:orders) and not exists (select 1 from stage_undone u where u.done_id = d.id)
-                group by d.order_id
-                """)
+            select d.order_id, max(d.done_at) as at from stage_done d
+            where d.order_id = any (:orders) and not exists (select 1 from stage_undone u where u.done_id = d.id)
+            group by d.order_id
+            """)
                 .param("orders", ids(orders))
                 .query((row, n) -> last.put(
                         new OrderId(row.getLong("order_id")),
@@ -133,9 +133,9 @@ public class Progress {
 
     public boolean stop(OrderId order, String who, Instant at) {
         return jdbc.sql("""
-                update stage_timer set stopped_at = greatest(:at, started_at), stopped_by = :who
-                where order_id = :order and stopped_at is null
-                """)
+            update stage_timer set stopped_at = greatest(:at, started_at), stopped_by = :who
+            where order_id = :order and stopped_at is null
+            """)
                         .param("order", order.value())
                         .param("at", Timestamp.from(at))
                         .param("who", who)
@@ -146,9 +146,9 @@ public class Progress {
     /** Minutes on stopped clocks of the stage that nothing has counted yet. */
     public Minutes stoppedAt(OrderId order, Stage stage) {
         return jdbc.sql("""
-                select coalesce(sum(extract(epoch from stopped_at - started_at)) / 60, 0) from stage_timer
-                where order_id = :order and stage = :stage and stopped_at is not null and not booked
-                """)
+            select coalesce(sum(extract(epoch from stopped_at - started_at)) / 60, 0) from stage_timer
+            where order_id = :order and stage = :stage and stopped_at is not null and not booked
+            """)
                 .param("order", order.value())
                 .param("stage", stage.name())
                 .query((row, n) -> Minutes.of(row.getDouble(1)))
@@ -158,12 +158,12 @@ public class Progress {
     /** Minutes on stopped clocks of the stage that no tick has counted yet, and marks them as counted. */
     public Optional<Minutes> book(OrderId order, Stage stage) {
         return jdbc.sql("""
-                with counted as (
-                    update stage_timer set booked = true
-                    where order_id = :order and stage = :stage and stopped_at is not null and not booked
-                    returning extract(epoch from stopped_at - started_at) / 60 as minutes)
-                select sum(minutes) from counted
-                """)
+            with counted as (
+                update stage_timer set booked = true
+                where order_id = :order and stage = :stage and stopped_at is not null and not booked
+                returning extract(epoch from stopped_at - started_at) / 60 as minutes)
+            select sum(minutes) from counted
+            """)
                 .param("order", order.value())
                 .param("stage", stage.name())
                 .query((row, n) -> Optional.ofNullable(row.getBigDecimal(1)).map(m -> Minutes.of(m.doubleValue())))
@@ -184,9 +184,9 @@ public class Progress {
     private Map<Running.At, Double> waitingMinutes() {
         Map<Running.At, Double> minutes = new HashMap<>();
         jdbc.sql("""
-                select order_id, stage, sum(extract(epoch from stopped_at - started_at)) / 60 as minutes
-                from stage_timer where stopped_at is not null and not booked group by order_id, stage
-                """)
+            select order_id, stage, sum(extract(epoch from stopped_at - started_at)) / 60 as minutes
+            from stage_timer where stopped_at is not null and not booked group by order_id, stage
+            """)
                 .query((row, n) -> minutes.put(
                         new Running.At(new OrderId(row.getLong("order_id")), Stage.valueOf(row.getString("stage"))),
                         row.getDouble("minutes")))
@@ -196,11 +196,11 @@ public class Progress {
 
     public long insert(Rework mishap) {
         return jdbc.sql("""
-                insert into went_wrong (order_id, noticed_at, again_from, what, note, board_spoiled, minutes_lost,
-                    laser_minutes_lost, material_lost, currency, happened_at, told_by)
-                values (:order, :noticed, :again, :what, :note, :board, :hands, :laser, :material, :currency, :at, :who)
-                returning id
-                """)
+            insert into went_wrong (order_id, noticed_at, again_from, what, note, board_spoiled, minutes_lost,
+                laser_minutes_lost, material_lost, currency, happened_at, told_by)
+            values (:order, :noticed, :again, :what, :note, :board, :hands, :laser, :material, :currency, :at, :who)
+            returning id
+            """)
                 .param("order", mishap.order().value())
                 .param("noticed", mishap.noticedAt().name())
                 .param("again", mishap.againFrom().name())
@@ -231,6 +231,12 @@ public class Progress {
                 .list();
     }
 
+    /** When the order last began again after something went wrong; the beginning of time where nothing did. */
+    public Instant lastBeginning(OrderId order) {
+        List<Rework> mishaps = mishaps(order);
+        return mishaps.isEmpty() ? Instant.EPOCH : mishaps.getLast().at();
+    }
+
     public List<Rework> mishapsSince(Instant from) {
         return jdbc.sql("select * from went_wrong where happened_at >= :from order by id")
                 .param("from", Timestamp.from(from))
@@ -241,11 +247,11 @@ public class Progress {
     /** Orders whose last mishap sent them back before the mask, so that a board cut before it no longer serves. */
     public Set<OrderId> madeAfresh(Collection<OrderId> orders) {
         return new HashSet<>(jdbc.sql("""
-                select order_id from (
-                    select distinct on (order_id) order_id, again_from from went_wrong
-                    where order_id = any (:orders) order by order_id, id desc) as last
-                where again_from in ('PRINT', 'LAMINATE', 'SHEET_PREP', 'STICK')
-                """)
+            select order_id from (
+                select distinct on (order_id) order_id, again_from from went_wrong
+                where order_id = any (:orders) order by order_id, id desc) as last
+            where again_from in ('PRINT', 'LAMINATE', 'SHEET_PREP', 'STICK')
+            """)
                 .param("orders", ids(orders))
                 .query((row, n) -> new OrderId(row.getLong("order_id")))
                 .list());

@@ -27,6 +27,7 @@ import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.CameraPicture;
 import puzzleworkshop.artwork.PhotoIntakeIT;
 import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutEnds;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -72,6 +73,9 @@ class BenchIT {
 
     @Autowired
     private CutJobs cutJobs;
+
+    @Autowired
+    CutEnds cutEnds;
 
     @Autowired
     Bench bench;
@@ -172,7 +176,7 @@ class BenchIT {
         cutJobs.start(job.id(), "Robin");
         assertThat(bench.running(order.id())).map(Running::stage).contains(Stage.CUT);
         assertThat(bench.recordedCut(order.id())).isEmpty();
-        cutJobs.finish(
+        cutEnds.finish(
                 BookingKey.fresh(), job.id(), 1, Trial.Finding.of(Trial.Result.THROUGH, 1), Optional.empty(), "Robin");
         assertThat(bench.running(order.id())).isEmpty();
         assertThat(bench.recordedCut(order.id())).isPresent();

@@ -18,6 +18,7 @@ import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.camera.pieces.PieceCheck;
 import puzzleworkshop.cutting.jobs.CheckItem;
+import puzzleworkshop.cutting.jobs.CutEnds;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
@@ -263,22 +264,23 @@ final class BookingCases {
                     Optional.empty());
         });
         CutJobs jobs = beans.getBean(CutJobs.class);
+        CutEnds ends = beans.getBean(CutEnds.class);
         Trial.Finding seen = Trial.Finding.of(Trial.Result.THROUGH, 1);
-        cases.put("CutJobs.finish", () -> {
+        cases.put("CutEnds.finish", () -> {
             long job = running(jobs, supplies);
-            return key -> jobs.finish(key, job, 1, seen, Optional.empty(), WHO).id();
+            return key -> ends.finish(key, job, 1, seen, Optional.empty(), WHO).id();
         });
-        cases.put("CutJobs.finishWithoutTime", () -> {
+        cases.put("CutEnds.finishWithoutTime", () -> {
             long job = running(jobs, supplies);
-            return key -> jobs.finishWithoutTime(key, job, "started late", WHO).state();
+            return key -> ends.finishWithoutTime(key, job, "started late", WHO).state();
         });
-        cases.put("CutJobs.giveUp", () -> {
+        cases.put("CutEnds.giveUp", () -> {
             long job = running(jobs, supplies);
-            return key -> jobs.giveUp(key, job, "flame at the corner", WHO).state();
+            return key -> ends.giveUp(key, job, "flame at the corner", WHO).state();
         });
-        cases.put("CutJobs.breakOff", () -> {
+        cases.put("CutEnds.breakOff", () -> {
             long job = running(jobs, supplies);
-            return key -> jobs.breakOff(key, job, "charred black", 1, seen, Optional.empty(), WHO)
+            return key -> ends.breakOff(key, job, "charred black", 1, seen, Optional.empty(), WHO)
                     .id();
         });
         cases.put("Confirmations.quote", () -> {

@@ -1,64 +1,42 @@
 package puzzleworkshop.cutting.jobs;
 
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
-import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.bookings.Bookings;
-import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.cutting.settings.Settings;
-import puzzleworkshop.cutting.settings.Trial;
 import puzzleworkshop.cutting.settings.Trial.Finding;
-import puzzleworkshop.cutting.settings.Trial.Source;
-import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.machines.Motion;
-import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 
 /**
- * Cuts from their checklist to their outcome. Nothing starts before every item is answered, and nothing starts that
- * must not be cut; a whole cut becomes a trial of its setting and a measurement of its machine's running time.
+ * Cuts from their checklist to the beam; {@link CutEnds} has what came of them. Nothing starts before every item is answered, and
+ * nothing starts that must not be cut.
  */
 @Service
 public class CutJobs {
 
-    /** No machine is so much faster than its estimate; a clock is forgotten, or a button pressed too early. */
-    private static final int TOO_QUICK = 10;
-
     private final CutJobStore store;
-    private final Bookings bookings;
+    private final CutBook book;
     private final Settings settings;
     private final Machines machines;
-    private final ApplicationEventPublisher events;
     private final Clock clock;
 
-    CutJobs(
-            CutJobStore store,
-            Bookings bookings,
-            Settings settings,
-            Machines machines,
-            ApplicationEventPublisher events,
-            Clock clock) {
+    CutJobs(CutJobStore store, CutBook book, Settings settings, Machines machines, Clock clock) {
         this.store = store;
-        this.bookings = bookings;
+        this.book = book;
         this.settings = settings;
         this.machines = machines;
-        this.events = events;
         this.clock = clock;
     }
 
@@ -95,7 +73,7 @@ public class CutJobs {
 
     @Transactional(readOnly = true)
     public Optional<CutJob> find(long id) {
-        return store.find(id).map(this::job);
+        return book.find(id);
     }
 
     /** The cut of an order that has not ended. */
@@ -181,10 +159,7 @@ public class CutJobs {
      */
     @Transactional
     public CutJob placed(long jobId) {
-        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
-        if (job.ended().isPresent()) {
-            throw new Refused("cutting.job.ended", job.label());
-        }
+        CutJob job = book.notEnded(jobId);
         if (job.started().isEmpty()) {
             store.placed(jobId, clock.instant());
         }
@@ -217,170 +192,7 @@ public class CutJobs {
         } catch (DuplicateKeyException meanwhile) {
             throw new Refused("cutting.job.busy", machine.name(), job.label());
         }
-        return told(jobId, by);
-    }
-
-    /**
-     * The cut is over: what came of it, in how many passes. It becomes a trial of its setting.
-     *
-     * @param passes really made
-     * @param photo of the edge, if one was taken
-     * @throws CutTooQuick when it ran over {@value #TOO_QUICK} times faster than it was estimated
-     */
-    @Books
-    @Transactional
-    public CutJob finish(
-            BookingKey key, long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
-        String said = "cut " + jobId + " ended in " + passes + " passes: " + finding;
-        return bookings.once(
-                key,
-                said,
-                () -> finishNow(jobId, passes, finding, photo, by),
-                CutJob::id,
-                id -> find(id).orElseThrow());
-    }
-
-    private CutJob finishNow(long jobId, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
-        CutJob job = running(jobId);
-        Instant now = clock.instant();
-        Minutes ran = Minutes.of(Duration.between(job.started().orElseThrow().at(), now));
-        Optional<Minutes> expected = job.estimate()
-                .map(whole -> whole.times((double) passes / job.parameters().passes()));
-        if (expected.filter(minutes -> ran.value() * TOO_QUICK < minutes.value())
-                .isPresent()) {
-            throw new CutTooQuick(job.label(), ran, expected.get());
-        }
-        Trial trial = trial(job, passes, finding, photo, by);
-        // other passes than planned took another time than the estimate was for: no measure of the machine
-        store.end(jobId, false, finding.gapMeasured(), OptionalLong.of(trial.id()), finding.note(), by, now);
-        return told(jobId, by);
-    }
-
-    /**
-     * The cut is over, by the word of whoever was there, though it ran far too quickly: its clock was started late, or it
-     * was cut elsewhere. It is neither a trial of its setting nor a measure of time, and costs what was estimated.
-     */
-    @Books
-    @Transactional
-    public CutJob finishWithoutTime(BookingKey key, long jobId, String note, String by) {
-        String said = "cut " + jobId + " ended without its time: " + note.strip();
-        return ends(
-                key,
-                said,
-                jobId,
-                () -> {
-                    CutJob job = running(jobId);
-                    store.end(
-                            job.id(), false, Optional.empty(), OptionalLong.empty(), note.strip(), by, clock.instant());
-                },
-                by);
-    }
-
-    /**
-     * Given up before the start, or stopped so soon that nothing can be seen on the wood; with the reason. It says
-     * nothing about time or setting.
-     */
-    @Books
-    @Transactional
-    public CutJob giveUp(BookingKey key, long jobId, String reason, String by) {
-        return ends(
-                key,
-                "cut " + jobId + " given up: " + reason,
-                jobId,
-                () -> {
-                    CutJob job = notEnded(jobId, reason);
-                    store.end(
-                            job.id(),
-                            true,
-                            Optional.empty(),
-                            OptionalLong.empty(),
-                            reason.strip(),
-                            by,
-                            clock.instant());
-                },
-                by);
-    }
-
-    /**
-     * Stopped while it ran, and the wood shows what the beam did: a trial of its setting like every real cut, but no
-     * measure of the machine's time.
-     *
-     * @param passes made where it was cut at all
-     */
-    @Books
-    @Transactional
-    public CutJob breakOff(
-            BookingKey key,
-            long jobId,
-            String reason,
-            int passes,
-            Finding finding,
-            Optional<TrialPhoto> photo,
-            String by) {
-        String said = "cut " + jobId + " broken off in " + passes + " passes: " + reason + ", " + finding;
-        return ends(
-                key,
-                said,
-                jobId,
-                () -> {
-                    CutJob job = notEnded(jobId, reason);
-                    running(jobId);
-                    Trial trial = trial(job, passes, finding, photo, by);
-                    store.end(
-                            jobId,
-                            true,
-                            finding.gapMeasured(),
-                            OptionalLong.of(trial.id()),
-                            reason.strip(),
-                            by,
-                            clock.instant());
-                },
-                by);
-    }
-
-    private CutJob ends(BookingKey key, String said, long jobId, Runnable end, String by) {
-        return bookings.once(
-                key,
-                said,
-                () -> {
-                    end.run();
-                    return told(jobId, by);
-                },
-                CutJob::id,
-                id -> find(id).orElseThrow());
-    }
-
-    private CutJob notEnded(long jobId, String reason) {
-        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
-        if (job.ended().isPresent()) {
-            throw new Refused("cutting.job.ended", job.label());
-        }
-        if (reason == null || reason.isBlank()) {
-            throw new Refused("cutting.job.break.reason");
-        }
-        return job;
-    }
-
-    private Trial trial(CutJob job, int passes, Finding finding, Optional<TrialPhoto> photo, String by) {
-        if (passes < 1 || passes > CutParameters.MOST_PASSES) {
-            throw new Refused("cutting.job.passes", CutParameters.MOST_PASSES);
-        }
-        return settings.record(
-                BookingKey.seen("cut", job.id()),
-                job.setting().machine(),
-                job.workpiece().board(),
-                job.parameters().withPasses(passes),
-                finding,
-                Source.CUT,
-                by,
-                photo);
-    }
-
-    /** Whoever keeps clocks or plans hears of it in the same transaction. */
-    private CutJob told(long jobId, String by) {
-        CutJob job = find(jobId).orElseThrow();
-        events.publishEvent(new CutMoved(job, by));
-        return job;
+        return book.told(jobId, by);
     }
 
     private CutJob answer(long jobId, CheckAnswer answer) {
@@ -390,58 +202,10 @@ public class CutJobs {
     }
 
     private CutJob notStarted(long jobId) {
-        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
-        if (job.ended().isPresent()) {
-            throw new Refused("cutting.job.ended", job.label());
-        }
+        CutJob job = book.notEnded(jobId);
         if (job.started().isPresent()) {
             throw new Refused("cutting.job.started", job.label());
         }
         return job;
-    }
-
-    private CutJob running(long jobId) {
-        CutJob job = job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
-        if (job.state() != CutJob.State.RUNNING) {
-            throw new Refused(job.ended().isPresent() ? "cutting.job.ended" : "cutting.job.not.started", job.label());
-        }
-        return job;
-    }
-
-    /** What was checked of gap and air before others were dialled in does not count, nor a frame of another place. */
-    private Map<CheckItem, CheckAnswer> answers(CutJobStore.Row row) {
-        Map<CheckItem, CheckAnswer> answers = store.answers(row.id());
-        row.dialled()
-                .ifPresent(at -> answers.values()
-                        .removeIf(answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item())
-                                && answer.at().isBefore(at)));
-        row.placed()
-                .ifPresent(at -> answers.values()
-                        .removeIf(answer -> answer.item() == CheckItem.FRAME_TRACED
-                                && answer.at().isBefore(at)));
-        if (row.started().isEmpty()) {
-            // skipped by an older program, which let it be
-            answers.values().removeIf(answer -> !answer.done() && !answer.item().maySkip());
-        }
-        return answers;
-    }
-
-    private CutJob job(CutJobStore.Row row) {
-        CutSetting setting = settings.find(row.settingId()).orElseThrow();
-        return new CutJob(
-                row.id(),
-                row.order(),
-                row.label(),
-                setting,
-                new Workpiece(setting.board(), row.past(), row.film(), row.filmName()),
-                row.parameters(),
-                row.estimate(),
-                answers(row),
-                row.started(),
-                row.ended(),
-                row.brokenOff(),
-                row.trialId(),
-                row.result(),
-                row.note());
     }
 }

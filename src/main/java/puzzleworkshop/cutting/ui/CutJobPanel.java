@@ -1,17 +1,13 @@
 package puzzleworkshop.cutting.ui;
 
-import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
-import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
-import com.vaadin.flow.component.textfield.IntegerField;
-import com.vaadin.flow.component.textfield.TextField;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -21,28 +17,22 @@ import java.util.function.Function;
 import java.util.function.Supplier;
 import org.springframework.beans.factory.config.ConfigurableBeanFactory;
 import org.springframework.context.annotation.Scope;
+import puzzleworkshop.cutting.jobs.CutEnds;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
-import puzzleworkshop.cutting.jobs.CutTooQuick;
 import puzzleworkshop.cutting.jobs.RunningTimes;
 import puzzleworkshop.cutting.settings.CutParameters;
-import puzzleworkshop.cutting.settings.Trial;
-import puzzleworkshop.cutting.settings.TrialPhoto;
 import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.cutting.time.MachineRatio;
 import puzzleworkshop.cutting.ui.settings.BoardNames;
 import puzzleworkshop.cutting.ui.settings.DialledIn;
-import puzzleworkshop.cutting.ui.settings.FindingForm;
 import puzzleworkshop.cutting.ui.settings.ParameterFields;
 import puzzleworkshop.cutting.ui.settings.StateMark;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.SafeQuestion;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
-import puzzleworkshop.display.fields.BookButton;
-import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
@@ -59,6 +49,7 @@ import puzzleworkshop.workshop.SignedIn;
 public class CutJobPanel extends Div {
 
     private final transient CutJobs jobs;
+    private final transient CutEndings endings;
     private final transient RunningTimes times;
     private final transient BoardNames boards;
     private final transient Formatter figures;
@@ -77,6 +68,7 @@ public class CutJobPanel extends Div {
 
     CutJobPanel(
             CutJobs jobs,
+            CutEnds ends,
             RunningTimes times,
             BoardNames boards,
             List<CutJobPart> parts,
@@ -84,6 +76,7 @@ public class CutJobPanel extends Div {
             SignedIn who) {
         this.parts = parts;
         this.jobs = jobs;
+        this.endings = new CutEndings(ends, figures, who, this::again, job -> ended.accept(job));
         this.times = times;
         this.boards = boards;
         this.figures = figures;
@@ -198,12 +191,7 @@ public class CutJobPanel extends Div {
         for (Sentence reason : job.workpiece().forbidden()) {
             steps.add(new Note(Note.Kind.BAD, figures.say(reason)));
         }
-        steps.add(
-                new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")),
-                breakOffWay(
-                        job,
-                        "cutting.job.give.up",
-                        reason -> Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()))));
+        steps.add(new Verdict(Verdict.Kind.BAD, figures.text("cutting.job.stopped")), endings.givingUp(job));
     }
 
     private void before(CutJob job) {
@@ -219,13 +207,7 @@ public class CutJobPanel extends Div {
         checks.show(job);
         dial.removeAll();
         dial.add(dialWay(job));
-        steps.add(
-                dial,
-                checks,
-                breakOffWay(
-                        job,
-                        "cutting.job.give.up",
-                        reason -> Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()))));
+        steps.add(dial, checks, endings.givingUp(job));
     }
 
     /** Other parameters for this job alone: the setting stays as it is. */
@@ -253,75 +235,8 @@ public class CutJobPanel extends Div {
         clock.getElement().executeJs("window.cuttingClock && window.cuttingClock(this)");
         Div running = new Div(clock, new Paragraph(figures.text("cutting.job.stay")));
         running.addClassName("cutting-running");
-        IntegerField passes = new IntegerField(figures.text("cutting.job.passes.made"));
-        passes.setValue(job.parameters().passes());
-        passes.setMin(1);
-        passes.setMax(CutParameters.MOST_PASSES);
-        passes.setStepButtonsVisible(true);
-        FindingForm finding = new FindingForm(figures);
-        Button finish = new BookButton(figures.text("cutting.job.finish"), () -> {
-            boolean counted = passes.getValue() != null && !passes.isInvalid();
-            if (!counted) {
-                passes.setInvalid(true);
-                passes.focus();
-            }
-            return finding.read()
-                    .filter(seen -> counted)
-                    .filter(seen -> again(job, () -> finish(job, passes.getValue(), seen, finding.photo())))
-                    .isPresent();
-        });
-        finish.addThemeVariants(ButtonVariant.PRIMARY);
-        finish.addClassName("cutting-big");
-        Div foot = new Div(finish);
-        foot.addClassName("cutting-job-foot");
-        Checkbox nothingToSee = new Checkbox(figures.text("cutting.job.break.nothing"));
-        Div broken = breakOffWay(
-                job,
-                "cutting.job.break",
-                reason -> {
-                    if (nothingToSee.getValue()) {
-                        return Optional.of(jobs.giveUp(ending(job), job.id(), reason, who.name()));
-                    }
-                    return finding.read()
-                            .filter(seen -> passes.getValue() != null && !passes.isInvalid())
-                            .map(seen -> jobs.breakOff(
-                                    ending(job),
-                                    job.id(),
-                                    reason,
-                                    passes.getValue(),
-                                    seen,
-                                    finding.photo(),
-                                    who.name()));
-                },
-                nothingToSee);
-        steps.add(running, passes, finding, foot, broken);
-    }
-
-    /** A cut ends once, in whatever way: two windows that see it run mean the same end. */
-    private static BookingKey ending(CutJob job) {
-        return BookingKey.seen("cut-ended", job.id());
-    }
-
-    /** None yet, when somebody has to be asked first. */
-    private CutJob finish(CutJob job, int passes, Trial.Finding seen, Optional<TrialPhoto> photo) {
-        try {
-            CutJob done = jobs.finish(ending(job), job.id(), passes, seen, photo, who.name());
-            ended.accept(done);
-            return done;
-        } catch (CutTooQuick tooQuick) {
-            SafeQuestion question = new SafeQuestion(
-                    figures.text("cutting.job.too-quick.title"),
-                    figures.text("cutting.job.too-quick.not-yet"),
-                    figures.text("cutting.job.too-quick.cut"));
-            question.setText(figures.say(tooQuick));
-            question.addConfirmListener(event -> again(job, () -> {
-                CutJob done = jobs.finishWithoutTime(ending(job), job.id(), seen.note(), who.name());
-                ended.accept(done);
-                return done;
-            }));
-            question.open();
-            return null;
-        }
+        steps.add(running);
+        steps.add(endings.ofRunning(job));
     }
 
     private void after(CutJob job) {
@@ -346,29 +261,6 @@ public class CutJobPanel extends Div {
                                 skip.reason()))));
     }
 
-    /** Gives the job up before the start or stops it after: both ask why. */
-    private Div breakOffWay(CutJob job, String key, Function<String, Optional<CutJob>> deed, Component... beside) {
-        TextField reason = new TextField(figures.text("cutting.job.break.why"));
-        reason.setMaxLength(1000);
-        reason.setWidthFull();
-        Button really = new BookButton(
-                figures.text(key),
-                () -> again(job, () -> {
-                    Optional<CutJob> broken = deed.apply(reason.getValue());
-                    broken.ifPresentOrElse(ended, () -> Feedback.tell(figures.text("cutting.job.break.outcome"), true));
-                    return broken.orElse(null);
-                }));
-        really.addThemeVariants(ButtonVariant.ERROR);
-        Div form = new Div(reason);
-        form.add(beside);
-        form.add(really);
-        form.addClassName("pw-stack");
-        form.setVisible(false);
-        Button open = new Button(figures.text(key + ".open"), event -> form.setVisible(!form.isVisible()));
-        open.addThemeVariants(ButtonVariant.TERTIARY);
-        return new Div(open, form);
-    }
-
     /** True when it was done and is shown. */
     private boolean again(CutJob job, Supplier<CutJob> deed) {
         try {
@@ -379,32 +271,6 @@ public class CutJobPanel extends Div {
             Feedback.tell(figures.say(refused), true);
             jobs.find(job.id()).filter(now -> now.state() != shown.state()).ifPresent(this::show);
             return false;
-        }
-    }
-
-    /** Where one part of an upper room stands on the panel of a cut; it is exchanged only when it cannot be renewed. */
-    private static final class PartPlace extends Div {
-
-        private final transient CutJobPart part;
-        private final transient Runnable changed;
-        private transient Optional<Component> content = Optional.empty();
-
-        PartPlace(CutJobPart part, Runnable changed) {
-            this.part = part;
-            this.changed = changed;
-            addClassName("cutting-job-group");
-        }
-
-        void show(CutJob job) {
-            boolean renewed = content.filter(CutJobPart.Renewable.class::isInstance)
-                    .map(CutJobPart.Renewable.class::cast)
-                    .filter(shown -> shown.renew(job))
-                    .isPresent();
-            if (!renewed) {
-                removeAll();
-                content = part.show(job, changed);
-                content.ifPresent(this::add);
-            }
         }
     }
 }

@@ -46,6 +46,9 @@ class CutJobsIT {
     CutJobs jobs;
 
     @Autowired
+    CutEnds ends;
+
+    @Autowired
     Machines machines;
 
     @Autowired
@@ -87,7 +90,7 @@ class CutJobsIT {
         jdbc.sql("update cutting_job set started_at = started_at - interval '20 minutes'")
                 .update();
         CutJob done =
-                jobs.finish(BookingKey.fresh(), job.id(), 2, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
+                ends.finish(BookingKey.fresh(), job.id(), 2, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines");
         assertThat(done.state()).isEqualTo(State.DONE);
         assertThat(done.took().orElseThrow().value()).isBetween(19.9, 20.5);
         List<Trial> trials =
@@ -108,7 +111,7 @@ class CutJobsIT {
         jdbc.sql("update cutting_job set started_at = started_at - make_interval(secs => :s)")
                 .param("s", estimate * 1.2)
                 .update();
-        jobs.finish(
+        ends.finish(
                 BookingKey.fresh(),
                 job.id(),
                 job.parameters().passes(),
@@ -127,12 +130,12 @@ class CutJobsIT {
         jdbc.sql("update cutting_job set started_at = started_at - interval '1 second'")
                 .update();
         int passes = job.parameters().passes();
-        assertThat(refusal(() -> jobs.finish(
+        assertThat(refusal(() -> ends.finish(
                         BookingKey.fresh(), job.id(), passes, Finding.of(Result.THROUGH, 1), Optional.empty(), "Ines")))
                 .isEqualTo("cutting.job.too-quick");
         assertThat(jobs.find(job.id()).orElseThrow().state()).isEqualTo(State.RUNNING);
 
-        CutJob done = jobs.finishWithoutTime(BookingKey.fresh(), job.id(), "started late", "Ines");
+        CutJob done = ends.finishWithoutTime(BookingKey.fresh(), job.id(), "started late", "Ines");
         assertThat(done.state()).isEqualTo(State.DONE);
         assertThat(done.trialId()).isEmpty();
         assertThat(settings.evidence(settings.forBoard(machine, CRAFT)).trials())
@@ -201,10 +204,10 @@ class CutJobsIT {
         answerAll(second);
         jobs.start(first.id(), "Ines");
         assertThat(refusal(() -> jobs.start(second.id(), "Ines"))).isEqualTo("cutting.job.busy");
-        jobs.giveUp(BookingKey.fresh(), first.id(), "flame at the corner, extinguished", "Ines");
+        ends.giveUp(BookingKey.fresh(), first.id(), "flame at the corner, extinguished", "Ines");
         assertThat(jobs.start(second.id(), "Ines").state()).isEqualTo(State.RUNNING);
         assertThat(times.ratio(machine.id()).cuts()).isZero();
-        assertThat(refusal(() -> jobs.giveUp(BookingKey.fresh(), first.id(), "again", "Ines")))
+        assertThat(refusal(() -> ends.giveUp(BookingKey.fresh(), first.id(), "again", "Ines")))
                 .isEqualTo("cutting.job.ended");
     }
 
@@ -213,7 +216,7 @@ class CutJobsIT {
         CutJob job = jobs.prepare(wish(7, Workpiece.clean(CRAFT)), "Ines");
         answerAll(job);
         jobs.start(job.id(), "Ines");
-        CutJob broken = jobs.breakOff(
+        CutJob broken = ends.breakOff(
                 BookingKey.fresh(),
                 job.id(),
                 "charred black in the first corner",
@@ -233,7 +236,7 @@ class CutJobsIT {
     @Test
     void a_cut_that_has_not_started_cannot_have_come_out_in_any_way() {
         CutJob job = jobs.prepare(wish(8, Workpiece.clean(CRAFT)), "Ines");
-        assertThat(refusal(() -> jobs.breakOff(
+        assertThat(refusal(() -> ends.breakOff(
                         BookingKey.fresh(),
                         job.id(),
                         "no reason",
