@@ -11,7 +11,8 @@ import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * Brings the database back to what the migrations left: every table emptied, rows that migrations wrote put back,
- * sequences at their beginning, nothing kept in memory of what was there before. Those rows are set aside in a schema of their own when first asked.
+ * sequences at their beginning, nothing kept in memory of what was there before. Those rows are set aside in a schema of their own
+ * when first asked. The few rows of a test are deleted: truncate makes new files for every table and index, hundreds of them.
  */
 public class CleanDatabase implements TestExecutionListener, Ordered {
 
@@ -73,7 +74,12 @@ public class CleanDatabase implements TestExecutionListener, Ordered {
                 if every_table is null then
                     return;
                 end if;
-                execute 'truncate ' || every_table || ' restart identity';
+                -- as truncate would: whoever is still writing is waited for
+                execute 'lock table ' || every_table || ' in access exclusive mode';
+                for t in select tablename from pg_tables
+                         where schemaname = 'public' and tablename <> 'flyway_schema_history' loop
+                    execute format('delete from public.%I', t);
+                end loop;
                 for s in select sequencename, start_value from pg_sequences where schemaname = 'public' loop
                     perform setval(format('public.%I', s.sequencename), s.start_value, false);
                 end loop;

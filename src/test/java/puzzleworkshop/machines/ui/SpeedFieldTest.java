@@ -22,6 +22,29 @@ import puzzleworkshop.support.Seeds;
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class SpeedFieldTest {
 
+    /** One for all: every text of the house is read for it. */
+    private static final Formatter FIGURES = new Formatter(new Texts(), new HouseUnits() {
+        @Override
+        public UnitSystem units() {
+            return UnitSystem.MILLIMETRES;
+        }
+
+        @Override
+        public Currency currency() {
+            return Currency.getInstance("EUR");
+        }
+
+        @Override
+        public ZoneId zone() {
+            return ZoneId.of("UTC");
+        }
+
+        @Override
+        public LocalDate today() {
+            return LocalDate.of(2026, 11, 29);
+        }
+    });
+
     @Test
     void a_speed_nobody_touches_comes_back_to_the_last_bit() {
         long seed = Seeds.from(60);
@@ -72,26 +95,6 @@ class SpeedFieldTest {
     }
 
     private static SpeedField field() {
-        return new SpeedField("Speed", new Formatter(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
-
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
-
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-
-            @Override
-            public LocalDate today() {
-                return LocalDate.of(2026, 11, 29);
-            }
-        }));
+        return new SpeedField("Speed", FIGURES);
     }
 }
