@@ -67,6 +67,7 @@ class BoardFinderTest {
 
     /** Another lens model, another kind of light, a sensor of one colour a pixel, colour stored by quarters: {@link TracedPhoto}. */
     @Test
+    @Tag("far")
     void a_photo_made_in_another_way_is_measured_as_well() {
         for (int seed : new int[] {100, 102}) {
             TracedScene scene = TracedScene.next(new Random(seed), MeasuringSheet.A4, 3);
@@ -82,6 +83,7 @@ class BoardFinderTest {
 
     /** Its top steps down in brightness as its foot steps up: neither may lead the edge to and fro between them. */
     @Test
+    @Tag("far")
     void a_burnt_wall_that_faces_the_camera_makes_no_corners() {
         double[] square = {35, 70, 175, 70, 175, 220, 35, 220};
         for (int seed = 1; seed < 3; seed++) {

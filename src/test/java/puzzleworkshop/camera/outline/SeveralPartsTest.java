@@ -15,6 +15,7 @@ import puzzleworkshop.measure.Refused;
 
 /** Loose cards around a board that no sheet can hold, and several boards in one photo; rendered, with known truth. */
 @Tag("slow")
+@Tag("far")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class SeveralPartsTest {
 

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import puzzleworkshop.cutting.settings.BoardKind;
@@ -42,6 +43,8 @@ class TrialEvidenceRulesTest {
     /** The error rates that TrialEvidence states: doubtful at some time within twenty cuts after it was proven. */
     @ParameterizedTest
     @CsvSource({"0.95,0.11", "0.80,0.75", "0.50,0.995"})
+    @Tag("slow")
+    @Tag("far")
     void a_proven_setting_becomes_doubtful_as_often_as_is_stated(double share, double stated) {
         Random random = new Random(20);
         int doubtful = 0;

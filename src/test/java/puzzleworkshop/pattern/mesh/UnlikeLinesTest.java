@@ -58,6 +58,7 @@ class UnlikeLinesTest {
 
     /** Where pieces are hardly larger than knobs need, some edges may come out alike: then that is told, not hidden. */
     @Test
+    @Tag("far")
     void what_is_told_about_small_pieces_is_what_brute_force_finds() {
         CutPattern pattern = PatternMaker.make(PatternSpec.of(Size.mm(126, 105), new PieceGrid(12, 10), 4));
         double told = pattern.verified().unlikeMm();
