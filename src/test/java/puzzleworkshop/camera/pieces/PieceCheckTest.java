@@ -101,6 +101,7 @@ class PieceCheckTest {
 
     /** Clouds are as white as the paper, so the edge of some pieces is not there to be seen. */
     @Test
+    @Tag("far")
     void where_clouds_are_as_white_as_the_paper_nothing_is_called_missing_that_may_lie_there() {
         CutPattern pattern = pattern(4);
         for (int seed = 8; seed < 9; seed++) {
@@ -135,6 +136,7 @@ class PieceCheckTest {
     }
 
     @Test
+    @Tag("far")
     void two_small_pieces_that_touch_are_asked_to_be_parted_and_are_neither_foreign_nor_missing() {
         CutPattern pattern = pattern(1);
         for (long number = 2; !areSmallTogether(pattern); number++) {
