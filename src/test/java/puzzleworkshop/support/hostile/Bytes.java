@@ -58,23 +58,47 @@ final class Bytes {
         return bytes;
     }
 
-    /** So many zeros, deflated: a thousandth of them. */
+    /**
+     * So many zeros, deflated: a thousandth of them. What a deflater that has flushed makes of a mebibyte of zeros after
+     * another is the same each time, so it is worked out once and repeated; gigabytes of zeros cost no time.
+     */
     static byte[] deflatedZeros(long count) {
-        Deflater deflater = new Deflater(9);
+        Deflater deflater = new Deflater(9, true);
+        byte[] zeros = new byte[1 << 20];
         ByteArrayOutputStream out = new ByteArrayOutputStream();
-        byte[] zeros = new byte[1 << 16];
-        byte[] block = new byte[1 << 16];
-        for (long left = count; left > 0; left -= zeros.length) {
-            deflater.setInput(zeros, 0, (int) Math.min(left, zeros.length));
-            while (!deflater.needsInput()) {
-                out.write(block, 0, deflater.deflate(block));
+        out.writeBytes(new byte[] {0x78, (byte) 0xDA});
+        long left = count;
+        if (left >= zeros.length) {
+            out.writeBytes(flushed(deflater, zeros));
+            left -= zeros.length;
+        }
+        if (left >= zeros.length) {
+            byte[] again = flushed(deflater, zeros);
+            for (; left >= zeros.length; left -= zeros.length) {
+                out.writeBytes(again);
             }
         }
+        deflater.setInput(zeros, 0, (int) left);
         deflater.finish();
+        byte[] block = new byte[1 << 16];
         while (!deflater.finished()) {
             out.write(block, 0, deflater.deflate(block));
         }
         deflater.end();
+        // RFC 1950: Adler-32 of zeros; the one sum stays 1, the other grows by it with every byte
+        out.writeBytes(new Bytes().big16((int) (count % 65_521)).big16(1).made());
+        return out.toByteArray();
+    }
+
+    private static byte[] flushed(Deflater deflater, byte[] bytes) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        byte[] block = new byte[1 << 16];
+        deflater.setInput(bytes);
+        int made = deflater.deflate(block, 0, block.length, Deflater.SYNC_FLUSH);
+        while (made > 0) {
+            out.write(block, 0, made);
+            made = deflater.deflate(block, 0, block.length, Deflater.SYNC_FLUSH);
+        }
         return out.toByteArray();
     }
 
