@@ -9,6 +9,7 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.placing.given.SettingWords;
 
 /**
  * An L-shaped fence for the front left of a machine's bed, cut from waste of any thickness: blanks are pushed against both

@@ -20,6 +20,8 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.placing.given.FileForm;
+import puzzleworkshop.placing.given.SettingWords;
 
 /** One file for boards of one cut, each where it was found to lie on one machine. */
 final class PlaceWriter {

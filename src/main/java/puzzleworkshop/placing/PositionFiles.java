@@ -19,6 +19,9 @@ import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.placing.given.FileForm;
+import puzzleworkshop.placing.given.GivenFile;
+import puzzleworkshop.placing.given.GivenStore;
 
 /**
  * Files in a machine's coordinates for one place, or for several boards that lie on the bed together. Nothing is written

@@ -14,6 +14,9 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.placing.given.GivenFile;
+import puzzleworkshop.placing.given.GivenStore;
+import puzzleworkshop.placing.given.SettingWords;
 
 /**
  * Where prints lie under the laser. A place holds until the board is moved or measured again; each new one asks for the

@@ -18,6 +18,10 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.placing.given.FileForm;
+import puzzleworkshop.placing.given.GivenFile;
+import puzzleworkshop.placing.given.GivenStore;
+import puzzleworkshop.placing.given.SettingWords;
 
 /**
  * The usual cut file of an order, which is laid by eye: it says the setting it is meant to be cut with, and what was given

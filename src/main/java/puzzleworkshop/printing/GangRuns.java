@@ -18,6 +18,8 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
+import puzzleworkshop.printing.media.PrintMedia;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.supplies.Supplies;
 
 /**
@@ -29,7 +31,7 @@ public class GangRuns {
 
     private final RunStore runs;
     private final RunRecords records;
-    private final MediumStore media;
+    private final PrintMedia media;
     private final PaperUse paper;
     private final PrintedCrosses crosses;
     private final TransactionTemplate transaction;
@@ -37,7 +39,7 @@ public class GangRuns {
     GangRuns(
             RunStore runs,
             RunRecords records,
-            MediumStore media,
+            PrintMedia media,
             Supplies supplies,
             PrintedCrosses crosses,
             TransactionTemplate transaction) {

@@ -11,6 +11,7 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyId;
 import puzzleworkshop.supplies.SupplyItem;

@@ -10,6 +10,8 @@ import java.util.stream.Collectors;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.printing.media.PrintMedia;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.supplies.Supplies;
 import puzzleworkshop.supplies.SupplyItem;

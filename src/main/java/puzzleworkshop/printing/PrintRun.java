@@ -9,6 +9,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.crosses.Crosses;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * Pictures printed together.

@@ -5,6 +5,7 @@ import java.util.Optional;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * One print in a run and where it lies. The place is that of the sticker together with its label band; it is turned
@@ -48,16 +49,13 @@ public record RunItem(
         }
     }
 
-    /** Height of the band below a sticker that carries order number and code. */
-    public static final Length LABEL = Length.mm(8);
-
     public Size sticker() {
         return finished.grownBy(overhang);
     }
 
     /** Sticker and label as they lie on the sheet. */
     public Size footprint() {
-        Size upright = new Size(sticker().width(), sticker().height().plus(LABEL));
+        Size upright = new Size(sticker().width(), sticker().height().plus(PrintMedium.LABEL));
         return turned ? upright.turned() : upright;
     }
 

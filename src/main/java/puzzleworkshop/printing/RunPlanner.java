@@ -9,6 +9,7 @@ import puzzleworkshop.geometry.packing.PackedAt;
 import puzzleworkshop.geometry.packing.RectanglePacker;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * Lays prints out on a medium: those that must go first, then as many of the others, earliest due first, as fit without
@@ -101,7 +102,7 @@ final class RunPlanner {
         List<PackItem> pieces = items.stream()
                 .map(item -> PackItem.of(
                         item.sticker().width().mm(),
-                        item.sticker().height().plus(RunItem.LABEL).mm()))
+                        item.sticker().height().plus(PrintMedium.LABEL).mm()))
                 .toList();
         double inset = medium.inset().mm();
         List<PackedAt> pins = new ArrayList<>();

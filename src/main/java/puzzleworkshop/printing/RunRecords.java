@@ -6,6 +6,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.printing.media.PrintMedia;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.runtime.AfterCommit;
 
 /** What laying out and printing share: a run as it is kept, its next state, its history, and what waits for the printer. */
@@ -13,12 +15,12 @@ import puzzleworkshop.runtime.AfterCommit;
 class RunRecords {
 
     private final RunStore runs;
-    private final MediumStore media;
+    private final PrintMedia media;
     private final PrintQueue queue;
     private final Clock clock;
     private final AfterCommit afterCommit;
 
-    RunRecords(RunStore runs, MediumStore media, PrintQueue queue, Clock clock, AfterCommit afterCommit) {
+    RunRecords(RunStore runs, PrintMedia media, PrintQueue queue, Clock clock, AfterCommit afterCommit) {
         this.runs = runs;
         this.media = media;
         this.queue = queue;

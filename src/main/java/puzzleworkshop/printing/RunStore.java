@@ -19,6 +19,7 @@ import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.crosses.Crosses;
+import puzzleworkshop.printing.media.PrintMedium;
 
 @Repository
 class RunStore {

@@ -28,6 +28,9 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Speed;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.placing.given.FileForm;
+import puzzleworkshop.placing.given.GivenFile;
+import puzzleworkshop.placing.given.SettingWords;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
 

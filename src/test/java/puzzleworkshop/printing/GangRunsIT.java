@@ -41,6 +41,8 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.crosses.PrintedCrosses;
+import puzzleworkshop.printing.media.PrintMedia;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Movement;
@@ -62,7 +64,7 @@ class GangRunsIT {
     RunStore runs;
 
     @Autowired
-    MediumStore media;
+    PrintMedia media;
 
     @Autowired
     Bookings bookings;
@@ -138,7 +140,7 @@ class GangRunsIT {
         RunRecords records = new RunRecords(runs, media, waiting, clock, afterCommit);
         gang = new GangRuns(runs, records, media, supplies, crosses, transaction);
         room = new PrintRoom(runs, bookings, records, waiting, supplies);
-        a3 = media.media().stream()
+        a3 = media.all().stream()
                 .filter(m -> m.name().equals("A3"))
                 .findFirst()
                 .orElseThrow()
@@ -326,7 +328,7 @@ class GangRunsIT {
 
     @Test
     void on_a_roll_the_length_is_least_and_everything_lies_inside() {
-        long roll = media.media().stream()
+        long roll = media.all().stream()
                 .filter(m -> m.kind() == PrintMedium.Kind.ROLL)
                 .findFirst()
                 .orElseThrow()

@@ -20,6 +20,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.printing.crosses.Crosses;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.printing.pdf.SheetMarks;
 import puzzleworkshop.printing.pdf.SheetPdf;
 

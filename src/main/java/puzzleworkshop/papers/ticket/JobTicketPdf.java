@@ -30,7 +30,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.Tray;
-import puzzleworkshop.placing.GivenFile;
+import puzzleworkshop.placing.given.GivenFile;
 import puzzleworkshop.workshop.Stage;
 
 /** Sets the job ticket on the page. */

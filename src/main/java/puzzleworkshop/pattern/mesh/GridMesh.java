@@ -6,6 +6,9 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.edges.EdgeArtist;
+import puzzleworkshop.pattern.edges.FreeArtist;
+import puzzleworkshop.pattern.edges.SplitMix;
 
 /**
  * Lays the mesh of a plain grid: its points, slightly off the straight rows so that no piece is like another, the

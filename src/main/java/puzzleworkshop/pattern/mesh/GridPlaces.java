@@ -14,6 +14,7 @@ import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.edges.SplitMix;
 
 /**
  * Where the rows and columns of a grid run, and which of its cells are one piece. Uneven rows and columns differ by up to

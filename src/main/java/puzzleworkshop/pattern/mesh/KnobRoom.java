@@ -5,6 +5,7 @@ import java.util.List;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.edges.EdgeShape;
 
 /**
  * How many edges of this style and length there can be, of which no two are alike within a distance.

@@ -18,6 +18,7 @@ import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.edges.SplitMix;
 import puzzleworkshop.pattern.shapes.BentLine;
 
 /**

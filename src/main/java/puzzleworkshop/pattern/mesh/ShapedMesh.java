@@ -13,6 +13,9 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
+import puzzleworkshop.pattern.edges.EdgeArtist;
+import puzzleworkshop.pattern.edges.FreeArtist;
+import puzzleworkshop.pattern.edges.SplitMix;
 
 /**
  * Makes room for personal shapes in a plain grid, and for an outer edge that is a curve: all beyond it counts as a shape. Points of the grid inside or close to a shape go; lines that led to

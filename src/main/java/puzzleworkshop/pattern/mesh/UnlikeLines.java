@@ -5,6 +5,8 @@ import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.edges.EdgeAlbum;
+import puzzleworkshop.pattern.edges.EdgeShape;
 import puzzleworkshop.pattern.shapes.AlikeShapes;
 
 /**

@@ -21,8 +21,8 @@ import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.Hold;
 import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
+import puzzleworkshop.pattern.edges.PieceLikeness;
 import puzzleworkshop.pattern.mesh.KnobRoom;
-import puzzleworkshop.pattern.mesh.PieceLikeness;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 
 /** What a pattern amounts to: pieces, lengths, what was verified, small parts, sticking, and its cut files. */

@@ -18,8 +18,8 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.placing.FileForm;
 import puzzleworkshop.placing.PositionFiles;
+import puzzleworkshop.placing.given.FileForm;
 
 /** The files for one place, the frame first, with the setting large beside them; what is not written says why. */
 class FilesForPlace extends Div {

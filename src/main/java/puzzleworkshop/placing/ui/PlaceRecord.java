@@ -6,9 +6,9 @@ import com.vaadin.flow.component.html.Span;
 import java.util.List;
 import java.util.Set;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.placing.PlacingRules;
 import puzzleworkshop.placing.Position;
+import puzzleworkshop.placing.given.GivenFile;
 
 /** What stays with the cut for ever: where the print lay each time it was measured, and which files were given out. */
 class PlaceRecord extends Div {

@@ -2,6 +2,7 @@ package puzzleworkshop.printing.pdf;
 
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * Where the points of a sticker come to lie on a PDF page. On the sticker, u runs right and v down from its upper left
@@ -12,7 +13,7 @@ record LaidSticker(RunItem item, Length sheetHeight) {
     static final double POINTS_PER_MM = 72 / 25.4;
 
     double x(double u, double v) {
-        double across = item.turned() ? height() + RunItem.LABEL.mm() - v : u;
+        double across = item.turned() ? height() + PrintMedium.LABEL.mm() - v : u;
         return (item.x().mm() + across) * POINTS_PER_MM;
     }
 

@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.function.Function;
 import org.openpdf.text.pdf.PdfContentByte;
 import puzzleworkshop.display.PaperFonts;
-import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.printing.RunItem;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * What is printed around a sticker: marks in line with the finished edges, outside the picture, and below it the order's

@@ -14,6 +14,7 @@ import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintRun;
 import puzzleworkshop.printing.RunItem;
 import puzzleworkshop.printing.RunState;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /**
  * The sheets of a run, drawn to scale with the pictures on them. While the run may be changed a print can be chosen, by
@@ -107,7 +108,7 @@ class SheetBoard extends Div {
         Size sticker = item.sticker();
         double w = sticker.width().mm();
         double h = sticker.height().mm();
-        double band = RunItem.LABEL.mm();
+        double band = PrintMedium.LABEL.mm();
         double o = item.overhang().mm();
         String label = figures.text(
                 item.pinned() ? "printing.item-pinned" : "printing.item-label",

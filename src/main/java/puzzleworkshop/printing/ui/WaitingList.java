@@ -20,7 +20,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.printing.Copy;
 import puzzleworkshop.printing.GangRuns;
 import puzzleworkshop.printing.PrintItem;
-import puzzleworkshop.printing.PrintMedium;
+import puzzleworkshop.printing.media.PrintMedium;
 
 /** Pictures that wait for the printer, one row an order, earliest due first. */
 class WaitingList extends Div {

@@ -17,12 +17,12 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.SoldOrders;
-import puzzleworkshop.placing.FileForm;
-import puzzleworkshop.placing.GivenFile;
 import puzzleworkshop.placing.LaidOrders;
 import puzzleworkshop.placing.Position;
 import puzzleworkshop.placing.PositionFiles;
 import puzzleworkshop.placing.Positions;
+import puzzleworkshop.placing.given.FileForm;
+import puzzleworkshop.placing.given.GivenFile;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.ReadPaper;
 

@@ -20,6 +20,8 @@ import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.edges.EdgeShape;
+import puzzleworkshop.pattern.edges.PieceLikeness;
 
 /** How many edges can differ, and how alike the most alike edges and pieces are. */
 @Tag("slow")

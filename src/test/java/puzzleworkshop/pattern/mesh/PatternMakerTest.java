@@ -91,35 +91,6 @@ class PatternMakerTest {
         }
     }
 
-    @Test
-    void every_head_is_wider_than_its_neck_by_more_than_the_beam_takes() {
-        Random random = new Random(Seeds.from(5));
-        for (int i = 0; i < 2000; i++) {
-            double neck = 1.65 + random.nextDouble() * 5;
-            Knob knob = new Knob(
-                    random.nextBoolean() ? 1 : -1,
-                    0.5,
-                    random.nextDouble() * 0.3 - 0.15,
-                    neck,
-                    neck * 1.3 + 0.55,
-                    neck * 1.6);
-            var path = knob.draw(
-                    puzzleworkshop.geometry.Point.of(0, 0),
-                    puzzleworkshop.geometry.Point.of(neck * 6, 0),
-                    new double[] {1, 0},
-                    new double[] {1, 0});
-            // the narrowest stretch across the waist and the widest across the head, measured on the drawn curve
-            double narrowest = Double.MAX_VALUE;
-            for (int a = 0; a <= 60; a++) {
-                for (int b = 0; b <= 60; b++) {
-                    narrowest = Math.min(narrowest, path.at(1, a / 60.0).distanceTo(path.at(4, b / 60.0)));
-                }
-            }
-            assertThat(narrowest).as("knob %d of seed 5", i).isCloseTo(neck, within(1e-9));
-            assertThat(path.at(1, 1).distanceTo(path.at(4, 0)) - narrowest).isGreaterThanOrEqualTo(0.55);
-        }
-    }
-
     /**
      * A reprint years later must match the pieces already cut. If this fails, the drawing has changed: raise
      * {@link PatternSpec#DESIGN} and keep the old design as well, or undo the change.
@@ -139,15 +110,6 @@ class PatternMakerTest {
         byte[] hash = java.security.MessageDigest.getInstance("SHA-256")
                 .digest(pattern.svgPathData().getBytes(java.nio.charset.StandardCharsets.US_ASCII));
         return java.util.HexFormat.of().formatHex(hash, 0, 8);
-    }
-
-    /** SplitMix64 seeded with 1234567: first values of the published reference implementation (from memory). */
-    @Test
-    void random_numbers_are_those_of_splitmix64() {
-        SplitMix random = new SplitMix(1234567);
-        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("6457827717110365317");
-        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("3203168211198807973");
-        assertThat(Long.toUnsignedString(random.nextLong())).isEqualTo("9817491932198370423");
     }
 
     @Test

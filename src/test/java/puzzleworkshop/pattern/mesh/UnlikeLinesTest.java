@@ -22,6 +22,7 @@ import puzzleworkshop.pattern.JtsLines;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceGrid;
+import puzzleworkshop.pattern.edges.EdgeShape;
 
 @Tag("slow")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)

@@ -25,10 +25,10 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.printing.GangRuns;
-import puzzleworkshop.printing.PrintMedia;
-import puzzleworkshop.printing.PrintMedium;
 import puzzleworkshop.printing.PrintRoom;
 import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.printing.media.PrintMedia;
+import puzzleworkshop.printing.media.PrintMedium;
 import puzzleworkshop.support.DatabaseTest;
 
 @DatabaseTest

@@ -1,4 +1,4 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 import java.util.List;
 import puzzleworkshop.geometry.Point;

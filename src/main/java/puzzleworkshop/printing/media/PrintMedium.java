@@ -1,4 +1,4 @@
-package puzzleworkshop.printing;
+package puzzleworkshop.printing.media;
 
 import java.util.Optional;
 import puzzleworkshop.measure.Length;
@@ -33,12 +33,15 @@ public record PrintMedium(
         ROLL
     }
 
+    /** Height of the band below a sticker that carries order number and code. */
+    public static final Length LABEL = Length.mm(8);
+
     /** Room that marks need beside a sticker, within the printable part of the sheet. */
     public static final Length MARKS = Length.mm(3);
 
     /** Whether a sticker with its label can lie on it at all, upright or turned. */
     public boolean takes(Size sticker) {
-        return new Size(sticker.width(), sticker.height().plus(RunItem.LABEL)).fitsUpright(room());
+        return new Size(sticker.width(), sticker.height().plus(LABEL)).fitsUpright(room());
     }
 
     /** From the sheet's edge to the first sticker. */

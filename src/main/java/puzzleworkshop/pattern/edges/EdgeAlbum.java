@@ -1,4 +1,4 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -8,12 +8,12 @@ import java.util.List;
  * The edges drawn so far, each from both sides, to ask how near a new one comes to the one most like it. Their marks lie one
  * after another in a single row: of thousands of edges nearly all are told apart there, without looking at their curves.
  */
-final class EdgeAlbum {
+public final class EdgeAlbum {
 
     private final List<EdgeShape> shapes = new ArrayList<>();
     private float[] marks = new float[256 * EdgeShape.MARKS];
 
-    void add(EdgeShape shape) {
+    public void add(EdgeShape shape) {
         keep(shape);
         keep(shape.turned());
     }
@@ -28,7 +28,7 @@ final class EdgeAlbum {
     }
 
     /** Whether some edge comes nearer than this. */
-    boolean hasNearer(EdgeShape shape, double limitMm) {
+    public boolean hasNearer(EdgeShape shape, double limitMm) {
         for (int i = 0; i < shapes.size(); i++) {
             if (shape.couldBeWithin(marks, i * EdgeShape.MARKS, limitMm)
                     && shape.mayFit(shapes.get(i), limitMm)
@@ -45,7 +45,7 @@ final class EdgeAlbum {
      * @param enough distances from here on do not interest: then this is answered
      * @param tooNear as soon as one is this near, the search ends with it
      */
-    double nearest(EdgeShape shape, double enough, double tooNear) {
+    public double nearest(EdgeShape shape, double enough, double tooNear) {
         double nearest = enough;
         for (int i = 0; i < shapes.size(); i++) {
             if (shape.couldBeWithin(marks, i * EdgeShape.MARKS, nearest) && shape.mayFit(shapes.get(i), nearest)) {

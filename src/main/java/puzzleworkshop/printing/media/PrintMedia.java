@@ -1,6 +1,7 @@
-package puzzleworkshop.printing;
+package puzzleworkshop.printing.media;
 
 import java.util.List;
+import java.util.Optional;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -66,6 +67,11 @@ public class PrintMedia {
     /** All in use, the usual one first. */
     public List<PrintMedium> all() {
         return store.media();
+    }
+
+    /** Also one that is no longer offered. */
+    public Optional<PrintMedium> find(long id) {
+        return store.find(id);
     }
 
     /** Keeps a new medium or changes a known one; runs made before stay as they were. */

@@ -1,4 +1,4 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 import java.util.List;
 import puzzleworkshop.geometry.Point;
@@ -12,10 +12,10 @@ import puzzleworkshop.pattern.WoodLimits;
  * Draws one inner edge in the chosen style. Every edge has its own stream of random numbers, so that drawing one again
  * more calmly (see {@code calm}) leaves its neighbours as they are.
  */
-final class EdgeArtist {
+public final class EdgeArtist {
 
     /** After so many calmer drawings nothing of the variation is left and the knob is at its smallest. */
-    static final int CALMEST = 8;
+    public static final int CALMEST = 8;
 
     private static final double TILT = Math.toRadians(13);
     private static final double SHIFT = 0.085;
@@ -33,7 +33,7 @@ final class EdgeArtist {
     private final WoodLimits limits;
     private final double unitMm;
 
-    EdgeArtist(PatternSpec spec) {
+    public EdgeArtist(PatternSpec spec) {
         this.spec = spec;
         this.limits = spec.limits();
         this.unitMm = Math.min(
@@ -47,7 +47,7 @@ final class EdgeArtist {
      * @param arriving direction in which it arrives at b
      * @param calm 0 as the seed wants it, up to {@link #CALMEST}: less shift, tilt and size
      */
-    CurvePath draw(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath draw(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         return switch (spec.style()) {
             case STRAIGHT -> CurvePath.through(List.of(a, b), false);
             case WAVY -> wave(a, b, leaving, arriving, 1 - (double) calm / CALMEST);
@@ -61,7 +61,7 @@ final class EdgeArtist {
      *
      * @param calm up to {@link #CALMEST} + 2
      */
-    CurvePath beside(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath beside(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         if (spec.style() != CutStyle.KNOBS || calm <= CALMEST) {
             return draw(kind, row, column, a, b, leaving, arriving, Math.min(calm, CALMEST));
         }
@@ -74,7 +74,7 @@ final class EdgeArtist {
     }
 
     /** An edge that ends at a personal shape: with a knob where it is long enough, else a plain curve. */
-    CurvePath stub(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath stub(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         if (spec.style() == CutStyle.STRAIGHT) {
             return CurvePath.through(List.of(a, b), false);
         }

@@ -1,4 +1,4 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.placing.given;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -36,7 +36,7 @@ public record SettingWords(String words, String layer) {
         return new SettingWords(words, layer.length() <= LONGEST_LAYER ? layer : head + "_X" + passes);
     }
 
-    static String number(double value, int digits) {
+    public static String number(double value, int digits) {
         BigDecimal rounded =
                 BigDecimal.valueOf(value).setScale(digits, RoundingMode.HALF_UP).stripTrailingZeros();
         return rounded.signum() == 0 ? "0" : rounded.toPlainString();

@@ -1,11 +1,11 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 /**
  * The random numbers of patterns: SplitMix64 (Steele, Lea and Flood, Fast splittable pseudorandom number generators,
  * OOPSLA 2014) written out here, because the same seed must give the same pattern in twenty years, whatever becomes
  * of the library's generators.
  */
-final class SplitMix {
+public final class SplitMix {
 
     private static final long GOLDEN_GAMMA = 0x9E3779B97F4A7C15L;
 
@@ -16,7 +16,7 @@ final class SplitMix {
     }
 
     /** A stream of its own for one edge or vertex, so that a change in one place leaves all others as they are. */
-    static SplitMix of(long seed, int kind, int row, int column) {
+    public static SplitMix of(long seed, int kind, int row, int column) {
         SplitMix mixed = new SplitMix(seed);
         mixed.state = mixed.nextLong() ^ ((long) kind << 48 | (long) row << 24 | column);
         mixed.state = mixed.nextLong();
@@ -36,16 +36,16 @@ final class SplitMix {
         return (nextLong() >>> 11) * 0x1.0p-53;
     }
 
-    double between(double low, double high) {
+    public double between(double low, double high) {
         return low + (high - low) * nextShare();
     }
 
     /** Either side with equal chance, nearer to the middle more often: the sum of two shares. */
-    double around(double middle, double spread) {
+    public double around(double middle, double spread) {
         return middle + spread * (nextShare() + nextShare() - 1);
     }
 
-    int sign() {
+    public int sign() {
         return nextLong() < 0 ? -1 : 1;
     }
 }

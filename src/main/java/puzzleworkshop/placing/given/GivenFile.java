@@ -1,4 +1,4 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.placing.given;
 
 import java.time.Instant;
 import java.util.Optional;

@@ -1,4 +1,4 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +14,7 @@ import puzzleworkshop.pattern.WoodLimits;
  * drawings of one edge as are wanted, so that one can be chosen that no other edge resembles. Every edge and attempt has
  * its own stream of random numbers.
  */
-final class FreeArtist {
+public final class FreeArtist {
 
     /** Kinds 0 and 1 are lines across and down, 2 the points: 16 and up are ours. */
     private static final int STREAM = 16;
@@ -35,7 +35,7 @@ final class FreeArtist {
     private final WoodLimits limits;
     private final double unitMm;
 
-    FreeArtist(PatternSpec spec) {
+    public FreeArtist(PatternSpec spec) {
         this.spec = spec;
         this.limits = spec.limits();
         this.unitMm = Math.min(
@@ -50,7 +50,7 @@ final class FreeArtist {
      * @param attempt which of its drawings, from 0
      * @param life 1 as free as can be, down to 0: no variation left, the knob at its smallest
      */
-    CurvePath draw(
+    public CurvePath draw(
             int kind,
             int row,
             int column,
@@ -69,7 +69,7 @@ final class FreeArtist {
     }
 
     /** An edge that ends at a personal shape: with a knob where it is long enough, else a plain curve. */
-    CurvePath stub(
+    public CurvePath stub(
             int kind,
             int row,
             int column,

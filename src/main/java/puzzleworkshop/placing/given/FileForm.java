@@ -1,4 +1,4 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.placing.given;
 
 import java.util.Optional;
 import puzzleworkshop.cutfiles.writing.CutFile;
@@ -26,7 +26,7 @@ public enum FileForm {
         return mediaType;
     }
 
-    Optional<CutFile.Format> drawing() {
+    public Optional<CutFile.Format> drawing() {
         return this == GCODE ? Optional.empty() : Optional.of(CutFile.Format.valueOf(name()));
     }
 }

@@ -1,4 +1,4 @@
-package puzzleworkshop.pattern.mesh;
+package puzzleworkshop.pattern.edges;
 
 import java.util.List;
 import puzzleworkshop.geometry.Point;
@@ -14,9 +14,9 @@ import puzzleworkshop.geometry.path.CurvePath;
  * the edges laid chord on chord. A mirrored edge is another edge: a piece has a picture on one side. The same edge seen from
  * the piece beyond it is {@link #turned}.
  */
-final class EdgeShape {
+public final class EdgeShape {
 
-    static final int POINTS = 48;
+    public static final int POINTS = 48;
     private static final int ROUNDS = 9;
     private static final int REACH = 3;
     /** The bound holds to first order only. */
@@ -32,7 +32,7 @@ final class EdgeShape {
 
     final double chordMm;
     /** Greatest reach to eight sides, and other measures that a small motion hardly changes: see {@link #couldBeWithin}. */
-    final float[] marks;
+    public final float[] marks;
 
     private final double[] x;
     private final double[] y;
@@ -66,7 +66,7 @@ final class EdgeShape {
         marks = marks();
     }
 
-    double lengthMm() {
+    public double lengthMm() {
         double length = 0;
         for (int i = 1; i < POINTS; i++) {
             length += Math.hypot(x[i] - x[i - 1], y[i] - y[i - 1]);
@@ -84,11 +84,11 @@ final class EdgeShape {
         return waves;
     }
 
-    static EdgeShape of(CurvePath path) {
+    public static EdgeShape of(CurvePath path) {
         return of(path.flattened(0.02));
     }
 
-    static EdgeShape of(List<Point> points) {
+    public static EdgeShape of(List<Point> points) {
         int count = points.size();
         double[] way = new double[count];
         for (int i = 1; i < count; i++) {
@@ -119,7 +119,7 @@ final class EdgeShape {
     }
 
     /** The same edge from the other side: half a turn. */
-    EdgeShape turned() {
+    public EdgeShape turned() {
         double[] tx = new double[POINTS];
         double[] ty = new double[POINTS];
         for (int i = 0; i < POINTS; i++) {
@@ -152,7 +152,7 @@ final class EdgeShape {
      * first waves of the curve by no more than the root mean square of what lies between the two (Bessel's inequality).
      * Both with slack for the small turn that is still to come. The other's marks lie in a long row of many.
      */
-    boolean couldBeWithin(float[] all, int from, double limitMm) {
+    public boolean couldBeWithin(float[] all, int from, double limitMm) {
         float[] mine = marks;
         double slack = MARK_SLACK * limitMm;
         if (Math.abs(mine[0] - all[from]) > slack
@@ -173,7 +173,7 @@ final class EdgeShape {
     }
 
     /** What {@link #couldBeWithin} asks after the marks. */
-    boolean mayFit(EdgeShape other, double limitMm) {
+    public boolean mayFit(EdgeShape other, double limitMm) {
         return mayFitWithin(other, LINEAR_SLACK * limitMm);
     }
 
@@ -244,12 +244,12 @@ final class EdgeShape {
      * <p>In each round the weighted root mean square after its own best motion is a lower bound of what any motion leaves;
      * as soon as it is above the limit, the search ends.
      */
-    double distanceTo(EdgeShape other, double limitMm) {
+    public double distanceTo(EdgeShape other, double limitMm) {
         return distanceTo(other, limitMm, new double[0]);
     }
 
     /** @param apartMm filled with the distance of each of the {@link #POINTS} places in the same position; may be empty */
-    double distanceTo(EdgeShape other, double limitMm, double[] apartMm) {
+    public double distanceTo(EdgeShape other, double limitMm, double[] apartMm) {
         double sx = 0;
         double sy = 0;
         double turn = 0;

@@ -1,4 +1,4 @@
-package puzzleworkshop.placing;
+package puzzleworkshop.placing.given;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -15,7 +15,7 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 
 @Repository
-class GivenStore {
+public class GivenStore {
 
     private final JdbcClient jdbc;
 
@@ -27,7 +27,7 @@ class GivenStore {
      * @param parameters none where no machine was written down
      * @param power really in the file: the setting's for a cut, the frame's for a frame, none for a dry run
      */
-    void add(GivenFile file, Optional<CutParameters> parameters, Percent power) {
+    public void add(GivenFile file, Optional<CutParameters> parameters, Percent power) {
         jdbc.sql("""
             insert into placing_given (order_id, job_id, position_id, purpose, format, file_name, sha256, bytes, setting,
                 speed_mm_s, power_percent, passes, air_assist, given_by, given_at)
@@ -53,7 +53,7 @@ class GivenStore {
     }
 
     /** Of a cut, oldest first. */
-    List<GivenFile> ofJob(long job) {
+    public List<GivenFile> ofJob(long job) {
         return jdbc.sql("select * from placing_given where job_id = :job order by id")
                 .param("job", job)
                 .query((row, n) -> file(row))
@@ -61,7 +61,7 @@ class GivenStore {
     }
 
     /** Of an order, oldest first. */
-    List<GivenFile> ofOrder(OrderId order) {
+    public List<GivenFile> ofOrder(OrderId order) {
         return jdbc.sql("select * from placing_given where order_id = :order order by id")
                 .param("order", order.value())
                 .query((row, n) -> file(row))

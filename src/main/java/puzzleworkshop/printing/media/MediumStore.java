@@ -1,4 +1,4 @@
-package puzzleworkshop.printing;
+package puzzleworkshop.printing.media;
 
 import java.sql.ResultSet;
 import java.sql.SQLException;
