@@ -11,9 +11,6 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.server.ErrorEvent;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.util.Currency;
 import java.util.List;
 import org.apache.catalina.connector.ClientAbortException;
 import org.junit.jupiter.api.AfterEach;
@@ -23,10 +20,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.slf4j.LoggerFactory;
 import org.springframework.web.context.request.async.AsyncRequestNotUsableException;
-import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Texts;
-import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.MetricHouse;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class FaultsOnScreensTest {
@@ -39,27 +33,7 @@ class FaultsOnScreensTest {
     void a_log_to_read() {
         log.start();
         logger.addAppender(log);
-        faults = new FaultsOnScreens(new Formatter(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
-
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
-
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-
-            @Override
-            public LocalDate today() {
-                return LocalDate.of(2026, 11, 29);
-            }
-        }));
+        faults = new FaultsOnScreens(MetricHouse.figures());
     }
 
     @AfterEach

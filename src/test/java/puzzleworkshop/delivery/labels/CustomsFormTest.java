@@ -4,22 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.ByteArrayOutputStream;
 import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
-import java.util.Currency;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.openpdf.text.Document;
 import org.openpdf.text.pdf.PdfWriter;
-import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.MetricHouse;
 import puzzleworkshop.support.ReadPaper;
 
 /**
@@ -88,32 +83,8 @@ class CustomsFormTest {
         Document document = new Document();
         PdfWriter writer = PdfWriter.getInstance(document, out);
         LabelPages.page(document, CustomsForm.SIZE);
-        writer.getDirectContent().addTemplate(form.draw(writer, figures()), 0, 0);
+        writer.getDirectContent().addTemplate(form.draw(writer, MetricHouse.figures()), 0, 0);
         document.close();
         return ReadPaper.text(out.toByteArray()).replaceAll("\\s+", " ");
-    }
-
-    private static Formatter figures() {
-        return new Formatter(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
-
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
-
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-
-            @Override
-            public LocalDate today() {
-                return LocalDate.of(2026, 12, 3);
-            }
-        });
     }
 }

@@ -16,18 +16,12 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Texts;
-import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.MetricHouse;
 
 class FileUploadTest {
 
@@ -73,7 +67,7 @@ class FileUploadTest {
     void a_file_chosen_while_another_is_on_its_way_is_told_so_and_not_that_it_is_too_large() {
         List<String> said = new ArrayList<>();
         FileUpload upload = new FileUpload(
-                figures(),
+                MetricHouse.figures(),
                 50_000_000,
                 said::add,
                 file -> {
@@ -92,30 +86,6 @@ class FileUploadTest {
                                 + " it off the list, then choose again.",
                         "'tiny.jpg' was not taken. It is larger than 50 MB, the most that is taken here.",
                         "'tiny.jpg' was not taken. It is of another kind. Taken here: .jpg, .png.");
-    }
-
-    private static Formatter figures() {
-        return new Formatter(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
-
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
-
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-
-            @Override
-            public LocalDate today() {
-                return LocalDate.of(2026, 11, 30);
-            }
-        });
     }
 
     @Test

@@ -4,18 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.vaadin.flow.component.textfield.NumberField;
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.util.Currency;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Speed;
-import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.MetricHouse;
 import puzzleworkshop.support.Seeds;
 
 /** A speed that is only shown stays what it is; what is typed in mm/min is said in mm/s as well. */
@@ -23,27 +18,7 @@ import puzzleworkshop.support.Seeds;
 class SpeedFieldTest {
 
     /** One for all: every text of the house is read for it. */
-    private static final Formatter FIGURES = new Formatter(new Texts(), new HouseUnits() {
-        @Override
-        public UnitSystem units() {
-            return UnitSystem.MILLIMETRES;
-        }
-
-        @Override
-        public Currency currency() {
-            return Currency.getInstance("EUR");
-        }
-
-        @Override
-        public ZoneId zone() {
-            return ZoneId.of("UTC");
-        }
-
-        @Override
-        public LocalDate today() {
-            return LocalDate.of(2026, 11, 29);
-        }
-    });
+    private static final Formatter FIGURES = MetricHouse.figures();
 
     @Test
     void a_speed_nobody_touches_comes_back_to_the_last_bit() {
