@@ -2,42 +2,63 @@ package puzzleworkshop.machines;
 
 import java.util.List;
 import java.util.Optional;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 
-/** The laser cutters of the workshop. */
+/** The laser cutters of the workshop. They are asked for with every board, cut and price, and hardly ever change: kept until they do. */
 @Service
 public class Machines {
 
     private final MachineStore store;
+    private final AfterCommit afterCommit;
+    private final VersionedCache<Class<Machine>, List<Machine>> known = VersionedCache.ofMost(1);
 
-    Machines(MachineStore store) {
+    Machines(MachineStore store, AfterCommit afterCommit) {
         this.store = store;
+        this.afterCommit = afterCommit;
     }
 
+    /** Told when a machine was written down, changed, chosen or retired. */
+    public record MachinesChanged() implements Change {}
+
     /** All, the standard one first and retired ones last. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<Machine> all() {
-        return store.all();
+        return known.get(Machine.class, store::all);
+    }
+
+    /** Before those who work with machines again. */
+    @EventListener(MachinesChanged.class)
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    @Transactional(propagation = Propagation.SUPPORTS)
+    void forget() {
+        known.forget();
     }
 
     /** Those in use, the standard one first. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<Machine> inUse() {
-        return store.all().stream().filter(machine -> !machine.retired()).toList();
+        return all().stream().filter(machine -> !machine.retired()).toList();
     }
 
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public Optional<Machine> find(long id) {
-        return store.find(id);
+        return all().stream().filter(machine -> machine.id() == id).findFirst();
     }
 
     /** The machine that new orders are planned on; none before the first machine is written down. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public Optional<Machine> standard() {
-        return store.standard().flatMap(store::find);
+        return all().stream().filter(Machine::standard).findFirst();
     }
 
     /**
@@ -66,6 +87,7 @@ public class Machines {
         if (machine.standard() || store.standard().isEmpty()) {
             store.makeStandard(id);
         }
+        afterCommit.tell(new MachinesChanged());
         return store.find(id).orElseThrow();
     }
 
@@ -73,6 +95,7 @@ public class Machines {
     @Transactional
     public void makeStandard(long id) {
         store.makeStandard(id);
+        afterCommit.tell(new MachinesChanged());
     }
 
     /**
@@ -87,10 +110,12 @@ public class Machines {
             throw new Refused("cutting.machine.standard.retire", machine.name());
         }
         store.retire(id, true);
+        afterCommit.tell(new MachinesChanged());
     }
 
     @Transactional
     public void takeBack(long id) {
         store.retire(id, false);
+        afterCommit.tell(new MachinesChanged());
     }
 }

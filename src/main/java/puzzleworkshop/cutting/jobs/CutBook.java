@@ -1,5 +1,8 @@
 package puzzleworkshop.cutting.jobs;
 
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.springframework.context.ApplicationEventPublisher;
@@ -24,6 +27,21 @@ class CutBook {
 
     Optional<CutJob> find(long id) {
         return store.find(id).map(this::job);
+    }
+
+    /** Several at once, in the order of the ids; those that do not exist are left out. */
+    List<CutJob> all(List<Long> ids) {
+        List<CutJobStore.Row> rows = store.find(ids);
+        Map<Long, CutSetting> known = settings.find(
+                rows.stream().map(CutJobStore.Row::settingId).distinct().toList());
+        Map<Long, Map<CheckItem, CheckAnswer>> answers = store.answers(ids);
+        return rows.stream()
+                .map(row -> job(
+                        row,
+                        known.get(row.settingId()),
+                        answers.getOrDefault(row.id(), new EnumMap<>(CheckItem.class))))
+                .sorted(Comparator.comparingInt(job -> ids.indexOf(job.id())))
+                .toList();
     }
 
     /** @throws Refused when there is none */
@@ -52,8 +70,7 @@ class CutBook {
     }
 
     /** What was checked of gap and air before others were dialled in does not count, nor a frame of another place. */
-    private Map<CheckItem, CheckAnswer> answers(CutJobStore.Row row) {
-        Map<CheckItem, CheckAnswer> answers = store.answers(row.id());
+    private static Map<CheckItem, CheckAnswer> valid(CutJobStore.Row row, Map<CheckItem, CheckAnswer> answers) {
         row.dialled()
                 .ifPresent(at -> answers.values()
                         .removeIf(answer -> CheckItem.OF_WHAT_IS_DIALLED.contains(answer.item())
@@ -70,7 +87,10 @@ class CutBook {
     }
 
     private CutJob job(CutJobStore.Row row) {
-        CutSetting setting = settings.find(row.settingId()).orElseThrow();
+        return job(row, settings.find(row.settingId()).orElseThrow(), store.answers(row.id()));
+    }
+
+    private static CutJob job(CutJobStore.Row row, CutSetting setting, Map<CheckItem, CheckAnswer> answers) {
         return new CutJob(
                 row.id(),
                 row.order(),
@@ -79,7 +99,7 @@ class CutBook {
                 new Workpiece(setting.board(), row.past(), row.film(), row.filmName()),
                 row.parameters(),
                 row.estimate(),
-                answers(row),
+                valid(row, answers),
                 row.started(),
                 row.ended(),
                 row.brokenOff(),

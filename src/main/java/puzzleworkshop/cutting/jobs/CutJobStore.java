@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -50,6 +51,9 @@ class CutJobStore {
 
     private static final String ROWS = """
         select j.*, t.result from cutting_job j left join cutting_trial t on t.id = j.trial_id where j.id = :id
+        """;
+    private static final String SEVERAL = """
+        select j.*, t.result from cutting_job j left join cutting_trial t on t.id = j.trial_id where j.id = any (:ids)
         """;
 
     private final JdbcClient jdbc;
@@ -104,6 +108,14 @@ class CutJobStore {
 
     Optional<Row> find(long id) {
         return jdbc.sql(ROWS).param("id", id).query((r, n) -> row(r)).optional();
+    }
+
+    /** In no certain order. */
+    List<Row> find(List<Long> ids) {
+        return jdbc.sql(SEVERAL)
+                .param("ids", ids.toArray(Long[]::new))
+                .query((r, n) -> row(r))
+                .list();
     }
 
     /** Held until the transaction ends, so that two people cannot start or end it at once. */
@@ -236,17 +248,25 @@ class CutJobStore {
 
     /** The newest answer to each item. */
     Map<CheckItem, CheckAnswer> answers(long jobId) {
-        Map<CheckItem, CheckAnswer> answers = new EnumMap<>(CheckItem.class);
-        jdbc.sql("select distinct on (item) * from cutting_check where job_id = :job order by item, id desc")
-                .param("job", jobId)
-                .query((row, n) -> new CheckAnswer(
-                        CheckItem.valueOf(row.getString("item")),
-                        row.getBoolean("done"),
-                        row.getString("reason"),
-                        row.getString("checked_by"),
-                        row.getObject("checked_at", OffsetDateTime.class).toInstant()))
-                .list()
-                .forEach(answer -> answers.put(answer.item(), answer));
+        return answers(List.of(jobId)).getOrDefault(jobId, new EnumMap<>(CheckItem.class));
+    }
+
+    /** The newest answer to each item of these cuts; those without an answer are left out. */
+    Map<Long, Map<CheckItem, CheckAnswer>> answers(List<Long> jobIds) {
+        Map<Long, Map<CheckItem, CheckAnswer>> answers = new HashMap<>();
+        jdbc.sql("""
+            select distinct on (job_id, item) * from cutting_check where job_id = any (:jobs)
+            order by job_id, item, id desc
+            """).param("jobs", jobIds.toArray(Long[]::new)).query(row -> {
+            CheckAnswer answer = new CheckAnswer(
+                    CheckItem.valueOf(row.getString("item")),
+                    row.getBoolean("done"),
+                    row.getString("reason"),
+                    row.getString("checked_by"),
+                    row.getObject("checked_at", OffsetDateTime.class).toInstant());
+            answers.computeIfAbsent(row.getLong("job_id"), job -> new EnumMap<>(CheckItem.class))
+                    .put(answer.item(), answer);
+        });
         return answers;
     }
 

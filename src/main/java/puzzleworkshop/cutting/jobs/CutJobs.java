@@ -85,7 +85,7 @@ public class CutJobs {
     /** All cuts of an order, oldest first. */
     @Transactional(readOnly = true)
     public List<CutJob> of(OrderId order) {
-        return store.of(order).stream().flatMap(id -> find(id).stream()).toList();
+        return book.all(store.of(order));
     }
 
     /** The newest cut of an order, whatever came of it. */
@@ -103,9 +103,7 @@ public class CutJobs {
     /** What a machine cut lately, newest first. */
     @Transactional(readOnly = true)
     public List<CutJob> latest(long machineId, int most) {
-        return store.latest(machineId, most).stream()
-                .flatMap(id -> find(id).stream())
-                .toList();
+        return book.all(store.latest(machineId, most));
     }
 
     /** Looked at, and it is so. */

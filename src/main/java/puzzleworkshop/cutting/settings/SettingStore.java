@@ -6,7 +6,10 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -52,6 +55,14 @@ public class SettingStore {
                 .param("id", id)
                 .query((row, n) -> row(row))
                 .optional();
+    }
+
+    /** In no certain order. */
+    List<Row> find(List<Long> ids) {
+        return jdbc.sql(ROWS + "where s.id = any (:ids)")
+                .param("ids", ids.toArray(Long[]::new))
+                .query((row, n) -> row(row))
+                .list();
     }
 
     List<Row> ofMachine(long machineId) {
@@ -136,26 +147,37 @@ public class SettingStore {
 
     /** Oldest first. */
     List<Trial> trials(long settingId) {
-        return jdbc.sql("""
+        return trials(List.of(settingId)).getOrDefault(settingId, List.of());
+    }
+
+    /** Of each of these settings, oldest first; those without trials are left out. */
+    Map<Long, List<Trial>> trials(List<Long> settingIds) {
+        Map<Long, List<Trial>> trials = new HashMap<>();
+        jdbc.sql("""
             select t.*, p.trial_id is not null as has_photo
             from cutting_trial t left join cutting_trial_photo p on p.trial_id = t.id
-            where setting_id = :setting order by t.id
-            """)
-                .param("setting", settingId)
-                .query((row, n) -> new Trial(
-                        row.getLong("id"),
-                        parameters(row),
-                        new Finding(
-                                Result.valueOf(row.getString("result")),
-                                row.getInt("charring"),
-                                Optional.ofNullable(row.getObject("gap_measured_mm", Double.class))
-                                        .map(Length::mm),
-                                row.getString("note")),
-                        Source.valueOf(row.getString("source")),
-                        row.getString("made_by"),
-                        row.getObject("made_at", OffsetDateTime.class).toInstant(),
-                        row.getBoolean("has_photo")))
-                .list();
+            where setting_id = any (:settings) order by t.id
+            """).param("settings", settingIds.toArray(Long[]::new)).query(row -> {
+            trials.computeIfAbsent(row.getLong("setting_id"), setting -> new ArrayList<>())
+                    .add(trial(row));
+        });
+        return trials;
+    }
+
+    private static Trial trial(ResultSet row) throws SQLException {
+        return new Trial(
+                row.getLong("id"),
+                parameters(row),
+                new Finding(
+                        Result.valueOf(row.getString("result")),
+                        row.getInt("charring"),
+                        Optional.ofNullable(row.getObject("gap_measured_mm", Double.class))
+                                .map(Length::mm),
+                        row.getString("note")),
+                Source.valueOf(row.getString("source")),
+                row.getString("made_by"),
+                row.getObject("made_at", OffsetDateTime.class).toInstant(),
+                row.getBoolean("has_photo"));
     }
 
     public static CutParameters parameters(ResultSet row) throws SQLException {

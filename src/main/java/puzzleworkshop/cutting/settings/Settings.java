@@ -2,7 +2,10 @@ package puzzleworkshop.cutting.settings;
 
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -63,8 +66,21 @@ public class Settings {
     /** All boards that a machine has a setting for. */
     @Transactional(readOnly = true)
     public List<CutSetting> of(Machine machine) {
-        return store.ofMachine(machine.id()).stream()
-                .map(row -> setting(machine, row))
+        return settings(store.ofMachine(machine.id()));
+    }
+
+    /** These settings by their ids; those that do not exist are left out. */
+    @Transactional(readOnly = true)
+    public Map<Long, CutSetting> find(List<Long> settingIds) {
+        return settings(store.find(settingIds)).stream().collect(Collectors.toMap(CutSetting::id, Function.identity()));
+    }
+
+    private List<CutSetting> settings(List<SettingStore.Row> rows) {
+        Map<Long, List<Trial>> trials =
+                store.trials(rows.stream().map(SettingStore.Row::id).toList());
+        return rows.stream()
+                .map(row -> setting(
+                        machines.find(row.machineId()).orElseThrow(), row, trials.getOrDefault(row.id(), List.of())))
                 .toList();
     }
 
@@ -170,8 +186,12 @@ public class Settings {
     }
 
     private CutSetting setting(Machine machine, SettingStore.Row row) {
+        return setting(machine, row, store.trials(row.id()));
+    }
+
+    private static CutSetting setting(Machine machine, SettingStore.Row row, List<Trial> trials) {
         CutParameters parameters = parametersOf(machine, row);
-        SettingState state = new TrialEvidence(machine, row.board(), store.trials(row.id())).stateOf(parameters);
+        SettingState state = new TrialEvidence(machine, row.board(), trials).stateOf(parameters);
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 

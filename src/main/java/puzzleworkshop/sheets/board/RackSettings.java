@@ -26,6 +26,7 @@ public class RackSettings {
     private final Workshop workshop;
     private final AfterCommit afterCommit;
     private final VersionedCache<Class<RackRules>, RackRules> known = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<Material>, List<Material>> materials = VersionedCache.ofMost(1);
 
     RackSettings(RackStore store, Workshop workshop, AfterCommit afterCommit) {
         this.store = store;
@@ -33,7 +34,7 @@ public class RackSettings {
         this.afterCommit = afterCommit;
     }
 
-    /** Told when the rules of the rack were changed. */
+    /** Told when rules or materials of the rack were changed. */
     public record RulesChanged() implements Change {}
 
     /** The useful sizes by which what is left of a sheet is valued. */
@@ -42,9 +43,10 @@ public class RackSettings {
         return new UsefulSizes(workshop.tradeNumbers().smallestUseful(), store.standardBlanks());
     }
 
-    @Transactional(readOnly = true)
+    /** By name. Every board's name is made with them: kept until one is added. */
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<Material> materials() {
-        return store.materials();
+        return materials.get(Material.class, store::materials);
     }
 
     /** Adds a material; its id is made from its name. */
@@ -61,6 +63,7 @@ public class RackSettings {
         }
         Material material = new Material(id, name.strip(), densityKgM3);
         store.save(material);
+        afterCommit.tell(new RulesChanged());
         return material;
     }
 
@@ -103,6 +106,7 @@ public class RackSettings {
     @Transactional(propagation = Propagation.SUPPORTS)
     void forget() {
         known.forget();
+        materials.forget();
     }
 
     /** Blanks, not finished sizes, by area. */
