@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -27,8 +28,14 @@ public class ShoppingList {
     /** How every supply stands against its use; those to buy first. */
     @Transactional(readOnly = true)
     public List<Restock> all() {
+        Instant now = clock.instant();
+        Map<SupplyId, SupplyStore.Use> uses = store.uses(now, USE_DAYS);
+        Map<SupplyId, Movement> bought = store.lastPurchases();
         return store.items().stream()
-                .map(this::restock)
+                .map(item -> {
+                    SupplyId id = item.id().orElseThrow();
+                    return restock(item, Optional.ofNullable(uses.get(id)), Optional.ofNullable(bought.get(id)), now);
+                })
                 .sorted(Comparator.comparing(Restock::isDue).reversed())
                 .toList();
     }
@@ -39,21 +46,12 @@ public class ShoppingList {
         return all().stream().filter(Restock::isDue).toList();
     }
 
-    private Restock restock(SupplyItem item) {
-        SupplyId id = item.id().orElseThrow();
-        Instant now = clock.instant();
-        int days = store.firstUse(id)
-                .map(first -> Math.clamp(Duration.between(first, now).toDays(), 1, USE_DAYS))
-                .orElse(0);
-        BigDecimal used = days == 0
-                ? BigDecimal.ZERO
-                : store.usedSince(id, now.minus(Duration.ofDays(days))).max(BigDecimal.ZERO);
-        boolean wasEverThere = store.firstMovement(id)
-                .filter(first ->
-                        used.signum() > 0 || Duration.between(first, now).toDays() > 0)
+    private static Restock restock(
+            SupplyItem item, Optional<SupplyStore.Use> use, Optional<Movement> lastBought, Instant now) {
+        BigDecimal used = use.map(SupplyStore.Use::used).orElse(BigDecimal.ZERO).max(BigDecimal.ZERO);
+        boolean wasEverThere = use.filter(it ->
+                        used.signum() > 0 || Duration.between(it.first(), now).toDays() > 0)
                 .isPresent();
-        List<Movement> bought = store.purchases(id);
-        Optional<Movement> last = bought.isEmpty() ? Optional.empty() : Optional.of(bought.getLast());
-        return Restock.of(item, used, days, wasEverThere, last);
+        return Restock.of(item, used, use.map(SupplyStore.Use::days).orElse(0), wasEverThere, lastBought);
     }
 }

@@ -8,8 +8,12 @@ import java.util.Collection;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
@@ -21,6 +25,8 @@ import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * The shelf of supplies. Every change is a line in the ledger, also published as a {@link Movement}; the item's row is
@@ -37,6 +43,8 @@ public class Supplies {
     private final HouseUnits house;
     private final Clock clock;
     private final AfterCommit afterCommit;
+    /** Asked for with every price: kept until a fact or a stock changes. */
+    private final VersionedCache<Class<SupplyItem>, List<SupplyItem>> known = VersionedCache.ofMost(1);
 
     Supplies(SupplyStore store, Bookings bookings, HouseUnits house, Clock clock, AfterCommit afterCommit) {
         this.store = store;
@@ -46,15 +54,25 @@ public class Supplies {
         this.afterCommit = afterCommit;
     }
 
+    /** Told when a supply was added or its facts changed. */
+    public record SupplyChanged(SupplyId item) implements Change {}
+
+    /** Before those who look at the shelf again. */
+    @EventListener({SupplyChanged.class, StockMoved.class})
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        known.forget();
+    }
+
     /** In which new supplies are paid. */
     public Currency currency() {
         return house.currency();
     }
 
     /** All supplies in use, by kind and name. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<SupplyItem> items() {
-        return store.items();
+        return known.get(SupplyItem.class, store::items);
     }
 
     @Transactional(readOnly = true)
@@ -63,9 +81,13 @@ public class Supplies {
     }
 
     /** The one of a kind that prices are worked out with and the bench takes first. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public Optional<SupplyItem> usual(SupplyKind kind) {
-        return store.usual(kind, house.currency());
+        return items().stream()
+                .filter(item -> item.kind() == kind
+                        && item.usual()
+                        && item.unitCost().currency().equals(house.currency()))
+                .findFirst();
     }
 
     /**
@@ -92,6 +114,7 @@ public class Supplies {
             if (item.id().isPresent()) {
                 store.change(id, item);
             }
+            afterCommit.tell(new SupplyChanged(id));
             return store.find(id).orElseThrow();
         } catch (DuplicateKeyException twice) {
             throw new Refused("supplies.name-twice", item.name());

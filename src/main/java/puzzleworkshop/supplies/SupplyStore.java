@@ -10,6 +10,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Length;
@@ -50,15 +52,6 @@ class SupplyStore {
     Optional<SupplyItem> lock(SupplyId id) {
         return jdbc.sql("select * from supply_item where id = :id for update")
                 .param("id", id.value())
-                .query(SupplyStore::item)
-                .optional();
-    }
-
-    Optional<SupplyItem> usual(SupplyKind kind, Currency currency) {
-        return jdbc.sql("select * from supply_item where kind = :kind and usual and not retired and currency ="
-                        + " :currency")
-                .param("kind", kind.name())
-                .param("currency", currency.getCurrencyCode())
                 .query(SupplyStore::item)
                 .optional();
     }
@@ -176,6 +169,15 @@ class SupplyStore {
                 .list();
     }
 
+    /** The last purchase of each supply that was ever bought. */
+    Map<SupplyId, Movement> lastPurchases() {
+        return jdbc.sql(MOVEMENTS + """
+                     where m.id in (select distinct on (item_id) id from supply_movement
+                                    where kind = 'BOUGHT' order by item_id, number desc)
+                    """).query(SupplyStore::movement).list().stream()
+                .collect(Collectors.toMap(Movement::item, Function.identity()));
+    }
+
     List<Movement> ofOrder(OrderId order) {
         return jdbc.sql(MOVEMENTS + " where m.order_id = :order order by m.id")
                 .param("order", order.value())
@@ -191,32 +193,38 @@ class SupplyStore {
                 .optional();
     }
 
-    /** Used or spoiled since a moment, what came back from orders taken off. */
-    BigDecimal usedSince(SupplyId item, Instant since) {
-        return jdbc.sql("""
-            select coalesce(-sum(quantity), 0) from supply_movement
-            where item_id = :item and at >= :since and kind in ('USED', 'SPOILED', 'RETURNED')
-            """)
-                .param("item", item.value())
-                .param("since", since.atOffset(ZoneOffset.UTC))
-                .query(BigDecimal.class)
-                .single();
-    }
+    /**
+     * What the ledger says of one supply's use.
+     *
+     * @param first movement of any kind
+     * @param days whole ones since its first use, from 1 to those looked at; 0 while none was used
+     * @param used over these days: used or spoiled, what came back from orders taken off
+     */
+    record Use(Instant first, int days, BigDecimal used) {}
 
-    Optional<Instant> firstUse(SupplyId item) {
-        return jdbc.sql("""
-            select min(at) from supply_movement where item_id = :item and kind = 'USED' having min(at) is not null
+    /** Of each supply that has a history. */
+    Map<SupplyId, Use> uses(Instant now, int mostDays) {
+        Map<SupplyId, Use> uses = new HashMap<>();
+        jdbc.sql("""
+            select m.item_id, min(m.at) as first, coalesce(u.days, 0) as days,
+                coalesce(-sum(m.quantity) filter (where m.kind in ('USED', 'SPOILED', 'RETURNED')
+                    and m.at >= cast(:now as timestamptz) - u.days * interval '24 hours'), 0) as used
+            from supply_movement m left join (
+                select item_id, least(:most, greatest(1, floor(extract(epoch from :now - min(at)) / 86400)))::int as days
+                from supply_movement where kind = 'USED' group by item_id) u on u.item_id = m.item_id
+            group by m.item_id, u.days
             """)
-                .param("item", item.value())
-                .query((row, n) -> row.getTimestamp(1).toInstant())
-                .optional();
-    }
-
-    Optional<Instant> firstMovement(SupplyId item) {
-        return jdbc.sql("select min(at) from supply_movement where item_id = :item having min(at) is not null")
-                .param("item", item.value())
-                .query((row, n) -> row.getTimestamp(1).toInstant())
-                .optional();
+                .param("now", now.atOffset(ZoneOffset.UTC))
+                .param("most", mostDays)
+                .query(row -> {
+                    uses.put(
+                            new SupplyId(row.getLong("item_id")),
+                            new Use(
+                                    row.getTimestamp("first").toInstant(),
+                                    row.getInt("days"),
+                                    row.getBigDecimal("used")));
+                });
+        return uses;
     }
 
     List<Supplier> suppliers() {

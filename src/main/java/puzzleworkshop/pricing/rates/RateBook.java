@@ -10,13 +10,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.springframework.context.event.EventListener;
+import org.springframework.core.Ordered;
+import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.runtime.Change;
+import puzzleworkshop.runtime.VersionedCache;
 
 /**
  * Rates, price rule and price list, each from a day on. Nothing is overwritten: a new figure is a new line, and what
@@ -25,16 +32,40 @@ import puzzleworkshop.measure.Refused;
 @Service
 public class RateBook {
 
+    private static final int DAYS_KEPT = 60;
+
     private final RateStore store;
     private final HouseUnits house;
     private final Machines machines;
     private final Clock clock;
+    private final AfterCommit afterCommit;
+    /** Asked for with every price, and hardly ever changed: kept until they are. */
+    private final VersionedCache<Held, List<HeldRate>> rates = VersionedCache.ofMost(DAYS_KEPT);
 
-    RateBook(RateStore store, HouseUnits house, Machines machines, Clock clock) {
+    private final VersionedCache<Held, PriceRule> rules = VersionedCache.ofMost(DAYS_KEPT);
+    private final VersionedCache<Held, List<ListPrice>> lists = VersionedCache.ofMost(DAYS_KEPT);
+
+    /** What is asked: what holds on a day, in a currency. */
+    private record Held(LocalDate day, Currency currency) {}
+
+    /** Told when a rate, a rule or a list was entered. */
+    public record RatesChanged() implements Change {}
+
+    RateBook(RateStore store, HouseUnits house, Machines machines, Clock clock, AfterCommit afterCommit) {
+        this.afterCommit = afterCommit;
         this.store = store;
         this.house = house;
         this.machines = machines;
         this.clock = clock;
+    }
+
+    /** Before those who work out prices again. */
+    @EventListener(RatesChanged.class)
+    @Order(Ordered.HIGHEST_PRECEDENCE)
+    void forget() {
+        rates.forget();
+        rules.forget();
+        lists.forget();
     }
 
     /** Today in the workshop's time zone. */
@@ -47,10 +78,11 @@ public class RateBook {
         return house.currency();
     }
 
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public RateSet on(LocalDate day) {
         Map<RateKind, HeldRate> held = new EnumMap<>(RateKind.class);
-        store.ratesOn(day, house.currency()).forEach(rate -> held.put(rate.kind(), rate));
+        rates.get(new Held(day, house.currency()), () -> store.ratesOn(day, house.currency()))
+                .forEach(rate -> held.put(rate.kind(), rate));
         Optional<Machine> laser = machines.standard()
                 .filter(machine -> machine.costs().price().isPositive()
                         && machine.costs().currency().equals(house.currency()));
@@ -80,17 +112,20 @@ public class RateBook {
             throw new Refused("pricing.rate.at-the-machine");
         }
         store.add(new HeldRate(kind, value, from, note.strip(), false), house.currency(), who, clock.instant());
+        afterCommit.tell(new RatesChanged());
     }
 
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public VatMode vatMode(LocalDate day) {
         return rule(day).vatMode();
     }
 
     /** How prices are made on a day. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public PriceRule rule(LocalDate day) {
-        return store.ruleOn(day).orElseGet(() -> PriceRule.starting(house.currency()));
+        return rules.get(
+                new Held(day, house.currency()),
+                () -> store.ruleOn(day).orElseGet(() -> PriceRule.starting(house.currency())));
     }
 
     /** Enters a rule from its day on. */
@@ -106,11 +141,12 @@ public class RateBook {
             throw new Refused("pricing.rule.floor-above-margin");
         }
         store.add(rule, who, clock.instant());
+        afterCommit.tell(new RatesChanged());
     }
 
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<ListPrice> list(LocalDate day) {
-        return store.listOn(day, house.currency());
+        return lists.get(new Held(day, house.currency()), () -> store.listOn(day, house.currency()));
     }
 
     /** Enters a whole price list from a day on. */
@@ -126,5 +162,6 @@ public class RateBook {
             }
         }
         store.add(from, list, house.currency(), who, clock.instant());
+        afterCommit.tell(new RatesChanged());
     }
 }

@@ -27,6 +27,8 @@ public class RackSettings {
     private final AfterCommit afterCommit;
     private final VersionedCache<Class<RackRules>, RackRules> known = VersionedCache.ofMost(1);
     private final VersionedCache<Class<Material>, List<Material>> materials = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<BoardOffer>, List<BoardOffer>> offers = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<Size>, List<Size>> blanks = VersionedCache.ofMost(1);
 
     RackSettings(RackStore store, Workshop workshop, AfterCommit afterCommit) {
         this.store = store;
@@ -34,13 +36,13 @@ public class RackSettings {
         this.afterCommit = afterCommit;
     }
 
-    /** Told when rules or materials of the rack were changed. */
+    /** Told when something of this was changed. */
     public record RulesChanged() implements Change {}
 
     /** The useful sizes by which what is left of a sheet is valued. */
     @Transactional(readOnly = true)
     public UsefulSizes sizes() {
-        return new UsefulSizes(workshop.tradeNumbers().smallestUseful(), store.standardBlanks());
+        return new UsefulSizes(workshop.tradeNumbers().smallestUseful(), standardBlanks());
     }
 
     /** By name. Every board's name is made with them: kept until one is added. */
@@ -67,9 +69,9 @@ public class RackSettings {
         return material;
     }
 
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<BoardOffer> offers() {
-        return store.offers();
+        return offers.get(BoardOffer.class, store::offers);
     }
 
     /** One of them, also when it is not offered any more. */
@@ -87,6 +89,7 @@ public class RackSettings {
             throw new Refused("sheets.cost.negative");
         }
         store.save(offer);
+        afterCommit.tell(new RulesChanged());
     }
 
     /** Asked for with every board that is looked at: kept until they are changed. */
@@ -107,15 +110,18 @@ public class RackSettings {
     void forget() {
         known.forget();
         materials.forget();
+        offers.forget();
+        blanks.forget();
     }
 
     /** Blanks, not finished sizes, by area. */
-    @Transactional(readOnly = true)
+    @Transactional(propagation = Propagation.SUPPORTS, readOnly = true)
     public List<Size> standardBlanks() {
-        return store.standardBlanks();
+        return blanks.get(Size.class, store::standardBlanks);
     }
 
     public void saveStandardBlanks(List<Size> blanks) {
         store.saveStandardBlanks(blanks);
+        afterCommit.tell(new RulesChanged());
     }
 }
