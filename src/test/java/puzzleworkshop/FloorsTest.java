@@ -10,6 +10,8 @@ import com.tngtech.archunit.base.DescribedPredicate;
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.vaadin.flow.component.upload.Upload;
+import com.vaadin.flow.server.streams.UploadHandler;
 import java.net.URISyntaxException;
 import java.nio.file.Path;
 import java.nio.file.Paths;
@@ -18,6 +20,7 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import puzzleworkshop.display.fields.FileUpload;
 
 /** The house has floors: a room knows rooms below it or beside it, never one above. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -156,6 +159,20 @@ class FloorsTest {
                                 && call.getTarget().getRawParameterTypes().isEmpty()))
                 .orShould()
                 .callMethod(System.class, "currentTimeMillis")
+                .check(HOUSE);
+    }
+
+    /** Limits, and what is said when a file is refused, stand in one place. */
+    @Test
+    void no_screen_takes_files_in_any_other_way_than_by_the_one_field_for_them() {
+        noClasses()
+                .that()
+                .areNotAssignableTo(FileUpload.class)
+                .should()
+                .dependOnClassesThat()
+                .areAssignableTo(UploadHandler.class)
+                .orShould()
+                .callConstructor(Upload.class)
                 .check(HOUSE);
     }
 

@@ -1,16 +1,10 @@
 package puzzleworkshop.display.fields;
 
-import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.tngtech.archunit.core.domain.JavaClasses;
-import com.tngtech.archunit.core.importer.ClassFileImporter;
-import com.tngtech.archunit.core.importer.ImportOption;
 import com.vaadin.flow.component.ComponentUtil;
 import com.vaadin.flow.component.upload.FileRejectedEvent;
-import com.vaadin.flow.component.upload.Upload;
 import com.vaadin.flow.component.upload.UploadI18N;
-import com.vaadin.flow.server.streams.UploadHandler;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -86,25 +80,5 @@ class FileUploadTest {
                                 + " it off the list, then choose again.",
                         "'tiny.jpg' was not taken. It is larger than 50 MB, the most that is taken here.",
                         "'tiny.jpg' was not taken. It is of another kind. Taken here: .jpg, .png.");
-    }
-
-    @Test
-    void no_screen_takes_files_in_any_other_way() {
-        JavaClasses all = new ClassFileImporter()
-                .withImportOption(new ImportOption.DoNotIncludeTests())
-                .importPackages("puzzleworkshop");
-        noClasses()
-                .that()
-                .areNotAssignableTo(FileUpload.class)
-                .should()
-                .dependOnClassesThat()
-                .areAssignableTo(UploadHandler.class)
-                .check(all);
-        noClasses()
-                .that()
-                .areNotAssignableTo(FileUpload.class)
-                .should()
-                .callConstructor(Upload.class)
-                .check(all);
     }
 }
