@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.insights.InsightStore.Row;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.runtime.VersionedCache;
 
 /**
@@ -17,7 +18,7 @@ class EstimatedPrices {
 
     private static final int MOST_KEPT = 5_000;
 
-    private record Asked(long order, long version) {}
+    private record Asked(OrderId order, long version) {}
 
     private final InsightStore store;
     private final VersionedCache<Asked, EstimatedCost> kept = VersionedCache.ofMost(MOST_KEPT);
@@ -27,17 +28,16 @@ class EstimatedPrices {
     }
 
     /** By the id of the order. */
-    Map<Long, EstimatedCost> of(Collection<Row> rows) {
-        List<Asked> asked = rows.stream()
-                .map(row -> new Asked(row.id().value(), row.version()))
-                .toList();
-        Map<Long, EstimatedCost> found = new HashMap<>();
+    Map<OrderId, EstimatedCost> of(Collection<Row> rows) {
+        List<Asked> asked =
+                rows.stream().map(row -> new Asked(row.id(), row.version())).toList();
+        Map<OrderId, EstimatedCost> found = new HashMap<>();
         kept.getAll(asked, this::read).forEach((of, reckoned) -> found.put(of.order(), reckoned));
         return found;
     }
 
     private Map<Asked, EstimatedCost> read(Collection<Asked> missing) {
-        Map<Long, EstimatedCost> read =
+        Map<OrderId, EstimatedCost> read =
                 store.reckoned(missing.stream().map(Asked::order).toList());
         Map<Asked, EstimatedCost> answers = new HashMap<>();
         missing.stream()

@@ -10,6 +10,7 @@ import java.util.Collection;
 import java.util.Currency;
 import java.util.EnumMap;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -54,6 +55,12 @@ class InsightStore {
         from order_took\
         """;
 
+    private static final String FINISHED = """
+         where handed_over_at >= :since and state in ('CONFIRMED', 'HANDED_OVER', 'CLOSED')
+            and order_id not in (select order_id from order_piece_free)
+        order by handed_over_at desc
+        """;
+
     private final JdbcClient jdbc;
 
     InsightStore(JdbcClient jdbc) {
@@ -68,9 +75,9 @@ class InsightStore {
     }
 
     /** Of these ids, those that are orders. */
-    List<Row> orders(Collection<Long> ids) {
+    List<Row> orders(Collection<OrderId> ids) {
         return jdbc.sql(ROWS + " where order_id = any(:ids) order by order_id")
-                .param("ids", ids.toArray(Long[]::new))
+                .param("ids", numbers(ids))
                 .query(InsightStore::row)
                 .list();
     }
@@ -80,24 +87,36 @@ class InsightStore {
      * nothing count with the order they belong to.
      */
     List<Row> finishedSince(Instant since) {
-        return jdbc.sql(ROWS + """
-             where handed_over_at >= :since and state in ('CONFIRMED', 'HANDED_OVER', 'CLOSED')
-                and order_id not in (select order_id from order_piece_free)
-            order by handed_over_at desc
-            """)
+        return jdbc.sql(ROWS + FINISHED)
                 .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(InsightStore::row)
                 .list();
     }
 
-    /** Orders of one piece that belong to these and are paid by nobody, by the order they belong to. */
-    Map<Long, List<Long>> freePieces(Collection<Long> orders) {
-        Map<Long, List<Long>> pieces = new HashMap<>();
-        jdbc.sql("select of_order, order_id from order_piece_free where of_order = any(:orders) order by order_id")
-                .param("orders", orders.toArray(Long[]::new))
+    /** What a stage's standard minutes are for: how many puzzles of how many pieces. */
+    record Amount(int quantity, int pieces) {}
+
+    /** Of those handed over for the first time since a moment, as {@link #finishedSince} has them. */
+    Map<OrderId, Amount> amountsSince(Instant since) {
+        Map<OrderId, Amount> amounts = new LinkedHashMap<>();
+        jdbc.sql("select order_id, quantity, pieces from order_took" + FINISHED)
+                .param("since", since.atOffset(ZoneOffset.UTC))
                 .query(row -> {
-                    pieces.computeIfAbsent(row.getLong("of_order"), id -> new ArrayList<>())
-                            .add(row.getLong("order_id"));
+                    amounts.put(
+                            new OrderId(row.getLong("order_id")),
+                            new Amount(row.getInt("quantity"), row.getInt("pieces")));
+                });
+        return amounts;
+    }
+
+    /** Orders of one piece that belong to these and are paid by nobody, by the order they belong to. */
+    Map<OrderId, List<OrderId>> freePieces(Collection<OrderId> orders) {
+        Map<OrderId, List<OrderId>> pieces = new HashMap<>();
+        jdbc.sql("select of_order, order_id from order_piece_free where of_order = any(:orders) order by order_id")
+                .param("orders", numbers(orders))
+                .query(row -> {
+                    pieces.computeIfAbsent(new OrderId(row.getLong("of_order")), id -> new ArrayList<>())
+                            .add(new OrderId(row.getLong("order_id")));
                 });
         return pieces;
     }
@@ -113,42 +132,49 @@ class InsightStore {
     }
 
     /** Clocked minutes by order and stage. */
-    Map<Long, Map<Stage, Minutes>> clocked(Collection<Long> orders) {
-        Map<Long, Map<Stage, Minutes>> clocked = new HashMap<>();
+    Map<OrderId, Map<Stage, Minutes>> clocked(Collection<OrderId> orders) {
+        Map<OrderId, Map<Stage, Minutes>> clocked = new HashMap<>();
         jdbc.sql("select order_id, stage, minutes from stage_took where order_id = any(:orders)")
-                .param("orders", orders.toArray(Long[]::new))
-                .query((row, n) -> clocked.computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(Stage.class))
+                .param("orders", numbers(orders))
+                .query((row, n) -> clocked.computeIfAbsent(
+                                new OrderId(row.getLong("order_id")), id -> new EnumMap<>(Stage.class))
                         .put(Stage.valueOf(row.getString("stage")), Minutes.of(row.getDouble("minutes"))))
                 .list();
         return clocked;
     }
 
     /** What orders were reckoned to cost, by id. */
-    Map<Long, EstimatedCost> reckoned(Collection<Long> orders) {
-        Map<Long, EstimatedCost> reckoned = new HashMap<>();
-        jdbc.sql("select order_id, kept_price::text as price from order_took where order_id in (:ids)")
-                .param("ids", orders)
+    Map<OrderId, EstimatedCost> reckoned(Collection<OrderId> orders) {
+        Map<OrderId, EstimatedCost> reckoned = new HashMap<>();
+        jdbc.sql("select order_id, kept_price::text as price from order_took where order_id = any(:orders)")
+                .param("orders", numbers(orders))
                 .query(row -> {
-                    reckoned.put(row.getLong("order_id"), EstimatedCost.of(KeptPrice.fromJson(row.getString("price"))));
+                    reckoned.put(
+                            new OrderId(row.getLong("order_id")),
+                            EstimatedCost.of(KeptPrice.fromJson(row.getString("price"))));
                 });
         return reckoned;
     }
 
     /** What supplies have cost, by order and kind. */
-    Map<Long, Map<SupplyKind, Money>> materials(Collection<Long> orders) {
-        Map<Long, Map<SupplyKind, Money>> materials = new HashMap<>();
+    Map<OrderId, Map<SupplyKind, Money>> materials(Collection<OrderId> orders) {
+        Map<OrderId, Map<SupplyKind, Money>> materials = new HashMap<>();
         jdbc.sql("""
             select m.order_id, m.kind, m.cost, m.currency from order_materials m
             join order_took o on o.order_id = m.order_id and o.currency = m.currency
             where m.order_id = any(:orders)
-            """).param("orders", orders.toArray(Long[]::new)).query(row -> {
+            """).param("orders", numbers(orders)).query(row -> {
             materials
-                    .computeIfAbsent(row.getLong("order_id"), id -> new EnumMap<>(SupplyKind.class))
+                    .computeIfAbsent(new OrderId(row.getLong("order_id")), id -> new EnumMap<>(SupplyKind.class))
                     .put(
                             SupplyKind.valueOf(row.getString("kind")),
                             Money.of(row.getBigDecimal("cost"), Currency.getInstance(row.getString("currency"))));
         });
         return materials;
+    }
+
+    private static Long[] numbers(Collection<OrderId> orders) {
+        return orders.stream().map(OrderId::value).toArray(Long[]::new);
     }
 
     private static Row row(ResultSet row, int n) throws SQLException {

@@ -11,7 +11,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
@@ -40,7 +39,7 @@ public class Insights {
     /** One order; empty for a quote. What pieces of it made again for nothing cost is in it. */
     @Transactional(readOnly = true)
     public Optional<Outcome> outcome(OrderId id) {
-        return store.orders(List.of(id.value())).stream()
+        return store.orders(List.of(id)).stream()
                 .filter(row -> row.state() != OrderState.QUOTE && row.state() != OrderState.CANCELLED)
                 .findFirst()
                 .map(row -> results.of(List.of(row)).getFirst().outcome());
@@ -95,15 +94,13 @@ public class Insights {
     public List<TimeVariance> drifts(YearMonth since) {
         Instant from = since.atDay(1).atStartOfDay(workshop.zone()).toInstant();
         Map<Stage, StageStandard> standards = workshop.stageStandards();
-        List<InsightStore.Row> rows = store.finishedSince(from);
-        Map<Long, Map<Stage, Minutes>> clocked =
-                store.clocked(rows.stream().map(row -> row.id().value()).toList());
+        Map<OrderId, InsightStore.Amount> amounts = store.amountsSince(from);
         List<TimeVariance.Sample> samples = new ArrayList<>();
-        for (InsightStore.Row row : rows) {
-            clocked.getOrDefault(row.id().value(), Map.of())
-                    .forEach((stage, minutes) -> samples.add(new TimeVariance.Sample(
-                            stage, standards.get(stage).hands(row.quantity(), row.pieces()), minutes)));
-        }
+        store.clocked(amounts.keySet()).forEach((order, took) -> {
+            InsightStore.Amount of = amounts.get(order);
+            took.forEach((stage, minutes) -> samples.add(
+                    new TimeVariance.Sample(stage, standards.get(stage).hands(of.quantity(), of.pieces()), minutes)));
+        });
         return TimeVariance.in(samples, standards);
     }
 

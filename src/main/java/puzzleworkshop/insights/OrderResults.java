@@ -11,6 +11,7 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.insights.InsightStore.Row;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.supplies.SupplyKind;
@@ -69,19 +70,19 @@ class OrderResults {
 
     /** In the order of the rows. */
     List<Result> of(List<Row> rows) {
-        Map<Long, List<Long>> belonging = store.freePieces(ids(rows));
+        Map<OrderId, List<OrderId>> belonging = store.freePieces(ids(rows));
         List<Row> pieces = belonging.isEmpty()
                 ? List.of()
                 : store.orders(belonging.values().stream().flatMap(List::stream).toList());
         List<Row> all = new ArrayList<>(rows);
         all.addAll(pieces);
-        List<Long> ids = ids(all);
-        Map<Long, Map<Stage, Minutes>> clocked = store.clocked(ids);
-        Map<Long, Map<SupplyKind, Money>> materials = store.materials(ids);
-        Map<Long, EstimatedCost> reckoned = prices.of(all);
-        Map<Long, Result> each = new HashMap<>();
+        List<OrderId> ids = ids(all);
+        Map<OrderId, Map<Stage, Minutes>> clocked = store.clocked(ids);
+        Map<OrderId, Map<SupplyKind, Money>> materials = store.materials(ids);
+        Map<OrderId, EstimatedCost> reckoned = prices.of(all);
+        Map<OrderId, Result> each = new HashMap<>();
         for (Row row : all) {
-            long id = row.id().value();
+            OrderId id = row.id();
             each.put(
                     id,
                     result(
@@ -91,15 +92,15 @@ class OrderResults {
                             materials.getOrDefault(id, Map.of())));
         }
         return rows.stream()
-                .map(row -> each.get(row.id().value())
-                        .with(belonging.getOrDefault(row.id().value(), List.of()).stream()
+                .map(row -> each.get(row.id())
+                        .with(belonging.getOrDefault(row.id(), List.of()).stream()
                                 .map(each::get)
                                 .toList()))
                 .toList();
     }
 
-    private static List<Long> ids(Collection<Row> rows) {
-        return rows.stream().map(row -> row.id().value()).toList();
+    private static List<OrderId> ids(Collection<Row> rows) {
+        return rows.stream().map(Row::id).toList();
     }
 
     private static Result result(
