@@ -12,6 +12,7 @@ import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.PaperSettings;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.pricing.rates.ListPrice;
@@ -26,12 +27,14 @@ class DemoMoney {
     private static final int SCHOOL_PUZZLES = 2;
 
     private final Invoices invoices;
+    private final Receipts receipts;
     private final Orders orders;
     private final PaymentsAwaited payments;
     private final RateBook book;
 
-    DemoMoney(Invoices invoices, Orders orders, PaymentsAwaited payments, RateBook book) {
+    DemoMoney(Invoices invoices, Receipts receipts, Orders orders, PaymentsAwaited payments, RateBook book) {
         this.invoices = invoices;
+        this.receipts = receipts;
         this.payments = payments;
         this.orders = orders;
         this.book = book;
@@ -60,7 +63,7 @@ class DemoMoney {
             }
             invoices.issue(BookingKey.fresh(), order.id(), WHO);
             if (order.state() == OrderState.CLOSED) {
-                invoices.receive(
+                receipts.receive(
                         BookingKey.fresh(),
                         order.id(),
                         order.price().gross(),
@@ -75,7 +78,7 @@ class DemoMoney {
                 payments.ask(order.id(), order.price().gross(), WHO);
             }
             if (order.quantity() > SCHOOL_PUZZLES) {
-                invoices.receive(
+                receipts.receive(
                         BookingKey.fresh(),
                         order.id(),
                         order.price().gross().dividedBy(2).rounded(),

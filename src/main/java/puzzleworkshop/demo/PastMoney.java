@@ -11,6 +11,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.runtime.HouseClock;
 import puzzleworkshop.workshop.Workshop;
@@ -22,11 +23,13 @@ class PastMoney {
     private static final double CREDITED = 0.25;
 
     private final Invoices invoices;
+    private final Receipts receipts;
     private final Complaints complaints;
     private final Workshop workshop;
 
-    PastMoney(Invoices invoices, Complaints complaints, Workshop workshop) {
+    PastMoney(Invoices invoices, Receipts receipts, Complaints complaints, Workshop workshop) {
         this.invoices = invoices;
+        this.receipts = receipts;
         this.complaints = complaints;
         this.workshop = workshop;
     }
@@ -51,7 +54,7 @@ class PastMoney {
             if (day.isBefore(workshop.today())) {
                 HouseClock.at(
                         noon(day, 12),
-                        () -> invoices.receive(
+                        () -> receipts.receive(
                                 BookingKey.fresh(), order.id(), paid, Payment.Way.TRANSFER, day, "", DemoStock.MAKER));
             }
         });

@@ -8,7 +8,6 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
-import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.bookings.Bookings;
@@ -23,9 +22,6 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.events.OrderHandedOver;
-import puzzleworkshop.payments.Payment;
-import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;
@@ -33,7 +29,7 @@ import puzzleworkshop.workshop.Workshop;
 import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
- * Issues invoices and credit notes and keeps the payments. Every change holds the order's row, so that two people cannot
+ * Issues invoices and credit notes. Every change holds the order's row, so that two people cannot
  * invoice or refund the same order twice; numbers are taken by the database and have no gaps in a year.
  */
 @Service
@@ -42,7 +38,7 @@ public class Invoices {
     private static final Function<Invoice, Long> NUMBER = paper -> paper.id().value();
 
     private final PaperStore store;
-    private final Payments payments;
+    private final OrderAccounts accounts;
     private final Bookings bookings;
     private final Orders orders;
     private final PaperDrafts drafts;
@@ -53,7 +49,7 @@ public class Invoices {
 
     Invoices(
             PaperStore store,
-            Payments payments,
+            OrderAccounts accounts,
             Bookings bookings,
             Orders orders,
             PaperDrafts drafts,
@@ -62,7 +58,7 @@ public class Invoices {
             Formatter figures,
             Clock clock) {
         this.store = store;
-        this.payments = payments;
+        this.accounts = accounts;
         this.bookings = bookings;
         this.orders = orders;
         this.drafts = drafts;
@@ -88,12 +84,7 @@ public class Invoices {
     /** Papers, payments and what is open for one order. */
     @Transactional(readOnly = true)
     public OrderAccount account(OrderId order) {
-        Order which = orders.get(order);
-        Money agreed = which.price().gross().rounded();
-        return new OrderAccount(
-                which.state() == OrderState.CANCELLED ? Money.zero(agreed.currency()) : agreed,
-                store.ofOrder(order),
-                payments.of(order));
+        return accounts.of(order);
     }
 
     @Transactional(readOnly = true)
@@ -134,7 +125,7 @@ public class Invoices {
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         keep(issued, "", false, who);
         orders.note(id, Sentence.of("papers.history.invoiced", issued.number(), issued.gross()), who);
-        openOrClose(order, who);
+        accounts.openOrClose(order, who);
         return issued;
     }
 
@@ -231,100 +222,8 @@ public class Invoices {
                 order.id(),
                 Sentence.of("papers.history.credited", issued.number(), invoice.number(), issued.gross()),
                 who);
-        openOrClose(order, who);
+        accounts.openOrClose(order, who);
         return issued;
-    }
-
-    /**
-     * Books money taken for an order.
-     *
-     * @throws FarOff when it is more than is open; {@link #receiveKnowingly} books it all the same
-     */
-    @Books
-    @Transactional
-    public void receive(
-            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        bookings.once(key, said("receive", id, amount, way, paidOn, note), () -> {
-            Order order = orders.lock(id);
-            Money open = account(id).open();
-            if (amount.rounded().compareTo(open) > 0) {
-                throw open.isPositive()
-                        ? new FarOff("papers.payment.above-open", amount.rounded(), open, order.number())
-                        : new FarOff("papers.payment.nothing-open", amount.rounded(), order.number());
-            }
-            receiveNow(key.part("payment"), order, receipt(id, amount, way, paidOn, note, who));
-        });
-    }
-
-    /** Books money taken for an order although it is more than is open. */
-    @Books
-    @Transactional
-    public void receiveKnowingly(
-            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        bookings.once(
-                key,
-                said("receive", id, amount, way, paidOn, note),
-                () -> receiveNow(key.part("payment"), orders.lock(id), receipt(id, amount, way, paidOn, note, who)));
-    }
-
-    private Payment receipt(OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        Payment.Kind kind = account(id).papers().isEmpty() ? Payment.Kind.DEPOSIT : Payment.Kind.PAYMENT;
-        return Payment.of(id, kind, way, amount, paidOn, note, who);
-    }
-
-    private void receiveNow(BookingKey key, Order order, Payment payment) {
-        payments.book(key, payment);
-        openOrClose(order, payment.who());
-    }
-
-    /** Books money given back; not more than was received. */
-    @Books
-    @Transactional
-    public void refund(
-            BookingKey key, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note, String who) {
-        bookings.once(key, said("refund", id, amount, way, paidOn, note), () -> {
-            Order order = orders.lock(id);
-            payments.book(key.part("payment"), Payment.of(id, Payment.Kind.REFUND, way, amount, paidOn, note, who));
-            openOrClose(order, who);
-        });
-    }
-
-    /** Takes a mistyped payment or refund back; both lines stay. */
-    @Books
-    @Transactional
-    public void takeBack(BookingKey key, OrderId id, long payment, String why, String who) {
-        bookings.once(key, "take back payment " + payment + " of order " + id + ": " + why, () -> {
-            Order order = orders.lock(id);
-            payments.takeBack(key.part("payment"), id, payment, why, who);
-            openOrClose(order, who);
-        });
-    }
-
-    private static String said(String what, OrderId id, Money amount, Payment.Way way, LocalDate paidOn, String note) {
-        return what + " " + amount.rounded() + " for order " + id + ", " + way + ", " + paidOn + ": " + note.strip();
-    }
-
-    private void openOrClose(Order order, String who) {
-        if (order.state() == OrderState.CLOSED && !account(order.id()).open().isZero()) {
-            orders.reopen(order.id(), who);
-        } else {
-            closeWhenPaid(order, who);
-        }
-    }
-
-    /** Paid before it left: nothing is open any more, and nobody has to come back to close it. */
-    @EventListener
-    @Transactional
-    public void handedOver(OrderHandedOver event) {
-        closeWhenPaid(orders.lock(event.order()), event.who());
-    }
-
-    /** Money over the counter without an invoice closes an order just as well; too much of it does not. */
-    private void closeWhenPaid(Order order, String who) {
-        if (order.state() == OrderState.HANDED_OVER
-                && account(order.id()).open().isZero()) {
-            orders.close(order.id(), who);
-        }
     }
 
     private Invoice paper(String number, Order order, PaperSettings settings, VatSum vat, List<Invoice.Line> lines) {

@@ -51,6 +51,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.payments.Payment;
@@ -115,6 +116,7 @@ final class BookingCases {
 
     private void money() {
         Invoices invoices = beans.getBean(Invoices.class);
+        Receipts receipts = beans.getBean(Receipts.class);
         LocalDate today = beans.getBean(RateBook.class).today();
         Money ten = Money.of("10.00", "EUR");
         cases.put("Invoices.issue", () -> {
@@ -128,25 +130,25 @@ final class BookingCases {
                     invoice.byRate().perRate().stream().collect(Collectors.toMap(VatSum.OfRate::rate, rate -> ten));
             return key -> invoices.credit(key, invoice.id(), amounts, "a corner was charred", WHO);
         });
-        cases.put("Invoices.receive", () -> {
+        cases.put("Receipts.receive", () -> {
             Order order = sold.confirmed("Ada Reed", 1);
             return key -> {
-                invoices.receive(key, order.id(), ten, Payment.Way.CASH, today, "", WHO);
+                receipts.receive(key, order.id(), ten, Payment.Way.CASH, today, "", WHO);
                 return "";
             };
         });
-        cases.put("Invoices.receiveKnowingly", () -> {
+        cases.put("Receipts.receiveKnowingly", () -> {
             Order order = sold.confirmed("Ada Reed", 1);
             Money much = order.price().gross().plus(ten);
             return key -> {
-                invoices.receiveKnowingly(key, order.id(), much, Payment.Way.CASH, today, "", WHO);
+                receipts.receiveKnowingly(key, order.id(), much, Payment.Way.CASH, today, "", WHO);
                 return "";
             };
         });
-        cases.put("Invoices.refund", () -> {
-            Order order = paid(invoices, ten, today);
+        cases.put("Receipts.refund", () -> {
+            Order order = paid(receipts, ten, today);
             return key -> {
-                invoices.refund(key, order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", WHO);
+                receipts.refund(key, order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", WHO);
                 return "";
             };
         });
@@ -160,18 +162,18 @@ final class BookingCases {
             };
         });
         cases.put("Payments.takeBack", () -> {
-            Order order = paid(invoices, ten, today);
+            Order order = paid(receipts, ten, today);
             long line = payments.of(order.id()).getFirst().number();
             return key -> {
                 payments.takeBack(key, order.id(), line, "typed for another order", WHO);
                 return "";
             };
         });
-        cases.put("Invoices.takeBack", () -> {
-            Order order = paid(invoices, ten, today);
+        cases.put("Receipts.takeBack", () -> {
+            Order order = paid(receipts, ten, today);
             long line = invoices.account(order.id()).payments().getFirst().number();
             return key -> {
-                invoices.takeBack(key, order.id(), line, "typed for another order", WHO);
+                receipts.takeBack(key, order.id(), line, "typed for another order", WHO);
                 return "";
             };
         });
@@ -463,9 +465,9 @@ final class BookingCases {
         return order;
     }
 
-    private Order paid(Invoices invoices, Money amount, LocalDate today) {
+    private Order paid(Receipts receipts, Money amount, LocalDate today) {
         Order order = sold.confirmed("Ada Reed", 1);
-        invoices.receive(BookingKey.fresh(), order.id(), amount, Payment.Way.CASH, today, "", WHO);
+        receipts.receive(BookingKey.fresh(), order.id(), amount, Payment.Way.CASH, today, "", WHO);
         return order;
     }
 

@@ -42,7 +42,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
@@ -87,7 +87,7 @@ class HandOversIT {
     Addresses addresses;
 
     @Autowired
-    Invoices invoices;
+    Receipts receipts;
 
     @Autowired
     Workshop workshop;
@@ -126,7 +126,7 @@ class HandOversIT {
         assertThat(ada.open()).contains(price);
 
         keepAddress(two.getFirst(), "Quay Street 4", false);
-        invoices.receive(BookingKey.fresh(), two.getFirst().id(), price, Payment.Way.CASH, workshop.today(), "", WHO);
+        receipts.receive(BookingKey.fresh(), two.getFirst().id(), price, Payment.Way.CASH, workshop.today(), "", WHO);
         parcels.pack(two.stream().map(Order::id).toList(), WHO);
         HandOvers.Entry both = entry(handOvers.now().toSend(), "Ada Reed");
         assertThat(both.orders()).hasSize(2);

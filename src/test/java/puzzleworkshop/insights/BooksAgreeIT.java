@@ -38,6 +38,7 @@ import puzzleworkshop.papers.InvoiceId;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.rates.VatMode;
@@ -71,6 +72,9 @@ class BooksAgreeIT {
 
     @Autowired
     Invoices invoices;
+
+    @Autowired
+    Receipts receipts;
 
     @Autowired
     MoneyPapers papers;
@@ -117,9 +121,9 @@ class BooksAgreeIT {
                 order -> issued.put(issue(order).id(), new byte[0]),
                 order -> credit(order, dice),
                 order -> credit(order, dice),
-                order -> invoices.receive(key(), order, amount(dice), Payment.Way.CASH, day(dice), "", "mara"),
-                order -> invoices.receiveKnowingly(key(), order, amount(dice), Payment.Way.CARD, day(dice), "", "mara"),
-                order -> invoices.refund(key(), order, amount(dice), Payment.Way.TRANSFER, day(dice), "", "mara"),
+                order -> receipts.receive(key(), order, amount(dice), Payment.Way.CASH, day(dice), "", "mara"),
+                order -> receipts.receiveKnowingly(key(), order, amount(dice), Payment.Way.CARD, day(dice), "", "mara"),
+                order -> receipts.refund(key(), order, amount(dice), Payment.Way.TRANSFER, day(dice), "", "mara"),
                 order -> takeBack(order, dice),
                 order -> handOver(order));
         try {
@@ -152,7 +156,7 @@ class BooksAgreeIT {
         if (lines.isEmpty()) {
             throw new Refused("payments.take-back.unknown");
         }
-        invoices.takeBack(key(), order, lines.get(dice.nextInt(lines.size())).number(), "mistyped", "mara");
+        receipts.takeBack(key(), order, lines.get(dice.nextInt(lines.size())).number(), "mistyped", "mara");
     }
 
     private void handOver(OrderId order) {

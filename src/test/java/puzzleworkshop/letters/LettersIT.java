@@ -32,6 +32,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.papers.SoldOrders;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.planning.Notices;
@@ -64,6 +65,9 @@ class LettersIT {
 
     @Autowired
     Invoices invoices;
+
+    @Autowired
+    Receipts receipts;
 
     @Autowired
     Notices notices;
@@ -286,7 +290,7 @@ class LettersIT {
             letters.byHand(BookingKey.fresh(), draft);
         }
         assertThat(reminders.overdue().getFirst().next()).isEmpty();
-        invoices.receive(
+        receipts.receive(
                 BookingKey.fresh(), order.id(), invoice.gross(), Payment.Way.TRANSFER, workshop.today(), "", "Robin");
         assertThat(reminders.overdue()).isEmpty();
     }

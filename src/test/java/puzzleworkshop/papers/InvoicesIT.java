@@ -58,6 +58,9 @@ class InvoicesIT {
     Invoices invoices;
 
     @Autowired
+    Receipts receipts;
+
+    @Autowired
     MoneyPapers papers;
 
     @Autowired
@@ -169,19 +172,19 @@ class InvoicesIT {
         Order order = sold.confirmed("Ada Reed", 1);
         Money gross = order.price().gross().rounded();
         Money ten = Money.of("10.00", "EUR");
-        invoices.receive(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
+        receipts.receive(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "at the counter", "mara");
         invoices.issue(BookingKey.fresh(), order.id(), "mara");
         assertThat(invoices.account(order.id()).open().sameAs(gross.minus(ten))).isTrue();
         assertThat(debts.open())
                 .singleElement()
                 .satisfies(
                         debt -> assertThat(debt.open().sameAs(gross.minus(ten))).isTrue());
-        invoices.receive(BookingKey.fresh(), order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
+        receipts.receive(BookingKey.fresh(), order.id(), gross.minus(ten), Payment.Way.TRANSFER, today, "", "mara");
         assertThat(debts.open()).isEmpty();
-        assertThatThrownBy(() -> invoices.refund(
+        assertThatThrownBy(() -> receipts.refund(
                         BookingKey.fresh(), order.id(), gross.plus(ten), Payment.Way.CASH, today, "", "mara"))
                 .isInstanceOf(Refused.class);
-        invoices.refund(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
+        receipts.refund(BookingKey.fresh(), order.id(), ten, Payment.Way.CASH, today, "late by a day", "mara");
         assertThat(invoices.account(order.id()).open().sameAs(ten)).isTrue();
         assertThat(invoices.account(order.id()).payments())
                 .extracting(Payment::kind)
@@ -205,7 +208,7 @@ class InvoicesIT {
         Order paidTooMuch = sold.confirmed("Cleo Dunn", 1);
         handOver(paidTooMuch);
         Money ten = Money.of("10.00", "EUR");
-        invoices.receiveKnowingly(
+        receipts.receiveKnowingly(
                 BookingKey.fresh(),
                 paidTooMuch.id(),
                 paidTooMuch.price().gross().plus(ten),
@@ -214,7 +217,7 @@ class InvoicesIT {
                 "",
                 "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.HANDED_OVER);
-        invoices.refund(BookingKey.fresh(), paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
+        receipts.refund(BookingKey.fresh(), paidTooMuch.id(), ten, Payment.Way.CASH, today, "", "mara");
         assertThat(stateOf(paidTooMuch)).isEqualTo(OrderState.CLOSED);
     }
 
@@ -230,7 +233,7 @@ class InvoicesIT {
     }
 
     private void receiveAll(Order order) {
-        invoices.receive(BookingKey.fresh(), order.id(), order.price().gross(), Payment.Way.CARD, today, "", "mara");
+        receipts.receive(BookingKey.fresh(), order.id(), order.price().gross(), Payment.Way.CARD, today, "", "mara");
     }
 
     private void handOver(Order order) {
@@ -391,7 +394,7 @@ class InvoicesIT {
         String quoted = text(keep("quote", papers.quote(quote.id())));
         assertThat(quoted).contains("Quote " + quote.number(), "Discount 5 %", "Half is paid", "page 1 of 1");
         Order order = sold.confirmed(ReadPaper.MANY_LETTERS, 2);
-        invoices.receive(BookingKey.fresh(), order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        receipts.receive(BookingKey.fresh(), order.id(), Money.of("20.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         Invoice invoice = invoices.issue(BookingKey.fresh(), order.id(), "mara");
         String invoiced = text(keep("invoice", papers.issued(invoice.id())));
         assertThat(invoiced)
@@ -515,15 +518,15 @@ class InvoicesIT {
         Order order = sold.confirmed("Ada Reed", 1);
         Money gross = order.price().gross().rounded();
         assertThatThrownBy(() -> receive(order, "99999999.00")).isInstanceOf(FarOff.class);
-        invoices.receiveKnowingly(
+        receipts.receiveKnowingly(
                 BookingKey.fresh(), order.id(), Money.of("99999999.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         Payment wrong = invoices.account(order.id()).payments().getFirst();
-        invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "a key stuck", "mara");
+        receipts.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "a key stuck", "mara");
         OrderAccount account = invoices.account(order.id());
         assertThat(account.payments()).hasSize(2);
         assertThat(account.isTakenBack(wrong)).isTrue();
         assertThat(account.open().rounded()).isEqualTo(gross);
-        assertThatThrownBy(() -> invoices.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "again", "mara"))
+        assertThatThrownBy(() -> receipts.takeBack(BookingKey.fresh(), order.id(), wrong.number(), "again", "mara"))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("take-back.done");
         assertThat(debts.open())
@@ -535,18 +538,18 @@ class InvoicesIT {
     void money_that_was_given_back_keeps_the_payment_it_came_from() {
         Order order = sold.confirmed("Ada Reed", 1);
         receive(order, "10.00");
-        invoices.refund(BookingKey.fresh(), order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", "mara");
+        receipts.refund(BookingKey.fresh(), order.id(), Money.of("4.00", "EUR"), Payment.Way.CASH, today, "", "mara");
         List<Payment> lines = invoices.account(order.id()).payments();
-        assertThatThrownBy(() -> invoices.takeBack(
+        assertThatThrownBy(() -> receipts.takeBack(
                         BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara"))
                 .hasMessageContaining("take-back.below");
-        invoices.takeBack(BookingKey.fresh(), order.id(), lines.getLast().number(), "not given", "mara");
-        invoices.takeBack(BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara");
+        receipts.takeBack(BookingKey.fresh(), order.id(), lines.getLast().number(), "not given", "mara");
+        receipts.takeBack(BookingKey.fresh(), order.id(), lines.getFirst().number(), "never came", "mara");
         assertThat(invoices.account(order.id()).received().isZero()).isTrue();
     }
 
     private void receive(Order order, String amount) {
-        invoices.receive(BookingKey.fresh(), order.id(), Money.of(amount, "EUR"), Payment.Way.CASH, today, "", "mara");
+        receipts.receive(BookingKey.fresh(), order.id(), Money.of(amount, "EUR"), Payment.Way.CASH, today, "", "mara");
     }
 
     private static Map<Percent, Money> all(Invoice invoice) {

@@ -35,7 +35,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.PaymentsAwaited;
 import puzzleworkshop.planning.calendar.DeliveryWay;
@@ -81,7 +81,7 @@ class WeekPlanIT {
     PaymentsAwaited payments;
 
     @Autowired
-    Invoices invoices;
+    Receipts receipts;
 
     @Autowired
     GangRuns gang;
@@ -205,7 +205,7 @@ class WeekPlanIT {
         Money half = order.price().gross().dividedBy(2).rounded();
         payments.ask(order.id(), half, "Robin");
         assertThat(waitsFor(order)).contains(Job.Wait.For.PAYMENT);
-        invoices.receive(
+        receipts.receive(
                 BookingKey.fresh(),
                 order.id(),
                 half.minus(Money.of("0.01", half.currency().getCurrencyCode())),
@@ -214,7 +214,7 @@ class WeekPlanIT {
                 "",
                 "Robin");
         assertThat(waitsFor(order)).contains(Job.Wait.For.PAYMENT);
-        invoices.receive(
+        receipts.receive(
                 BookingKey.fresh(),
                 order.id(),
                 Money.of("0.01", half.currency().getCurrencyCode()),

@@ -26,6 +26,7 @@ import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.MoneyPapers;
 import puzzleworkshop.papers.OrderAccount;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.pricing.ui.PriceBar;
@@ -38,6 +39,7 @@ class MoneyPanel implements OrderPanel {
     private static final int AFTER_THE_SHEET = 50;
 
     private final Invoices invoices;
+    private final Receipts receipts;
     private final MoneyPapers papers;
     private final Orders orders;
     private final RateBook book;
@@ -45,8 +47,15 @@ class MoneyPanel implements OrderPanel {
     private final SignedIn signedIn;
 
     MoneyPanel(
-            Invoices invoices, MoneyPapers papers, Orders orders, RateBook book, Formatter figures, SignedIn signedIn) {
+            Invoices invoices,
+            Receipts receipts,
+            MoneyPapers papers,
+            Orders orders,
+            RateBook book,
+            Formatter figures,
+            SignedIn signedIn) {
         this.invoices = invoices;
+        this.receipts = receipts;
         this.papers = papers;
         this.orders = orders;
         this.book = book;
@@ -154,7 +163,7 @@ class MoneyPanel implements OrderPanel {
                     event -> new TakeBackDialog(
                                     figures,
                                     payment,
-                                    why -> invoices.takeBack(
+                                    why -> receipts.takeBack(
                                             BookingKey.seen("take-back", payment.number()),
                                             order.id(),
                                             payment.number(),
@@ -239,7 +248,7 @@ class MoneyPanel implements OrderPanel {
                                     book.today(),
                                     AmountDialog.What.REFUND,
                                     back,
-                                    (entry, sure) -> invoices.refund(
+                                    (entry, sure) -> receipts.refund(
                                             BookingKey.seen("refund", order.number(), account.lines()),
                                             order.id(),
                                             entry.amount(),
@@ -259,9 +268,9 @@ class MoneyPanel implements OrderPanel {
         BookingKey key = BookingKey.seen("receive", order.number(), account.lines());
         String who = signedIn.name();
         if (sure) {
-            invoices.receiveKnowingly(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
+            receipts.receiveKnowingly(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
         } else {
-            invoices.receive(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
+            receipts.receive(key, order.id(), entry.amount(), entry.way(), entry.day(), entry.note(), who);
         }
     }
 

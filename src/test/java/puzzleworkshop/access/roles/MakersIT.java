@@ -25,6 +25,7 @@ import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Invoices;
+import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.sheets.RackFilter;
 import puzzleworkshop.sheets.Sheet;
@@ -133,7 +134,8 @@ class MakersIT {
                 made.confirmed("Ada Reed", beans.getBean(Workshop.class).today().plusDays(20), 25);
         Money ten = Money.of(new java.math.BigDecimal("10"), order.price().net().currency());
         Invoices invoices = beans.getBean(Invoices.class);
-        invoices.receive(
+        Receipts receipts = beans.getBean(Receipts.class);
+        receipts.receive(
                 BookingKey.fresh(),
                 order.id(),
                 ten,
