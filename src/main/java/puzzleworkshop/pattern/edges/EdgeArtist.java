@@ -47,7 +47,8 @@ public final class EdgeArtist {
      * @param arriving direction in which it arrives at b
      * @param calm 0 as the seed wants it, up to {@link #CALMEST}: less shift, tilt and size
      */
-    public CurvePath draw(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath draw(
+            int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         return switch (spec.style()) {
             case STRAIGHT -> CurvePath.through(List.of(a, b), false);
             case WAVY -> wave(a, b, leaving, arriving, 1 - (double) calm / CALMEST);
@@ -61,7 +62,8 @@ public final class EdgeArtist {
      *
      * @param calm up to {@link #CALMEST} + 2
      */
-    public CurvePath beside(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath beside(
+            int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         if (spec.style() != CutStyle.KNOBS || calm <= CALMEST) {
             return draw(kind, row, column, a, b, leaving, arriving, Math.min(calm, CALMEST));
         }
@@ -74,7 +76,8 @@ public final class EdgeArtist {
     }
 
     /** An edge that ends at a personal shape: with a knob where it is long enough, else a plain curve. */
-    public CurvePath stub(int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
+    public CurvePath stub(
+            int kind, int row, int column, Point a, Point b, double[] leaving, double[] arriving, int calm) {
         if (spec.style() == CutStyle.STRAIGHT) {
             return CurvePath.through(List.of(a, b), false);
         }
