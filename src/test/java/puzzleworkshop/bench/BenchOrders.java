@@ -9,6 +9,7 @@ import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import javax.imageio.ImageIO;
 import org.springframework.beans.factory.BeanFactory;
 import puzzleworkshop.artwork.Picture;
@@ -29,6 +30,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.orders.preview.LaidPicture;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
@@ -99,21 +101,36 @@ public final class BenchOrders {
         return Nobody.does(() -> waiting(customer, promised, laserMinutes));
     }
 
+    /** The same with a pattern that depends on the picture and its frame. */
+    public Order waitingForApproval(String customer, LocalDate promised, Function<LaidPicture, PatternSpec> pattern) {
+        return Nobody.does(() -> waiting(customer, promised, 20, pattern));
+    }
+
     private Order waiting(String customer, LocalDate promised, double laserMinutes) {
+        return waiting(
+                customer,
+                promised,
+                laserMinutes,
+                picture -> PatternSpec.of(picture.finished(), new PieceGrid(6, 4), 5));
+    }
+
+    private Order waiting(
+            String customer, LocalDate promised, double laserMinutes, Function<LaidPicture, PatternSpec> pattern) {
         Orders orders = beans.getBean(Orders.class);
         Pricing pricing = beans.getBean(Pricing.class);
         Picture picture = picture();
+        FramedPicture framed = new FramedPicture(picture.id(), Crop.filling(picture, FINISHED.aspect()));
         PriceQuestion question = pricing.typical(FINISHED, 24);
         Order quote = orders.quote(
                 new OrderDraft(
                         Customer.newcomer(customer, "", ""),
                         1,
                         new Puzzle(
-                                PatternSpec.of(FINISHED, new PieceGrid(6, 4), 5),
+                                pattern.apply(new LaidPicture(framed, picture, FINISHED)),
                                 IntendedAge.values()[IntendedAge.values().length - 1],
                                 false),
                         BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
-                        Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, FINISHED.aspect()))),
+                        Optional.of(framed),
                         "",
                         Optional.empty(),
                         Optional.of(promised),

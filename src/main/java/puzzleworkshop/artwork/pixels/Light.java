@@ -10,22 +10,73 @@ package puzzleworkshop.artwork.pixels;
  */
 public record Light(double darkShare, double median, double contrast) {
 
-    private static final double[] LINEAR = new double[256];
+    /** Lightness is counted in tenths. */
+    private static final int TENTHS = 1000;
+
+    private static final int GUIDES = 4096;
+
+    /** What each code value of red, green and blue adds to Y. */
+    private static final double[] RED = new double[256];
+
+    private static final double[] GREEN = new double[256];
+    private static final double[] BLUE = new double[256];
 
     static {
         for (int i = 0; i < 256; i++) {
             double v = i / 255.0;
-            LINEAR[i] = v <= 0.04045 ? v / 12.92 : Math.pow((v + 0.055) / 1.055, 2.4);
+            double linear = v <= 0.04045 ? v / 12.92 : Math.pow((v + 0.055) / 1.055, 2.4);
+            RED[i] = 0.2126 * linear;
+            GREEN[i] = 0.7152 * linear;
+            BLUE[i] = 0.0722 * linear;
         }
+    }
+
+    /** The least Y of each tenth of lightness: a root for each of millions of pixels would take longer than reading the file. */
+    private static final double[] LEAST = new double[TENTHS + 2];
+
+    /** The tenth at the beginning of each of so many equal parts of Y. */
+    private static final short[] GUIDE = new short[GUIDES + 2];
+
+    static {
+        for (int tenth = 1; tenth <= TENTHS; tenth++) {
+            LEAST[tenth] = leastOf(tenth);
+        }
+        LEAST[TENTHS + 1] = Double.POSITIVE_INFINITY;
+        for (int part = 0; part < GUIDE.length; part++) {
+            GUIDE[part] = (short) tenth((double) part / GUIDES);
+        }
+    }
+
+    /** By halving between numbers, exact to the last bit: lightness never falls where Y rises. */
+    private static double leastOf(int tenth) {
+        long below = Double.doubleToLongBits(0);
+        long from = Double.doubleToLongBits(2);
+        while (from - below > 1) {
+            long middle = below + (from - below) / 2;
+            if (tenth(Double.longBitsToDouble(middle)) < tenth) {
+                below = middle;
+            } else {
+                from = middle;
+            }
+        }
+        return Double.longBitsToDouble(from);
+    }
+
+    private static int tenth(double y) {
+        return (int) Math.round(lightness(y) * 10);
     }
 
     /** @param rgb red, green and blue */
     public static Light of(Frame rgb) {
-        int[] histogram = new int[1001];
+        int[] histogram = new int[TENTHS + 1];
         byte[] samples = rgb.samples();
         for (int i = 0; i < samples.length; i += 3) {
-            double lightness = lightness(samples[i] & 0xFF, samples[i + 1] & 0xFF, samples[i + 2] & 0xFF);
-            histogram[(int) Math.round(lightness * 10)]++;
+            double y = RED[samples[i] & 0xFF] + GREEN[samples[i + 1] & 0xFF] + BLUE[samples[i + 2] & 0xFF];
+            int tenth = GUIDE[(int) (y * GUIDES)];
+            while (y >= LEAST[tenth + 1]) {
+                tenth++;
+            }
+            histogram[tenth]++;
         }
         int pixels = samples.length / 3;
         int dark = 0;
@@ -39,7 +90,10 @@ public record Light(double darkShare, double median, double contrast) {
     }
 
     static double lightness(int red, int green, int blue) {
-        double y = 0.2126 * LINEAR[red] + 0.7152 * LINEAR[green] + 0.0722 * LINEAR[blue];
+        return lightness(RED[red] + GREEN[green] + BLUE[blue]);
+    }
+
+    private static double lightness(double y) {
         double l = y > 216.0 / 24389 ? 116 * Math.cbrt(y) - 16 : 24389.0 / 27 * y;
         return Math.clamp(l, 0, 100);
     }

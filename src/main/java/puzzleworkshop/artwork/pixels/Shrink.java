@@ -38,6 +38,11 @@ public final class Shrink implements RowTaker {
 
     @Override
     public void row(int y, byte[] samples) {
+        if (newWidth == width && newHeight == height) {
+            // nothing is made smaller: each pixel is its own mean
+            System.arraycopy(samples, 0, out, row++ * sum.length, sum.length);
+            return;
+        }
         across(samples);
         double scale = (double) newHeight / height;
         // Never above the row that is being summed: rounding may put a row's upper edge a hair into the last one.

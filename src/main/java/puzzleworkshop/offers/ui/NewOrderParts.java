@@ -6,13 +6,13 @@ import puzzleworkshop.artwork.Pictures;
 import puzzleworkshop.artwork.PrintLimits;
 import puzzleworkshop.boards.BoardChoice;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Drafts;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.preview.PictureEdges;
 import puzzleworkshop.pattern.KeptWhole;
+import puzzleworkshop.pattern.shapes.PictureContour;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
 import puzzleworkshop.proofs.Proofs;
@@ -87,9 +87,9 @@ class NewOrderParts {
         return new CustomerWishes(proofs, pictures, figures);
     }
 
-    /** The picture's own edge at a marked place; the oval itself while there is no picture. */
-    CurvePath edgeOf(KeptWhole place, Optional<FramedPicture> framed, Size finished) {
-        return framed.map(picture -> edges.around(place, picture, finished)).orElseGet(place::outline);
+    /** The picture's own edge at a marked place; none while there is no picture. */
+    Optional<PictureContour> edgeOf(KeptWhole place, Optional<FramedPicture> framed, Size finished) {
+        return framed.map(picture -> edges.around(place, picture, finished));
     }
 
     BoardPane board(Runnable changed) {

@@ -160,7 +160,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             confirm.setVisible(changed.state() == OrderState.QUOTE);
             picture.take(changed);
             who.take(changed);
-            puzzle.take(changed);
+            puzzle.take(changed, picture::laid);
             board.take(changed);
             price.take(orders.keptPrice(changed.id()).question());
             ready.take(changed);
@@ -179,10 +179,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
     private void beginLike(Order past) {
         who.begin(String.valueOf(past.customer().id()));
-        puzzle.take(past);
         if (!picture.begin(past)) {
             Feedback.tell(getTranslation("offers.again.no-original", past.number()), true);
         }
+        puzzle.take(past, picture::laid);
     }
 
     @Override
@@ -219,6 +219,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     /** What stands on the form; empty while a field of it cannot be read. */
     private Optional<Wish> read() {
         boolean priced = price.check();
+        puzzle.followPicture(picture::laid);
         return puzzle.read()
                 .filter(form -> priced)
                 .map(form -> new Wish(

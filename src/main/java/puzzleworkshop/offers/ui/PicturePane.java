@@ -22,6 +22,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.LaidPicture;
 
 /** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
 class PicturePane extends Div {
@@ -142,6 +143,11 @@ class PicturePane extends Div {
                 p.id(),
                 crop.map(c -> c.hasAspect(p, finished.aspect()) ? c : c.matched(p, finished.aspect()))
                         .orElseGet(() -> Crop.filling(p, finished.aspect()))));
+    }
+
+    /** The same as it lies on the puzzle. */
+    Optional<LaidPicture> laid(Size finished) {
+        return framed(finished).map(framed -> new LaidPicture(framed, picture.orElseThrow(), finished));
     }
 
     String softAccepted() {

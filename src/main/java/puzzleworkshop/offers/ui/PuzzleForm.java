@@ -13,6 +13,7 @@ import com.vaadin.flow.data.value.ValueChangeMode;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiFunction;
+import java.util.function.Function;
 import java.util.random.RandomGenerator;
 import java.util.stream.Stream;
 import puzzleworkshop.boards.BoardChoice;
@@ -20,12 +21,12 @@ import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.preview.LaidPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.IntendedAge;
@@ -36,6 +37,7 @@ import puzzleworkshop.pattern.PictureAlikeness;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.pattern.shapes.PictureContour;
 import puzzleworkshop.pattern.ui.FalseFitNote;
 import puzzleworkshop.pattern.ui.LayoutChoice;
 import puzzleworkshop.pattern.ui.ShapeChoice;
@@ -88,6 +90,9 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
     private final transient Runnable changedByAge;
     private long seed = RandomGenerator.getDefault().nextLong(1, 1_000_000);
     private boolean filling;
+    /** How the picture lay when marked places were last looked at. */
+    private transient Optional<LaidPicture> laid = Optional.empty();
+
     private String unreadablePieces = "";
 
     PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
@@ -243,8 +248,27 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
     }
 
     /** Lines that run along a marked place follow the picture there. */
-    void followEdges(BiFunction<KeptWhole, Size, CurvePath> edge) {
+    void followEdges(BiFunction<KeptWhole, Size, Optional<PictureContour>> edge) {
         layout.followEdges(edge);
+    }
+
+    /**
+     * Before the form is read: whoever frames the picture otherwise, or changes the size, finds what is marked on it where it
+     * was. On another picture places stay where they were on the puzzle, and the edges there are looked for again.
+     */
+    void followPicture(Function<Size, Optional<LaidPicture>> picture) {
+        Optional<LaidPicture> now = size.value().flatMap(picture);
+        if (now.isEmpty() || now.equals(laid)) {
+            return;
+        }
+        LaidPicture to = now.get();
+        if (laid.filter(to::isSamePicture).isPresent()) {
+            LaidPicture from = laid.get();
+            layout.carry(place -> from.carried(place, to), from.movement(to), from.finished(), to.finished());
+        } else {
+            layout.forgetEdges();
+        }
+        laid = now;
     }
 
     private void take(PatternSpec spec) {
@@ -252,13 +276,14 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
         pieces.setValue(PatternSketches.wanted(spec));
         style.setValue(spec.style());
         edge.setValue(spec.outline().kind());
-        shape.take(spec.shapes(), spec.size());
-        layout.take(spec.layout(), spec.size());
+        shape.take(layout.take(spec.layout(), spec.shapes(), spec.size()), spec.size());
         seed = spec.seed();
     }
 
-    void take(Order order) {
+    /** @param picture as it lies on the puzzle of that order */
+    void take(Order order, Function<Size, Optional<LaidPicture>> picture) {
         filling = true;
+        laid = picture.apply(order.puzzle().finished());
         take(order.puzzle().pattern());
         tray.setValue(order.puzzle().tray());
         age.setValue(order.puzzle().age());

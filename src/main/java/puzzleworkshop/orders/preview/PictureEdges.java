@@ -2,7 +2,6 @@ package puzzleworkshop.orders.preview;
 
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.CroppedPictures;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.KeptWhole;
@@ -28,11 +27,10 @@ public class PictureEdges {
     }
 
     /** The picture's own edge around a place; the place's oval where it shows hardly one. */
-    public CurvePath around(KeptWhole place, FramedPicture framed, Size finished) {
+    public PictureContour around(KeptWhole place, FramedPicture framed, Size finished) {
         return found.get(
-                        new Asked(place, framed, finished),
-                        () -> PictureContour.around(
-                                place, pictures.face(framed.picture(), framed.crop(), finished, PIXELS), finished))
-                .outline();
+                new Asked(place, framed, finished),
+                () -> PictureContour.around(
+                        place, pictures.face(framed.picture(), framed.crop(), finished, PIXELS), finished));
     }
 }

@@ -172,11 +172,11 @@ public record PieceLikeness(Felt edges, Felt pieces, double playMm) {
     }
 
     private static Felt felt(EdgeShape one, EdgeShape other, double limit, double play) {
-        if (!one.couldBeWithin(other.marks, 0, limit) || !one.mayFit(other, limit)) {
+        if (!one.couldBeWithin(other, limit)) {
             return FAR;
         }
         double[] apart = new double[EdgeShape.POINTS];
-        double distance = one.distanceTo(other, limit, apart);
+        double distance = BestMotion.distanceMm(one, other, limit, apart);
         double all = 0;
         double beyond = 0;
         for (double gap : apart) {

@@ -67,7 +67,8 @@ public record KnobRoom(double atLeast, double atMost, double ways, int needed, d
             EdgeShape other = shapes.get(i).turned();
             for (int j = 0; j < i; j++) {
                 double distance = Math.min(
-                        distance(shapes.get(j), shapes.get(i), farthest), distance(shapes.get(j), other, farthest));
+                        shapes.get(j).distanceTo(shapes.get(i), farthest),
+                        shapes.get(j).distanceTo(other, farthest));
                 for (int k = 0; k < FARTHER.length; k++) {
                     if (distance <= need * FARTHER[k]) {
                         within[k]++;
@@ -87,11 +88,5 @@ public record KnobRoom(double atLeast, double atMost, double ways, int needed, d
         double ways = Math.log((double) within[last] / within[first]) / Math.log(FARTHER[last] / FARTHER[first]);
         double ball = within[first] / pairs * Math.pow(1 / FARTHER[first], ways);
         return new KnobRoom(Math.min(MOST, 1 / ball), Math.min(MOST, Math.pow(2, ways) / ball), ways, needed, need);
-    }
-
-    private static double distance(EdgeShape one, EdgeShape other, double limit) {
-        return one.couldBeWithin(other.marks, 0, limit) && one.mayFit(other, limit)
-                ? one.distanceTo(other, limit)
-                : Double.POSITIVE_INFINITY;
     }
 }

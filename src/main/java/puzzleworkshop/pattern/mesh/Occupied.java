@@ -14,7 +14,30 @@ import puzzleworkshop.geometry.path.SegmentDistance;
  */
 final class Occupied {
 
-    private record Laid(Mesh.Edge edge, double[] x, double[] y, Bounds bounds) {}
+    /** @param stretches the box around each stretch, from which most pairs of stretches are seen to be apart */
+    private record Laid(Mesh.Edge edge, double[] x, double[] y, Bounds bounds, Boxes stretches) {}
+
+    private record Boxes(double[] left, double[] right, double[] top, double[] bottom) {
+
+        static Boxes of(double[] x, double[] y) {
+            int count = x.length - 1;
+            Boxes boxes = new Boxes(new double[count], new double[count], new double[count], new double[count]);
+            for (int i = 0; i < count; i++) {
+                boxes.left[i] = Math.min(x[i], x[i + 1]);
+                boxes.right[i] = Math.max(x[i], x[i + 1]);
+                boxes.top[i] = Math.min(y[i], y[i + 1]);
+                boxes.bottom[i] = Math.max(y[i], y[i + 1]);
+            }
+            return boxes;
+        }
+
+        boolean apart(int i, Boxes other, int j, double limit) {
+            return right[i] + limit < other.left[j]
+                    || other.right[j] + limit < left[i]
+                    || bottom[i] + limit < other.top[j]
+                    || other.bottom[j] + limit < top[i];
+        }
+    }
 
     private final Mesh mesh;
     private final double limit;
@@ -70,7 +93,7 @@ final class Occupied {
             minY = Math.min(minY, y[i]);
             maxY = Math.max(maxY, y[i]);
         }
-        return new Laid(edge, x, y, new Bounds(minX, minY, maxX, maxY));
+        return new Laid(edge, x, y, new Bounds(minX, minY, maxX, maxY), Boxes.of(x, y));
     }
 
     private long[] cellsOf(Laid laid) {
@@ -119,14 +142,14 @@ final class Occupied {
             return true;
         }
         for (int i = 0; i + 1 < a.x().length; i++) {
-            if (Math.max(a.x()[i], a.x()[i + 1]) < near.minX()
-                    || Math.min(a.x()[i], a.x()[i + 1]) > near.maxX()
-                    || Math.max(a.y()[i], a.y()[i + 1]) < near.minY()
-                    || Math.min(a.y()[i], a.y()[i + 1]) > near.maxY()) {
+            if (a.stretches().right[i] < near.minX()
+                    || a.stretches().left[i] > near.maxX()
+                    || a.stretches().bottom[i] < near.minY()
+                    || a.stretches().top[i] > near.maxY()) {
                 continue;
             }
             for (int j = 0; j + 1 < b.x().length; j++) {
-                if (apart(a, i, b, j, limit)) {
+                if (a.stretches().apart(i, b.stretches(), j, limit)) {
                     continue;
                 }
                 double needed = limit;
@@ -151,17 +174,10 @@ final class Occupied {
     }
 
     private static double distance(Laid a, int i, Laid b, int j, double limit) {
-        if (apart(a, i, b, j, limit)) {
+        if (a.stretches().apart(i, b.stretches(), j, limit)) {
             return limit;
         }
         return SegmentDistance.between(
                 a.x()[i], a.y()[i], a.x()[i + 1], a.y()[i + 1], b.x()[j], b.y()[j], b.x()[j + 1], b.y()[j + 1]);
-    }
-
-    private static boolean apart(Laid a, int i, Laid b, int j, double limit) {
-        return Math.max(a.x()[i], a.x()[i + 1]) + limit < Math.min(b.x()[j], b.x()[j + 1])
-                || Math.max(b.x()[j], b.x()[j + 1]) + limit < Math.min(a.x()[i], a.x()[i + 1])
-                || Math.max(a.y()[i], a.y()[i + 1]) + limit < Math.min(b.y()[j], b.y()[j + 1])
-                || Math.max(b.y()[j], b.y()[j + 1]) + limit < Math.min(a.y()[i], a.y()[i + 1]);
     }
 }

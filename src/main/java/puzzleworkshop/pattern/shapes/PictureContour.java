@@ -59,6 +59,11 @@ public record PictureContour(CurvePath outline, double seen) {
                 : new PictureContour(through(place, smoothed(way)), seen);
     }
 
+    /** Whether the line is the picture's own; otherwise it is the mark's oval, because the picture shows hardly an edge there. */
+    public boolean isOfPicture() {
+        return seen >= HARDLY_SEEN;
+    }
+
     private static double scale(double step) {
         return NEAREST + (FARTHEST - NEAREST) * step / (STEPS - 1);
     }

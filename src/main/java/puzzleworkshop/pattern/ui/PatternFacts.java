@@ -30,7 +30,10 @@ class PatternFacts extends Div {
 
     private final transient Formatter figures;
 
+    /** Time and price stand beside size and pieces; what the wood bears comes after. */
     private final Div priced = new Div();
+
+    private final Div burnt = new Div();
     private final Div alike = new Div();
     private final SmallText warm = new SmallText();
     private transient Hold held;
@@ -50,7 +53,8 @@ class PatternFacts extends Div {
         answer.laser().ifPresent(time -> fact(facts, "pattern.draw.fact.laser", time));
         answer.price().ifPresent(price -> fact(facts, "pattern.draw.fact.price", price));
         priced.add(facts);
-        answer.burntMm().ifPresent(burnt -> soundWood(facts, burnt, answer.grade()));
+        burnt.removeAll();
+        answer.burntMm().ifPresent(browned -> soundWood(browned, answer.grade()));
         for (String complaint : answer.complaints()) {
             Note said = new Note(Note.Kind.WARN, complaint);
             priced.add(said);
@@ -62,7 +66,9 @@ class PatternFacts extends Div {
     }
 
     /** What is left at the narrowest place when the browned wood of both cuts is not counted. */
-    private void soundWood(Div facts, double burntMm, String grade) {
+    private void soundWood(double burntMm, String grade) {
+        Div facts = new Div();
+        facts.addClassName("pattern-facts");
         double sound = held.narrowestMm() - 2 * burntMm;
         double asked = held.leastSoundMm(grade);
         fact(facts, "pattern.draw.fact.burnt", figures.fine(Length.mm(burntMm)));
@@ -78,7 +84,7 @@ class PatternFacts extends Div {
                         getTranslation("sheets.grade." + grade),
                         figures.number(sound, 2))));
         line.addClassName("pw-verdict-line");
-        priced.add(line);
+        burnt.add(facts, line);
     }
 
     /** How many edges can differ, and the two edges and pieces most like each other. */
@@ -86,15 +92,18 @@ class PatternFacts extends Div {
         alike.removeAll();
         Div facts = new Div();
         facts.addClassName("pattern-facts");
+        boolean beyondCounting = room.atMost() >= KnobRoom.MOST;
         fact(
                 facts,
                 "pattern.draw.fact.room",
                 figures.text(
-                        "pattern.draw.fact.room.of", rounded(room.atLeast()), rounded(room.atMost()), room.needed()));
-        fact(facts, "pattern.draw.fact.edges", apart(likeness.edges()));
-        fact(facts, "pattern.draw.fact.edges-felt", felt(likeness.edges(), likeness.playMm()));
-        fact(facts, "pattern.draw.fact.whole", apart(likeness.pieces()));
-        fact(facts, "pattern.draw.fact.whole-felt", felt(likeness.pieces(), likeness.playMm()));
+                        beyondCounting ? "pattern.draw.fact.room.from" : "pattern.draw.fact.room.of",
+                        rounded(room.atLeast()),
+                        beyondCounting ? 0 : rounded(room.atMost()),
+                        room.needed()));
+        double play = likeness.playMm();
+        felt(facts, "pattern.draw.fact.edges", "pattern.draw.fact.edges-felt", likeness.edges(), play);
+        felt(facts, "pattern.draw.fact.whole", "pattern.draw.fact.whole-felt", likeness.pieces(), play);
         SmallText rule = new SmallText(figures.text(
                 "pattern.draw.room.rule", figures.number(room.distanceMm(), 2), figures.number(likeness.playMm(), 2)));
         alike.add(facts, rule);
@@ -115,13 +124,21 @@ class PatternFacts extends Div {
         return pace;
     }
 
-    private String apart(PieceLikeness.Felt felt) {
-        return figures.text("pattern.draw.fact.apart", figures.number(felt.mm(), 2), figures.number(felt.areaMm2(), 1));
+    /** What lies farther apart than is looked for has no figures: nobody takes one for the other. */
+    private void felt(Div facts, String key, String beyondKey, PieceLikeness.Felt felt, double play) {
+        if (felt.mm() >= PieceLikeness.LOOKED_TO_MM) {
+            fact(
+                    facts,
+                    key,
+                    figures.text("pattern.draw.fact.apart.far", figures.number(PieceLikeness.LOOKED_TO_MM, 0)));
+            return;
+        }
+        fact(facts, key, apart(felt.mm(), felt.areaMm2()));
+        fact(facts, beyondKey, apart(felt.beyondMm(play), felt.beyondMm2()));
     }
 
-    private String felt(PieceLikeness.Felt felt, double play) {
-        return figures.text(
-                "pattern.draw.fact.apart", figures.number(felt.beyondMm(play), 2), figures.number(felt.beyondMm2(), 1));
+    private String apart(double mm, double areaMm2) {
+        return figures.text("pattern.draw.fact.apart", figures.number(mm, 2), figures.number(areaMm2, 1));
     }
 
     /** Two leading digits: these are estimates. */
@@ -150,42 +167,21 @@ class PatternFacts extends Div {
                 facts,
                 "pattern.draw.fact.piece-size",
                 figures.size(pattern.spec().grid().pieceSize(pattern.spec().size())));
-        fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
-        fact(
-                facts,
-                "pattern.draw.fact.limit",
-                figures.fine(Length.mm(pattern.verified().closestAllowedMm())));
-        double unlike = pattern.verified().unlikeMm();
-        fact(facts, "pattern.draw.fact.unlike", figures.fine(Length.mm(unlike)));
         fact(
                 facts,
                 "pattern.draw.fact.hard",
                 getTranslation(Difficulty.of(pattern).textKey()));
-        Hold hold = Hold.of(pattern);
-        held = hold;
         alike.removeAll();
-        fact(facts, "pattern.draw.fact.thinnest", figures.fine(Length.mm(hold.narrowestMm())));
-        fact(
-                facts,
-                "pattern.draw.fact.joints",
-                getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
-        if (Double.isFinite(hold.neckMm())) {
-            fact(facts, "pattern.draw.fact.neck", figures.fine(Length.mm(hold.neckMm())));
-        }
-        if (Double.isFinite(hold.bridgeMm())) {
-            fact(facts, "pattern.draw.fact.bridge", figures.fine(Length.mm(hold.bridgeMm())));
-        }
-        if (hold.holding() > 0) {
-            fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));
-        }
+        burnt.removeAll();
         add(
                 new H2(getTranslation("pattern.draw.fact.title", pattern.spec().seed())),
                 new Verdict(Verdict.Kind.GOOD, getTranslation("pattern.draw.verified")),
                 new FalseFitNote(pattern, figures),
-                facts);
-        add(priced);
-        add(alike);
-        add(
+                facts,
+                priced,
+                wood(pattern),
+                burnt,
+                alike,
                 new SmallPartsNote(verdict, figures),
                 new StickingVerdict(
                         StickingCheck.of(pattern),
@@ -208,6 +204,38 @@ class PatternFacts extends Div {
         add(rule);
         SmallText caution = new SmallText(getTranslation("pattern.draw.caution"));
         add(caution);
+    }
+
+    /** Lines, and whether the pieces hold. */
+    private Div wood(CutPattern pattern) {
+        Div facts = new Div();
+        facts.addClassName("pattern-facts");
+        fact(facts, "pattern.draw.fact.length", figures.length(Length.mm(pattern.totalLengthMm())));
+        fact(
+                facts,
+                "pattern.draw.fact.limit",
+                figures.fine(Length.mm(pattern.verified().closestAllowedMm())));
+        fact(
+                facts,
+                "pattern.draw.fact.unlike",
+                figures.fine(Length.mm(pattern.verified().unlikeMm())));
+        Hold hold = Hold.of(pattern);
+        held = hold;
+        fact(facts, "pattern.draw.fact.thinnest", figures.fine(Length.mm(hold.narrowestMm())));
+        fact(
+                facts,
+                "pattern.draw.fact.joints",
+                getTranslation("pattern.draw.fact.joints.of", hold.holding(), hold.joints()));
+        if (Double.isFinite(hold.neckMm())) {
+            fact(facts, "pattern.draw.fact.neck", figures.fine(Length.mm(hold.neckMm())));
+        }
+        if (Double.isFinite(hold.bridgeMm())) {
+            fact(facts, "pattern.draw.fact.bridge", figures.fine(Length.mm(hold.bridgeMm())));
+        }
+        if (hold.holding() > 0) {
+            fact(facts, "pattern.draw.fact.grip", figures.fine(Length.mm(hold.weakestGripMm())));
+        }
+        return facts;
     }
 
     private Component files(String label, CutFileLinks links) {

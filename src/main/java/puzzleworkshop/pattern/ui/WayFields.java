@@ -47,6 +47,7 @@ class WayFields extends Div {
         this.refuse = refuse;
         layout = new LayoutChoice(figures, changed);
         letters = new LengthField(getTranslation("pattern.way.letters"), figures.units());
+        addClassName("pw-stack");
         Paragraph lead = new Paragraph(getTranslation("pattern.way." + way.name() + ".lead"));
         add(lead);
         switch (way) {

@@ -3,24 +3,17 @@ package puzzleworkshop.pattern.mesh;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.LineString;
-import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.BruteForceLikeness;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.edges.EdgeShape;
 import puzzleworkshop.pattern.edges.PieceLikeness;
 
 /** How many edges can differ, and how alike the most alike edges and pieces are. */
@@ -84,22 +77,6 @@ class KnobRoomTest {
         assertThat(likeness.edges().mm()).isLessThan(1e-6);
     }
 
-    /** Area between two arcs that differ by 1.5 mm of bulge, by JTS, in the position where they are nearest. */
-    @Test
-    void the_area_between_two_flat_arcs_is_that_of_the_polygon_between_them() {
-        EdgeShape one = EdgeShape.of(arc(3));
-        EdgeShape other = EdgeShape.of(arc(4.5));
-        double[] apart = new double[EdgeShape.POINTS];
-        one.distanceTo(other, 3, apart);
-        double area = Arrays.stream(apart).average().orElseThrow() * one.lengthMm();
-        double least = Double.POSITIVE_INFINITY;
-        for (double shift = 0; shift <= 1.5; shift += 0.05) {
-            least = Math.min(least, between(arc(3).translated(0, shift), arc(4.5)));
-        }
-        double largest = between(arc(3), arc(4.5));
-        assertThat(area).isBetween(0.8 * least, largest);
-    }
-
     /** A wider kerf leaves the lines as far apart as they are, and less of that to be felt; where all is play, nothing. */
     @Test
     void what_is_felt_is_what_lies_beyond_the_play_of_the_cut() {
@@ -117,33 +94,5 @@ class KnobRoomTest {
                 .withDesign(PatternSpec.FIRST_DESIGN);
         assertThat(PieceLikeness.of(PatternMaker.make(alike)).pieces().beyondMm2())
                 .isZero();
-    }
-
-    private static double between(CurvePath a, CurvePath b) {
-        GeometryFactory jts = new GeometryFactory();
-        LineString line = jts.createLineString(coordinates(a));
-        double sum = 0;
-        List<Point> points = b.flattened(0.01);
-        for (int i = 1; i < points.size(); i++) {
-            Point middle = points.get(i - 1).towards(points.get(i), 0.5);
-            sum += line.distance(jts.createPoint(new Coordinate(middle.xMm(), middle.yMm())))
-                    * points.get(i - 1).distanceTo(points.get(i));
-        }
-        return sum;
-    }
-
-    private static Coordinate[] coordinates(CurvePath path) {
-        return path.flattened(0.01).stream()
-                .map(p -> new Coordinate(p.xMm(), p.yMm()))
-                .toArray(Coordinate[]::new);
-    }
-
-    private static CurvePath arc(double height) {
-        List<Point> points = new java.util.ArrayList<>();
-        for (int i = 0; i <= 200; i++) {
-            double t = i / 100.0 - 1;
-            points.add(Point.of(15 * t, height * (1 - t * t)));
-        }
-        return CurvePath.through(points, false);
     }
 }

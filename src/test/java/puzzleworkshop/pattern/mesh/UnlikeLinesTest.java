@@ -1,10 +1,8 @@
 package puzzleworkshop.pattern.mesh;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Tag;
@@ -12,7 +10,6 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 import puzzleworkshop.geometry.Point;
-import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.BruteForceLikeness;
@@ -22,7 +19,6 @@ import puzzleworkshop.pattern.JtsLines;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.edges.EdgeShape;
 
 @Tag("slow")
 @DisplayNameGeneration(DisplayNameGenerator.ReplaceUnderscores.class)
@@ -91,39 +87,5 @@ class UnlikeLinesTest {
         PatternSpec spec = PatternSpec.of(Size.mm(300, 200), new PieceGrid(15, 10), 99);
         assertThat(PatternMaker.make(spec).svgPathData())
                 .isEqualTo(PatternMaker.make(spec).svgPathData());
-    }
-
-    /** An arc and the same arc bulging 0.3 mm more: the best shift halves it (closed form for flat arcs: half the sagitta's difference). */
-    @Test
-    void the_best_shift_halves_the_distance_of_two_flat_arcs() {
-        EdgeShape one = EdgeShape.of(parabola(2.0));
-        EdgeShape other = EdgeShape.of(parabola(2.3));
-        assertThat(one.distanceTo(other, 0.2)).isCloseTo(0.15, within(0.02));
-    }
-
-    @Test
-    void an_edge_moved_and_turned_is_the_same_edge() {
-        Random random = new Random(3);
-        for (int i = 0; i < 50; i++) {
-            CurvePath edge = parabola(1 + random.nextDouble() * 4);
-            CurvePath moved =
-                    edge.rotated(random.nextDouble() * 6, Point.of(3, 4)).translated(50, 20);
-            assertThat(EdgeShape.of(edge).distanceTo(EdgeShape.of(moved), 0.1))
-                    .as("arc %d of seed 3", i)
-                    .isLessThan(1e-6);
-            assertThat(EdgeShape.of(edge)
-                            .distanceTo(EdgeShape.of(moved.reversed()).turned(), 0.1))
-                    .as("arc %d of seed 3, from the other side", i)
-                    .isLessThan(1e-6);
-        }
-    }
-
-    private static CurvePath parabola(double height) {
-        List<Point> points = new java.util.ArrayList<>();
-        for (int i = 0; i <= 200; i++) {
-            double t = i / 100.0 - 1;
-            points.add(Point.of(15 * t, height * (1 - t * t)));
-        }
-        return CurvePath.through(points, false);
     }
 }
