@@ -96,7 +96,11 @@ class ParcelPanel implements OrderPanel {
         parcel.ifPresent(one -> panel.add(new Verdict(
                 one.state().hasArrived() ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
                 figures.text(one.state().textKey()))));
-        panel.add(address(order, changed));
+        boolean collected =
+                ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay)).kind() == WayKind.COLLECTION;
+        if (!collected || addresses.of(order).isPresent()) {
+            panel.add(address(order, changed));
+        }
         boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
         if (here) {
             panel.add(packing.show(order, changed));
