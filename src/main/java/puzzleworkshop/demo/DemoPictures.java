@@ -1,6 +1,5 @@
 package puzzleworkshop.demo;
 
-import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -8,6 +7,10 @@ import java.io.UncheckedIOException;
 import java.util.EnumMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import javax.imageio.ImageIO;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.artwork.Picture;
@@ -32,24 +35,40 @@ class DemoPictures {
         this.pictures = pictures;
     }
 
+    /** The next scene is drawn while the one before is looked at. */
     Map<Scene, Picture> take() {
-        Map<Scene, Picture> taken = new EnumMap<>(Scene.class);
-        for (Scene scene : Scene.values()) {
-            taken.put(scene, take(scene));
+        try (ExecutorService ahead = Executors.newSingleThreadExecutor(
+                Thread.ofPlatform().daemon().name("demo-scenes").factory())) {
+            Map<Scene, Future<byte[]>> drawn = new EnumMap<>(Scene.class);
+            for (Scene scene : Scene.values()) {
+                drawn.put(scene, ahead.submit(() -> draw(scene)));
+            }
+            Map<Scene, Picture> taken = new EnumMap<>(Scene.class);
+            for (Scene scene : Scene.values()) {
+                taken.put(scene, take(scene, drawn.get(scene)));
+            }
+            return taken;
         }
-        return taken;
     }
 
-    private Picture take(Scene scene) {
-        BufferedImage drawn = scene.picture(WIDTH, HEIGHT, SEED + scene.ordinal());
+    private static byte[] draw(Scene scene) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        ImageIO.write(scene.picture(WIDTH, HEIGHT, SEED + scene.ordinal()), "jpeg", bytes);
+        return bytes.toByteArray();
+    }
+
+    private Picture take(Scene scene, Future<byte[]> drawn) {
         try {
-            ImageIO.write(drawn, "jpeg", bytes);
             return pictures.take(
                     scene.name().toLowerCase(Locale.ROOT).replace('_', '-') + ".jpg",
-                    new ByteArrayInputStream(bytes.toByteArray()));
-        } catch (IOException unwritable) {
-            throw new UncheckedIOException(unwritable);
+                    new ByteArrayInputStream(drawn.get()));
+        } catch (IOException unreadable) {
+            throw new UncheckedIOException(unreadable);
+        } catch (ExecutionException undrawn) {
+            throw new IllegalStateException(undrawn.getCause());
+        } catch (InterruptedException ended) {
+            Thread.currentThread().interrupt();
+            throw new IllegalStateException(ended);
         }
     }
 }

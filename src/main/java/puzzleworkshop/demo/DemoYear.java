@@ -12,6 +12,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.SplittableRandom;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -27,6 +30,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
+import puzzleworkshop.papers.PaperFaces;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PieceGrid;
@@ -46,6 +50,9 @@ class DemoYear {
     /** Papers are numbered by the day on which an order leaves, so they are written when all have left. */
     private static final double PLAYED = 0.6;
 
+    /** So many papers are written before the bar moves again. */
+    private static final int PAPERS_TOLD = 10;
+
     private record Left(PastOrder past, Order order) {}
 
     private static final int AGAIN_DAYS = 8;
@@ -56,6 +63,7 @@ class DemoYear {
     private final RateBook book;
     private final PastBench bench;
     private final PastMoney money;
+    private final PaperFaces faces;
     private final Workshop workshop;
     private final TransactionTemplate together;
 
@@ -65,6 +73,7 @@ class DemoYear {
             RateBook book,
             PastBench bench,
             PastMoney money,
+            PaperFaces faces,
             Workshop workshop,
             PlatformTransactionManager transactions) {
         this.orders = orders;
@@ -72,11 +81,21 @@ class DemoYear {
         this.book = book;
         this.bench = bench;
         this.money = money;
+        this.faces = faces;
         this.workshop = workshop;
         this.together = new TransactionTemplate(transactions);
     }
 
+    /** What is painted on an order's papers is painted beside the work on the next ones: a third of the time otherwise. */
     void play(Map<Scene, Picture> scenes, DemoWorkshop.Progress progress) {
+        try (ExecutorService painter = Executors.newSingleThreadExecutor(
+                Thread.ofPlatform().daemon().name("demo-faces").factory())) {
+            List<Left> left = played(scenes, progress, done -> painter.submit(() -> faces.of(done)));
+            settle(left, progress);
+        }
+    }
+
+    private List<Left> played(Map<Scene, Picture> scenes, DemoWorkshop.Progress progress, Consumer<Order> handedOver) {
         LocalDate today = workshop.today();
         List<PastOrder> past = PastOrder.yearBefore(today);
         rates(today);
@@ -94,12 +113,22 @@ class DemoYear {
             Picture picture = scenes.get(Scene.values()[i % Scene.values().length]);
             SplittableRandom random = new SplittableRandom(i);
             Order done = together.execute(status -> play(one, known, picture, rack, random));
+            handedOver.accept(done);
             left.add(new Left(one, done));
         }
         together.executeWithoutResult(status -> HouseClock.at(at(today.minusDays(3), MORNING), rack::clear));
-        progress.reached(PLAYED, Sentence.of("demo.year.papers", left.size()));
+        return left;
+    }
+
+    private void settle(List<Left> left, DemoWorkshop.Progress progress) {
+        LocalDate today = workshop.today();
         left.sort(Comparator.comparing((Left one) -> one.past().handedOver()));
-        for (Left one : left) {
+        for (int i = 0; i < left.size(); i++) {
+            if (i % PAPERS_TOLD == 0) {
+                progress.reached(
+                        PLAYED + (1 - PLAYED) * i / left.size(), Sentence.of("demo.year.papers", i + 1, left.size()));
+            }
+            Left one = left.get(i);
             together.executeWithoutResult(status -> {
                 money.settle(one.order(), one.past());
                 if (one.past().comesBack(today)) {

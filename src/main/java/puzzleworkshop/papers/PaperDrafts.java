@@ -9,7 +9,6 @@ import org.springframework.stereotype.Component;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.orders.preview.PreviewRenderer;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.papers.MoneySheet.Column;
 import puzzleworkshop.papers.MoneySheet.Pair;
@@ -26,14 +25,13 @@ import puzzleworkshop.workshop.WorkshopProfile;
 class PaperDrafts {
 
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM yyyy", Texts.LOCALE);
-    private static final int FACE_PIXELS = 720;
 
-    private final PreviewRenderer faces;
+    private final PaperFaces faces;
     private final PuzzleDifficulty difficulty;
     private final Workshop workshop;
     private final Formatter figures;
 
-    PaperDrafts(PreviewRenderer faces, PuzzleDifficulty difficulty, Workshop workshop, Formatter figures) {
+    PaperDrafts(PaperFaces faces, PuzzleDifficulty difficulty, Workshop workshop, Formatter figures) {
         this.faces = faces;
         this.difficulty = difficulty;
         this.workshop = workshop;
@@ -276,7 +274,7 @@ class PaperDrafts {
     }
 
     private Optional<byte[]> face(Order order) {
-        return Optional.of(faces.jpeg(order.puzzle(), order.picture(), FACE_PIXELS));
+        return Optional.of(faces.of(order));
     }
 
     private static Optional<byte[]> logo(PaperSettings settings) {

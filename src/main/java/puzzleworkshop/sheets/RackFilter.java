@@ -31,4 +31,10 @@ public record RackFilter(
                 Optional.empty(),
                 EnumSet.of(SheetState.FREE, SheetState.RESERVED));
     }
+
+    /** Every sheet that was ever entered, used up ones too. */
+    public static RackFilter everEntered() {
+        return new RackFilter(
+                "", Optional.empty(), Optional.empty(), Optional.empty(), EnumSet.allOf(SheetState.class));
+    }
 }

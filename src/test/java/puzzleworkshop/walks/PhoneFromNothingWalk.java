@@ -128,7 +128,7 @@ class PhoneFromNothingWalk extends Walk {
         bench.paid();
         go("");
         page.getByText("No orders are open")
-                .or(page.getByText("Before the first order"))
+                .or(page.getByText("Still to set up"))
                 .first()
                 .waitFor();
     }

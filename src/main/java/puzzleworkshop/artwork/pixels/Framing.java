@@ -135,6 +135,16 @@ public final class Framing {
         }
         byte[] row = rows.row(y);
         float[] out = new float[across.count() * channels];
+        if (channels == 3) {
+            shrinkColours(row, out);
+        } else {
+            shrink(row, out);
+        }
+        shrunkRows.put(y, out);
+        return out;
+    }
+
+    private void shrink(byte[] row, float[] out) {
         for (int x = 0; x < across.count(); x++) {
             for (int t = across.start(x); t < across.start(x + 1); t++) {
                 float weight = across.weight(t);
@@ -144,7 +154,24 @@ public final class Framing {
                 }
             }
         }
-        shrunkRows.put(y, out);
-        return out;
+    }
+
+    /** The same sums in the same order for what nearly every picture is, held in three numbers: this loop is most of a face. */
+    private void shrinkColours(byte[] row, float[] out) {
+        for (int x = 0; x < across.count(); x++) {
+            float first = 0;
+            float second = 0;
+            float third = 0;
+            for (int t = across.start(x); t < across.start(x + 1); t++) {
+                float weight = across.weight(t);
+                int from = across.index(t) * 3;
+                first += weight * (row[from] & 0xFF);
+                second += weight * (row[from + 1] & 0xFF);
+                third += weight * (row[from + 2] & 0xFF);
+            }
+            out[x * 3] = first;
+            out[x * 3 + 1] = second;
+            out[x * 3 + 2] = third;
+        }
     }
 }

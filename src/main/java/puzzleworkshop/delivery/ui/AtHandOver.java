@@ -4,13 +4,11 @@ import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H3;
-import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
 import puzzleworkshop.bench.Bench.Waiting;
 import puzzleworkshop.bench.ui.StagePart;
 import puzzleworkshop.delivery.HandOvers;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Verdict;
 import puzzleworkshop.workshop.Stage;
 
 /** At hand-over: which way it goes, where to, and what is still to be paid, open on the card where it is needed. */
@@ -39,9 +37,7 @@ class AtHandOver implements StagePart {
         Div part = new Div(new H3(entry.way().name()));
         part.addClassName("pw-stack");
         if (!entry.isCollected()) {
-            part.add(entry.to()
-                    .<Component>map(address -> new Paragraph(String.join(", ", address.lines(address.country()))))
-                    .orElseGet(() -> new Verdict(Verdict.Kind.WARN, figures.text("delivery.address.unchecked"))));
+            part.add(new WhereTo(entry, figures));
         }
         part.add(new ToPay(entry, figures));
         Anchor day = new Anchor("hand-overs", figures.text("delivery.title"));

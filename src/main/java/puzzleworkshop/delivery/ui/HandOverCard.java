@@ -7,7 +7,6 @@ import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.delivery.HandOvers.Entry;
 import puzzleworkshop.delivery.Parcel;
 import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.Verdict;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderPreview;
@@ -52,10 +51,7 @@ class HandOverCard extends Div {
                         ? way + " · " + entry.way().collectWindow()
                         : way));
         if (!entry.isCollected()) {
-            words.add(entry.to()
-                    .map(address -> small(String.join(", ", address.lines(address.country()))))
-                    .orElseGet(() ->
-                            new Span(new Verdict(Verdict.Kind.WARN, getTranslation("delivery.address.unchecked")))));
+            words.add(new WhereTo(entry, figures));
         }
         entry.parcel()
                 .flatMap(Parcel::leftAt)

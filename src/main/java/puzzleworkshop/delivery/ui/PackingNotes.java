@@ -39,6 +39,7 @@ class PackingNotes {
 
     Component show(Order order, Runnable changed) {
         Div part = new Part();
+        part.addClassNames("pw-stack", "delivery-packing");
         Boxes.Packing packing = boxes.packing(order);
         part.add(new Paragraph(figures.say(packing.proposed().reason())));
         List<Box> all = boxes.all();
@@ -79,6 +80,12 @@ class PackingNotes {
     private Component weight(Order order) {
         try {
             PackedWeight weight = boxes.weight(order);
+            if (weight.trayGrams() == 0 && weight.boxGrams() == 0) {
+                return new Paragraph(figures.text(
+                        "delivery.weight.pieces",
+                        figures.number(weight.grams(), 0),
+                        figures.number(weight.scatterGrams(), 0)));
+            }
             return new Paragraph(figures.text(
                     "delivery.weight",
                     figures.number(weight.grams(), 0),
@@ -117,7 +124,7 @@ class PackingNotes {
         first.addValueChangeListener(e -> aim.run());
         aim.run();
         Div row = new Part(kind, first, all, labels);
-        row.addClassName("pw-row");
+        row.addClassName("delivery-papers");
         return row;
     }
 
@@ -126,7 +133,6 @@ class PackingNotes {
     private static final class Part extends Div {
         Part(Component... parts) {
             super(parts);
-            addClassName("pw-stack");
         }
     }
 }

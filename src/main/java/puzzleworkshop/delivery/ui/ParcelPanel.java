@@ -96,7 +96,11 @@ class ParcelPanel implements OrderPanel {
         parcel.ifPresent(one -> panel.add(new Verdict(
                 one.state().hasArrived() ? Verdict.Kind.GOOD : Verdict.Kind.WAIT,
                 figures.text(one.state().textKey()))));
-        panel.add(address(order, changed));
+        boolean collected =
+                ways.orUsual(parcel.flatMap(Parcel::way).or(order::deliveryWay)).kind() == WayKind.COLLECTION;
+        if (!collected || addresses.of(order).isPresent()) {
+            panel.add(address(order, changed));
+        }
         boolean here = parcel.map(one -> one.state().isHere()).orElse(true);
         if (here) {
             panel.add(packing.show(order, changed));
@@ -115,7 +119,7 @@ class ParcelPanel implements OrderPanel {
     private Component address(Order order, Runnable changed) {
         Optional<PostalAddress> kept = addresses.of(order);
         Paragraph lines = new Paragraph(kept.map(address -> String.join("\n", address.lines(addresses.home())))
-                .orElseGet(() -> figures.text("delivery.address.unchecked")));
+                .orElseGet(() -> unchecked(order)));
         lines.addClassName("delivery-lines");
         Button edit = new Button(
                 figures.text(kept.isPresent() ? "delivery.address.change" : "delivery.address.check"),
@@ -124,6 +128,13 @@ class ParcelPanel implements OrderPanel {
         Div row = new Div(lines, edit);
         row.addClassName("pw-row");
         return row;
+    }
+
+    /** What was typed with the order stands there until somebody has looked it through. */
+    private String unchecked(Order order) {
+        String typed = WhereTo.typed(order.customer().address());
+        String word = figures.text("delivery.address.unchecked");
+        return typed.isEmpty() ? word : word + "\n" + typed;
     }
 
     private Component wayOf(Order order, Optional<Parcel> parcel, Runnable changed) {

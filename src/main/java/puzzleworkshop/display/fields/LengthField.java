@@ -35,6 +35,8 @@ public class LengthField extends CustomField<Length> {
         text.setAriaLabel(label);
         InputModes.numbers(text, true);
         text.addValueChangeListener(event -> updateValue());
+        // A refusal speaks of what stood there when it was said; whoever judges while one types says it again.
+        addValueChangeListener(event -> setInvalid(event.getValue() == null && isInvalid()));
         add(text);
     }
 

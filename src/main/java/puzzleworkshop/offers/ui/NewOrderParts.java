@@ -15,6 +15,7 @@ import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.shapes.PictureContour;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.pricing.rates.RateBook;
+import puzzleworkshop.printing.media.PrintMedia;
 import puzzleworkshop.proofs.Proofs;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.SignedIn;
@@ -26,6 +27,7 @@ import puzzleworkshop.workshop.Workshop;
 class NewOrderParts {
 
     private final Pictures pictures;
+    private final PrintMedia media;
     private final Customers customers;
     private final RackSettings rack;
     private final BoardChoice choice;
@@ -40,6 +42,7 @@ class NewOrderParts {
 
     NewOrderParts(
             Pictures pictures,
+            PrintMedia media,
             Customers customers,
             RackSettings rack,
             BoardChoice choice,
@@ -55,6 +58,7 @@ class NewOrderParts {
         this.edges = edges;
         this.drafts = drafts;
         this.pictures = pictures;
+        this.media = media;
         this.customers = customers;
         this.rack = rack;
         this.choice = choice;
@@ -68,7 +72,7 @@ class NewOrderParts {
     PicturePane picture(Runnable changed) {
         TradeNumbers numbers = workshop.tradeNumbers();
         PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
-        return new PicturePane(pictures, numbers.overhang(), limits, figures, changed);
+        return new PicturePane(pictures, media, numbers.overhang(), limits, figures, changed);
     }
 
     WhoAndWhen whoAndWhen(Runnable changed) {

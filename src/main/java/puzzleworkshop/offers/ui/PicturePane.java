@@ -23,6 +23,7 @@ import puzzleworkshop.offers.Offer;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.LaidPicture;
+import puzzleworkshop.printing.media.PrintMedia;
 
 /** The customer's picture with the cut lines on it: dropped here, judged at once, framed for the size. */
 class PicturePane extends Div {
@@ -31,6 +32,8 @@ class PicturePane extends Div {
     private static final String CROP = "#crop";
 
     private final transient Pictures pictures;
+    private final transient PrintMedia media;
+    private final transient Length overhang;
     private final transient Formatter figures;
     private final transient Runnable changed;
     private final transient PrintLimits limits;
@@ -39,11 +42,20 @@ class PicturePane extends Div {
     private final FieldError tooSoft;
     private final TextField softAccepted = new TextField(getTranslation("offers.new.soft-accepted"));
     private final Div verdicts = new Div();
+    private final PaperNote paper;
     private transient Optional<Picture> picture = Optional.empty();
     private transient Optional<Crop> crop = Optional.empty();
 
-    PicturePane(Pictures pictures, Length overhang, PrintLimits limits, Formatter figures, Runnable changed) {
+    PicturePane(
+            Pictures pictures,
+            PrintMedia media,
+            Length overhang,
+            PrintLimits limits,
+            Formatter figures,
+            Runnable changed) {
         this.pictures = pictures;
+        this.media = media;
+        this.overhang = overhang;
         this.figures = figures;
         this.limits = limits;
         this.changed = changed;
@@ -66,7 +78,8 @@ class PicturePane extends Div {
         softAccepted.setValueChangeMode(ValueChangeMode.ON_CHANGE);
         softAccepted.addValueChangeListener(event -> changed.run());
         verdicts.addClassName("pw-stack");
-        add(preview, upload, refusal, verdicts, tooSoft, softAccepted);
+        paper = new PaperNote(figures);
+        add(preview, upload, refusal, verdicts, paper, tooSoft, softAccepted);
     }
 
     /** Tells where the picture, or the bare wood, is tapped: shares of the finished puzzle. */
@@ -157,6 +170,7 @@ class PicturePane extends Div {
     void show(Offer offer) {
         preview.show(picture, offer);
         tooSoft.show(offer);
+        paper.show(offer.wish().finished().grownBy(overhang), media.owned());
         verdicts.removeAll();
         boolean soft = offer.resolution()
                 .map(r -> r.verdict() == Resolution.Verdict.REFUSE)

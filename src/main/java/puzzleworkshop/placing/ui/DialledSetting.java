@@ -1,5 +1,6 @@
 package puzzleworkshop.placing.ui;
 
+import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
@@ -42,6 +43,6 @@ class DialledSetting extends Div {
         large.addClassName("cutting-dialled-value");
         Span small = new Span(unit);
         small.addClassName("pw-soft");
-        return new Div(name, new Div(large, small));
+        return new Div(name, new Div(large, new Text(" "), small));
     }
 }

@@ -244,7 +244,12 @@ public class EnterSheetView extends Div {
     }
 
     private Component takeIn() {
-        Button take = new Button(figures.text("sheets.enter.take"), event -> take());
+        Button take = new Button(figures.text("sheets.enter.take"), event -> {
+            // the second press of a double click finds the fields empty and is meant for nothing
+            if (event.getClickCount() < 2) {
+                take();
+            }
+        });
         take.addThemeVariants(ButtonVariant.PRIMARY);
         take.addClassName("sheets-take");
         take.addClickShortcut(Key.ENTER).listenOn(shape);

@@ -31,6 +31,7 @@ class SheetsSetupStep implements SetupStep {
 
     @Override
     public boolean done() {
-        return rack.count(RackFilter.inRack()) > 0;
+        // a rack that is used up was entered all the same
+        return rack.count(RackFilter.everEntered()) > 0;
     }
 }

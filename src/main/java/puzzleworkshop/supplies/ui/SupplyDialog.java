@@ -22,6 +22,7 @@ import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.Size;
 import puzzleworkshop.supplies.LaserFacts;
 import puzzleworkshop.supplies.Restock;
 import puzzleworkshop.supplies.Supplies;
@@ -31,6 +32,9 @@ import puzzleworkshop.supplies.UseUnit;
 
 /** A new supply, or the facts of a known one. */
 class SupplyDialog extends Dialog {
+
+    /** The size that most sheets have (ISO 216). */
+    private static final Size A4 = Size.mm(210, 297);
 
     static final int USUAL_LEAD_DAYS = 7;
     static final int USUAL_SPARE_DAYS = 5;
@@ -71,6 +75,7 @@ class SupplyDialog extends Dialog {
         kind.addValueChangeListener(event -> {
             if (event.isFromClient() && before.isEmpty()) {
                 useUnit.setValue(usualUnit(event.getValue()));
+                proposeSize();
             }
             showWhatCounts();
         });
@@ -143,9 +148,8 @@ class SupplyDialog extends Dialog {
             before.flatMap(SupplyItem::width).ifPresent(width::setValue);
             before.flatMap(SupplyItem::height).ifPresent(height::setValue);
         } else {
-            // the size that most sheets have: A4, ISO 216
-            width.setValue(Length.mm(210));
-            height.setValue(Length.mm(297));
+            width.setValue(A4.width());
+            height.setValue(A4.height());
         }
         purchaseUnit.setValue(before.map(SupplyItem::purchaseUnit).orElse(""));
         BigDecimal per = before.map(SupplyItem::usePerPurchase).orElse(BigDecimal.ONE);
@@ -158,6 +162,16 @@ class SupplyDialog extends Dialog {
         usual.setValue(before.map(SupplyItem::usual).orElse(true));
         retired.setValue(before.map(SupplyItem::retired).orElse(false));
         retired.setVisible(before.isPresent());
+    }
+
+    /** A sheet begins as A4; how wide a roll is stands on the roll, so nothing is proposed for it. */
+    private void proposeSize() {
+        boolean untouched = A4.width().equals(width.getValue()) && A4.height().equals(height.getValue());
+        if (useUnit.getValue() == UseUnit.METRE && untouched) {
+            width.clear();
+        } else if (useUnit.getValue() == UseUnit.SHEET && width.getValue() == null) {
+            width.setValue(A4.width());
+        }
     }
 
     private void showWhatCounts() {

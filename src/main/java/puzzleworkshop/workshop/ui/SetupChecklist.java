@@ -32,6 +32,7 @@ public class SetupChecklist extends Div {
                 .toList();
         // the first that is open is the one to do now
         boolean next = true;
+        boolean goalReached = false;
         for (SetupStep thing : inOrder) {
             boolean done;
             try {
@@ -42,9 +43,13 @@ public class SetupChecklist extends Div {
             }
             list.add(row(thing, done, !done && next, figures));
             next = next && done;
+            goalReached = done;
         }
         open = !next;
-        add(new H2(figures.text("workshop.first.title")), new Paragraph(figures.text("workshop.first.lead")), list);
+        // the last of them is the first order: who has had it is not before it any more
+        String heading = goalReached ? "workshop.first.left" : "workshop.first.title";
+        String lead = goalReached ? "workshop.first.left.lead" : "workshop.first.lead";
+        add(new H2(figures.text(heading)), new Paragraph(figures.text(lead)), list);
     }
 
     /** Whether something is left to do. */

@@ -7,6 +7,7 @@ import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.confirmdialog.ConfirmDialog;
+import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.H2;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.router.QueryParameters;
@@ -84,6 +85,9 @@ class BenchViewTest extends SpringBrowserlessTest {
     void a_stage_is_ticked_and_a_mis_tap_taken_back() {
         Order order = new BenchOrders(beans).confirmed("Ida Lund", plan.today().plusDays(20), 25);
         navigate(BenchView.class, "print");
+        assertThat(find(Anchor.class).withText("Open Print runs").single().getHref())
+                .as("the file to print is one tap away")
+                .isEqualTo("print-runs");
         press("Print: done");
         assertThat(next(order.id())).contains(Stage.LAMINATE);
         assertThat(bench.ticks(order.id()).getLast().who()).isEqualTo(signedIn.name());

@@ -21,6 +21,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.BeanFactory;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.delivery.PackedOrders;
 import puzzleworkshop.delivery.Parcel;
@@ -108,6 +109,19 @@ class HandOverCardsTest extends SpringBrowserlessTest {
         Parcel kept = Nobody.does(() -> parcels.get(parcel.id()));
         assertThat(kept.measure().orElseThrow().grams()).isEqualTo(700);
         assertThat(kept.postage()).contains(postage);
+    }
+
+    @Test
+    void an_address_that_nobody_looked_through_yet_is_shown_as_it_was_typed() {
+        Order order = packed("Ada Reed", "Parcel");
+        JdbcClient.create(database)
+                .sql("update customer set address = :lines where id = :id")
+                .param("lines", "4 Mill Lane\nYork YO1 7AA")
+                .param("id", order.customer().id())
+                .update();
+        navigate(HandOversView.class);
+        assertThat(find(WhereTo.class).single().getElement().getTextRecursively())
+                .contains("Address not checked", "4 Mill Lane, York YO1 7AA");
     }
 
     @Test

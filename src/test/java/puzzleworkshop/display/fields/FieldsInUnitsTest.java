@@ -53,6 +53,19 @@ class FieldsInUnitsTest {
     }
 
     @Test
+    void a_refused_length_is_not_red_any_more_once_another_is_typed() {
+        LengthField field = new LengthField("", UnitSystem.MILLIMETRES);
+        TextField text = (TextField) field.getChildren().findFirst().orElseThrow();
+        text.setValue("0");
+        field.setInvalid(true);
+        text.setValue("abc");
+        assertThat(field.isInvalid()).isTrue();
+        text.setValue("400");
+        assertThat(field.isInvalid()).isFalse();
+        assertThat(text.isInvalid()).isFalse();
+    }
+
+    @Test
     void what_is_typed_counts_and_typing_the_old_figure_again_is_no_change() {
         LengthField field = new LengthField("", UnitSystem.INCHES);
         field.setValue(Length.mm(3));

@@ -9,10 +9,13 @@ import com.vaadin.flow.component.dialog.Dialog;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.notification.Notification;
 import com.vaadin.flow.component.textfield.TextField;
+import java.math.BigDecimal;
 import java.time.Duration;
 import java.time.LocalDate;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.awaitility.Awaitility;
+import org.awaitility.core.ThrowingRunnable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
@@ -22,10 +25,17 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.Length;
+import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.ui.OrdersView;
+import puzzleworkshop.supplies.LaserFacts;
+import puzzleworkshop.supplies.Supplies;
+import puzzleworkshop.supplies.SupplyItem;
+import puzzleworkshop.supplies.SupplyKind;
+import puzzleworkshop.supplies.UseUnit;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
+import puzzleworkshop.workshop.Workshop;
 
 @DatabaseTest
 @WithMockUser(username = "Robin", roles = "OWNER")
@@ -37,6 +47,12 @@ class NewOrderViewTest extends SpringBrowserlessTest {
 
     @Autowired
     Orders orders;
+
+    @Autowired
+    Supplies supplies;
+
+    @Autowired
+    Workshop workshop;
 
     @BeforeEach
     void an_empty_workshop() {
@@ -97,17 +113,47 @@ class NewOrderViewTest extends SpringBrowserlessTest {
 
     @Test
     void without_a_laser_the_page_leads_to_where_it_is_entered_and_refuses_in_one_card_however_often_one_presses() {
-        Awaitility.await()
-                .pollInSameThread()
-                .atMost(Duration.ofMinutes(2))
-                .untilAsserted(() -> assertThat(find(Anchor.class)
-                                .withText("Open Machines and settings")
-                                .all())
-                        .singleElement()
-                        .satisfies(link -> assertThat(link.getHref()).isEqualTo("machines")));
+        awaited(() -> assertThat(find(Anchor.class)
+                        .withText("Open Machines and settings")
+                        .all())
+                .singleElement()
+                .satisfies(link -> assertThat(link.getHref()).isEqualTo("machines")));
         for (int pressed = 0; pressed < 3; pressed++) {
             test(find(Button.class).withId("save-quote").single()).click();
         }
         assertThat(find(Notification.class).all()).hasSize(1);
+    }
+
+    /** A4 is 210 × 297 mm (ISO 216); 300 × 200 mm with 3 mm of overhang is 306 × 206 mm. */
+    @Test
+    void a_print_larger_than_every_paper_in_the_house_is_told_before_a_day_is_promised() {
+        supplies.keep(new SupplyItem(
+                Optional.empty(),
+                "Matt sticker paper, A4",
+                SupplyKind.STICKER_PAPER,
+                UseUnit.SHEET,
+                Optional.of(Length.mm(210)),
+                Optional.of(Length.mm(297)),
+                "pack of 100",
+                BigDecimal.valueOf(100),
+                new LaserFacts(LaserFacts.Pvc.FREE, LaserFacts.Adhesive.DRY),
+                5,
+                5,
+                true,
+                false,
+                BigDecimal.ZERO,
+                Money.of(BigDecimal.ZERO, workshop.currency())));
+        navigate(NewOrderView.class);
+        awaited(() -> assertThat(find(PaperNote.class).all())
+                .singleElement()
+                .satisfies(note ->
+                        assertThat(note.getElement().getTextRecursively()).contains("306 × 206 mm", "A4", "Supplies")));
+        find(LengthField.class).withId("width").single().setValue(Length.mm(260));
+        find(LengthField.class).withId("height").single().setValue(Length.mm(180));
+        awaited(() -> assertThat(find(PaperNote.class).all()).isEmpty());
+    }
+
+    private static void awaited(ThrowingRunnable sight) {
+        Awaitility.await().pollInSameThread().atMost(Duration.ofMinutes(2)).untilAsserted(sight);
     }
 }

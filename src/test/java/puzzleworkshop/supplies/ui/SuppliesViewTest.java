@@ -6,6 +6,7 @@ import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.html.ListItem;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.html.Span;
+import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextField;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.Verdict;
+import puzzleworkshop.display.fields.LengthField;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -66,6 +68,22 @@ class SuppliesViewTest extends ScreenTest {
         assertThat(supplies.items().stream().filter(item -> item.kind().isUnderLaser()))
                 .hasSize(3)
                 .allMatch(item -> item.forbiddenAtLaser().isPresent());
+    }
+
+    @Test
+    void a_new_roll_is_not_as_wide_as_a_sheet_of_paper() {
+        navigate(SuppliesView.class);
+        test(find(Button.class).withText("New supply").single()).click();
+        Select<?> what = find(Select.class).all().stream()
+                .filter(select -> "What for".equals(select.getLabel()))
+                .findFirst()
+                .orElseThrow();
+        LengthField width = find(LengthField.class).withCaption("Width").single();
+        assertThat(width.getValue()).as("A4, ISO 216").isEqualTo(Length.mm(210));
+        test(what).selectItem("Masking tape");
+        assertThat(width.getValue()).isNull();
+        test(what).selectItem("Sticker paper");
+        assertThat(width.getValue()).isEqualTo(Length.mm(210));
     }
 
     @Test

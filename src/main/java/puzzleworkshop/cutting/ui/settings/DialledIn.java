@@ -1,5 +1,6 @@
 package puzzleworkshop.cutting.ui.settings;
 
+import com.vaadin.flow.component.Text;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Span;
 import puzzleworkshop.cutting.settings.CutParameters;
@@ -36,7 +37,7 @@ public class DialledIn extends Div {
         big.addClassName("cutting-dialled-value");
         Span small = new Span(unit);
         small.addClassName("pw-unit");
-        Div whole = new Div(name, new Span(big, small));
+        Div whole = new Div(name, new Span(big, new Text(" "), small));
         if (!below.isEmpty()) {
             Span other = new Span(below);
             other.addClassName("pw-small");
