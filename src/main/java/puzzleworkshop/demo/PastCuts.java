@@ -11,9 +11,11 @@ import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
 import puzzleworkshop.cutting.jobs.Workpiece;
 import puzzleworkshop.cutting.settings.Trial;
+import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.runtime.HouseClock;
 import puzzleworkshop.workshop.Workshop;
@@ -45,8 +47,9 @@ class PastCuts {
     void cut(Order order, Instant ends, double takes) {
         machineOf(ends).ifPresent(machine -> {
             CutJob[] job = new CutJob[1];
-            Duration ran = Duration.ofSeconds((long) (order.laser().toSeconds() * takes));
-            HouseClock.at(ends.minus(ran), () -> job[0] = begun(order, machine));
+            CutTime estimate = estimate(order, machine);
+            Duration ran = Duration.ofSeconds((long) (estimate.running().toSeconds() * takes));
+            HouseClock.at(ends.minus(ran), () -> job[0] = begun(order, machine, estimate));
             HouseClock.at(
                     ends,
                     () -> ended.finish(
@@ -59,19 +62,26 @@ class PastCuts {
         });
     }
 
-    private CutJob begun(Order order, Machine machine) {
+    private CutJob begun(Order order, Machine machine, CutTime estimate) {
         CutJob job = jobs.prepare(
                 new CutJob.Wish(
                         Optional.of(order.id()),
                         order.number(),
                         machine.id(),
                         Workpiece.clean(order.board()),
-                        Optional.empty()),
+                        Optional.of(estimate)),
                 DemoStock.MAKER);
         for (CheckItem item : CheckItem.values()) {
             jobs.check(job.id(), item, DemoStock.MAKER);
         }
         return jobs.start(job.id(), DemoStock.MAKER);
+    }
+
+    /** By what the order was promised with; its lines are not drawn again for each cut of a year. */
+    private static CutTime estimate(Order order, Machine machine) {
+        Minutes setUp = machine.setUp().times(order.quantity());
+        Minutes running = Minutes.ofSeconds(Math.max(60, order.laser().toSeconds() - setUp.toSeconds()));
+        return new CutTime(running, Minutes.ZERO, Minutes.ZERO, setUp);
     }
 
     private Optional<Machine> machineOf(Instant at) {

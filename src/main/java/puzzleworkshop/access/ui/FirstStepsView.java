@@ -25,7 +25,6 @@ import com.vaadin.flow.server.VaadinRequest;
 import com.vaadin.flow.server.auth.AnonymousAllowed;
 import java.time.DateTimeException;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
@@ -38,6 +37,7 @@ import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.access.StartCode;
 import puzzleworkshop.database.Restoring;
 import puzzleworkshop.database.ui.RestoreUpload;
+import puzzleworkshop.display.Currencies;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.display.UiPush;
@@ -156,7 +156,7 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         workshop.setHelperText(getTranslation("access.first.workshop.name.help"));
         workshop.setRequiredIndicatorVisible(true);
         currency.setLabel(getTranslation("access.first.currency"));
-        currency.setItems(currencies());
+        currency.setItems(Currencies.inUse());
         currency.setItemLabelGenerator(c -> c.getCurrencyCode() + " · " + c.getDisplayName(Texts.LOCALE));
         currency.setRequiredIndicatorVisible(true);
         units.setLabel(getTranslation("access.first.units"));
@@ -197,14 +197,6 @@ public class FirstStepsView extends SignedOutLayout implements BeforeEnterObserv
         Div pair = new Div(left, right);
         pair.addClassName("access-pair");
         return pair;
-    }
-
-    /** Currencies in use: historic ones and precious metals have no minor unit or no country. */
-    private static List<Currency> currencies() {
-        return Currency.getAvailableCurrencies().stream()
-                .filter(c -> c.getDefaultFractionDigits() >= 0)
-                .sorted(Comparator.comparing(Currency::getCurrencyCode))
-                .toList();
     }
 
     private void openWorkshop() {

@@ -9,8 +9,8 @@ import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.TextArea;
 import com.vaadin.flow.component.textfield.TextField;
 import java.time.ZoneId;
-import java.util.Comparator;
 import java.util.Currency;
+import puzzleworkshop.display.Currencies;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
@@ -33,9 +33,7 @@ class ProfileForm extends Div {
     ProfileForm(Workshop workshop, Formatter figures) {
         addClassName("pw-section");
         WorkshopProfile profile = workshop.profile();
-        currency.setItems(Currency.getAvailableCurrencies().stream()
-                .sorted(Comparator.comparing(Currency::getCurrencyCode))
-                .toList());
+        currency.setItems(Currencies.inUse());
         currency.setItemLabelGenerator(c -> c.getCurrencyCode() + " · " + c.getDisplayName(Texts.LOCALE));
         units.setLabel(getTranslation("workshop.profile.units"));
         units.setItems(UnitSystem.values());
