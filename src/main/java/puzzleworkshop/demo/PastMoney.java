@@ -6,6 +6,7 @@ import java.util.Optional;
 import org.springframework.stereotype.Component;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.returns.Remedies;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.orders.Order;
@@ -25,12 +26,14 @@ class PastMoney {
     private final Invoices invoices;
     private final Receipts receipts;
     private final Complaints complaints;
+    private final Remedies remedies;
     private final Workshop workshop;
 
-    PastMoney(Invoices invoices, Receipts receipts, Complaints complaints, Workshop workshop) {
+    PastMoney(Invoices invoices, Receipts receipts, Complaints complaints, Remedies remedies, Workshop workshop) {
         this.invoices = invoices;
         this.receipts = receipts;
         this.complaints = complaints;
+        this.remedies = remedies;
         this.workshop = workshop;
     }
 
@@ -66,10 +69,10 @@ class PastMoney {
             PastOrder.Grief grief = past.complaint().orElseThrow();
             long complaint = complaints.report(
                     order.id(), new Complaints.Report(grief.reason(), grief.stage(), grief.words()), DemoStock.MAKER);
-            complaints.remake(
+            remedies.remake(
                     BookingKey.fresh(),
                     complaint,
-                    new Complaints.Terms(
+                    new Remedies.Terms(
                             Complaint.PostageBy.WORKSHOP,
                             Optional.of(Money.of("9.40", workshop.currency().getCurrencyCode())),
                             "We are sorry, and make it again."),
@@ -80,11 +83,11 @@ class PastMoney {
     private void complain(Order order, PastOrder.Grief grief, Money less) {
         long complaint = complaints.report(
                 order.id(), new Complaints.Report(grief.reason(), grief.stage(), grief.words()), DemoStock.MAKER);
-        complaints.refund(
+        remedies.refund(
                 BookingKey.fresh(),
                 complaint,
                 less,
-                new Complaints.Terms(Complaint.PostageBy.WORKSHOP, Optional.empty(), "We are sorry."),
+                new Remedies.Terms(Complaint.PostageBy.WORKSHOP, Optional.empty(), "We are sorry."),
                 DemoStock.MAKER);
     }
 

@@ -32,6 +32,7 @@ import puzzleworkshop.delivery.ParcelJourney;
 import puzzleworkshop.delivery.Parcels;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.returns.Remedies;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.letters.Draft;
 import puzzleworkshop.letters.LetterKind;
@@ -439,21 +440,22 @@ final class BookingCases {
 
     private void complaints() {
         Complaints complaints = beans.getBean(Complaints.class);
+        Remedies remedies = beans.getBean(Remedies.class);
         Complaints.Report report = new Complaints.Report(Complaint.Reason.CHARRED, Stage.CUT, "brown edges");
-        Complaints.Terms terms = new Complaints.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
-        cases.put("Complaints.remake", () -> {
+        Remedies.Terms terms = new Remedies.Terms(Complaint.PostageBy.CUSTOMER, Optional.empty(), "");
+        cases.put("Remedies.remake", () -> {
             long complaint = complaints.report(handedOver().id(), report, WHO);
             return key -> {
-                complaints.remake(key, complaint, terms, WHO);
+                remedies.remake(key, complaint, terms, WHO);
                 return "";
             };
         });
-        cases.put("Complaints.refund", () -> {
+        cases.put("Remedies.refund", () -> {
             Order order = handedOver();
             beans.getBean(Invoices.class).issue(BookingKey.fresh(), order.id(), WHO);
             long complaint = complaints.report(order.id(), report, WHO);
             return key -> {
-                complaints.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
+                remedies.refund(key, complaint, Money.of("4.00", "EUR"), terms, WHO);
                 return "";
             };
         });

@@ -31,7 +31,8 @@ import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.returns.Complaints.Report;
-import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.returns.Remedies;
+import puzzleworkshop.delivery.returns.Remedies.Terms;
 import puzzleworkshop.delivery.sending.ParcelMeasure;
 import puzzleworkshop.delivery.sending.Reach;
 import puzzleworkshop.delivery.sending.SendingWay;
@@ -76,6 +77,9 @@ class HandOversIT {
 
     @Autowired
     Complaints complaints;
+
+    @Autowired
+    Remedies remedies;
 
     @Autowired
     SendingWays ways;
@@ -158,7 +162,7 @@ class HandOversIT {
                 journey.delivered(first.id(), WHO);
             }
             long complaint = complaints.report(order.id(), new Report(Reason.CHARRED, Stage.CUT, "brown"), WHO);
-            complaints.remake(BookingKey.fresh(), complaint, new Terms(PostageBy.CUSTOMER, Optional.empty(), ""), WHO);
+            remedies.remake(BookingKey.fresh(), complaint, new Terms(PostageBy.CUSTOMER, Optional.empty(), ""), WHO);
             BenchOrders made = new BenchOrders(beans, true);
             made.holdBoard(order);
             made.bringTo(order.id(), Stage.HAND_OVER);

@@ -22,7 +22,8 @@ import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaints;
 import puzzleworkshop.delivery.returns.Complaints.Report;
-import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.returns.Remedies;
+import puzzleworkshop.delivery.returns.Remedies.Terms;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
@@ -50,6 +51,9 @@ class ParcelLettersIT {
 
     @Autowired
     Complaints complaints;
+
+    @Autowired
+    Remedies remedies;
 
     private PackedOrders packed;
 
@@ -114,7 +118,7 @@ class ParcelLettersIT {
                 .tick(BookingKey.fresh(), List.of(order.id()), Stage.HAND_OVER, WHO, "test");
         long id = complaints.report(order.id(), new Report(Reason.CHARRED, Stage.CUT, "brown"), WHO);
         assertThat(letters.fitting(order.id())).doesNotContain(LetterKind.COMPLAINT_ANSWER);
-        complaints.remake(
+        remedies.remake(
                 BookingKey.fresh(), id, new Terms(PostageBy.WORKSHOP, Optional.empty(), "It takes a week."), WHO);
         assertThat(letters.fitting(order.id())).startsWith(LetterKind.COMPLAINT_ANSWER);
         Draft draft = letters.draft(order.id(), LetterKind.COMPLAINT_ANSWER, Map.of());

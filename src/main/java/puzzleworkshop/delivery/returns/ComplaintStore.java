@@ -79,6 +79,13 @@ class ComplaintStore {
                 .update();
     }
 
+    Optional<Complaint> find(long id) {
+        return jdbc.sql(SELECT + "where c.id = :id")
+                .param("id", id)
+                .query((row, n) -> complaint(row))
+                .optional();
+    }
+
     /** Holds its row until the caller's transaction ends. */
     Optional<Complaint> lock(long id) {
         return jdbc.sql(SELECT + "where c.id = :id for update of c")

@@ -1,10 +1,8 @@
 package puzzleworkshop.delivery.returns;
 
-import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -12,36 +10,21 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
-import puzzleworkshop.bench.Bench;
-import puzzleworkshop.bookings.Bookings;
-import puzzleworkshop.bookings.Books;
 import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
-import puzzleworkshop.delivery.returns.Complaint.Decision;
-import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
-import puzzleworkshop.delivery.returns.Complaint.Remedy;
-import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.papers.Invoice;
-import puzzleworkshop.papers.Invoices;
-import puzzleworkshop.papers.OrderAccount;
-import puzzleworkshop.pricing.tax.VatSum;
-import puzzleworkshop.progress.Rework;
 import puzzleworkshop.runtime.AfterCommit;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /**
- * Complaints and returns: what was said, and what is done about it. A remake is booked by the bench (its loss stands in the
- * order's figures), a refund by the papers (a credit note), postage that the workshop bears counts with the order's losses.
+ * Complaints and returns: what was said, by whom, with which photos. What is done about it is decided in {@link Remedies}.
  */
 @Service
 public class Complaints {
@@ -57,11 +40,8 @@ public class Complaints {
 
     private final ComplaintStore store;
     private final Orders orders;
-    private final Bench bench;
-    private final Invoices invoices;
     private final CutJobs cuts;
     private final Photos photos;
-    private final Bookings bookings;
     private final Workshop workshop;
     private final AfterCommit afterCommit;
     private final Clock clock;
@@ -69,21 +49,15 @@ public class Complaints {
     Complaints(
             ComplaintStore store,
             Orders orders,
-            Bench bench,
-            Invoices invoices,
             CutJobs cuts,
             Photos photos,
-            Bookings bookings,
             Workshop workshop,
             AfterCommit afterCommit,
             Clock clock) {
         this.store = store;
         this.orders = orders;
-        this.bench = bench;
-        this.invoices = invoices;
         this.cuts = cuts;
         this.photos = photos;
-        this.bookings = bookings;
         this.workshop = workshop;
         this.afterCommit = afterCommit;
         this.clock = clock;
@@ -91,9 +65,6 @@ public class Complaints {
 
     /** What is said of one who complains: a reason, where it arose, words. */
     public record Report(Reason reason, Stage stage, String words) {}
-
-    /** What is decided, besides the remedy: who bears postage, what the workshop bears of it, words to the customer. */
-    public record Terms(PostageBy postageBy, Optional<Money> postage, String answer) {}
 
     @Transactional(readOnly = true)
     public List<Complaint> of(OrderId order) {
@@ -214,106 +185,6 @@ public class Complaints {
     @Transactional(readOnly = true)
     public boolean isWell(OrderId id) {
         return store.isWell(id);
-    }
-
-    /** Makes the puzzle again from the print on; what the first one took is booked as lost. */
-    @Books
-    @Transactional
-    public void remake(BookingKey key, long complaint, Terms terms, String who) {
-        bookings.once(key, "remake for complaint " + complaint + ": " + terms, () -> {
-            Complaint open = open(complaint);
-            bench.wentWrong(
-                    key.part("lost"),
-                    open.order().id(),
-                    new Rework.Report(
-                            Rework.What.RETURNED, Stage.PRINT, open.words(), Rework.Board.KEPT, Optional.empty()),
-                    who);
-            decide(open, Remedy.REMAKE, terms, Optional.empty(), who);
-        });
-    }
-
-    /**
-     * Gives money back by a credit note on the invoice that stands.
-     *
-     * @param amount with tax, above zero and not more than what is left of the invoice; of several tax rates each bears its share
-     */
-    @Books
-    @Transactional
-    public void refund(BookingKey key, long complaint, Money amount, Terms terms, String who) {
-        bookings.once(key, "refund " + amount.rounded() + " for complaint " + complaint + ": " + terms, () -> {
-            Complaint open = open(complaint);
-            OrderAccount account = invoices.account(open.order().id());
-            Invoice standing = account.standing()
-                    .orElseThrow(() -> new Refused(
-                            "delivery.refund.no-invoice", open.order().number()));
-            if (!amount.isPositive() || amount.rounded().compareTo(account.rest(standing)) > 0) {
-                throw new Refused("delivery.refund.range", account.rest(standing));
-            }
-            String why = open.words().isBlank() ? open.reason().name().toLowerCase(Locale.ROOT) : open.words();
-            Invoice note = invoices.credit(
-                    key.part("credit"), standing.id(), shares(account, standing, amount.rounded()), why, who);
-            decide(open, Remedy.REFUND, terms, Optional.of(note.id().value()), who);
-        });
-    }
-
-    private static Map<Percent, Money> shares(OrderAccount account, Invoice invoice, Money amount) {
-        List<VatSum.OfRate> rest = account.restByRate(invoice).stream()
-                .filter(rate -> rate.gross().isPositive())
-                .toList();
-        List<BigDecimal> weights =
-                rest.stream().map(rate -> rate.gross().amount()).toList();
-        List<Money> parts = amount.allocate(weights);
-        Map<Percent, Money> shares = new LinkedHashMap<>();
-        for (int i = 0; i < rest.size(); i++) {
-            if (parts.get(i).isPositive()) {
-                shares.put(rest.get(i).rate(), parts.get(i));
-            }
-        }
-        return shares;
-    }
-
-    /** One piece is made again (on the order's page), or nothing is done. */
-    @Transactional
-    public void settle(long complaint, Remedy remedy, Terms terms, String who) {
-        if (remedy == Remedy.REMAKE || remedy == Remedy.REFUND) {
-            throw new IllegalArgumentException("A " + remedy + " is booked");
-        }
-        decide(open(complaint), remedy, terms, Optional.empty(), who);
-    }
-
-    private Complaint open(long id) {
-        Complaint seen = store.lock(id).orElseThrow(() -> new Refused("delivery.complaint.unknown"));
-        if (seen.decision().isPresent()) {
-            Decision done = seen.decision().get();
-            throw new Refused(
-                    "delivery.complaint.decided", Sentence.of(done.remedy().textKey()), done.who(), done.at());
-        }
-        return seen;
-    }
-
-    private void decide(Complaint complaint, Remedy remedy, Terms terms, Optional<Long> credit, String who) {
-        Optional<Money> postage = terms.postageBy() == PostageBy.WORKSHOP ? terms.postage() : Optional.empty();
-        if (postage.filter(Money::isNegative).isPresent()) {
-            throw new Refused("delivery.complaint.postage");
-        }
-        store.decide(
-                complaint.id(),
-                new Decision(
-                        remedy,
-                        terms.postageBy(),
-                        postage.map(Money::rounded),
-                        terms.answer().strip(),
-                        clock.instant(),
-                        who),
-                credit);
-        orders.note(
-                complaint.order().id(),
-                Sentence.of(
-                        "delivery.history.decided",
-                        Sentence.of(remedy.textKey()),
-                        Sentence.of(terms.postageBy().textKey())),
-                who);
-        afterCommit.tell(new ComplaintChanged(complaint.order().id()));
     }
 
     /**

@@ -22,7 +22,7 @@ import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaint.Remedy;
 import puzzleworkshop.delivery.returns.Complaints.Report;
-import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.returns.Remedies.Terms;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -45,6 +45,9 @@ class ComplaintsIT {
 
     @Autowired
     Complaints complaints;
+
+    @Autowired
+    Remedies remedies;
 
     @Autowired
     Orders orders;
@@ -72,7 +75,7 @@ class ComplaintsIT {
         Order order = handedOver("Ada Reed");
         long id = complaints.report(order.id(), CHARRED, WHO);
         complaints.photo(id, CameraPicture.jpeg(1200, 3), WHO);
-        complaints.remake(
+        remedies.remake(
                 BookingKey.fresh(),
                 id,
                 new Terms(PostageBy.WORKSHOP, Optional.of(Money.of("9.40", "EUR")), "We make it again."),
@@ -88,7 +91,7 @@ class ComplaintsIT {
                         .single())
                 .isEqualByComparingTo(lost.amount().add(new java.math.BigDecimal("9.40")));
         assertThatThrownBy(() ->
-                        complaints.settle(id, Remedy.NOTHING, new Terms(PostageBy.CUSTOMER, Optional.empty(), ""), WHO))
+                        remedies.settle(id, Remedy.NOTHING, new Terms(PostageBy.CUSTOMER, Optional.empty(), ""), WHO))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("decided");
         bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, WHO, "test");
@@ -117,15 +120,15 @@ class ComplaintsIT {
         long id = complaints.report(order.id(), CHARRED, WHO);
         Terms ours = new Terms(PostageBy.CUSTOMER, Optional.of(Money.of("5.00", "EUR")), "");
         Money five = Money.of("5.00", "EUR");
-        assertThatThrownBy(() -> complaints.refund(BookingKey.fresh(), id, five, ours, WHO))
+        assertThatThrownBy(() -> remedies.refund(BookingKey.fresh(), id, five, ours, WHO))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("no-invoice");
         invoices.issue(BookingKey.fresh(), order.id(), WHO);
         Money gross = order.price().gross();
-        assertThatThrownBy(() -> complaints.refund(BookingKey.fresh(), id, gross.plus(five), ours, WHO))
+        assertThatThrownBy(() -> remedies.refund(BookingKey.fresh(), id, gross.plus(five), ours, WHO))
                 .isInstanceOf(Refused.class)
                 .hasMessageContaining("range");
-        complaints.refund(BookingKey.fresh(), id, five, ours, WHO);
+        remedies.refund(BookingKey.fresh(), id, five, ours, WHO);
         assertThat(invoices.account(order.id()).invoiced())
                 .isEqualTo(gross.minus(five).rounded());
         assertThat(complaints.of(order.id()).getFirst().decision().orElseThrow().postage())

@@ -14,6 +14,7 @@ import java.util.Optional;
 import puzzleworkshop.artwork.Photos;
 import puzzleworkshop.delivery.returns.Complaint;
 import puzzleworkshop.delivery.returns.Complaints;
+import puzzleworkshop.delivery.returns.Remedies;
 import puzzleworkshop.delivery.ui.ParcelLetters;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
@@ -32,6 +33,7 @@ import puzzleworkshop.workshop.Workshop;
 class ComplaintPanel implements OrderPanel {
 
     private final Complaints complaints;
+    private final Remedies remedies;
     private final Invoices invoices;
     private final PieceOrders pieces;
     private final ParcelLetters letters;
@@ -41,6 +43,7 @@ class ComplaintPanel implements OrderPanel {
 
     ComplaintPanel(
             Complaints complaints,
+            Remedies remedies,
             Invoices invoices,
             PieceOrders pieces,
             ParcelLetters letters,
@@ -48,6 +51,7 @@ class ComplaintPanel implements OrderPanel {
             SignedIn signedIn,
             Formatter figures) {
         this.complaints = complaints;
+        this.remedies = remedies;
         this.invoices = invoices;
         this.pieces = pieces;
         this.letters = letters;
@@ -132,6 +136,7 @@ class ComplaintPanel implements OrderPanel {
                                                     order,
                                                     complaint,
                                                     complaints,
+                                                    remedies,
                                                     invoices,
                                                     workshop,
                                                     figures,

@@ -15,7 +15,8 @@ import puzzleworkshop.delivery.returns.Complaint.PostageBy;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.delivery.returns.Complaint.Remedy;
 import puzzleworkshop.delivery.returns.Complaints;
-import puzzleworkshop.delivery.returns.Complaints.Terms;
+import puzzleworkshop.delivery.returns.Remedies;
+import puzzleworkshop.delivery.returns.Remedies.Terms;
 import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.AmountField;
@@ -44,6 +45,7 @@ class DecideDialog extends Dialog {
             Order order,
             Complaint complaint,
             Complaints complaints,
+            Remedies remedies,
             Invoices invoices,
             Workshop workshop,
             Formatter figures,
@@ -93,10 +95,9 @@ class DecideDialog extends Dialog {
                 Terms terms = terms();
                 complaints.classify(complaint.id(), reason.getValue(), stage.getValue());
                 switch (remedy.getValue()) {
-                    case REMAKE -> complaints.remake(key, complaint.id(), terms, who);
-                    case REFUND ->
-                        complaints.refund(key, complaint.id(), amount.needed(workshop.currency()), terms, who);
-                    default -> complaints.settle(complaint.id(), remedy.getValue(), terms, who);
+                    case REMAKE -> remedies.remake(key, complaint.id(), terms, who);
+                    case REFUND -> remedies.refund(key, complaint.id(), amount.needed(workshop.currency()), terms, who);
+                    default -> remedies.settle(complaint.id(), remedy.getValue(), terms, who);
                 }
             });
             if (booked) {
