@@ -50,6 +50,7 @@ class DemoStock {
     private final RackSettings settings;
     private final SheetRack rack;
     private final Supplies supplies;
+    private final PastShelf shelf;
     private final Machines machines;
     private final Settings cutSettings;
     private final Workshop workshop;
@@ -58,12 +59,14 @@ class DemoStock {
             RackSettings settings,
             SheetRack rack,
             Supplies supplies,
+            PastShelf shelf,
             Machines machines,
             Settings cutSettings,
             Workshop workshop) {
         this.settings = settings;
         this.rack = rack;
         this.supplies = supplies;
+        this.shelf = shelf;
         this.machines = machines;
         this.cutSettings = cutSettings;
         this.workshop = workshop;
@@ -340,13 +343,7 @@ class DemoStock {
                 false,
                 BigDecimal.ZERO,
                 Money.zero(workshop.currency())));
-        supplies.buy(
-                BookingKey.fresh(),
-                item.id().orElseThrow(),
-                BigDecimal.valueOf(bought),
-                money(price).times(bought),
-                "Paper & Film Supply",
-                MAKER);
+        shelf.fill(item, money(price), bought);
     }
 
     private static Optional<Length> length(double mm) {

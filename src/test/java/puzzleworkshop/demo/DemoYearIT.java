@@ -144,6 +144,31 @@ class DemoYearIT {
                 .isZero();
     }
 
+    @Test
+    void the_shelf_was_worth_something_on_every_day_of_the_year_and_costs_what_was_paid_last() {
+        CleanDatabase.now(database);
+        stock.supplies();
+        AsPerson.owner("Robin");
+        LocalDate today = workshop.today();
+        for (FigureRows.Row month :
+                work.of(Topic.STOCK, Period.yearUntil(today)).rows()) {
+            assertThat(month.values()[2])
+                    .as("supplies, the third figure, at the end of %s", month.label())
+                    .isGreaterThan(50);
+        }
+        assertThat(jdbc.sql("select count(*) from supply_movement where at > now()")
+                        .query(Integer.class)
+                        .single())
+                .as("nothing lies in the future")
+                .isZero();
+        assertThat(jdbc.sql("""
+            select stock / use_per_purchase || ' × ' || round(average_cost * use_per_purchase, 2) from supply_item
+            where kind = 'LAMINATE'
+            """).query(String.class).single())
+                .as("one roll for 27.00, as it was bought four weeks ago")
+                .matches("1\\.?0* × 27\\.00");
+    }
+
     /** Whatever day it is opened, its year is over and believable. */
     @Test
     void the_script_fits_every_day_of_a_year() {

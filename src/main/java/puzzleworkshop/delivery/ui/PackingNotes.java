@@ -7,6 +7,7 @@ import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.IntegerField;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.springframework.stereotype.Service;
@@ -80,19 +81,19 @@ class PackingNotes {
     private Component weight(Order order) {
         try {
             PackedWeight weight = boxes.weight(order);
-            if (weight.trayGrams() == 0 && weight.boxGrams() == 0) {
-                return new Paragraph(figures.text(
-                        "delivery.weight.pieces",
-                        figures.number(weight.grams(), 0),
-                        figures.number(weight.scatterGrams(), 0)));
+            List<String> parts = new ArrayList<>();
+            parts.add(figures.text("delivery.weight.pieces", figures.number(weight.piecesGrams(), 0)));
+            if (weight.trayGrams() > 0) {
+                parts.add(figures.text("delivery.weight.tray", figures.number(weight.trayGrams(), 0)));
+            }
+            if (weight.boxGrams() > 0) {
+                parts.add(figures.text("delivery.weight.box", figures.number(weight.boxGrams(), 0)));
             }
             return new Paragraph(figures.text(
                     "delivery.weight",
                     figures.number(weight.grams(), 0),
                     figures.number(weight.scatterGrams(), 0),
-                    figures.number(weight.piecesGrams(), 0),
-                    figures.number(weight.trayGrams(), 0),
-                    figures.number(weight.boxGrams(), 0)));
+                    String.join(", ", parts)));
         } catch (Refused unknown) {
             return new Paragraph(figures.say(unknown));
         }

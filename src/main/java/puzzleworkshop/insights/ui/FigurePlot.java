@@ -23,6 +23,8 @@ final class FigurePlot {
     private static final int MOST_LYING = 20;
     private static final int LETTERS = 26;
     private static final int MOST_LABELS = 13;
+    /** A letter of the words below the bars is hardly wider: the first of fifty weeks must not be cut off at the edge. */
+    private static final double LETTER = 7;
 
     private final FigureRows table;
     private final Formatter figures;
@@ -82,7 +84,10 @@ final class FigurePlot {
                 x = table.stacked() ? x : x + bar;
             }
             if (i % step == 0) {
-                svg.text(i * slot + slot / 2, HEIGHT - 8, 11, "middle", label(row), "insights-soft");
+                String words = label(row);
+                double half = words.length() * LETTER / 2;
+                double middle = Math.clamp(i * slot + slot / 2, half, WIDTH - half);
+                svg.text(middle, HEIGHT - 8, 11, "middle", words, "insights-soft");
             }
         }
         svg.text(0, TOP - 8, 11, "start", write(table.columns().get(drawn.getFirst()), most), "insights-soft");

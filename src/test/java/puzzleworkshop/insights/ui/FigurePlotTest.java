@@ -1,0 +1,74 @@
+package puzzleworkshop.insights.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.Currency;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.DisplayNameGeneration;
+import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Test;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.display.HouseUnits;
+import puzzleworkshop.display.Texts;
+import puzzleworkshop.insights.work.FigureRows;
+import puzzleworkshop.insights.work.Topic;
+import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.measure.UnitSystem;
+
+/** Plots of the figures of the work. */
+@DisplayNameGeneration(ReplaceUnderscores.class)
+class FigurePlotTest {
+
+    private static final Pattern MIDDLE = Pattern.compile("<text x='([\\d.]+)'[^>]*text-anchor='middle'[^>]*>([^<]+)<");
+
+    /** At 11 px no letter of these words is wider than 7 px; the drawing is 720 wide. */
+    @Test
+    void the_name_of_the_first_of_fifty_weeks_is_not_cut_off_at_the_edge() {
+        List<FigureRows.Row> weeks = IntStream.rangeClosed(1, 53)
+                .mapToObj(week -> new FigureRows.Row("", "W" + (10 + week % 42) + " Mon", new double[] {week % 5}))
+                .toList();
+        FigureRows table = new FigureRows(
+                Topic.ON_TIME,
+                Sentence.of("insights.work.first.day"),
+                List.of(new FigureRows.Column(Sentence.of("insights.work.first.day"), FigureRows.Unit.COUNT, "a")),
+                weeks,
+                true);
+        Matcher words = MIDDLE.matcher(FigurePlot.of(table, figures()).markup());
+        int seen = 0;
+        while (words.find()) {
+            double half = words.group(2).strip().length() * 7 / 2.0;
+            assertThat(Double.parseDouble(words.group(1))).as(words.group(2)).isBetween(half, 720 - half);
+            seen++;
+        }
+        assertThat(seen).isGreaterThan(5);
+    }
+
+    private static Formatter figures() {
+        return new Formatter(new Texts(), new HouseUnits() {
+            @Override
+            public UnitSystem units() {
+                return UnitSystem.MILLIMETRES;
+            }
+
+            @Override
+            public Currency currency() {
+                return Currency.getInstance("EUR");
+            }
+
+            @Override
+            public ZoneId zone() {
+                return ZoneId.of("UTC");
+            }
+
+            @Override
+            public LocalDate today() {
+                return LocalDate.of(2026, 11, 29);
+            }
+        });
+    }
+}
