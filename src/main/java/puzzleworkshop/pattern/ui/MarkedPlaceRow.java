@@ -70,6 +70,7 @@ class MarkedPlaceRow extends Div {
         });
         Button away = new Button(getTranslation("pattern.layout.remove"), event -> remove.run());
         away.addThemeVariants(ButtonVariant.TERTIARY);
+        followed.addClassName("pattern-place-said");
         followed.setVisible(false);
         add(across, down, width, lines, away, followed);
         lay(place, puzzle);

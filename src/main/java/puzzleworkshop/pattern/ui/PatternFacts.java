@@ -42,6 +42,8 @@ class PatternFacts extends Div {
     PatternFacts(Formatter figures) {
         this.figures = figures;
         addClassNames("pw-section", "pattern-check-list");
+        burnt.addClassName("pw-stack");
+        alike.addClassName("pw-stack");
     }
 
     /** Time and price, as soon as they are worked out, and the way to an order. */

@@ -97,6 +97,10 @@ public class ShapeChoice extends Div {
         reveal();
     }
 
+    void beginWithHeart() {
+        kind.setValue(Kind.HEART);
+    }
+
     /** Shows the shape of a pattern made before; it stays as it is until something is changed. */
     public void take(List<PersonalShape> shapes, Size puzzle) {
         kept = shapes.stream().findFirst();

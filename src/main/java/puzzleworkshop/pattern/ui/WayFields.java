@@ -47,7 +47,7 @@ class WayFields extends Div {
         this.refuse = refuse;
         layout = new LayoutChoice(figures, changed);
         letters = new LengthField(getTranslation("pattern.way.letters"), figures.units());
-        addClassName("pw-stack");
+        addClassNames("pw-stack", "pattern-way");
         Paragraph lead = new Paragraph(getTranslation("pattern.way." + way.name() + ".lead"));
         add(lead);
         switch (way) {
@@ -73,6 +73,8 @@ class WayFields extends Div {
         another.addThemeVariants(ButtonVariant.TERTIARY);
         shapeRows.addClassName("pw-stack");
         anotherShape();
+        // the page shows what it is about
+        shapes.getFirst().beginWithHeart();
         add(shapeRows, another);
     }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.security.test.context.support.WithMockUser;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.machines.Beam;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
@@ -25,6 +26,9 @@ import puzzleworkshop.workshop.Workshop;
 @WithMockUser(username = "Robin", roles = "OWNER")
 @DisplayNameGeneration(ReplaceUnderscores.class)
 class DrawPatternViewTest extends SpringBrowserlessTest {
+
+    private static final String OVAL_IS_CUT =
+            "No picture yet: the oval itself is cut. As soon as New order has a picture, lines follow its own edge.";
 
     @Autowired
     SketchDesk desk;
@@ -75,6 +79,20 @@ class DrawPatternViewTest extends SpringBrowserlessTest {
                 true,
                 false));
         assertThat(desk.kerf()).contains(Length.mm(0.3));
+    }
+
+    @Test
+    @SuppressWarnings("unchecked")
+    void without_a_picture_it_is_said_that_the_marked_oval_itself_is_cut() {
+        navigate("draw-pattern/faces", DrawPatternView.class);
+        test(find(Button.class).withText("Mark a place").single()).click();
+        assertThat(find(SmallText.class).withText(OVAL_IS_CUT).all()).isEmpty();
+        Select<Object> lines =
+                (Select<Object>) find(Select.class).withLabel("Lines there").single();
+        lines.setValue(lines.getListDataView().getItem(1));
+        assertThat(find(SmallText.class).withText(OVAL_IS_CUT).all()).hasSize(1);
+        lines.setValue(lines.getListDataView().getItem(0));
+        assertThat(find(SmallText.class).withText(OVAL_IS_CUT).all()).isEmpty();
     }
 
     private TextField name() {
