@@ -14,7 +14,8 @@ import puzzleworkshop.wood.play.WoodPeriod;
 final class Course {
 
     /** One period: blanks with their order, ways to buy. */
-    record Step(List<Wanted> blanks, int[] order, Purchases purchases, long dearest) {}
+    record Step(
+            List<Wanted> blanks, long wantedArea, int[] order, int[] otherOrder, Purchases purchases, long dearest) {}
 
     private static final Comparator<OpenBoard> LARGEST_FIRST = Comparator.comparingLong(OpenBoard::freeArea)
             .thenComparing(OpenBoard::number)
@@ -31,7 +32,12 @@ final class Course {
             long dearest =
                     period.offers().stream().mapToLong(ForSale::cost).max().orElse(dearestSeen);
             steps.add(new Step(
-                    period.blanks(), BlankOrder.AREA.of(period.blanks()), last, Math.max(dearest, dearestSeen)));
+                    period.blanks(),
+                    period.wantedArea(),
+                    BlankOrder.AREA.of(period.blanks()),
+                    BlankOrder.LONGER_SIDE.of(period.blanks()),
+                    last,
+                    Math.max(dearest, dearestSeen)));
         }
     }
 

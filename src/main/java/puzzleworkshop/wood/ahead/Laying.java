@@ -44,7 +44,7 @@ final class Laying {
         long best = Long.MAX_VALUE;
         int ways = turning && size.width() != size.height() ? 2 : 1;
         for (OpenBoard board : boards) {
-            if (board.freeArea() < size.area()) {
+            if (board.freeArea() < size.area() || rule.least(board) >= best) {
                 continue;
             }
             for (int room = 0; room < board.rooms(); room++) {

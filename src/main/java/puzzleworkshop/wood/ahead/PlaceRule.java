@@ -35,6 +35,11 @@ enum PlaceRule {
 
     private static final long SPREAD = 1L << 20;
 
+    /** No place on the board scores less. */
+    long least(OpenBoard board) {
+        return this == FULLEST_BOARD || this == CORNER ? board.freeArea() * SPREAD : 0;
+    }
+
     abstract long score(OpenBoard board, int room, int w, int h);
 
     private static long shorter(OpenBoard board, int room, int w, int h) {

@@ -19,6 +19,23 @@ record Thrifty(double thrift, PlaceRule rule) {
     /** Of the area left over so much is really cut into blanks before it is too small; common practice. */
     private static final double USABLE = 0.85;
 
+    private static final PlaceRule[] OTHERS = {PlaceRule.SHORT_SIDE, PlaceRule.CORNER};
+
+    /** Before something is bought, two more ways to lay the blanks are tried, as at a bench; the rack is as before when none fits. */
+    private static boolean fitsOtherwise(
+            List<OpenBoard> before, List<OpenBoard> rack, Course.Step step, boolean turning) {
+        for (PlaceRule other : OTHERS) {
+            List<OpenBoard> tried = Laying.copy(before);
+            if (Laying.lay(tried, step.blanks(), step.otherOrder(), other, turning, null) != null) {
+                for (int i = 0; i < tried.size(); i++) {
+                    rack.get(i).become(tried.get(i));
+                }
+                return true;
+            }
+        }
+        return false;
+    }
+
     /**
      * Carries a period out on the rack.
      *
@@ -27,12 +44,17 @@ record Thrifty(double thrift, PlaceRule rule) {
      * @return what was paid; blanks without a board cost as much as the dearest board on offer
      */
     long run(List<OpenBoard> rack, Course.Step step, double toCome, double unit, boolean turning) {
+        List<Wanted> blanks = step.blanks();
+        boolean mayFit = rack.stream().mapToLong(OpenBoard::freeArea).sum() >= step.wantedArea();
+        List<OpenBoard> before = mayFit ? Laying.copy(rack) : List.of();
         List<Integer> without = new ArrayList<>();
-        Laying.lay(rack, step.blanks(), step.order(), rule, turning, without);
+        Laying.lay(rack, blanks, step.order(), rule, turning, without);
         if (without.isEmpty()) {
             return 0;
         }
-        List<Wanted> blanks = step.blanks();
+        if (mayFit && fitsOtherwise(before, rack, step, turning)) {
+            return 0;
+        }
         int[] order = without.stream().mapToInt(Integer::intValue).toArray();
         long need =
                 without.stream().mapToLong(blank -> blanks.get(blank).area()).sum();

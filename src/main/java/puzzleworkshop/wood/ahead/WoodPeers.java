@@ -16,6 +16,8 @@ public final class WoodPeers {
     private static final int PLAYS_OF_WEEKS = 1_500;
     private static final int LONGEST = 12;
     private static final int WEEKS_AHEAD = 4;
+    private static final WoodPolicy TODAY =
+            state -> today(state.usual(), state.turning()).decide(state);
 
     private WoodPeers() {}
 
@@ -26,7 +28,11 @@ public final class WoodPeers {
 
     /** The rule before looking ahead: cheapest boards, then least loss by the ladder of usual sizes. */
     public static WoodPolicy today(WoodCase woodCase) {
-        return ShortSighted.leastLoss(new LeastLoss(ladder(woodCase.usual()), woodCase.turning()));
+        return today(woodCase.usual(), woodCase.turning());
+    }
+
+    private static WoodPolicy today(List<Wanted> usual, boolean turning) {
+        return ShortSighted.leastLoss(new LeastLoss(ladder(usual), turning));
     }
 
     /** Looks ahead over all periods; learns boards and blanks from what was seen. */
@@ -36,7 +42,7 @@ public final class WoodPeers {
 
     /** Looks ahead over all periods with another teacher. */
     public static WoodPolicy lookAhead(Futures futures, long seed) {
-        return new LookAhead(futures, seed, LONGEST, PLAYS, List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)));
+        return new LookAhead(futures, seed, LONGEST, PLAYS, List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)), TODAY);
     }
 
     /** Looks some weeks ahead; the dealers always offer the same boards. */
@@ -46,7 +52,8 @@ public final class WoodPeers {
                 seed,
                 WEEKS_AHEAD,
                 PLAYS_OF_WEEKS,
-                List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)));
+                List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)),
+                TODAY);
     }
 
     /** The same search, told the truth about the periods to come; for cases whose rack has no room for a plan of a year. */
@@ -58,7 +65,8 @@ public final class WoodPeers {
                 1,
                 WEEKS_AHEAD + 2,
                 200,
-                List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD), new Thrifty(1, PlaceRule.FULLEST_BOARD)));
+                List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD), new Thrifty(1, PlaceRule.FULLEST_BOARD)),
+                TODAY);
     }
 
     private static UsefulSizes ladder(List<Wanted> usual) {

@@ -41,6 +41,16 @@ public final class OpenBoard {
         return new OpenBoard(this);
     }
 
+    /** Takes over what is left of another state of this board. */
+    public void become(OpenBoard other) {
+        if (other.number != number || other.width != width || other.height != height) {
+            throw new IllegalArgumentException("Another board: " + other.number);
+        }
+        rooms = Arrays.copyOf(other.rooms, other.count * SIDES);
+        count = other.count;
+        freeArea = other.freeArea;
+    }
+
     public int number() {
         return number;
     }
@@ -93,18 +103,25 @@ public final class OpenBoard {
 
     /** Takes a rectangle out; it must lie in one of the rooms. */
     public void cut(int x, int y, int w, int h) {
+        int touched = 0;
+        for (int room = 0; room < count; room++) {
+            touched += isBeside(room, x, y, w, h) ? 0 : 1;
+        }
         int kept = 0;
-        int[] fresh = new int[count * SIDES * SIDES];
+        int[] fresh = new int[touched * SIDES * SIDES];
         int made = 0;
         for (int room = 0; room < count; room++) {
+            if (isBeside(room, x, y, w, h)) {
+                if (kept < room) {
+                    System.arraycopy(rooms, room * SIDES, rooms, kept * SIDES, SIDES);
+                }
+                kept++;
+                continue;
+            }
             int rx = x(room);
             int ry = y(room);
             int rw = roomWidth(room);
             int rh = roomHeight(room);
-            if (x >= rx + rw || x + w <= rx || y >= ry + rh || y + h <= ry) {
-                System.arraycopy(rooms, room * SIDES, rooms, kept++ * SIDES, SIDES);
-                continue;
-            }
             made = add(fresh, made, rx, ry, x - rx, rh);
             made = add(fresh, made, x + w, ry, rx + rw - x - w, rh);
             made = add(fresh, made, rx, ry, rw, y - ry);
@@ -115,6 +132,14 @@ public final class OpenBoard {
         }
         merge(kept, fresh, made);
         freeArea -= (long) w * h;
+    }
+
+    private boolean isBeside(int room, int x, int y, int w, int h) {
+        int at = room * SIDES;
+        return x >= rooms[at] + rooms[at + 2]
+                || x + w <= rooms[at]
+                || y >= rooms[at + 1] + rooms[at + 3]
+                || y + h <= rooms[at + 1];
     }
 
     private static int add(int[] to, int made, int x, int y, int w, int h) {

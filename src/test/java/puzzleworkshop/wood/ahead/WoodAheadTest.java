@@ -16,6 +16,7 @@ import puzzleworkshop.wood.play.WoodCase;
 import puzzleworkshop.wood.play.WoodPeriod;
 import puzzleworkshop.wood.play.WoodPlay;
 import puzzleworkshop.wood.play.WoodPolicy;
+import puzzleworkshop.wood.play.WoodState;
 
 class WoodAheadTest {
 
@@ -51,6 +52,59 @@ class WoodAheadTest {
                             .cost())
                     .isEqualTo(price == 199 ? 200 : 110);
         }
+    }
+
+    /**
+     * By hand: one 10 × 10 for 100 now, or a 20 × 10 for 140; next week one more 10 × 10 for 100 is asked for or nothing, as likely.
+     * The larger board costs 140 in all, the smaller one 150 on the mean; it wins 60 or loses 40. After one week seen that is too
+     * little for the risk, after twenty it is taken.
+     */
+    @Test
+    void what_may_as_well_be_lost_is_spent_once_the_demand_is_known_well() {
+        WoodPeriod now = period(List.of(new ForSale(10, 10, 100), new ForSale(20, 10, 140)), new Wanted(10, 10));
+        WoodPeriod more = period(List.of(new ForSale(10, 10, 100)), new Wanted(10, 10));
+        WoodPeriod nothing = period(List.of(new ForSale(10, 10, 100)));
+        WoodPolicy policy = ahead((state, n, random) -> List.of(random.nextBoolean() ? more : nothing));
+        for (int seen : new int[] {0, 19}) {
+            List<WoodPeriod> past = java.util.Collections.nCopies(seen, now);
+            WoodState state =
+                    new WoodState(seen + 2, false, 0, List.of(new Wanted(10, 10)), past, now, List.of(), seen);
+            assertThat(policy.decide(state).bought()).containsExactly(seen == 0 ? 0 : 1);
+        }
+    }
+
+    /** Judge: each time the blanks are one 12 × 9 cut across six times, so they lie on a 12 × 9 without waste. */
+    @Test
+    void nothing_is_bought_for_blanks_that_fit_in_some_order() {
+        Random random = new Random(1);
+        int bought = 0;
+        for (int i = 0; i < 300; i++) {
+            List<Wanted> blanks = split(new Wanted(12, 9), 6, random);
+            WoodPeriod now = new WoodPeriod(List.of(new ForSale(30, 30, 900)), blanks);
+            WoodState state =
+                    new WoodState(1, false, 0, List.of(), List.of(), now, List.of(new OpenBoard(0, 12, 9)), 1);
+            bought += WoodPeers.lookAhead().decide(state).bought().isEmpty() ? 0 : 1;
+        }
+        assertThat(bought).isZero();
+    }
+
+    /** Cuts the largest piece across again and again: what comes out fits exactly. */
+    private static List<Wanted> split(Wanted whole, int cuts, Random random) {
+        List<Wanted> pieces = new java.util.ArrayList<>(List.of(whole));
+        for (int i = 0; i < cuts; i++) {
+            pieces.sort(java.util.Comparator.comparingLong(Wanted::area));
+            Wanted one = pieces.removeLast();
+            if (one.width() >= one.height()) {
+                int at = 1 + random.nextInt(one.width() - 1);
+                pieces.add(new Wanted(at, one.height()));
+                pieces.add(new Wanted(one.width() - at, one.height()));
+            } else {
+                int at = 1 + random.nextInt(one.height() - 1);
+                pieces.add(new Wanted(one.width(), at));
+                pieces.add(new Wanted(one.width(), one.height() - at));
+            }
+        }
+        return pieces;
     }
 
     /** The same when nothing more is asked for: the smaller board, as without looking ahead. */
