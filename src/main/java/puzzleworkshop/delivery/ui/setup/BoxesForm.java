@@ -1,4 +1,4 @@
-package puzzleworkshop.delivery.ui;
+package puzzleworkshop.delivery.ui.setup;
 
 import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;

@@ -1,4 +1,4 @@
-package puzzleworkshop.delivery.ui;
+package puzzleworkshop.delivery.ui.setup;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;

@@ -1,0 +1,2 @@
+/** What Set-up asks about parcels: ways of sending, boxes, labels. */
+package puzzleworkshop.delivery.ui.setup;
