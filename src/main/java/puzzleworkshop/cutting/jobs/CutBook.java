@@ -26,6 +26,11 @@ class CutBook {
         return store.find(id).map(this::job);
     }
 
+    /** The same once more, where its setting was read in this transaction: what proves it is worked out from every cut with it. */
+    CutJob find(long id, CutSetting setting) {
+        return job(store.find(id).orElseThrow(), setting);
+    }
+
     /** @throws Refused when there is none */
     CutJob locked(long jobId) {
         return job(store.lock(jobId).orElseThrow(() -> new Refused("cutting.job.gone")));
@@ -70,7 +75,10 @@ class CutBook {
     }
 
     private CutJob job(CutJobStore.Row row) {
-        CutSetting setting = settings.find(row.settingId()).orElseThrow();
+        return job(row, settings.find(row.settingId()).orElseThrow());
+    }
+
+    private CutJob job(CutJobStore.Row row, CutSetting setting) {
         return new CutJob(
                 row.id(),
                 row.order(),
