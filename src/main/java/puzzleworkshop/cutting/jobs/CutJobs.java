@@ -194,9 +194,9 @@ public class CutJobs {
     }
 
     private CutJob answer(long jobId, CheckAnswer answer) {
-        notStarted(jobId);
+        CutSetting setting = notStarted(jobId).setting();
         store.answer(jobId, answer);
-        return find(jobId).orElseThrow();
+        return book.find(jobId, setting);
     }
 
     private CutJob notStarted(long jobId) {
