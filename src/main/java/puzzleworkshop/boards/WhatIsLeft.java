@@ -41,16 +41,17 @@ public class WhatIsLeft {
         List<FollowingBlank> following = store.following(id);
         List<LeftPart> left = new ArrayList<>();
         for (int i = 0; i < keeping.size(); i++) {
-            Remainder.Part part = rest.parts().get(i);
             Keeping one = keeping.get(i);
+            Remainder.Part part = one.part();
             Optional<FollowingBlank> waits = following.stream()
                     .filter(blank -> RectanglePlaces.accepts(part.outline(), blank.blank(), blank.placement()))
                     .findFirst();
             left.add(waits.map(blank -> new LeftPart(
                             part,
                             true,
-                            Sentence.of("sheets.keep.follows", blank.order().number())))
-                    .orElseGet(() -> new LeftPart(part, one.worthKeeping(), one.why())));
+                            Sentence.of("sheets.keep.follows", blank.order().number()),
+                            Optional.empty()))
+                    .orElseGet(() -> new LeftPart(part, one.worthKeeping(), one.why(), one.sawing())));
         }
         return left;
     }

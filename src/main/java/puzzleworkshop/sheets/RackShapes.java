@@ -70,6 +70,12 @@ public class RackShapes {
                 .toList());
     }
 
+    /** Another text as soon as any sheet has come, changed or gone. */
+    @Transactional(readOnly = true)
+    public String stamp() {
+        return sheets.stamp();
+    }
+
     /** How many boards and pieces lie in the rack, free or held. */
     @Transactional(readOnly = true)
     public int lying() {

@@ -17,6 +17,8 @@ public class OnTestServer implements ApplicationContextInitializer<ConfigurableA
                         "spring.datasource.username=" + server.user(),
                         "spring.datasource.password=" + server.password(),
                         "spring.datasource.hikari.maximum-pool-size=12",
+                        // what works in the background would read while a test empties the database
+                        "puzzleworkshop.worths.every-millis=0",
                         "puzzleworkshop.data=target/test-data")
                 .applyTo(context);
         ((GenericApplicationContext) context)

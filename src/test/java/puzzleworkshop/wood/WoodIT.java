@@ -20,6 +20,7 @@ import puzzleworkshop.boards.LeftPart;
 import puzzleworkshop.boards.WhatIsLeft;
 import puzzleworkshop.geometry.Placement;
 import puzzleworkshop.geometry.fit.Remainder;
+import puzzleworkshop.geometry.fit.Sawing;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
@@ -339,6 +340,26 @@ class WoodIT {
                         .toList());
         assertThat(left.of(sheet)).hasSameSizeAs(cut.parts()).allMatch(LeftPart::keep);
         assertThat(left.of(sheet).getFirst().why().key()).isEqualTo("sheets.reason.keeps");
+    }
+
+    /** By hand: 319 × 232 from the corner of 800 × 600 leaves an L, sawn along one leg or along the other. */
+    @Test
+    void what_is_left_in_an_l_is_sawn_as_the_next_weeks_want_it_with_a_reason() {
+        confirmed(24, 12);
+        sheet(800, 600);
+        SheetId sheet = rack.list(ALL, 0, 1).getFirst().id();
+        holds.hold(sheet, PlainOrders.add(jdbc, 1).getFirst(), new Placement(0, 0, 0), A4, "Robin");
+        LeftPart part = left.of(sheet).getFirst();
+        assertThat(part.sawing().orElseThrow().key()).startsWith("sheets.saw");
+        List<Sawing> ways = Sawing.ways(
+                part.part().outline(),
+                worth.ladder(List.of(BlankWish.of(A4, Length.mm(3))))
+                        .orElseThrow()
+                        .sizes());
+        assertThat(ways).hasSizeGreaterThan(1);
+        assertThat(part.part().useful()).isEqualTo(ways.getFirst().pieces());
+        assertThat(ways)
+                .allMatch(way -> way.value().mm2() <= ways.getFirst().value().mm2() + 1);
     }
 
     @Test

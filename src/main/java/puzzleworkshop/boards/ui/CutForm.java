@@ -11,7 +11,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import puzzleworkshop.boards.BoardCuts;
 import puzzleworkshop.boards.LeftPart;
 import puzzleworkshop.boards.OrderBoards;
@@ -19,7 +18,6 @@ import puzzleworkshop.display.Feedback;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.geometry.Outline;
-import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.Remainder;
 import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.ui.OutlineEditor;
@@ -73,18 +71,10 @@ class CutForm extends Div {
         add(row);
     }
 
-    /** Why it is kept or not, and what it can be sawn to. */
+    /** Why it is kept or not, and what it is best sawn to. */
     private String words(LeftPart left) {
         String why = figures.say(left.why());
-        List<LargestRectangle> gives = left.part().useful();
-        return gives.size() < 2
-                ? why
-                : why + " "
-                        + figures.text(
-                                "sheets.cut.gives",
-                                gives.stream()
-                                        .map(piece -> figures.size(piece.size()))
-                                        .collect(Collectors.joining(", ")));
+        return left.sawing().map(sawing -> why + " " + figures.say(sawing)).orElse(why);
     }
 
     private Div part(LeftPart left) {

@@ -108,6 +108,26 @@ public record LargestRectangle(Placement placement, Size size) {
                 Size.mm(box[2] - box[0], box[3] - box[1]));
     }
 
+    /** What is left of a border when this is cut from it. */
+    Segments out(Segments border) {
+        return border.without(placement, size.width().mm(), size.height().mm());
+    }
+
+    /** As large as it gets inside a border within which it lies; empty when that is no larger. */
+    Optional<LargestRectangle> grownIn(Segments border) {
+        double degrees = placement.degrees();
+        double cos = Turn.cos(degrees);
+        double sin = Turn.sin(degrees);
+        double x = placement.x() * cos + placement.y() * sin;
+        double y = placement.y() * cos - placement.x() * sin;
+        double tol = Outline.TOLERANCE;
+        double[] box = RectangleGrowth.grow(border.seenFrom(degrees), new double[] {
+            x + tol, y + tol, x + size.width().mm() - tol, y + size.height().mm() - tol
+        });
+        LargestRectangle grown = placed(box, degrees);
+        return grown.size.area().mm2() > size.area().mm2() + 1 ? Optional.of(grown) : Optional.empty();
+    }
+
     private static double[] upright(Segments border) {
         double[] xs = lines(border.ax, border.count);
         double[] ys = lines(border.ay, border.count);

@@ -125,9 +125,7 @@ public record Remainder(List<Part> parts) {
                 break;
             }
             found.add(next.get());
-            Size size = next.get().size();
-            border = border.without(
-                    next.get().placement(), size.width().mm(), size.height().mm());
+            border = next.get().out(border);
         }
         return found;
     }

@@ -5,6 +5,7 @@ import java.util.Optional;
 import puzzleworkshop.geometry.UsefulSizes;
 import puzzleworkshop.geometry.fit.LargestRectangle;
 import puzzleworkshop.geometry.fit.Remainder;
+import puzzleworkshop.geometry.fit.Sawing;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
 
@@ -14,19 +15,21 @@ final class KeptForLater {
     /** So many blanks must be expected before a size is worth a word. */
     private static final double SPOKEN_OF = 0.5;
 
+    private record Kept(boolean worth, Sentence why) {}
+
     /** Pieces of one useful size. */
-    private record Kept(int pieces, Size size, double expected) {}
+    private record Gives(int pieces, Size size, double expected) {}
 
     private KeptForLater() {}
 
     /** Empty when it keeps nothing that is expected. */
     static Optional<Sentence> reason(RemainderWorth.Ladder ladder, Remainder rest, Optional<Remainder> next) {
-        return kept(ladder, rest).map(own -> {
+        return gives(ladder, rest).map(own -> {
             String expected = Long.toString(Math.round(own.expected()));
             if (next.isEmpty()) {
                 return Sentence.of("sheets.reason.keeps", own.pieces(), own.size(), expected, ladder.weeks());
             }
-            return kept(ladder, next.get())
+            return gives(ladder, next.get())
                     .map(other -> Sentence.of(
                             "sheets.reason.keeps.other",
                             own.pieces(),
@@ -41,24 +44,31 @@ final class KeptForLater {
     }
 
     /** A full rack keeps only what the next weeks are expected to use. */
-    static Keeping keeping(Optional<RemainderWorth.Ladder> ladder, Remainder.Part part) {
+    static Keeping keeping(Optional<RemainderWorth.Ladder> ladder, Remainder.Part left, UsefulSizes sizes) {
+        List<Sawing> ways = HowToSaw.ways(left, sizes);
+        Remainder.Part part = HowToSaw.part(left, ways);
+        Kept kept = kept(ladder, part);
+        return new Keeping(part, kept.worth(), kept.why(), HowToSaw.reason(ways, part, ladder));
+    }
+
+    private static Kept kept(Optional<RemainderWorth.Ladder> ladder, Remainder.Part part) {
         if (part.isScrap()) {
-            return new Keeping(false, Sentence.of("sheets.keep.scrap"));
+            return new Kept(false, Sentence.of("sheets.keep.scrap"));
         }
         Size largest = part.useful().getFirst().size();
         return ladder.map(learned -> {
                     Optional<Sentence> expected = reason(learned, new Remainder(List.of(part)), Optional.empty());
                     if (learned.needed().get(part.rung())) {
-                        return new Keeping(true, expected.orElseGet(() -> Sentence.of("sheets.keep.useful", largest)));
+                        return new Kept(true, expected.orElseGet(() -> Sentence.of("sheets.keep.useful", largest)));
                     }
                     String key = learned.full() ? "sheets.keep.enough" : "sheets.keep.room";
-                    return new Keeping(!learned.full(), Sentence.of(key, largest, learned.weeks()));
+                    return new Kept(!learned.full(), Sentence.of(key, largest, learned.weeks()));
                 })
-                .orElseGet(() -> new Keeping(true, Sentence.of("sheets.keep.useful", largest)));
+                .orElseGet(() -> new Kept(true, Sentence.of("sheets.keep.useful", largest)));
     }
 
     /** The largest expected size that the remainder still gives, and how often. */
-    private static Optional<Kept> kept(RemainderWorth.Ladder ladder, Remainder rest) {
+    private static Optional<Gives> gives(RemainderWorth.Ladder ladder, Remainder rest) {
         UsefulSizes sizes = ladder.sizes();
         for (int rung = sizes.top(); rung > UsefulSizes.SCRAP; rung--) {
             Size wanted = sizes.rung(rung);
@@ -72,7 +82,7 @@ final class KeptForLater {
                             && wanted.shorterSide().compareTo(piece.shorterSide()) <= 0)
                     .count();
             if (pieces > 0) {
-                return Optional.of(new Kept(pieces, wanted, ladder.expected().get(rung)));
+                return Optional.of(new Gives(pieces, wanted, ladder.expected().get(rung)));
             }
         }
         return Optional.empty();

@@ -71,11 +71,12 @@ public class LearnedSizes {
         });
     }
 
-    /** For each part of what is left of a sheet, in their order, whether it is worth keeping, and why. */
+    /** For each part of what is left of a sheet, in their order, whether it is worth keeping, what it is best sawn to, and why. */
     public List<Keeping> keeping(Sheet sheet, Remainder rest) {
         Optional<RemainderWorth.Ladder> ladder = ladder(List.of(kindOf(sheet)));
+        UsefulSizes sizes = ladder.map(RemainderWorth.Ladder::sizes).orElseGet(rack::sizes);
         return rest.parts().stream()
-                .map(part -> KeptForLater.keeping(ladder, part))
+                .map(part -> KeptForLater.keeping(ladder, part, sizes))
                 .toList();
     }
 

@@ -113,12 +113,13 @@ public final class LookAhead implements WoodPolicy {
                     .orElseThrow());
         }
         Race race = new Race(state);
-        Candidates.Candidate way = race.best(ways);
+        Candidates.Candidate way = race.best(ways, Optional.empty());
         List<Candidates.Candidate> layings = new ArrayList<>(Candidates.layings(state, way.purchase(), 20));
         layings.add(way);
-        usually.filter(other -> other.purchase().offers().equals(way.purchase().offers()))
-                .ifPresent(layings::add);
-        return decision(race.best(layings));
+        Optional<Candidates.Candidate> likeIt = usually.filter(
+                other -> other.purchase().offers().equals(way.purchase().offers()));
+        likeIt.ifPresent(layings::add);
+        return decision(race.best(layings, likeIt));
     }
 
     private final class Race {
@@ -142,7 +143,8 @@ public final class LookAhead implements WoodPolicy {
             random = new SplittableRandom(seed * 1_000_003 + state.past().size());
         }
 
-        Candidates.Candidate best(List<Candidates.Candidate> candidates) {
+        /** @param usual what is done when the others are not clearly better; none: the best of those that spend least now */
+        Candidates.Candidate best(List<Candidates.Candidate> candidates, Optional<Candidates.Candidate> usual) {
             List<Runner> runners = new ArrayList<>(candidates.stream()
                     .map(one -> new Runner(one, rules.size()))
                     .toList());
@@ -166,9 +168,9 @@ public final class LookAhead implements WoodPolicy {
                 runners.sort(Comparator.comparingDouble(Runner::mean)
                         .thenComparingLong(runner -> runner.candidate.purchase().cost()));
                 if (runners.size() <= 3) {
-                    return worthIt(runners.getFirst(), cheapest(runners, least));
+                    return worthIt(runners.getFirst(), safe(runners, least, usual));
                 }
-                Runner cheapest = cheapest(runners, least);
+                Runner cheapest = safe(runners, least, usual);
                 runners = new ArrayList<>(runners.subList(0, (runners.size() + 1) / 2));
                 if (!runners.contains(cheapest)) {
                     runners.add(cheapest);
@@ -176,10 +178,10 @@ public final class LookAhead implements WoodPolicy {
             }
         }
 
-        /** The best of those that spend least now. */
-        private static Runner cheapest(List<Runner> sorted, long least) {
+        private static Runner safe(List<Runner> sorted, long least, Optional<Candidates.Candidate> usual) {
             return sorted.stream()
-                    .filter(runner -> runner.candidate.purchase().cost() == least)
+                    .filter(runner -> usual.map(one -> one == runner.candidate)
+                            .orElse(runner.candidate.purchase().cost() == least))
                     .findFirst()
                     .orElseThrow();
         }

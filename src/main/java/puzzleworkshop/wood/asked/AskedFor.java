@@ -51,6 +51,12 @@ public class AskedFor {
                 workshop.tradeNumbers().holdDownMargin());
     }
 
+    /** Another text as soon as anything that the answers depend on has changed. */
+    @Transactional(readOnly = true)
+    public String stamp() {
+        return now().toString();
+    }
+
     /** Every size seen or corrected, those asked for most first. */
     @Transactional(readOnly = true)
     public List<AskedSize> sizes() {
