@@ -73,12 +73,16 @@ final class BestMotion {
         double[] weight = new double[EdgeShape.POINTS];
         Arrays.fill(weight, 1.0 / EdgeShape.POINTS);
         double[] gaps = new double[EdgeShape.POINTS];
-        double[] m = new double[NormalEquations.NUMBERS];
         for (int round = 0; round < ROUNDS; round++) {
             // a small turn: the first terms are exact to a thousandth of a degree
             double cos = 1 - turn * turn / 2 + turn * turn * turn * turn / 24;
             double sin = turn - turn * turn * turn / 6;
-            Arrays.fill(m, 0);
+            double xx = 0;
+            double xy = 0;
+            double xt = 0;
+            double yy = 0;
+            double yt = 0;
+            double tt = 0;
             double bx = 0;
             double by = 0;
             double bt = 0;
@@ -93,8 +97,14 @@ final class BestMotion {
                     double gx = other.x[i] - px;
                     double gy = other.y[i] - py;
                     gaps[i] = Math.sqrt(gx * gx + gy * gy);
-                    NormalEquations.add(m, 1, 0, -(py - sy), w);
-                    NormalEquations.add(m, 0, 1, px - sx, w);
+                    double up = -(py - sy);
+                    double right = px - sx;
+                    xx += w;
+                    xt += w * up;
+                    tt += w * up * up;
+                    yy += w;
+                    yt += w * right;
+                    tt += w * right * right;
                     bx += w * gx;
                     by += w * gy;
                     bt += w * (gy * (px - sx) - gx * (py - sy));
@@ -107,10 +117,18 @@ final class BestMotion {
                     double nx = distance > 1e-9 ? gx / distance : cos * across[i] - sin * along[i];
                     double ny = distance > 1e-9 ? gy / distance : sin * across[i] + cos * along[i];
                     double lever = ny * (px - sx) - nx * (py - sy);
-                    NormalEquations.add(m, nx, ny, lever, w);
-                    bx += w * nx * distance;
-                    by += w * ny * distance;
-                    bt += w * lever * distance;
+                    double wx = w * nx;
+                    double wy = w * ny;
+                    double wt = w * lever;
+                    xx += wx * nx;
+                    xy += wx * ny;
+                    xt += wx * lever;
+                    yy += wy * ny;
+                    yt += wy * lever;
+                    tt += wt * lever;
+                    bx += wx * distance;
+                    by += wy * distance;
+                    bt += wt * distance;
                 }
                 greatest = Math.max(greatest, gaps[i]);
                 squares += w * gaps[i] * gaps[i];
@@ -122,7 +140,7 @@ final class BestMotion {
             if (best <= limitMm / 2) {
                 return best;
             }
-            double[] v = NormalEquations.inverse(m);
+            double[] v = NormalEquations.inverse(xx, xy, xt, yy, yt, tt);
             double dx = v[0] * bx + v[1] * by + v[2] * bt;
             double dy = v[1] * bx + v[3] * by + v[4] * bt;
             double dt = v[2] * bx + v[4] * by + v[5] * bt;

@@ -37,7 +37,12 @@ public final class EdgeShape {
         across = new double[POINTS];
         along = new double[POINTS];
         lever = new double[POINTS];
-        double[] m = new double[NormalEquations.NUMBERS];
+        double xx = 0;
+        double xy = 0;
+        double xt = 0;
+        double yy = 0;
+        double yt = 0;
+        double tt = 0;
         for (int i = 0; i < POINTS; i++) {
             int before = Math.max(0, i - 1);
             int after = Math.min(POINTS - 1, i + 1);
@@ -47,9 +52,14 @@ public final class EdgeShape {
             across[i] = -dy / length;
             along[i] = dx / length;
             lever[i] = along[i] * x[i] - across[i] * y[i];
-            NormalEquations.add(m, across[i], along[i], lever[i], 1);
+            xx += across[i] * across[i];
+            xy += across[i] * along[i];
+            xt += across[i] * lever[i];
+            yy += along[i] * along[i];
+            yt += along[i] * lever[i];
+            tt += lever[i] * lever[i];
         }
-        inverse = NormalEquations.inverse(m);
+        inverse = NormalEquations.inverse(xx, xy, xt, yy, yt, tt);
         marks = EdgeMarks.of(x, y, chordMm);
     }
 

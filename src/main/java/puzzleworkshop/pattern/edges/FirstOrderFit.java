@@ -36,7 +36,6 @@ final class FirstOrderFit {
         }
         double[] v = one.inverse;
         double[] weight = null;
-        double[] m = null;
         double whole = EdgeShape.POINTS;
         for (int round = 0; ; round++) {
             double dx = v[0] * bx + v[1] * by + v[2] * bt;
@@ -51,27 +50,38 @@ final class FirstOrderFit {
             if (weight == null) {
                 weight = new double[EdgeShape.POINTS];
                 Arrays.fill(weight, 1);
-                m = new double[NormalEquations.NUMBERS];
-            } else {
-                Arrays.fill(m, 0);
             }
             bx = 0;
             by = 0;
             bt = 0;
             sum = 0;
             whole = 0;
+            double xx = 0;
+            double xy = 0;
+            double xt = 0;
+            double yy = 0;
+            double yt = 0;
+            double tt = 0;
             for (int i = 0; i < EdgeShape.POINTS; i++) {
                 double left = gap[i] - across[i] * dx - along[i] * dy - lever[i] * dt;
                 double w = weight[i] * (Math.abs(left) + 0.02 * limit);
                 weight[i] = w;
                 whole += w;
-                NormalEquations.add(m, across[i], along[i], lever[i], w);
-                bx += w * across[i] * gap[i];
-                by += w * along[i] * gap[i];
-                bt += w * lever[i] * gap[i];
+                double wx = w * across[i];
+                double wy = w * along[i];
+                double wt = w * lever[i];
+                xx += wx * across[i];
+                xy += wx * along[i];
+                xt += wx * lever[i];
+                yy += wy * along[i];
+                yt += wy * lever[i];
+                tt += wt * lever[i];
+                bx += wx * gap[i];
+                by += wy * gap[i];
+                bt += wt * gap[i];
                 sum += w * gap[i] * gap[i];
             }
-            v = NormalEquations.inverse(m);
+            v = NormalEquations.inverse(xx, xy, xt, yy, yt, tt);
         }
     }
 }

@@ -6,29 +6,21 @@ package puzzleworkshop.pattern.edges;
  */
 final class NormalEquations {
 
-    static final int NUMBERS = 6;
-
     private NormalEquations() {}
 
-    /** Adds one point: what it feels of each of the three, and its weight. */
-    static void add(double[] m, double x, double y, double turn, double weight) {
-        m[0] += weight * x * x;
-        m[1] += weight * x * y;
-        m[2] += weight * x * turn;
-        m[3] += weight * y * y;
-        m[4] += weight * y * turn;
-        m[5] += weight * turn * turn;
-    }
-
-    /** A straight edge cannot feel a shift along itself: eased. */
-    static double[] inverse(double[] m) {
-        double ease = 1e-9 * (m[0] + m[3] + m[5]) + 1e-12;
-        double a = m[0] + ease;
-        double b = m[1];
-        double c = m[2];
-        double d = m[3] + ease;
-        double e = m[4];
-        double f = m[5] + ease;
+    /**
+     * Of the sums, over all points, of weight × what is felt of the one × what is felt of the other. They are summed where the
+     * points are, in variables of their own: in an array each sum would wait for the memory. A straight edge cannot feel a
+     * shift along itself: eased.
+     */
+    static double[] inverse(double xx, double xy, double xt, double yy, double yt, double tt) {
+        double ease = 1e-9 * (xx + yy + tt) + 1e-12;
+        double a = xx + ease;
+        double b = xy;
+        double c = xt;
+        double d = yy + ease;
+        double e = yt;
+        double f = tt + ease;
         double ca = d * f - e * e;
         double cb = c * e - b * f;
         double cc = b * e - c * d;
