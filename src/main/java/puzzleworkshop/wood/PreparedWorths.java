@@ -34,6 +34,7 @@ class PreparedWorths {
             Thread.ofPlatform().daemon().name("worths-", 0).factory());
 
     private String preparedFor = "";
+    private boolean failing;
 
     /** @param everyMillis how often it looks; 0: never */
     PreparedWorths(
@@ -57,8 +58,13 @@ class PreparedWorths {
     private void look() {
         try {
             prepare();
+            failing = false;
         } catch (RuntimeException away) {
-            LOG.warn("Worths of remainders could not be prepared; they are worked out when asked for", away);
+            // said once, not twice a second for as long as the database is away
+            if (!failing) {
+                LOG.warn("Worths of remainders could not be prepared; they are worked out when asked for", away);
+            }
+            failing = true;
         }
     }
 
