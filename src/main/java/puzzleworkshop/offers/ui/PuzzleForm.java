@@ -6,7 +6,6 @@ import com.vaadin.flow.component.checkbox.Checkbox;
 import com.vaadin.flow.component.combobox.ComboBox;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.component.select.Select;
 import com.vaadin.flow.component.textfield.IntegerField;
 import com.vaadin.flow.data.value.ValueChangeMode;
@@ -33,15 +32,12 @@ import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
-import puzzleworkshop.pattern.PictureAlikeness;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.shapes.PictureContour;
-import puzzleworkshop.pattern.ui.FalseFitNote;
 import puzzleworkshop.pattern.ui.LayoutChoice;
 import puzzleworkshop.pattern.ui.ShapeChoice;
-import puzzleworkshop.pattern.ui.SmallPartsNote;
 import puzzleworkshop.sheets.board.RackSettings;
 
 /** What is made: size, pieces, cut, for whom, how many, from which kind of board. */
@@ -67,11 +63,9 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
 
     private final transient Formatter figures;
     private final SizeFields size;
-    private final ComboBox<Integer> pieces = new ComboBox<>();
-    private final Span grid = new Span();
-    private final Span hard = new Span();
+    private final PiecesField pieces;
+    private final PuzzleNotes notes;
     private final IntegerField years = new IntegerField();
-    private double alikeness = PictureAlikeness.USUAL;
     private final Select<CutStyle> style = new Select<>();
     private final Select<PuzzleEdge.Kind> edge = new Select<>();
     private final ShapeChoice shape;
@@ -81,7 +75,6 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
     private final Select<IntendedAge> age = new Select<>();
     private final IntegerField quantity = new IntegerField(getTranslation("offers.new.quantity"));
     private final ComboBox<BoardKind> board = new ComboBox<>(getTranslation("offers.new.board"));
-    private final Div smallParts = new Div();
     private final FieldError sizeComplaint;
     private final FieldError piecesComplaint;
     private final FieldError ageComplaint;
@@ -92,8 +85,6 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
     private boolean filling;
     /** How the picture lay when marked places were last looked at. */
     private transient Optional<LaidPicture> laid = Optional.empty();
-
-    private String unreadablePieces = "";
 
     PuzzleForm(RackSettings rack, BoardChoice choice, Formatter figures, Length smallestPiece, Runnable changed) {
         this.figures = figures;
@@ -109,14 +100,8 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
             }
         };
         size = new SizeFields(figures, unlessFilling);
-        pieces.setId("pieces");
-        pieces.setLabel(getTranslation("orders.fact.pieces"));
-        pieces.setAllowCustomValue(true);
-        pieces.addCustomValueSetListener(event -> typed(event.getDetail()));
-        pieces.addValueChangeListener(event -> {
-            unreadablePieces = event.getValue() == null ? unreadablePieces : "";
-            unlessFilling.run();
-        });
+        pieces = new PiecesField(unlessFilling);
+        notes = new PuzzleNotes(figures);
         style.setLabel(getTranslation("orders.fact.style"));
         style.setItems(CutStyle.values());
         style.setItemLabelGenerator(s -> getTranslation("orders.style." + s.name()));
@@ -151,10 +136,6 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
         boards(rack);
         board.addValueChangeListener(event -> unlessFilling.run());
 
-        grid.addClassName("pw-small");
-        smallParts.addClassName("pw-stack");
-        // what a change of size or pieces does to it is said aloud
-        smallParts.getElement().setAttribute("aria-live", "polite");
         Div form = new Div(pieces, style, edge, quantity, age, years, board);
         form.addClassName("pw-form");
         years.setLabel(getTranslation("offers.new.years"));
@@ -167,9 +148,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
                 makeFor(event.getValue());
             }
         });
-        hard.addClassName("pw-small");
-        hard.setId("how-hard");
-        Div choices = new Div(tray, again, grid, hard);
+        Div choices = new Div(tray, again, notes.grid(), notes.hard());
         choices.addClassName("pw-row");
         add(
                 new H2(getTranslation("orders.facts")),
@@ -182,7 +161,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
                 shapeRefused,
                 layout,
                 choices,
-                smallParts);
+                notes.smallParts());
         filling = true;
         pieces.setItems(PieceGrid.offeredCounts(size.value().orElseThrow(), smallestPiece));
         pieces.setValue(USUAL_PIECES);
@@ -201,17 +180,6 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
                 kind.thickness(),
                 getTranslation("sheets.grade." + kind.grade())));
         board.setValue(kinds.isEmpty() ? null : kinds.getFirst());
-    }
-
-    private void typed(String text) {
-        Integer number = null;
-        try {
-            number = Integer.valueOf(text.strip());
-        } catch (NumberFormatException notANumber) {
-            unreadablePieces = text;
-        }
-        // a number typed before must not stand for words typed now
-        pieces.setValue(number);
     }
 
     /** What was drawn without an order. */
@@ -299,10 +267,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
         quantity.setInvalid(!counted);
         quantity.setErrorMessage(counted ? "" : figures.text("offers.new.quantity.missing", MOST));
         if (pieces.getValue() == null) {
-            piecesComplaint.say(
-                    unreadablePieces.isEmpty()
-                            ? getTranslation("offers.new.pieces.missing")
-                            : getTranslation("offers.new.pieces.not-a-number", unreadablePieces));
+            piecesComplaint.say(pieces.complaint());
         }
         if (board.getValue() == null) {
             piecesComplaint.say(getTranslation("offers.new.board.missing"));
@@ -340,7 +305,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
         }
         try {
             Difficulty.ForAge found =
-                    Difficulty.forAge(childsYears, size.value().get(), alikeness, smallestPiece);
+                    Difficulty.forAge(childsYears, size.value().get(), notes.alikeness(), smallestPiece);
             boolean before = filling;
             filling = true;
             pieces.setValue(found.grid().pieces());
@@ -360,34 +325,13 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
 
     /** What is wrong with a field stays said; what was worked out goes. */
     void clearAnswer() {
-        grid.setText("");
-        smallParts.removeAll();
+        notes.clear();
     }
 
     void show(Offer offer) {
         sizeComplaint.show(offer);
         piecesComplaint.show(offer);
         ageComplaint.show(offer);
-        grid.setText(offer.pattern()
-                .map(pattern -> figures.text(
-                        "offers.new.grid",
-                        pattern.pieces().size(),
-                        pattern.spec().grid().columns(),
-                        pattern.spec().grid().rows(),
-                        pattern.spec().grid().pieceSize(offer.wish().finished())))
-                .orElse(""));
-        alikeness = offer.hard().map(Offer.HowHard::alikeness).orElse(PictureAlikeness.USUAL);
-        hard.setText(offer.hard()
-                .map(found -> figures.text(
-                        "offers.new.hard",
-                        getTranslation(found.difficulty().textKey()),
-                        years.getValue() == null || found.difficulty().suits(years.getValue()) ? 1 : 2,
-                        years.getValue() == null ? 0 : years.getValue()))
-                .orElse(""));
-        smallParts.removeAll();
-        offer.pattern()
-                .filter(FalseFitNote::isNeeded)
-                .ifPresent(pattern -> smallParts.add(new FalseFitNote(pattern, figures)));
-        offer.smallParts().ifPresent(verdict -> smallParts.add(new SmallPartsNote(verdict, figures)));
+        notes.show(offer, Optional.ofNullable(years.getValue()));
     }
 }
