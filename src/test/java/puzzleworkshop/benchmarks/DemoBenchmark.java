@@ -6,8 +6,6 @@ import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
-import java.util.Currency;
 import java.util.Locale;
 import java.util.Optional;
 import org.springframework.boot.builder.SpringApplicationBuilder;
@@ -16,9 +14,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
 import puzzleworkshop.access.DemoWorkshop;
-import puzzleworkshop.access.FirstSteps;
-import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
  * How long the demo workshop takes to be made in a program that was just started: by the clock, and the processor's time of
@@ -34,15 +29,7 @@ final class DemoBenchmark implements Benchmark {
         Path data = Files.createTempDirectory("puzzle-workshop-demo");
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class)
-                    .open(
-                            WorkshopProfile.named(
-                                    "Birch & Beam",
-                                    Currency.getInstance("EUR"),
-                                    UnitSystem.MILLIMETRES,
-                                    ZoneId.of("UTC")),
-                            "Robin",
-                            "birch paper ink 26");
+            OpenWorkshop.in(program);
             OperatingSystemMXBean all = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
             ThreadMXBean own = ManagementFactory.getThreadMXBean();
             long allBefore = all.getProcessCpuTime();

@@ -3,9 +3,7 @@ package puzzleworkshop.benchmarks;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.Arrays;
-import java.util.Currency;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -14,12 +12,9 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
-import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.bench.BenchOrders;
-import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.shell.Findings;
-import puzzleworkshop.workshop.WorkshopProfile;
 
 /** Search by anything, as somebody types it: many years' orders and customers, words that are common, rare and nowhere. */
 final class FindBenchmark implements Benchmark {
@@ -35,15 +30,7 @@ final class FindBenchmark implements Benchmark {
         Path data = Files.createTempDirectory("puzzle-workshop-find");
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class)
-                    .open(
-                            WorkshopProfile.named(
-                                    "Birch & Beam",
-                                    Currency.getInstance("EUR"),
-                                    UnitSystem.MILLIMETRES,
-                                    ZoneId.of("UTC")),
-                            "Robin",
-                            "birch paper ink 26");
+            OpenWorkshop.in(program);
             new BenchOrders(program)
                     .confirmed(
                             "Ida Lind", program.getBean(WeekPlan.class).today().plusDays(20), 25);

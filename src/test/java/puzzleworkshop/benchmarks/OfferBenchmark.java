@@ -3,7 +3,6 @@ package puzzleworkshop.benchmarks;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Currency;
@@ -17,7 +16,6 @@ import org.springframework.transaction.support.TransactionTemplate;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
 import puzzleworkshop.access.DemoWorkshop;
-import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.boards.BlankPlanner;
 import puzzleworkshop.cutting.settings.BoardKind;
 import puzzleworkshop.geometry.Outline;
@@ -26,7 +24,6 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
 import puzzleworkshop.offers.Wish;
@@ -39,7 +36,6 @@ import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
-import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
  * New order while one types: 3,000 sheets in the rack and 60 open orders. Each wish differs from the one before in its size,
@@ -62,15 +58,7 @@ final class OfferBenchmark implements Benchmark {
         Path data = Files.createTempDirectory("puzzle-workshop-offer");
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class)
-                    .open(
-                            WorkshopProfile.named(
-                                    "Birch & Beam",
-                                    Currency.getInstance("EUR"),
-                                    UnitSystem.MILLIMETRES,
-                                    ZoneId.of("UTC")),
-                            "Robin",
-                            "birch paper ink 26");
+            OpenWorkshop.in(program);
             program.getBean(DemoWorkshop.class).fill((share, what) -> {});
             fillRack(program);
             int open = PagesBenchmark.open(program.getBean(JdbcClient.class), OPEN);

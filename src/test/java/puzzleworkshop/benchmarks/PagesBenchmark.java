@@ -5,9 +5,7 @@ import java.io.PrintStream;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Currency;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,9 +20,6 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
 import puzzleworkshop.access.DemoWorkshop;
-import puzzleworkshop.access.FirstSteps;
-import puzzleworkshop.measure.UnitSystem;
-import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
  * How long a page takes until its content is there, with years of orders in the house and several people at work at once.
@@ -38,7 +33,6 @@ final class PagesBenchmark implements Benchmark {
     private static final int ROUNDS = Integer.getInteger("bench.rounds", 8);
     private static final int WARM_UP = 2;
     private static final int DEAREST = 6;
-    private static final String PASSWORD = "birch paper ink 26";
     private static final String EMPTY = "no/such/page";
 
     @Override
@@ -48,15 +42,7 @@ final class PagesBenchmark implements Benchmark {
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .initializers(started -> started.getBeanFactory().addBeanPostProcessor(statements))
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class)
-                    .open(
-                            WorkshopProfile.named(
-                                    "Birch & Beam",
-                                    Currency.getInstance("EUR"),
-                                    UnitSystem.MILLIMETRES,
-                                    ZoneId.of("UTC")),
-                            "Robin",
-                            PASSWORD);
+            OpenWorkshop.in(program);
             program.getBean(DemoWorkshop.class).fill((share, what) -> {});
             JdbcClient jdbc = program.getBean(JdbcClient.class);
             int orders = multiply(jdbc);
@@ -152,7 +138,7 @@ final class PagesBenchmark implements Benchmark {
         for (int user = 0; user < USERS; user++) {
             // One after the other: five at once with one name look like guessing, and are made to wait.
             Visitor visitor = new Visitor(address);
-            visitor.signIn("Robin", PASSWORD);
+            visitor.signIn(OpenWorkshop.OWNER, OpenWorkshop.PASSWORD);
             visitors.add(visitor);
         }
         try (ExecutorService people = Executors.newFixedThreadPool(USERS)) {
@@ -190,7 +176,7 @@ final class PagesBenchmark implements Benchmark {
     private static Map<String, Alone> alone(
             String address, List<String> pages, StatementTimes statements, PrintStream out) throws Exception {
         Visitor visitor = new Visitor(address);
-        visitor.signIn("Robin", PASSWORD);
+        visitor.signIn(OpenWorkshop.OWNER, OpenWorkshop.PASSWORD);
         OperatingSystemMXBean program = (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
         Map<String, Alone> alone = new LinkedHashMap<>();
         for (String page : pages) {

@@ -4,7 +4,6 @@ import java.io.PrintStream;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.ZoneId;
 import java.util.Arrays;
 import java.util.Currency;
 import java.util.List;
@@ -16,7 +15,6 @@ import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.util.FileSystemUtils;
 import puzzleworkshop.PuzzleWorkshop;
-import puzzleworkshop.access.FirstSteps;
 import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.OutlineText;
 import puzzleworkshop.geometry.RandomOutlines;
@@ -24,7 +22,6 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.measure.UnitSystem;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.BoardFacts;
@@ -35,7 +32,6 @@ import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.RemainderWorth;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.support.PlainOrders;
-import puzzleworkshop.workshop.WorkshopProfile;
 
 /**
  * The first answer for a blank after a change of a rack of 3,000 sheets, with half a year of orders to learn from: asked at once,
@@ -55,15 +51,7 @@ final class WorthBenchmark implements Benchmark {
         Path data = Files.createTempDirectory("puzzle-workshop-worth");
         try (ConfigurableApplicationContext program = new SpringApplicationBuilder(PuzzleWorkshop.class)
                 .run("--server.port=0", "--puzzleworkshop.data=" + data)) {
-            program.getBean(FirstSteps.class)
-                    .open(
-                            WorkshopProfile.named(
-                                    "Birch & Beam",
-                                    Currency.getInstance("EUR"),
-                                    UnitSystem.MILLIMETRES,
-                                    ZoneId.of("UTC")),
-                            "Robin",
-                            "birch paper ink 26");
+            OpenWorkshop.in(program);
             fill(program);
             if (program.getBean(RemainderWorth.class).ladder(List.of(WISH)).isEmpty()) {
                 throw new IllegalStateException("Nothing was learned");

@@ -2,9 +2,6 @@ package puzzleworkshop.insights.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.time.LocalDate;
-import java.time.ZoneId;
-import java.util.Currency;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -12,13 +9,10 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
-import puzzleworkshop.display.Formatter;
-import puzzleworkshop.display.HouseUnits;
-import puzzleworkshop.display.Texts;
 import puzzleworkshop.insights.work.FigureRows;
 import puzzleworkshop.insights.work.Topic;
 import puzzleworkshop.measure.Sentence;
-import puzzleworkshop.measure.UnitSystem;
+import puzzleworkshop.support.MetricHouse;
 
 /** Plots of the figures of the work. */
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -38,7 +32,8 @@ class FigurePlotTest {
                 List.of(new FigureRows.Column(Sentence.of("insights.work.first.day"), FigureRows.Unit.COUNT, "a")),
                 weeks,
                 true);
-        Matcher words = MIDDLE.matcher(FigurePlot.of(table, figures()).markup());
+        Matcher words =
+                MIDDLE.matcher(FigurePlot.of(table, MetricHouse.figures()).markup());
         int seen = 0;
         while (words.find()) {
             double half = words.group(2).strip().length() * 7 / 2.0;
@@ -46,29 +41,5 @@ class FigurePlotTest {
             seen++;
         }
         assertThat(seen).isGreaterThan(5);
-    }
-
-    private static Formatter figures() {
-        return new Formatter(new Texts(), new HouseUnits() {
-            @Override
-            public UnitSystem units() {
-                return UnitSystem.MILLIMETRES;
-            }
-
-            @Override
-            public Currency currency() {
-                return Currency.getInstance("EUR");
-            }
-
-            @Override
-            public ZoneId zone() {
-                return ZoneId.of("UTC");
-            }
-
-            @Override
-            public LocalDate today() {
-                return LocalDate.of(2026, 11, 29);
-            }
-        });
     }
 }
