@@ -16,7 +16,9 @@ class CurrenciesTest {
         assertThat(Currencies.inUse())
                 .extracting(Currency::getCurrencyCode)
                 .contains("EUR", "GBP", "USD", "CHF", "JPY", "SEK", "PLN")
-                .doesNotContain("CHE", "CHW", "USN", "CLF", "XAU", "XTS", "XXX", "DEM", "FRF", "HRK")
+                .doesNotContain("CHE", "CHW", "USN", "CLF", "XAU", "XTS", "DEM", "FRF", "HRK")
                 .isSorted();
+        // metals, and the codes for tests and for no currency at all, have no smallest coin
+        assertThat(Currencies.inUse()).allMatch(currency -> currency.getDefaultFractionDigits() >= 0);
     }
 }
