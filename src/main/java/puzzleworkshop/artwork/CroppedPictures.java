@@ -9,6 +9,8 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.BiFunction;
 import org.springframework.stereotype.Service;
+import puzzleworkshop.artwork.decoding.DecodeSlots;
+import puzzleworkshop.artwork.decoding.TemporaryFile;
 import puzzleworkshop.artwork.pixels.Crop;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Framing;

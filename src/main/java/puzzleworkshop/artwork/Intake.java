@@ -13,6 +13,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import puzzleworkshop.artwork.decoding.DecodeSlots;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Jpeg;
 import puzzleworkshop.artwork.pixels.ReadPicture;

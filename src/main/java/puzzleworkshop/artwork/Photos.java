@@ -14,6 +14,8 @@ import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import org.springframework.stereotype.Component;
+import puzzleworkshop.artwork.decoding.DecodeSlots;
+import puzzleworkshop.artwork.decoding.TemporaryFile;
 import puzzleworkshop.artwork.pixels.Frame;
 import puzzleworkshop.artwork.pixels.Jpeg;
 import puzzleworkshop.artwork.pixels.ReadPicture;

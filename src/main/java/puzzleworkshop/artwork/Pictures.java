@@ -10,6 +10,8 @@ import java.util.UUID;
 import java.util.function.Consumer;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
+import puzzleworkshop.artwork.decoding.DecodeSlots;
+import puzzleworkshop.artwork.decoding.TemporaryFile;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Refused;
 

@@ -19,7 +19,7 @@ import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
-import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.judged.LostPiece;
 
 /** The print of one piece at exact size: its part of the framed picture with overhang, on a page of its own. */
 @Component

@@ -10,7 +10,7 @@ import puzzleworkshop.cutting.time.TimeRange;
 import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Difficulty;
+import puzzleworkshop.pattern.judged.Difficulty;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 import puzzleworkshop.planning.ReadyDay;
 import puzzleworkshop.pricing.KeptPrice;

@@ -30,7 +30,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Difficulty;
+import puzzleworkshop.pattern.judged.Difficulty;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.pattern.smallparts.SmallParts;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;

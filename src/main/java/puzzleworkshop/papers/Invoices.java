@@ -22,6 +22,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.papers.drawn.MoneySheet;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.tax.VatSum;

@@ -3,7 +3,7 @@ package puzzleworkshop.placing;
 import puzzleworkshop.geometry.align.Similarity;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
-import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.judged.StickingCheck;
 
 /**
  * Where the jig brings a print that is not measured, and what is left when it lies as far off as {@link LearnedPlace} says.

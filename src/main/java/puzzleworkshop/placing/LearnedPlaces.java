@@ -9,7 +9,7 @@ import puzzleworkshop.cutting.settings.CutParameters;
 import puzzleworkshop.machines.Machine;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.judged.StickingCheck;
 import puzzleworkshop.workshop.TradeNumbers;
 
 /** What the measured places of a machine teach: where prints usually come to lie, in its fence and laid by hand. */

@@ -2,8 +2,8 @@ package puzzleworkshop.proofs;
 
 import java.util.List;
 import java.util.Optional;
-import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PieceLayout;
+import puzzleworkshop.pattern.judged.Difficulty;
 
 /**
  * What a customer sends to be changed.

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.UUID;
+import puzzleworkshop.artwork.decoding.DecodeSlots;
 import puzzleworkshop.artwork.reading.IntakeLimits;
 import puzzleworkshop.measure.Refused;
 

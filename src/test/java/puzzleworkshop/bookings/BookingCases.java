@@ -54,7 +54,7 @@ import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.Invoices;
 import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.papers.SoldOrders;
-import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.judged.LostPiece;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.payments.Payments;
 import puzzleworkshop.pricing.rates.RateBook;

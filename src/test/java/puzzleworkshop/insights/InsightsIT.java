@@ -30,7 +30,7 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.PieceOrders;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.judged.LostPiece;
 import puzzleworkshop.pricing.cost.CostPart;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.sheets.SheetRack;

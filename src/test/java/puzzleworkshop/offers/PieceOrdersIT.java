@@ -33,7 +33,7 @@ import puzzleworkshop.offers.PieceOrders.Wanted;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.LostPiece.Today;
+import puzzleworkshop.pattern.judged.LostPiece.Today;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.sheets.SheetRack;

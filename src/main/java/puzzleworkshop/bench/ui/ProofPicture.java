@@ -13,7 +13,7 @@ import puzzleworkshop.display.Svg;
 import puzzleworkshop.display.SvgBox;
 
 /** A photo of pieces with the edge of each drawn over it: known ones, and those of another puzzle. */
-class ProofPicture extends Div {
+public class ProofPicture extends Div {
 
     private ProofPicture(Image image, ProofPhoto photo, Formatter figures) {
         addClassName("bench-proof-picture");
@@ -32,7 +32,7 @@ class ProofPicture extends Div {
     }
 
     /** One that was just taken. */
-    static ProofPicture of(Taken taken, ProofPhoto photo, Formatter figures) {
+    public static ProofPicture of(Taken taken, ProofPhoto photo, Formatter figures) {
         byte[] jpeg = taken.jpeg();
         return new ProofPicture(
                 new Image(
@@ -44,7 +44,7 @@ class ProofPicture extends Div {
     }
 
     /** One that is kept. */
-    static ProofPicture of(PackingProof proof, int place, ProofPhoto photo, Formatter figures) {
+    public static ProofPicture of(PackingProof proof, int place, ProofPhoto photo, Formatter figures) {
         return new ProofPicture(
                 new Image(
                         "packing-proofs/" + proof.id() + "/" + place + ".jpg",

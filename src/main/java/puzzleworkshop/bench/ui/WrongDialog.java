@@ -26,7 +26,7 @@ import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /** Something went wrong: what, from where it is made again, and what is lost by it. */
-class WrongDialog extends Dialog {
+public class WrongDialog extends Dialog {
 
     private final transient Order order;
     private final transient Bench bench;
@@ -40,7 +40,7 @@ class WrongDialog extends Dialog {
     private final Paragraph loss = new Paragraph();
     private boolean corrected;
 
-    WrongDialog(
+    public WrongDialog(
             Order order,
             Stage stage,
             Bench bench,
@@ -101,7 +101,7 @@ class WrongDialog extends Dialog {
     }
 
     /** What is most likely, where it is known already; the maker may still say something else. */
-    void propose(What likely, Stage again) {
+    public void propose(What likely, Stage again) {
         what.setValue(likely);
         from.setValue(again);
     }

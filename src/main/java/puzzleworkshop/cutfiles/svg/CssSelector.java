@@ -3,6 +3,9 @@ package puzzleworkshop.cutfiles.svg;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import puzzleworkshop.cutfiles.svg.values.CssText;
+import puzzleworkshop.cutfiles.svg.values.Scanner;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 import puzzleworkshop.measure.WorkLimit;
 
 /**

@@ -9,6 +9,9 @@ import java.util.Map;
 import java.util.Set;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
+import puzzleworkshop.cutfiles.svg.values.CssText;
+import puzzleworkshop.cutfiles.svg.values.Scanner;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 
 /**
  * The style sheets of one SVG file: which declarations hold for an element, the weightiest last (CSS Cascade level 4:

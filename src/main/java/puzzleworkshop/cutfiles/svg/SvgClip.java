@@ -7,6 +7,7 @@ import java.awt.geom.PathIterator;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 import puzzleworkshop.geometry.Bounds;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;

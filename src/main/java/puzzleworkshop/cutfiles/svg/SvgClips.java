@@ -6,6 +6,10 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import puzzleworkshop.cutfiles.svg.values.SvgTransforms;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
+import puzzleworkshop.cutfiles.svg.values.SvgViewport;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 import puzzleworkshop.measure.WorkLimit;
 
 /** Clip paths (CSS Masking level 1, 6): the union of their shapes, in user units or in shares of what is clipped. */

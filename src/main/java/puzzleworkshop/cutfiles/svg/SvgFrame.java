@@ -1,6 +1,7 @@
 package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.AffineTransform;
+import puzzleworkshop.cutfiles.svg.values.SvgViewport;
 
 /**
  * What holds around an element where it is drawn.

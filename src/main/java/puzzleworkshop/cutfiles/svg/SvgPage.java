@@ -2,6 +2,9 @@ package puzzleworkshop.cutfiles.svg;
 
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
+import puzzleworkshop.cutfiles.svg.values.SvgViewport;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 
 /** The size of the page (SVG 2, 8.2 and 8.11): stated, from the view box, or unknown; what had to be assumed is said. */
 final class SvgPage {

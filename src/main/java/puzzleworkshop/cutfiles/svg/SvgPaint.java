@@ -2,6 +2,9 @@ package puzzleworkshop.cutfiles.svg;
 
 import java.util.Locale;
 import java.util.Set;
+import puzzleworkshop.cutfiles.svg.values.CssText;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 
 /** Whether a paint shows (SVG 2, 13.2; CSS Color level 4). Which colour it is does not matter to a cut. */
 final class SvgPaint {

@@ -2,6 +2,12 @@ package puzzleworkshop.cutfiles.svg;
 
 import java.awt.geom.Path2D;
 import puzzleworkshop.cutfiles.found.Curves;
+import puzzleworkshop.cutfiles.svg.values.CssText;
+import puzzleworkshop.cutfiles.svg.values.Scanner;
+import puzzleworkshop.cutfiles.svg.values.SvgPathData;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
+import puzzleworkshop.cutfiles.svg.values.SvgViewport;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 import puzzleworkshop.measure.WorkLimit;
 
 /** The shapes of SVG (SVG 2, chapters 9 and 10) as outlines in user units. */

@@ -3,6 +3,7 @@ package puzzleworkshop.cutfiles.svg;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
 
 /**
  * What holds for one element where it is drawn: its own properties and those that it has from around it.

@@ -6,6 +6,9 @@ import java.util.Map;
 import java.util.Set;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
+import puzzleworkshop.cutfiles.svg.values.CssText;
+import puzzleworkshop.cutfiles.svg.values.SvgUnits;
+import puzzleworkshop.cutfiles.svg.values.Unreadable;
 
 /** Works out the style of elements: presentation attributes, style sheets, the attribute 'style', inheritance, variables. */
 final class SvgStyles {

@@ -11,6 +11,7 @@ import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.find.Suggestion;

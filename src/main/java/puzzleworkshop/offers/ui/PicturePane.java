@@ -20,6 +20,7 @@ import puzzleworkshop.display.fields.FileUpload;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.preview.LaidPicture;

@@ -26,7 +26,7 @@ import puzzleworkshop.offers.PieceOrders.PieceOffer;
 import puzzleworkshop.offers.PieceOrders.Wanted;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.ui.OrderView;
-import puzzleworkshop.pattern.LostPiece;
+import puzzleworkshop.pattern.judged.LostPiece;
 
 /** A lost or broken piece as an order of its own: its price, board and day first, then the quote or the order. */
 public class PieceOrderForm extends Div {

@@ -12,6 +12,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.pricing.PriceAnswer;
 import puzzleworkshop.pricing.cost.PriceQuestion;
 import puzzleworkshop.pricing.rates.RateBook;

@@ -12,6 +12,7 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Verdict;
 import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.planning.ReadyDay;
 

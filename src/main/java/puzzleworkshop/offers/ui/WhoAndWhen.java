@@ -14,6 +14,7 @@ import java.util.Optional;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.fields.DayField;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.Customers;
 import puzzleworkshop.orders.Order;

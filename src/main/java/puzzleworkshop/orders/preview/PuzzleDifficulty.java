@@ -9,9 +9,9 @@ import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Difficulty;
 import puzzleworkshop.pattern.PatternSpec;
-import puzzleworkshop.pattern.PictureAlikeness;
+import puzzleworkshop.pattern.judged.Difficulty;
+import puzzleworkshop.pattern.judged.PictureAlikeness;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.runtime.VersionedCache;
 

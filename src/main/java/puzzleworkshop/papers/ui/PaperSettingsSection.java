@@ -23,8 +23,8 @@ import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.display.fields.FileUpload;
 import puzzleworkshop.papers.Invoices;
-import puzzleworkshop.papers.Logo;
 import puzzleworkshop.papers.PaperSettings;
+import puzzleworkshop.papers.drawn.Logo;
 import puzzleworkshop.workshop.ui.SetUpPart;
 import puzzleworkshop.workshop.ui.SetUpSection;
 

@@ -10,11 +10,11 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.KeptWhole;
-import puzzleworkshop.pattern.LostPiece;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.Piece;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.edges.SplitMix;
+import puzzleworkshop.pattern.judged.LostPiece;
 
 /**
  * Where the rows and columns of a grid run, and which of its cells are one piece. Uneven rows and columns differ by up to

@@ -12,7 +12,7 @@ import puzzleworkshop.pattern.Piece;
 
 /**
  * A piece made again, as a puzzle of its own: a grid of one, whose only shape is the whole of it. Its line comes from {@link
- * puzzleworkshop.pattern.LostPiece} and was verified with the pattern it belongs to.
+ * puzzleworkshop.pattern.judged.LostPiece} and was verified with the pattern it belongs to.
  */
 final class OnePiece {
 

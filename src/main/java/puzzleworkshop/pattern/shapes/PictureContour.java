@@ -9,7 +9,7 @@ import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.geometry.path.Segment;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.pattern.KeptWhole;
-import puzzleworkshop.pattern.PictureAlikeness;
+import puzzleworkshop.pattern.judged.PictureAlikeness;
 
 /**
  * The edge that a picture itself has around a marked place, as a closed line: the one of all lines around the middle of the

@@ -17,11 +17,11 @@ import puzzleworkshop.display.blocks.Note;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.pattern.CutPattern;
-import puzzleworkshop.pattern.Difficulty;
-import puzzleworkshop.pattern.Hold;
-import puzzleworkshop.pattern.StickingCheck;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.pattern.edges.PieceLikeness;
+import puzzleworkshop.pattern.judged.Difficulty;
+import puzzleworkshop.pattern.judged.Hold;
+import puzzleworkshop.pattern.judged.StickingCheck;
 import puzzleworkshop.pattern.mesh.KnobRoom;
 import puzzleworkshop.pattern.smallparts.SmallPartsVerdict;
 

@@ -10,7 +10,7 @@ import puzzleworkshop.display.SvgBox;
 import puzzleworkshop.geometry.Point;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.judged.StickingCheck;
 
 /**
  * The print with the outer cut where it should lie, and where it lies at the worst that sticking by hand allows; what

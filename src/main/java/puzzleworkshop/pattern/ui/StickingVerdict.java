@@ -8,7 +8,7 @@ import puzzleworkshop.display.Verdict;
 import puzzleworkshop.geometry.path.CurvePath;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Size;
-import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.judged.StickingCheck;
 
 /** Whether the outer cut stays inside the print when the sticker lies a little off, with the numbers. */
 @StyleSheet("context://pattern.css")

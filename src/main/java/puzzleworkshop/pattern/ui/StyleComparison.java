@@ -21,9 +21,9 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.pattern.CutPattern;
 import puzzleworkshop.pattern.CutStyle;
-import puzzleworkshop.pattern.Difficulty;
-import puzzleworkshop.pattern.Hold;
 import puzzleworkshop.pattern.PatternSpec;
+import puzzleworkshop.pattern.judged.Difficulty;
+import puzzleworkshop.pattern.judged.Hold;
 import puzzleworkshop.pattern.mesh.PatternCache;
 
 /** The same puzzle in every style, side by side: what holds, how thin the wood gets, how far is cut, how hard it is. */

@@ -37,7 +37,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.preview.PuzzleDifficulty;
 import puzzleworkshop.orders.ui.StageStrip;
-import puzzleworkshop.pattern.Difficulty;
+import puzzleworkshop.pattern.judged.Difficulty;
 import puzzleworkshop.pattern.mesh.PatternCache;
 import puzzleworkshop.proofs.CustomerDesk;
 import puzzleworkshop.proofs.CustomerDesk.Sight;

@@ -9,7 +9,7 @@ import java.util.Optional;
 import puzzleworkshop.display.blocks.SmallText;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
-import puzzleworkshop.pattern.Difficulty;
+import puzzleworkshop.pattern.judged.Difficulty;
 import puzzleworkshop.proofs.CustomerWish;
 import puzzleworkshop.proofs.ProofWish;
 

@@ -32,7 +32,7 @@ import puzzleworkshop.pattern.PersonalShapes;
 import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
-import puzzleworkshop.pattern.StickingCheck;
+import puzzleworkshop.pattern.judged.StickingCheck;
 import puzzleworkshop.pattern.mesh.PatternMaker;
 
 /** The files are read back by readers that share no code with the writers: Batik's parser, a DXF reader here, PDFBox. */

@@ -1,0 +1,67 @@
+package puzzleworkshop.bench.ui.pieces;
+
+import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.details.Details;
+import com.vaadin.flow.component.html.Anchor;
+import com.vaadin.flow.component.html.Div;
+import com.vaadin.flow.component.html.Paragraph;
+import java.util.Optional;
+import puzzleworkshop.display.Formatter;
+import puzzleworkshop.measure.Refused;
+import puzzleworkshop.offers.PieceOrders;
+import puzzleworkshop.offers.PieceOrders.PieceOrder;
+import puzzleworkshop.orders.Order;
+import puzzleworkshop.orders.OrderState;
+import puzzleworkshop.orders.ui.OrderPanel;
+import puzzleworkshop.pattern.CutPattern;
+import puzzleworkshop.pattern.mesh.PatternCache;
+
+/** On the order's page: one piece made again, lost by the customer or broken at the bench. */
+@org.springframework.stereotype.Component
+class PieceAgainPanel implements OrderPanel {
+
+    private static final int AFTER_THE_CUT_LINES = 46;
+
+    private final PatternCache patterns;
+    private final PieceAgainParts parts;
+    private final Formatter figures;
+
+    PieceAgainPanel(PatternCache patterns, PieceAgainParts parts, Formatter figures) {
+        this.patterns = patterns;
+        this.parts = parts;
+        this.figures = figures;
+    }
+
+    @Override
+    public int place() {
+        return AFTER_THE_CUT_LINES;
+    }
+
+    @Override
+    public Optional<Component> show(Order order, Runnable changed) {
+        Div section = new Div();
+        section.addClassName("pw-section");
+        Optional<PieceOrder> whole = parts.pieceOf(order);
+        if (whole.isPresent()) {
+            section.add(new Anchor(
+                    "orders/" + whole.get().ofNumber(),
+                    figures.text(
+                            "bench.again.part-of",
+                            whole.get().piece(),
+                            whole.get().ofNumber())));
+            return Optional.of(section);
+        }
+        if (order.state() == OrderState.QUOTE) {
+            return Optional.empty();
+        }
+        try {
+            CutPattern pattern = patterns.of(order.puzzle().pattern());
+            Details details = new Details(figures.text("bench.again"), new PieceAgain(order, pattern, parts, figures));
+            details.setId(PieceOrders.PLACE);
+            section.add(details);
+        } catch (Refused refused) {
+            section.add(new Paragraph(figures.say(refused)));
+        }
+        return Optional.of(section);
+    }
+}
