@@ -14,7 +14,7 @@ final class Loads {
 
     private Loads() {}
 
-    static List<Load> of(SchedulingProblem shop, ListScheduler dispatch) {
+    static List<Load> of(SchedulingProblem shop, Timetable laid) {
         int resources = Stage.Resource.values().length;
         int[][] needed = new int[DAYS][resources];
         for (int j = 0; j < shop.jobs.size(); j++) {
@@ -40,7 +40,7 @@ final class Loads {
             for (Stage.Resource resource : Stage.Resource.values()) {
                 int from = d * 1440;
                 int capacity = open(shop, resource, from, from + 1440);
-                int planned = planned(shop, dispatch, resource, from, from + 1440);
+                int planned = planned(shop, laid, resource, from, from + 1440);
                 int r = resource.ordinal();
                 sum[r] += needed[d][r] - capacity;
                 int missing = Math.max(0, sum[r] - worst[r]);
@@ -61,14 +61,13 @@ final class Loads {
     }
 
     /** What the plan has taken of the open time; work that goes on after a break leaves room for others between. */
-    private static int planned(
-            SchedulingProblem shop, ListScheduler dispatch, Stage.Resource resource, int from, int to) {
+    private static int planned(SchedulingProblem shop, Timetable laid, Stage.Resource resource, int from, int to) {
         return switch (resource) {
-            case LASER -> dispatch.taken(SchedulingProblem.LASER, from, to);
-            case PRINTER -> dispatch.taken(SchedulingProblem.PRINTER, from, to);
+            case LASER -> laid.taken(SchedulingProblem.LASER, from, to);
+            case PRINTER -> laid.taken(SchedulingProblem.PRINTER, from, to);
             case HANDS ->
                 IntStream.range(SchedulingProblem.FIRST_PERSON, shop.open.length)
-                        .map(p -> dispatch.taken(p, from, to))
+                        .map(p -> laid.taken(p, from, to))
                         .sum();
         };
     }

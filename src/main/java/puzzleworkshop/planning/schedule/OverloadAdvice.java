@@ -77,9 +77,9 @@ public record OverloadAdvice(
         SchedulingProblem shop = scheduler.shop(calendar, jobs, now);
         ListScheduler byDate = new ListScheduler(shop);
         int[] dates = Scheduler.seeds(shop, byDate).getFirst();
-        ListScheduler.Score simply = byDate.lay(dates);
+        SequenceScore simply = byDate.lay(dates);
         byDate.cutsFirst(true);
-        ListScheduler.Score laserFirst = byDate.lay(dates);
+        SequenceScore laserFirst = byDate.lay(dates);
         simply = laserFirst.compareTo(simply) < 0 ? laserFirst : simply;
         Bottleneck narrow = Bottleneck.of(shop);
         int[] all = IntStream.range(0, jobs.size()).toArray();

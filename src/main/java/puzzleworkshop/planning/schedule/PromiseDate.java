@@ -153,7 +153,7 @@ public final class PromiseDate {
         }
         dispatch.behindAll(bestBehindAll ? mine : -1);
         dispatch.lay(bestOrder);
-        Schedule schedule = new ScheduleReport(shop, dispatch).schedule();
+        Schedule schedule = new ScheduleReport(shop, dispatch.laid()).schedule();
         return Optional.of(new Tried(best, schedule.of(NEW)));
     }
 

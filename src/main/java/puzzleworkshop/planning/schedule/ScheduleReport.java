@@ -21,11 +21,11 @@ final class ScheduleReport {
     private static final int LEAST_TO_SPARE = 60;
 
     private final SchedulingProblem shop;
-    private final ListScheduler dispatch;
+    private final Timetable laid;
 
-    ScheduleReport(SchedulingProblem shop, ListScheduler dispatch) {
+    ScheduleReport(SchedulingProblem shop, Timetable laid) {
         this.shop = shop;
-        this.dispatch = dispatch;
+        this.laid = laid;
     }
 
     Schedule schedule() {
@@ -33,7 +33,7 @@ final class ScheduleReport {
         Map<Long, Outlook> outlooks = new HashMap<>();
         for (int j = 0; j < shop.jobs.size(); j++) {
             for (int o : shop.route[j]) {
-                if (dispatch.end[o] < FreeTime.NEVER) {
+                if (laid.end[o] < FreeTime.NEVER) {
                     work.add(work(j, o));
                 }
             }
@@ -42,31 +42,27 @@ final class ScheduleReport {
         work.sort(Comparator.comparing(Schedule.Work::start)
                 .thenComparing(Schedule.Work::stage)
                 .thenComparing(Schedule.Work::job));
-        int setUps = 0;
-        for (int o = 0; o < shop.operations.size(); o++) {
-            setUps += dispatch.setUpSaved[o] ? 0 : 1;
-        }
-        return Schedule.of(shop.moment(shop.now), work, outlooks, Loads.of(shop, dispatch), setUps);
+        return Schedule.of(shop.moment(shop.now), work, outlooks, Loads.of(shop, laid), laid.setUps());
     }
 
     private Schedule.Work work(int j, int o) {
         Operation operation = shop.operations.get(o);
-        Optional<String> by = dispatch.person[o] < 0
+        Optional<String> by = laid.person[o] < 0
                 ? Optional.empty()
-                : Optional.of(shop.calendar.people().get(dispatch.person[o]).name());
+                : Optional.of(shop.calendar.people().get(laid.person[o]).name());
         return new Schedule.Work(
                 shop.jobs.get(j).id(),
                 operation.stage,
-                shop.moment(dispatch.start[o]),
-                shop.moment(dispatch.end[o]),
+                shop.moment(laid.start[o]),
+                shop.moment(laid.end[o]),
                 by,
-                dispatch.setUpSaved[o],
+                laid.setUpSaved[o],
                 operation.members.size());
     }
 
     private Outlook outlook(int j) {
         Job job = shop.jobs.get(j);
-        int finish = dispatch.finish(j);
+        int finish = laid.finish(j);
         LocalDateTime end = finish >= FreeTime.NEVER ? Schedule.NEVER : shop.moment(finish);
         int slack = finish >= FreeTime.NEVER ? Integer.MIN_VALUE : openBetween(finish, shop.due[j]);
         boolean late = finish > shop.due[j];
@@ -77,7 +73,7 @@ final class ScheduleReport {
         Wait wait = wait(j);
         Optional<LocalDate> mainDay = shop.route[j].length == 0 || finish >= FreeTime.NEVER
                 ? Optional.empty()
-                : Optional.of(shop.moment(dispatch.start[shop.route[j][SchedulingProblem.mainTask(job)]])
+                : Optional.of(shop.moment(laid.start[shop.route[j][SchedulingProblem.mainTask(job)]])
                         .toLocalDate());
         return new Outlook(
                 job.id(),
@@ -127,14 +123,14 @@ final class ScheduleReport {
             Operation operation = shop.operations.get(o);
             int machine = operation.stage.resource().ordinal();
             int hands = Stage.Resource.HANDS.ordinal();
-            lost[machine] += dispatch.waitedForMachine[o];
-            lost[hands] += dispatch.waitedForHands[o];
-            if (dispatch.waitedForMachine[o] > 0) {
+            lost[machine] += laid.waitedForMachine[o];
+            lost[hands] += laid.waitedForHands[o];
+            if (laid.waitedForMachine[o] > 0) {
                 boolean interrupted = operation.setUp + operation.work > shop.longest[operation.machine()];
-                until[machine] = interrupted ? dispatch.end[o] : dispatch.start[o];
+                until[machine] = interrupted ? laid.end[o] : laid.start[o];
             }
-            if (dispatch.waitedForHands[o] > 0) {
-                until[hands] = dispatch.start[o];
+            if (laid.waitedForHands[o] > 0) {
+                until[hands] = laid.start[o];
             }
             resting += shop.rest[j][k];
         }
@@ -162,7 +158,7 @@ final class ScheduleReport {
         if (shop.due[j] < shop.now) {
             return Sentence.of("planning.cause.overdue", job.due().toLocalDate());
         }
-        LocalDate mainDay = shop.moment(dispatch.start[shop.route[j][SchedulingProblem.mainTask(job)]])
+        LocalDate mainDay = shop.moment(laid.start[shop.route[j][SchedulingProblem.mainTask(job)]])
                 .toLocalDate();
         if (finish > shop.due[j]
                 && job.pinned().isPresent()

@@ -7,7 +7,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
-import puzzleworkshop.planning.schedule.ListScheduler.Score;
 import puzzleworkshop.planning.schedule.OneMachine.Work;
 
 /**
@@ -74,8 +73,8 @@ public final class Scheduler {
     public Schedule plan(WorkingCalendar calendar, List<Job> jobs, LocalDateTime now) {
         SchedulingProblem shop = shop(calendar, jobs, now);
         ListScheduler dispatch = new ListScheduler(shop);
-        Score score = dispatch.lay(search(shop, dispatch));
-        Schedule plan = new ScheduleReport(shop, dispatch).schedule();
+        SequenceScore score = dispatch.lay(search(shop, dispatch));
+        Schedule plan = new ScheduleReport(shop, dispatch.laid()).schedule();
         return score.waitingCost() > 0 ? plan.withOutlooksOfWaiting(ifAllComes(shop)) : plan;
     }
 
@@ -83,7 +82,7 @@ public final class Scheduler {
         ListScheduler dispatch = new ListScheduler(shop);
         dispatch.waitingLast(false);
         dispatch.lay(search(shop, dispatch));
-        return new ScheduleReport(shop, dispatch).schedule();
+        return new ScheduleReport(shop, dispatch.laid()).schedule();
     }
 
     SchedulingProblem shop(WorkingCalendar calendar, List<Job> jobs, LocalDateTime now) {

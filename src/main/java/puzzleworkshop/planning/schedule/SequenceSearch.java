@@ -5,10 +5,9 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
-import puzzleworkshop.planning.schedule.ListScheduler.Score;
 
 /**
- * Searches the sequence of jobs whose plan is best by {@link Score}: iterated local search.
+ * Searches the sequence of jobs whose plan is best by {@link SequenceScore}: iterated local search.
  *
  * <p>From the best of the seeds it goes down by the first change that makes lateness cheaper: a late job (the dearest
  * first) to an earlier place, exchanged with an earlier one, an earlier job behind it, blocks of two and three to an
@@ -34,9 +33,9 @@ final class SequenceSearch {
     private final int most;
     private int tried;
     private int[] best;
-    private Score bestScore;
+    private SequenceScore bestScore;
     private int[] current;
-    private Score score;
+    private SequenceScore score;
 
     SequenceSearch(SchedulingProblem shop, ListScheduler dispatch, List<int[]> seeds, int most) {
         this.shop = shop;
@@ -51,7 +50,7 @@ final class SequenceSearch {
         return best;
     }
 
-    Score score() {
+    SequenceScore score() {
         return bestScore;
     }
 
@@ -62,7 +61,7 @@ final class SequenceSearch {
 
     private void all(int[] order, int from) {
         if (from >= order.length - 1) {
-            keepIfBest(order, dispatch.lay(order, bestScore.cost() + Score.SAME));
+            keepIfBest(order, dispatch.lay(order, bestScore.cost() + SequenceScore.SAME));
             return;
         }
         for (int i = from; i < order.length; i++) {
@@ -92,7 +91,7 @@ final class SequenceSearch {
         saveSetUps(random);
     }
 
-    private boolean keepIfBest(int[] order, Score other) {
+    private boolean keepIfBest(int[] order, SequenceScore other) {
         if (other != null && (bestScore == null || other.compareTo(bestScore) < 0)) {
             best = order.clone();
             bestScore = other;
@@ -101,13 +100,14 @@ final class SequenceSearch {
         return false;
     }
 
-    private static boolean isLate(Score score) {
+    private static boolean isLate(SequenceScore score) {
         return score.cost() > 0 || score.waitingCost() > 0;
     }
 
-    private static boolean isCheaper(Score one, Score other) {
-        return one.cost() < other.cost() - Score.SAME
-                || one.cost() <= other.cost() + Score.SAME && one.waitingCost() < other.waitingCost() - Score.SAME;
+    private static boolean isCheaper(SequenceScore one, SequenceScore other) {
+        return one.cost() < other.cost() - SequenceScore.SAME
+                || one.cost() <= other.cost() + SequenceScore.SAME
+                        && one.waitingCost() < other.waitingCost() - SequenceScore.SAME;
     }
 
     private void goDown(int until) {
@@ -121,7 +121,7 @@ final class SequenceSearch {
 
     private boolean takeIfCheaper(int[] order) {
         tried++;
-        Score other = dispatch.lay(order, score.cost() + Score.SAME);
+        SequenceScore other = dispatch.lay(order, score.cost() + SequenceScore.SAME);
         if (other != null && isCheaper(other, score)) {
             current = order;
             score = other;
@@ -232,7 +232,7 @@ final class SequenceSearch {
 
     private boolean tryOn(int[] order) {
         tried++;
-        return keepIfBest(order, dispatch.lay(order, bestScore.cost() + Score.SAME));
+        return keepIfBest(order, dispatch.lay(order, bestScore.cost() + SequenceScore.SAME));
     }
 
     private static void swap(int[] order, int i, int j) {

@@ -17,7 +17,7 @@ public final class ScheduleJudge {
         SchedulingProblem shop = new SchedulingProblem(calendar, jobs, now, Batching.USUAL, LatenessCost.USUAL);
         ListScheduler dispatch = new ListScheduler(shop);
         dispatch.lay(Scheduler.seeds(shop, dispatch).getFirst());
-        return new ScheduleReport(shop, dispatch).schedule();
+        return new ScheduleReport(shop, dispatch.laid()).schedule();
     }
 
     /** What lateness costs in the best of all sequences: every one is tried. */
@@ -88,13 +88,13 @@ public final class ScheduleJudge {
             int[] route = shop.route[job];
             int last = route.length - 1;
             int after = 0;
-            while (last >= 0 && dispatch.end[route[last]] < 0) {
+            while (last >= 0 && dispatch.laid().end[route[last]] < 0) {
                 SchedulingProblem.Operation operation = shop.operations.get(route[last]);
                 after += operation.members.size() > 1 ? 0 : operation.setUp + operation.work;
                 last--;
                 after += last >= 0 ? shop.rest[job][last] : 0;
             }
-            int reached = last < 0 ? shop.now : dispatch.end[route[last]];
+            int reached = last < 0 ? shop.now : dispatch.laid().end[route[last]];
             cost += shop.cost(job, reached + after);
         }
         return cost;
