@@ -5,44 +5,33 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.temporal.ChronoUnit;
-import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.springframework.context.event.EventListener;
 import org.springframework.core.Ordered;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.cutting.trials.PlannedTrials;
 import puzzleworkshop.cutting.trials.TrialsPlanned;
-import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderChanged;
-import puzzleworkshop.payments.Payments;
 import puzzleworkshop.planning.calendar.DeliveryWay;
 import puzzleworkshop.planning.calendar.WorkingCalendar;
 import puzzleworkshop.planning.calendar.WorkingTimes;
 import puzzleworkshop.planning.schedule.Job;
-import puzzleworkshop.planning.schedule.LatenessCost;
 import puzzleworkshop.planning.schedule.OverloadAdvice;
 import puzzleworkshop.planning.schedule.PromiseDate;
 import puzzleworkshop.planning.schedule.Schedule;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
-import puzzleworkshop.planning.schedule.Scheduler;
 import puzzleworkshop.planning.schedule.Task;
 import puzzleworkshop.printing.PlannedPrints;
-import puzzleworkshop.progress.Progress;
-import puzzleworkshop.progress.SoFar;
 import puzzleworkshop.runtime.Change;
 import puzzleworkshop.runtime.VersionedCache;
 import puzzleworkshop.supplies.StockMoved;
-import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
 /**
@@ -54,46 +43,25 @@ import puzzleworkshop.workshop.Workshop;
 public class WeekPlan {
 
     private static final Duration KEPT = Duration.ofMinutes(5);
+    private static final int MOST_DAYS_TRIED = 6;
+
     private final Orders orders;
     private final WorkingTimes times;
     private final Workshop workshop;
-    private final Blockers blockers;
-    private final PlannedPrints prints;
-    private final PlannedTrials trials;
     private final PlanStore store;
-    private final Payments payments;
-    private final LatenessWeights weights;
-    private final Progress progress;
+    private final PlanMaker maker;
     private final Clock clock;
-    private final VersionedCache<LocalDate, Made> plans;
+    private final VersionedCache<LocalDate, MadePlan> plans;
 
-    WeekPlan(
-            Orders orders,
-            WorkingTimes times,
-            Workshop workshop,
-            Blockers blockers,
-            PlannedPrints prints,
-            PlannedTrials trials,
-            PlanStore store,
-            Payments payments,
-            LatenessWeights weights,
-            Progress progress,
-            Clock clock) {
+    WeekPlan(Orders orders, WorkingTimes times, Workshop workshop, PlanStore store, PlanMaker maker, Clock clock) {
         this.orders = orders;
         this.times = times;
         this.workshop = workshop;
-        this.blockers = blockers;
-        this.prints = prints;
-        this.trials = trials;
         this.store = store;
-        this.payments = payments;
-        this.weights = weights;
-        this.progress = progress;
+        this.maker = maker;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
-
-    private static final int MOST_DAYS_TRIED = 6;
 
     /**
      * One order in the week.
@@ -116,71 +84,6 @@ public class WeekPlan {
             return entries.stream()
                     .filter(entry -> entry.order().id().equals(order))
                     .findFirst();
-        }
-    }
-
-    private final class Made {
-        final LocalDateTime at;
-        final WorkingCalendar calendar;
-        final List<Job> jobs;
-        final Scheduler scheduler;
-        final WorkOfOrders work;
-        final Standing standing;
-        private Optional<OverloadAdvice> relief;
-        private PromiseDate promise;
-
-        Made(LocalDateTime at) {
-            this.at = at;
-            this.calendar = times.calendar();
-            List<Order> open = orders.open();
-            LatenessCost cost = weights.cost();
-            this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
-            this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
-            Set<OrderId> paid = payments.withMoney(open.stream().map(Order::id).toList());
-            Map<OrderId, LocalDate> pins = store.pins();
-            Map<OrderId, DeliveryWay> ways = waysOf(open);
-            Map<OrderId, SoFar> soFar =
-                    progress.soFar(open.stream().map(Order::id).toList());
-            Map<OrderId, Job.Wait> held = blockers.of(open, soFar, work.nextMorning());
-            Map<OrderId, Map<Stage, String>> together = together();
-            Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
-            this.jobs = open.stream()
-                    .map(order -> work.job(
-                            order,
-                            ways.get(order.id()),
-                            Optional.ofNullable(pins.get(order.id())),
-                            Optional.ofNullable(held.get(order.id())),
-                            together.getOrDefault(order.id(), Map.of()),
-                            Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
-                            paid.contains(order.id())))
-                    .toList();
-            Schedule plan = scheduler.plan(calendar, jobs, at);
-            this.standing = new Standing(
-                    at.toLocalDate(),
-                    open.stream()
-                            .map(order -> new Entry(
-                                    order,
-                                    plan.of(order.id().value()),
-                                    ways.get(order.id()),
-                                    Optional.ofNullable(pins.get(order.id()))))
-                            .toList(),
-                    plan,
-                    calendar);
-        }
-
-        synchronized Optional<OverloadAdvice> relief() {
-            if (relief == null) {
-                relief = OverloadAdvice.of(scheduler, calendar, jobs, at, standing.plan());
-            }
-            return relief;
-        }
-
-        synchronized PromiseDate promise() {
-            if (promise == null) {
-                promise = new PromiseDate(calendar, jobs, at, scheduler);
-            }
-            return promise;
         }
     }
 
@@ -222,22 +125,17 @@ public class WeekPlan {
 
     /** The day on which new work reaches its customer, and the same with rush, if its picture is approved today. */
     public Optional<ReadyDay> forecast(NewWork work) {
-        Made made = made();
+        MadePlan made = made();
         return forecast(made, made.promise(), work);
     }
 
     /** The same for the work of an order that is changed: it takes the place of what the plan has of it. */
     public Optional<ReadyDay> forecastInstead(OrderId order, NewWork work) {
-        Made made = made();
-        List<Job> others =
-                made.jobs.stream().filter(job -> job.id() != order.value()).toList();
-        PromiseDate promise = others.size() == made.jobs.size()
-                ? made.promise()
-                : new PromiseDate(made.calendar, others, made.at, made.scheduler);
-        return forecast(made, promise, work);
+        MadePlan made = made();
+        return forecast(made, made.promiseWithout(order.value()), work);
     }
 
-    private Optional<ReadyDay> forecast(Made made, PromiseDate promise, NewWork work) {
+    private Optional<ReadyDay> forecast(MadePlan made, PromiseDate promise, NewWork work) {
         DeliveryWay way = way(work.way(), times.ways());
         List<Task> tasks = made.work.tasks(work);
         return promise.forecast(tasks, way)
@@ -250,7 +148,7 @@ public class WeekPlan {
                                 .toList()));
     }
 
-    private static List<ReadyDay.Harm> named(Made made, List<PromiseDate.Harm> harmed) {
+    private static List<ReadyDay.Harm> named(MadePlan made, List<PromiseDate.Harm> harmed) {
         return harmed.stream()
                 .flatMap(harm -> made
                         .standing
@@ -285,7 +183,7 @@ public class WeekPlan {
      * order costs less to put off, so the day it reaches now need not be one that it still reaches then.
      */
     public Optional<LocalDate> keeps(Entry entry) {
-        Made made = made();
+        MadePlan made = made();
         long id = entry.order().id().value();
         Optional<LocalDate> day = reaches(entry);
         for (int tried = 0; tried < MOST_DAYS_TRIED && day.isPresent(); tried++) {
@@ -303,7 +201,7 @@ public class WeekPlan {
         return day;
     }
 
-    private static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
+    static DeliveryWay way(Optional<Long> chosen, List<DeliveryWay> ways) {
         return chosen.flatMap(id -> ways.stream().filter(way -> way.id() == id).findFirst())
                 .orElseGet(ways::getFirst);
     }
@@ -331,40 +229,8 @@ public class WeekPlan {
         }
     }
 
-    private Made made() {
+    private MadePlan made() {
         LocalDateTime at = LocalDateTime.now(clock.withZone(workshop.zone())).truncatedTo(ChronoUnit.MINUTES);
-        return plans.get(at.toLocalDate(), () -> new Made(at));
-    }
-
-    private int bufferMinutes(WorkingCalendar calendar) {
-        int perDay = calendar.people().stream()
-                .mapToInt(person -> person.hours().minutesAWeek()
-                        / Math.max(1, person.hours().byDay().size()))
-                .max()
-                .orElse(0);
-        return perDay * workshop.tradeNumbers().bufferDays();
-    }
-
-    private Map<OrderId, DeliveryWay> waysOf(List<Order> open) {
-        List<DeliveryWay> known = times.ways();
-        Map<OrderId, DeliveryWay> ways = new HashMap<>();
-        open.forEach(order -> ways.put(order.id(), way(order.deliveryWay(), known)));
-        return ways;
-    }
-
-    /** Prints of a run are made in one go, and laminated in one go after it. */
-    private Map<OrderId, Map<Stage, String>> together() {
-        Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
-        for (PlannedPrints.InRun in : prints.inRuns()) {
-            Map<Stage, String> mine = batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
-            String run = "run-" + in.run();
-            if (in.printed()) {
-                mine.putIfAbsent(Stage.LAMINATE, run);
-            } else {
-                mine.put(Stage.PRINT, run);
-                mine.put(Stage.LAMINATE, run);
-            }
-        }
-        return batches;
+        return plans.get(at.toLocalDate(), () -> maker.make(at));
     }
 }
