@@ -1,18 +1,13 @@
 package puzzleworkshop.bench.ui;
 
 import com.vaadin.flow.component.AttachEvent;
-import com.vaadin.flow.component.Component;
-import com.vaadin.flow.component.button.Button;
 import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.JavaScript;
 import com.vaadin.flow.component.dependency.StyleSheet;
-import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.H1;
 import com.vaadin.flow.component.html.H2;
-import com.vaadin.flow.component.html.Nav;
 import com.vaadin.flow.component.html.Paragraph;
-import com.vaadin.flow.component.html.Span;
 import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
@@ -24,7 +19,6 @@ import jakarta.annotation.security.PermitAll;
 import java.util.Arrays;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -41,7 +35,6 @@ import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
-import puzzleworkshop.progress.Tick;
 import puzzleworkshop.runtime.Broadcaster;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Stage;
@@ -61,8 +54,8 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
     private final transient Formatter figures;
     private final transient SignedIn signedIn;
     private final transient JobCardMaker cards;
-    private final Div stages = new Div();
-    private final Div undo = new Div();
+    private final StageBar stages = new StageBar();
+    private final LastTicks lastTicks;
     private final Div queue = new Div();
     private final Div job = new Div();
     private final Div foot = new Div();
@@ -89,17 +82,13 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         this.signedIn = signedIn;
         this.cards = cards;
         addClassNames("pw-page", "bench-page");
-        stages.addClassName("bench-stages");
-        undo.addClassName("bench-undo");
-        undo.getElement().setAttribute("aria-live", "polite");
+        this.lastTicks = new LastTicks(bench, orders, figures, signedIn, this::show);
         queue.addClassName("bench-queue");
         job.addClassName("bench-job");
         foot.addClassName("bench-foot");
-        Nav choose = new Nav(stages);
-        choose.setAriaLabel(getTranslation("bench.stages"));
         Div columns = new Div(queue, job);
         columns.addClassName("bench-columns");
-        add(new H1(getTranslation("bench.title")), choose, undo, columns, foot);
+        add(new H1(getTranslation("bench.title")), stages, lastTicks, columns, foot);
     }
 
     @Override
@@ -155,25 +144,11 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
             live.seen();
         }
         Map<Stage, Long> counts = bench.counts();
-        stages.removeAll();
-        for (Stage each : Stage.values()) {
-            stages.add(stageLink(each, counts.getOrDefault(each, 0L)));
-        }
-        // On a phone the stages lie side by side beyond the edge; only the bar moves, never the page.
-        stages.getElement().executeJs("""
-            const bring = () => {
-              const chosen = this.querySelector('[aria-current]');
-              if (chosen) this.scrollLeft += chosen.getBoundingClientRect().left - this.getBoundingClientRect().left
-                - (this.clientWidth - chosen.offsetWidth) / 2;
-            };
-            bring();
-            this.benchSize ??= new ResizeObserver(bring);
-            this.benchSize.observe(this);
-            """);
+        stages.show(counts, stage);
         List<Waiting> waiting = bench.queue(stage);
         Set<OrderId> here = waiting.stream().map(w -> w.order().id()).collect(Collectors.toSet());
         together.retainAll(here);
-        showUndo();
+        lastTicks.show();
         queue.removeAll();
         queue.add(new H2(getTranslation(stage.textKey())));
         cards.aboveTheQueue(stage).forEach(queue::add);
@@ -226,18 +201,6 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         showFoot();
     }
 
-    private Component stageLink(Stage each, long count) {
-        Anchor link = new Anchor(address(each));
-        Span number = new Span(Long.toString(count));
-        number.addClassName("bench-stage-count");
-        link.add(new Span(getTranslation(each.textKey())), number);
-        link.addClassName("bench-stage");
-        if (each == stage) {
-            link.getElement().setAttribute("aria-current", "page");
-        }
-        return link;
-    }
-
     private void choose(Waiting w) {
         justDone = Optional.empty();
         chosen = Optional.of(w.order().id());
@@ -252,10 +215,6 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
                 .executeJs(
                         "this.focus({preventScroll: true});if (matchMedia('(max-width: 800px)').matches) setTimeout(()"
                                 + " => this.scrollIntoView({block: 'start'}), 60)");
-    }
-
-    private static String address(Stage stage) {
-        return "bench/" + stage.name().toLowerCase(Locale.ROOT);
     }
 
     private void gather(OrderId order, boolean with) {
@@ -285,38 +244,14 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         foot.add(all);
     }
 
-    /** Under the thumb after a tick: the next stage of the same order, and the next order of the same stage. */
     private void whatComesNext(OrderId done) {
-        Div ways = new Div();
-        ways.addClassName("bench-next");
-        ways.getElement().setAttribute("role", "group");
-        ways.getElement().setAttribute("aria-label", getTranslation("bench.next"));
-        orders.find(done)
-                .ifPresent(order -> order.next().ifPresent(next -> {
-                    Anchor go = new Anchor(
-                            address(next) + "?order=" + order.number(),
-                            getTranslation(
-                                    "bench.next.order", order.customer().name(), getTranslation(next.textKey())));
-                    go.addClassName("bench-next-order");
-                    ways.add(go);
-                }));
-        onShow.flatMap(orders::find)
-                .filter(order -> order.next().equals(Optional.of(stage)))
-                .ifPresent(order -> {
-                    Button stay = new Button(
-                            getTranslation(
-                                    "bench.next.stage",
-                                    getTranslation(stage.textKey()),
-                                    order.customer().name()),
-                            press -> {
-                                justDone = Optional.empty();
-                                showFoot();
-                                bringJob();
-                            });
-                    ways.add(stay);
-                });
+        AfterTick ways = new AfterTick(orders.find(done), onShow.flatMap(orders::find), stage, () -> {
+            justDone = Optional.empty();
+            showFoot();
+            bringJob();
+        });
         foot.add(ways);
-        foot.setVisible(ways.getComponentCount() > 0);
+        foot.setVisible(ways.leadsOn());
     }
 
     /** Of this order as it stands now: two screens that show it so mean the same tick. */
@@ -352,32 +287,7 @@ public class BenchView extends Div implements HasUrlParameter<String>, HasDynami
         chosen = Optional.empty();
         justDone = outcome.done().size() == 1 ? Optional.of(outcome.done().getFirst()) : Optional.empty();
         // An address that named the order done would open nothing when it is loaded again.
-        getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, address(stage)));
+        getUI().ifPresent(ui -> ui.getPage().getHistory().replaceState(null, StageBar.address(stage)));
         show();
-    }
-
-    private void showUndo() {
-        undo.removeAll();
-        List<Tick> ticks = bench.undoable().stream().limit(2).toList();
-        for (Tick tick : ticks) {
-            String number = orders.get(tick.order()).number();
-            Span words = new Span(getTranslation(
-                    "bench.undo.line",
-                    number,
-                    getTranslation(tick.stage().textKey()),
-                    tick.who(),
-                    figures.moment(tick.at())));
-            BookButton back = new BookButton(
-                    getTranslation("bench.undo"),
-                    () -> Feedback.unlessRefused(figures, "bench.undone", () -> {
-                        bench.undo(BookingKey.seen("undo", tick.id()), tick.order(), signedIn.name());
-                        show();
-                    }));
-            back.setAriaLabel(getTranslation(
-                    "bench.undo.label", number, getTranslation(tick.stage().textKey())));
-            back.addThemeVariants(ButtonVariant.TERTIARY);
-            undo.add(new Div(words, back));
-        }
-        undo.setVisible(!ticks.isEmpty());
     }
 }
