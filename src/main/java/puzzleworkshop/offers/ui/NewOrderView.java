@@ -18,7 +18,6 @@ import com.vaadin.flow.router.QueryParameters;
 import com.vaadin.flow.router.Route;
 import jakarta.annotation.security.PermitAll;
 import java.time.Duration;
-import java.time.LocalDate;
 import java.util.Optional;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -40,9 +39,7 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
-import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.orders.ui.OrderView;
-import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.workshop.SignedIn;
 import puzzleworkshop.workshop.Workshop;
 
@@ -74,14 +71,8 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     private final Unsaved unsaved = new Unsaved(this);
     private final H1 title = new H1();
-    private final PicturePane picture;
+    private final transient OfferForm form;
     private final DraftNotice draft;
-    private final WhoAndWhen who;
-    private final PuzzleForm puzzle;
-    private final CustomerWishes wishes;
-    private final BoardPane board;
-    private final PricePane price;
-    private final ReadyPane ready;
     private final Button quote;
     private final Button confirm;
     private transient Offer offer;
@@ -110,37 +101,17 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         this.workshop = workshop;
         addClassNames("pw-page", "neworder");
 
-        picture = parts.picture(this::pictureChanged);
-        who = parts.whoAndWhen(this::workOut);
-        draft = parts.draft(who, picture);
-        puzzle = parts.puzzle(this::workOut);
-        puzzle.followEdges((place, finished) -> parts.edgeOf(place, picture.framed(finished), finished));
-        picture.onTap(puzzle::tapped);
-        wishes = parts.wishes();
-        board = parts.board(this::workOut);
-        price = parts.price(this::workOut);
-        ready = parts.ready(this::workOut);
+        form = new OfferForm(parts, this::pictureChanged, this::workOut);
+        draft = form.draftNotice(parts);
         quote = new Button(getTranslation("offers.new.save-quote"), event -> keep(false));
         quote.setId("save-quote");
         confirm = new Button(getTranslation("offers.new.confirm"), event -> keep(true));
         confirm.setId("confirm-order");
         confirm.addThemeVariants(ButtonVariant.PRIMARY);
 
-        Div buttons = new Div(quote, confirm);
-        buttons.addClassName("neworder-buttons");
-        Div foot = new Div(price.total(), ready.day(), buttons);
-        foot.addClassName("neworder-foot");
-        // Price and day change while one types elsewhere; who does not see them hears them.
-        foot.getElement().setAttribute("aria-live", "polite");
-        Div left = new Div(picture);
-        left.addClassName("neworder-left");
-        Div right = new Div(who, puzzle, board, price, ready);
-        right.addClassName("neworder-right");
-        Div columns = new Div(left, right);
-        columns.addClassName("neworder-columns");
         Div head = new Div(title);
         head.addClassName("pw-page-head");
-        add(head, draft, wishes, columns, foot);
+        add(head, draft, form.wishes(), form.columns(), form.foot(quote, confirm));
     }
 
     /** Without a number a new order; with one, that quote is changed. */
@@ -149,7 +120,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         title.setText(getTranslation("orders.new"));
         QueryParameters asked = event.getLocation().getQueryParameters();
         asked.getSingleParameter("again").flatMap(orders::findByNumber).ifPresent(this::beginLike);
-        asked.getSingleParameter("customer").ifPresent(who::begin);
+        asked.getSingleParameter("customer").ifPresent(form.who()::begin);
         begun = !asked.getParameters().isEmpty();
         if (number != null && !number.isBlank()) {
             changed = orders.findByNumber(number)
@@ -158,15 +129,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             title.setText(getTranslation("offers.new.change", changed.number()));
             quote.setText(getTranslation("offers.new.save-change"));
             confirm.setVisible(changed.state() == OrderState.QUOTE);
-            picture.take(changed);
-            who.take(changed);
-            puzzle.take(changed, picture::laid);
-            board.take(changed);
-            price.take(orders.keptPrice(changed.id()).question());
-            ready.take(changed);
-            wishes.show(changed, picture::framed, puzzle);
+            form.take(changed, orders.keptPrice(changed.id()).question());
         } else {
-            PatternSketches.taken().ifPresent(puzzle::take);
+            PatternSketches.taken().ifPresent(form.puzzle()::take);
         }
     }
 
@@ -176,13 +141,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         workOut();
     }
 
-    /** The same puzzle for the same customer once more: at today's price, for a day and a board of its own. */
     private void beginLike(Order past) {
-        who.begin(String.valueOf(past.customer().id()));
-        if (!picture.begin(past)) {
+        if (!form.beginLike(past)) {
             Feedback.tell(getTranslation("offers.again.no-original", past.number()), true);
         }
-        puzzle.take(past, picture::laid);
     }
 
     @Override
@@ -202,7 +164,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void workOut() {
         offer = null;
         answers.forget();
-        Optional<Wish> wish = read();
+        Optional<Wish> wish = form.read();
         if (wish.isEmpty()) {
             clear();
             return;
@@ -216,47 +178,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         });
     }
 
-    /** What stands on the form; empty while a field of it cannot be read. */
-    private Optional<Wish> read() {
-        boolean priced = price.check();
-        puzzle.followPicture(picture::laid);
-        return puzzle.read()
-                .filter(form -> priced)
-                .map(form -> new Wish(
-                        picture.framed(form.finished()),
-                        form.finished(),
-                        form.pieces(),
-                        form.style(),
-                        form.outline(),
-                        form.seed(),
-                        form.age(),
-                        form.tray(),
-                        form.quantity(),
-                        form.board(),
-                        board.chosen(),
-                        who.wantedBy(),
-                        ready.rush(),
-                        who.way(),
-                        price.discount(),
-                        price.shipping(),
-                        price.vat(),
-                        picture.softAccepted(),
-                        form.shapes(),
-                        changed == null
-                                ? PatternSpec.DESIGN
-                                : changed.puzzle().pattern().design(),
-                        form.layout()));
-    }
-
     private void show(Offer answer) {
         offer = answer;
         removeClassName("neworder-working");
-        picture.show(answer);
-        who.show(answer);
-        puzzle.show(answer);
-        board.show(answer);
-        price.show(answer);
-        ready.show(answer);
+        form.show(answer);
         waiting.ifPresent(alsoConfirm -> {
             waits(Optional.empty());
             keep(alsoConfirm);
@@ -267,10 +192,7 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void clear() {
         removeClassName("neworder-working");
         waits(Optional.empty());
-        puzzle.clearAnswer();
-        board.clearAnswer();
-        price.clearAnswer();
-        ready.clearAnswer();
+        form.clearAnswer();
     }
 
     private void waits(Optional<Boolean> alsoConfirm) {
@@ -282,9 +204,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
 
     /** Keeps what stands on the form. While it is still being worked out, its answer is waited for. */
     private void keep(boolean alsoConfirm) {
-        boolean named = who.check();
-        boolean days = who.dayFits() & ready.dayFits();
-        Optional<Wish> wish = read();
+        boolean named = form.who().check();
+        boolean days = form.who().dayFits() & form.ready().dayFits();
+        Optional<Wish> wish = form.read();
         if (wish.isPresent()
                 && named
                 && days
@@ -300,10 +222,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
         }
         Optional<TooEarly> harm = changed == null
                 ? Optional.empty()
-                : PromiseCheck.ofChange(changed, draft(offer), who.usualWay(), offer.ready());
+                : PromiseCheck.ofChange(changed, asItStands(), form.who().usualWay(), offer.ready());
         harm.ifPresentOrElse(
                 found -> new TooEarlyQuestion(found, getTranslation("offers.change.leave"), figures, day -> {
-                            ready.promise(day);
+                            form.ready().promise(day);
                             write(alsoConfirm);
                         })
                         .open(),
@@ -313,10 +235,10 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
     private void write(boolean alsoConfirm) {
         Order kept;
         try {
-            OrderDraft draft = draft(offer);
+            OrderDraft order = asItStands();
             kept = changed == null
-                    ? quotes.quote(key, draft, offer, remembered, signedIn.name())
-                    : quotes.change(changed.id(), changed.version(), draft, offer, remembered, signedIn.name());
+                    ? quotes.quote(key, order, offer, remembered, signedIn.name())
+                    : quotes.change(changed.id(), changed.version(), order, offer, remembered, signedIn.name());
         } catch (Refused refused) {
             refuse(figures.say(refused));
             return;
@@ -344,28 +266,9 @@ public class NewOrderView extends Div implements HasUrlParameter<String>, HasDyn
             """);
     }
 
-    private OrderDraft draft(Offer answer) {
-        Wish wish = answer.wish();
-        LocalDate today = workshop.today();
-        return new OrderDraft(
-                who.customer(),
-                wish.quantity(),
-                new Puzzle(
-                        answer.pattern().orElseThrow().spec(),
-                        wish.age(),
-                        wish.tray(),
-                        answer.pattern().orElseThrow().pieces().size()),
-                wish.board(),
-                wish.picture(),
-                wish.softAccepted(),
-                wish.wantedBy(),
-                ready.promised(),
-                wish.rush(),
-                wish.way(),
-                answer.laserForAll(),
-                answer.price().orElseThrow(),
-                today.plusDays(workshop.tradeNumbers().quoteValidDays()),
-                who.note());
+    private OrderDraft asItStands() {
+        return form.draft(
+                offer, workshop.today().plusDays(workshop.tradeNumbers().quoteValidDays()));
     }
 
     @Override
