@@ -2,7 +2,6 @@ package puzzleworkshop.boards.ui;
 
 import com.vaadin.flow.component.Component;
 import com.vaadin.flow.component.button.Button;
-import com.vaadin.flow.component.button.ButtonVariant;
 import com.vaadin.flow.component.dependency.StyleSheet;
 import com.vaadin.flow.component.html.Anchor;
 import com.vaadin.flow.component.html.Div;
@@ -13,10 +12,7 @@ import com.vaadin.flow.router.BeforeEvent;
 import com.vaadin.flow.router.HasDynamicTitle;
 import com.vaadin.flow.router.HasUrlParameter;
 import com.vaadin.flow.router.Route;
-import com.vaadin.flow.server.streams.DownloadHandler;
-import com.vaadin.flow.server.streams.DownloadResponse;
 import jakarta.annotation.security.PermitAll;
-import java.io.ByteArrayInputStream;
 import java.util.List;
 import java.util.Optional;
 import puzzleworkshop.boards.BoardCuts;
@@ -34,15 +30,12 @@ import puzzleworkshop.sheets.Sheet;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
-import puzzleworkshop.sheets.board.BlankWish;
 import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.sheets.find.LearnedSizes;
 import puzzleworkshop.sheets.find.SheetFinder;
 import puzzleworkshop.sheets.list.SheetLabels;
 import puzzleworkshop.sheets.list.StockTaking;
-import puzzleworkshop.sheets.ui.BlankForm;
 import puzzleworkshop.sheets.ui.FactsForm;
-import puzzleworkshop.sheets.ui.OutlineEditor;
 import puzzleworkshop.sheets.ui.RackLabels;
 import puzzleworkshop.sheets.ui.SheetDrawing;
 import puzzleworkshop.sheets.ui.SheetPhoto;
@@ -171,22 +164,7 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     }
 
     private Anchor labels(List<SheetId> ids, String key) {
-        return new Anchor(
-                DownloadHandler.fromInputStream(event -> {
-                    List<Sheet> these =
-                            ids.stream().flatMap(id -> rack.find(id).stream()).toList();
-                    byte[] pdf = labels.pdf(
-                            these,
-                            SheetLabels.base(
-                                    event.getRequest().getHeader("host"),
-                                    event.getRequest().isSecure()));
-                    return new DownloadResponse(
-                            new ByteArrayInputStream(pdf),
-                            "sheet-" + ids.getFirst() + "-label.pdf",
-                            "application/pdf",
-                            pdf.length);
-                }),
-                figures.text(key));
+        return new SheetLabelsLink(ids, rack, labels, figures.text(key));
     }
 
     private Component picture() {
@@ -214,39 +192,11 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
         return switch (sheet.state()) {
             case RESERVED ->
                 new CutForm(sheet, left.of(sheet.id()), boards, cuts, who, figures, () -> show(sheet.id()));
-            case FREE -> free();
+            case FREE ->
+                new FreeSheetSection(sheet, finder, settings, workshop, rack, who, figures, () -> show(sheet.id()));
             case USED -> used();
             default -> gone();
         };
-    }
-
-    private Component free() {
-        Div section = section("sheets.one.fits");
-        Paragraph answer = new Paragraph();
-        answer.getElement().setAttribute("aria-live", "polite");
-        Div drawn = new Div();
-        BlankForm[] form = new BlankForm[1];
-        form[0] = new BlankForm(figures, settings, workshop, () -> {
-            drawn.removeAll();
-            answer.setText(form[0].wish().map(wish -> answerFor(wish, drawn)).orElse(""));
-        });
-        section.add(form[0], answer, drawn, scrap());
-        return section;
-    }
-
-    private String answerFor(BlankWish wish, Div drawn) {
-        finder.on(sheet.id(), wish).ifPresent(place -> drawn.add(new SheetDrawing(figures).show(place)));
-        return figures.say(finder.whyNot(sheet.id(), wish));
-    }
-
-    private Component scrap() {
-        Button scrap = new Button(figures.text("sheets.one.scrap"), event -> {
-            if (Feedback.unlessRefused(figures, "sheets.one.scrapped", () -> rack.scrap(sheet.id(), "", who.name()))) {
-                show(sheet.id());
-            }
-        });
-        scrap.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.ERROR);
-        return scrap;
     }
 
     private Component used() {
@@ -303,47 +253,8 @@ public class SheetView extends Div implements HasUrlParameter<Long>, HasDynamicT
     }
 
     private Component facts() {
-        Div section = section("sheets.enter.facts");
         FactsForm form = new FactsForm(figures, settings, rack, workshop);
-        form.show(sheet.facts(), sheet.cost());
-        form.withCost(!who.isMaker());
-        Button save = new Button(figures.text("sheets.one.save"), event -> {
-            if (Feedback.unlessRefused(
-                    figures,
-                    "sheets.one.saved",
-                    () -> rack.change(sheet.id(), form.facts(), form.cost(), sheet.version(), who.name()))) {
-                show(sheet.id());
-            }
-        });
-        save.addThemeVariants(ButtonVariant.PRIMARY);
-        section.add(form, save);
-        section.add(sheet.state() == SheetState.FREE ? reshape() : new Div());
-        return section;
-    }
-
-    private Component reshape() {
-        Div place = new Div();
-        Button open = new Button(figures.text("sheets.one.reshape"));
-        open.addThemeVariants(ButtonVariant.TERTIARY);
-        open.addClickListener(event -> {
-            OutlineEditor editor = new OutlineEditor(figures, rack::requireReached);
-            editor.start(sheet.outline());
-            Button keep = new Button(
-                    figures.text("sheets.one.keepshape"),
-                    pressed -> editor.outline().ifPresent(outline -> {
-                        if (Feedback.unlessRefused(
-                                figures,
-                                "sheets.one.saved",
-                                () -> rack.reshape(sheet.id(), outline, sheet.version(), who.name()))) {
-                            show(sheet.id());
-                        }
-                    }));
-            keep.addThemeVariants(ButtonVariant.PRIMARY);
-            place.removeAll();
-            place.add(editor, keep);
-        });
-        place.add(open);
-        return place;
+        return new SheetFactsSection(sheet, form, rack, who, figures, () -> show(sheet.id()));
     }
 
     private Component history() {
