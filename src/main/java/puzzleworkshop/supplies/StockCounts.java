@@ -19,12 +19,12 @@ import puzzleworkshop.measure.Refused;
 @Service
 public class StockCounts {
 
-    private final Supplies supplies;
+    private final StockLedger ledger;
     private final SupplyStore store;
     private final Bookings bookings;
 
-    StockCounts(Supplies supplies, SupplyStore store, Bookings bookings) {
-        this.supplies = supplies;
+    StockCounts(StockLedger ledger, SupplyStore store, Bookings bookings) {
+        this.ledger = ledger;
         this.store = store;
         this.bookings = bookings;
     }
@@ -53,7 +53,7 @@ public class StockCounts {
     @Books
     @Transactional
     public Optional<Movement> count(BookingKey key, Count count, String who) {
-        SupplyItem item = supplies.locked(count.supply());
+        SupplyItem item = ledger.locked(count.supply());
         if (count.counted().signum() < 0) {
             throw new Refused("supplies.counted-negative");
         }
@@ -62,7 +62,7 @@ public class StockCounts {
             return Optional.empty();
         }
         String said = "count " + count.counted() + " of supply " + count.supply() + " after movement " + count.seen();
-        return Optional.of(supplies.once(key, said, count.supply(), () -> bookNow(item, difference, who)));
+        return Optional.of(ledger.once(key, said, count.supply(), () -> bookNow(item, difference, who)));
     }
 
     private Movement bookNow(SupplyItem item, BigDecimal difference, String who) {
@@ -71,7 +71,7 @@ public class StockCounts {
         if (after.stock().signum() < 0) {
             throw new Refused("supplies.count.overtaken", item.name());
         }
-        return supplies.book(
+        return ledger.book(
                 item,
                 Movement.Kind.COUNTED,
                 difference,

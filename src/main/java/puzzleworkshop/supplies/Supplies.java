@@ -2,7 +2,6 @@ package puzzleworkshop.supplies;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.Currency;
@@ -15,7 +14,6 @@ import org.springframework.dao.DuplicateKeyException;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
-import puzzleworkshop.bookings.Bookings;
 import puzzleworkshop.bookings.Books;
 import puzzleworkshop.display.HouseUnits;
 import puzzleworkshop.measure.BookingKey;
@@ -39,18 +37,16 @@ public class Supplies {
     private static final int COST_DIGITS = 6;
 
     private final SupplyStore store;
-    private final Bookings bookings;
+    private final StockLedger ledger;
     private final HouseUnits house;
-    private final Clock clock;
     private final AfterCommit afterCommit;
     /** Asked for with every price: kept until a fact or a stock changes. */
     private final VersionedCache<Class<SupplyItem>, List<SupplyItem>> known = VersionedCache.ofMost(1);
 
-    Supplies(SupplyStore store, Bookings bookings, HouseUnits house, Clock clock, AfterCommit afterCommit) {
+    Supplies(SupplyStore store, StockLedger ledger, HouseUnits house, AfterCommit afterCommit) {
         this.store = store;
-        this.bookings = bookings;
+        this.ledger = ledger;
         this.house = house;
-        this.clock = clock;
         this.afterCommit = afterCommit;
     }
 
@@ -133,20 +129,20 @@ public class Supplies {
     public Movement buy(
             BookingKey key, SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
         String said = "buy " + purchaseUnits + " of supply " + id + " for " + paid + " from " + supplier;
-        return once(key, said, id, () -> buyNow(id, purchaseUnits, paid, supplier, who));
+        return ledger.once(key, said, id, () -> buyNow(id, purchaseUnits, paid, supplier, who));
     }
 
     private Movement buyNow(SupplyId id, BigDecimal purchaseUnits, Money paid, String supplier, String who) {
-        SupplyItem item = locked(id);
-        requirePositive(purchaseUnits);
+        SupplyItem item = ledger.locked(id);
+        StockLedger.requirePositive(purchaseUnits);
         if (paid.isNegative()) {
             throw new Refused("supplies.paid-negative");
         }
         BigDecimal quantity = purchaseUnits.multiply(item.usePerPurchase());
         BigDecimal unitCost = paid.amount().divide(quantity, COST_DIGITS, RoundingMode.HALF_UP);
         Optional<Supplier> from = supplier.isBlank() ? Optional.empty() : Optional.of(store.supplier(supplier));
-        Balance after = balance(item).plus(quantity, unitCost);
-        return book(
+        Balance after = StockLedger.balance(item).plus(quantity, unitCost);
+        return ledger.book(
                 item,
                 Movement.Kind.BOUGHT,
                 quantity,
@@ -168,14 +164,14 @@ public class Supplies {
      */
     @Transactional
     public Movement use(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), "", who, false);
+        return ledger.out(ledger.locked(id), Movement.Kind.USED, quantity, Optional.of(order), "", who, false);
     }
 
     /** Uses some although the ledger says there is not enough; the reason stands in the ledger. */
     @Transactional
     public Movement useKnowingly(SupplyId id, BigDecimal quantity, OrderRef order, String reason, String who) {
         requireReason(reason);
-        return out(locked(id), Movement.Kind.USED, quantity, Optional.of(order), reason, who, true);
+        return ledger.out(ledger.locked(id), Movement.Kind.USED, quantity, Optional.of(order), reason, who, true);
     }
 
     /** Books something spoiled, for an order or for none. */
@@ -184,11 +180,11 @@ public class Supplies {
     public Movement spoil(
             BookingKey key, SupplyId id, BigDecimal quantity, Optional<OrderRef> order, String reason, String who) {
         requireReason(reason);
-        return once(
+        return ledger.once(
                 key,
                 "spoil " + quantity + " of supply " + id + ": " + reason,
                 id,
-                () -> out(locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false));
+                () -> ledger.out(ledger.locked(id), Movement.Kind.SPOILED, quantity, order, reason, who, false));
     }
 
     /** Sends some back to the supplier, at the average cost. */
@@ -196,20 +192,21 @@ public class Supplies {
     @Transactional
     public Movement sendBack(BookingKey key, SupplyId id, BigDecimal quantity, String reason, String who) {
         requireReason(reason);
-        return once(
+        return ledger.once(
                 key,
                 "send back " + quantity + " of supply " + id + ": " + reason,
                 id,
-                () -> out(locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false));
+                () -> ledger.out(
+                        ledger.locked(id), Movement.Kind.SENT_BACK, quantity, Optional.empty(), reason, who, false));
     }
 
     /** Puts back on the shelf what an order did not need, at the average cost. */
     @Transactional
     public Movement putBack(SupplyId id, BigDecimal quantity, OrderRef order, String who) {
-        SupplyItem item = locked(id);
-        requirePositive(quantity);
+        SupplyItem item = ledger.locked(id);
+        StockLedger.requirePositive(quantity);
         Balance after = new Balance(item.stock().add(quantity), item.unitCost().amount());
-        return book(
+        return ledger.book(
                 item,
                 Movement.Kind.RETURNED,
                 quantity,
@@ -264,98 +261,6 @@ public class Supplies {
                 .flatMap(id -> store.find(id).stream())
                 .flatMap(item -> item.forbiddenAtLaser().stream())
                 .toList();
-    }
-
-    Movement once(BookingKey key, String said, SupplyId id, java.util.function.Supplier<Movement> book) {
-        return bookings.once(
-                key,
-                said,
-                book,
-                movement -> (long) movement.number(),
-                number -> store.movements(id, 0, store.lastNumber(id)).stream()
-                        .filter(movement -> movement.number() == number)
-                        .findFirst()
-                        .orElseThrow());
-    }
-
-    private Movement out(
-            SupplyItem item,
-            Movement.Kind kind,
-            BigDecimal quantity,
-            Optional<OrderRef> order,
-            String note,
-            String who,
-            boolean belowZeroAccepted) {
-        requirePositive(quantity);
-        Balance after = balance(item).minus(quantity);
-        if (after.stock().signum() < 0 && !belowZeroAccepted) {
-            throw new Refused(
-                    "supplies.not-enough",
-                    item.name(),
-                    item.stock().doubleValue(),
-                    quantity.doubleValue(),
-                    Sentence.of(item.useUnit().textKey()));
-        }
-        return book(
-                item,
-                kind,
-                quantity.negate(),
-                item.unitCost().amount(),
-                after,
-                order,
-                Optional.empty(),
-                Optional.empty(),
-                note,
-                who,
-                belowZeroAccepted);
-    }
-
-    Movement book(
-            SupplyItem item,
-            Movement.Kind kind,
-            BigDecimal quantity,
-            BigDecimal unitCost,
-            Balance after,
-            Optional<OrderRef> order,
-            Optional<Supplier> supplier,
-            Optional<Money> paid,
-            String note,
-            String who,
-            boolean belowZeroAccepted) {
-        SupplyId id = item.id().orElseThrow();
-        Money cost = Money.of(unitCost, item.unitCost().currency());
-        Movement movement = new Movement(
-                id,
-                item.name(),
-                store.lastNumber(id) + 1,
-                kind,
-                quantity,
-                cost,
-                after.stock(),
-                Money.of(after.average(), cost.currency()),
-                order,
-                supplier,
-                paid,
-                note.strip(),
-                who,
-                clock.instant());
-        store.add(movement, belowZeroAccepted);
-        afterCommit.tell(new StockMoved(id));
-        return movement;
-    }
-
-    SupplyItem locked(SupplyId id) {
-        return store.lock(id).orElseThrow(() -> new Refused("supplies.unknown"));
-    }
-
-    private static Balance balance(SupplyItem item) {
-        return new Balance(item.stock(), item.unitCost().amount());
-    }
-
-    private static void requirePositive(BigDecimal quantity) {
-        if (quantity.signum() <= 0) {
-            throw new Refused("supplies.quantity-not-positive");
-        }
     }
 
     private static void requireReason(String reason) {
