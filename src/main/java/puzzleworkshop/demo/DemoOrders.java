@@ -12,12 +12,12 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.demo.DemoScript.Line;
 import puzzleworkshop.demo.DemoScript.Reached;
 import puzzleworkshop.measure.BookingKey;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.PuzzleWish;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -25,7 +25,6 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PuzzleEdge;
-import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Workshop;
 
 /** The demo workshop's customers and their orders, from a first quote to one that is paid for. */
@@ -70,24 +69,21 @@ class DemoOrders {
                 ? week.workingDay(line.dueIn())
                 : workday(workshop.today().plusDays(line.dueIn()));
         Wish wish = new Wish(
-                picture,
-                line.size(),
-                line.pieces(),
-                index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS,
-                PuzzleEdge.square(),
-                1000 + 37L * index,
-                line.age(),
-                false,
+                PuzzleWish.plain(
+                        line.size(),
+                        line.pieces(),
+                        index % 5 == 4 ? CutStyle.WAVY : CutStyle.KNOBS,
+                        PuzzleEdge.square(),
+                        1000 + 37L * index,
+                        line.age(),
+                        false),
                 line.quantity(),
                 line.board(),
                 Optional.empty(),
-                Optional.of(due),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
-                "");
+                picture,
+                "",
+                new Wish.Day(Optional.of(due), false, Optional.empty()),
+                Wish.Terms.usual(workshop.currency()));
         Offer offer = desk.workOut(wish);
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
@@ -123,10 +119,7 @@ class DemoOrders {
                 line.board(),
                 wish.picture(),
                 "",
-                wish.wantedBy(),
-                Optional.of(due),
-                false,
-                Optional.empty(),
+                new DeliveryTerms(wish.day().wantedBy(), Optional.of(due), false, Optional.empty()),
                 offer.laserForAll(),
                 offer.price().orElseThrow(),
                 today.plusDays(workshop.tradeNumbers().quoteValidDays()),

@@ -25,6 +25,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -214,10 +215,7 @@ class DemoYear {
                 Optional.of(new FramedPicture(
                         picture.id(), Crop.filling(picture, past.size().aspect()))),
                 "",
-                Optional.of(past.promised()),
-                Optional.of(past.promised()),
-                false,
-                Optional.empty(),
+                new DeliveryTerms(Optional.of(past.promised()), Optional.of(past.promised()), false, Optional.empty()),
                 question.cutMinutes().times(past.quantity()),
                 new KeptPrice(question, pricing.quote(question)),
                 today.plusDays(workshop.tradeNumbers().quoteValidDays()),

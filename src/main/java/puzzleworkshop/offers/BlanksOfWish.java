@@ -41,12 +41,12 @@ class BlanksOfWish {
                                 List.of(
                                         rackNow,
                                         at.numbers(),
-                                        at.wish().finished(),
+                                        at.wish().puzzle().finished(),
                                         at.wish().board(),
                                         m.bowLimit()),
                                 () -> planner.choices(
                                         at.numbers(),
-                                        at.wish().finished(),
+                                        at.wish().puzzle().finished(),
                                         at.wish().board(),
                                         m.bowLimit())))
                 .orElse(List.of());
@@ -59,7 +59,7 @@ class BlanksOfWish {
                         List.of(
                                 rackNow,
                                 at.numbers(),
-                                at.wish().finished(),
+                                at.wish().puzzle().finished(),
                                 at.wish().quantity(),
                                 at.wish().board(),
                                 at.wish().sheet(),
@@ -67,7 +67,7 @@ class BlanksOfWish {
                                 machine.bed()),
                         () -> planner.plan(
                                 at.numbers(),
-                                at.wish().finished(),
+                                at.wish().puzzle().finished(),
                                 at.wish().quantity(),
                                 at.wish().board(),
                                 at.wish().sheet(),
@@ -79,9 +79,9 @@ class BlanksOfWish {
                     Question.BOARD,
                     Sentence.of(
                             "offers.problem.no-board",
-                            at.numbers().blankFor(at.wish().finished())));
+                            at.numbers().blankFor(at.wish().puzzle().finished())));
         }
-        return at.wish().tray() ? withTrays(at, plan, machine) : plan;
+        return at.wish().puzzle().tray() ? withTrays(at, plan, machine) : plan;
     }
 
     private BlankPlan withTrays(WishAtWork at, BlankPlan puzzles, Machine machine) {

@@ -193,7 +193,8 @@ public class OfferDesk {
         private Optional<Resolution> resolution(FramedPicture framed) {
             Picture picture = pictures.get(framed.picture());
             PrintLimits limits = new PrintLimits(numbers.sharpPpi(), numbers.goodPpi(), numbers.softPpi());
-            Resolution judged = Resolution.judge(picture, framed.crop(), wish.finished(), numbers.overhang(), limits);
+            Resolution judged =
+                    Resolution.judge(picture, framed.crop(), wish.puzzle().finished(), numbers.overhang(), limits);
             if (judged.verdict() == Resolution.Verdict.REFUSE
                     && wish.softAccepted().isBlank()) {
                 complaints.put(
@@ -215,8 +216,8 @@ public class OfferDesk {
         private SmallPartsVerdict smallParts(CutPattern pattern) {
             SmallPartsVerdict verdict = before.of(
                     Remembered.Part.SMALL_PARTS,
-                    List.of(pattern.spec(), wish.age()),
-                    () -> SmallParts.judge(pattern, wish.age()));
+                    List.of(pattern.spec(), wish.puzzle().age()),
+                    () -> SmallParts.judge(pattern, wish.puzzle().age()));
             if (!verdict.saleable()) {
                 complaints.put(Question.AGE, verdict.headline());
             }
@@ -226,8 +227,8 @@ public class OfferDesk {
         private List<CurvePath> paths(CutPattern pattern) {
             return new Puzzle(
                             pattern.spec(),
-                            wish.age(),
-                            wish.tray(),
+                            wish.puzzle().age(),
+                            wish.puzzle().tray(),
                             pattern.pieces().size())
                     .cutPaths(pattern, numbers.outlineLast());
         }
@@ -238,24 +239,24 @@ public class OfferDesk {
             int pieces = pattern.pieces().size();
             PriceQuestion question = new PriceQuestion(
                     wish.quantity(),
-                    wish.finished(),
+                    wish.puzzle().finished(),
                     pieces,
                     board.dividedBy(wish.quantity()),
-                    numbers.stickerFor(wish.finished()).area(),
+                    numbers.stickerFor(wish.puzzle().finished()).area(),
                     laser.likely(),
                     pricing.stageWork(pieces),
-                    wish.shipping(),
-                    wish.shipping(),
-                    wish.rush(),
+                    wish.terms().shipping(),
+                    wish.terms().shipping(),
+                    wish.day().rush(),
                     discount(),
-                    wish.vat());
+                    wish.terms().vat());
             return new KeptPrice(question, pricing.quote(question));
         }
 
         /** A discount is an owner's to give. Whoever is none leaves what was agreed as it is, without seeing it. */
         private Percent discount() {
             if (!signedIn.isMaker()) {
-                return wish.discount();
+                return wish.terms().discount();
             }
             return before.changed()
                     .map(order -> orders.keptPrice(order).question().discount())
@@ -271,7 +272,7 @@ public class OfferDesk {
                     pattern.pieces().size(),
                     laser.likely().times(wish.quantity()).plus(trial),
                     same,
-                    wish.way());
+                    wish.day().way());
             // an order that is changed stands in the plan with its old work; it does not wait for itself
             Optional<ReadyDay> forecast = before.changed()
                     .map(order -> plan.forecastInstead(order, work))

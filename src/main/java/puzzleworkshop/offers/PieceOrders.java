@@ -27,6 +27,7 @@ import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.measure.Size;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -279,10 +280,7 @@ public class PieceOrders {
                         old.board(),
                         Optional.of(offer.picture()),
                         old.softAccepted(),
-                        Optional.empty(),
-                        offer.ready(),
-                        false,
-                        old.deliveryWay(),
+                        new DeliveryTerms(Optional.empty(), offer.ready(), false, old.deliveryWay()),
                         offer.laser(),
                         offer.price(),
                         workshop.today().plusDays(workshop.tradeNumbers().quoteValidDays()),

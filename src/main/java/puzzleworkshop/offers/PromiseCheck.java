@@ -71,13 +71,17 @@ public class PromiseCheck {
                 && was.pieces() == is.pieces()
                 && was.pattern().style() == is.pattern().style()
                 && was.tray() == is.tray();
-        boolean sameDays = order.promised().equals(now.promised())
-                && order.rush() == now.rush()
-                && order.deliveryWay().or(() -> usual).equals(now.deliveryWay().or(() -> usual));
+        boolean sameDays = order.promised().equals(now.delivery().promised())
+                && order.rush() == now.delivery().rush()
+                && order.deliveryWay()
+                        .or(() -> usual)
+                        .equals(now.delivery().way().or(() -> usual));
         return order.state() != OrderState.CONFIRMED || sameWork && sameDays
                 ? Optional.empty()
-                : now.promised()
-                        .flatMap(promised -> forecast.flatMap(week -> tooEarly(order, promised, now.rush(), week)));
+                : now.delivery()
+                        .promised()
+                        .flatMap(promised -> forecast.flatMap(
+                                week -> tooEarly(order, promised, now.delivery().rush(), week)));
     }
 
     private static Optional<TooEarly> tooEarly(Order order, LocalDate promised, boolean rush, ReadyDay forecast) {

@@ -42,26 +42,33 @@ record WishAtWork(
     /** The pattern the wish leads to. */
     PatternSpec spec() {
         return new PatternSpec(
-                wish.finished(),
-                PieceGrid.within(wish.outline(), wish.finished(), wish.pieces(), numbers.smallestPiece()),
-                wish.seed(),
-                wish.style(),
-                wish.outline(),
+                wish.puzzle().finished(),
+                PieceGrid.within(
+                        wish.puzzle().outline(),
+                        wish.puzzle().finished(),
+                        wish.puzzle().pieces(),
+                        numbers.smallestPiece()),
+                wish.puzzle().seed(),
+                wish.puzzle().style(),
+                wish.puzzle().outline(),
                 wish.board().thickness(),
                 machine.map(m -> m.beam().kerf()).orElse(PatternSpec.USUAL_KERF),
-                wish.shapes(),
-                wish.layout().isPlain() && !wish.outline().isCurved() ? wish.design() : PatternSpec.DESIGN,
-                wish.layout());
+                wish.puzzle().shapes(),
+                wish.puzzle().layout().isPlain() && !wish.puzzle().outline().isCurved()
+                        ? wish.puzzle().design()
+                        : PatternSpec.DESIGN,
+                wish.puzzle().layout());
     }
 
     void checkWantedBy(LocalDate today) {
-        wish.wantedBy()
+        wish.day()
+                .wantedBy()
                 .filter(day -> day.isBefore(today))
                 .ifPresent(day -> complain(Question.WANTED_BY, Sentence.of("orders.date.past", day)));
     }
 
     boolean sizeIsPossible() {
-        Size size = wish.finished();
+        Size size = wish.puzzle().finished();
         if (size.shorterSide().compareTo(SMALLEST_SIDE) < 0 || size.longerSide().compareTo(LARGEST_SIDE) > 0) {
             complain(Question.SIZE, Sentence.of("offers.problem.size", SMALLEST_SIDE, LARGEST_SIDE));
             return false;

@@ -14,10 +14,7 @@ public record OrderDraft(
         BoardKind board,
         Optional<FramedPicture> picture,
         String softAccepted,
-        Optional<LocalDate> wantedBy,
-        Optional<LocalDate> promised,
-        boolean rush,
-        Optional<Long> deliveryWay,
+        DeliveryTerms delivery,
         Minutes laser,
         KeptPrice price,
         LocalDate validUntil,
@@ -26,19 +23,6 @@ public record OrderDraft(
     /** The same at another price. */
     public OrderDraft priced(KeptPrice other) {
         return new OrderDraft(
-                customer,
-                quantity,
-                puzzle,
-                board,
-                picture,
-                softAccepted,
-                wantedBy,
-                promised,
-                rush,
-                deliveryWay,
-                laser,
-                other,
-                validUntil,
-                note);
+                customer, quantity, puzzle, board, picture, softAccepted, delivery, laser, other, validUntil, note);
     }
 }

@@ -43,7 +43,6 @@ final class OrderRow {
                         row.getString("customer_name"),
                         row.getString("customer_contact"),
                         row.getString("customer_address")),
-                OrderState.valueOf(row.getString("state")),
                 row.getInt("quantity"),
                 puzzle(row),
                 new BoardKind(
@@ -53,18 +52,21 @@ final class OrderRow {
                 picture(row),
                 row.getString("soft_accepted"),
                 approval(row),
-                day(row, "wanted_by"),
-                day(row, "promised_on"),
-                row.getBoolean("rush"),
-                Optional.ofNullable(row.getObject("delivery_way", Long.class)),
+                new DeliveryTerms(
+                        day(row, "wanted_by"),
+                        day(row, "promised_on"),
+                        row.getBoolean("rush"),
+                        Optional.ofNullable(row.getObject("delivery_way", Long.class))),
                 Minutes.of(row.getDouble("laser_minutes")),
                 price(row),
                 row.getDate("valid_until").toLocalDate(),
-                Optional.ofNullable(row.getString("next_stage")).map(Stage::valueOf),
                 row.getString("note"),
-                row.getTimestamp("created_at").toInstant(),
-                OrderStore.instant(row, "confirmed_at"),
-                OrderStore.instant(row, "handed_over_at"),
+                new OrderCourse(
+                        OrderState.valueOf(row.getString("state")),
+                        Optional.ofNullable(row.getString("next_stage")).map(Stage::valueOf),
+                        row.getTimestamp("created_at").toInstant(),
+                        OrderStore.instant(row, "confirmed_at"),
+                        OrderStore.instant(row, "handed_over_at")),
                 row.getLong("version"));
     }
 
@@ -117,9 +119,9 @@ final class OrderRow {
                 .param("cropBorder", crop.map(Crop::borderColour).orElse(null))
                 .param("cropEdge", crop.map(c -> c.edge().name()).orElse(null))
                 .param("softAccepted", draft.softAccepted())
-                .param("wantedBy", draft.wantedBy().orElse(null))
-                .param("promised", draft.promised().orElse(null))
-                .param("rush", draft.rush())
+                .param("wantedBy", draft.delivery().wantedBy().orElse(null))
+                .param("promised", draft.delivery().promised().orElse(null))
+                .param("rush", draft.delivery().rush())
                 .param("laser", draft.laser().value())
                 .param("net", price.net().amount())
                 .param("vat", price.vat().amount())
@@ -127,7 +129,7 @@ final class OrderRow {
                 .param("cost", price.cost().amount())
                 .param("currency", price.net().currency().getCurrencyCode())
                 .param("keptPrice", draft.price().toJson())
-                .param("way", draft.deliveryWay().orElse(null))
+                .param("way", draft.delivery().way().orElse(null))
                 .param("validUntil", draft.validUntil())
                 .param("note", draft.note());
     }

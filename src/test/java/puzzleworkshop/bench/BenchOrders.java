@@ -25,6 +25,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
@@ -132,10 +133,7 @@ public final class BenchOrders {
                         BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
                         Optional.of(framed),
                         "",
-                        Optional.empty(),
-                        Optional.of(promised),
-                        false,
-                        Optional.empty(),
+                        new DeliveryTerms(Optional.empty(), Optional.of(promised), false, Optional.empty()),
                         Minutes.of(laserMinutes),
                         new KeptPrice(question, pricing.quote(question)),
                         promised.plusDays(30),

@@ -22,15 +22,14 @@ import puzzleworkshop.geometry.Outline;
 import puzzleworkshop.geometry.RandomOutlines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.PuzzleWish;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PuzzleEdge;
-import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.Grade;
@@ -159,23 +158,20 @@ final class OfferBenchmark implements Benchmark {
 
     private static Wish wish(int puzzles, int step) {
         return new Wish(
-                Optional.empty(),
-                Size.mm(180 + 2 * (step % 30), 130 + step % 20),
-                48,
-                CutStyle.KNOBS,
-                PuzzleEdge.square(),
-                7,
-                IntendedAge.FROM_6,
-                false,
+                PuzzleWish.plain(
+                        Size.mm(180 + 2 * (step % 30), 130 + step % 20),
+                        48,
+                        CutStyle.KNOBS,
+                        PuzzleEdge.square(),
+                        7,
+                        IntendedAge.FROM_6,
+                        false),
                 puzzles,
                 BIRCH,
                 Optional.empty(),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(Currency.getInstance("EUR")),
-                VatRates.STANDARD,
-                "");
+                "",
+                Wish.Day.ANY,
+                Wish.Terms.usual(Currency.getInstance("EUR")));
     }
 }

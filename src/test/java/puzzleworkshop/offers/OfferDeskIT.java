@@ -25,13 +25,11 @@ import puzzleworkshop.machines.Machine;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.FramedPicture;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.board.BoardFacts;
 import puzzleworkshop.sheets.board.BoardOffer;
@@ -142,24 +140,14 @@ class OfferDeskIT {
         Wish wish = with(wish(FINISHED, 48, 1), picture, FINISHED);
         assertThat(desk.workOut(wish).complaints()).containsKey(Offer.Question.PICTURE);
         Wish accepted = new Wish(
-                wish.picture(),
-                wish.finished(),
-                wish.pieces(),
-                wish.style(),
-                wish.outline(),
-                wish.seed(),
-                wish.age(),
-                wish.tray(),
+                wish.puzzle(),
                 wish.quantity(),
                 wish.board(),
                 wish.sheet(),
-                wish.wantedBy(),
-                wish.rush(),
-                wish.way(),
-                wish.discount(),
-                wish.shipping(),
-                wish.vat(),
-                "fine for us, mail of 3 May");
+                wish.picture(),
+                "fine for us, mail of 3 May",
+                wish.day(),
+                wish.terms());
         assertThat(desk.workOut(accepted).complaints()).isEmpty();
     }
 
@@ -207,24 +195,17 @@ class OfferDeskIT {
         assertThat(desk.workOut(wish(FINISHED, 48, 0)).complaints()).containsKey(Offer.Question.PIECES);
         Wish late = wish(FINISHED, 48, 1);
         Wish past = new Wish(
-                late.picture(),
-                late.finished(),
-                late.pieces(),
-                late.style(),
-                late.outline(),
-                late.seed(),
-                late.age(),
-                late.tray(),
+                late.puzzle(),
                 late.quantity(),
                 late.board(),
                 late.sheet(),
-                Optional.of(LocalDate.of(2020, 1, 1)),
-                late.rush(),
-                late.way(),
-                late.discount(),
-                late.shipping(),
-                late.vat(),
-                late.softAccepted());
+                late.picture(),
+                late.softAccepted(),
+                new Wish.Day(
+                        Optional.of(LocalDate.of(2020, 1, 1)),
+                        late.day().rush(),
+                        late.day().way()),
+                late.terms());
         assertThat(desk.workOut(past).complaints()).containsKey(Offer.Question.WANTED_BY);
     }
 
@@ -232,24 +213,14 @@ class OfferDeskIT {
     void a_size_that_no_sheet_and_no_board_to_buy_gives_is_said() {
         Wish thick = wish(FINISHED, 48, 1);
         Wish other = new Wish(
-                thick.picture(),
-                thick.finished(),
-                thick.pieces(),
-                thick.style(),
-                thick.outline(),
-                thick.seed(),
-                thick.age(),
-                thick.tray(),
+                thick.puzzle(),
                 thick.quantity(),
                 new BoardKind("birch-ply", "CRAFT", Length.mm(9)),
                 thick.sheet(),
-                thick.wantedBy(),
-                thick.rush(),
-                thick.way(),
-                thick.discount(),
-                thick.shipping(),
-                thick.vat(),
-                thick.softAccepted());
+                thick.picture(),
+                thick.softAccepted(),
+                thick.day(),
+                thick.terms());
         Offer offer = desk.workOut(other);
         assertThat(offer.complaints()).containsKey(Offer.Question.BOARD);
         assertThat(offer.canBeQuoted()).isFalse();
@@ -257,46 +228,33 @@ class OfferDeskIT {
 
     private Wish wish(Size size, int pieces, int quantity) {
         return new Wish(
-                Optional.empty(),
-                size,
-                pieces,
-                CutStyle.KNOBS,
-                puzzleworkshop.pattern.PuzzleEdge.square(),
-                7,
-                IntendedAge.GROWN_UPS,
-                false,
+                PuzzleWish.plain(
+                        size,
+                        pieces,
+                        CutStyle.KNOBS,
+                        puzzleworkshop.pattern.PuzzleEdge.square(),
+                        7,
+                        IntendedAge.GROWN_UPS,
+                        false),
                 quantity,
                 BIRCH,
                 Optional.empty(),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
-                "");
+                "",
+                Wish.Day.ANY,
+                Wish.Terms.usual(workshop.currency()));
     }
 
     private static Wish with(Wish wish, Picture picture, Size size) {
         return new Wish(
-                Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))),
-                size,
-                wish.pieces(),
-                wish.style(),
-                wish.outline(),
-                wish.seed(),
-                wish.age(),
-                wish.tray(),
+                wish.puzzle().sized(size),
                 wish.quantity(),
                 wish.board(),
                 wish.sheet(),
-                wish.wantedBy(),
-                wish.rush(),
-                wish.way(),
-                wish.discount(),
-                wish.shipping(),
-                wish.vat(),
-                "");
+                Optional.of(new FramedPicture(picture.id(), Crop.filling(picture, size.aspect()))),
+                "",
+                wish.day(),
+                wish.terms());
     }
 
     private Picture picture(int width, int height) throws IOException {

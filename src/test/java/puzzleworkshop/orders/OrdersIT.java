@@ -34,11 +34,11 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.PuzzleWish;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.IntendedAge;
@@ -50,7 +50,6 @@ import puzzleworkshop.pattern.PieceGrid;
 import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.mesh.PatternMaker;
-import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.sheets.SheetId;
 import puzzleworkshop.sheets.SheetRack;
 import puzzleworkshop.sheets.SheetState;
@@ -135,25 +134,22 @@ class OrdersIT {
         PersonalShape heart = PersonalShapes.heart(Point.of(100.1, 75.3), Length.mm(52.7));
         Offer plain = offer();
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(),
-                FINISHED,
-                24,
-                CutStyle.KNOBS,
-                puzzleworkshop.pattern.PuzzleEdge.usual(puzzleworkshop.pattern.PuzzleEdge.Kind.WAVY),
-                7,
-                IntendedAge.GROWN_UPS,
-                true,
+                PuzzleWish.plain(
+                                FINISHED,
+                                24,
+                                CutStyle.KNOBS,
+                                puzzleworkshop.pattern.PuzzleEdge.usual(puzzleworkshop.pattern.PuzzleEdge.Kind.WAVY),
+                                7,
+                                IntendedAge.GROWN_UPS,
+                                true)
+                        .withShapes(List.of(heart)),
                 1,
                 BIRCH,
                 Optional.of(sheet),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
                 "",
-                List.of(heart)));
+                Wish.Day.ANY,
+                Wish.Terms.usual(workshop.currency())));
         assertThat(offer.complaints()).isEmpty();
         assertThat(offer.price().orElseThrow().answer().toPay())
                 .isGreaterThan(plain.price().orElseThrow().answer().toPay());
@@ -173,10 +169,7 @@ class OrdersIT {
                         BIRCH,
                         Optional.empty(),
                         "",
-                        Optional.empty(),
-                        draft.promised(),
-                        false,
-                        Optional.empty(),
+                        new DeliveryTerms(Optional.empty(), draft.delivery().promised(), false, Optional.empty()),
                         draft.laser(),
                         draft.price(),
                         draft.validUntil(),
@@ -220,10 +213,7 @@ class OrdersIT {
                         BIRCH,
                         Optional.empty(),
                         "",
-                        Optional.empty(),
-                        draft.promised(),
-                        false,
-                        Optional.empty(),
+                        new DeliveryTerms(Optional.empty(), draft.delivery().promised(), false, Optional.empty()),
                         draft.laser(),
                         draft.price(),
                         draft.validUntil(),
@@ -292,24 +282,21 @@ class OrdersIT {
                 "test");
         Size grown = Size.mm(300, 200);
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(),
-                grown,
-                24,
-                CutStyle.KNOBS,
-                puzzleworkshop.pattern.PuzzleEdge.square(),
-                7,
-                IntendedAge.GROWN_UPS,
-                false,
+                PuzzleWish.plain(
+                        grown,
+                        24,
+                        CutStyle.KNOBS,
+                        puzzleworkshop.pattern.PuzzleEdge.square(),
+                        7,
+                        IntendedAge.GROWN_UPS,
+                        false),
                 1,
                 BIRCH,
                 Optional.empty(),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
-                ""));
+                "",
+                Wish.Day.ANY,
+                Wish.Terms.usual(workshop.currency())));
         assertThat(offer.complaints()).isEmpty();
         confirmations.change(
                 order.id(),
@@ -421,24 +408,21 @@ class OrdersIT {
 
     private Offer offer() {
         Offer offer = desk.workOut(new Wish(
-                Optional.empty(),
-                FINISHED,
-                24,
-                CutStyle.KNOBS,
-                puzzleworkshop.pattern.PuzzleEdge.square(),
-                7,
-                IntendedAge.GROWN_UPS,
-                false,
+                PuzzleWish.plain(
+                        FINISHED,
+                        24,
+                        CutStyle.KNOBS,
+                        puzzleworkshop.pattern.PuzzleEdge.square(),
+                        7,
+                        IntendedAge.GROWN_UPS,
+                        false),
                 1,
                 BIRCH,
                 Optional.empty(),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
-                ""));
+                "",
+                Wish.Day.ANY,
+                Wish.Terms.usual(workshop.currency())));
         assertThat(offer.complaints()).isEmpty();
         return offer;
     }
@@ -452,10 +436,7 @@ class OrdersIT {
                 BIRCH,
                 Optional.empty(),
                 "",
-                Optional.empty(),
-                Optional.of(today.plusDays(9)),
-                false,
-                Optional.empty(),
+                new DeliveryTerms(Optional.empty(), Optional.of(today.plusDays(9)), false, Optional.empty()),
                 offer.laserForAll(),
                 offer.price().orElseThrow(),
                 today.plusDays(14),

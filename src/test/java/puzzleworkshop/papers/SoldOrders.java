@@ -9,6 +9,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
@@ -88,10 +89,7 @@ public final class SoldOrders {
                 new BoardKind("birch-ply", "CRAFT", Length.mm(3)),
                 Optional.empty(),
                 "",
-                Optional.empty(),
-                Optional.of(today.plusDays(9)),
-                rush,
-                Optional.empty(),
+                new DeliveryTerms(Optional.empty(), Optional.of(today.plusDays(9)), rush, Optional.empty()),
                 question.cutMinutes(),
                 new KeptPrice(question, pricing.quote(question)),
                 today.plusDays(14),

@@ -44,6 +44,7 @@ import puzzleworkshop.measure.Minutes;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.orders.Customer;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
@@ -335,10 +336,7 @@ class PrintWalk extends Walk {
                         BoardKind.of(BoardFacts.clean("birch-ply", Grade.CRAFT, Length.mm(3))),
                         Optional.empty(),
                         "",
-                        Optional.empty(),
-                        Optional.of(promised),
-                        false,
-                        Optional.empty(),
+                        new DeliveryTerms(Optional.empty(), Optional.of(promised), false, Optional.empty()),
                         Minutes.of(20),
                         new KeptPrice(question, pricing.quote(question)),
                         promised.plusDays(30),

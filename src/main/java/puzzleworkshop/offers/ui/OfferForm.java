@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.Wish;
+import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Puzzle;
@@ -107,30 +108,18 @@ final class OfferForm {
     Optional<Wish> read() {
         boolean priced = price.check();
         puzzle.followPicture(picture::laid);
+        int design = changed.map(order -> order.puzzle().pattern().design()).orElse(PatternSpec.DESIGN);
         return puzzle.read()
                 .filter(form -> priced)
                 .map(form -> new Wish(
-                        picture.framed(form.finished()),
-                        form.finished(),
-                        form.pieces(),
-                        form.style(),
-                        form.outline(),
-                        form.seed(),
-                        form.age(),
-                        form.tray(),
+                        form.puzzle().drawnBy(design),
                         form.quantity(),
                         form.board(),
                         board.chosen(),
-                        who.wantedBy(),
-                        ready.rush(),
-                        who.way(),
-                        price.discount(),
-                        price.shipping(),
-                        price.vat(),
+                        picture.framed(form.puzzle().finished()),
                         picture.softAccepted(),
-                        form.shapes(),
-                        changed.map(order -> order.puzzle().pattern().design()).orElse(PatternSpec.DESIGN),
-                        form.layout()));
+                        new Wish.Day(who.wantedBy(), ready.rush(), who.way()),
+                        new Wish.Terms(price.discount(), price.shipping(), price.vat())));
     }
 
     void show(Offer answer) {
@@ -162,16 +151,17 @@ final class OfferForm {
                 wish.quantity(),
                 new Puzzle(
                         answer.pattern().orElseThrow().spec(),
-                        wish.age(),
-                        wish.tray(),
+                        wish.puzzle().age(),
+                        wish.puzzle().tray(),
                         answer.pattern().orElseThrow().pieces().size()),
                 wish.board(),
                 wish.picture(),
                 wish.softAccepted(),
-                wish.wantedBy(),
-                ready.promised(),
-                wish.rush(),
-                wish.way(),
+                new DeliveryTerms(
+                        wish.day().wantedBy(),
+                        ready.promised(),
+                        wish.day().rush(),
+                        wish.day().way()),
                 answer.laserForAll(),
                 answer.price().orElseThrow(),
                 validUntil,

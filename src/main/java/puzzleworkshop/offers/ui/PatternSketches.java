@@ -11,15 +11,13 @@ import puzzleworkshop.cutting.time.CutTime;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.Length;
-import puzzleworkshop.measure.Money;
-import puzzleworkshop.measure.Percent;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
+import puzzleworkshop.offers.PuzzleWish;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.pattern.IntendedAge;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.ui.SketchDesk;
-import puzzleworkshop.pricing.tax.VatRates;
 import puzzleworkshop.workshop.Workshop;
 
 /** Prices what is drawn without an order as one puzzle of the usual board, and carries it over to New order. */
@@ -104,26 +102,23 @@ class PatternSketches implements SketchDesk {
 
     private Wish wish(PatternSpec spec, IntendedAge age, BoardKind board) {
         return new Wish(
-                Optional.empty(),
-                spec.size(),
-                wanted(spec),
-                spec.style(),
-                spec.outline(),
-                spec.seed(),
-                age,
-                false,
+                new PuzzleWish(
+                        spec.size(),
+                        wanted(spec),
+                        spec.style(),
+                        spec.outline(),
+                        spec.seed(),
+                        age,
+                        false,
+                        spec.shapes(),
+                        spec.design(),
+                        spec.layout()),
                 1,
                 board,
                 Optional.empty(),
                 Optional.empty(),
-                false,
-                Optional.empty(),
-                Percent.ZERO,
-                Money.zero(workshop.currency()),
-                VatRates.STANDARD,
                 "",
-                spec.shapes(),
-                spec.design(),
-                spec.layout());
+                Wish.Day.ANY,
+                Wish.Terms.usual(workshop.currency()));
     }
 }

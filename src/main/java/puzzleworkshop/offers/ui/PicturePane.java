@@ -171,7 +171,7 @@ class PicturePane extends Div {
     void show(Offer offer) {
         preview.show(picture, offer);
         tooSoft.show(offer);
-        paper.show(offer.wish().finished().grownBy(overhang), media.owned());
+        paper.show(offer.wish().puzzle().finished().grownBy(overhang), media.owned());
         verdicts.removeAll();
         boolean soft = offer.resolution()
                 .map(r -> r.verdict() == Resolution.Verdict.REFUSE)
@@ -181,7 +181,7 @@ class PicturePane extends Div {
             PictureJudgement judgement = new PictureJudgement(figures);
             judgement.show(
                     picture.orElseThrow(),
-                    framed(offer.wish().finished()).orElseThrow().crop(),
+                    framed(offer.wish().puzzle().finished()).orElseThrow().crop(),
                     resolution,
                     limits);
             verdicts.add(judgement);

@@ -24,6 +24,7 @@ import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.measure.Size;
 import puzzleworkshop.offers.Offer;
+import puzzleworkshop.offers.PuzzleWish;
 import puzzleworkshop.offers.ui.fields.FieldError;
 import puzzleworkshop.offers.ui.fields.PiecesField;
 import puzzleworkshop.offers.ui.fields.PuzzleNotes;
@@ -36,7 +37,6 @@ import puzzleworkshop.pattern.KeptWhole;
 import puzzleworkshop.pattern.PatternSpec;
 import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PieceGrid;
-import puzzleworkshop.pattern.PieceLayout;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.judged.Difficulty;
 import puzzleworkshop.pattern.shapes.PictureContour;
@@ -50,18 +50,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
     private static final int USUAL_PIECES = 48;
 
     /** What the form says, when all of it can be read. */
-    record Form(
-            Size finished,
-            int pieces,
-            CutStyle style,
-            PuzzleEdge outline,
-            long seed,
-            IntendedAge age,
-            boolean tray,
-            int quantity,
-            BoardKind board,
-            List<PersonalShape> shapes,
-            PieceLayout layout) {}
+    record Form(PuzzleWish puzzle, int quantity, BoardKind board) {}
 
     private static final int MOST = 500;
 
@@ -288,7 +277,7 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
             return Optional.empty();
         }
         refuseShape("");
-        return Optional.of(new Form(
+        PuzzleWish wish = new PuzzleWish(
                 finished.get(),
                 pieces.getValue(),
                 style.getValue(),
@@ -296,10 +285,10 @@ class PuzzleForm extends Div implements CustomerWishes.Taking {
                 seed,
                 age.getValue(),
                 tray.getValue(),
-                quantity.getValue(),
-                board.getValue(),
                 shapes,
-                layout.layout(finished.get())));
+                PatternSpec.DESIGN,
+                layout.layout(finished.get()));
+        return Optional.of(new Form(wish, quantity.getValue(), board.getValue()));
     }
 
     /** The most pieces, and how they meet, that are not too hard for a child of this age with this picture. */

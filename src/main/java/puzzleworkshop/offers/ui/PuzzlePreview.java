@@ -49,7 +49,7 @@ class PuzzlePreview extends Div {
     }
 
     void show(Optional<Picture> picture, Offer offer) {
-        finished = offer.wish().finished();
+        finished = offer.wish().puzzle().finished();
         editor.setVisible(picture.isPresent());
         wood.setVisible(picture.isEmpty());
         showing = true;
@@ -65,14 +65,14 @@ class PuzzlePreview extends Div {
             editor.setPicture(picture);
             shown = Optional.of(picture);
         }
-        editor.setFinishedSize(offer.wish().finished());
+        editor.setFinishedSize(offer.wish().puzzle().finished());
         offer.wish()
                 .picture()
                 .map(FramedPicture::crop)
                 .filter(crop -> !Optional.of(crop).equals(editor.getCrop()))
                 .ifPresent(editor::setCrop);
         editor.setCutLines(offer.pattern().map(CutPattern::svgPathData).orElse(""));
-        editor.setMarks(offer.wish().layout().keptWhole().stream()
+        editor.setMarks(offer.wish().puzzle().layout().keptWhole().stream()
                 .map(place -> place.outline().svgPathData())
                 .collect(Collectors.joining()));
     }

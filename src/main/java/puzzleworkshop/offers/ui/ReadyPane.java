@@ -127,9 +127,9 @@ public class ReadyPane extends Div {
         rush.setLabel(forecast.rush()
                 .map(hurried -> figures.text("offers.new.rush-day", hurried))
                 .orElse(getTranslation("offers.new.rush-no-gain")));
-        LocalDate possible = offer.wish().rush() ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
+        LocalDate possible = offer.wish().day().rush() ? forecast.rush().orElse(forecast.ready()) : forecast.ready();
         if (!ownChoice) {
-            LocalDate wanted = offer.wish().wantedBy().orElse(possible);
+            LocalDate wanted = offer.wish().day().wantedBy().orElse(possible);
             promised.setValue(wanted.isAfter(possible) ? wanted : possible);
         }
         if (!dayFits()) {
@@ -138,11 +138,15 @@ public class ReadyPane extends Div {
         if (promised.getValue() != null && promised.getValue().isBefore(possible)) {
             verdict.add(line(Verdict.Kind.BAD, "offers.new.too-early", possible));
             verdict.add(new HarmList(forecast, promised.getValue()));
-        } else if (offer.wish().wantedBy().filter(w -> w.isBefore(possible)).isPresent()) {
+        } else if (offer.wish()
+                .day()
+                .wantedBy()
+                .filter(w -> w.isBefore(possible))
+                .isPresent()) {
             verdict.add(line(
                     Verdict.Kind.WARN,
                     "offers.new.later-than-wanted",
-                    offer.wish().wantedBy().get()));
+                    offer.wish().day().wantedBy().get()));
         } else {
             verdict.add(line(Verdict.Kind.GOOD, "offers.new.can-be-kept", possible));
         }

@@ -72,9 +72,9 @@ class FramedOtherwiseIT extends SpringBrowserlessTest {
     @Test
     void opened_again_it_is_the_same_to_the_last_bit() {
         open();
-        assertThat(form().read().orElseThrow().shapes())
+        assertThat(form().read().orElseThrow().puzzle().shapes())
                 .isEqualTo(order.puzzle().pattern().shapes());
-        assertThat(form().read().orElseThrow().layout())
+        assertThat(form().read().orElseThrow().puzzle().layout())
                 .isEqualTo(order.puzzle().pattern().layout());
     }
 
@@ -98,7 +98,7 @@ class FramedOtherwiseIT extends SpringBrowserlessTest {
         find(CropEditor.class).single().setCrop(closer);
         settle();
         PersonalShape was = order.puzzle().pattern().shapes().getFirst();
-        PersonalShape now = form().read().orElseThrow().shapes().getFirst();
+        PersonalShape now = form().read().orElseThrow().puzzle().shapes().getFirst();
         Bounds old = was.outline().bounds();
         Bounds grown = now.outline().bounds();
         Point middle = Point.of(

@@ -106,15 +106,15 @@ class OrderAgainTest extends SpringBrowserlessTest {
         test(find(Button.class).withText("Take over").single()).click();
 
         PuzzleForm.Form form = find(PuzzleForm.class).single().read().orElseThrow();
-        assertThat(form.layout().keptWhole()).singleElement().satisfies(place -> {
+        assertThat(form.puzzle().layout().keptWhole()).singleElement().satisfies(place -> {
             FramedPicture framed = waiting.picture().orElseThrow();
             Picture picture = pictures.get(framed.picture());
-            assertThat(place).isEqualTo(marked.getFirst().on(form.finished(), framed.crop(), picture));
+            assertThat(place).isEqualTo(marked.getFirst().on(form.puzzle().finished(), framed.crop(), picture));
         });
-        assertThat(form.shapes()).hasSize(1);
-        assertThat(form.style()).isEqualTo(CutStyle.STRAIGHT);
-        assertThat(form.age()).isEqualTo(IntendedAge.FROM_3);
-        assertThat(form.pieces())
+        assertThat(form.puzzle().shapes()).hasSize(1);
+        assertThat(form.puzzle().style()).isEqualTo(CutStyle.STRAIGHT);
+        assertThat(form.puzzle().age()).isEqualTo(IntendedAge.FROM_3);
+        assertThat(form.puzzle().pieces())
                 .isLessThanOrEqualTo(12)
                 .isLessThan(waiting.puzzle().pieces());
 

@@ -89,18 +89,22 @@ class PatternSketchesTest extends SpringBrowserlessTest {
         desk.order(sketch, IntendedAge.FROM_3);
         assertThat(getCurrentView()).isInstanceOf(NewOrderView.class);
         PuzzleForm.Form form = find(PuzzleForm.class).single().read().orElseThrow();
-        assertThat(form.finished()).isEqualTo(sketch.size());
-        assertThat(form.seed()).isEqualTo(7);
-        assertThat(form.outline().kind()).isEqualTo(PuzzleEdge.Kind.HEART);
-        assertThat(form.layout()).isEqualTo(sketch.layout());
-        assertThat(form.shapes()).containsExactly(one, two);
-        assertThat(form.age()).isEqualTo(IntendedAge.FROM_3);
-        assertThat(PieceGrid.within(form.outline(), form.finished(), form.pieces(), Length.mm(10)))
+        assertThat(form.puzzle().finished()).isEqualTo(sketch.size());
+        assertThat(form.puzzle().seed()).isEqualTo(7);
+        assertThat(form.puzzle().outline().kind()).isEqualTo(PuzzleEdge.Kind.HEART);
+        assertThat(form.puzzle().layout()).isEqualTo(sketch.layout());
+        assertThat(form.puzzle().shapes()).containsExactly(one, two);
+        assertThat(form.puzzle().age()).isEqualTo(IntendedAge.FROM_3);
+        assertThat(PieceGrid.within(
+                        form.puzzle().outline(),
+                        form.puzzle().finished(),
+                        form.puzzle().pieces(),
+                        Length.mm(10)))
                 .isEqualTo(sketch.grid());
         // once: the next new order begins empty
         navigate(OrdersView.class);
         navigate(NewOrderView.class);
-        assertThat(find(PuzzleForm.class).single().read().orElseThrow().shapes())
+        assertThat(find(PuzzleForm.class).single().read().orElseThrow().puzzle().shapes())
                 .isEmpty();
     }
 }

@@ -58,7 +58,7 @@ public class PuzzleNotes {
                         pattern.pieces().size(),
                         pattern.spec().grid().columns(),
                         pattern.spec().grid().rows(),
-                        pattern.spec().grid().pieceSize(offer.wish().finished())))
+                        pattern.spec().grid().pieceSize(offer.wish().puzzle().finished())))
                 .orElse(""));
         alikeness = offer.hard().map(Offer.HowHard::alikeness).orElse(PictureAlikeness.USUAL);
         hard.setText(offer.hard()
