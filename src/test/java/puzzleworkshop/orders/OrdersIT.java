@@ -281,23 +281,7 @@ class OrdersIT {
                 Money.of("3", workshop.currency().getCurrencyCode()),
                 "test");
         Size grown = Size.mm(300, 200);
-        Offer offer = desk.workOut(new Wish(
-                PuzzleWish.plain(
-                        grown,
-                        24,
-                        CutStyle.KNOBS,
-                        puzzleworkshop.pattern.PuzzleEdge.square(),
-                        7,
-                        IntendedAge.GROWN_UPS,
-                        false),
-                1,
-                BIRCH,
-                Optional.empty(),
-                Optional.empty(),
-                "",
-                Wish.Day.ANY,
-                Wish.Terms.usual(workshop.currency())));
-        assertThat(offer.complaints()).isEmpty();
+        Offer offer = offer(grown);
         confirmations.change(
                 order.id(),
                 order.version(),
@@ -407,9 +391,13 @@ class OrdersIT {
     }
 
     private Offer offer() {
+        return offer(FINISHED);
+    }
+
+    private Offer offer(Size finished) {
         Offer offer = desk.workOut(new Wish(
                 PuzzleWish.plain(
-                        FINISHED,
+                        finished,
                         24,
                         CutStyle.KNOBS,
                         puzzleworkshop.pattern.PuzzleEdge.square(),
