@@ -76,6 +76,7 @@ class LedgerDialog extends Dialog {
     private Grid<Movement> ledger(SupplyId id, SupplyItem item, Supplies supplies, Formatter figures) {
         Grid<Movement> grid = new Grid<>();
         grid.addThemeVariants(GridVariant.NO_BORDER);
+        grid.setEmptyStateText(getTranslation("supplies.ledger.none"));
         String unit = getTranslation(item.useUnit().textKey());
         grid.addComponentColumn(m -> twoLines(
                         getTranslation(m.kind().textKey()),
