@@ -89,36 +89,45 @@ public class ReadyPane extends Div {
     /** A day that was proposed goes with the answer that proposed it; one that a person chose stays in its field. */
     void clearAnswer() {
         none.say("");
+        forget();
+    }
+
+    private void forget() {
         earliest.setVisible(false);
         verdict.removeAll();
-        day.removeAll();
-        Span nothing = new Span("–");
-        nothing.addClassName("pw-big-number");
-        day.add(nothing);
+        rush.setLabel(getTranslation("offers.new.rush"));
         if (!ownChoice) {
             promised.clear();
         }
+        showDay(Optional.empty());
     }
 
+    /** What can be read but not made has no day either. */
     void show(Offer offer) {
         none.show(offer);
-        earliest.setVisible(offer.ready().isPresent());
+        if (offer.ready().isEmpty()) {
+            forget();
+            return;
+        }
+        ReadyDay forecast = offer.ready().get();
+        earliest.setVisible(true);
         verdict.removeAll();
-        day.removeAll();
-        offer.ready().ifPresent(forecast -> show(forecast, offer));
-        Span shown = new Span(promised().map(figures::day).orElse("–"));
+        show(forecast, offer);
+        showDay(promised());
+        promised().map(forecast::harmedBy).filter(harmed -> !harmed.isEmpty()).ifPresent(harmed -> {
+            Span warning = new Span(
+                    getTranslation("offers.new.harm.foot", harmed.getFirst().order(), harmed.size() - 1));
+            warning.addClassName("pw-small");
+            day.add(warning);
+        });
+    }
+
+    private void showDay(Optional<LocalDate> promised) {
+        Span shown = new Span(promised.map(figures::day).orElse("–"));
         shown.addClassName("pw-big-number");
         shown.setId("ready");
+        day.removeAll();
         day.add(shown);
-        offer.ready()
-                .flatMap(forecast -> promised().map(forecast::harmedBy))
-                .filter(harmed -> !harmed.isEmpty())
-                .ifPresent(harmed -> {
-                    Span warning = new Span(getTranslation(
-                            "offers.new.harm.foot", harmed.getFirst().order(), harmed.size() - 1));
-                    warning.addClassName("pw-small");
-                    day.add(warning);
-                });
     }
 
     private void show(ReadyDay forecast, Offer offer) {

@@ -151,6 +151,26 @@ class NewOrderTypingIT extends SpringBrowserlessTest {
     }
 
     @Test
+    void a_size_that_can_be_read_but_not_made_takes_the_proposed_day_away_with_the_price() {
+        random = new Random(1);
+        NewOrderView page = navigate(NewOrderView.class);
+        customer("Ada Reed");
+        settle(page);
+        assertThat(shown(page, "ready")).isPresent();
+        length("width", "30");
+        length("height", "20");
+        settle(page);
+        assertThat(shown(page, "price")).isEmpty();
+        assertThat(shown(page, "ready")).as("a day for what is not made").isEmpty();
+        assertThat(find(ReadyPane.class).single().promised()).isEmpty();
+        assertThat(find(Checkbox.class).all()).extracting(Checkbox::getLabel).contains("Rush");
+        length("width", "300");
+        length("height", "200");
+        settle(page);
+        assertThat(shown(page, "ready")).isPresent();
+    }
+
+    @Test
     void of_five_hundred_typings_with_presses_at_any_moment_nothing_differs_from_the_form() throws Exception {
         long seed = Seeds.from(OWN_SEED);
         random = new Random(seed);
