@@ -29,6 +29,7 @@ import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job.Wait;
 import puzzleworkshop.planning.schedule.Schedule;
+import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
@@ -52,6 +53,7 @@ public class Bench {
     private final Orders orders;
     private final WeekPlan plan;
     private final SheetRack rack;
+    private final PlannedPrints prints;
     private final EarlyWorkNotes beforeItsTime;
     private final AfterCommit afterCommit;
     private final Photos photos;
@@ -65,6 +67,7 @@ public class Bench {
             Orders orders,
             WeekPlan plan,
             SheetRack rack,
+            PlannedPrints prints,
             EarlyWorkNotes beforeItsTime,
             AfterCommit afterCommit,
             Photos photos,
@@ -76,6 +79,7 @@ public class Bench {
         this.orders = orders;
         this.plan = plan;
         this.rack = rack;
+        this.prints = prints;
         this.beforeItsTime = beforeItsTime;
         this.afterCommit = afterCommit;
         this.photos = photos;
@@ -90,13 +94,15 @@ public class Bench {
      * @param running its clock, if one runs
      * @param boards held for it
      * @param restsUntil what was done before must lie until then
+     * @param openRun the print run that its print still has to come out of
      */
     public record Waiting(
             WeekPlan.Entry entry,
             Optional<Schedule.Work> planned,
             Optional<Running> running,
             List<Sheet> boards,
-            Optional<Instant> restsUntil) {
+            Optional<Instant> restsUntil,
+            Optional<Long> openRun) {
 
         public Order order() {
             return entry.order();
@@ -104,9 +110,11 @@ public class Bench {
 
         /** Why its next stage may not be done yet, whatever somebody ticks; empty when it may. */
         public Optional<Sentence> mayNot() {
-            if (!order().next().equals(Optional.of(Stage.PRINT))
-                    || order().approval().isPresent()) {
+            if (!order().next().equals(Optional.of(Stage.PRINT))) {
                 return Optional.empty();
+            }
+            if (order().approval().isPresent()) {
+                return openRun.map(run -> Sentence.of("bench.may-not.run", run));
             }
             return Optional.of(
                     Sentence.of(order().picture().isEmpty() ? "bench.may-not.picture" : "bench.may-not.approval"));
@@ -144,6 +152,9 @@ public class Bench {
         Instant now = clock.instant();
         Map<OrderId, List<Sheet>> boards =
                 rack.heldFor(here.stream().map(e -> e.order().id()).toList());
+        Map<OrderId, Long> openRuns = stage == Stage.PRINT
+                ? prints.openRuns(here.stream().map(e -> e.order().id()).toList())
+                : Map.of();
         return here.stream()
                 .map(entry -> new Waiting(
                         entry,
@@ -154,7 +165,8 @@ public class Bench {
                         boards.getOrDefault(entry.order().id(), List.of()),
                         Optional.ofNullable(last.get(entry.order().id()))
                                 .map(at -> at.plus(rest))
-                                .filter(now::isBefore)))
+                                .filter(now::isBefore),
+                        Optional.ofNullable(openRuns.get(entry.order().id()))))
                 .sorted(Comparator.comparing((Waiting w) -> w.running().isEmpty())
                         .thenComparing(
                                 w -> w.planned().map(Schedule.Work::start).orElse(Schedule.NEVER))

@@ -26,6 +26,7 @@ import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.events.OrderCancelled;
+import puzzleworkshop.printing.PlannedPrints;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Tick;
@@ -44,6 +45,7 @@ class StageTransitions {
     private final Bookings bookings;
     private final Orders orders;
     private final SheetRack rack;
+    private final PlannedPrints prints;
     private final BoardCuts cuts;
     private final StageConsumption usedUp;
     private final LostWork lost;
@@ -58,6 +60,7 @@ class StageTransitions {
             Bookings bookings,
             Orders orders,
             SheetRack rack,
+            PlannedPrints prints,
             BoardCuts cuts,
             StageConsumption usedUp,
             LostWork lost,
@@ -70,6 +73,7 @@ class StageTransitions {
         this.bookings = bookings;
         this.orders = orders;
         this.rack = rack;
+        this.prints = prints;
         this.cuts = cuts;
         this.usedUp = usedUp;
         this.lost = lost;
@@ -100,6 +104,7 @@ class StageTransitions {
                 cuts.cut(id, freshBoardSince(order), who);
             }
             if (!consumed) {
+                requireNoOpenRun(order, stage);
                 usedUp.at(stage, order, who);
             }
             beforeItsTime.note(order, stage, who);
@@ -112,6 +117,16 @@ class StageTransitions {
         }
         // Where it is not this stage's turn, the order says who did it and when, or what comes first.
         orders.completeStage(id, stage, who);
+    }
+
+    /** Whose print lies in a run is ticked by it: the run books paper and film, and would be left without its print. */
+    private void requireNoOpenRun(Order order, Stage stage) {
+        if (stage == Stage.PRINT) {
+            Optional.ofNullable(prints.openRuns(List.of(order.id())).get(order.id()))
+                    .ifPresent(run -> {
+                        throw new Refused("bench.may-not.run", run);
+                    });
+        }
     }
 
     /** With a laser on the list, a cut is ticked only after its checklist and outcome stand on record. */

@@ -80,7 +80,7 @@ class PlanMaker {
         Map<OrderId, DeliveryWay> ways = waysOf(open);
         Map<OrderId, SoFar> soFar = progress.soFar(open.stream().map(Order::id).toList());
         Map<OrderId, Job.Wait> held = blockers.of(open, soFar, work.nextMorning());
-        Map<OrderId, Map<Stage, String>> together = together();
+        Map<OrderId, Map<Stage, String>> together = together(open);
         Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
         List<Job> jobs = open.stream()
                 .map(order -> work.job(
@@ -125,9 +125,9 @@ class PlanMaker {
     }
 
     /** Prints of a run are made in one go, and laminated in one go after it. */
-    private Map<OrderId, Map<Stage, String>> together() {
+    private Map<OrderId, Map<Stage, String>> together(List<Order> open) {
         Map<OrderId, Map<Stage, String>> batches = new HashMap<>();
-        for (PlannedPrints.InRun in : prints.inRuns()) {
+        for (PlannedPrints.InRun in : prints.inRuns(open.stream().map(Order::id).toList())) {
             Map<Stage, String> mine = batches.computeIfAbsent(in.order(), order -> new EnumMap<>(Stage.class));
             String run = "run-" + in.run();
             if (in.printed()) {

@@ -2,6 +2,7 @@ package puzzleworkshop.printing;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,9 +58,14 @@ public class PlannedPrints {
         }
     }
 
-    /** The newest run of every order that has one, planned and printed told apart. */
-    public List<InRun> inRuns() {
-        return runs.inRuns();
+    /** The newest run of those of the orders that have one, planned and printed told apart. */
+    public List<InRun> inRuns(Collection<OrderId> orders) {
+        return orders.isEmpty() ? List.of() : runs.inRuns(orders);
+    }
+
+    /** The run that those of the orders lie in whose prints are still to come out of it. */
+    public Map<OrderId, Long> openRuns(Collection<OrderId> orders) {
+        return inRuns(orders).stream().filter(in -> !in.printed()).collect(Collectors.toMap(InRun::order, InRun::run));
     }
 
     /** Sticker paper and laminate of all prints still to be made: open runs first, then what waits, first due first. */

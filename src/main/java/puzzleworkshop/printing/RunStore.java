@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -208,11 +209,13 @@ class RunStore {
                 .optional();
     }
 
-    List<PlannedPrints.InRun> inRuns() {
+    List<PlannedPrints.InRun> inRuns(Collection<OrderId> orders) {
         return jdbc.sql("""
             select distinct on (order_id, outcome) order_id, run_id, outcome from print_run_item
-            where outcome in ('PLANNED', 'PRINTED') order by order_id, outcome, run_id desc
+            where order_id = any (:orders) and outcome in ('PLANNED', 'PRINTED')
+            order by order_id, outcome, run_id desc
             """)
+                .param("orders", orders.stream().map(OrderId::value).toArray(Long[]::new))
                 .query((row, number) -> new PlannedPrints.InRun(
                         new OrderId(row.getLong("order_id")),
                         row.getLong("run_id"),

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.Currency;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -38,12 +39,17 @@ import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.Job;
 import puzzleworkshop.pricing.cost.CostPart;
+import puzzleworkshop.printing.GangRuns;
+import puzzleworkshop.printing.PrintRoom;
+import puzzleworkshop.printing.PrintRun;
+import puzzleworkshop.printing.media.PrintMedia;
 import puzzleworkshop.progress.Progress;
 import puzzleworkshop.progress.Rework;
 import puzzleworkshop.progress.Running;
@@ -104,6 +110,29 @@ class BenchIT {
 
     private Order order() {
         return make.confirmed("Ida Lund", plan.today().plusDays(20), 25);
+    }
+
+    @Test
+    void a_print_that_lies_in_a_run_is_ticked_by_the_run_alone_so_that_the_run_is_never_left_without_it() {
+        Order order = order();
+        long medium = beans.getBean(PrintMedia.class).all().getFirst().id().orElseThrow();
+        PrintRun run = beans.getBean(GangRuns.class)
+                .propose(medium, order.promised().orElseThrow().plusDays(30), "Robin");
+        PrintRoom room = beans.getBean(PrintRoom.class);
+        room.confirm(run.id(), "Robin");
+
+        Bench.Waiting card = bench.queue(Stage.PRINT).stream()
+                .filter(waiting -> waiting.order().id().equals(order.id()))
+                .findFirst()
+                .orElseThrow();
+        assertThat(card.mayNot()).contains(Sentence.of("bench.may-not.run", run.id()));
+        Bench.Outcome early = bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, "Robin", "phone");
+        assertThat(early.done()).isEmpty();
+        assertThat(early.refused()).containsValue(Sentence.of("bench.may-not.run", run.id()));
+
+        room.printed(BookingKey.fresh(), run.id(), Set.of(), "", Optional.of("a new pack"), "Robin");
+        assertThat(orders.get(order.id()).next()).contains(Stage.LAMINATE);
+        assertThat(bench.ticks(order.id())).hasSize(1);
     }
 
     @Test

@@ -84,10 +84,12 @@ class JobCard extends Div {
     /** What is not allowed is not offered: its reason stands there, with the way to what has to happen first. */
     private void mayNot(Sentence why) {
         done.setVisible(false);
-        clock.setVisible(false);
-        Div reason = new Div(
-                new Paragraph(figures.say(why)),
-                new Anchor("orders/" + waiting.order().number(), getTranslation("bench.may-not.see")));
+        boolean inRun = waiting.openRun().isPresent();
+        clock.setVisible(inRun);
+        Anchor way = inRun
+                ? new Anchor("print-runs", getTranslation("bench.print.runs"))
+                : new Anchor("orders/" + waiting.order().number(), getTranslation("bench.may-not.see"));
+        Div reason = new Div(new Paragraph(figures.say(why)), way);
         reason.addClassNames("pw-note", "bench-may-not");
         reason.getElement().setAttribute("data-kind", "warn");
         addComponentAtIndex(1, reason);
