@@ -42,6 +42,7 @@ class DemoFilling implements DemoWorkshop {
     @Override
     public void fill(Progress progress) {
         progress.reached(0, Sentence.of("demo.boards"));
+        DemoPictures.Drawing drawing = pictures.begin();
         stock.boards();
         stock.supplies();
         long former = stock.formerMachine();
@@ -49,7 +50,7 @@ class DemoFilling implements DemoWorkshop {
         week.prepare();
         delivery.prepare();
         progress.reached(STOCK, Sentence.of("demo.pictures"));
-        Map<Scene, Picture> scenes = pictures.take();
+        Map<Scene, Picture> scenes = drawing.take();
         year.play(scenes, (share, what) -> progress.reached(PICTURES + (YEAR - PICTURES) * share, what));
         for (int i = 0; i < orders.count(); i++) {
             progress.reached(YEAR + (1 - YEAR) * i / orders.count(), Sentence.of("demo.order", i + 1, orders.count()));
