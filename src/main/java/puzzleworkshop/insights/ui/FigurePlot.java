@@ -24,7 +24,7 @@ final class FigurePlot {
     private static final int LETTERS = 26;
     private static final int MOST_LABELS = 13;
     /** A letter of the words below the bars is hardly wider: the first of fifty weeks must not be cut off at the edge. */
-    private static final double LETTER = 7;
+    private static final double LETTER = 9;
 
     private final FigureRows table;
     private final Formatter figures;
