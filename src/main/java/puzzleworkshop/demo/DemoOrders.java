@@ -1,7 +1,11 @@
 package puzzleworkshop.demo;
 
+import java.time.Clock;
 import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -13,24 +17,31 @@ import puzzleworkshop.demo.DemoScript.Line;
 import puzzleworkshop.demo.DemoScript.Reached;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Money;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
 import puzzleworkshop.offers.Wish;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.FramedPicture;
-import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pricing.tax.VatRates;
+import puzzleworkshop.runtime.HouseClock;
 import puzzleworkshop.workshop.Workshop;
 
 /** The demo workshop's customers and their orders, from a first quote to one that is paid for. */
 @Component
 class DemoOrders {
+
+    private static final LocalTime MORNING = LocalTime.of(9, 0);
+    private static final long QUARTER = 15;
+
+    /** Days from the order to the day on which what is collected was packed. */
+    private static final int READY_AFTER = 8;
 
     private final List<Line> script = DemoScript.read();
     private final OfferDesk desk;
@@ -39,6 +50,7 @@ class DemoOrders {
     private final DemoBench bench;
     private final DemoWeek week;
     private final Workshop workshop;
+    private final Clock clock;
 
     DemoOrders(
             OfferDesk desk,
@@ -46,13 +58,15 @@ class DemoOrders {
             Orders orders,
             DemoBench bench,
             DemoWeek week,
-            Workshop workshop) {
+            Workshop workshop,
+            Clock clock) {
         this.desk = desk;
         this.confirmations = confirmations;
         this.orders = orders;
         this.bench = bench;
         this.week = week;
         this.workshop = workshop;
+        this.clock = clock;
     }
 
     int count() {
@@ -88,30 +102,61 @@ class DemoOrders {
                 Money.zero(workshop.currency()),
                 VatRates.STANDARD,
                 "");
+        Instant taken = BenchTime.orBefore(workshop.today().minusDays(line.taken()))
+                .atTime(MORNING.plusMinutes(QUARTER * index))
+                .atZone(workshop.zone())
+                .toInstant();
+        OrderId[] id = new OrderId[1];
+        HouseClock.at(taken, () -> id[0] = taken(line, wish, due));
+        if (line.reached().compareTo(Reached.STAGES) < 0) {
+            return;
+        }
+        bench.work(id[0], line.next(), taken, until(line.reached(), line.taken()));
+        if (line.reached() == Reached.READY) {
+            bench.ready(id[0], until(line.reached(), line.taken()));
+        }
+        if (line.reached() == Reached.CLOSED) {
+            orders.close(id[0], DemoStock.MAKER);
+        }
+    }
+
+    private OrderId taken(Line line, Wish wish, LocalDate due) {
         Offer offer = desk.workOut(wish);
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
-        Order order = confirmations.quote(
-                BookingKey.fresh(),
-                draft(line, wish, offer, due),
-                offer.boards().orElseThrow(),
-                DemoStock.MAKER);
-        if (line.reached() == Reached.QUOTE) {
-            return;
+        OrderId id = confirmations
+                .quote(
+                        BookingKey.fresh(),
+                        draft(line, wish, offer, due),
+                        offer.boards().orElseThrow(),
+                        DemoStock.MAKER)
+                .id();
+        if (line.reached() != Reached.QUOTE) {
+            confirmations.confirm(id, DemoStock.MAKER);
+            if (line.reached() != Reached.WAITS_FOR_APPROVAL) {
+                orders.approve(id, line.customer(), line.customer());
+            }
         }
-        confirmations.confirm(order.id(), DemoStock.MAKER);
-        if (line.reached() == Reached.WAITS_FOR_APPROVAL) {
-            return;
-        }
-        orders.approve(order.id(), line.customer(), line.customer());
-        if (line.reached() == Reached.APPROVED) {
-            return;
-        }
-        bench.work(order.id(), line.next());
-        if (line.reached() == Reached.CLOSED) {
-            orders.close(order.id(), DemoStock.MAKER);
-        }
+        return id;
+    }
+
+    /** When the last of what was done was done: an hour ago, or for what is finished some days before. */
+    private Instant until(Reached reached, int taken) {
+        LocalDate today = workshop.today();
+        return switch (reached) {
+            case READY ->
+                today.minusDays(taken - READY_AFTER)
+                        .atTime(15, 0)
+                        .atZone(workshop.zone())
+                        .toInstant();
+            case HANDED_OVER, CLOSED ->
+                BenchTime.orBefore(today.minusDays(1))
+                        .atTime(15, 0)
+                        .atZone(workshop.zone())
+                        .toInstant();
+            default -> clock.instant().minus(Duration.ofHours(1));
+        };
     }
 
     private OrderDraft draft(Line line, Wish wish, Offer offer, LocalDate due) {
@@ -126,7 +171,7 @@ class DemoOrders {
                 wish.wantedBy(),
                 Optional.of(due),
                 false,
-                Optional.empty(),
+                line.way().map(week::way),
                 offer.laserForAll(),
                 offer.price().orElseThrow(),
                 today.plusDays(workshop.tradeNumbers().quoteValidDays()),

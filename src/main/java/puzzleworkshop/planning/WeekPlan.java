@@ -64,6 +64,7 @@ public class WeekPlan {
     private final Payments payments;
     private final LatenessWeights weights;
     private final Progress progress;
+    private final WaitingToBeCollected collected;
     private final Clock clock;
     private final VersionedCache<LocalDate, Made> plans;
 
@@ -78,6 +79,7 @@ public class WeekPlan {
             Payments payments,
             LatenessWeights weights,
             Progress progress,
+            WaitingToBeCollected collected,
             Clock clock) {
         this.orders = orders;
         this.times = times;
@@ -89,6 +91,7 @@ public class WeekPlan {
         this.payments = payments;
         this.weights = weights;
         this.progress = progress;
+        this.collected = collected;
         this.clock = clock;
         this.plans = VersionedCache.ofMost(2, KEPT, clock);
     }
@@ -132,7 +135,7 @@ public class WeekPlan {
         Made(LocalDateTime at) {
             this.at = at;
             this.calendar = times.calendar();
-            List<Order> open = orders.open();
+            List<Order> open = toDo();
             LatenessCost cost = weights.cost();
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
             this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
@@ -182,6 +185,14 @@ public class WeekPlan {
             }
             return promise;
         }
+    }
+
+    /** Open orders without those that only wait for their customers to come. */
+    private List<Order> toDo() {
+        Set<OrderId> ready = collected.orders();
+        return orders.open().stream()
+                .filter(order -> order.next().orElseThrow() != Stage.HAND_OVER || !ready.contains(order.id()))
+                .toList();
     }
 
     /** The plan as it stands now. */
