@@ -146,7 +146,7 @@ class DemoOrders {
         LocalDate today = workshop.today();
         return switch (reached) {
             case READY ->
-                today.minusDays(taken - READY_AFTER)
+                BenchTime.orBefore(today.minusDays(taken - READY_AFTER))
                         .atTime(15, 0)
                         .atZone(workshop.zone())
                         .toInstant();
