@@ -4,8 +4,8 @@ import java.util.Set;
 import puzzleworkshop.measure.OrderId;
 
 /**
- * Orders that are packed and whose customers may come for them: the workshop has done its part, so the plan has no work and no
- * day for them, and nobody is told that they are late. Answered by the room that has the parcels.
+ * Orders that are packed and whose customers may come for them: the workshop has done its part, so they are due on no day and
+ * nobody is told that they are late. Answered by the room that has the parcels.
  */
 public interface WaitingToBeCollected {
 

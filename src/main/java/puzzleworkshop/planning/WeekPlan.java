@@ -104,8 +104,10 @@ public class WeekPlan {
      * @param outlook what the plan means for it
      * @param way by which it leaves
      * @param pinned the day it was put on, if it was
+     * @param toBeCollected packed, and its customer may come for it: its promise is kept
      */
-    public record Entry(Order order, Outlook outlook, DeliveryWay way, Optional<LocalDate> pinned) {}
+    public record Entry(
+            Order order, Outlook outlook, DeliveryWay way, Optional<LocalDate> pinned, boolean toBeCollected) {}
 
     /**
      * The plan with its orders.
@@ -135,7 +137,8 @@ public class WeekPlan {
         Made(LocalDateTime at) {
             this.at = at;
             this.calendar = times.calendar();
-            List<Order> open = toDo();
+            List<Order> open = orders.open();
+            Set<OrderId> ready = collected.orders();
             LatenessCost cost = weights.cost();
             this.work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
             this.scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
@@ -148,15 +151,18 @@ public class WeekPlan {
             Map<OrderId, Map<Stage, String>> together = together();
             Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
             this.jobs = open.stream()
-                    .map(order -> work.job(
-                            order,
-                            ways.get(order.id()),
-                            Optional.ofNullable(pins.get(order.id())),
-                            Optional.ofNullable(held.get(order.id())),
-                            together.getOrDefault(order.id(), Map.of()),
-                            Optional.ofNullable(soFar.get(order.id())),
-                            trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
-                            paid.contains(order.id())))
+                    .map(order -> {
+                        Job job = work.job(
+                                order,
+                                ways.get(order.id()),
+                                Optional.ofNullable(pins.get(order.id())),
+                                Optional.ofNullable(held.get(order.id())),
+                                together.getOrDefault(order.id(), Map.of()),
+                                Optional.ofNullable(soFar.get(order.id())),
+                                trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
+                                paid.contains(order.id()));
+                        return isToBeCollected(order, ready) ? job.dueBy(at.plusYears(1)) : job;
+                    })
                     .toList();
             Schedule plan = scheduler.plan(calendar, jobs, at);
             this.standing = new Standing(
@@ -166,7 +172,8 @@ public class WeekPlan {
                                     order,
                                     plan.of(order.id().value()),
                                     ways.get(order.id()),
-                                    Optional.ofNullable(pins.get(order.id()))))
+                                    Optional.ofNullable(pins.get(order.id())),
+                                    isToBeCollected(order, ready)))
                             .toList(),
                     plan,
                     calendar);
@@ -187,12 +194,8 @@ public class WeekPlan {
         }
     }
 
-    /** Open orders without those that only wait for their customers to come. */
-    private List<Order> toDo() {
-        Set<OrderId> ready = collected.orders();
-        return orders.open().stream()
-                .filter(order -> order.next().orElseThrow() != Stage.HAND_OVER || !ready.contains(order.id()))
-                .toList();
+    private static boolean isToBeCollected(Order order, Set<OrderId> ready) {
+        return ready.contains(order.id()) && order.next().equals(Optional.of(Stage.HAND_OVER));
     }
 
     /** The plan as it stands now. */
@@ -305,7 +308,8 @@ public class WeekPlan {
                     .map(job -> job.id() == id ? job.dueBy(due) : job)
                     .toList();
             Outlook then = made.scheduler.plan(made.calendar, asked, made.at).of(id);
-            Optional<LocalDate> reached = reaches(new Entry(entry.order(), then, entry.way(), entry.pinned()));
+            Optional<LocalDate> reached =
+                    reaches(new Entry(entry.order(), then, entry.way(), entry.pinned(), entry.toBeCollected()));
             if (reached.isEmpty() || !reached.get().isAfter(day.get())) {
                 return day;
             }

@@ -154,7 +154,9 @@ class HandOversIT {
                 .as("promised in 20 days, and nobody was told that it is ready")
                 .isEqualTo(DueVerdict.LATE);
         journey.ready(parcels.pack(List.of(order.id()), WHO).id(), WHO);
-        assertThat(plan.now().of(order.id())).isEmpty();
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().verdict())
+                .as("it stays at the bench, where it is handed over")
+                .isEqualTo(DueVerdict.ON_TIME);
     }
 
     @Test
