@@ -42,7 +42,8 @@ public class PackingProofs {
     private final Bookings bookings;
     private final Formatter figures;
     private final Clock clock;
-    private final VersionedCache<PatternSpec, List<PieceShape>> shapes = VersionedCache.ofMost(SHAPES_KEPT);
+    private final VersionedCache<PatternSpec, List<PieceShape>> shapes =
+            VersionedCache.<PatternSpec, List<PieceShape>>ofMost(SHAPES_KEPT).restingOnTheQuestion();
 
     PackingProofs(
             PackingProofStore store,

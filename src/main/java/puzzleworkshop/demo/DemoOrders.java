@@ -1,7 +1,11 @@
 package puzzleworkshop.demo;
 
+import java.time.Clock;
 import java.time.DayOfWeek;
+import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +16,7 @@ import puzzleworkshop.boards.Confirmations;
 import puzzleworkshop.demo.DemoScript.Line;
 import puzzleworkshop.demo.DemoScript.Reached;
 import puzzleworkshop.measure.BookingKey;
+import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.offers.Offer;
 import puzzleworkshop.offers.OfferDesk;
 import puzzleworkshop.offers.PuzzleWish;
@@ -19,17 +24,23 @@ import puzzleworkshop.offers.Wish;
 import puzzleworkshop.orders.Customer;
 import puzzleworkshop.orders.DeliveryTerms;
 import puzzleworkshop.orders.FramedPicture;
-import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderDraft;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.orders.Puzzle;
 import puzzleworkshop.pattern.CutStyle;
 import puzzleworkshop.pattern.PuzzleEdge;
+import puzzleworkshop.runtime.HouseClock;
 import puzzleworkshop.workshop.Workshop;
 
 /** The demo workshop's customers and their orders, from a first quote to one that is paid for. */
 @Component
 class DemoOrders {
+
+    private static final LocalTime MORNING = LocalTime.of(9, 0);
+    private static final long QUARTER = 15;
+
+    /** Days from the order to the day on which what is collected was packed. */
+    private static final int READY_AFTER = 8;
 
     private final List<Line> script = DemoScript.read();
     private final OfferDesk desk;
@@ -38,6 +49,7 @@ class DemoOrders {
     private final DemoBench bench;
     private final DemoWeek week;
     private final Workshop workshop;
+    private final Clock clock;
 
     DemoOrders(
             OfferDesk desk,
@@ -45,13 +57,15 @@ class DemoOrders {
             Orders orders,
             DemoBench bench,
             DemoWeek week,
-            Workshop workshop) {
+            Workshop workshop,
+            Clock clock) {
         this.desk = desk;
         this.confirmations = confirmations;
         this.orders = orders;
         this.bench = bench;
         this.week = week;
         this.workshop = workshop;
+        this.clock = clock;
     }
 
     int count() {
@@ -84,30 +98,61 @@ class DemoOrders {
                 "",
                 new Wish.Day(Optional.of(due), false, Optional.empty()),
                 Wish.Terms.usual(workshop.currency()));
+        Instant taken = BenchTime.orBefore(workshop.today().minusDays(line.taken()))
+                .atTime(MORNING.plusMinutes(QUARTER * index))
+                .atZone(workshop.zone())
+                .toInstant();
+        OrderId[] id = new OrderId[1];
+        HouseClock.at(taken, () -> id[0] = taken(line, wish, due));
+        if (line.reached().compareTo(Reached.STAGES) < 0) {
+            return;
+        }
+        bench.work(id[0], line.next(), taken, until(line.reached(), line.taken()));
+        if (line.reached() == Reached.READY) {
+            bench.ready(id[0], until(line.reached(), line.taken()));
+        }
+        if (line.reached() == Reached.CLOSED) {
+            orders.close(id[0], DemoStock.MAKER);
+        }
+    }
+
+    private OrderId taken(Line line, Wish wish, LocalDate due) {
         Offer offer = desk.workOut(wish);
         if (!offer.canBeQuoted()) {
             throw new IllegalStateException("The demo's order for " + line.customer() + ": " + offer.complaints());
         }
-        Order order = confirmations.quote(
-                BookingKey.fresh(),
-                draft(line, wish, offer, due),
-                offer.boards().orElseThrow(),
-                DemoStock.MAKER);
-        if (line.reached() == Reached.QUOTE) {
-            return;
+        OrderId id = confirmations
+                .quote(
+                        BookingKey.fresh(),
+                        draft(line, wish, offer, due),
+                        offer.boards().orElseThrow(),
+                        DemoStock.MAKER)
+                .id();
+        if (line.reached() != Reached.QUOTE) {
+            confirmations.confirm(id, DemoStock.MAKER);
+            if (line.reached() != Reached.WAITS_FOR_APPROVAL) {
+                orders.approve(id, line.customer(), line.customer());
+            }
         }
-        confirmations.confirm(order.id(), DemoStock.MAKER);
-        if (line.reached() == Reached.WAITS_FOR_APPROVAL) {
-            return;
-        }
-        orders.approve(order.id(), line.customer(), line.customer());
-        if (line.reached() == Reached.APPROVED) {
-            return;
-        }
-        bench.work(order.id(), line.next());
-        if (line.reached() == Reached.CLOSED) {
-            orders.close(order.id(), DemoStock.MAKER);
-        }
+        return id;
+    }
+
+    /** When the last of what was done was done: an hour ago, or for what is finished some days before. */
+    private Instant until(Reached reached, int taken) {
+        LocalDate today = workshop.today();
+        return switch (reached) {
+            case READY ->
+                BenchTime.orBefore(today.minusDays(taken - READY_AFTER))
+                        .atTime(15, 0)
+                        .atZone(workshop.zone())
+                        .toInstant();
+            case HANDED_OVER, CLOSED ->
+                BenchTime.orBefore(today.minusDays(1))
+                        .atTime(15, 0)
+                        .atZone(workshop.zone())
+                        .toInstant();
+            default -> clock.instant().minus(Duration.ofHours(1));
+        };
     }
 
     private OrderDraft draft(Line line, Wish wish, Offer offer, LocalDate due) {
@@ -119,7 +164,11 @@ class DemoOrders {
                 line.board(),
                 wish.picture(),
                 "",
-                new DeliveryTerms(wish.day().wantedBy(), Optional.of(due), false, Optional.empty()),
+                new DeliveryTerms(
+                        wish.day().wantedBy(),
+                        Optional.of(due),
+                        false,
+                        line.way().map(week::way)),
                 offer.laserForAll(),
                 offer.price().orElseThrow(),
                 today.plusDays(workshop.tradeNumbers().quoteValidDays()),

@@ -35,19 +35,33 @@ class DemoPictures {
         this.pictures = pictures;
     }
 
-    /** The next scene is drawn while the one before is looked at. */
-    Map<Scene, Picture> take() {
-        try (ExecutorService ahead = Executors.newSingleThreadExecutor(
-                Thread.ofPlatform().daemon().name("demo-scenes").factory())) {
-            Map<Scene, Future<byte[]>> drawn = new EnumMap<>(Scene.class);
+    /** Scenes being drawn, or drawn and waiting. */
+    final class Drawing {
+
+        private final Map<Scene, Future<byte[]>> drawn = new EnumMap<>(Scene.class);
+
+        private Drawing(ExecutorService ahead) {
             for (Scene scene : Scene.values()) {
                 drawn.put(scene, ahead.submit(() -> draw(scene)));
             }
+        }
+
+        /** The next scene is drawn while the one before is looked at. */
+        Map<Scene, Picture> take() {
             Map<Scene, Picture> taken = new EnumMap<>(Scene.class);
-            for (Scene scene : Scene.values()) {
-                taken.put(scene, take(scene, drawn.get(scene)));
-            }
+            drawn.forEach((scene, bytes) -> taken.put(scene, DemoPictures.this.take(scene, bytes)));
             return taken;
+        }
+    }
+
+    /** Begins to draw them beside what is done meanwhile; one after the other, so that the other core is left to that. */
+    Drawing begin() {
+        ExecutorService ahead = Executors.newSingleThreadExecutor(
+                Thread.ofPlatform().daemon().name("demo-scenes").factory());
+        try {
+            return new Drawing(ahead);
+        } finally {
+            ahead.shutdown(); // what was submitted is still done
         }
     }
 

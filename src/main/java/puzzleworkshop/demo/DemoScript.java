@@ -27,6 +27,8 @@ final class DemoScript {
         WAITS_FOR_APPROVAL,
         APPROVED,
         STAGES,
+        /** Packed, and its customer was told to come for it. */
+        READY,
         HANDED_OVER,
         CLOSED
     }
@@ -34,14 +36,17 @@ final class DemoScript {
     /**
      * One order.
      *
+     * @param taken days before the day on which the demo is made
      * @param scene of its picture; empty: none was sent yet
      * @param dueIn counted from the day on which the demo is made
      * @param workingDays whether only working days are counted
      * @param next the stage that waits
+     * @param way the name of the one by which it leaves; empty: the workshop's first
      */
     record Line(
             String customer,
             String contact,
+            int taken,
             Optional<Scene> scene,
             Size size,
             int pieces,
@@ -51,7 +56,8 @@ final class DemoScript {
             int dueIn,
             boolean workingDays,
             Reached reached,
-            Optional<Stage> next) {}
+            Optional<Stage> next,
+            Optional<String> way) {}
 
     private DemoScript() {}
 
@@ -74,6 +80,7 @@ final class DemoScript {
         return new Line(
                 row.get("customer"),
                 row.get("contact"),
+                Integer.parseInt(row.get("taken")),
                 word(row, "scene").map(Scene::valueOf),
                 Size.mm(Double.parseDouble(row.get("width_mm")), Double.parseDouble(row.get("height_mm"))),
                 Integer.parseInt(row.get("pieces")),
@@ -84,7 +91,8 @@ final class DemoScript {
                 Integer.parseInt(row.get("due")),
                 row.get("counted_in").equals("working days"),
                 Reached.valueOf(row.get("reached")),
-                word(row, "next").map(Stage::valueOf));
+                word(row, "next").map(Stage::valueOf),
+                word(row, "way"));
     }
 
     private static Optional<String> word(CSVRecord row, String column) {

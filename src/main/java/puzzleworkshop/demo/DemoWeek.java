@@ -33,12 +33,16 @@ class DemoWeek {
         this.workshop = workshop;
     }
 
-    /** The maker's name, the laser's hours, and fresh boards for a busy week. */
+    /** The maker's name and the laser's hours. */
     void prepare() {
         KeptPerson maker = times.people().getFirst();
         Worker as = maker.person();
         times.save(Optional.of(maker.id()), new Worker(DemoStock.MAKER, as.hours(), as.daysOff(), as.does()));
         times.saveHours(Stage.Resource.LASER, OpenHours.weekdays(Span.of(LocalTime.of(9, 0), LocalTime.of(12, 0))));
+    }
+
+    /** Fresh ones for a busy week. */
+    void boards() {
         for (int i = 0; i < 8; i++) {
             rack.add(
                     Outline.rectangle(Size.mm(610, 410)),
@@ -46,6 +50,15 @@ class DemoWeek {
                     Money.of("6.80", workshop.currency().getCurrencyCode()),
                     DemoStock.MAKER);
         }
+    }
+
+    /** The number of the way of delivery with that name. */
+    long way(String name) {
+        return times.ways().stream()
+                .filter(way -> way.name().equals(name))
+                .findFirst()
+                .orElseThrow(() -> new IllegalStateException("The demo's script names a way that is none: " + name))
+                .id();
     }
 
     /** So many working days from today, today not counted. */

@@ -20,7 +20,8 @@ public class Machines {
 
     private final MachineStore store;
     private final AfterCommit afterCommit;
-    private final VersionedCache<Class<Machine>, List<Machine>> known = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<Machine>, List<Machine>> known =
+            VersionedCache.<Class<Machine>, List<Machine>>ofMost(1).restingOn(MachinesChanged.class);
 
     Machines(MachineStore store, AfterCommit afterCommit) {
         this.store = store;

@@ -44,6 +44,7 @@ class PlanMaker {
     private final Payments payments;
     private final LatenessWeights weights;
     private final Progress progress;
+    private final WaitingToBeCollected collected;
 
     PlanMaker(
             Orders orders,
@@ -55,7 +56,8 @@ class PlanMaker {
             PlanStore store,
             Payments payments,
             LatenessWeights weights,
-            Progress progress) {
+            Progress progress,
+            WaitingToBeCollected collected) {
         this.orders = orders;
         this.times = times;
         this.workshop = workshop;
@@ -66,12 +68,14 @@ class PlanMaker {
         this.payments = payments;
         this.weights = weights;
         this.progress = progress;
+        this.collected = collected;
     }
 
     /** @param at in the workshop's zone */
     MadePlan make(LocalDateTime at) {
         WorkingCalendar calendar = times.calendar();
         List<Order> open = orders.open();
+        Set<OrderId> ready = collected.orders();
         LatenessCost cost = weights.cost();
         WorkOfOrders work = new WorkOfOrders(workshop.stageStandards(), calendar, at, workshop.zone(), cost);
         Scheduler scheduler = Scheduler.usual(bufferMinutes(calendar), cost);
@@ -83,15 +87,18 @@ class PlanMaker {
         Map<OrderId, Map<Stage, String>> together = together(open);
         Map<OrderId, Minutes> trialMinutes = trials.minutesByOrder();
         List<Job> jobs = open.stream()
-                .map(order -> work.job(
-                        order,
-                        ways.get(order.id()),
-                        Optional.ofNullable(pins.get(order.id())),
-                        Optional.ofNullable(held.get(order.id())),
-                        together.getOrDefault(order.id(), Map.of()),
-                        Optional.ofNullable(soFar.get(order.id())),
-                        trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
-                        paid.contains(order.id())))
+                .map(order -> {
+                    Job job = work.job(
+                            order,
+                            ways.get(order.id()),
+                            Optional.ofNullable(pins.get(order.id())),
+                            Optional.ofNullable(held.get(order.id())),
+                            together.getOrDefault(order.id(), Map.of()),
+                            Optional.ofNullable(soFar.get(order.id())),
+                            trialMinutes.getOrDefault(order.id(), Minutes.ZERO),
+                            paid.contains(order.id()));
+                    return isToBeCollected(order, ready) ? job.dueBy(at.plusYears(1)) : job;
+                })
                 .toList();
         Schedule plan = scheduler.plan(calendar, jobs, at);
         Standing standing = new Standing(
@@ -101,11 +108,17 @@ class PlanMaker {
                                 order,
                                 plan.of(order.id().value()),
                                 ways.get(order.id()),
-                                Optional.ofNullable(pins.get(order.id()))))
+                                Optional.ofNullable(pins.get(order.id())),
+                                isToBeCollected(order, ready)))
                         .toList(),
                 plan,
                 calendar);
         return new MadePlan(at, calendar, jobs, scheduler, work, standing);
+    }
+
+    /** Packed and only to be fetched: its promise is kept, so nothing is late about it and it presses nobody. */
+    private static boolean isToBeCollected(Order order, Set<OrderId> ready) {
+        return ready.contains(order.id()) && order.next().equals(Optional.of(Stage.HAND_OVER));
     }
 
     private int bufferMinutes(WorkingCalendar calendar) {

@@ -69,8 +69,10 @@ public class WeekPlan {
      * @param outlook what the plan means for it
      * @param way by which it leaves
      * @param pinned the day it was put on, if it was
+     * @param toBeCollected packed, and its customer may come for it: its promise is kept
      */
-    public record Entry(Order order, Outlook outlook, DeliveryWay way, Optional<LocalDate> pinned) {}
+    public record Entry(
+            Order order, Outlook outlook, DeliveryWay way, Optional<LocalDate> pinned, boolean toBeCollected) {}
 
     /**
      * The plan with its orders.
@@ -192,7 +194,8 @@ public class WeekPlan {
                     .map(job -> job.id() == id ? job.dueBy(due) : job)
                     .toList();
             Outlook then = made.scheduler.plan(made.calendar, asked, made.at).of(id);
-            Optional<LocalDate> reached = reaches(new Entry(entry.order(), then, entry.way(), entry.pinned()));
+            Optional<LocalDate> reached =
+                    reaches(new Entry(entry.order(), then, entry.way(), entry.pinned(), entry.toBeCollected()));
             if (reached.isEmpty() || !reached.get().isAfter(day.get())) {
                 return day;
             }

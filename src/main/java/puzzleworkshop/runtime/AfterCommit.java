@@ -3,6 +3,7 @@ package puzzleworkshop.runtime;
 import java.util.LinkedHashSet;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.context.ApplicationEventPublisher;
@@ -40,10 +41,12 @@ public class AfterCommit {
         waiting.changes.add(change);
     }
 
-    /** Whether the current transaction has changed something that nobody outside it can see yet. */
-    static boolean isWaiting() {
+    /** Whether the current transaction has made such a change, which nobody outside it can see yet. */
+    static boolean isWaiting(Predicate<Change> such) {
         return TransactionSynchronizationManager.isSynchronizationActive()
-                && waiting().isPresent();
+                && waiting()
+                        .filter(waiting -> waiting.changes.stream().anyMatch(such))
+                        .isPresent();
     }
 
     /** Synchronizations are set aside with their transaction, so an inner transaction of its own finds none here. */

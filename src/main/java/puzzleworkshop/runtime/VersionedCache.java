@@ -12,6 +12,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.function.ToIntFunction;
 
@@ -23,8 +24,9 @@ import java.util.function.ToIntFunction;
  *   <li>versioned: after {@link #forget} nobody is given an answer whose making began before it, however late it is
  *       finished;
  *   <li>bounded: by number or by weight, those not asked for longest go first (Caffeine);
- *   <li>own changes are seen: within a transaction that has changed something ({@link AfterCommit}) an answer is worked
- *       out for that transaction alone, neither taken from here nor kept.
+ *   <li>own changes are seen: within a transaction that has changed what the answers rest on ({@link AfterCommit}) an
+ *       answer is worked out for that transaction alone, neither taken from here nor kept. Without {@link #restingOn} any
+ *       change counts.
  * </ul>
  *
  * @param <K> what is asked, with a proper {@code equals}
@@ -39,9 +41,15 @@ public final class VersionedCache<K, V> {
 
     private final AtomicLong version = new AtomicLong();
     private final AsyncCache<Asked<K>, V> answers;
+    private final Predicate<Change> matters;
 
     private VersionedCache(AsyncCache<Asked<K>, V> answers) {
+        this(answers, change -> true);
+    }
+
+    private VersionedCache(AsyncCache<Asked<K>, V> answers, Predicate<Change> matters) {
         this.answers = answers;
+        this.matters = matters;
     }
 
     /** Keeps at most so many answers. */
@@ -64,6 +72,20 @@ public final class VersionedCache<K, V> {
                 .buildAsync());
     }
 
+    /**
+     * The same, where the answers rest on nothing but one kind of change, after which {@link #forget} is called: a transaction
+     * that has changed other things takes them from here as well. A booking asks for machines, rules and rates many times
+     * after its first change.
+     */
+    public VersionedCache<K, V> restingOn(Class<? extends Change> change) {
+        return new VersionedCache<>(answers, change::isInstance);
+    }
+
+    /** The same, where the question says all that an answer depends on: no change alters it. */
+    public VersionedCache<K, V> restingOnTheQuestion() {
+        return new VersionedCache<>(answers, change -> false);
+    }
+
     /** Room is made in the caller's thread: no pool of threads is needed for so little. */
     private static Caffeine<Object, Object> here() {
         return Caffeine.newBuilder().executor(Runnable::run);
@@ -71,7 +93,7 @@ public final class VersionedCache<K, V> {
 
     /** The answer, taken from memory or worked out now; a failure is thrown to all who wait for it and not kept. */
     public V get(K question, Supplier<V> work) {
-        if (AfterCommit.isWaiting()) {
+        if (AfterCommit.isWaiting(matters)) {
             return work.get();
         }
         CompletableFuture<V> mine = new CompletableFuture<>();
@@ -85,7 +107,7 @@ public final class VersionedCache<K, V> {
      * @param work answers for the questions it is given; what it leaves out has no answer
      */
     public Map<K, V> getAll(Collection<K> questions, Function<Collection<K>, Map<K, V>> work) {
-        if (AfterCommit.isWaiting()) {
+        if (AfterCommit.isWaiting(matters)) {
             return work.apply(questions);
         }
         Map<Asked<K>, K> asked = new LinkedHashMap<>();

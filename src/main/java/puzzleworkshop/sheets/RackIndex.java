@@ -25,8 +25,10 @@ public class RackIndex {
 
     private record Shape(String outline, List<Size> useful) {}
 
-    private final VersionedCache<Shape, Profile> known = VersionedCache.ofMost(MOST_SHAPES);
-    private final VersionedCache<String, Optional<Size>> rectangles = VersionedCache.ofMost(MOST_SHAPES);
+    private final VersionedCache<Shape, Profile> known =
+            VersionedCache.<Shape, Profile>ofMost(MOST_SHAPES).restingOnTheQuestion();
+    private final VersionedCache<String, Optional<Size>> rectangles =
+            VersionedCache.<String, Optional<Size>>ofMost(MOST_SHAPES).restingOnTheQuestion();
 
     /** Numbers of those among the candidates that hold the size at some angle. */
     Set<Long> holding(Size size, List<SheetStore.Candidate> candidates, UsefulSizes sizes) {

@@ -78,7 +78,8 @@ class LearnedLadder implements RemainderWorth {
     private final RackSettings rack;
     private final RackShapes shapes;
     private final BoardsForSale forSale;
-    private final VersionedCache<Question, Ladder> known = VersionedCache.ofMost(64);
+    private final VersionedCache<Question, Ladder> known =
+            VersionedCache.<Question, Ladder>ofMost(64).restingOnTheQuestion();
 
     LearnedLadder(AskedFor asked, WoodStore store, RackSettings rack, RackShapes shapes, BoardsForSale forSale) {
         this.asked = asked;

@@ -29,8 +29,11 @@ public class Workshop implements HouseUnits {
     private final WorkshopStore store;
     private final AfterCommit afterCommit;
     private final Clock clock;
-    private final VersionedCache<Class<WorkshopProfile>, Optional<WorkshopProfile>> known = VersionedCache.ofMost(1);
-    private final VersionedCache<Class<TradeNumbers>, TradeNumbers> numbers = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<WorkshopProfile>, Optional<WorkshopProfile>> known =
+            VersionedCache.<Class<WorkshopProfile>, Optional<WorkshopProfile>>ofMost(1)
+                    .restingOn(WorkshopChanged.class);
+    private final VersionedCache<Class<TradeNumbers>, TradeNumbers> numbers =
+            VersionedCache.<Class<TradeNumbers>, TradeNumbers>ofMost(1).restingOn(WorkshopChanged.class);
 
     Workshop(WorkshopStore store, AfterCommit afterCommit, Clock clock) {
         this.store = store;

@@ -45,6 +45,8 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
+import puzzleworkshop.planning.WeekPlan;
+import puzzleworkshop.planning.schedule.DueVerdict;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.TestClock;
@@ -62,6 +64,9 @@ class HandOversIT {
 
     @Autowired
     HandOvers handOvers;
+
+    @Autowired
+    WeekPlan plan;
 
     @Autowired
     Parcels parcels;
@@ -139,6 +144,19 @@ class HandOversIT {
                 .contains(two.getLast().price().gross().rounded());
         assertThat(both.to().orElseThrow().part(Part.TOWN)).isEqualTo("Northhaven");
         assertThat(addresses.proposed(two.getLast()).part(Part.POSTAL_CODE)).isEqualTo("24103");
+    }
+
+    @Test
+    void what_only_waits_for_its_customer_is_never_late_in_the_plan() {
+        Order order = packed.one("Bea Moor", "Collection");
+        TestClock.set(Instant.now().plus(Duration.ofDays(40)));
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().verdict())
+                .as("promised in 20 days, and nobody was told that it is ready")
+                .isEqualTo(DueVerdict.LATE);
+        journey.ready(parcels.pack(List.of(order.id()), WHO).id(), WHO);
+        assertThat(plan.now().of(order.id()).orElseThrow().outlook().verdict())
+                .as("it stays at the bench, where it is handed over")
+                .isEqualTo(DueVerdict.ON_TIME);
     }
 
     @Test

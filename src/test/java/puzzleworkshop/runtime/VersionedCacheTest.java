@@ -17,10 +17,12 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
 import puzzleworkshop.support.Seeds;
 
 @DisplayNameGeneration(ReplaceUnderscores.class)
@@ -122,7 +124,9 @@ class VersionedCacheTest {
                     sleep(pause);
                     return seen;
                 }));
-                begun.await();
+                assertThat(begun.await(10, TimeUnit.SECONDS))
+                        .as("whoever asks after a change works it out")
+                        .isTrue();
                 if (pause > 0) {
                     sleep(random.nextInt(pause));
                 }
@@ -150,6 +154,46 @@ class VersionedCacheTest {
         VersionedCache.forgetEverything();
         cache.getAll(List.of(1), which -> squares(which, asked));
         assertThat(asked).containsExactly(1, 2, 3, 1);
+    }
+
+    private record MachineChanged() implements Change {}
+
+    private record OrderTaken() implements Change {}
+
+    @Test
+    void a_transaction_works_out_for_itself_only_what_rests_on_what_it_has_changed() {
+        VersionedCache<String, byte[]> machines =
+                VersionedCache.<String, byte[]>ofMost(10).restingOn(MachineChanged.class);
+        VersionedCache<String, byte[]> patterns =
+                VersionedCache.<String, byte[]>ofMost(10).restingOnTheQuestion();
+        VersionedCache<String, byte[]> anything = VersionedCache.ofMost(10);
+        List<VersionedCache<String, byte[]>> all = List.of(machines, patterns, anything);
+        all.forEach(cache -> cache.get("one", () -> bytes(1)));
+        AfterCommit afterCommit = new AfterCommit(told -> {});
+        TransactionSynchronizationManager.initSynchronization();
+        try {
+            assertThat(workedOutAgain(all)).containsExactly(false, false, false);
+            afterCommit.tell(new OrderTaken());
+            assertThat(workedOutAgain(all)).containsExactly(false, false, true);
+            afterCommit.tell(new MachineChanged());
+            assertThat(workedOutAgain(all)).containsExactly(true, false, true);
+            machines.getAll(List.of("one"), which -> Map.of("one", bytes(2)));
+        } finally {
+            TransactionSynchronizationManager.clearSynchronization();
+        }
+        assertThat(machines.get("one", () -> bytes(3)))
+                .as("what the transaction saw is not kept for others")
+                .hasSize(1);
+    }
+
+    private List<Boolean> workedOutAgain(List<VersionedCache<String, byte[]>> caches) {
+        return caches.stream()
+                .map(cache -> {
+                    int before = made.get();
+                    cache.get("one", () -> bytes(1));
+                    return made.get() > before;
+                })
+                .toList();
     }
 
     private static Map<Integer, String> squares(Collection<Integer> which, List<Integer> asked) {

@@ -114,11 +114,11 @@ class SheetsWalk extends Walk {
     @Test
     @Order(3)
     void an_order_gets_another_sheet_and_the_place_chosen_for_it() {
-        // whichever board the demo's orders have come to hold
-        long board = bean(JdbcClient.class)
-                .sql("select min(sheet_id) from sheet_reservation where ended_at is null")
-                .query(Long.class)
-                .single();
+        // whichever board the demo's orders have come to hold; what is stuck on its board gets no other one
+        long board = bean(JdbcClient.class).sql("""
+                    select min(r.sheet_id) from sheet_reservation r join customer_order o on o.id = r.order_id
+                    where r.ended_at is null and o.next_stage in ('PRINT', 'LAMINATE', 'SHEET_PREP')
+                    """).query(Long.class).single();
         go("sheets/number/" + board);
         button("Do not cut, set it free").click();
         settle();

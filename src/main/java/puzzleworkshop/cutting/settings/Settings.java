@@ -19,10 +19,16 @@ import puzzleworkshop.machines.Machines;
 import puzzleworkshop.measure.BookingKey;
 import puzzleworkshop.measure.Length;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.runtime.VersionedCache;
 
 /** What is dialled in for which board, and the trials that speak for it. */
 @Service
 public class Settings {
+
+    private static final int STATES_KEPT = 200;
+
+    /** All that a setting's state depends on. */
+    private record Evidence(Machine machine, BoardKind board, List<Trial> trials, CutParameters parameters) {}
 
     private final SettingStore store;
     private final Machines machines;
@@ -30,6 +36,10 @@ public class Settings {
     private final Bookings bookings;
     private final ApplicationEventPublisher events;
     private final Clock clock;
+
+    /** Each of the nine looks before a cut asks for it, and what it rests on grows with every cut. */
+    private final VersionedCache<Evidence, SettingState> states =
+            VersionedCache.<Evidence, SettingState>ofMost(STATES_KEPT).restingOnTheQuestion();
 
     Settings(
             SettingStore store,
@@ -189,9 +199,11 @@ public class Settings {
         return setting(machine, row, store.trials(row.id()));
     }
 
-    private static CutSetting setting(Machine machine, SettingStore.Row row, List<Trial> trials) {
+    private CutSetting setting(Machine machine, SettingStore.Row row, List<Trial> trials) {
         CutParameters parameters = parametersOf(machine, row);
-        SettingState state = new TrialEvidence(machine, row.board(), trials).stateOf(parameters);
+        SettingState state = states.get(
+                new Evidence(machine, row.board(), trials, parameters),
+                () -> new TrialEvidence(machine, row.board(), trials).stateOf(parameters));
         return new CutSetting(row.id(), machine, row.board(), parameters, state);
     }
 

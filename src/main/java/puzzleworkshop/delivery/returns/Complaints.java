@@ -3,6 +3,7 @@ package puzzleworkshop.delivery.returns;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -10,8 +11,8 @@ import java.util.Optional;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 import puzzleworkshop.artwork.Photos;
-import puzzleworkshop.cutting.jobs.CutJob;
 import puzzleworkshop.cutting.jobs.CutJobs;
+import puzzleworkshop.cutting.settings.CutSetting;
 import puzzleworkshop.delivery.returns.Complaint.Reason;
 import puzzleworkshop.measure.OrderId;
 import puzzleworkshop.measure.Refused;
@@ -20,6 +21,8 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.runtime.AfterCommit;
+import puzzleworkshop.sheets.board.Material;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -42,6 +45,7 @@ public class Complaints {
     private final Orders orders;
     private final CutJobs cuts;
     private final Photos photos;
+    private final RackSettings rack;
     private final Workshop workshop;
     private final AfterCommit afterCommit;
     private final Clock clock;
@@ -51,6 +55,7 @@ public class Complaints {
             Orders orders,
             CutJobs cuts,
             Photos photos,
+            RackSettings rack,
             Workshop workshop,
             AfterCommit afterCommit,
             Clock clock) {
@@ -58,6 +63,7 @@ public class Complaints {
         this.orders = orders;
         this.cuts = cuts;
         this.photos = photos;
+        this.rack = rack;
         this.workshop = workshop;
         this.afterCommit = afterCommit;
         this.clock = clock;
@@ -85,7 +91,9 @@ public class Complaints {
     /** How many orders left on each board since a day. */
     @Transactional(readOnly = true)
     public Map<String, Integer> leftOnBoards(LocalDate since) {
-        return store.left(start(since));
+        Map<String, Integer> left = new HashMap<>();
+        store.left(start(since)).forEach((board, orders) -> left.merge(words(board), orders, Integer::sum));
+        return left;
     }
 
     private Instant start(LocalDate day) {
@@ -133,8 +141,9 @@ public class Complaints {
                 report.reason(),
                 report.stage(),
                 words,
-                board(order.board().material(), order.board().thickness().mm()),
-                cuts.lastFor(order.id()).map(Complaints::setting).orElse(""),
+                words(new ComplaintStore.Board(
+                        order.board().material(), order.board().thickness().mm())),
+                cuts.lastFor(order.id()).map(job -> words(job.setting())).orElse(""),
                 Optional.empty()));
         orders.note(
                 order.id(),
@@ -147,18 +156,24 @@ public class Complaints {
         return id;
     }
 
-    static String board(String material, double thicknessMm) {
-        return String.format(Locale.ROOT, "%s, %.1f mm", material, thicknessMm);
+    /** Kept with the complaint in the words of its day, as its setting is. */
+    private String words(ComplaintStore.Board board) {
+        String material = rack.materials().stream()
+                .filter(one -> one.id().equals(board.material()))
+                .map(Material::name)
+                .findFirst()
+                .orElse(board.material());
+        return String.format(Locale.ROOT, "%s, %.1f mm", material, board.thicknessMm());
     }
 
-    private static String setting(CutJob job) {
+    static String words(CutSetting setting) {
         return String.format(
                 Locale.ROOT,
-                "%s, %.0f mm/min, %s, %d",
-                job.setting().machine().name(),
-                job.setting().speed().mmPerSecond() * 60,
-                job.setting().parameters().power(),
-                job.setting().passes());
+                "%s, %.0f mm/min, %s %%, %d ×",
+                setting.machine().name(),
+                setting.speed().mmPerSecond() * 60,
+                setting.parameters().power().hundredths().toPlainString(),
+                setting.passes());
     }
 
     /** Says otherwise why and where, once somebody has looked; what was decided stays decided. */

@@ -5,6 +5,8 @@ import com.vaadin.flow.component.textfield.BigDecimalField;
 import java.math.BigDecimal;
 import java.util.Currency;
 import java.util.Optional;
+import java.util.function.Function;
+import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.Texts;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
@@ -24,6 +26,8 @@ public class AmountField extends BigDecimalField {
     private final BigDecimal most;
     private final int digits;
     private transient Sentence outside;
+    private transient Function<Sentence, String> words =
+            said -> getTranslation(said.key(), said.arguments().toArray());
 
     /**
      * @param least that is taken
@@ -65,9 +69,23 @@ public class AmountField extends BigDecimalField {
         return this;
     }
 
-    /** With a sentence of its own for a number outside the range or of too many digits. */
+    /**
+     * With a sentence of its own for a number outside the range or of too many digits.
+     *
+     * @param outsideRange with numbers and words only; quantities are written by the other one
+     */
     public AmountField saying(Sentence outsideRange) {
+        if (outsideRange.arguments().stream().anyMatch(said -> !(said instanceof Number || said instanceof String))) {
+            throw new IllegalArgumentException("Quantities are written by a formatter: " + outsideRange);
+        }
         this.outside = outsideRange;
+        return this;
+    }
+
+    /** The same with money, shares or lengths in it. */
+    public AmountField saying(Sentence outsideRange, Formatter figures) {
+        this.outside = outsideRange;
+        this.words = figures::say;
         return this;
     }
 
@@ -159,9 +177,7 @@ public class AmountField extends BigDecimalField {
     }
 
     private void mark(Optional<Sentence> wrong) {
-        setErrorMessage(
-                wrong.map(said -> getTranslation(said.key(), said.arguments().toArray()))
-                        .orElse(""));
+        setErrorMessage(wrong.map(words).orElse(""));
         setInvalid(wrong.isPresent());
     }
 

@@ -22,9 +22,10 @@ final class FigurePlot {
     private static final double BAR = 20;
     private static final int MOST_LYING = 20;
     private static final int LETTERS = 26;
-    private static final int MOST_LABELS = 13;
+    /** What a letter takes below the bars with the gap to the next words: labels never run into each other. */
+    private static final double BESIDE = 7.4;
     /** A letter of the words below the bars is hardly wider: the first of fifty weeks must not be cut off at the edge. */
-    private static final double LETTER = 7;
+    private static final double LETTER = 9;
 
     private final FigureRows table;
     private final Formatter figures;
@@ -72,7 +73,9 @@ final class FigurePlot {
         int rows = table.rows().size();
         double slot = WIDTH / Math.max(1, rows);
         double bar = slot * 0.7 / (table.stacked() ? 1 : drawn.size());
-        int step = Math.max(1, (int) Math.ceil(rows / (double) MOST_LABELS));
+        int longest =
+                table.rows().stream().mapToInt(row -> label(row).length()).max().orElse(1);
+        int step = Math.max(1, (int) Math.ceil(rows * longest * BESIDE / WIDTH));
         for (int i = 0; i < rows; i++) {
             Row row = table.rows().get(i);
             double x = i * slot + slot * 0.15;

@@ -16,7 +16,10 @@ final class FigureWords {
             case COUNT -> figures.number(value, 0);
             case PERCENT -> figures.number(value, 0) + " %";
             case DAYS -> figures.text("insights.work.days", figures.number(value, 1));
-            case HOURS -> figures.text("insights.work.hours", figures.number(value, 1));
+            case HOURS ->
+                value > 0 && value < 1
+                        ? figures.text("insights.work.minutes", figures.number(value * 60, 0))
+                        : figures.text("insights.work.hours", figures.number(value, 1));
             case SQUARE_METRES -> figures.number(value, 2) + " m²";
             case MONEY -> figures.amount(value);
         };

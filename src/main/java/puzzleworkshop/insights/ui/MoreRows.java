@@ -39,6 +39,6 @@ class MoreRows<T> extends Div {
         shown = upTo;
         int left = all.size() - shown;
         more.setVisible(left > 0);
-        more.setText(figures.text("insights.more", Math.min(left, MORE), left));
+        more.setText(figures.text("insights.more", Math.min(left, MORE), Math.max(0, left - MORE)));
     }
 }

@@ -78,7 +78,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
                 ? getTranslation("insights.work.period.twelve")
                 : one.equals(ALL) ? getTranslation("insights.work.period.all") : String.valueOf(one.year()));
         span.setValue(TWELVE_MONTHS);
-        topic.setMinWidth("16rem");
+        topic.setMinWidth("19rem");
         span.setMinWidth("14rem");
         day = new DayField(getTranslation("insights.work.day"));
         day.setMax(workshop.today());
@@ -189,7 +189,7 @@ public class WorkFiguresView extends Div implements HasDynamicTitle {
         }
         Button open = new Button(words, press -> open(rows, row, period));
         open.addThemeVariants(ButtonVariant.TERTIARY, ButtonVariant.SMALL);
-        open.addClassName("insights-open");
+        open.addClassNames("insights-open", "pw-on-paper");
         open.setAriaLabel(getTranslation("insights.work.open", words));
         return open;
     }

@@ -20,7 +20,8 @@ public class PictureEdges {
     private record Asked(KeptWhole place, FramedPicture framed, Size finished) {}
 
     private final CroppedPictures pictures;
-    private final VersionedCache<Asked, PictureContour> found = VersionedCache.ofWeight(KEPT, contour -> 1);
+    private final VersionedCache<Asked, PictureContour> found =
+            VersionedCache.<Asked, PictureContour>ofWeight(KEPT, contour -> 1).restingOnTheQuestion();
 
     PictureEdges(CroppedPictures pictures) {
         this.pictures = pictures;

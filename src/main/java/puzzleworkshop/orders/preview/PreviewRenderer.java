@@ -46,7 +46,9 @@ public class PreviewRenderer {
 
     private final CroppedPictures pictures;
     private final PatternCache shelf;
-    private final VersionedCache<Look, byte[]> kept = VersionedCache.ofWeight(MOST_BYTES, face -> face.length);
+    private final VersionedCache<Look, byte[]> kept = VersionedCache.<Look, byte[]>ofWeight(
+                    MOST_BYTES, face -> face.length)
+            .restingOnTheQuestion();
 
     PreviewRenderer(CroppedPictures pictures, PatternCache shelf) {
         this.pictures = pictures;

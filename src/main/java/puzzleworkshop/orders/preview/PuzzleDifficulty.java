@@ -26,7 +26,8 @@ public class PuzzleDifficulty {
 
     private final CroppedPictures pictures;
     private final PatternCache patterns;
-    private final VersionedCache<Asked, Double> alikeness = VersionedCache.ofWeight(KEPT, number -> 1);
+    private final VersionedCache<Asked, Double> alikeness =
+            VersionedCache.<Asked, Double>ofWeight(KEPT, number -> 1).restingOnTheQuestion();
 
     PuzzleDifficulty(CroppedPictures pictures, PatternCache patterns) {
         this.pictures = pictures;

@@ -48,7 +48,7 @@ class CreditDialog extends Dialog {
                                 left.gross().rounded().amount(),
                                 invoice.currency().getDefaultFractionDigits())
                         .signed(invoice.currency())
-                        .saying(Sentence.of("papers.credit.range", left.gross(), left.rate()));
+                        .saying(Sentence.of("papers.credit.range", left.gross(), left.rate()), figures);
                 amount.setValue(left.gross().rounded().amount());
                 amount.setHelperText(figures.text("papers.dialog.up-to", left.gross()));
                 amounts.put(left.rate(), amount);

@@ -20,11 +20,16 @@ public class PatternCache {
 
     private static final int MOST_HEATS_KEPT = 2_000;
 
-    private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.ofWeight(
-            MOST_PIECES_KEPT, pattern -> pattern.pieces().size());
-    private final VersionedCache<InOrder, Ordered> plans = VersionedCache.ofWeight(MOST_PIECES_KEPT, Ordered::pieces);
+    private final VersionedCache<PatternSpec, CutPattern> kept = VersionedCache.<PatternSpec, CutPattern>ofWeight(
+                    MOST_PIECES_KEPT, pattern -> pattern.pieces().size())
+            .restingOnTheQuestion();
+    private final VersionedCache<InOrder, Ordered> plans = VersionedCache.<InOrder, Ordered>ofWeight(
+                    MOST_PIECES_KEPT, Ordered::pieces)
+            .restingOnTheQuestion();
 
-    private final VersionedCache<InOrder, CutHeat> heats = VersionedCache.ofWeight(MOST_HEATS_KEPT, heat -> 1);
+    private final VersionedCache<InOrder, CutHeat> heats = VersionedCache.<InOrder, CutHeat>ofWeight(
+                    MOST_HEATS_KEPT, heat -> 1)
+            .restingOnTheQuestion();
 
     private record InOrder(PatternSpec spec, CutPlan.Sequence sequence, CutPace pace) {}
 

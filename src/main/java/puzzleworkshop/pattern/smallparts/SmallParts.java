@@ -1,6 +1,7 @@
 package puzzleworkshop.pattern.smallparts;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -33,6 +34,7 @@ public final class SmallParts {
 
     private static final int DIRECTIONS = 48;
     private static final int BUDGET_PER_PIECE = 40_000;
+    private static final int BUDGET_OF_A_HARD_PIECE = 400_000;
     private static final int BUDGET_PER_PUZZLE = 1_500_000;
 
     private SmallParts() {}
@@ -40,13 +42,25 @@ public final class SmallParts {
     /** Judges every piece of a pattern with the thickness and kerf it was made for. */
     public static SmallPartsVerdict judge(CutPattern pattern, IntendedAge age) {
         double slack = pattern.spec().kerf().mm() / 2 + CUT_TOLERANCE_MM;
+        double thickness = pattern.spec().thickness().mm();
         List<Integer> small = new ArrayList<>();
-        int undecided = 0;
+        List<Piece> open = new ArrayList<>();
         int budget = BUDGET_PER_PUZZLE;
         for (Piece piece : pattern.pieces()) {
             int own = Math.min(BUDGET_PER_PIECE, budget);
-            SmallPartsCylinder.Answer answer =
-                    test(piece.outline(), pattern.spec().thickness().mm(), slack, own);
+            SmallPartsCylinder.Answer answer = test(piece.outline(), thickness, slack, own);
+            if (answer == SmallPartsCylinder.Answer.FITS) {
+                small.add(piece.number());
+            } else if (answer == SmallPartsCylinder.Answer.UNSURE) {
+                open.add(piece);
+                budget -= own;
+            }
+        }
+        int undecided = 0;
+        for (Piece piece : open) {
+            // hardly ever more than one or two, that miss by a hair: what is left is spent on them
+            int own = Math.min(BUDGET_OF_A_HARD_PIECE, budget);
+            SmallPartsCylinder.Answer answer = test(piece.outline(), thickness, slack, own);
             if (answer != SmallPartsCylinder.Answer.DOES_NOT_FIT) {
                 small.add(piece.number());
             }
@@ -55,6 +69,7 @@ public final class SmallParts {
                 budget -= own;
             }
         }
+        Collections.sort(small);
         return verdict(
                 age, pattern.pieces().size(), small, undecided, pattern.spec().thickness());
     }

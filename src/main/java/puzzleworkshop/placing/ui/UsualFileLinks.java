@@ -1,6 +1,7 @@
 package puzzleworkshop.placing.ui;
 
 import com.vaadin.flow.component.Component;
+import com.vaadin.flow.component.UI;
 import com.vaadin.flow.component.html.Div;
 import com.vaadin.flow.component.html.Paragraph;
 import java.util.Optional;
@@ -56,17 +57,20 @@ class UsualFileLinks implements OrderCutFiles {
     /** Worked out beside the screen: a large puzzle takes a second the first time. */
     private Component heat(Order order, UsualFiles.Said said) {
         SmallText text = new SmallText();
-        text.addAttachListener(attached -> UiPush.beside("heat of " + order.number(), () -> {
-            CutHeat heat = files.heat(order, said);
-            if (Double.isFinite(heat.soonestSeconds())) {
-                UiPush.tell(
-                        attached.getUI(),
-                        () -> text.setText(figures.text(
-                                "placing.usual.heat",
-                                figures.number(heat.soonestSeconds(), 0),
-                                figures.number(heat.peakKelvin(), 0))));
-            }
-        }));
+        text.addAttachListener(attached -> {
+            UI screen = attached.getUI(); // asked later, when the page may be left already, there is none
+            UiPush.beside("heat of " + order.number(), () -> {
+                CutHeat heat = files.heat(order, said);
+                if (Double.isFinite(heat.soonestSeconds())) {
+                    UiPush.tell(
+                            screen,
+                            () -> text.setText(figures.text(
+                                    "placing.usual.heat",
+                                    figures.number(heat.soonestSeconds(), 0),
+                                    figures.number(heat.peakKelvin(), 0))));
+                }
+            });
+        });
         return text;
     }
 }

@@ -79,6 +79,9 @@ class PromisePanel implements OrderPanel {
                 .promised()
                 .map(day -> figures.text("planning.promise.by", day, entry.way().name()))
                 .orElse(figures.text("planning.card.no-day"));
+        if (entry.toBeCollected()) {
+            return promised + " " + figures.text("planning.promise.kept");
+        }
         String ready = entry.outlook().finish().equals(Schedule.NEVER)
                 ? figures.text("planning.relief.never")
                 : figures.text(

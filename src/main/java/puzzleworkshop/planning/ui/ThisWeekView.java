@@ -249,7 +249,7 @@ public class ThisWeekView extends Div implements HasDynamicTitle {
         days.forEach(day -> byDay.add(new ArrayList<>()));
         for (Entry entry : standing.entries()) {
             Optional<LocalDate> promised = entry.order().promised();
-            if (promised.isPresent() && promised.get().isBefore(standing.today())) {
+            if (promised.isPresent() && promised.get().isBefore(standing.today()) && !entry.toBeCollected()) {
                 overdue.add(entry);
                 continue;
             }

@@ -40,10 +40,13 @@ public class RateBook {
     private final Clock clock;
     private final AfterCommit afterCommit;
     /** Asked for with every price, and hardly ever changed: kept until they are. */
-    private final VersionedCache<Held, List<HeldRate>> rates = VersionedCache.ofMost(DAYS_KEPT);
+    private final VersionedCache<Held, List<HeldRate>> rates =
+            VersionedCache.<Held, List<HeldRate>>ofMost(DAYS_KEPT).restingOn(RatesChanged.class);
 
-    private final VersionedCache<Held, PriceRule> rules = VersionedCache.ofMost(DAYS_KEPT);
-    private final VersionedCache<Held, List<ListPrice>> lists = VersionedCache.ofMost(DAYS_KEPT);
+    private final VersionedCache<Held, PriceRule> rules =
+            VersionedCache.<Held, PriceRule>ofMost(DAYS_KEPT).restingOn(RatesChanged.class);
+    private final VersionedCache<Held, List<ListPrice>> lists =
+            VersionedCache.<Held, List<ListPrice>>ofMost(DAYS_KEPT).restingOn(RatesChanged.class);
 
     /** What is asked: what holds on a day, in a currency. */
     private record Held(LocalDate day, Currency currency) {}

@@ -25,10 +25,14 @@ public class RackSettings {
     private final RackStore store;
     private final Workshop workshop;
     private final AfterCommit afterCommit;
-    private final VersionedCache<Class<RackRules>, RackRules> known = VersionedCache.ofMost(1);
-    private final VersionedCache<Class<Material>, List<Material>> materials = VersionedCache.ofMost(1);
-    private final VersionedCache<Class<BoardOffer>, List<BoardOffer>> offers = VersionedCache.ofMost(1);
-    private final VersionedCache<Class<Size>, List<Size>> blanks = VersionedCache.ofMost(1);
+    private final VersionedCache<Class<RackRules>, RackRules> known =
+            VersionedCache.<Class<RackRules>, RackRules>ofMost(1).restingOn(RulesChanged.class);
+    private final VersionedCache<Class<Material>, List<Material>> materials =
+            VersionedCache.<Class<Material>, List<Material>>ofMost(1).restingOn(RulesChanged.class);
+    private final VersionedCache<Class<BoardOffer>, List<BoardOffer>> offers =
+            VersionedCache.<Class<BoardOffer>, List<BoardOffer>>ofMost(1).restingOn(RulesChanged.class);
+    private final VersionedCache<Class<Size>, List<Size>> blanks =
+            VersionedCache.<Class<Size>, List<Size>>ofMost(1).restingOn(RulesChanged.class);
 
     RackSettings(RackStore store, Workshop workshop, AfterCommit afterCommit) {
         this.store = store;

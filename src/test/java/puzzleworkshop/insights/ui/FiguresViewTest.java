@@ -164,7 +164,7 @@ class FiguresViewTest extends SpringBrowserlessTest {
         assertThat(find(Anchor.class).all())
                 .filteredOn(link -> link.getHref().startsWith("orders/2"))
                 .hasSize(24);
-        List<Button> more = find(Button.class).withText("Show 1 more of 1").all();
+        List<Button> more = find(Button.class).withText("Show the other 1").all();
         assertThat(more).hasSize(2);
         more.forEach(button -> test(button).click());
         assertThat(find(Anchor.class).all())
