@@ -1,11 +1,8 @@
 package puzzleworkshop.papers.ticket;
 
 import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
-import org.openpdf.text.Chunk;
 import org.openpdf.text.Document;
 import org.openpdf.text.Element;
 import org.openpdf.text.Image;
@@ -13,12 +10,10 @@ import org.openpdf.text.PageSize;
 import org.openpdf.text.Paragraph;
 import org.openpdf.text.Phrase;
 import org.openpdf.text.Rectangle;
-import org.openpdf.text.pdf.PdfContentByte;
 import org.openpdf.text.pdf.PdfPCell;
 import org.openpdf.text.pdf.PdfPTable;
 import org.openpdf.text.pdf.PdfTemplate;
 import org.openpdf.text.pdf.PdfWriter;
-import puzzleworkshop.bench.Checklist;
 import puzzleworkshop.boards.BlankPlan;
 import puzzleworkshop.cutfiles.writing.GcodeFile;
 import puzzleworkshop.cutting.settings.CutSetting;
@@ -31,7 +26,6 @@ import puzzleworkshop.pattern.PersonalShape;
 import puzzleworkshop.pattern.PuzzleEdge;
 import puzzleworkshop.pattern.Tray;
 import puzzleworkshop.placing.given.GivenFile;
-import puzzleworkshop.workshop.Stage;
 
 /** Sets the job ticket on the page. */
 final class JobTicketPdf {
@@ -82,7 +76,7 @@ final class JobTicketPdf {
         document.add(head(writer));
         document.add(puzzle());
         boards.forEach(board -> document.add(board(writer, board)));
-        document.add(stages());
+        document.add(TicketStages.table(figures));
         cutFiles(document);
         Paragraph defer = new Paragraph(figures.text("bench.defer"), PaperFonts.soft(SMALL));
         defer.setSpacingBefore(3);
@@ -111,8 +105,8 @@ final class JobTicketPdf {
     }
 
     private PdfPTable head(PdfWriter writer) {
-        PdfPTable head = table(7, 2);
-        PdfPCell words = bare();
+        PdfPTable head = TicketCells.table(7, 2);
+        PdfPCell words = TicketCells.bare();
         words.addElement(new Paragraph(order.number(), PaperFonts.accent(24)));
         Paragraph who = new Paragraph(order.customer().name(), PaperFonts.bold(13));
         who.setSpacingBefore(2);
@@ -126,7 +120,7 @@ final class JobTicketPdf {
             words.addElement(new Paragraph(order.note(), PaperFonts.plain(TEXT)));
         }
         head.addCell(words);
-        PdfPCell code = bare();
+        PdfPCell code = TicketCells.bare();
         Image qr = qr(writer);
         qr.setAlignment(Element.ALIGN_RIGHT);
         code.addElement(qr);
@@ -135,12 +129,12 @@ final class JobTicketPdf {
     }
 
     private PdfPTable puzzle() {
-        PdfPTable row = table(10, 9);
+        PdfPTable row = TicketCells.table(10, 9);
         row.setSpacingBefore(6);
-        PdfPCell picture = bare();
-        picture.addElement(scaled(image(face), 255, 170));
+        PdfPCell picture = TicketCells.bare();
+        picture.addElement(TicketCells.scaled(TicketCells.image(face), 255, 170));
         row.addCell(picture);
-        PdfPTable facts = table(4, 7);
+        PdfPTable facts = TicketCells.table(4, 7);
         fact(facts, "orders.fact.size", figures.size(order.puzzle().finished()));
         fact(
                 facts,
@@ -191,20 +185,20 @@ final class JobTicketPdf {
             fact(facts, "papers.ticket.state", figures.text(s.state().textKey()));
             fact(facts, "papers.ticket.laser", figures.minutes(order.laser()));
         });
-        PdfPCell right = bare();
+        PdfPCell right = TicketCells.bare();
         right.addElement(facts);
         row.addCell(right);
         return row;
     }
 
     private PdfPTable board(PdfWriter writer, JobTicket.Board board) {
-        PdfPTable row = table(10, 9);
+        PdfPTable row = TicketCells.table(10, 9);
         row.setSpacingBefore(8);
-        PdfPCell drawing = bare();
+        PdfPCell drawing = TicketCells.bare();
         drawing.addElement(new TicketBoard(board, figures)
                 .draw(writer, 250, boards.size() > 1 ? HIGHEST_OF_SEVERAL : HIGHEST_BOARD));
         row.addCell(drawing);
-        PdfPCell words = bare();
+        PdfPCell words = TicketCells.bare();
         String where = board.sheet()
                 .map(sheet -> sheet.facts().place().isBlank()
                         ? figures.text("orders.sheet", String.valueOf(sheet.id().value()))
@@ -240,54 +234,6 @@ final class JobTicketPdf {
         return row;
     }
 
-    private PdfPTable stages() {
-        PdfPTable stages = table(1, 5, 22, 5);
-        stages.setSpacingBefore(8);
-        for (Stage stage : Stage.values()) {
-            PdfPCell box = lined();
-            box.addElement(new Chunk("\u00a0", PaperFonts.plain(TEXT)));
-            box.setCellEvent((cell, place, canvases) -> {
-                PdfContentByte canvas = canvases[PdfPTable.LINECANVAS];
-                canvas.saveState();
-                canvas.setLineWidth(0.8f);
-                canvas.setColorStroke(PaperFonts.INK);
-                canvas.rectangle(place.getLeft() + 1, place.getTop() - 14, 10, 10);
-                canvas.stroke();
-                canvas.restoreState();
-            });
-            stages.addCell(box);
-            PdfPCell name = lined();
-            name.addElement(new Paragraph(figures.text(stage.textKey()), PaperFonts.bold(TEXT)));
-            stages.addCell(name);
-            PdfPCell checks = lined();
-            checks.addElement(checks(stage));
-            stages.addCell(checks);
-            PdfPCell who = lined();
-            who.addElement(new Paragraph(figures.text("papers.ticket.who"), PaperFonts.soft(SMALL)));
-            stages.addCell(who);
-        }
-        return stages;
-    }
-
-    private Paragraph checks(Stage stage) {
-        Phrase phrase = new Phrase();
-        boolean first = true;
-        for (Checklist.Line line : Checklist.of(stage)) {
-            if (!first) {
-                phrase.add(new Chunk("  ·  ", PaperFonts.soft(SMALL)));
-            }
-            first = false;
-            String text = figures.text(line.textKey());
-            phrase.add(
-                    line.caution()
-                            ? new Chunk(figures.text("bench.caution", text), PaperFonts.bold(SMALL))
-                            : new Chunk(text, PaperFonts.plain(SMALL)));
-        }
-        Paragraph checks = new Paragraph(phrase);
-        checks.setLeading(9.6f);
-        return checks;
-    }
-
     private Image qr(PdfWriter writer) {
         PdfTemplate template = writer.getDirectContent().createTemplate(QR, QR);
         QrCode.of(address, 0).draw(template, 0, 0, QR, PaperFonts.INK);
@@ -295,51 +241,13 @@ final class JobTicketPdf {
     }
 
     private void fact(PdfPTable facts, String key, String value) {
-        PdfPCell name = bare();
+        PdfPCell name = TicketCells.bare();
         name.setPaddingBottom(2.5f);
         name.setPhrase(new Phrase(figures.text(key), PaperFonts.soft(TEXT - 0.5f)));
-        PdfPCell said = bare();
+        PdfPCell said = TicketCells.bare();
         said.setPaddingBottom(2.5f);
         said.setPhrase(new Phrase(value, PaperFonts.plain(TEXT)));
         facts.addCell(name);
         facts.addCell(said);
-    }
-
-    private static PdfPTable table(float... widths) {
-        PdfPTable table = new PdfPTable(widths);
-        table.setWidthPercentage(100);
-        return table;
-    }
-
-    private static PdfPCell bare() {
-        PdfPCell cell = new PdfPCell();
-        cell.setBorder(Rectangle.NO_BORDER);
-        cell.setPadding(0);
-        cell.setPaddingRight(8);
-        return cell;
-    }
-
-    private static PdfPCell lined() {
-        PdfPCell cell = new PdfPCell();
-        cell.setBorder(Rectangle.TOP);
-        cell.setBorderColor(PaperFonts.LINE);
-        cell.setPadding(0);
-        cell.setPaddingTop(1);
-        cell.setPaddingBottom(3.5f);
-        cell.setPaddingRight(6);
-        return cell;
-    }
-
-    private static Image image(byte[] jpeg) {
-        try {
-            return Image.getInstance(jpeg);
-        } catch (IOException unreadable) {
-            throw new UncheckedIOException(unreadable);
-        }
-    }
-
-    private static Image scaled(Image image, float width, float height) {
-        image.scaleToFit(width, height);
-        return image;
     }
 }
