@@ -13,7 +13,7 @@ import puzzleworkshop.wood.play.WoodCase;
 import puzzleworkshop.wood.play.WoodPeriod;
 
 /**
- * Freshly made cases like the open instances of Birgin, Romão and Ronconi, for a rule must hold on cases that it was not chosen
+ * Freshly made cases like the open instances of Birgin, Romão and Ronconi, because a rule must hold on cases that it was not chosen
  * on. Their ranges, and how often each number comes, were counted in the open files ({@code bromro}, {@code bromro2}); sides,
  * kinds and copies are drawn evenly and independently. A board costs its area. Usual sizes are the smallest blanks: those that
  * no other lies in. Nothing is turned, cuts have no width. A case whose blanks cannot be laid even on all its boards is drawn
@@ -47,7 +47,7 @@ final class MadePeriods {
 
     private MadePeriods() {}
 
-    /** As {@code bromro}: four periods, one or two boards in all. */
+    /** As {@code bromro}: four periods with a few blanks each. */
     static WoodCase small(int seed) {
         Random random = new Random(seed);
         double at = random.nextDouble();
