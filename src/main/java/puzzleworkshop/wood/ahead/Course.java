@@ -47,6 +47,49 @@ final class Course {
     }
 
     /**
+     * What is paid without looking ahead: in each period the cheapest boards that hold its blanks, as {@link ShortSighted} does,
+     * with two orders of blanks only.
+     */
+    double byHand(List<OpenBoard> start, boolean turning) {
+        List<OpenBoard> rack = start;
+        double paid = 0;
+        for (Step step : steps) {
+            Cheapest cheapest = cheapest(step, rack, turning);
+            paid += cheapest.paid();
+            rack = cheapest.after();
+        }
+        return paid;
+    }
+
+    private record Cheapest(double paid, List<OpenBoard> after) {}
+
+    private static Cheapest cheapest(Step step, List<OpenBoard> rack, boolean turning) {
+        long free = rack.stream().mapToLong(OpenBoard::freeArea).sum();
+        for (Purchases.Purchase way : step.purchases().ways()) {
+            if (free + way.area() < step.wantedArea()) {
+                continue;
+            }
+            for (int[] order : List.of(step.order(), step.otherOrder())) {
+                List<OpenBoard> boards = with(rack, way, step);
+                if (Laying.lay(boards, step.blanks(), order, PlaceRule.SMALLEST_REST, turning, null) != null) {
+                    return new Cheapest(way.cost(), boards);
+                }
+            }
+        }
+        Purchases.Purchase most = step.purchases().ways().getLast();
+        List<OpenBoard> boards = with(rack, most, step);
+        List<Integer> without = new ArrayList<>();
+        Laying.lay(boards, step.blanks(), step.order(), PlaceRule.SMALLEST_REST, turning, without);
+        return new Cheapest(most.cost() + without.size() * Math.max(step.dearest(), 1), boards);
+    }
+
+    private static List<OpenBoard> with(List<OpenBoard> rack, Purchases.Purchase way, Step step) {
+        List<OpenBoard> boards = Laying.copy(rack);
+        boards.addAll(way.boards(step.purchases().offers(), 0));
+        return boards;
+    }
+
+    /**
      * @param rack cut into; after it, as the course leaves it
      * @param room how many boards it holds at the end of a period, the largest stay; 0: any number
      */

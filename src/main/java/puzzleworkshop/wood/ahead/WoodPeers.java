@@ -12,7 +12,7 @@ import puzzleworkshop.wood.play.WoodPolicy;
 /** The ways to decide that are measured side by side. All lay blanks by the same packer. */
 public final class WoodPeers {
 
-    private static final int PLAYS = 6_000;
+    private static final int PLAYS = 700;
     private static final int PLAYS_OF_WEEKS = 1_500;
     private static final int LONGEST = 12;
     private static final int WEEKS_AHEAD = 4;
@@ -40,9 +40,10 @@ public final class WoodPeers {
         return lookAhead(new SeenFutures(), 1);
     }
 
-    /** Looks ahead over all periods with another teacher. */
+    /** Looks ahead over all periods with another teacher; what it has not saved before it hardly risks. */
     public static WoodPolicy lookAhead(Futures futures, long seed) {
-        return new LookAhead(futures, seed, LONGEST, PLAYS, List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)), TODAY);
+        return new LookAhead(
+                futures, seed, LONGEST, PLAYS, List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)), TODAY, true);
     }
 
     /** Looks some weeks ahead; the dealers always offer the same boards. */
@@ -53,7 +54,8 @@ public final class WoodPeers {
                 WEEKS_AHEAD,
                 PLAYS_OF_WEEKS,
                 List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)),
-                TODAY);
+                TODAY,
+                false);
     }
 
     /** The same search, told the truth about the periods to come; for cases whose rack has no room for a plan of a year. */
@@ -66,7 +68,8 @@ public final class WoodPeers {
                 WEEKS_AHEAD + 2,
                 200,
                 List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD), new Thrifty(1, PlaceRule.FULLEST_BOARD)),
-                TODAY);
+                TODAY,
+                false);
     }
 
     private static UsefulSizes ladder(List<Wanted> usual) {

@@ -20,6 +20,7 @@ public final class WoodPlay {
      * @param used area of the blanks cut
      * @param thrown area not kept for want of room
      * @param left area in the rack at the end
+     * @param rack what is left at the end
      */
     public record Result(
             long cost,
@@ -28,6 +29,7 @@ public final class WoodPlay {
             long used,
             long thrown,
             long left,
+            List<OpenBoard> rack,
             List<WoodDecision> decisions,
             List<Double> seconds) {}
 
@@ -61,7 +63,8 @@ public final class WoodPlay {
                     periods.subList(0, t),
                     periods.get(t),
                     rack.stream().map(OpenBoard::copy).toList(),
-                    next);
+                    next,
+                    cost);
             long start = System.nanoTime();
             WoodDecision decision = policy.decide(state);
             seconds.add((System.nanoTime() - start) / 1e9);
@@ -69,7 +72,7 @@ public final class WoodPlay {
             carryOut(decision, periods.subList(0, t + 1));
         }
         long left = rack.stream().mapToLong(OpenBoard::freeArea).sum();
-        return new Result(cost, stranded, bought, used, thrown, left, decisions, seconds);
+        return new Result(cost, stranded, bought, used, thrown, left, rack, decisions, seconds);
     }
 
     private void carryOut(WoodDecision decision, List<WoodPeriod> seen) {

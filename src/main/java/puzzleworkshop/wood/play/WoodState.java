@@ -10,6 +10,7 @@ import java.util.List;
  * @param now this one
  * @param rack boards with something left, oldest first; not to be changed
  * @param nextNumber the number that the next board bought will have
+ * @param paid in the periods before, blanks without a board included
  */
 public record WoodState(
         int periods,
@@ -19,7 +20,8 @@ public record WoodState(
         List<WoodPeriod> past,
         WoodPeriod now,
         List<OpenBoard> rack,
-        int nextNumber) {
+        int nextNumber,
+        long paid) {
 
     /** Periods after this one. */
     public int left() {

@@ -68,7 +68,7 @@ class WoodAheadTest {
         for (int seen : new int[] {0, 19}) {
             List<WoodPeriod> past = java.util.Collections.nCopies(seen, now);
             WoodState state =
-                    new WoodState(seen + 2, false, 0, List.of(new Wanted(10, 10)), past, now, List.of(), seen);
+                    new WoodState(seen + 2, false, 0, List.of(new Wanted(10, 10)), past, now, List.of(), seen, 0);
             assertThat(policy.decide(state).bought()).containsExactly(seen == 0 ? 0 : 1);
         }
     }
@@ -82,7 +82,7 @@ class WoodAheadTest {
             List<Wanted> blanks = split(new Wanted(12, 9), 6, random);
             WoodPeriod now = new WoodPeriod(List.of(new ForSale(30, 30, 900)), blanks);
             WoodState state =
-                    new WoodState(1, false, 0, List.of(), List.of(), now, List.of(new OpenBoard(0, 12, 9)), 1);
+                    new WoodState(1, false, 0, List.of(), List.of(), now, List.of(new OpenBoard(0, 12, 9)), 1, 0);
             bought += WoodPeers.lookAhead().decide(state).bought().isEmpty() ? 0 : 1;
         }
         assertThat(bought).isZero();
