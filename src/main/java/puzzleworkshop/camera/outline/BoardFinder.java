@@ -26,6 +26,16 @@ public final class BoardFinder {
     /** What a piece leaves of itself is no larger than this, in areas of the smallest crumb that counts. */
     private static final double LEFTOVER = 20;
 
+    /**
+     * What is nowhere thicker than this, in thicknesses and mm beyond, is no board but its side wall or its shadow: the face is
+     * as white as the paper. A strip wider than twice {@link #WIDE_ENOUGH} is a board in any case, however thick.
+     */
+    private static final double WALL_ALONE = 0.75;
+
+    private static final double WALL_BLUR = 1;
+
+    private static final double WIDE_ENOUGH = 6;
+
     /** So small a share of an edge told by colour alone matters less. */
     private static final double SELDOM = 0.1;
 
@@ -190,6 +200,7 @@ public final class BoardFinder {
 
     private FoundBoard board(int[] part) {
         requireWhole(part);
+        requireFace(part);
         if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
             throw new Refused("camera.outline.grey");
         }
@@ -243,6 +254,20 @@ public final class BoardFinder {
                     }
                 }
             }
+        }
+    }
+
+    private void requireFace(int[] part) {
+        boolean[] in = new boolean[mask.board.length];
+        for (int cell : part) {
+            in[cell] = true;
+        }
+        int deepest = 0;
+        for (int depth : Regions.depth(in, mask.ground.columns, mask.ground.rows)) {
+            deepest = Math.max(deepest, depth);
+        }
+        if (deepest * Ground.STEP < Math.min(WALL_ALONE * thickness + WALL_BLUR, WIDE_ENOUGH)) {
+            throw new Refused("camera.outline.pale");
         }
     }
 
