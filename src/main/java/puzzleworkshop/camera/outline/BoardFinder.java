@@ -105,7 +105,7 @@ public final class BoardFinder {
                 requireWhole(part);
                 requireNoGlare(part);
                 List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-                EdgeSearch search = new EdgeSearch(photo, mask);
+                EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
                 double[] edge = search.refined(onPlane(around.getFirst()));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 double[] ring = silhouette.onBoard(edge, walls);
@@ -206,7 +206,8 @@ public final class BoardFinder {
         }
         requireNoGlare(part);
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-        EdgeSearch search = new EdgeSearch(photo, mask);
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
         double[] byColour = search.refined(onPlane(rings.getFirst()));
         if (search.clear < FEWEST_CLEAR) {
             throw new Refused("camera.outline.noedge");
@@ -214,7 +215,6 @@ public final class BoardFinder {
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
         double[] seenRing = fine.refined(byColour);
-        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         boolean walls = silhouette.wallsShow(seenRing);
         double doubt = doubt(seenRing, clear, fine);
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
