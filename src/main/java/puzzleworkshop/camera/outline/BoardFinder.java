@@ -26,16 +26,6 @@ public final class BoardFinder {
     /** What a piece leaves of itself is no larger than this, in areas of the smallest crumb that counts. */
     private static final double LEFTOVER = 20;
 
-    /**
-     * What is nowhere thicker than this, in thicknesses and mm beyond, is no board but its side wall or its shadow: the face is
-     * as white as the paper. A strip wider than twice {@link #WIDE_ENOUGH} is a board in any case, however thick.
-     */
-    private static final double WALL_ALONE = 0.75;
-
-    private static final double WALL_BLUR = 1;
-
-    private static final double WIDE_ENOUGH = 6;
-
     /** So small a share of an edge told by colour alone matters less. */
     private static final double SELDOM = 0.1;
 
@@ -44,6 +34,7 @@ public final class BoardFinder {
     private final double printScale;
     private final SeenSheet seen;
     private final BoardMask mask;
+    private final SeenPart seenPart;
     private final List<FoundBoard> boards = new ArrayList<>();
     private final List<Sentence> leftOut = new ArrayList<>();
 
@@ -54,6 +45,7 @@ public final class BoardFinder {
         this.thickness = thickness / printScale;
         this.seen = MeasuringSheetFinder.find(photo);
         this.mask = new BoardMask(new Ground(photo, seen), smallest, pictures);
+        this.seenPart = new SeenPart(mask);
     }
 
     /**
@@ -102,8 +94,8 @@ public final class BoardFinder {
                 continue;
             }
             try {
-                requireWhole(part);
-                requireNoGlare(part);
+                seenPart.requireWhole(part);
+                seenPart.requireNoGlare(part);
                 List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
                 EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
                 double[] edge = search.refined(onPlane(around.getFirst()));
@@ -125,12 +117,6 @@ public final class BoardFinder {
             unseen = Double.POSITIVE_INFINITY;
         }
         return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
-    }
-
-    private void requireNoGlare(int[] part) {
-        if (Glare.isBeside(mask, part)) {
-            throw new Refused("camera.photo.glare");
-        }
     }
 
     private double[] inPhoto(double[] ring) {
@@ -199,12 +185,12 @@ public final class BoardFinder {
     }
 
     private FoundBoard board(int[] part) {
-        requireWhole(part);
-        requireFace(part);
+        seenPart.requireWhole(part);
+        seenPart.requireFace(part, thickness);
         if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
             throw new Refused("camera.outline.grey");
         }
-        requireNoGlare(part);
+        seenPart.requireNoGlare(part);
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
         Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
@@ -234,41 +220,6 @@ public final class BoardFinder {
                 edges.squared,
                 edges.squaredWithin * printScale,
                 thickness * printScale);
-    }
-
-    private void requireWhole(int[] part) {
-        Ground ground = mask.ground;
-        for (int cell : part) {
-            int r = cell / ground.columns;
-            int c = cell % ground.columns;
-            for (int dr = -3; dr <= 3; dr += 3) {
-                for (int dc = -3; dc <= 3; dc += 3) {
-                    int row = r + dr;
-                    int column = c + dc;
-                    if (row < 0 || column < 0 || row >= ground.rows || column >= ground.columns) {
-                        throw new Refused(
-                                seen.sheet().parts() == 1 ? "camera.outline.oversheet" : "camera.cards.beyond");
-                    }
-                    if (ground.kind[row * ground.columns + column] == Ground.Kind.UNSEEN) {
-                        throw new Refused("camera.outline.overphoto");
-                    }
-                }
-            }
-        }
-    }
-
-    private void requireFace(int[] part) {
-        boolean[] in = new boolean[mask.board.length];
-        for (int cell : part) {
-            in[cell] = true;
-        }
-        int deepest = 0;
-        for (int depth : Regions.depth(in, mask.ground.columns, mask.ground.rows)) {
-            deepest = Math.max(deepest, depth);
-        }
-        if (deepest * Ground.STEP < Math.min(WALL_ALONE * thickness + WALL_BLUR, WIDE_ENOUGH)) {
-            throw new Refused("camera.outline.pale");
-        }
     }
 
     /** Lens and view, flatness of paper and board, and how clear the edge is; twice the deviation, by common practice. */

@@ -174,7 +174,7 @@ final class EdgeSearch {
             double board = (weights[0] * light[0] + weights[1] * light[1] + weights[2] * light[2]) / weights[3];
             if (onPaper) {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
-                board = Math.max(0, board);
+                board = Math.max(0, Math.min(board, colour.darkness(level)));
                 double along = (t * 2 - 1) * REACH;
                 if (level < BoardColour.BURNT && isBlank(x + along * nx, y + along * ny)) {
                     // a burnt side wall has no colour left, but is darker than any shadow

@@ -117,6 +117,29 @@ class BoardFinderTest {
         assertThat(error.outside()).isLessThan(0.2);
     }
 
+    /** Lamp and window differ in colour, so the shadow is as brown as dark fibreboard: the edge was once led out to its rim. */
+    @Test
+    void a_brown_shadow_is_no_dark_board() {
+        for (double azimuth : new double[] {1, 4}) {
+            Scene scene = Scene.ofOneBoard(UPRIGHT, 4);
+            scene.frame(-43.5, 43.5, 297, 210, 8, azimuth, 0.86);
+            Scene.Board board = scene.boards.getFirst();
+            board.colour = new double[] {0.12, 0.075, 0.05};
+            board.wall = new double[] {0.06, 0.04, 0.025};
+            board.grain = 0.03;
+            scene.ambientColour = new double[] {1.15, 1, 0.6};
+            scene.lightColour = new double[] {0.9, 1, 1.15};
+            scene.ambient = 0.6;
+            scene.penumbra = 0.05;
+            scene.light = new double[] {900, -500, -900};
+            FoundBoard found =
+                    BoardFinder.find(RenderedPhoto.photo(scene), 4, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(UPRIGHT, ring(found), found.uncertaintyMm());
+            assertThat(error.largest()).as("mm, seen from %s", azimuth).isLessThan(0.8);
+            assertThat(error.outside()).as("mm outside, seen from %s", azimuth).isLessThan(0.2);
+        }
+    }
+
     /** Strongly packed, it lends paper a block away some of the wood's colour: the edge once went there and back, 2 mm outside. */
     @Test
     void pale_wood_in_a_strongly_packed_photo_gets_no_bumps_of_blocks() {
