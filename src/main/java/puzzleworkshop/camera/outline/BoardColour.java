@@ -18,6 +18,9 @@ final class BoardColour {
     /** How far inside an edge its own colour is read, mm: beyond side walls and blur. */
     private static final double[] INSIDE = {-1.4, -1.9, -2.4, -2.9};
 
+    /** A face darker than this is far from paper by its darkness as well, light against white paper. */
+    private static final double DARK_FACE = 0.2;
+
     private static final double[] NOTHING = {0, 0, 0, 1};
 
     private final BoardMask mask;
@@ -45,6 +48,15 @@ final class BoardColour {
         light[0] *= Math.exp(-red * shade);
         light[1] *= Math.exp(-(red - mask.tintRedGreen) * shade);
         light[2] *= Math.exp(-(red - mask.tintRedBlue) * shade);
+    }
+
+    /**
+     * As how much board a place on paper counts by its darkness, at most: about one on a dark face, a third in an ordinary shadow.
+     * Where lamp and window differ in colour a shadow may be as brown as dark wood, but not as dark. No bound for lighter faces.
+     */
+    double darkness(double level) {
+        double face = (mask.wood[0] + mask.wood[1] + mask.wood[2]) / 3;
+        return mask.varied || face > DARK_FACE ? Double.POSITIVE_INFINITY : (1 - code(level)) / (1 - code(face));
     }
 
     /**

@@ -34,6 +34,7 @@ public final class BoardFinder {
     private final double printScale;
     private final SeenSheet seen;
     private final BoardMask mask;
+    private final SeenPart seenPart;
     private final List<FoundBoard> boards = new ArrayList<>();
     private final List<Sentence> leftOut = new ArrayList<>();
 
@@ -44,6 +45,7 @@ public final class BoardFinder {
         this.thickness = thickness / printScale;
         this.seen = MeasuringSheetFinder.find(photo);
         this.mask = new BoardMask(new Ground(photo, seen), smallest, pictures);
+        this.seenPart = new SeenPart(mask);
     }
 
     /**
@@ -92,10 +94,10 @@ public final class BoardFinder {
                 continue;
             }
             try {
-                requireWhole(part);
-                requireNoGlare(part);
+                seenPart.requireWhole(part);
+                seenPart.requireNoGlare(part);
                 List<int[]> around = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-                EdgeSearch search = new EdgeSearch(photo, mask);
+                EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
                 double[] edge = search.refined(onPlane(around.getFirst()));
                 walls = walls == null ? silhouette.wallsShow(edge) : walls;
                 double[] ring = silhouette.onBoard(edge, walls);
@@ -115,12 +117,6 @@ public final class BoardFinder {
             unseen = Double.POSITIVE_INFINITY;
         }
         return new SeenEdges(rings, inPhoto, leftOut, mask.varied, unseen);
-    }
-
-    private void requireNoGlare(int[] part) {
-        if (Glare.isBeside(mask, part)) {
-            throw new Refused("camera.photo.glare");
-        }
     }
 
     private double[] inPhoto(double[] ring) {
@@ -189,13 +185,15 @@ public final class BoardFinder {
     }
 
     private FoundBoard board(int[] part) {
-        requireWhole(part);
+        seenPart.requireWhole(part);
+        seenPart.requireFace(part, thickness);
         if (!mask.byColour && mask.apart < DARKER_THAN_SHADOW) {
             throw new Refused("camera.outline.grey");
         }
-        requireNoGlare(part);
+        seenPart.requireNoGlare(part);
         List<int[]> rings = Regions.rings(part, mask.ground.columns, mask.ground.rows);
-        EdgeSearch search = new EdgeSearch(photo, mask);
+        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
+        EdgeSearch search = new EdgeSearch(photo, mask, silhouette);
         double[] byColour = search.refined(onPlane(rings.getFirst()));
         if (search.clear < FEWEST_CLEAR) {
             throw new Refused("camera.outline.noedge");
@@ -203,7 +201,6 @@ public final class BoardFinder {
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
         double[] seenRing = fine.refined(byColour);
-        Silhouette silhouette = new Silhouette(photo, seen.view(), thickness);
         boolean walls = silhouette.wallsShow(seenRing);
         double doubt = doubt(seenRing, clear, fine);
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
@@ -223,27 +220,6 @@ public final class BoardFinder {
                 edges.squared,
                 edges.squaredWithin * printScale,
                 thickness * printScale);
-    }
-
-    private void requireWhole(int[] part) {
-        Ground ground = mask.ground;
-        for (int cell : part) {
-            int r = cell / ground.columns;
-            int c = cell % ground.columns;
-            for (int dr = -3; dr <= 3; dr += 3) {
-                for (int dc = -3; dc <= 3; dc += 3) {
-                    int row = r + dr;
-                    int column = c + dc;
-                    if (row < 0 || column < 0 || row >= ground.rows || column >= ground.columns) {
-                        throw new Refused(
-                                seen.sheet().parts() == 1 ? "camera.outline.oversheet" : "camera.cards.beyond");
-                    }
-                    if (ground.kind[row * ground.columns + column] == Ground.Kind.UNSEEN) {
-                        throw new Refused("camera.outline.overphoto");
-                    }
-                }
-            }
-        }
     }
 
     /** Lens and view, flatness of paper and board, and how clear the edge is; twice the deviation, by common practice. */

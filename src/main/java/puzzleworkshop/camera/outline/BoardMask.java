@@ -24,6 +24,9 @@ final class BoardMask {
     /** Mean deviation of a colour's logarithm above which boards are no wood; strongly grained wood has a tenth. */
     private static final double MANY_COLOURS = 0.25;
 
+    /** Share of a dark board's darkness below which paper is only shaded. */
+    private static final double DARK_ENOUGH = 0.45;
+
     final Ground ground;
     final PaperLight paper;
     final Backdrop backdrop;
@@ -189,7 +192,15 @@ final class BoardMask {
         double lower = all[all.length / 10];
         double limit = Math.clamp(0.45 * Math.min(apart, 1.5 * lower), SURE, LARGEST_LIMIT);
         read(core);
-        take(marked(limit), smallest);
+        state = marked(limit);
+        BoardColour face = new BoardColour(this);
+        for (int cell = 0; cell < far.length; cell++) {
+            // a shadow on paper that is as brown as dark wood
+            if (ground.kind[cell] == Ground.Kind.PAPER && face.darkness(Math.exp(colour[0][cell])) < DARK_ENOUGH) {
+                state[cell] = 0;
+            }
+        }
+        take(state, smallest);
     }
 
     /** No colour anywhere: a board as grey as paper, told by its brightness. */

@@ -19,18 +19,35 @@ final class EdgeSearch {
 
     private static final double FOLD = 6;
 
+    /**
+     * Just inside an edge there is so much of what there is of the board's colour farther in. Less is no board: a JPEG lends paper
+     * some of the colour a block away, and a shadow has a tint of its own.
+     */
+    private static final double BOARD_INSIDE = 0.5;
+
+    /** The same where a side faces the camera: its wall may be browner or darker than the face. */
+    private static final double WALL_INSIDE = 0.25;
+
+    /** A side wall seen narrower than this is not seen, mm. */
+    private static final double WALL_SEEN = 0.2;
+
+    /** So far inside of a fall it has come to its full height, mm. */
+    private static final double FALL_WIDTH = 0.6;
+
     /** So far from an edge colour is whole, mm. */
     private static final double BESIDE = 0.8;
 
     private final Photo photo;
     private final BoardMask mask;
     private final BoardColour colour;
+    private final Silhouette silhouette;
     /** Share of points with a clear edge, of the ring searched last. */
     double clear;
 
-    EdgeSearch(Photo photo, BoardMask mask) {
+    EdgeSearch(Photo photo, BoardMask mask, Silhouette silhouette) {
         this.photo = photo;
         this.mask = mask;
+        this.silhouette = silhouette;
         this.colour = new BoardColour(mask);
     }
 
@@ -67,7 +84,7 @@ final class EdgeSearch {
             for (int s = 0; s < SAMPLES; s++) {
                 sum[s] /= weights;
             }
-            falls[i] = falls(sum, reach);
+            falls[i] = falls(sum, reach, silhouette.wall(ring, normals, i) > WALL_SEEN ? WALL_INSIDE : BOARD_INSIDE);
             off[i] = falls[i].length == 0 ? Double.NaN : falls[i][0];
         }
         double[] usual = calmed(off, normals, 9, 0);
@@ -157,7 +174,7 @@ final class EdgeSearch {
             double board = (weights[0] * light[0] + weights[1] * light[1] + weights[2] * light[2]) / weights[3];
             if (onPaper) {
                 // JPEG lends paper the opposite colour beside an edge; that is no edge of its own
-                board = Math.max(0, board);
+                board = Math.max(0, Math.min(board, colour.darkness(level)));
                 double along = (t * 2 - 1) * REACH;
                 if (level < BoardColour.BURNT && isBlank(x + along * nx, y + along * ny)) {
                     // a burnt side wall has no colour left, but is darker than any shadow
@@ -175,8 +192,12 @@ final class EdgeSearch {
         return cell >= 0 && mask.ground.kind[cell] == Ground.Kind.PAPER;
     }
 
-    /** Where a cut falls fast, from the outside in; nothing where nothing falls clearly. */
-    private static double[] falls(double[] cut, double reach) {
+    /**
+     * Where a cut falls fast, from the outside in; nothing where nothing falls clearly.
+     *
+     * @param least share of the whole drop that a fall comes from
+     */
+    private static double[] falls(double[] cut, double reach, double least) {
         int first = (int) ((REACH - reach) / STEP);
         int smooth = 1;
         double[] slope = new double[SAMPLES];
@@ -204,11 +225,22 @@ final class EdgeSearch {
         double[] found = new double[4];
         int count = 0;
         for (int s = SAMPLES - first - smooth - 2; s > first + smooth && count < found.length; s--) {
-            if (slope[s] > 0.3 * steepest && slope[s] >= slope[s - 1] && slope[s] > slope[s + 1]) {
+            if (slope[s] > 0.3 * steepest
+                    && slope[s] >= slope[s - 1]
+                    && slope[s] > slope[s + 1]
+                    && highest(cut, s) - outside > least * drop) {
                 found[count++] = peak(slope, s) * STEP - REACH;
             }
         }
         return java.util.Arrays.copyOf(found, count);
+    }
+
+    private static double highest(double[] cut, int fall) {
+        double highest = cut[fall];
+        for (int s = fall; s >= Math.max(0, fall - (int) (FALL_WIDTH / STEP)); s--) {
+            highest = Math.max(highest, cut[s]);
+        }
+        return highest;
     }
 
     /** The middle of a peak, by the weight of what rises above six tenths of it. */

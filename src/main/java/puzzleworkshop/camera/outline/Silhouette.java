@@ -28,7 +28,7 @@ final class Silhouette {
     }
 
     /** How far the top of a side facing the camera is seen from its foot, along the normal, mm; below zero where it turns away. */
-    private double wall(double[] ring, double[] normals, int i) {
+    double wall(double[] ring, double[] normals, int i) {
         double facing = normals[2 * i] * (eyeX - ring[2 * i]) + normals[2 * i + 1] * (eyeY - ring[2 * i + 1]);
         return facing * thickness / (height - thickness);
     }
@@ -70,32 +70,38 @@ final class Silhouette {
     }
 
     /**
-     * Whether the sides that face the camera show a wall: a band of another brightness as wide as the wall must be. Without such
+     * Whether the sides that face the camera show a wall: a band of another brightness or colour as wide as the wall must be. Without such
      * a band (a chamfered or rounded-off edge, a lid of paper) the edge seen is that of the top.
      */
     boolean wallsShow(double[] ring) {
         int n = Ring.size(ring);
         double[] normals = Ring.normals(ring, 4);
         double[] differences = new double[n];
+        double[] colours = new double[n];
         int count = 0;
         for (int i = 0; i < n; i++) {
             double wide = wall(ring, normals, i);
             if (wide * view.pixelsPerMm(ring[2 * i], ring[2 * i + 1]) < 4) {
                 continue;
             }
-            double wall = mean(ring, normals, i, -0.72 * wide, -0.3 * wide);
-            double face = mean(ring, normals, i, -2.2 * wide - 0.3, -1.3 * wide - 0.2);
-            differences[count++] = Math.log((wall + 1e-3) / (face + 1e-3));
+            double[] wall = mean(ring, normals, i, -0.72 * wide, -0.3 * wide);
+            double[] face = mean(ring, normals, i, -2.2 * wide - 0.3, -1.3 * wide - 0.2);
+            double red = Math.log((wall[0] + 1e-3) / (face[0] + 1e-3));
+            double blue = Math.log((wall[2] + 1e-3) / (face[2] + 1e-3));
+            colours[count] = red - blue;
+            differences[count++] =
+                    Math.log((wall[0] + wall[1] + wall[2] + 1e-3) / (face[0] + face[1] + face[2] + 1e-3));
         }
         if (count < 12) {
             return true;
         }
         java.util.Arrays.sort(differences, 0, count);
+        java.util.Arrays.sort(colours, 0, count);
         double middle = differences[count / 2];
-        return Math.abs(middle) > 0.13 || differences[count / 4] < -0.25;
+        return Math.abs(middle) > 0.13 || differences[count / 4] < -0.25 || Math.abs(colours[count / 2]) > 0.2;
     }
 
-    private double mean(double[] ring, double[] normals, int i, double from, double to) {
+    private double[] mean(double[] ring, double[] normals, int i, double from, double to) {
         double[] uv = new double[2];
         double[] sum = new double[3];
         for (int s = 0; s < 5; s++) {
@@ -104,6 +110,6 @@ final class Silhouette {
                 photo.addLight(uv[0], uv[1], 0.2, sum);
             }
         }
-        return sum[0] + sum[1] + sum[2];
+        return sum;
     }
 }

@@ -24,6 +24,8 @@ class BoardFinderTest {
 
     private static final double[] BOARD = {40, 60, 165, 66, 170, 150, 120, 152, 118, 230, 45, 226};
 
+    private static final double[] UPRIGHT = {35, 70, 175, 70, 175, 220, 35, 220};
+
     private static Scene scene(double thickness) {
         return Scene.ofOneBoard(BOARD, thickness);
     }
@@ -85,18 +87,83 @@ class BoardFinderTest {
     @Test
     @Tag("far")
     void a_burnt_wall_that_faces_the_camera_makes_no_corners() {
-        double[] square = {35, 70, 175, 70, 175, 220, 35, 220};
         for (int seed = 1; seed < 3; seed++) {
-            Scene scene = Scene.ofOneBoard(square, 6);
+            Scene scene = Scene.ofOneBoard(UPRIGHT, 6);
             scene.frame(-43.5, 43.5, 297, 210, 24, 0.4 + 2 * seed, 0.86);
             Scene.Board board = scene.boards.getFirst();
             board.colour = new double[] {0.62, 0.47, 0.31};
             board.wall = new double[] {0.15, 0.11, 0.07};
             Photo photo = RenderedPhoto.read(PhoneLook.of(RenderedPhoto.jpeg(scene), seed));
             FoundBoard found = BoardFinder.find(photo, 6, 1).boards().getFirst();
-            OutlineError error = OutlineError.between(square, ring(found), found.uncertaintyMm());
+            OutlineError error = OutlineError.between(UPRIGHT, ring(found), found.uncertaintyMm());
             assertThat(error.largest()).isLessThan(1);
             assertThat(found.outer()).as("corners, seed %s", seed).hasSize(4);
+        }
+    }
+
+    /** As bright as the face, so only its hue tells that a wall is seen: its foot was once taken for the top edge, 2 mm outside. */
+    @Test
+    void a_wall_as_bright_as_the_face_is_told_by_its_colour() {
+        Scene scene = Scene.ofOneBoard(UPRIGHT, 5);
+        scene.frame(-43.5, 43.5, 297, 210, 24, 0.4, 0.86);
+        Scene.Board board = scene.boards.getFirst();
+        board.colour = new double[] {0.15, 0.08, 0.045};
+        board.wall = new double[] {0.1, 0.1, 0.09};
+        board.grain = 0.03;
+        FoundBoard found =
+                BoardFinder.find(RenderedPhoto.photo(scene), 5, 1).boards().getFirst();
+        OutlineError error = OutlineError.between(UPRIGHT, ring(found), found.uncertaintyMm());
+        assertThat(error.p95()).isLessThan(0.3);
+        assertThat(error.outside()).isLessThan(0.2);
+    }
+
+    /** Lamp and window differ in colour, so the shadow is as brown as dark fibreboard: the edge was once led out to its rim. */
+    @Test
+    void a_brown_shadow_is_no_dark_board() {
+        for (double azimuth : new double[] {1, 4}) {
+            Scene scene = Scene.ofOneBoard(UPRIGHT, 4);
+            scene.frame(-43.5, 43.5, 297, 210, 8, azimuth, 0.86);
+            Scene.Board board = scene.boards.getFirst();
+            board.colour = new double[] {0.12, 0.075, 0.05};
+            board.wall = new double[] {0.06, 0.04, 0.025};
+            board.grain = 0.03;
+            scene.ambientColour = new double[] {1.15, 1, 0.6};
+            scene.lightColour = new double[] {0.9, 1, 1.15};
+            scene.ambient = 0.6;
+            scene.penumbra = 0.05;
+            scene.light = new double[] {900, -500, -900};
+            FoundBoard found =
+                    BoardFinder.find(RenderedPhoto.photo(scene), 4, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(UPRIGHT, ring(found), found.uncertaintyMm());
+            assertThat(error.largest()).as("mm, seen from %s", azimuth).isLessThan(0.8);
+            assertThat(error.outside()).as("mm outside, seen from %s", azimuth).isLessThan(0.2);
+        }
+    }
+
+    /** Strongly packed, it lends paper a block away some of the wood's colour: the edge once went there and back, 2 mm outside. */
+    @Test
+    void pale_wood_in_a_strongly_packed_photo_gets_no_bumps_of_blocks() {
+        for (int seed = 0; seed < 2; seed++) {
+            double[] turned = new double[UPRIGHT.length];
+            for (int i = 0; i < turned.length; i += 2) {
+                double x = UPRIGHT[i] - 105;
+                double y = UPRIGHT[i + 1] - 145;
+                turned[i] = 105 + Math.cos(0.1 * seed) * x - Math.sin(0.1 * seed) * y;
+                turned[i + 1] = 145 + Math.sin(0.1 * seed) * x + Math.cos(0.1 * seed) * y;
+            }
+            Scene scene = Scene.ofOneBoard(turned, 4);
+            scene.frame(-43.5, 43.5, 297, 210, 12, 1 + seed, 0.86);
+            Scene.Board board = scene.boards.getFirst();
+            board.colour = new double[] {0.74, 0.64, 0.47};
+            board.wall = new double[] {0.3, 0.2, 0.11};
+            scene.jpeg = 0.5f;
+            scene.noise = 0.02;
+            scene.seed = seed;
+            FoundBoard found =
+                    BoardFinder.find(RenderedPhoto.photo(scene), 4, 1).boards().getFirst();
+            OutlineError error = OutlineError.between(turned, ring(found), found.uncertaintyMm());
+            assertThat(error.largest()).as("mm, seed %s", seed).isLessThan(1.2);
+            assertThat(error.outside()).as("mm outside, seed %s", seed).isLessThan(0.2);
         }
     }
 

@@ -108,6 +108,20 @@ class RefusalSentencesTest {
         assertThat(no.sentence().key()).isEqualTo(key);
     }
 
+    /** The strip of its wall, 125 mm long and 4 mm wide, was once taken for the board: an outline wrong by its whole width. */
+    @Test
+    void a_board_as_white_as_the_paper_is_not_taken_for_its_wall() {
+        Scene scene = Scene.ofOneBoard(BOARD, 6);
+        scene.boards.getFirst().colour = new double[] {0.85, 0.85, 0.84};
+        scene.boards.getFirst().wall = new double[] {0.3, 0.19, 0.1};
+        scene.boards.getFirst().grain = 0.005;
+        scene.frame(-43.5, 43.5, 297, 210, 34, Math.PI, 0.8);
+        assertThat(catchThrowableOfType(Refused.class, () -> BoardFinder.find(RenderedPhoto.photo(scene), 6, 1))
+                        .sentence()
+                        .key())
+                .isEqualTo("camera.outline.pale");
+    }
+
     @Test
     void an_empty_sheet_and_a_photo_without_one_are_said() {
         Photo empty = RenderedPhoto.photo(with(scene -> scene.boards.clear()));

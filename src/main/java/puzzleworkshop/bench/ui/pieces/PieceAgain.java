@@ -215,10 +215,11 @@ class PieceAgain extends Div {
         String blank = figures.size(parts.blank(lost));
         list.add(new Paragraph(figures.text(scraps.isEmpty() ? "bench.again.no-scrap" : "bench.again.scraps", blank)));
         for (Suggestion scrap : scraps) {
+            String place = scrap.sheet().facts().place();
             list.add(new Paragraph(figures.text(
-                    "bench.again.scrap",
+                    place.isEmpty() ? "bench.again.scrap.unplaced" : "bench.again.scrap",
                     scrap.sheet().id().value(),
-                    scrap.sheet().facts().place(),
+                    place,
                     figures.say(scrap.reason()))));
         }
         return list;
