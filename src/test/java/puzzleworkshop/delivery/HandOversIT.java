@@ -43,6 +43,7 @@ import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.Orders;
+import puzzleworkshop.orders.ui.Punctuality;
 import puzzleworkshop.papers.Receipts;
 import puzzleworkshop.payments.Payment;
 import puzzleworkshop.planning.WeekPlan;
@@ -67,6 +68,9 @@ class HandOversIT {
 
     @Autowired
     WeekPlan plan;
+
+    @Autowired
+    Punctuality punctuality;
 
     @Autowired
     Parcels parcels;
@@ -157,6 +161,9 @@ class HandOversIT {
         assertThat(plan.now().of(order.id()).orElseThrow().outlook().verdict())
                 .as("it stays at the bench, where it is handed over")
                 .isEqualTo(DueVerdict.ON_TIME);
+        assertThat(punctuality.of(orders.get(order.id())))
+                .as("though its day is past")
+                .isEmpty();
     }
 
     @Test

@@ -27,9 +27,6 @@ class ComplaintStore {
 
     private final JdbcClient jdbc;
 
-    /** The id of a material, and how thick it is. */
-    record Board(String material, double thicknessMm) {}
-
     ComplaintStore(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
@@ -118,15 +115,15 @@ class ComplaintStore {
     }
 
     /** How many orders left since a moment on each material and thickness. */
-    Map<Board, Integer> left(Instant from) {
-        Map<Board, Integer> left = new HashMap<>();
+    Map<String, Integer> left(Instant from) {
+        Map<String, Integer> left = new HashMap<>();
         jdbc.sql("""
             select board_material, board_thickness_mm, count(*) as orders from order_left
             where handed_over_at >= :from group by board_material, board_thickness_mm
             """)
                 .param("from", Timestamp.from(from))
                 .query((row, n) -> left.put(
-                        new Board(row.getString("board_material"), row.getDouble("board_thickness_mm")),
+                        Complaints.board(row.getString("board_material"), row.getDouble("board_thickness_mm")),
                         row.getInt("orders")))
                 .list();
         return left;

@@ -3,7 +3,6 @@ package puzzleworkshop.delivery.returns;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -21,8 +20,6 @@ import puzzleworkshop.orders.Order;
 import puzzleworkshop.orders.OrderState;
 import puzzleworkshop.orders.Orders;
 import puzzleworkshop.runtime.AfterCommit;
-import puzzleworkshop.sheets.board.Material;
-import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Stage;
 import puzzleworkshop.workshop.Workshop;
 
@@ -45,7 +42,6 @@ public class Complaints {
     private final Orders orders;
     private final CutJobs cuts;
     private final Photos photos;
-    private final RackSettings rack;
     private final Workshop workshop;
     private final AfterCommit afterCommit;
     private final Clock clock;
@@ -55,7 +51,6 @@ public class Complaints {
             Orders orders,
             CutJobs cuts,
             Photos photos,
-            RackSettings rack,
             Workshop workshop,
             AfterCommit afterCommit,
             Clock clock) {
@@ -63,7 +58,6 @@ public class Complaints {
         this.orders = orders;
         this.cuts = cuts;
         this.photos = photos;
-        this.rack = rack;
         this.workshop = workshop;
         this.afterCommit = afterCommit;
         this.clock = clock;
@@ -91,9 +85,7 @@ public class Complaints {
     /** How many orders left on each board since a day. */
     @Transactional(readOnly = true)
     public Map<String, Integer> leftOnBoards(LocalDate since) {
-        Map<String, Integer> left = new HashMap<>();
-        store.left(start(since)).forEach((board, orders) -> left.merge(words(board), orders, Integer::sum));
-        return left;
+        return store.left(start(since));
     }
 
     private Instant start(LocalDate day) {
@@ -141,8 +133,7 @@ public class Complaints {
                 report.reason(),
                 report.stage(),
                 words,
-                words(new ComplaintStore.Board(
-                        order.board().material(), order.board().thickness().mm())),
+                board(order.board().material(), order.board().thickness().mm()),
                 cuts.lastFor(order.id()).map(job -> words(job.setting())).orElse(""),
                 Optional.empty()));
         orders.note(
@@ -156,14 +147,8 @@ public class Complaints {
         return id;
     }
 
-    /** Kept with the complaint in the words of its day, as its setting is. */
-    private String words(ComplaintStore.Board board) {
-        String material = rack.materials().stream()
-                .filter(one -> one.id().equals(board.material()))
-                .map(Material::name)
-                .findFirst()
-                .orElse(board.material());
-        return String.format(Locale.ROOT, "%s, %.1f mm", material, board.thicknessMm());
+    static String board(String material, double thicknessMm) {
+        return String.format(Locale.ROOT, "%s, %.1f mm", material, thicknessMm);
     }
 
     static String words(CutSetting setting) {

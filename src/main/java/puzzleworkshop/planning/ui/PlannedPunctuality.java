@@ -13,7 +13,7 @@ import puzzleworkshop.planning.WeekPlan;
 import puzzleworkshop.planning.schedule.DueVerdict;
 import puzzleworkshop.planning.schedule.Schedule.Outlook;
 
-/** By the week's plan; a day that is past is late whatever the order waits for. */
+/** By the week's plan; a day that is past is late whatever the order waits for, unless it waits to be collected. */
 @Component
 class PlannedPunctuality implements Punctuality {
 
@@ -30,7 +30,11 @@ class PlannedPunctuality implements Punctuality {
         if (order.state() != OrderState.CONFIRMED) {
             return Optional.empty();
         }
-        Optional<Outlook> outlook = plan.now().of(order.id()).map(WeekPlan.Entry::outlook);
+        Optional<WeekPlan.Entry> entry = plan.now().of(order.id());
+        if (entry.filter(WeekPlan.Entry::toBeCollected).isPresent()) {
+            return Optional.empty();
+        }
+        Optional<Outlook> outlook = entry.map(WeekPlan.Entry::outlook);
         if (outlook.filter(look -> look.verdict() == DueVerdict.LATE).isPresent()) {
             return Optional.of(
                     concern(Verdict.Kind.BAD, DueVerdict.LATE, outlook.get().lateDays()));

@@ -97,7 +97,7 @@ class ComplaintsIT {
         bench.tick(BookingKey.fresh(), List.of(order.id()), Stage.PRINT, WHO, "test");
         assertThat(complaints.since(workshop.today()))
                 .extracting(Complaint::board)
-                .contains("Birch ply, 3.0 mm");
+                .contains("birch-ply, 3.0 mm");
     }
 
     @Test

@@ -18,6 +18,7 @@ import puzzleworkshop.delivery.returns.InCommon;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.display.blocks.PageSection;
 import puzzleworkshop.insights.ui.FiguresSection;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Workshop;
 
 /** On Figures: what the complaints of a year have in common. */
@@ -27,11 +28,13 @@ class InCommonSection implements FiguresSection {
     private static final int MOST_LINKS = 12;
 
     private final Complaints complaints;
+    private final RackSettings rack;
     private final Workshop workshop;
     private final Formatter figures;
 
-    InCommonSection(Complaints complaints, Workshop workshop, Formatter figures) {
+    InCommonSection(Complaints complaints, RackSettings rack, Workshop workshop, Formatter figures) {
         this.complaints = complaints;
+        this.rack = rack;
         this.workshop = workshop;
         this.figures = figures;
     }
@@ -52,12 +55,19 @@ class InCommonSection implements FiguresSection {
         }
         section.add(new Paragraph(figures.text("delivery.figures.lead", all.size(), since)));
         section.add(groups("delivery.figures.stage", InCommon.byStage(all), figures::text));
-        section.add(groups(
-                "delivery.figures.board",
-                InCommon.byBoard(all, complaints.leftOnBoards(since)),
-                UnaryOperator.identity()));
+        section.add(
+                groups("delivery.figures.board", InCommon.byBoard(all, complaints.leftOnBoards(since)), this::named));
         section.add(groups("delivery.figures.setting", InCommon.bySetting(all), UnaryOperator.identity()));
         return Optional.of(section);
+    }
+
+    /** Kept with the id of the material, which nobody has to know. */
+    private String named(String board) {
+        return rack.materials().stream()
+                .filter(material -> board.startsWith(material.id() + ","))
+                .map(material -> material.name() + board.substring(material.id().length()))
+                .findFirst()
+                .orElse(board);
     }
 
     private Component groups(String title, List<InCommon.Group> groups, UnaryOperator<String> words) {
