@@ -7,6 +7,7 @@ import puzzleworkshop.insights.work.FigureRows.Behind;
 import puzzleworkshop.insights.work.FigureRows.Row;
 import puzzleworkshop.insights.work.FigureRows.Unit;
 import puzzleworkshop.measure.Sentence;
+import puzzleworkshop.sheets.board.RackSettings;
 import puzzleworkshop.workshop.Stage;
 
 /** What the complaints of a period have in common: the stage where they most likely arose, the board, the setting. */
@@ -17,9 +18,11 @@ class ComplaintFigures {
     private static final char BETWEEN = '|';
 
     private final Query query;
+    private final RackSettings rack;
 
-    ComplaintFigures(Query query) {
+    ComplaintFigures(Query query, RackSettings rack) {
         this.query = query;
+        this.rack = rack;
     }
 
     FigureRows inCommon(Period period) {
@@ -32,7 +35,7 @@ class ComplaintFigures {
             String aspect = row.getString("aspect");
             String what = row.getString("what");
             Object words =
-                    aspect.equals(STAGE) ? Sentence.of(Stage.valueOf(what).textKey()) : what;
+                    aspect.equals(STAGE) ? Sentence.of(Stage.valueOf(what).textKey()) : rack.inWords(what);
             return new Row(
                     aspect + BETWEEN + what,
                     Sentence.of("insights.work.complaint." + aspect, words),

@@ -55,6 +55,15 @@ public class RackSettings {
         return materials.get(Material.class, store::materials);
     }
 
+    /** A board as it was kept, with the id of its material in front, in the words of today. Other words stay as they are. */
+    public String inWords(String board) {
+        return materials().stream()
+                .filter(material -> board.startsWith(material.id() + ","))
+                .map(material -> material.name() + board.substring(material.id().length()))
+                .findFirst()
+                .orElse(board);
+    }
+
     /** Adds a material; its id is made from its name. */
     public Material addMaterial(String name, double densityKgM3) {
         String id = name.strip()

@@ -23,6 +23,7 @@ import puzzleworkshop.access.AsPerson;
 import puzzleworkshop.insights.work.FigureRows.Row;
 import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Refused;
+import puzzleworkshop.measure.Sentence;
 import puzzleworkshop.support.CleanDatabase;
 import puzzleworkshop.support.DatabaseTest;
 import puzzleworkshop.support.PlainOrders;
@@ -187,6 +188,15 @@ class WorkFiguresIT {
         assertThat(row(rows, "STAGE|CUT").values()).containsExactly(2, 1);
         assertThat(work.behind(Topic.COMPLAINTS, NOVEMBER, "BOARD|Poplar 3 mm"))
                 .containsExactly(new FigureRows.Behind(dark.number(), "Ida Norrby", 1));
+    }
+
+    @Test
+    void the_board_of_a_complaint_is_named_as_people_know_it() {
+        OrderRef order = handedOver("2026-10-20", "2026-11-03", "2026-11-02");
+        complaint(order, "CHARRED", "CUT", "birch-ply, craft, 3 mm", "", "2026-11-10");
+        assertThat(row(work.of(Topic.COMPLAINTS, NOVEMBER), "BOARD|birch-ply, craft, 3 mm")
+                        .label())
+                .isEqualTo(Sentence.of("insights.work.complaint.BOARD", "Birch ply, craft, 3 mm"));
     }
 
     private void complaint(OrderRef order, String reason, String stage, String board, String setting, String day) {

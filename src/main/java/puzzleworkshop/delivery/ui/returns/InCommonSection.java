@@ -56,18 +56,9 @@ class InCommonSection implements FiguresSection {
         section.add(new Paragraph(figures.text("delivery.figures.lead", all.size(), since)));
         section.add(groups("delivery.figures.stage", InCommon.byStage(all), figures::text));
         section.add(
-                groups("delivery.figures.board", InCommon.byBoard(all, complaints.leftOnBoards(since)), this::named));
+                groups("delivery.figures.board", InCommon.byBoard(all, complaints.leftOnBoards(since)), rack::inWords));
         section.add(groups("delivery.figures.setting", InCommon.bySetting(all), UnaryOperator.identity()));
         return Optional.of(section);
-    }
-
-    /** Kept with the id of the material, which nobody has to know. */
-    private String named(String board) {
-        return rack.materials().stream()
-                .filter(material -> board.startsWith(material.id() + ","))
-                .map(material -> material.name() + board.substring(material.id().length()))
-                .findFirst()
-                .orElse(board);
     }
 
     private Component groups(String title, List<InCommon.Group> groups, UnaryOperator<String> words) {
