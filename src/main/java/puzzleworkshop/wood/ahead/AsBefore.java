@@ -11,18 +11,12 @@ import puzzleworkshop.wood.play.WoodState;
 
 /**
  * A shadow account: what the rule before would have paid in all periods up to this one, this one included, and what it would go
- * on to pay in each of the courses drawn. Whoever thinks ahead may risk what that has saved against it, and hardly more: what a
- * course costs beyond the account counts several times. (Rules weighed by their accounts on the same past: Blum and Burch,
- * On-line learning and the metrical task system problem, Machine Learning 39, 2000; how much it counts is our own choice, tried
- * on made instances.)
+ * on to pay in each of the courses drawn. Where a candidate leaves everything as that rule would have it, the account says what
+ * it costs to go on without looking ahead; a better one must beat that, not only what quick rules make of the same boards.
+ * (Rules weighed by their accounts on the same past: Blum and Burch, On-line learning and the metrical task system problem,
+ * Machine Learning 39, 2000.)
  */
 final class AsBefore {
-
-    /** So much dearer than the account is not yet a loss. */
-    private static final double ALLOWED = 0.02;
-
-    /** What is lost beyond that counts so many times more. */
-    private static final double WEIGHT = 4;
 
     private final WoodPlay.Result now;
     private final boolean turning;
@@ -57,14 +51,5 @@ final class AsBefore {
     /** What it pays in the first courses, with all that was paid before. */
     double[] totals(int courses) {
         return totals.stream().limit(courses).mapToDouble(total -> total).toArray();
-    }
-
-    /** What was paid in all in each course, with losses against the account counted as said above. */
-    double[] weighed(double[] paid) {
-        double[] weighed = paid.clone();
-        for (int c = 0; c < weighed.length; c++) {
-            weighed[c] += WEIGHT * Math.max(0, paid[c] - (1 + ALLOWED) * totals.get(c));
-        }
-        return weighed;
     }
 }

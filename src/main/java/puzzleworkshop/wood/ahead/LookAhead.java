@@ -29,18 +29,24 @@ public final class LookAhead implements WoodPolicy {
     private final int plays;
     private final List<Thrifty> rules;
     private final WoodPolicy base;
-    private final boolean guarded;
+    private final boolean accounted;
 
     /**
      * @param horizon periods looked ahead at most
      * @param base what would be done without looking ahead; one of the things followed
      * @param plays how many plays of a course a decision may cost, about
-     * @param guarded whether losses against the base count more ({@link AsBefore}); where not, blanks lie as it lays them unless
-     *     another place is clearly better
+     * @param accounted whether an account of the base is kept beside ({@link AsBefore}); where not, blanks lie as it lays them
+     *     unless another place is clearly better
      */
     LookAhead(
-            Futures futures, long seed, int horizon, int plays, List<Thrifty> rules, WoodPolicy base, boolean guarded) {
-        this.guarded = guarded;
+            Futures futures,
+            long seed,
+            int horizon,
+            int plays,
+            List<Thrifty> rules,
+            WoodPolicy base,
+            boolean accounted) {
+        this.accounted = accounted;
         this.base = base;
         this.futures = futures;
         this.seed = seed;
@@ -69,7 +75,7 @@ public final class LookAhead implements WoodPolicy {
         Optional<Candidates.Candidate> likeIt = usually.filter(
                 other -> other.purchase().offers().equals(way.purchase().offers()));
         likeIt.ifPresent(layings::add);
-        return decision(race.best(layings, guarded ? Optional.empty() : likeIt));
+        return decision(race.best(layings, accounted ? Optional.empty() : likeIt));
     }
 
     private Race race(WoodState state) {
@@ -82,7 +88,7 @@ public final class LookAhead implements WoodPolicy {
                 plays,
                 Math.min(state.left(), horizon),
                 periods -> new Course(futures.draw(state, periods, random.split()), dearest),
-                guarded ? Optional.of(new AsBefore(state, base)) : Optional.empty());
+                accounted ? Optional.of(new AsBefore(state, base)) : Optional.empty());
     }
 
     private static WoodDecision decision(Candidates.Candidate chosen) {

@@ -46,7 +46,7 @@ final class Race {
     /**
      * @param plays how many plays of a course the decision may cost, about
      * @param ahead periods looked ahead
-     * @param account against which losses count more; none: every loss counts alike
+     * @param account which says what going on as before costs; none: that is reckoned like everything else
      */
     Race(WoodState state, List<Thrifty> rules, int plays, int ahead, Draws draws, Optional<AsBefore> account) {
         this.state = state;
@@ -65,7 +65,7 @@ final class Race {
         private final boolean asBefore;
         private final double[] paid = new double[rules.size()];
         private double[][] each = new double[0][];
-        private double[] weighed = new double[0];
+        private double[] inAll = new double[0];
 
         Runner(Candidates.Candidate candidate) {
             this.candidate = candidate;
@@ -86,10 +86,10 @@ final class Race {
                     paid[r] += each[c][r];
                 }
             }
-            weighed = weigh();
+            inAll = inAll();
         }
 
-        private double[] weigh() {
+        private double[] inAll() {
             int rule = IntStream.range(0, paid.length)
                     .boxed()
                     .min(Comparator.comparingDouble(r -> paid[r]))
@@ -97,16 +97,15 @@ final class Race {
             double[] own = Arrays.stream(each)
                     .mapToDouble(byRule -> state.paid() + cost() + byRule[rule])
                     .toArray();
-            if (account.isEmpty()) {
+            if (!asBefore) {
                 return own;
             }
-            double[] ahead = account.get().weighed(own);
-            double[] like = asBefore ? account.get().totals(own.length) : ahead;
-            return Arrays.stream(like).sum() < Arrays.stream(ahead).sum() ? like : ahead;
+            double[] gone = account.orElseThrow().totals(own.length);
+            return Arrays.stream(gone).sum() < Arrays.stream(own).sum() ? gone : own;
         }
 
         double mean() {
-            return Arrays.stream(weighed).average().orElse(0);
+            return Arrays.stream(inAll).average().orElse(0);
         }
     }
 
@@ -161,11 +160,11 @@ final class Race {
     private Candidates.Candidate worthIt(Runner best, Runner cheapest) {
         int seen = state.past().size() + 1;
         double won = 0;
-        for (int c = 0; c < best.weighed.length; c++) {
-            double here = cheapest.weighed[c] - best.weighed[c];
+        for (int c = 0; c < best.inAll.length; c++) {
+            double here = cheapest.inAll[c] - best.inAll[c];
             won += here < 0 ? (1 + CAUTION / seen) * here : here;
         }
         long more = best.cost() - cheapest.cost();
-        return won < RETURN / seen * more * best.weighed.length ? cheapest.candidate : best.candidate;
+        return won < RETURN / seen * more * best.inAll.length ? cheapest.candidate : best.candidate;
     }
 }

@@ -12,7 +12,7 @@ import puzzleworkshop.wood.play.WoodPolicy;
 /** The ways to decide that are measured side by side. All lay blanks by the same packer. */
 public final class WoodPeers {
 
-    private static final int PLAYS = 700;
+    private static final int PLAYS = 6_000;
     private static final int PLAYS_OF_WEEKS = 1_500;
     private static final int LONGEST = 12;
     private static final int WEEKS_AHEAD = 4;
@@ -40,7 +40,7 @@ public final class WoodPeers {
         return lookAhead(new SeenFutures(), 1);
     }
 
-    /** Looks ahead over all periods with another teacher; what it has not saved before it hardly risks. */
+    /** Looks ahead over all periods with another teacher, beside an account of the rule before. */
     public static WoodPolicy lookAhead(Futures futures, long seed) {
         return new LookAhead(
                 futures, seed, LONGEST, PLAYS, List.of(new Thrifty(0, PlaceRule.FULLEST_BOARD)), TODAY, true);
