@@ -27,6 +27,10 @@ import java.util.stream.Stream;
  */
 final class SeparateProcess {
 
+    /** Of the folder in which a file is read; with the number of this process: several programs share one temporary folder. */
+    private static final String FOLDER =
+            "puzzle-reading-" + ProcessHandle.current().pid() + "-";
+
     /** What the heap may take; a page of 24 megapixels and three transparent groups of its size fit. */
     private static final int HEAP_MEGABYTES = 448;
 
@@ -66,7 +70,7 @@ final class SeparateProcess {
      */
     static <T> T run(Class<?> main, List<String> arguments, Duration time, Consumer<String> line, Fetch<T> fetch)
             throws IOException {
-        Path folder = Files.createTempDirectory("puzzle-reading-");
+        Path folder = Files.createTempDirectory(FOLDER);
         try {
             Process process = new ProcessBuilder(command(main, arguments, folder))
                     .directory(folder.toFile())
