@@ -72,8 +72,12 @@ public class AccountantCsv {
                             paper.issuedOn(),
                             paper.dueOn(),
                             CsvCell.guarded(corrects.orElse("")),
-                            CsvCell.guarded(paper.orderNumber()),
-                            CsvCell.guarded(paper.customer().lines().findFirst().orElse("")),
+                            CsvCell.guarded(paper.order().number()),
+                            CsvCell.guarded(paper.parties()
+                                    .customer()
+                                    .lines()
+                                    .findFirst()
+                                    .orElse("")),
                             position++,
                             CsvCell.guarded(line.what()),
                             line.quantity().toPlainString(),

@@ -43,7 +43,7 @@ final class CreditLines {
             }
             whole &= amount.sameAs(left.gross());
             if (amount.isPositive()) {
-                parts.add(part(left, amount, words, invoice.vatMode()));
+                parts.add(part(left, amount, words, invoice.totals().mode()));
             }
         }
         boolean untouched = Money.sum(rest.stream().map(VatSum.OfRate::gross).toList(), invoice.currency())

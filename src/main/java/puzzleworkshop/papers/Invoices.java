@@ -141,7 +141,7 @@ public class Invoices {
         if (workshop.profile().address().isBlank()) {
             missing.add(Sentence.of("papers.missing.address"));
         }
-        if (settings.taxNumber().isBlank() && draft.vatMode() != VatMode.NONE) {
+        if (settings.taxNumber().isBlank() && draft.totals().mode() != VatMode.NONE) {
             missing.add(Sentence.of("papers.missing.tax-number"));
         }
         if (settings.bank().isBlank() && account(id).with(draft).open().isPositive()) {
@@ -166,8 +166,8 @@ public class Invoices {
         MoneySheet sheet = drafts.issued(
                 paper,
                 corrects,
-                orders.get(paper.order()),
-                account(paper.order()).whenIssued(paper),
+                orders.get(paper.order().id()),
+                account(paper.order().id()).whenIssued(paper),
                 store.settings(),
                 more);
         byte[] pdf = drafts.pdf(sheet);
@@ -190,32 +190,24 @@ public class Invoices {
 
     private Invoice creditNow(InvoiceId id, Map<Percent, Money> amounts, String reason, String who) {
         Invoice invoice = store.find(id).orElseThrow(() -> new Refused("papers.unknown"));
-        Order order = orders.lock(invoice.order());
+        Order order = orders.lock(invoice.order().id());
         if (invoice.series() != Invoice.Series.INVOICE || reason.isBlank()) {
             throw new Refused("papers.credit.reason");
         }
         String part = figures.text("papers.credit.part", invoice.number());
         List<Invoice.Line> lines =
-                CreditLines.of(invoice, account(invoice.order()).restByRate(invoice), amounts, part);
-        Money zero = Money.zero(invoice.currency());
+                CreditLines.of(invoice, account(invoice.order().id()).restByRate(invoice), amounts, part);
+        Invoice.Totals given = invoice.totals();
         Invoice paper = new Invoice(
                 new InvoiceId(0),
                 Invoice.Series.CREDIT_NOTE,
                 "",
                 invoice.order(),
-                invoice.orderNumber(),
-                Optional.of(id),
+                Optional.of(new Invoice.Correction(id, reason.strip())),
                 today(),
                 today(),
-                invoice.seller(),
-                invoice.taxNumber(),
-                invoice.customer(),
-                invoice.vatMode(),
-                invoice.vatRounding(),
-                sum(lines, Invoice.Line::net, zero),
-                sum(lines, Invoice.Line::vat, zero),
-                sum(lines, Invoice.Line::gross, zero),
-                reason.strip(),
+                invoice.parties(),
+                Invoice.Totals.of(lines, given.mode(), given.rounding(), invoice.currency()),
                 lines);
         Invoice issued = store.find(store.add(paper, who, clock.instant())).orElseThrow();
         keep(issued, "", false, who);
@@ -233,25 +225,16 @@ public class Invoices {
                 .replaceAll("\n+", "\n")
                 .strip();
         String customer = (order.customer().name() + "\n" + order.customer().address()).strip();
-        Money zero = Money.zero(vat.currency());
         return new Invoice(
                 new InvoiceId(0),
                 Invoice.Series.INVOICE,
                 number,
-                order.id(),
-                order.number(),
+                order.ref(),
                 Optional.empty(),
                 today(),
                 today().plusDays(settings.dueDays()),
-                seller,
-                settings.taxNumber(),
-                customer,
-                vat.mode(),
-                vat.rounding(),
-                sum(lines, Invoice.Line::net, zero),
-                sum(lines, Invoice.Line::vat, zero),
-                sum(lines, Invoice.Line::gross, zero),
-                "",
+                new Invoice.Parties(seller, settings.taxNumber(), customer),
+                Invoice.Totals.of(lines, vat.mode(), vat.rounding(), vat.currency()),
                 lines);
     }
 
@@ -261,9 +244,5 @@ public class Invoices {
 
     private Invoice made(long id) {
         return store.find(new InvoiceId(id)).orElseThrow();
-    }
-
-    private static Money sum(List<Invoice.Line> lines, Function<Invoice.Line, Money> part, Money currency) {
-        return Money.sum(lines.stream().map(part).toList(), currency.currency());
     }
 }

@@ -22,7 +22,7 @@ class KeptPaperStore {
 
     /** @param says the words on it, for whoever searches without opening the file */
     void keepIssued(Invoice paper, String says, byte[] pdf, boolean late, String who, Instant now) {
-        add(paper.series().name(), paper.order(), Optional.of(paper.id()), 0, "", says, pdf, late, who, now);
+        add(paper.series().name(), paper.order().id(), Optional.of(paper.id()), 0, "", says, pdf, late, who, now);
     }
 
     void keepQuote(OrderId order, int running, String about, String says, byte[] pdf, String who, Instant now) {

@@ -96,7 +96,7 @@ public class MoneyPapers {
             return paper.get().pdf();
         }
         Invoice invoice = invoices.find(id).orElseThrow(() -> new Refused("papers.unknown"));
-        orders.lock(invoice.order());
+        orders.lock(invoice.order().id());
         return kept.issued(id).map(KeptPaper::pdf).orElseGet(() -> {
             String late = figures.text("papers.kept-late", PaperDrafts.day(today()));
             return invoices.keep(invoice, late, true, signedIn.name());

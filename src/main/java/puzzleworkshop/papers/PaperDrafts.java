@@ -106,7 +106,7 @@ class PaperDrafts {
         boolean credit = invoice.series() == Invoice.Series.CREDIT_NOTE;
         List<Pair> facts = new ArrayList<>();
         facts.add(pair("papers.fact.date", day(invoice.issuedOn())));
-        facts.add(pair("papers.fact.order", invoice.orderNumber()));
+        facts.add(pair("papers.fact.order", invoice.order().number()));
         corrects.ifPresent(number -> facts.add(pair("papers.fact.corrects", number)));
         if (!credit) {
             order.handedOverAt()
@@ -117,25 +117,25 @@ class PaperDrafts {
                 facts.add(pair("papers.fact.due", day(invoice.dueOn())));
             }
         }
-        if (!invoice.taxNumber().isEmpty()) {
-            facts.add(pair("papers.fact.tax-number", invoice.taxNumber()));
+        if (!invoice.parties().taxNumber().isEmpty()) {
+            facts.add(pair("papers.fact.tax-number", invoice.parties().taxNumber()));
         }
         List<List<String>> rows = invoice.lines().stream()
                 .map(line -> priceRow(
-                        invoice.vatMode(),
+                        invoice.totals().mode(),
                         line.what(),
                         figures.number(line.quantity().doubleValue(), 2),
                         figures.money(line.unitPrice()),
                         figures.percent(line.vatRate()),
-                        figures.money(invoice.vatMode() == VatMode.ON_TOP ? line.net() : line.gross())))
+                        figures.money(invoice.totals().mode() == VatMode.ON_TOP ? line.net() : line.gross())))
                 .toList();
         return new MoneySheet(
                 figures.text(credit ? "papers.credit.title" : "papers.invoice.title", invoice.number()),
                 facts,
-                lines(invoice.seller()),
-                lines(invoice.customer()),
+                lines(invoice.parties().seller()),
+                lines(invoice.parties().customer()),
                 invoice.reason(),
-                priceColumns(invoice.vatMode()),
+                priceColumns(invoice.totals().mode()),
                 rows,
                 sums(invoice, account),
                 notes(invoice, account, settings, more),
@@ -216,14 +216,14 @@ class PaperDrafts {
     }
 
     private List<Pair> notes(Invoice invoice, OrderAccount account, PaperSettings settings, String more) {
-        List<Pair> notes = new ArrayList<>(taxNotes(invoice.vatMode()));
+        List<Pair> notes = new ArrayList<>(taxNotes(invoice.totals().mode()));
         if (invoice.series() == Invoice.Series.INVOICE) {
-            if (invoice.vatMode() != VatMode.NONE) {
+            if (invoice.totals().mode() != VatMode.NONE) {
                 notes.add(new Pair(
                         "",
                         figures.text(
                                 "papers.tax-rounded",
-                                figures.text(invoice.vatRounding().textKey()))));
+                                figures.text(invoice.totals().rounding().textKey()))));
             }
             if (!settings.bank().isEmpty() && account.open().isPositive()) {
                 notes.add(new Pair(figures.text("papers.bank", invoice.number()), settings.bank()));

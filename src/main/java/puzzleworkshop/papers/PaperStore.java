@@ -15,6 +15,7 @@ import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.rates.VatRounding;
@@ -65,19 +66,19 @@ class PaperStore {
             """)
                 .param("series", paper.series().name())
                 .param("year", paper.issuedOn().getYear())
-                .param("order", paper.order().value())
-                .param("orderNumber", paper.orderNumber())
+                .param("order", paper.order().id().value())
+                .param("orderNumber", paper.order().number())
                 .param("corrects", paper.corrects().map(InvoiceId::value).orElse(null))
                 .param("issued", paper.issuedOn())
                 .param("due", paper.dueOn())
-                .param("seller", paper.seller())
-                .param("taxNumber", paper.taxNumber())
-                .param("customer", paper.customer())
-                .param("mode", paper.vatMode().name())
-                .param("rounding", paper.vatRounding().name())
+                .param("seller", paper.parties().seller())
+                .param("taxNumber", paper.parties().taxNumber())
+                .param("customer", paper.parties().customer())
+                .param("mode", paper.totals().mode().name())
+                .param("rounding", paper.totals().rounding().name())
                 .param("currency", paper.currency().getCurrencyCode())
-                .param("net", paper.net().amount())
-                .param("vat", paper.vat().amount())
+                .param("net", paper.totals().net().amount())
+                .param("vat", paper.totals().vat().amount())
                 .param("gross", paper.gross().amount())
                 .param("reason", paper.reason())
                 .param("who", who)
@@ -135,24 +136,24 @@ class PaperStore {
 
     private static Invoice invoice(ResultSet row, List<Invoice.Line> lines) throws SQLException {
         Currency currency = Currency.getInstance(row.getString("currency"));
+        String reason = row.getString("reason");
+        Optional<Invoice.Correction> correction = Optional.ofNullable(row.getObject("corrects", Long.class))
+                .map(of -> new Invoice.Correction(new InvoiceId(of), reason));
         return new Invoice(
                 new InvoiceId(row.getLong("id")),
                 Invoice.Series.valueOf(row.getString("series")),
                 row.getString("number"),
-                new OrderId(row.getLong("order_id")),
-                row.getString("order_number"),
-                Optional.ofNullable(row.getObject("corrects", Long.class)).map(InvoiceId::new),
+                new OrderRef(new OrderId(row.getLong("order_id")), row.getString("order_number")),
+                correction,
                 row.getObject("issued_on", LocalDate.class),
                 row.getObject("due_on", LocalDate.class),
-                row.getString("seller"),
-                row.getString("tax_number"),
-                row.getString("customer"),
-                VatMode.valueOf(row.getString("vat_mode")),
-                VatRounding.valueOf(row.getString("vat_rounding")),
-                money(row, "net", currency),
-                money(row, "vat", currency),
-                money(row, "gross", currency),
-                row.getString("reason"),
+                new Invoice.Parties(row.getString("seller"), row.getString("tax_number"), row.getString("customer")),
+                new Invoice.Totals(
+                        money(row, "net", currency),
+                        money(row, "vat", currency),
+                        money(row, "gross", currency),
+                        VatMode.valueOf(row.getString("vat_mode")),
+                        VatRounding.valueOf(row.getString("vat_rounding"))),
                 lines);
     }
 

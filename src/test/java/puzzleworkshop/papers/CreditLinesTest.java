@@ -17,6 +17,7 @@ import org.junit.jupiter.api.DisplayNameGenerator;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.measure.Refused;
 import puzzleworkshop.papers.InvoiceLines.Said;
@@ -135,7 +136,11 @@ class CreditLinesTest {
 
     private static Invoice note(Invoice invoice, List<Invoice.Line> lines) {
         return paper(
-                Invoice.Series.CREDIT_NOTE, Optional.of(invoice.id()), lines, invoice.vatMode(), invoice.vatRounding());
+                Invoice.Series.CREDIT_NOTE,
+                Optional.of(invoice.id()),
+                lines,
+                invoice.totals().mode(),
+                invoice.totals().rounding());
     }
 
     private static Invoice paper(
@@ -149,20 +154,12 @@ class CreditLinesTest {
                 new InvoiceId(corrects.isEmpty() ? 1 : 2),
                 series,
                 "",
-                new OrderId(1),
-                "",
-                corrects,
+                new OrderRef(new OrderId(1), ""),
+                corrects.map(of -> new Invoice.Correction(of, "")),
                 day,
                 day,
-                "",
-                "",
-                "",
-                mode,
-                rounding,
-                Money.sum(lines.stream().map(Invoice.Line::net).toList(), EUR),
-                Money.sum(lines.stream().map(Invoice.Line::vat).toList(), EUR),
-                Money.sum(lines.stream().map(Invoice.Line::gross).toList(), EUR),
-                "",
+                new Invoice.Parties("", "", ""),
+                Invoice.Totals.of(lines, mode, rounding, EUR),
                 lines);
     }
 }

@@ -277,8 +277,8 @@ class InvoicesIT {
                 expected = expected.add(invoice.gross().amount())
                         .subtract(credit.gross().amount());
                 expectedVat = expectedVat
-                        .add(invoice.vat().amount())
-                        .subtract(credit.vat().amount());
+                        .add(invoice.totals().vat().amount())
+                        .subtract(credit.totals().vat().amount());
             }
         }
         StringWriter out = new StringWriter();
@@ -324,7 +324,7 @@ class InvoicesIT {
                                 rate.rate().hundredths().toPlainString(),
                                 rate.vat().amount(),
                                 BigDecimal::add));
-                expected.merge("20", credit.vat().amount().negate(), BigDecimal::add);
+                expected.merge("20", credit.totals().vat().amount().negate(), BigDecimal::add);
                 assertThatThrownBy(() -> invoices.credit(
                                 BookingKey.fresh(),
                                 invoice.id(),
@@ -368,7 +368,7 @@ class InvoicesIT {
                         values ('CREDIT_NOTE', 2026, 0, '', :order, '', :corrects, now(), now(), '', '', '', 'INCLUDED',
                             'BY_TOTAL', 'EUR', 10, 2, 12, '', now()) returning id
                         """)
-                            .param("order", invoice.order().value())
+                            .param("order", invoice.order().id().value())
                             .param("corrects", invoice.id().value())
                             .query(Long.class)
                             .single();
@@ -459,11 +459,12 @@ class InvoicesIT {
         for (String change : List.of("update kept_paper set says = ''", "delete from kept_paper")) {
             assertThatThrownBy(() -> jdbc.sql(change).update()).hasMessageContaining("stands as it is");
         }
-        assertThatThrownBy(() ->
-                        jdbc.sql("""
+        assertThatThrownBy(() -> jdbc.sql("""
                             insert into kept_paper (kind, order_id, running, about, says, content, sha256, late, kept_at, kept_by)
                             values ('QUOTE', :order, 1, '', '', 'x', sha256('y'), false, now(), 'mara')
-                            """).param("order", invoice.order().value()).update())
+                            """)
+                        .param("order", invoice.order().id().value())
+                        .update())
                 .hasMessageContaining("kept_paper_sha256");
     }
 

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.pricing.rates.VatMode;
 import puzzleworkshop.pricing.rates.VatRounding;
 
@@ -41,20 +42,12 @@ class OrderAccountTest {
                 new InvoiceId(id),
                 series,
                 "2026-000" + id,
-                new OrderId(1),
-                "2026-0001",
-                corrects,
+                new OrderRef(new OrderId(1), "2026-0001"),
+                corrects.map(of -> new Invoice.Correction(of, "")),
                 day,
                 day.plusDays(14),
-                "",
-                "",
-                "Ida Lund",
-                VatMode.NONE,
-                VatRounding.BY_TOTAL,
-                gross,
-                NOTHING,
-                gross,
-                "",
+                new Invoice.Parties("", "", "Ida Lund"),
+                new Invoice.Totals(gross, NOTHING, gross, VatMode.NONE, VatRounding.BY_TOTAL),
                 List.of());
     }
 }

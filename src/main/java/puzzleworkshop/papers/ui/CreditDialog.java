@@ -39,7 +39,7 @@ class CreditDialog extends Dialog {
         fields.addClassName("pw-stack");
         for (VatSum.OfRate left : rest) {
             if (left.gross().isPositive()) {
-                String label = invoice.vatMode() == VatMode.NONE
+                String label = invoice.totals().mode() == VatMode.NONE
                         ? figures.text("papers.dialog.amount")
                         : figures.text("papers.dialog.amount-at-rate", left.rate());
                 AmountField amount = new AmountField(

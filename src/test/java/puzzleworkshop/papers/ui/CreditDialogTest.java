@@ -19,6 +19,7 @@ import org.springframework.security.test.context.support.WithMockUser;
 import puzzleworkshop.display.Formatter;
 import puzzleworkshop.measure.Money;
 import puzzleworkshop.measure.OrderId;
+import puzzleworkshop.measure.OrderRef;
 import puzzleworkshop.measure.Percent;
 import puzzleworkshop.papers.Invoice;
 import puzzleworkshop.papers.InvoiceId;
@@ -105,20 +106,17 @@ class CreditDialogTest extends ScreenTest {
                 new InvoiceId(1),
                 Invoice.Series.INVOICE,
                 "2026-0001",
-                new OrderId(1),
-                "2026-0001",
+                new OrderRef(new OrderId(1), "2026-0001"),
                 Optional.empty(),
                 day,
                 day.plusDays(14),
-                "",
-                "",
-                "Ida Lund",
-                VatMode.INCLUDED,
-                VatRounding.BY_TOTAL,
-                Money.of("20.00", "EUR"),
-                Money.of("2.50", "EUR"),
-                Money.of("22.50", "EUR"),
-                "",
+                new Invoice.Parties("", "", "Ida Lund"),
+                new Invoice.Totals(
+                        Money.of("20.00", "EUR"),
+                        Money.of("2.50", "EUR"),
+                        Money.of("22.50", "EUR"),
+                        VatMode.INCLUDED,
+                        VatRounding.BY_TOTAL),
                 List.of());
     }
 }
