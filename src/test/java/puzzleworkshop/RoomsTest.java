@@ -3,14 +3,19 @@ package puzzleworkshop;
 import com.tngtech.archunit.core.importer.ImportOption;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.springframework.modulith.core.ApplicationModules;
 import org.springframework.modulith.docs.Documenter;
 import org.springframework.modulith.docs.Documenter.DiagramOptions;
 import org.springframework.modulith.docs.Documenter.Options;
 
-/** Rooms speak to each other through their faces only, and never in a circle. */
+/**
+ * Rooms speak to each other through their faces only, and never in a circle. The whole house is read once more for it;
+ * FloorsTest and PackagesTest tell most of it in the inner loop.
+ */
 @DisplayNameGeneration(ReplaceUnderscores.class)
+@Tag("slow")
 class RoomsTest {
 
     static final ApplicationModules ROOMS = ApplicationModules.of(PuzzleWorkshop.class, onlyTheProgram());

@@ -10,6 +10,7 @@ import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import puzzleworkshop.cutfiles.found.FoundLines;
 import puzzleworkshop.cutfiles.found.Remark;
@@ -25,6 +26,7 @@ class SvgAgainstOtherEngineTest {
 
     private static final int DRAWINGS = 400;
 
+    @Tag("slow")
     @Test
     void random_drawings_have_the_size_and_length_that_another_engine_draws() throws IOException {
         int compared = 0;

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.DisplayNameGeneration;
 import org.junit.jupiter.api.DisplayNameGenerator.ReplaceUnderscores;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.locationtech.jts.algorithm.distance.DiscreteHausdorffDistance;
 import org.locationtech.jts.geom.Coordinate;
@@ -54,6 +55,7 @@ class AlikeShapesTest {
     }
 
     /** JTS's distance after a search over all turns about the middles and small shifts: ours is no larger. */
+    @Tag("slow")
     @Test
     void what_is_found_is_no_more_than_what_a_search_over_all_turns_finds_with_jts() {
         CurvePath heart = PersonalShapes.heart(Point.of(0, 0), Length.mm(40)).outline();
