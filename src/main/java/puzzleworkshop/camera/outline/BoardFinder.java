@@ -200,9 +200,11 @@ public final class BoardFinder {
         }
         double clear = search.clear;
         FineEdge fine = new FineEdge(photo, mask, search);
-        double[] seenRing = fine.refined(byColour);
+        DeepShadow shadow = new DeepShadow(photo, mask, silhouette);
+        double[] seenRing = shadow.leftOut(fine.refined(byColour));
         boolean walls = silhouette.wallsShow(seenRing);
-        double doubt = doubt(seenRing, clear, fine);
+        seenPart.requireOneColour(seenRing, silhouette);
+        double doubt = doubt(seenRing, clear, fine) + shadow.moved;
         StraightEdges edges = new StraightEdges(silhouette.onBoard(seenRing, walls), doubt);
         List<List<Point>> holes = new ArrayList<>();
         for (int[] hole : rings.subList(1, rings.size())) {

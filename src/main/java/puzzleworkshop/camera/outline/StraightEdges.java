@@ -12,7 +12,21 @@ import java.util.List;
 final class StraightEdges {
 
     /** A free curve's polygon stays this near to it. */
-    static final double CURVE_MM = 0.25;
+    static final double CURVE_MM = 0.15;
+
+    /**
+     * A stretch of which a fifth lies so far beside the line is a curve, mm; by this share of its length more, because paper is never
+     * quite flat, and by so many deviations of that fifth's mean.
+     */
+    private static final double BOW_MM = 0.03;
+
+    private static final double BOW_SHARE = 0.0002;
+    private static final double SCATTER = 2;
+
+    /** How far two lines may meet from the ring, mm, where they hardly turn, and for each part that a corner is sharper than that. */
+    private static final double MEET_MM = 0.1;
+
+    private static final double ROUNDED_MM = 2;
 
     /** Edges this far from square may be square, degrees; the photo must agree. */
     static final double SQUARE_DEGREES = 0.6;
@@ -198,7 +212,7 @@ final class StraightEdges {
             int count = Math.floorMod(both.to - both.from, n);
             int skip = Math.min(1, count / 6);
             double worst = Lines.worst(ring, both.from + skip, count - 2 * skip + 1, both.x, both.y, both.dx, both.dy);
-            if (worst < least) {
+            if (worst < least && !isBowed(both)) {
                 least = worst;
                 best = i;
                 line = both;
@@ -208,6 +222,32 @@ final class StraightEdges {
             replace(now, best, 2, line);
         }
         return best >= 0;
+    }
+
+    /** Whether some fifth of a stretch lies to one side as a whole: then it is a curve, however near it keeps to the line. */
+    private boolean isBowed(Side side) {
+        int n = Ring.size(ring);
+        int count = Math.floorMod(side.to - side.from, n);
+        int skip = Math.min(2, count / 6);
+        int fifth = (count - 2 * skip) / 5;
+        if (fifth < 2) {
+            return false;
+        }
+        double[] means = new double[5];
+        double steps = 0;
+        double before = 0;
+        for (int k = 0; k < 5 * fifth; k++) {
+            int i = (side.from + skip + k) % n;
+            double beside = (ring[2 * i] - side.x) * side.dy - (ring[2 * i + 1] - side.y) * side.dx;
+            steps += k == 0 ? 0 : (beside - before) * (beside - before);
+            before = beside;
+            means[k / fifth] += beside / fifth;
+        }
+        double middle = Arrays.stream(means).average().orElse(0);
+        double most = Arrays.stream(means).map(m -> Math.abs(m - middle)).max().orElse(0);
+        // from one point to the next a curve hardly moves: what does is scatter
+        double scatter = Math.sqrt(steps / (2 * (5 * fifth - 1)) / fifth);
+        return most > BOW_MM + BOW_SHARE * side.length + SCATTER * scatter;
     }
 
     /** Whether the ring between two sides follows them to where they meet, but for the rounding of blur. */
@@ -227,7 +267,9 @@ final class StraightEdges {
             }
             near = Math.min(near, Math.hypot(x - corner[0], y - corner[1]));
         }
-        return near < (sharp < -0.3 ? 1.6 : 1.1);
+        // blur rounds a corner the more the sharper it is; two lines along a curve meet outside of it
+        double rounded = MEET_MM + ROUNDED_MM * (1 / Math.sqrt(Math.max(0.01, (1 + sharp) / 2)) - 1);
+        return near < (sharp < -0.3 ? 1.6 : 1.1) && Lines.fromRing(ring, corner[0], corner[1]) < rounded;
     }
 
     private static void replace(List<Side> sides, int at, int count, Side by) {
@@ -312,7 +354,10 @@ final class StraightEdges {
             double y = ring[2 * b.from + 1];
             double[] corner = a.line || b.line ? Lines.meet(a.x, a.y, a.dx, a.dy, b.x, b.y, b.dx, b.dy) : null;
             boolean fits = corner != null
-                    && (a.line && b.line ? goesBy(a, corner, b) : Math.hypot(corner[0] - x, corner[1] - y) < 0.6);
+                    && (a.line && b.line
+                            ? goesBy(a, corner, b)
+                            : Math.hypot(corner[0] - x, corner[1] - y) < 0.6
+                                    && Lines.fromRing(ring, corner[0], corner[1]) < MEET_MM);
             if (fits) {
                 corners.add(corner);
             } else {
